@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+//! The album file: its checked model.
+//!
+//! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
+//! findings for all that is wrong with the file. Never: works out a part.
+
+mod kind;
+mod read;
+mod starter;
+
+pub use kind::{COMMON, Kind, Role};
+pub use read::{ENTRY_FORMS, PAGE_FIELDS, TOP_FIELDS, read};
+pub use starter::starter;
+
+use crate::fields::Values;
+use crate::finding::Place;
+use crate::length::{Length, Ruler, Units};
+use crate::stock::Stock;
+
+/// One album, checked: every stock number is in range, and every value within its field's range.
+#[derive(Clone, Debug)]
+pub struct Album {
+    /// Its name.
+    pub title: String,
+    /// What the maker measures in.
+    pub units: Units,
+    /// How many kits to make.
+    pub copies: u32,
+    /// The stocks, in the file's order; never empty.
+    pub stocks: Vec<Stock>,
+    /// The size of a page.
+    pub page: PageSize,
+    /// The pages in order; never empty.
+    pub pages: Vec<Entry>,
+    /// What carries them.
+    pub spine: Entry,
+    /// What goes round them.
+    pub cover: Option<Entry>,
+    /// Decorative panels, if there are any.
+    pub panels: Option<Panels>,
+    /// What goes into the pockets.
+    pub inserts: Vec<Entry>,
+}
+
+/// The size of every page.
+#[derive(Clone, Debug)]
+pub struct PageSize {
+    /// From spine to fore-edge.
+    pub width: Length,
+    /// From tail to head.
+    pub height: Length,
+    /// The strip that takes tape or glue.
+    pub seam: Length,
+    /// Number of its stock.
+    pub stock: usize,
+    /// Where the file says so.
+    pub values: Values,
+}
+
+/// Panels of patterned paper on the faces.
+#[derive(Clone, Debug)]
+pub struct Panels {
+    /// The border of card left showing.
+    pub reveal: Length,
+    /// Number of their stock.
+    pub stock: usize,
+    /// Where the file says so.
+    pub values: Values,
+}
+
+/// A page, spine, cover or insert.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    /// Which kind.
+    pub kind: &'static Kind,
+    /// Its fields.
+    pub values: Values,
+    /// Number of its stock.
+    pub stock: usize,
+    /// Whether its grain must run along the spine: as the file says, if it does.
+    pub grain_along_spine: Option<bool>,
+}
+
+impl Entry {
+    /// A length in mm, as geometry wants it.
+    #[must_use]
+    pub fn mm(&self, name: &str) -> f64 {
+        self.values.length(name).mm()
+    }
+
+    /// Where the entry stands.
+    #[must_use]
+    pub const fn place(&self) -> Option<&Place> {
+        self.values.whole()
+    }
+}
+
+impl Album {
+    /// A length in the maker's units, to the nearest 1/64 in.
+    #[must_use]
+    pub fn show(&self, mm: f64) -> String {
+        Length::from_mm(mm).show(self.units, Ruler::SixtyFourth)
+    }
+}

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: MIT
+//! What may be typed.
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
+use hingeleaf::length::{Allow, Length, Units};
+use std::path::PathBuf;
+
+/// From the description of one folded-card photo album to every sheet, cut and score it needs.
+#[derive(Parser, Debug)]
+#[command(name = "hingeleaf", version, arg_required_else_help = true, after_help = CAUTIONS)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+const CAUTIONS: &str = "\
+Cautions: never leave a laser unattended, never cut PVC or vinyl with it, extract the fumes, keep an
+extinguisher at hand; keep fingers behind the straightedge; ventilate where you glue. The machine's manual,
+local rules and licensed practice come first.";
+
+#[derive(Subcommand, Debug)]
+pub(super) enum Command {
+    /// Write a small album file to start from
+    #[command(after_help = "Example:\n  hingeleaf new my-album.json --units in")]
+    New(New),
+    /// Say whether an album goes together and onto its sheets
+    #[command(after_help = "Example:\n  hingeleaf check my-album.json\nEnds with 0 when it does, 1 when it does not.")]
+    Check(Check),
+    /// Write everything that the album needs into a folder
+    #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
+        writes kit/report.json, kit/cutting-list.csv and kit/sheets/*.svg and *.dxf, at true size.")]
+    Kit(Kit),
+    /// List the kinds of page, spine and insert with their sizes, and the sheets
+    #[command(after_help = "Example:\n  hingeleaf catalogue")]
+    Catalogue(Catalogue),
+}
+
+#[derive(Args, Debug)]
+pub(super) struct New {
+    /// The file to write; one that is there already is left alone
+    pub file: PathBuf,
+    /// What the album is measured in
+    #[arg(long, value_enum, default_value = "mm")]
+    pub units: NewUnits,
+    /// Problems as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(ValueEnum, Clone, Copy, Debug)]
+pub(super) enum NewUnits {
+    Mm,
+    In,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Check {
+    /// The album file
+    pub file: PathBuf,
+    #[command(flatten)]
+    pub machine: Machine,
+    /// Findings as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Kit {
+    /// The album file
+    pub file: PathBuf,
+    /// The folder to write
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+    /// Replace the folder if it holds an earlier kit
+    #[arg(long)]
+    pub replace: bool,
+    /// How many kits, instead of what the file says
+    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    pub copies: Option<u32>,
+    /// Which files, with commas between: svg, dxf, csv
+    #[arg(long, value_delimiter = ',', default_value = "svg,dxf,csv")]
+    pub formats: Vec<String>,
+    /// How hard to look for fewer sheets
+    #[arg(long, value_enum, default_value = "normal")]
+    pub effort: Effort,
+    /// On how many threads; the result is the same for any number
+    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    pub threads: Option<u16>,
+    #[command(flatten)]
+    pub machine: Machine,
+    /// Findings as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Catalogue {
+    /// As JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(ValueEnum, Clone, Copy, Debug)]
+pub(super) enum Effort {
+    Low,
+    Normal,
+    High,
+}
+
+/// What belongs to the machine and its sheets. Each wins over the cutter file; a bare number is in mm.
+#[derive(Args, Debug)]
+#[command(next_help_heading = "The machine and its sheets (a bare number is in mm)")]
+pub(super) struct Machine {
+    /// A cutter file; the options below win over it
+    #[arg(long, value_name = "FILE")]
+    pub cutter: Option<PathBuf>,
+    /// Another sheet for every stock (A3), or for one (card=A3); may be given several times
+    #[arg(long, value_name = "[STOCK=]SHEET")]
+    pub sheet: Vec<String>,
+    /// Width of material that the tool removes
+    #[arg(long, value_parser = length)]
+    pub kerf: Option<Length>,
+    /// Border of the sheet that can't be used
+    #[arg(long, value_parser = length)]
+    pub margin: Option<Length>,
+    /// Least distance between the tool's paths
+    #[arg(long, value_parser = length)]
+    pub gap: Option<Length>,
+    /// The largest sheet that goes in: 300x300mm
+    #[arg(long, value_name = "SIZE")]
+    pub bed: Option<String>,
+    /// How scores are made: line, or the cut and the tie of a perforation (2,1)
+    #[arg(long, value_name = "line|CUT,TIE")]
+    pub score: Option<String>,
+    /// Colours of the layers: cut=#000000,score=#E69F00,draw=#CC79A7
+    #[arg(long, value_delimiter = ',', value_name = "LAYER=#RRGGBB")]
+    pub colours: Vec<String>,
+    /// The unit of SVG files
+    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(SVG_UNITS))]
+    pub svg_units: Option<String>,
+    /// The version of DXF files
+    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(DXF_VERSIONS))]
+    pub dxf_version: Option<String>,
+    /// Whether neighbours share one cut
+    #[arg(long, num_args = 0..=1, default_missing_value = "true", require_equals = true)]
+    pub shared_cuts: Option<bool>,
+}
+
+fn length(text: &str) -> Result<Length, String> {
+    Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
+}

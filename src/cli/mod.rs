@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+//! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
+
+mod arguments;
+mod commands;
+mod say;
+
+use arguments::{Arguments, Command};
+use clap::Parser;
+use hingeleaf::finding::Finding;
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+/// How a command ended. The numbers are the exit codes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum End {
+    /// Done, warnings and notes too.
+    Done = 0,
+    /// The album does not go together or does not fit its sheets.
+    DoesNotFit = 1,
+    /// The input or the arguments are wrong.
+    WrongInput = 2,
+    /// The machine failed us.
+    MachineFailed = 3,
+}
+
+pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
+    let words: Vec<OsString> = words.collect();
+    let json = words.iter().any(|word| word == "--json");
+    let end = match Arguments::try_parse_from(&words) {
+        Ok(arguments) => match arguments.command {
+            Command::New(new) => commands::new(&new),
+            Command::Check(check) => commands::check(&check),
+            Command::Kit(kit) => commands::kit(&kit),
+            Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
+        },
+        // A program that asked for JSON gets it for wrong arguments too.
+        Err(error) if error.use_stderr() && json => {
+            let text = error.to_string();
+            let first = text.lines().next().unwrap_or_default().trim_start_matches("error: ");
+            say::findings(&[Finding::stop("arguments", "", first).help("see hingeleaf --help")], true);
+            End::WrongInput
+        }
+        Err(error) => {
+            let end = if error.use_stderr() { End::WrongInput } else { End::Done };
+            // Nothing can be done where even the terminal refuses.
+            let _ = error.print();
+            end
+        }
+    };
+    ExitCode::from(end as u8)
+}

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+//! Reading a JSON file field by field.
+//!
+//! In: a file's text and the [`Field`]s that an object may have. Out: [`Values`], each with its place in
+//! the file, and findings for *every* problem, not only the first. Never: knows what an album is.
+//!
+//! One table of fields serves reading, the suggestions for misspelt names, and the catalogue.
+
+mod field;
+mod reader;
+mod source;
+mod tree;
+mod values;
+
+pub use field::{Fallback, Field, Takes, nearest};
+pub use reader::Reader;
+pub use source::Source;
+pub use tree::{Node, Tree};
+pub use values::{Value, Values};

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+//! A file's text, and where in it a byte lies.
+
+use crate::finding::{Finding, Place};
+use std::ops::Range;
+use std::sync::Arc;
+
+/// Files larger than this are not albums.
+const LARGEST: usize = 8 * 1024 * 1024;
+
+/// The text of one file, with its name.
+#[derive(Clone, Debug)]
+pub struct Source {
+    name: Arc<str>,
+    text: String,
+    /// The byte at which each line starts.
+    starts: Vec<usize>,
+}
+
+impl Source {
+    /// Takes a file's bytes.
+    ///
+    /// # Errors
+    /// A finding when the file is too large to be an album or cutter file, or not UTF-8 text.
+    pub fn new(name: &str, bytes: Vec<u8>) -> Result<Self, Box<Finding>> {
+        let whole = |line, column| Place { file: name.into(), path: String::new(), line, column, width: 1 };
+        if bytes.len() > LARGEST {
+            return Err(Box::new(
+                Finding::stop(
+                    "file-too-large",
+                    "",
+                    format!(
+                        "this file has {} MB; an album file has a few KB, 8 MB at the very most",
+                        bytes.len() / 1_000_000
+                    ),
+                )
+                .help("check that this is the file you meant")
+                .at(Some(&whole(1, 1))),
+            ));
+        }
+        let text = String::from_utf8(bytes).map_err(|error| {
+            let good = error.utf8_error().valid_up_to();
+            let before = &error.as_bytes()[..good];
+            let line = before.iter().filter(|&&byte| byte == b'\n').count() + 1;
+            let tail = before.rsplit(|&byte| byte == b'\n').next().unwrap_or_default();
+            let column = String::from_utf8_lossy(tail).chars().count() + 1;
+            Box::new(
+                Finding::stop("not-text", "", "this is not UTF-8 text")
+                    .help("save the file as UTF-8 (plain text), not as a word processor's document or in an older encoding")
+                    .at(Some(&whole(line, column))),
+            )
+        })?;
+        // A byte order mark is what some editors add to "UTF-8"; it means nothing here.
+        let text = match text.strip_prefix('\u{feff}') {
+            Some(rest) => rest.to_owned(),
+            None => text,
+        };
+        let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        Ok(Self { name: name.into(), text, starts })
+    }
+
+    /// The file's name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The whole text.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// Line `number` (from 1) without its end, or nothing where there is no such line.
+    #[must_use]
+    pub fn line(&self, number: usize) -> &str {
+        let Some(&start) = number.checked_sub(1).and_then(|index| self.starts.get(index)) else {
+            return "";
+        };
+        self.text[start..].lines().next().unwrap_or_default()
+    }
+
+    /// The place of a byte range, under the path that leads to it.
+    #[must_use]
+    pub fn place(&self, range: &Range<usize>, path: &str) -> Place {
+        let start = range.start.min(self.text.len());
+        let line = self.starts.partition_point(|&at| at <= start);
+        let from = self.starts[line - 1];
+        let column = self.text.get(from..start).map_or(0, |part| part.chars().count()) + 1;
+        let end = range.end.min(self.text.len()).max(start);
+        let shown = self.text.get(start..end).unwrap_or_default();
+        let width = shown.lines().next().unwrap_or_default().chars().count().max(1);
+        Place { file: Arc::clone(&self.name), path: path.to_owned(), line, column, width }
+    }
+
+    /// The place of a line and column, both from 1.
+    #[must_use]
+    pub fn spot(&self, line: usize, column: usize) -> Place {
+        Place { file: Arc::clone(&self.name), path: String::new(), line: line.max(1), column: column.max(1), width: 1 }
+    }
+}

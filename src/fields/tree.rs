@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+//! JSON text as a tree whose every value knows where it stands.
+
+use super::Source;
+use crate::finding::Finding;
+use jsonc_parser::ast;
+use jsonc_parser::common::Ranged;
+use std::ops::Range;
+
+/// A value and the bytes it was written with.
+#[derive(Clone, Debug)]
+pub struct Node {
+    /// Where it stands.
+    pub range: Range<usize>,
+    /// What it is.
+    pub tree: Tree,
+}
+
+/// What a value is.
+#[derive(Clone, Debug)]
+pub enum Tree {
+    /// `{ … }` as (name, where the name stands, value), in the file's order.
+    Object(Vec<(String, Range<usize>, Node)>),
+    /// `[ … ]`
+    Array(Vec<Node>),
+    /// `"…"`
+    Text(String),
+    /// A finite number.
+    Number(f64),
+    /// `true` or `false`
+    Flag(bool),
+    /// `null`
+    Null,
+}
+
+impl Tree {
+    /// What to call it in a message: `a number`.
+    #[must_use]
+    pub const fn what(&self) -> &'static str {
+        match self {
+            Self::Object(_) => "an object { … }",
+            Self::Array(_) => "a list [ … ]",
+            Self::Text(_) => "a text",
+            Self::Number(_) => "a number",
+            Self::Flag(_) => "true or false",
+            Self::Null => "null",
+        }
+    }
+}
+
+impl Node {
+    /// Reads the whole text.
+    ///
+    /// # Errors
+    /// A finding with line and column where the text is not JSON.
+    pub fn read(source: &Source) -> Result<Self, Box<Finding>> {
+        // serde_json is the judge of what is JSON (it also refuses endless nesting, which the second
+        // parser, that knows places, would not survive).
+        if let Err(error) = serde_json::from_str::<serde_json::Value>(source.text()) {
+            return Err(Box::new(not_json(source, &error)));
+        }
+        let options = jsonc_parser::ParseOptions {
+            allow_comments: false,
+            allow_loose_object_property_names: false,
+            allow_trailing_commas: false,
+            allow_missing_commas: false,
+            allow_single_quoted_strings: false,
+            allow_hexadecimal_numbers: false,
+            allow_unary_plus_numbers: false,
+        };
+        let parsed = jsonc_parser::parse_to_ast(source.text(), &jsonc_parser::CollectOptions::default(), &options)
+            .ok()
+            .and_then(|result| result.value);
+        parsed.map(|value| convert(&value)).ok_or_else(|| {
+            Box::new(Finding::stop("not-json", "", "this file could not be read as JSON").at(Some(&source.spot(1, 1))))
+        })
+    }
+
+    /// The value under `name`, the last one where it stands twice.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<&Self> {
+        match &self.tree {
+            Tree::Object(fields) => fields.iter().rev().find(|(key, ..)| key == name).map(|(.., node)| node),
+            _ => None,
+        }
+    }
+}
+
+fn convert(value: &ast::Value<'_>) -> Node {
+    let span = value.range();
+    let tree = match value {
+        ast::Value::StringLit(text) => Tree::Text(text.value.to_string()),
+        // serde_json has seen the number before us and refused what is out of range.
+        ast::Value::NumberLit(number) => Tree::Number(number.value.parse().unwrap_or(f64::MAX)),
+        ast::Value::BooleanLit(flag) => Tree::Flag(flag.value),
+        ast::Value::Object(object) => Tree::Object(
+            object
+                .properties
+                .iter()
+                .map(|property| {
+                    let name = property.name.range();
+                    (property.name.as_str().to_owned(), name.start..name.end, convert(&property.value))
+                })
+                .collect(),
+        ),
+        ast::Value::Array(array) => Tree::Array(array.elements.iter().map(convert).collect()),
+        ast::Value::NullKeyword(_) => Tree::Null,
+    };
+    Node { range: span.start..span.end, tree }
+}
+
+/// Says in a crafter's words what serde_json ran into.
+fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
+    let place = source.spot(error.line(), error.column());
+    let said = error.to_string();
+    let said = said.split(" at line ").next().unwrap_or_default();
+    let (text, help) = if source.text().trim().is_empty() {
+        ("this file is empty".to_owned(), "`hingeleaf new FILE` writes one to start from")
+    } else if error.is_eof() {
+        (
+            "the file ends too early".to_owned(),
+            "a closing } or ] or a quote is missing; perhaps the file was cut off when it was copied",
+        )
+    } else if said.contains("recursion") {
+        (
+            "brackets are nested too deeply".to_owned(),
+            "an album file needs four levels at most: check that this is the file you meant",
+        )
+    } else if said.contains("trailing comma") {
+        ("there is a comma with nothing after it".to_owned(), "take the last comma away")
+    } else if said.contains("out of range") {
+        ("this number is too large to mean anything".to_owned(), "lengths go up to 100 m")
+    } else if said.contains("expected `,`") {
+        (
+            "a comma is missing before this, or a bracket or quote is not closed".to_owned(),
+            "put a comma between two fields or two entries",
+        )
+    } else if said.contains("key must be a string") {
+        (
+            "a field name must stand in double quotes here".to_owned(),
+            "write it as \"name\": value; comments are not allowed",
+        )
+    } else {
+        (format!("this is not JSON: {said}"), "a text that JSON would not know stands in double quotes: \"8 1/2 in\"")
+    };
+    Finding::stop("not-json", "", text).help(help).at(Some(&place))
+}

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+//! What an object's fields held, with their places.
+
+use super::tree::Node;
+use crate::finding::Place;
+use crate::length::Length;
+use std::collections::BTreeMap;
+
+/// What one field held.
+#[derive(Clone, Debug)]
+pub enum Value {
+    /// A length.
+    Length(Length),
+    /// A whole number.
+    Count(u32),
+    /// A number without a unit.
+    Amount(f64),
+    /// A text.
+    Text(String),
+    /// One of the field's words.
+    Choice(&'static str),
+    /// Yes or no.
+    Flag(bool),
+    /// Whole numbers, each with its place.
+    Counts(Vec<(u32, Place)>),
+    /// Texts, each with its place.
+    Texts(Vec<(String, Place)>),
+    /// A value for another reader.
+    Nested(Node),
+}
+
+/// The values of one object. A field that could not be read is not in it (the file is refused anyway, so
+/// what stands for it does not matter); a field left out is in it when it has a fallback.
+#[derive(Clone, Debug, Default)]
+pub struct Values {
+    held: BTreeMap<&'static str, Value>,
+    places: BTreeMap<&'static str, Place>,
+    whole: Option<Place>,
+}
+
+impl Values {
+    pub(super) fn new(whole: Place) -> Self {
+        Self { held: BTreeMap::new(), places: BTreeMap::new(), whole: Some(whole) }
+    }
+
+    pub(super) fn put(&mut self, name: &'static str, value: Value, place: Option<Place>) {
+        self.held.insert(name, value);
+        if let Some(place) = place {
+            self.places.insert(name, place);
+        }
+    }
+
+    /// Sets a length, as a program that varies an album does.
+    pub fn set_length(&mut self, name: &'static str, length: Length) {
+        self.held.insert(name, Value::Length(length));
+    }
+
+    /// Whether the file names this field.
+    #[must_use]
+    pub fn says(&self, name: &str) -> bool {
+        self.places.contains_key(name)
+    }
+
+    /// Where the field stands; where it was left out, the object.
+    #[must_use]
+    pub fn place(&self, name: &str) -> Option<&Place> {
+        self.places.get(name).or(self.whole.as_ref())
+    }
+
+    /// Where the object stands.
+    #[must_use]
+    pub const fn whole(&self) -> Option<&Place> {
+        self.whole.as_ref()
+    }
+
+    /// A length, if there is one.
+    #[must_use]
+    pub fn maybe_length(&self, name: &str) -> Option<Length> {
+        match self.held.get(name) {
+            Some(Value::Length(length)) => Some(*length),
+            _ => None,
+        }
+    }
+
+    /// A length; zero where there is none.
+    #[must_use]
+    pub fn length(&self, name: &str) -> Length {
+        self.maybe_length(name).unwrap_or(Length::ZERO)
+    }
+
+    /// A whole number, if there is one.
+    #[must_use]
+    pub fn count(&self, name: &str) -> Option<u32> {
+        match self.held.get(name) {
+            Some(Value::Count(count)) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// A number without a unit, if there is one.
+    #[must_use]
+    pub fn amount(&self, name: &str) -> Option<f64> {
+        match self.held.get(name) {
+            Some(Value::Amount(amount)) => Some(*amount),
+            _ => None,
+        }
+    }
+
+    /// A text or a chosen word, if there is one.
+    #[must_use]
+    pub fn text(&self, name: &str) -> Option<&str> {
+        match self.held.get(name) {
+            Some(Value::Text(text)) => Some(text),
+            Some(Value::Choice(word)) => Some(word),
+            _ => None,
+        }
+    }
+
+    /// Yes or no; no where it is not said.
+    #[must_use]
+    pub fn flag(&self, name: &str) -> bool {
+        matches!(self.held.get(name), Some(Value::Flag(true)))
+    }
+
+    /// Whole numbers with their places, if the field is there.
+    #[must_use]
+    pub fn counts(&self, name: &str) -> Option<&[(u32, Place)]> {
+        match self.held.get(name) {
+            Some(Value::Counts(counts)) => Some(counts),
+            _ => None,
+        }
+    }
+
+    /// Texts with their places; empty where there are none.
+    #[must_use]
+    pub fn texts(&self, name: &str) -> &[(String, Place)] {
+        match self.held.get(name) {
+            Some(Value::Texts(texts)) => texts,
+            _ => &[],
+        }
+    }
+
+    /// A value for another reader, if it is there.
+    #[must_use]
+    pub fn nested(&self, name: &str) -> Option<&Node> {
+        match self.held.get(name) {
+            Some(Value::Nested(node)) => Some(node),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: MIT
+//! What any stage has to tell the maker.
+//!
+//! In: nothing. Out: [`Finding`]s with a level, a place in the file, the two numbers that matter and
+//! a way out. Never: knows what an album is, reads or prints a file.
+
+use crate::length::Length;
+use std::fmt;
+use std::sync::Arc;
+
+/// How grave a finding is. The order is the order of printing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Level {
+    /// Nothing is made until this is mended.
+    Stop,
+    /// It can be made, but is likely to disappoint.
+    Warn,
+    /// Worth knowing.
+    Note,
+}
+
+impl Level {
+    /// The word that reports and screens use.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Warn => "warn",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// A place in a file that the maker wrote.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// The file's name as the maker gave it.
+    pub file: Arc<str>,
+    /// The way to the value: `pages[1].pocket`; empty for the whole file.
+    pub path: String,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// How many characters of that line belong to the value, at least 1.
+    pub width: usize,
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:{}:{}", self.file, self.line, self.column)?;
+        if self.path.is_empty() { Ok(()) } else { write!(f, " ({})", self.path) }
+    }
+}
+
+/// One thing that the maker should hear.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// How grave it is.
+    pub level: Level,
+    /// A short fixed name for programs: `too-wide`.
+    pub id: &'static str,
+    /// What it is about, in the maker's words: `page 2`.
+    pub about: String,
+    /// What is wrong, with both numbers and their units.
+    pub text: String,
+    /// What was measured.
+    pub measured: Option<Length>,
+    /// What is allowed.
+    pub allowed: Option<Length>,
+    /// What to do about it; empty where nothing need be done.
+    pub help: String,
+    /// Where in the file it can be mended.
+    pub place: Option<Place>,
+}
+
+impl Finding {
+    fn new(level: Level, id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+        Self {
+            level,
+            id,
+            about: about.into(),
+            text: text.into(),
+            measured: None,
+            allowed: None,
+            help: String::new(),
+            place: None,
+        }
+    }
+
+    /// A finding that stops the work.
+    pub fn stop(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+        Self::new(Level::Stop, id, about, text)
+    }
+
+    /// A finding that warns.
+    pub fn warn(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+        Self::new(Level::Warn, id, about, text)
+    }
+
+    /// A finding worth knowing.
+    pub fn note(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+        Self::new(Level::Note, id, about, text)
+    }
+
+    /// Adds what was measured and what is allowed.
+    #[must_use]
+    pub const fn measured(mut self, measured: Length, allowed: Length) -> Self {
+        self.measured = Some(measured);
+        self.allowed = Some(allowed);
+        self
+    }
+
+    /// Adds a way out.
+    #[must_use]
+    pub fn help(mut self, help: impl Into<String>) -> Self {
+        self.help = help.into();
+        self
+    }
+
+    /// Adds the place.
+    #[must_use]
+    pub fn at(mut self, place: Option<&Place>) -> Self {
+        self.place = place.cloned();
+        self
+    }
+}
+
+impl fmt::Display for Finding {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}[{}]: ", self.level.word(), self.id)?;
+        if !self.about.is_empty() {
+            write!(f, "{}: ", self.about)?;
+        }
+        write!(f, "{}", self.text)?;
+        if let Some(place) = &self.place {
+            write!(f, "\n  where: {}, line {}, column {}", place.file, place.line, place.column)?;
+            if !place.path.is_empty() {
+                write!(f, " ({})", place.path)?;
+            }
+        }
+        if !self.help.is_empty() {
+            write!(f, "\n  help:  {}", self.help)?;
+        }
+        Ok(())
+    }
+}
+
+/// A value as far as it could be worked out, and all that the maker should hear about it.
+#[derive(Clone, Debug)]
+pub struct Checked<T> {
+    /// The value; none where a finding stops the work.
+    pub value: Option<T>,
+    /// The findings, gravest first.
+    pub findings: Vec<Finding>,
+}
+
+impl<T> Checked<T> {
+    /// Sorts the findings, and lets the value go if one of them stops the work.
+    #[must_use]
+    pub fn new(value: T, mut findings: Vec<Finding>) -> Self {
+        gravest_first(&mut findings);
+        let value = if stops(&findings) { None } else { Some(value) };
+        Self { value, findings }
+    }
+}
+
+/// Whether any finding stops the work.
+#[must_use]
+pub fn stops(findings: &[Finding]) -> bool {
+    findings.iter().any(|finding| finding.level == Level::Stop)
+}
+
+/// Sorts findings by level; within a level the order stays.
+pub fn gravest_first(findings: &mut [Finding]) {
+    findings.sort_by_key(|finding| finding.level);
+}

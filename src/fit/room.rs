@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+//! Whether each part goes onto a sheet of its stock at all, and if not, which page would.
+
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::Finding;
+use crate::length::{Length, Units};
+use crate::parts::{self, Kit, Lie, Part};
+use crate::stock::paper;
+use crate::stock::{SheetSize, Stock};
+
+/// Less than layout's smallest step, mm.
+const HAIR: f64 = 1e-4;
+
+pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
+    kit.parts.iter().filter_map(|part| one(album, part, cutter)).collect()
+}
+
+/// How far a part sticks out of a sheet: across and up, in the better way of lying; none where it may not
+/// lie on it at all.
+fn excess(part: &Part, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<(f64, f64)> {
+    let stood = stock.stood(size);
+    let used = 2.0f64.mul_add(cutter.margin.mm(), cutter.kerf.mm());
+    let (across, up) = (stood.width.mm() - used, stood.height.mm() - used);
+    let over = |width: f64, height: f64| ((width - across).max(0.0), (height - up).max(0.0));
+    let (as_drawn, quarter) = (over(part.flat.width, part.flat.height), over(part.flat.height, part.flat.width));
+    match part.lie(stock, &stood) {
+        Lie::NoWay => None,
+        Lie::Upright | Lie::AsDrawn => Some(as_drawn),
+        Lie::Any if as_drawn.0 + as_drawn.1 <= quarter.0 + quarter.1 => Some(as_drawn),
+        Lie::Any => Some((quarter.1, quarter.0)),
+    }
+}
+
+/// Whether a part goes onto some sheet of its stock.
+fn fits(part: &Part, stock: &Stock, cutter: &Cutter) -> bool {
+    stock
+        .sheets
+        .iter()
+        .any(|size| excess(part, stock, size, cutter).is_some_and(|(across, up)| across <= HAIR && up <= HAIR))
+}
+
+fn one(album: &Album, part: &Part, cutter: &Cutter) -> Option<Finding> {
+    let stock = album.stocks.get(part.stock)?;
+    if fits(part, stock, cutter) {
+        return None;
+    }
+    let name = part.used_in.first().unwrap_or(&part.id);
+    let best = stock
+        .sheets
+        .iter()
+        .filter_map(|size| excess(part, stock, size, cutter).map(|over| (size, over)))
+        .min_by(|(_, one), (_, two)| (one.0 + one.1).total_cmp(&(two.0 + two.1)));
+    let Some((size, (across, up))) = best else {
+        return Some(
+            Finding::stop(
+                "grain-against-pattern",
+                name,
+                format!(
+                    "the pattern of \"{}\" has to stand upright, and then its grain lies across this part",
+                    stock.name
+                ),
+            )
+            .help("take a stock whose grain runs the way its pattern stands, or say \"grain\": \"free\" for this part")
+            .at(part.place.as_ref()),
+        );
+    };
+    let show = |mm: f64| album.show(mm);
+    let sides = match (across > HAIR, up > HAIR) {
+        (true, true) => format!("{} too wide and {} too tall", show(across), show(up)),
+        (true, false) => format!("{} too wide", show(across)),
+        _ => format!("{} too tall", show(up)),
+    };
+    let mut why = Vec::new();
+    if cutter.margin > Length::ZERO {
+        why.push(format!("a margin of {} on every side", show(cutter.margin.mm())));
+    }
+    if cutter.kerf > Length::ZERO {
+        why.push(format!("a kerf of {}", show(cutter.kerf.mm())));
+    }
+    if part.lie(stock, &stock.stood(size)) != Lie::Any {
+        why.push("its grain or pattern upright".to_owned());
+    }
+    let with = if why.is_empty() { String::new() } else { format!(" with {}", why.join(", ")) };
+    let text =
+        format!("{} x {} is {sides} for a sheet of {}{with}", show(part.flat.width), show(part.flat.height), size.name);
+    let (measured, room) = if across >= up {
+        (part.flat.width, part.flat.width - across)
+    } else {
+        (part.flat.height, part.flat.height - up)
+    };
+    Some(
+        Finding::stop("too-big", name, text)
+            .measured(Length::from_mm(measured), Length::from_mm(room))
+            .help(way_out(album, part, stock, cutter))
+            .at(part.place.as_ref()),
+    )
+}
+
+/// The largest page that would fit, and the smallest standard sheet that would take this one.
+fn way_out(album: &Album, part: &Part, stock: &Stock, cutter: &Cutter) -> String {
+    let (width, height) = (album.page.width.mm(), album.page.height.mm());
+    let mut ways = Vec::new();
+    // Whether all parts of this stock fit when the page has this size.
+    let fit_with = |width: f64, height: f64| {
+        let other = album.with_page(Length::from_mm(width), Length::from_mm(height));
+        let others = parts::kit(&other).value;
+        others.is_some_and(|kit| {
+            kit.parts.iter().filter(|other| other.stock == part.stock).all(|other| fits(other, stock, cutter))
+        })
+    };
+    let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
+    if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {
+        ways.push(format!("make the page at most {} tall at this width", album.show(tallest)));
+    }
+    if let Some(widest) = largest(width, step, |width| fit_with(width, height)) {
+        ways.push(format!("make the page at most {} wide at this height", album.show(widest)));
+    }
+    if ways.is_empty()
+        && let Some(share) = largest(1.0, 1.0 / 256.0, |share| fit_with(width * share, height * share))
+    {
+        let down = |mm: f64| (mm * share / step).floor() * step;
+        ways.push(format!("make the page at most {} x {}", album.show(down(width)), album.show(down(height))));
+    }
+    if let Some(name) = sheet_for(part, stock, cutter) {
+        ways.push(format!("take a larger sheet: it would fit on {name}"));
+    }
+    if ways.is_empty() { "make this part smaller, or take a larger sheet".into() } else { ways.join("; or ") }
+}
+
+/// The largest whole number of steps below `from` for which `fits` holds, taken to hold for all smaller ones.
+fn largest(from: f64, step: f64, fits: impl Fn(f64) -> bool) -> Option<f64> {
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a page has at most a few thousand steps"
+    )]
+    let mut high = (from / step).ceil() as u32;
+    let mut low = 0;
+    while high - low > 1 {
+        let middle = u32::midpoint(low, high);
+        if fits(f64::from(middle) * step) { low = middle } else { high = middle }
+    }
+    // A page that had to shrink to a sliver is no advice.
+    let found = f64::from(low) * step;
+    (found >= from / 4.0).then_some(found)
+}
+
+fn sheet_for(part: &Part, stock: &Stock, cutter: &Cutter) -> Option<&'static str> {
+    let mut sheets: Vec<_> = paper::named_sheets().iter().collect();
+    sheets.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
+    sheets.into_iter().find_map(|sheet| {
+        let size =
+            SheetSize { name: sheet.name.into(), width: sheet.width, height: sheet.height, count: None, price: None };
+        let (across, up) = excess(part, stock, &size, cutter)?;
+        (across <= HAIR && up <= HAIR).then_some(sheet.name)
+    })
+}

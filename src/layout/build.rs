@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+//! Lays a whole job in one go: opens sheets one after the other and fills each as far as it goes.
+//!
+//! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a draft. A sheet once filled
+//! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.
+
+use super::draft::{Draft, Laid, Put};
+use super::frame::Frame;
+use super::sheet::{OpenSheet, Rule};
+
+/// Which sheet to open where there are several sizes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Choice {
+    /// The one that gets the most onto what it costs; the cheapest that takes all that is left.
+    Fullest,
+    /// The smallest that takes anything.
+    Smallest,
+    /// The largest that takes anything.
+    Largest,
+}
+
+impl Choice {
+    pub(super) const ALL: [Self; 3] = [Self::Fullest, Self::Smallest, Self::Largest];
+}
+
+/// How one constructive search works.
+#[derive(Clone, Debug)]
+pub(super) struct Plan<'a> {
+    pub(super) order: &'a [usize],
+    pub(super) rule: Rule,
+    pub(super) choice: Choice,
+}
+
+/// Lays what is `left` on new sheets, of which `supply` says how many of each size there are.
+pub(super) fn build(
+    frame: &Frame,
+    plan: &Plan,
+    mut left: Vec<u64>,
+    mut supply: Vec<Option<u64>>,
+    bench: &mut OpenSheet,
+) -> Draft {
+    let mut laid = Vec::new();
+    let mut used = vec![0; left.len()];
+    let mut order: Vec<usize> = plan.order.iter().copied().filter(|&kind| left[kind] > 0).collect();
+    while !order.is_empty() {
+        let Some((size, puts)) = next_sheet(frame, plan, &order, &left, &supply, bench) else { break };
+        used.fill(0);
+        for put in &puts {
+            used[put.kind] += 1;
+        }
+        let often = order.iter().filter(|&&kind| used[kind] > 0).map(|&kind| left[kind] / used[kind]).min();
+        let times = often.unwrap_or(1).max(1).min(supply[size].unwrap_or(u64::MAX));
+        for &kind in &order {
+            left[kind] = left[kind].saturating_sub(used[kind].saturating_mul(times));
+        }
+        supply[size] = supply[size].map(|count| count.saturating_sub(times));
+        order.retain(|&kind| left[kind] > 0);
+        laid.push(Laid { size, times, puts });
+    }
+    Draft { laid, left }
+}
+
+/// The sizes' supplies before anything is laid.
+pub(super) fn supplies(frame: &Frame) -> Vec<Option<u64>> {
+    frame.sizes.iter().map(|size| size.supply).collect()
+}
+
+/// Chooses a size and fills one sheet of it. Counted sheets come before those of which there are as many as needed.
+fn next_sheet(
+    frame: &Frame,
+    plan: &Plan,
+    order: &[usize],
+    left: &[u64],
+    supply: &[Option<u64>],
+    bench: &mut OpenSheet,
+) -> Option<(usize, Vec<Put>)> {
+    for counted in [true, false] {
+        let mut sizes: Vec<usize> =
+            (0..frame.sizes.len()).filter(|&s| supply[s].is_some() == counted && supply[s] != Some(0)).collect();
+        match plan.choice {
+            Choice::Largest => sizes.sort_by_key(|&s| std::cmp::Reverse(frame.sizes[s].area())),
+            Choice::Smallest => sizes.sort_by_key(|&s| frame.sizes[s].area()),
+            Choice::Fullest => sizes.sort_by_key(|&s| frame.sizes[s].cost),
+        }
+        let mut best: Option<(usize, Vec<Put>, u128)> = None;
+        for size in sizes {
+            bench.open(frame, &frame.sizes[size]);
+            fill(frame, order, left, plan.rule, bench);
+            if bench.puts.is_empty() {
+                continue;
+            }
+            let done = plan.choice != Choice::Fullest || takes_all(&bench.puts, order, left);
+            let filled = u128::from(bench.puts.iter().map(|put| put.area().unsigned_abs()).sum::<u64>());
+            let better = best.as_ref().is_none_or(|(other, _, most)| {
+                filled.saturating_mul(frame.sizes[*other].cost) > most.saturating_mul(frame.sizes[size].cost)
+            });
+            if done || better {
+                best = Some((size, bench.puts.clone(), filled));
+            }
+            if done {
+                break;
+            }
+        }
+        if let Some((size, puts, _)) = best {
+            return Some((size, puts));
+        }
+    }
+    None
+}
+
+fn takes_all(puts: &[Put], order: &[usize], left: &[u64]) -> bool {
+    let wanted = order.iter().map(|&kind| left[kind]).fold(0, u64::saturating_add);
+    u64::try_from(puts.len()).is_ok_and(|laid| laid == wanted)
+}
+
+/// Offers every kind in turn, as many of it as fit.
+pub(super) fn fill(frame: &Frame, order: &[usize], left: &[u64], rule: Rule, bench: &mut OpenSheet) {
+    for &kind in order {
+        bench.steps += 1;
+        for _ in 0..left[kind] {
+            let Some(spot) = bench.spot(&frame.kinds[kind], rule) else { break };
+            bench.lay(kind, &spot);
+        }
+    }
+}

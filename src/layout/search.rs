@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: MIT
+//! The order of battle: simple searches first, then, where effort allows, one sheet fewer again and again.
+//!
+//! In: the task, a bound, how much effort. Out: the best draft met. All searches are numbered; the best result wins and
+//! the lowest number among equals, so neither threads nor time have a say. Never: changes what a search does.
+//!
+//! Work is counted in steps (one empty rectangle looked at, about two nanoseconds). Column generation for large batches
+//! would go between the two phases: it is one more source of drafts.
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use super::build::{Choice, Plan, build, fill, supplies};
+use super::crew::{self, Meter};
+use super::dice::Dice;
+use super::draft::{Draft, Laid, largest_empty};
+use super::frame::Frame;
+use super::order::{Key, by_size, shaken};
+use super::ruin::{Pursuit, State};
+use super::sheet::{OpenSheet, Rule};
+use super::{Effort, Watch};
+
+/// Simple searches are run in lots of this size; after each lot the search may end.
+const LOT: usize = 12;
+/// So many pursuits are run side by side towards one sheet fewer; the lowest number that gets there wins.
+const PURSUITS: usize = 4;
+/// Sheets that a pursuit works on. What is beyond stays as the simple searches left it.
+const MOST_SHEETS: usize = 300;
+/// A pursuit cannot do anything sensible with more loose boxes than this.
+const MOST_LOOSE: u64 = 2000;
+
+/// Counted steps for each of the two phases.
+struct Budget {
+    simple: u64,
+    pursuit: u64,
+    shakes: usize,
+}
+
+impl Budget {
+    fn new(effort: Effort, frame: &Frame) -> Self {
+        let pieces = frame.pieces().min(100);
+        match effort {
+            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, shakes: 0 },
+            Effort::Normal => Self { simple: 40_000 * pieces, pursuit: 40_000 * pieces * pieces, shakes: 24 },
+            Effort::High => Self { simple: 400_000 * pieces, pursuit: 400_000 * pieces * pieces, shakes: 120 },
+        }
+    }
+}
+
+/// What the search found.
+pub(super) struct Found {
+    pub(super) draft: Draft,
+    /// True if the watch called it off.
+    pub(super) cut_short: bool,
+}
+
+/// Searches until the bound is met or the effort is spent. `bound` is 0 where none is known.
+pub(super) fn search(
+    frame: &Frame,
+    bound: &dyn Fn(u64) -> u64,
+    effort: Effort,
+    threads: usize,
+    watch: &dyn Watch,
+) -> Found {
+    let budget = Budget::new(effort, frame);
+    let meter = Meter::new(watch, budget.simple + budget.pursuit);
+    let mut best = simple(frame, &budget, threads, &meter);
+    let mut left = budget.pursuit;
+    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound(best.sheets())) {
+        let Some((next, spent)) = pursue(frame, &best, left, threads, &meter) else { break };
+        left = left.saturating_sub(spent.max(1));
+        let improved = next.score(frame) < best.score(frame);
+        let fewer = next.sheets() < best.sheets() || !best.complete();
+        if improved {
+            best = next;
+        }
+        if !improved || !fewer {
+            break;
+        }
+    }
+    Found { draft: roomiest(frame, best).tidied(frame), cut_short: meter.stopped() }
+}
+
+/// All rules over all orders, then orders judged a little wrong.
+fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draft {
+    let mut orders: Vec<Vec<usize>> = Vec::new();
+    for key in Key::ALL {
+        let order = by_size(frame, key);
+        if !orders.contains(&order) {
+            orders.push(order);
+        }
+    }
+    let choices: &[Choice] = if frame.sizes.len() > 1 { &Choice::ALL } else { &Choice::ALL[..1] };
+    let regular = orders.len() * Rule::ALL.len() * choices.len();
+    let searches = regular + budget.shakes * choices.len();
+    let plan_of = |number: usize| {
+        let rule = Rule::ALL[number % Rule::ALL.len()];
+        let choice = choices[number / Rule::ALL.len() % choices.len()];
+        let order = number / Rule::ALL.len() / choices.len();
+        (orders.get(order).cloned(), rule, choice)
+    };
+    let one = |number: usize| -> Option<(Draft, u64)> {
+        // The first search is run whatever the watch says, so that there is something to return.
+        if number > 0 && meter.stopped() {
+            return None;
+        }
+        let (order, rule, choice) = plan_of(number);
+        let order = order.unwrap_or_else(|| {
+            let mut dice = Dice::new(u64::try_from(number).unwrap_or(0));
+            shaken(frame, Key::ALL[number % 3], 30, &mut dice)
+        });
+        let mut bench = OpenSheet::default();
+        let plan = Plan { order: &order, rule, choice };
+        let draft = build(frame, &plan, frame.counts(), supplies(frame), &mut bench);
+        let steps = u64::try_from(bench.steps).unwrap_or(u64::MAX);
+        meter.step(steps);
+        Some((draft, steps))
+    };
+    let mut best: Option<Draft> = None;
+    let mut spent: u64 = 0;
+    let mut start = 0;
+    while start < searches && (start == 0 || (spent < budget.simple && !meter.stopped())) {
+        let lot = LOT.min(searches - start);
+        let found = crew::run(threads, lot, &|number| one(start + number));
+        for (draft, steps) in found.into_iter().flatten() {
+            spent = spent.saturating_add(steps);
+            if best.as_ref().is_none_or(|best| draft.score(frame) < best.score(frame)) {
+                best = Some(draft);
+            }
+        }
+        start += lot;
+    }
+    best.unwrap_or_else(|| Draft { laid: Vec::new(), left: frame.counts() })
+}
+
+/// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.
+fn pursue(frame: &Frame, from: &Draft, budget: u64, threads: usize, meter: &Meter) -> Option<(Draft, u64)> {
+    if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
+        return None;
+    }
+    let (start, kept) = State::unroll(from, MOST_SHEETS);
+    let share = budget / u64::try_from(PURSUITS).unwrap_or(1);
+    let winner = AtomicUsize::new(usize::MAX);
+    let runs = crew::run(threads, PURSUITS, &|number| {
+        let mut state = start.clone();
+        if from.complete() {
+            give_up_one(frame, &mut state, number);
+        }
+        if u64::try_from(state.pool.len()).unwrap_or(u64::MAX) > MOST_LOOSE {
+            return None;
+        }
+        let beaten = || winner.load(Ordering::Relaxed) < number;
+        let step = |steps: u64| meter.step(steps) && !beaten();
+        let pursuit = Pursuit { frame, budget: share, step: &step };
+        let (state, spent) =
+            if beaten() { return None } else { pursuit.run(state, u64::try_from(number).unwrap_or(0)) };
+        if state.pool.is_empty() {
+            winner.fetch_min(number, Ordering::Relaxed);
+        }
+        Some((state, spent))
+    });
+    let mut spent = 0;
+    let mut best: Option<Draft> = None;
+    for (state, steps) in runs.into_iter().flatten() {
+        spent += steps;
+        let done = state.pool.is_empty();
+        let draft = completed(frame, state, &kept);
+        if best.as_ref().is_none_or(|best| draft.score(frame) < best.score(frame)) {
+            best = Some(draft);
+        }
+        // Later runs may or may not have been called off by this one, so they do not count.
+        if done {
+            break;
+        }
+    }
+    best.map(|draft| (draft, spent))
+}
+
+/// Each pursuit starts by giving up another of the emptiest sheets; the dearer ones where prices differ.
+fn give_up_one(frame: &Frame, state: &mut State, number: usize) {
+    let mut candidates: Vec<usize> = (0..state.sheets.len()).collect();
+    candidates.sort_by_key(|&sheet| {
+        let one = &state.sheets[sheet];
+        let size = &frame.sizes[one.size];
+        let filled: i64 = one.puts.iter().map(super::draft::Put::area).sum();
+        (size.supply.is_some(), filled)
+    });
+    if !candidates.is_empty() {
+        state.drop_sheet(candidates[number % candidates.len().min(PURSUITS)]);
+    }
+}
+
+/// Puts what a pursuit could not place on sheets of its own.
+fn completed(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft {
+    let mut left = vec![0; frame.kinds.len()];
+    for kind in state.pool.drain(..) {
+        left[kind] += 1;
+    }
+    let mut supply = supplies(frame);
+    let mut laid: Vec<Laid> = kept.to_vec();
+    laid.extend(state.into_laid());
+    for one in &laid {
+        supply[one.size] = supply[one.size].map(|count| count.saturating_sub(one.times));
+    }
+    let mut bench = OpenSheet::default();
+    let mut best: Option<Draft> = None;
+    for key in Key::ALL {
+        let order = by_size(frame, key);
+        for rule in Rule::ALL {
+            let plan = Plan { order: &order, rule, choice: Choice::Fullest };
+            let rest = build(frame, &plan, left.clone(), supply.clone(), &mut bench);
+            if best.as_ref().is_none_or(|best| rest.score(frame) < best.score(frame)) {
+                best = Some(rest);
+            }
+        }
+    }
+    let rest = best.unwrap_or_default();
+    laid.extend(rest.laid);
+    Draft { laid, left: rest.left }
+}
+
+/// Lays the emptiest sheet again so that its largest empty rectangle is as large as can be.
+fn roomiest(frame: &Frame, mut draft: Draft) -> Draft {
+    let Some(last) = draft.emptiest(frame) else { return draft };
+    let old = &draft.laid[last];
+    let mut left = vec![0; frame.kinds.len()];
+    for put in &old.puts {
+        left[put.kind] += 1;
+    }
+    let mut bench = OpenSheet::default();
+    let mut best = (largest_empty(frame, old), old.puts.clone());
+    for key in Key::ALL {
+        let mut order = by_size(frame, key);
+        order.retain(|&kind| left[kind] > 0);
+        for rule in Rule::ALL {
+            bench.open(frame, &frame.sizes[old.size]);
+            fill(frame, &order, &left, rule, &mut bench);
+            if bench.puts.len() < old.puts.len() {
+                continue;
+            }
+            let laid = Laid { size: old.size, times: old.times, puts: bench.puts.clone() };
+            let empty = largest_empty(frame, &laid);
+            if empty > best.0 {
+                best = (empty, laid.puts);
+            }
+        }
+    }
+    draft.laid[last].puts = best.1;
+    draft
+}

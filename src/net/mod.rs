@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+//! A part as panels joined by folds.
+//!
+//! In: panels with their outlines, the folds between them, holes. Out: the [`Flat`] part: one outline,
+//! its holes, its scores, its area. Never: knows which part of an album it is.
+//!
+//! Everything about a part derives from its net; nothing is written twice. Panels lie in the part's frame
+//! as it lies flat, front face towards you: millimetres, origin at the lower left, y up.
+
+mod flat;
+mod row;
+
+pub use flat::{Flat, NetProblem, Score};
+pub use row::{Along, Leaf};
+
+use crate::contour::{Contour, Point};
+
+/// What a panel is there for; pictures and labels go by it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Use {
+    /// Shows on the finished album.
+    Plain,
+    /// Takes tape or glue.
+    Seam,
+    /// Folds over another panel.
+    Flap,
+    /// Slides into a page.
+    Tab,
+    /// The free flexible panel of a hinge.
+    Gusset,
+    /// The middle of a hinge strip, glued down.
+    Base,
+}
+
+/// A flat region between folds.
+#[derive(Clone, Debug)]
+pub struct Panel {
+    /// Its name within the part: `seam`, `left tab`.
+    pub name: &'static str,
+    /// What it is there for.
+    pub purpose: Use,
+    /// Its outline in the flat part, counter-clockwise.
+    pub outline: Contour,
+}
+
+/// Which way a fold goes, seen from the front face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sense {
+    /// The panels rise towards you.
+    Valley,
+    /// The panels fall away from you.
+    Mountain,
+    /// Works both ways, as a hinge's outer fold does.
+    Both,
+}
+
+impl Sense {
+    /// The word in files and lists.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Valley => "valley",
+            Self::Mountain => "mountain",
+            Self::Both => "both",
+        }
+    }
+}
+
+/// Where two panels meet.
+#[derive(Clone, Copy, Debug)]
+pub struct Fold {
+    /// The panel nearer the root, and the one that hangs on it.
+    pub between: [usize; 2],
+    /// One end.
+    pub from: Point,
+    /// The other end.
+    pub to: Point,
+    /// Which way it goes.
+    pub sense: Sense,
+    /// How far it is folded on the finished album, degrees from flat: 180 lies back on its neighbour.
+    pub angle: f64,
+}
+
+/// Panels joined by folds; panel 0 is the root.
+#[derive(Clone, Debug)]
+pub struct Net {
+    /// The panels.
+    pub panels: Vec<Panel>,
+    /// The folds; every panel but the root hangs on exactly one.
+    pub folds: Vec<Fold>,
+    /// Windows and punched holes.
+    pub holes: Vec<Contour>,
+}
+
+impl Net {
+    /// A part of one panel.
+    #[must_use]
+    pub fn single(name: &'static str, outline: Contour) -> Self {
+        Self { panels: vec![Panel { name, purpose: Use::Plain, outline }], folds: Vec::new(), holes: Vec::new() }
+    }
+
+    /// The same net with a hole more.
+    #[must_use]
+    pub fn with_hole(mut self, hole: Contour) -> Self {
+        self.holes.push(hole);
+        self
+    }
+
+    /// The number of the panel with this name, 0 if there is none.
+    #[must_use]
+    pub fn panel(&self, name: &str) -> usize {
+        self.panels.iter().position(|panel| panel.name == name).unwrap_or(0)
+    }
+}

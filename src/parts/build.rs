@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+//! Gathers pieces into a kit: equal pieces become one part with a count.
+
+use super::{Bond, Closing, Face, Hold, Insert, Kit, Part, Piece, Pocket, Side};
+use crate::album::Album;
+use crate::contour::{Point, Vec2};
+use crate::finding::{Checked, Finding, Place};
+use crate::net::{Net, NetProblem};
+use crate::stock::Pattern;
+
+/// A piece that is to be cut.
+#[derive(Debug)]
+pub struct Cut<'a> {
+    /// Id of its part, should it be the first of its kind.
+    pub id: String,
+    /// What it is: `pocket front`.
+    pub kind: &'static str,
+    /// Pieces of one family may be one part: a page's front and back, say.
+    pub family: &'static str,
+    /// Its net.
+    pub net: Net,
+    /// Number of its stock.
+    pub stock: usize,
+    /// Whether it must lie along a stated grain.
+    pub along_grain: bool,
+    /// What it is used for: `page 1 front`.
+    pub name: String,
+    /// Where its size is said.
+    pub place: Option<&'a Place>,
+}
+
+/// A face of a page that can be decorated.
+#[derive(Clone, Debug)]
+pub(super) struct Plain {
+    /// `page 1 front`.
+    pub name: String,
+    pub width: f64,
+    pub height: f64,
+    /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
+    pub side: Side,
+}
+
+/// Where a hinge's tab meets a page: the sleeve's two insides, towards the page's front and its back; each
+/// at the tail of the spine edge, going up.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Mount {
+    pub front: Side,
+    pub back: Side,
+}
+
+/// Gathers the pieces of one album.
+#[derive(Debug)]
+pub struct Builder<'a> {
+    /// The album that is built.
+    pub album: &'a Album,
+    pub(super) plains: Vec<Plain>,
+    pub(super) mounts: Vec<Mount>,
+    kit: Kit,
+    /// Family and likeness of each part, as made and upside down.
+    likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
+    findings: Vec<Finding>,
+}
+
+impl<'a> Builder<'a> {
+    pub(super) const fn new(album: &'a Album) -> Self {
+        let kit = Kit {
+            parts: Vec::new(),
+            pieces: Vec::new(),
+            bonds: Vec::new(),
+            pockets: Vec::new(),
+            inserts: Vec::new(),
+            closings: Vec::new(),
+        };
+        Self { album, plains: Vec::new(), mounts: Vec::new(), kit, likes: Vec::new(), findings: Vec::new() }
+    }
+
+    pub(super) fn finish(self) -> Checked<Kit> {
+        Checked::new(self.kit, self.findings)
+    }
+
+    /// Adds a piece and gives its number. A net that is no part is a finding that names it, and no piece.
+    pub fn piece(&mut self, cut: Cut<'_>) -> Option<usize> {
+        let flat = match cut.net.flat() {
+            Ok(flat) => flat,
+            Err(problem) => {
+                self.findings.push(no_part(&cut, problem));
+                return None;
+            }
+        };
+        let (as_made, upside_down) = (flat.likeness(), flat.turned(2).likeness());
+        let one_way = self.album.stocks.get(cut.stock).is_some_and(|stock| stock.pattern == Pattern::OneWay);
+        let same = (0..self.kit.parts.len()).find_map(|number| {
+            let (part, (family, like, _)) = (&self.kit.parts[number], &self.likes[number]);
+            if part.stock != cut.stock || *family != cut.family || part.along_grain != cut.along_grain {
+                None
+            } else if *like == as_made {
+                Some((number, false))
+            } else {
+                // On a pattern with an up and a down the second is a part of its own.
+                (!one_way && *like == upside_down).then_some((number, true))
+            }
+        });
+        let (part, turned) = same.unwrap_or_else(|| {
+            self.likes.push((cut.family, as_made, upside_down));
+            self.kit.parts.push(Part {
+                id: cut.id,
+                kind: cut.kind,
+                net: cut.net,
+                flat,
+                stock: cut.stock,
+                count: 0,
+                along_grain: cut.along_grain,
+                used_in: Vec::new(),
+                place: cut.place.cloned(),
+            });
+            (self.kit.parts.len() - 1, false)
+        });
+        self.kit.parts[part].count += 1;
+        self.kit.parts[part].used_in.push(cut.name.clone());
+        self.kit.pieces.push(Piece { part, turned, name: cut.name });
+        Some(self.kit.pieces.len() - 1)
+    }
+
+    /// Joins two sides.
+    pub fn bond(&mut self, hold: Hold, one: Side, other: Side) {
+        self.kit.bonds.push(Bond { hold, one, other });
+    }
+
+    /// Adds a sleeve.
+    pub fn pocket(&mut self, pocket: Pocket) {
+        self.kit.pockets.push(pocket);
+    }
+
+    /// Adds something that goes into a sleeve.
+    pub fn insert(&mut self, insert: Insert) {
+        self.kit.inserts.push(insert);
+    }
+
+    /// Adds a flap that closes over a pocket.
+    pub fn closing(&mut self, closing: Closing) {
+        self.kit.closings.push(closing);
+    }
+
+    /// Reports something.
+    pub fn find(&mut self, finding: Finding) {
+        self.findings.push(finding);
+    }
+
+    /// The sleeves so far.
+    #[must_use]
+    pub fn pockets(&self) -> &[Pocket] {
+        &self.kit.pockets
+    }
+
+    /// Caliper of a stock, mm.
+    #[must_use]
+    pub fn caliper(&self, stock: usize) -> f64 {
+        self.album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
+    }
+}
+
+/// A side of a bond.
+pub(super) const fn side(piece: usize, panel: usize, face: Face, at: (f64, f64), along: (f64, f64)) -> Side {
+    Side { piece, panel, face, at: Point::new(at.0, at.1), along: Vec2::new(along.0, along.1) }
+}
+
+fn no_part(cut: &Cut<'_>, problem: NetProblem) -> Finding {
+    let (text, help) = match problem {
+        NetProblem::Panel(index) => {
+            let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);
+            (
+                format!(
+                    "its {panel} has no sound shape: what is clipped off its corners meets in the middle, or it has no width"
+                ),
+                "make the clipped corners smaller, or the part larger",
+            )
+        }
+        NetProblem::Crosses => ("its outline crosses itself".to_owned(), "make its flaps or clipped corners smaller"),
+        NetProblem::Fold(_) => (
+            "one of its folds does not lie on the edge of both its panels".to_owned(),
+            "make its clipped corners smaller",
+        ),
+        NetProblem::Hole(_) => (
+            "a hole reaches over its edge or into another hole".to_owned(),
+            "make the hole smaller, or move it further in",
+        ),
+    };
+    Finding::stop("no-part", &cut.name, text).help(help).at(cut.place)
+}

@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+//! The flexi-hinge spine: nested strips glued base on base, the narrow on the wide.
+//!
+//! ```text
+//!    /|     |         |     |\      one strip, H - ease tall; scores at tab and tab + gusset from both ends
+//!   / |     |         |     | \
+//!  |  |     |         |     |  |    The outer corners of each tab are clipped: a triangle that reaches the
+//!  |tab gusset  base  gusset tab|   full depth of the tab to its score and `lead_in` along its outer edge.
+//!  |  |     |         |     |  |
+//!   \ |     |         |     | /     The inner score is a valley, the outer one works both ways.
+//!    \|     |         |     |/
+//! ```
+//!
+//! Even N = 2m pages: strip k (1..m) is 2 (tab + gusset) + (2k - 1) p wide, so that pages stand one pitch p
+//! apart. Odd N = 2m + 1: the bases are 2k p wide, and the middle page sits on a T: wing, gusset, tab, tab,
+//! gusset, wing, its two tabs glued to each other, V-notched at both ends of its middle score, its wings
+//! glued down on the base and a little shorter than the pitch. Sizes: common practice, no source; the widths
+//! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
+
+use super::build::{Builder, Cut, side};
+use super::{Face, Hold, Maker};
+use crate::album::{Album, Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::Units;
+use crate::net::{Along, Leaf, Net, Sense, Use};
+
+pub(super) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "flexi-hinge",
+        role: Role::Spine,
+        about: "nested hinge strips whose flexible gussets let the pages lie flat",
+        fields: &[
+            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
+            Field::size("tab", Fallback::Length { mm: 12.0, inch: 0.5 }, "the panel that slides into a page"),
+            Field::size("gusset", Fallback::Length { mm: 6.0, inch: 0.25 }, "the free panel that flexes"),
+            Field::length(
+                "lead_in",
+                Fallback::Rule("half the tab"),
+                "what is clipped off the tab's outer corners, along its edge",
+            ),
+            Field::length(
+                "ease",
+                Fallback::Length { mm: 0.0, inch: 0.0 },
+                "how much shorter than the page the strips are",
+            ),
+            Field::length(
+                "wing",
+                Fallback::Rule("1 mm or 1/32 in less than the pitch"),
+                "the glued panels of the middle page's T",
+            ),
+        ],
+    },
+    make,
+};
+
+/// The sizes of an album's hinge, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Hinge {
+    /// Distance between neighbouring pages.
+    pub pitch: f64,
+    /// The panel that slides into a page.
+    pub tab: f64,
+    /// The free panel.
+    pub gusset: f64,
+    /// Clipped off the tab's outer corners, along its edge.
+    pub lead_in: f64,
+    /// How much shorter than the page the strips are.
+    pub ease: f64,
+    /// The glued panels of the T.
+    pub wing: f64,
+}
+
+impl Hinge {
+    /// The hinge of an album.
+    #[must_use]
+    pub fn of(album: &Album) -> Self {
+        let spine = &album.spine;
+        let (pitch, tab) = (spine.mm("pitch"), spine.mm("tab"));
+        let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
+        let set = |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, |length| length.mm());
+        Self {
+            pitch,
+            tab,
+            gusset: spine.mm("gusset"),
+            lead_in: set("lead_in", tab / 2.0),
+            ease: spine.mm("ease"),
+            // On a very small pitch the wing keeps most of it.
+            wing: set("wing", (pitch - less).max(pitch * 0.8)),
+        }
+    }
+
+    /// The panels of a strip with a base this wide.
+    fn strip(&self, base: f64) -> [Leaf; 5] {
+        [
+            Leaf::new("left tab", Use::Tab, self.tab).tapered(self.lead_in, 0.0),
+            Leaf::new("left gusset", Use::Gusset, self.gusset).folded(Sense::Both, 0.0),
+            Leaf::new("base", Use::Base, base).folded(Sense::Valley, 90.0),
+            Leaf::new("right gusset", Use::Gusset, self.gusset).folded(Sense::Valley, 90.0),
+            Leaf::new("right tab", Use::Tab, self.tab).tapered(0.0, self.lead_in).folded(Sense::Both, 0.0),
+        ]
+    }
+
+    /// The panels of the T for the middle page.
+    fn tee(&self) -> [Leaf; 6] {
+        [
+            Leaf::new("left wing", Use::Base, self.wing),
+            Leaf::new("left gusset", Use::Gusset, self.gusset).folded(Sense::Valley, 90.0),
+            Leaf::new("left tab", Use::Tab, self.tab).tapered(0.0, self.lead_in).folded(Sense::Both, 0.0),
+            Leaf::new("right tab", Use::Tab, self.tab).tapered(self.lead_in, 0.0).folded(Sense::Mountain, 180.0),
+            Leaf::new("right gusset", Use::Gusset, self.gusset).folded(Sense::Both, 0.0),
+            Leaf::new("right wing", Use::Base, self.wing).folded(Sense::Valley, 90.0),
+        ]
+    }
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
+    let hinge = Hinge::of(builder.album);
+    let height = builder.album.page.height.mm() - hinge.ease;
+    let pages = builder.album.pages.len();
+    let (odd, strips) = (pages % 2 == 1, pages / 2);
+    if height < 1.0 {
+        let (ease, page) = (builder.album.show(hinge.ease), builder.album.show(height + hinge.ease));
+        builder.find(
+            Finding::stop(
+                "ease-too-large",
+                "spine",
+                format!("an ease of {ease} leaves nothing of strips for a page {page} tall"),
+            )
+            .help("make spine.ease smaller; 0 is usual")
+            .at(entry.values.place("ease")),
+        );
+        return;
+    }
+    let half = builder.album.show(height / 2.0);
+    if hinge.lead_in * 2.0 >= height {
+        let lead_in = builder.album.show(hinge.lead_in);
+        builder.find(
+            Finding::stop(
+                "lead-in-too-large",
+                "spine",
+                format!(
+                    "a lead-in of {lead_in} clips the whole tab away: it must be under half the strip's height, {half}"
+                ),
+            )
+            .help("make spine.lead_in smaller; half the tab is usual")
+            .at(entry.values.place("lead_in")),
+        );
+        return;
+    }
+    let bases = |strip: usize| -> f64 {
+        #[allow(clippy::cast_precision_loss, reason = "a page count is far below 2^52")]
+        let strip = strip as f64;
+        if odd { 2.0 * strip * hinge.pitch } else { 2.0f64.mul_add(strip, -1.0) * hinge.pitch }
+    };
+    let mut cut = |id: String, kind, name: String, leaves: &[Leaf], root| {
+        builder.piece(Cut {
+            id,
+            kind,
+            family: kind,
+            net: Net::row(Along::Across, height, leaves, root),
+            stock: entry.stock,
+            along_grain: entry.grain_along_spine.unwrap_or(true),
+            name,
+            place: entry.place(),
+        })
+    };
+    let tee = odd.then(|| cut("hinge-t".into(), "hinge t", "hinge T".into(), &hinge.tee(), 0));
+    let pieces: Vec<Option<usize>> = (1..=strips)
+        .map(|strip| {
+            cut(format!("hinge-{strip}"), "hinge strip", format!("hinge strip {strip}"), &hinge.strip(bases(strip)), 2)
+        })
+        .collect();
+    let (Some(pieces), true) =
+        (pieces.into_iter().collect::<Option<Vec<usize>>>(), tee.is_none_or(|tee| tee.is_some()))
+    else {
+        return;
+    };
+
+    // `Net::row` makes the root panel number 0 and gives its own number to the first leaf.
+    let (left_tab, base, right_tab) = (2, 0, 4);
+    let (up, right) = ((0.0, 1.0), (1.0, 0.0));
+    let middle = |strip: usize| hinge.tab + hinge.gusset + bases(strip) / 2.0;
+    let low = -hinge.ease / 2.0;
+    if builder.mounts.len() != pages {
+        return;
+    }
+    for (index, &piece) in pieces.iter().enumerate() {
+        let strip = index + 1;
+        if let Some(&below) = pieces.get(strip) {
+            builder.bond(
+                Hold::Stuck,
+                side(piece, base, Face::Back, (middle(strip), 0.0), right),
+                side(below, base, Face::Front, (middle(strip + 1), 0.0), right),
+            );
+        }
+        // Page 1 stands at the left with its front to the left, so the front face of a left tab looks at the
+        // inside of its page's back, that of a right tab at the inside of its page's front.
+        let (left_page, right_page) = (strips - strip, strips + strip - usize::from(!odd));
+        let wide = bases(strip) + 2.0 * (hinge.tab + hinge.gusset);
+        let (left_mount, right_mount) = (builder.mounts[left_page].back, builder.mounts[right_page].front);
+        builder.bond(Hold::Slid, side(piece, left_tab, Face::Front, (hinge.tab, low), up), left_mount);
+        builder.bond(Hold::Slid, side(piece, right_tab, Face::Front, (wide - hinge.tab, low), up), right_mount);
+    }
+    if let Some(Some(tee)) = tee {
+        // Panels of the T keep their order: wing, gusset, tab, tab, gusset, wing. Its root stands in the
+        // middle, on the narrowest strip where there is one.
+        let whole = 2.0 * (hinge.wing + hinge.gusset + hinge.tab);
+        if let Some(&under) = pieces.first() {
+            builder.bond(
+                Hold::Stuck,
+                side(tee, 0, Face::Back, (hinge.wing, 0.0), right),
+                side(under, base, Face::Front, (middle(1), 0.0), right),
+            );
+            builder.bond(
+                Hold::Stuck,
+                side(tee, 5, Face::Back, (whole - hinge.wing, 0.0), right),
+                side(under, base, Face::Front, (middle(1), 0.0), right),
+            );
+        }
+        let mount = builder.mounts[strips];
+        builder.bond(
+            Hold::Stuck,
+            side(tee, 2, Face::Back, (whole / 2.0, 0.0), up),
+            side(tee, 3, Face::Back, (whole / 2.0, 0.0), up),
+        );
+        builder.bond(Hold::Slid, side(tee, 2, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
+        builder.bond(Hold::Slid, side(tee, 3, Face::Front, (whole - hinge.wing - hinge.gusset, low), up), mount.back);
+    }
+}

@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: MIT
+//! The library of parts: from an album to its flat parts and how they are joined.
+//!
+//! In: a checked [`Album`]. Out: a [`Kit`]: each distinct part once, every piece of the album, and the
+//! bonds that join them. Never: lays out a sheet, judges whether it goes together.
+//!
+//! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
+//! new file and one line of [`ALL`].
+
+mod build;
+mod flexi_hinge;
+mod panel;
+mod pocket_page;
+mod tag;
+mod wallet_page;
+
+pub use build::{Builder, Cut};
+pub use flexi_hinge::Hinge;
+
+use crate::album::{Album, Entry, Kind};
+use crate::contour::{Point, Vec2};
+use crate::finding::{Checked, Place};
+use crate::net::{Flat, Net};
+use crate::stock::{Pattern, Stock, Stood};
+
+/// Every kind that there is.
+pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
+
+/// A kind, and how its parts are made.
+#[derive(Debug)]
+pub struct Maker {
+    /// How it stands in the album file.
+    pub kind: Kind,
+    /// Adds its parts; the number says which page (from 1) or insert (from 1) it is.
+    pub make: fn(&mut Builder<'_>, &Entry, usize),
+}
+
+/// The kinds, as the album file's reader wants them.
+#[must_use]
+pub fn kinds() -> Vec<&'static Kind> {
+    ALL.iter().map(|maker| &maker.kind).collect()
+}
+
+/// One flat part, distinct from every other.
+#[derive(Clone, Debug)]
+pub struct Part {
+    /// Its id, ASCII: `page-1-front`. Where several pages use the same part, the first one gives the id.
+    pub id: String,
+    /// What it is: `pocket front`.
+    pub kind: &'static str,
+    /// Its net.
+    pub net: Net,
+    /// The flat part that follows from the net.
+    pub flat: Flat,
+    /// Number of its stock.
+    pub stock: usize,
+    /// How many a kit needs.
+    pub count: u32,
+    /// Whether its upright direction must lie along the sheet's grain, where that is stated.
+    pub along_grain: bool,
+    /// What it is used for: `page 1 front`.
+    pub used_in: Vec<String>,
+    /// Where its size is said in the file.
+    pub place: Option<Place>,
+}
+
+/// One piece of the finished album.
+#[derive(Clone, Debug)]
+pub struct Piece {
+    /// Number of its part.
+    pub part: usize,
+    /// Whether it is the part turned upside down (by a half turn in its plane).
+    pub turned: bool,
+    /// What it is: `page 1 front`.
+    pub name: String,
+}
+
+/// A face of a panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Face {
+    /// The one that shows.
+    Front,
+    /// The other.
+    Back,
+}
+
+/// One side of a bond: a face of a panel, and the point and direction in the flat piece (before any half
+/// turn) that meet the point and direction of the other side.
+#[derive(Clone, Copy, Debug)]
+pub struct Side {
+    /// Number of the piece.
+    pub piece: usize,
+    /// Number of its panel.
+    pub panel: usize,
+    /// Which face.
+    pub face: Face,
+    /// A point of the panel's plane, mm.
+    pub at: Point,
+    /// A direction in it.
+    pub along: Vec2,
+}
+
+/// How two pieces are joined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// With tape or glue.
+    Stuck,
+    /// One slides into the other.
+    Slid,
+}
+
+/// Two sides that lie on each other in the finished album. The first bond that reaches a piece places it,
+/// every further bond is a check.
+#[derive(Clone, Copy, Debug)]
+pub struct Bond {
+    /// How they hold.
+    pub hold: Hold,
+    /// The seam, tab, base or panel.
+    pub one: Side,
+    /// What it lies on.
+    pub other: Side,
+}
+
+/// A sleeve of a page that things can be put into.
+#[derive(Clone, Debug)]
+pub struct Pocket {
+    /// Its page, from 1.
+    pub page: usize,
+    /// Its width, mm, nominal.
+    pub width: f64,
+    /// Its height, mm, nominal.
+    pub height: f64,
+    /// How much of its width the hinge's tab takes, mm.
+    pub tab: f64,
+    /// Caliper of its card, mm.
+    pub caliper: f64,
+    /// The side that a thing put into it lies on.
+    pub inside: Side,
+}
+
+/// A thing that is put into a pocket.
+#[derive(Clone, Debug)]
+pub struct Insert {
+    /// What it is: `tag 1`.
+    pub name: String,
+    /// Number of its pocket; none where the album has no pockets.
+    pub pocket: Option<usize>,
+    /// Its width, mm.
+    pub width: f64,
+    /// Its height, mm.
+    pub height: f64,
+    /// Its thickness with what is on it, mm.
+    pub thickness: f64,
+    /// Where the file says its width, and its height.
+    pub places: [Option<Place>; 2],
+}
+
+/// A flap that folds over a pocket and closes it.
+#[derive(Clone, Debug)]
+pub struct Closing {
+    /// `page 2`.
+    pub name: String,
+    /// Width of the flap, mm.
+    pub flap: f64,
+    /// Width of the pocket, mm.
+    pub pocket: f64,
+    /// Width of the page, mm.
+    pub width: f64,
+    /// Where the file says the flap's width, and the pocket's.
+    pub places: [Option<Place>; 2],
+}
+
+/// How a part may lie on a sheet that stands as [`Stock::stood`](crate::stock::Stock::stood) says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lie {
+    /// Any way.
+    Any,
+    /// Upright, or upside down.
+    Upright,
+    /// As drawn: the pattern has an up and a down.
+    AsDrawn,
+    /// No way: the pattern wants it upright, the grain across.
+    NoWay,
+}
+
+impl Part {
+    /// How it may lie on a sheet of its stock.
+    #[must_use]
+    pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
+        match (stock.pattern, stood.grain_upright) {
+            (Pattern::OneWay, Some(false)) if self.along_grain => Lie::NoWay,
+            (Pattern::OneWay, _) => Lie::AsDrawn,
+            (_, Some(_)) if self.along_grain => Lie::Upright,
+            _ => Lie::Any,
+        }
+    }
+}
+
+/// Everything that one album needs.
+#[derive(Clone, Debug, Default)]
+pub struct Kit {
+    /// The distinct parts.
+    pub parts: Vec<Part>,
+    /// Every piece, in the order in which they were made.
+    pub pieces: Vec<Piece>,
+    /// How the pieces are joined.
+    pub bonds: Vec<Bond>,
+    /// The sleeves.
+    pub pockets: Vec<Pocket>,
+    /// What goes into them.
+    pub inserts: Vec<Insert>,
+    /// The flaps that close over pockets.
+    pub closings: Vec<Closing>,
+}
+
+/// Works out the parts of an album.
+#[must_use]
+pub fn kit(album: &Album) -> Checked<Kit> {
+    let mut builder = Builder::new(album);
+    for (index, page) in album.pages.iter().enumerate() {
+        make(&mut builder, page, index + 1);
+    }
+    make(&mut builder, &album.spine, 1);
+    if let Some(cover) = &album.cover {
+        make(&mut builder, cover, 1);
+    }
+    if let Some(panels) = &album.panels {
+        panel::panels(&mut builder, panels);
+    }
+    for (index, insert) in album.inserts.iter().enumerate() {
+        make(&mut builder, insert, index + 1);
+    }
+    builder.finish()
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
+    let maker = ALL.iter().find(|maker| maker.kind.role == entry.kind.role && maker.kind.name == entry.kind.name);
+    if let Some(maker) = maker {
+        (maker.make)(builder, entry, number);
+    }
+}

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+//! Decorative panels of patterned paper, one for every face.
+//!
+//! ```text
+//!   +-------------------+
+//!   |  +-------------+  |     (W - 2 reveal) x (H - 2 reveal) on plain faces; (P - 2 reveal) and
+//!   |  |    panel    |  |     (overflap - 2 reveal) wide on pocket fronts and flaps.
+//!   |  +-------------+  |     With 1/8 in reveal a 6 1/4 x 8 1/2 in face takes 6 x 8 1/4 in
+//!   +-------------------+     (sizes: common practice, no source).
+//! ```
+
+use super::build::{Builder, Cut, Plain, side};
+use super::{Face, Hold};
+use crate::album::Panels;
+use crate::contour::Contour;
+use crate::finding::Finding;
+use crate::net::Net;
+
+/// Panels narrower than this are a sliver, not a panel: our choice, mm.
+const LEAST: f64 = 5.0;
+
+pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
+    let reveal = panels.reveal.mm();
+    for Plain { name, width, height, side: face } in builder.plains.clone() {
+        let (width, height) = (2.0f64.mul_add(-reveal, width), 2.0f64.mul_add(-reveal, height));
+        if width < LEAST || height < LEAST {
+            let left = builder.album.show(width.min(height));
+            builder.find(
+                Finding::warn(
+                    "panel-too-small",
+                    &name,
+                    format!(
+                        "a border of {} all round leaves a panel of {left}: it is left out",
+                        panels.reveal.show(builder.album.units, crate::length::Ruler::SixtyFourth)
+                    ),
+                )
+                .help("make panels.reveal smaller, or cut no panels for it by hand")
+                .at(panels.values.place("reveal")),
+            );
+            continue;
+        }
+        let piece = builder.piece(Cut {
+            id: format!("panel-{}", name.replace(' ', "-")),
+            kind: "panel",
+            family: "panel",
+            net: Net::single("panel", Contour::rectangle(0.0, 0.0, width, height)),
+            stock: panels.stock,
+            along_grain: false,
+            name: format!("panel for {name}"),
+            place: panels.values.place("reveal"),
+        });
+        if let Some(piece) = piece {
+            let mut on = face;
+            on.at += on.along * reveal;
+            on.at.y += reveal;
+            builder.bond(Hold::Stuck, side(piece, 0, Face::Back, (0.0, 0.0), (1.0, 0.0)), on);
+        }
+    }
+}

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: MIT
+//! The wallet page: a leaf with a pocket at the spine and a flap that folds over it from the fore-edge.
+//!
+//! ```text
+//!   back                          pocket front
+//!   +---------------+--------+    +-----------+
+//!   |               ¦        |    |   seam    | s    back (W + overflap) x H, one score at W;
+//!   |               ¦        |    +- - - - - -+      pocket front P x (H + 2s), scores at s and H + s.
+//!   |     page      ¦overflap| H  |           |      Its seams turn under it and stick, hidden, to the
+//!   |               ¦        |    |           | H    back's front face. overflap + P - W is the overlap
+//!   |               ¦        |    |           |      that closes it.
+//!   +---------------+--------+    +- - - - - -+
+//!           W        overflap     |   seam    | s    Sizes: common practice, no source.
+//!                                 +-----------+
+//!                                       P
+//! ```
+//!
+//! The pocket is on the page's front or back, as `faces` says. On the back, seen from the pocket's side,
+//! the spine is at the right, so the back piece is the same rectangle upside down.
+
+use super::build::{Builder, Cut, Mount, Plain, side};
+use super::{Closing, Face, Hold, Maker, Pocket};
+use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field, Takes};
+use crate::net::{Along, Leaf, Net, Sense, Use};
+
+pub(super) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "wallet",
+        role: Role::Page,
+        about: "a leaf with a pocket at the spine and a flap that closes over it",
+        fields: &[
+            Field::size("pocket", Fallback::Needed, "width of the pocket's front"),
+            Field::size("overflap", Fallback::Needed, "width of the flap that folds over from the fore-edge"),
+            Field::new(
+                "faces",
+                Takes::Choice(&["front", "back"]),
+                Fallback::Choice("front"),
+                "the face of the page that carries the pocket",
+            ),
+        ],
+    },
+    make,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let size = &builder.album.page;
+    let (width, height, seam) = (size.width.mm(), size.height.mm(), size.seam.mm());
+    let (pocket, overflap) = (entry.mm("pocket"), entry.mm("overflap"));
+    let on_back = entry.values.text("faces") == Some("back");
+
+    let face = Leaf::new("page", Use::Plain, width);
+    let flap = Leaf::new("flap", Use::Flap, overflap);
+    let back_net = if on_back {
+        Net::row(Along::Across, height, &[flap, face.folded(Sense::Valley, 180.0)], 1)
+    } else {
+        Net::row(Along::Across, height, &[face, flap.folded(Sense::Valley, 180.0)], 0)
+    };
+    let pocket_net = Net::row(
+        Along::Up,
+        pocket,
+        &[
+            Leaf::new("lower seam", Use::Seam, seam),
+            Leaf::new("pocket", Use::Plain, height).folded(Sense::Mountain, 180.0),
+            Leaf::new("upper seam", Use::Seam, seam).folded(Sense::Mountain, 180.0),
+        ],
+        1,
+    );
+    let (lower, upper) = (pocket_net.panel("lower seam"), pocket_net.panel("upper seam"));
+    let flap_panel = back_net.panel("flap");
+    let mut cut = |which: &str, kind, net| {
+        builder.piece(Cut {
+            id: format!("page-{page}-{which}"),
+            kind,
+            family: kind,
+            net,
+            stock: entry.stock,
+            along_grain: entry.grain_along_spine.unwrap_or(false),
+            name: format!("page {page} {which}"),
+            place: entry.place(),
+        })
+    };
+    let back = cut("back", "wallet back", back_net);
+    let front = cut("pocket", "wallet pocket", pocket_net);
+    let (Some(back), Some(front)) = (back, front) else { return };
+
+    // Where the page panel and the pocket start on the back piece, seen from its front face.
+    let page_left = if on_back { overflap } else { 0.0 };
+    let pocket_left = if on_back { overflap + width - pocket } else { 0.0 };
+    let right = (1.0, 0.0);
+    for (panel, on_pocket, on_back_piece) in [(lower, seam, 0.0), (upper, seam + height, height)] {
+        builder.bond(
+            Hold::Stuck,
+            side(front, panel, Face::Front, (0.0, on_pocket), right),
+            side(back, 0, Face::Front, (pocket_left, on_back_piece), right),
+        );
+    }
+    let (spine_on_pocket, spine_on_back) = if on_back { (pocket, overflap + width) } else { (0.0, 0.0) };
+    let up = (0.0, 1.0);
+    let under_pocket = side(front, 0, Face::Back, (spine_on_pocket, seam), up);
+    let on_leaf = side(back, 0, Face::Front, (spine_on_back, 0.0), up);
+    builder.mounts.push(if on_back {
+        Mount { front: on_leaf, back: under_pocket }
+    } else {
+        Mount { front: under_pocket, back: on_leaf }
+    });
+
+    let (carries, other) = if on_back { ("back", "front") } else { ("front", "back") };
+    let flap_left = if on_back { 0.0 } else { width };
+    builder.plains.push(Plain {
+        name: format!("page {page} {carries} pocket"),
+        width: pocket,
+        height,
+        side: side(front, 0, Face::Front, (0.0, seam), right),
+    });
+    // Folded over, the flap shows its back face; seen from there left and right are swapped.
+    builder.plains.push(Plain {
+        name: format!("page {page} {carries} flap"),
+        width: overflap,
+        height,
+        side: side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0)),
+    });
+    builder.plains.push(Plain {
+        name: format!("page {page} {other}"),
+        width,
+        height,
+        side: side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)),
+    });
+    let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
+    builder.closing(Closing { name: format!("page {page}"), flap: overflap, pocket, width, places });
+    let caliper = builder.caliper(entry.stock);
+    let tab = super::Hinge::of(builder.album).tab;
+    builder.pocket(Pocket { page, width: pocket, height, tab, caliper, inside: under_pocket });
+}

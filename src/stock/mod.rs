@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+//! What one buys: card, paper and board.
+//!
+//! In: an entry of the album file's `stocks`. Out: a [`Stock`] with its sheet sizes, caliper, grain and
+//! pattern. Never: knows what is cut from it.
+
+pub mod paper;
+mod read;
+
+pub use read::{SHEET_FORM, STOCK_FIELDS, read, sheet_size};
+
+use crate::length::Length;
+
+/// One stock of the album file.
+#[derive(Clone, Debug)]
+pub struct Stock {
+    /// Its name in the file, `[a-z0-9-]{1,32}`.
+    pub name: String,
+    /// The sheets that it comes in; never empty.
+    pub sheets: Vec<SheetSize>,
+    /// Thickness of one sheet.
+    pub caliper: Length,
+    /// Where the caliper comes from.
+    pub caliper_from: CaliperFrom,
+    /// Grams per square metre, where known.
+    pub grammage: Option<f64>,
+    /// Which way the fibres run, where stated.
+    pub grain: Option<Grain>,
+    /// Whether it has a pattern.
+    pub pattern: Pattern,
+}
+
+/// One size of sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetSize {
+    /// What the file calls it.
+    pub name: String,
+    /// Width as named.
+    pub width: Length,
+    /// Height as named.
+    pub height: Length,
+    /// How many there are, where that is limited.
+    pub count: Option<u32>,
+    /// Price of one.
+    pub price: Option<f64>,
+}
+
+/// A sheet as it stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stood {
+    /// Width.
+    pub width: Length,
+    /// Height.
+    pub height: Length,
+    /// Whether the grain runs upright, where it is stated.
+    pub grain_upright: Option<bool>,
+}
+
+/// Where a caliper comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CaliperFrom {
+    /// The file says it.
+    Measured,
+    /// Worked out from the grammage: 15 % either way.
+    Grammage,
+    /// Nothing is known; 0.3 mm is our choice.
+    Guess,
+}
+
+/// Direction of the fibres on a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Grain {
+    /// Along the long side; on a square sheet, its height.
+    Long,
+    /// Along the short side; on a square sheet, its width.
+    Short,
+    /// Along the width as named.
+    Width,
+    /// Along the height as named.
+    Height,
+}
+
+/// Whether a stock looks the same whichever way it lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pattern {
+    /// Plain.
+    None,
+    /// Patterned, but without an up and a down.
+    AllOver,
+    /// With an up and a down: parts are never turned.
+    OneWay,
+}
+
+impl Stock {
+    /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
+    #[must_use]
+    pub fn a4_card() -> Self {
+        Self {
+            name: "card".into(),
+            sheets: vec![SheetSize {
+                name: "A4".into(),
+                width: Length::from_mm(210.0),
+                height: Length::from_mm(297.0),
+                count: None,
+                price: None,
+            }],
+            caliper: Length::from_mm(0.3),
+            caliper_from: CaliperFrom::Guess,
+            grammage: None,
+            grain: None,
+            pattern: Pattern::None,
+        }
+    }
+
+    /// A sheet of this size as it stands before the parts are laid on it: its grain upright, unless a
+    /// pattern with an up and a down says how it must stand.
+    #[must_use]
+    pub fn stood(&self, size: &SheetSize) -> Stood {
+        let upright = self.grain_upright(size);
+        if upright == Some(false) && self.pattern != Pattern::OneWay {
+            Stood { width: size.height, height: size.width, grain_upright: Some(true) }
+        } else {
+            Stood { width: size.width, height: size.height, grain_upright: upright }
+        }
+    }
+
+    /// Whether the grain of a sheet of this size runs along its height; nothing where no grain is stated.
+    #[must_use]
+    pub fn grain_upright(&self, size: &SheetSize) -> Option<bool> {
+        let tall = size.height >= size.width;
+        self.grain.map(|grain| match grain {
+            Grain::Long => tall,
+            Grain::Short => !tall,
+            Grain::Width => false,
+            Grain::Height => true,
+        })
+    }
+}
+
+/// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens.
+#[must_use]
+pub fn is_name(name: &str) -> bool {
+    (1..=32).contains(&name.len()) && name.bytes().all(|byte| matches!(byte, b'a'..=b'z' | b'0'..=b'9' | b'-'))
+}

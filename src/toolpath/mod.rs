@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+//! What the tool does on each sheet: strokes on three layers, in order.
+//!
+//! In: sheets with parts in place, the cutter. Out: a [`SheetPaths`] a sheet: draw, score, inner cuts, outer
+//! cuts. Never: writes a file.
+//!
+//! Only here does the kerf act: outlines grow by half of it, holes shrink by half of it. Scores stay where
+//! they are.
+
+mod perforate;
+
+use crate::contour::{Contour, OffsetProblem, Point, grow, turned};
+use crate::cutter::{Cutter, ScoreMode};
+use crate::finding::Finding;
+use crate::net::Sense;
+use crate::parts::{Kit, Part};
+use crate::sheets::{Placed, Sheet, StockSheets};
+
+/// A layer of a cutting file. The order is the order of work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Layer {
+    /// Marks.
+    Draw,
+    /// Scores.
+    Score,
+    /// Cuts.
+    Cut,
+}
+
+impl Layer {
+    /// All layers in order of work.
+    pub const ALL: [Self; 3] = [Self::Draw, Self::Score, Self::Cut];
+
+    /// Its name in files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Draw => "draw",
+            Self::Score => "score",
+            Self::Cut => "cut",
+        }
+    }
+}
+
+/// One thing that the tool does without a break in meaning: a score with its dashes, a contour.
+#[derive(Clone, Debug)]
+pub struct Stroke {
+    /// On which layer.
+    pub layer: Layer,
+    /// Number of its part.
+    pub part: usize,
+    /// Which of the part's copies.
+    pub copy: u32,
+    /// Which way it folds, on the score layer.
+    pub fold: Option<Sense>,
+    /// Where it runs on the sheet: mm, y up.
+    pub run: Run,
+}
+
+/// Where a stroke runs.
+#[derive(Clone, Debug)]
+pub enum Run {
+    /// Straight pieces.
+    Straight(Vec<(Point, Point)>),
+    /// Round and back to its start.
+    Closed(Contour),
+}
+
+/// All strokes of one sheet in order of work.
+#[derive(Clone, Debug)]
+pub struct SheetPaths {
+    /// The sheet's name.
+    pub name: String,
+    /// Width of the sheet, mm.
+    pub width: f64,
+    /// Height of the sheet, mm.
+    pub height: f64,
+    /// The strokes.
+    pub strokes: Vec<Stroke>,
+}
+
+/// The strokes of every sheet of every stock, in the sheets' order.
+///
+/// # Errors
+/// Findings that name each part, and each hole of it, that the tool cannot cut with this kerf.
+pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter) -> Result<Vec<SheetPaths>, Vec<Finding>> {
+    let mut findings = Vec::new();
+    let tools: Vec<Option<ToolPart>> = kit
+        .parts
+        .iter()
+        .map(|part| match ToolPart::new(part, cutter) {
+            Ok(tool) => Some(tool),
+            Err(problems) => {
+                findings.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
+                None
+            }
+        })
+        .collect();
+    if !findings.is_empty() {
+        return Err(findings);
+    }
+    let tool = |placed: &Placed| tools.get(placed.part).and_then(Option::as_ref);
+    let one = |sheet: &Sheet| {
+        let mut strokes: [Vec<Stroke>; 3] = Default::default();
+        for placed in &sheet.placements {
+            if let Some(tool) = tool(placed) {
+                tool.place(placed, &mut strokes);
+            }
+        }
+        SheetPaths {
+            name: sheet.name.clone(),
+            width: sheet.width,
+            height: sheet.height,
+            strokes: strokes.into_iter().flatten().collect(),
+        }
+    };
+    Ok(stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect())
+}
+
+/// What the tool does for one part, in the part's own frame.
+struct ToolPart {
+    size: (f64, f64),
+    scores: Vec<(Sense, Vec<(Point, Point)>)>,
+    outline: Contour,
+    holes: Vec<Contour>,
+}
+
+impl ToolPart {
+    fn new(part: &Part, cutter: &Cutter) -> Result<Self, Vec<OffsetProblem>> {
+        let (outline, holes) = grow(&part.flat.outline, &part.flat.holes, cutter.offset().mm())?;
+        let scores = part
+            .flat
+            .scores
+            .iter()
+            .map(|score| {
+                let pieces = match cutter.score {
+                    ScoreMode::Line => vec![(score.from, score.to)],
+                    ScoreMode::Dash { dash, gap } => perforate::dashes(score.from, score.to, dash.mm(), gap.mm()),
+                };
+                (score.sense, pieces)
+            })
+            .collect();
+        Ok(Self { size: (part.flat.width, part.flat.height), scores, outline, holes })
+    }
+
+    /// Adds the strokes of one placement to the scores, the inner cuts and the outer cuts.
+    fn place(&self, placed: &Placed, [scores, inner, outer]: &mut [Vec<Stroke>; 3]) {
+        let map = |point: Point| {
+            let point = turned(point, placed.quarters, self.size);
+            Point::new(point.x + placed.x, point.y + placed.y)
+        };
+        let stroke = |layer, fold, run| Stroke { layer, part: placed.part, copy: placed.copy, fold, run };
+        for (sense, pieces) in &self.scores {
+            let run = Run::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect());
+            scores.push(stroke(Layer::Score, Some(*sense), run));
+        }
+        inner.extend(self.holes.iter().map(|hole| stroke(Layer::Cut, None, Run::Closed(hole.mapped(map)))));
+        outer.push(stroke(Layer::Cut, None, Run::Closed(self.outline.mapped(map))));
+    }
+}
+
+fn uncuttable(part: &Part, problem: OffsetProblem, cutter: &Cutter) -> Finding {
+    let name = part.used_in.first().unwrap_or(&part.id);
+    let kerf = cutter.kerf.show(crate::length::Units::Mm, crate::length::Ruler::SixtyFourth);
+    let at_hole = |index: usize| {
+        let bounds = part.flat.holes.get(index).map(Contour::bounds).unwrap_or_default();
+        format!(
+            "hole {} (at {:.1}, {:.1} mm, {:.1} x {:.1} mm)",
+            index + 1,
+            bounds.x0,
+            bounds.y0,
+            bounds.width(),
+            bounds.height()
+        )
+    };
+    let (id, text) = match problem {
+        OffsetProblem::Outline => {
+            ("outline-unsound", "its outline crosses itself or runs the wrong way round".to_owned())
+        }
+        OffsetProblem::OutlineSplits => {
+            ("outline-splits", format!("it has a notch that a kerf of {kerf} can't follow"))
+        }
+        OffsetProblem::Hole(index) => {
+            ("hole-unsound", format!("{} crosses itself or runs the wrong way round", at_hole(index)))
+        }
+        OffsetProblem::HoleVanishes(index) => (
+            "hole-vanishes",
+            format!("{} is narrower than the kerf of {kerf}: nothing of it would be left", at_hole(index)),
+        ),
+        OffsetProblem::HoleSplits(index) => (
+            "hole-splits",
+            format!("{} has a neck narrower than the kerf of {kerf}: it would fall into several", at_hole(index)),
+        ),
+    };
+    Finding::stop(id, name, text)
+        .help("make the hole or notch larger, or cut with a finer tool and give its kerf")
+        .at(part.place.as_ref())
+}

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+//! The whole job in two calls: [`Work::new`] goes from an album to tool paths, [`Work::write`] to files.
+//!
+//! In: an album, the cutter, how hard to search. Out: everything that the stages found. Never: more than the
+//! stages do.
+
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::{Finding, gravest_first, stops};
+use crate::fit;
+use crate::layout::Watch;
+use crate::parts::{self, Kit};
+use crate::sheets::{self, Search, StockSheets};
+use crate::toolpath::{self, SheetPaths};
+use crate::write::{self, Sink};
+use std::io;
+
+/// The kinds of file of a kit; the report is always written.
+pub const FORMATS: &[&str] = &["svg", "dxf", "csv"];
+
+/// An album worked out, as far as it goes together.
+#[derive(Debug)]
+pub struct Work {
+    /// The album.
+    pub album: Album,
+    /// The machine.
+    pub cutter: Cutter,
+    /// Its parts.
+    pub kit: Kit,
+    /// Its sheets; empty where something stops the work.
+    pub stocks: Vec<StockSheets>,
+    /// What the tool does on them; empty where something stops the work.
+    pub paths: Vec<SheetPaths>,
+    /// Everything that the maker should hear, gravest first.
+    pub findings: Vec<Finding>,
+}
+
+impl Work {
+    /// Works out the parts and whether they go together, without laying them out.
+    #[must_use]
+    pub fn fit(album: Album, cutter: Cutter) -> Self {
+        let made = parts::kit(&album);
+        let mut findings = made.findings;
+        let kit = made.value.unwrap_or_default();
+        if !stops(&findings) {
+            findings.extend(fit::check(&album, &kit, &cutter));
+        }
+        gravest_first(&mut findings);
+        Self { album, cutter, kit, stocks: Vec::new(), paths: Vec::new(), findings }
+    }
+
+    /// Works out everything.
+    #[must_use]
+    pub fn new(album: Album, cutter: Cutter, search: Search, watch: &dyn Watch) -> Self {
+        let mut work = Self::fit(album, cutter);
+        if stops(&work.findings) {
+            return work;
+        }
+        let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
+        work.findings.extend(findings);
+        if !stops(&work.findings) {
+            match toolpath::paths(&work.kit, &stocks, &work.cutter) {
+                Ok(paths) => {
+                    work.stocks = stocks;
+                    work.paths = paths;
+                }
+                Err(findings) => work.findings.extend(findings),
+            }
+        }
+        gravest_first(&mut work.findings);
+        work
+    }
+
+    /// Whether something stops the work.
+    #[must_use]
+    pub fn stopped(&self) -> bool {
+        stops(&self.findings)
+    }
+
+    /// The report.
+    #[must_use]
+    pub fn report(&self) -> String {
+        write::report(&self.album, &self.kit, &self.stocks, &self.findings)
+    }
+
+    /// Writes the kit's files in the formats asked for.
+    ///
+    /// # Errors
+    /// The sink's.
+    pub fn write(&self, formats: &[&str], sink: &mut dyn Sink) -> io::Result<()> {
+        let asked = |format: &str| formats.contains(&format);
+        for sheet in &self.paths {
+            if asked("svg") {
+                let text = write::svg(&self.album.title, &self.kit.parts, sheet, &self.cutter);
+                sink.put(&format!("sheets/{}.svg", sheet.name), text.as_bytes())?;
+            }
+            if asked("dxf") {
+                sink.put(&format!("sheets/{}.dxf", sheet.name), write::dxf(sheet, &self.cutter).as_bytes())?;
+            }
+        }
+        if asked("csv") {
+            sink.put("cutting-list.csv", write::cutting_list(&self.album, &self.kit).as_bytes())?;
+        }
+        sink.put("report.json", self.report().as_bytes())
+    }
+}

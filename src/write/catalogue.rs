@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+//! The catalogue: every kind with its parameters, and the sheet sizes, as text and as JSON.
+
+use crate::album::{COMMON, Kind};
+use crate::fields::{Fallback, Field, Takes};
+use crate::length::{Length, Ruler, Units};
+use crate::stock::paper;
+use serde_json::{Value, json};
+use std::fmt::Write;
+
+/// The catalogue for people.
+#[must_use]
+pub fn catalogue(kinds: &[&'static Kind]) -> String {
+    let mut out = String::new();
+    for kind in kinds {
+        let _ = writeln!(out, "{} ({})\n    {}", kind.name, kind.role.word(), kind.about);
+        for field in kind.fields.iter().chain(&COMMON[1..]) {
+            let _ = writeln!(out, "      {:<10} {}; {}", field.name, field.about, words(field));
+        }
+        out.push('\n');
+    }
+    out.push_str("Sheets\n");
+    for sheet in paper::named_sheets() {
+        let (mm, inches) =
+            (|side: Length| side.plain(Units::Mm), |side: Length| side.show(Units::In, Ruler::SixtyFourth));
+        let _ = writeln!(out, "      {:<8} {} x {} mm", sheet.name, mm(sheet.width), mm(sheet.height));
+        if matches!(sheet.name, "letter" | "legal" | "tabloid") {
+            let _ = writeln!(out, "      {:<8} {} x {}", "", inches(sheet.width), inches(sheet.height));
+        }
+    }
+    out.push_str("      or any size: \"12x12in\", \"300x200mm\"\n");
+    out
+}
+
+/// The catalogue for programs: every part an object with its `kind`.
+#[must_use]
+pub fn catalogue_json(kinds: &[&'static Kind]) -> String {
+    let parts: Vec<Value> = kinds
+        .iter()
+        .map(|kind| {
+            let fields: Vec<Value> = kind.fields.iter().chain(&COMMON[1..]).map(field).collect();
+            json!({ "kind": kind.name, "role": kind.role.word(), "about": kind.about, "fields": fields })
+        })
+        .collect();
+    let sheets: Vec<Value> = paper::named_sheets()
+        .iter()
+        .map(|sheet| json!({ "name": sheet.name, "width_mm": sheet.width.mm(), "height_mm": sheet.height.mm(), "source": sheet.source }))
+        .collect();
+    let mut text = serde_json::to_string_pretty(&json!({ "parts": parts, "sheets": sheets })).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// What a field takes and what holds without it: `0 to 2000 mm, 6 mm or 1/4 in if left out`.
+fn words(field: &Field) -> String {
+    let takes = match field.takes {
+        Takes::Length { least, most } => {
+            format!("{} to {} mm", Length::from_mm(least).plain(Units::Mm), Length::from_mm(most).plain(Units::Mm))
+        }
+        Takes::Caliper => "a thickness".into(),
+        Takes::Count { least, most } => format!("{least} to {most}"),
+        Takes::Amount => "a number".into(),
+        Takes::Text => "a text".into(),
+        Takes::Choice(words) => words.join(" or "),
+        Takes::Flag => "true or false".into(),
+        Takes::Counts => "a list of numbers".into(),
+        Takes::Texts(form) | Takes::AmountOrText(form) | Takes::Nested(form) => form.into(),
+    };
+    let (mm, inch) = (
+        |value| Length::from_mm(value).show(Units::Mm, Ruler::SixtyFourth),
+        |value| Length::from_inches(value).show(Units::In, Ruler::SixtyFourth),
+    );
+    let without = match field.fallback {
+        Fallback::Needed => "must be given".into(),
+        Fallback::Length { mm: 0.0, .. } => "0 if left out".into(),
+        Fallback::Length { mm: metric, inch: inches } => format!("{} or {} if left out", mm(metric), inch(inches)),
+        Fallback::Count(count) => format!("{count} if left out"),
+        Fallback::Choice(word) => format!("{word} if left out"),
+        Fallback::Flag(flag) => format!("{flag} if left out"),
+        Fallback::Rule(rule) => format!("if left out: {rule}"),
+    };
+    format!("{takes}; {without}")
+}
+
+fn field(field: &Field) -> Value {
+    let mut object =
+        json!({ "name": field.name, "about": field.about, "needed": matches!(field.fallback, Fallback::Needed) });
+    let mut set = |name: &str, value: Value| object[name] = value;
+    match field.takes {
+        Takes::Length { least, most } => {
+            set("takes", "length".into());
+            set("least_mm", json!(least));
+            set("most_mm", json!(most));
+        }
+        Takes::Count { least, most } => {
+            set("takes", "whole number".into());
+            set("least", json!(least));
+            set("most", json!(most));
+        }
+        Takes::Choice(words) => {
+            set("takes", "word".into());
+            set("words", json!(words));
+        }
+        Takes::Caliper => set("takes", "caliper".into()),
+        Takes::Amount => set("takes", "number".into()),
+        Takes::Text => set("takes", "text".into()),
+        Takes::Flag => set("takes", "true or false".into()),
+        Takes::Counts => set("takes", "list of whole numbers".into()),
+        Takes::Texts(form) | Takes::AmountOrText(form) | Takes::Nested(form) => set("takes", form.into()),
+    }
+    match field.fallback {
+        Fallback::Needed => {}
+        Fallback::Length { mm, inch } => {
+            set("default_mm", json!(mm));
+            set("default_in", json!(inch));
+        }
+        Fallback::Count(count) => set("default", json!(count)),
+        Fallback::Choice(word) => set("default", json!(word)),
+        Fallback::Flag(flag) => set("default", json!(flag)),
+        Fallback::Rule(rule) => set("otherwise", json!(rule)),
+    }
+    object
+}

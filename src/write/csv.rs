@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+//! The cutting list as CSV (RFC 4180): one row a distinct part.
+
+use crate::album::Album;
+use crate::length::Length;
+use crate::net::Score;
+use crate::parts::{Kit, Part};
+use crate::stock::Pattern;
+use std::fmt::Write;
+
+/// The cutting list, stock by stock. Sizes are in the album's units without a suffix; scores are measured
+/// from the left and from the top edge, as the piece lies with its front up.
+#[must_use]
+pub fn cutting_list(album: &Album, kit: &Kit) -> String {
+    let mut out = String::from("name,stock,width,height,count,scores,grain\r\n");
+    for (number, stock) in album.stocks.iter().enumerate() {
+        for part in kit.parts.iter().filter(|part| part.stock == number) {
+            let plain = |mm: f64| Length::from_mm(mm).plain(album.units);
+            let grain = match (stock.pattern, part.along_grain) {
+                (Pattern::OneWay, _) => "pattern upright",
+                (_, true) => "upright",
+                (_, false) => "any",
+            };
+            let cells = [
+                part.id.clone(),
+                stock.name.clone(),
+                plain(part.flat.width),
+                plain(part.flat.height),
+                (u64::from(part.count) * u64::from(album.copies)).to_string(),
+                scores(part, plain),
+                grain.to_owned(),
+            ];
+            let _ = write!(out, "{}\r\n", cells.map(cell).join(","));
+        }
+    }
+    out
+}
+
+/// `left 12 both; left 18 valley; top 12 mountain`
+fn scores(part: &Part, plain: impl Fn(f64) -> String) -> String {
+    let mut marks: Vec<(bool, f64, &str)> =
+        part.flat.scores.iter().map(|score| mark(score, part.flat.height)).collect();
+    marks.sort_by(|one, two| one.0.cmp(&two.0).then(one.1.total_cmp(&two.1)));
+    // A score that a hole splits is one score to the hand.
+    marks.dedup_by(|one, two| one.0 == two.0 && (one.1 - two.1).abs() < 1e-6);
+    let words: Vec<String> = marks
+        .into_iter()
+        .map(|(top, at, fold)| format!("{} {} {fold}", if top { "top" } else { "left" }, plain(at)))
+        .collect();
+    words.join("; ")
+}
+
+fn mark(score: &Score, height: f64) -> (bool, f64, &'static str) {
+    let level = (score.from.y - score.to.y).abs() < (score.from.x - score.to.x).abs();
+    (level, if level { height - score.from.y } else { score.from.x }, score.sense.word())
+}
+
+/// Quotes a cell where it must be. A cell that a spreadsheet would take for a formula cannot come up: names
+/// are ids of ours, sizes begin with a digit.
+fn cell(text: String) -> String {
+    if text.contains(['"', ',', '\r', '\n']) { format!("\"{}\"", text.replace('"', "\"\"")) } else { text }
+}

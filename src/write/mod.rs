@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+//! The files of a kit.
+//!
+//! In: finished values of the stages before. Out: named files, one at a time, into a [`Sink`]. Never: decides
+//! anything; a writer reads a value and puts it into a form.
+
+mod catalogue;
+mod csv;
+mod dxf;
+mod folder;
+mod number;
+mod report;
+mod sink;
+mod svg;
+
+pub use catalogue::{catalogue, catalogue_json};
+pub use csv::cutting_list;
+pub use dxf::{DXF_BUILT, dxf};
+pub use folder::{Folder, FolderProblem};
+pub use report::{FORMAT as REPORT_FORMAT, findings, report};
+pub use sink::{Memory, Sink};
+pub use svg::svg;
+
+use crate::parts::Part;
+
+/// What a part is called in files: the id of the part, whatever its number.
+pub(crate) fn part_id(parts: &[Part], number: usize) -> &str {
+    parts.get(number).map_or("", |part| part.id.as_str())
+}

@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: MIT
+//! The machine-readable truth about a kit: `report.json`.
+
+use super::part_id;
+use crate::album::Album;
+use crate::contour::Point;
+use crate::finding::Finding;
+use crate::parts::Kit;
+use crate::sheets::StockSheets;
+use serde::Serialize;
+
+/// What the report's `format` says.
+pub const FORMAT: &str = "hingeleaf-report/1";
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format: &'static str,
+    title: &'a str,
+    copies: u32,
+    parts: Vec<PartRow<'a>>,
+    sheets: Vec<SheetRow<'a>>,
+    layouts: Vec<LayoutRow<'a>>,
+    findings: Vec<FindingRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct PartRow<'a> {
+    id: &'a str,
+    kind: &'a str,
+    stock: &'a str,
+    count: u32,
+    width_mm: f64,
+    height_mm: f64,
+    area_mm2: f64,
+    scores: Vec<ScoreRow>,
+    used_in: &'a [String],
+}
+
+#[derive(Serialize)]
+struct ScoreRow {
+    from_mm: [f64; 2],
+    to_mm: [f64; 2],
+    fold: &'static str,
+}
+
+#[derive(Serialize)]
+struct SheetRow<'a> {
+    name: &'a str,
+    stock: &'a str,
+    width_mm: f64,
+    height_mm: f64,
+    times: u32,
+    placements: Vec<PlacementRow<'a>>,
+    offcuts: Vec<OffcutRow>,
+}
+
+#[derive(Serialize)]
+struct PlacementRow<'a> {
+    part: &'a str,
+    copy: u32,
+    x_mm: f64,
+    y_mm: f64,
+    turn_deg: u16,
+}
+
+#[derive(Serialize)]
+struct OffcutRow {
+    x_mm: f64,
+    y_mm: f64,
+    width_mm: f64,
+    height_mm: f64,
+}
+
+#[derive(Serialize)]
+struct LayoutRow<'a> {
+    stock: &'a str,
+    sheets: u64,
+    lower_bound: u64,
+    proven_least: bool,
+    used_percent: f64,
+    cut_short: bool,
+}
+
+#[derive(Serialize)]
+struct FindingRow<'a> {
+    level: &'static str,
+    id: &'static str,
+    about: &'a str,
+    text: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    measured_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    allowed_mm: Option<f64>,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    help: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    place: Option<PlaceRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct PlaceRow<'a> {
+    file: &'a str,
+    line: usize,
+    column: usize,
+    path: &'a str,
+}
+
+/// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
+fn tidy(mm: f64) -> f64 {
+    (mm * 1e6).round() / 1e6 + 0.0
+}
+
+fn pair(point: Point) -> [f64; 2] {
+    [tidy(point.x), tidy(point.y)]
+}
+
+fn rows(findings: &[Finding]) -> Vec<FindingRow<'_>> {
+    findings
+        .iter()
+        .map(|finding| FindingRow {
+            level: finding.level.word(),
+            id: finding.id,
+            about: &finding.about,
+            text: &finding.text,
+            measured_mm: finding.measured.map(|length| tidy(length.mm())),
+            allowed_mm: finding.allowed.map(|length| tidy(length.mm())),
+            help: &finding.help,
+            place: finding.place.as_ref().map(|place| PlaceRow {
+                file: &place.file,
+                line: place.line,
+                column: place.column,
+                path: &place.path,
+            }),
+        })
+        .collect()
+}
+
+/// The whole report.
+#[must_use]
+pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], findings: &[Finding]) -> String {
+    let stock_name = |number: usize| album.stocks.get(number).map_or("", |stock| stock.name.as_str());
+    let parts = kit
+        .parts
+        .iter()
+        .map(|part| PartRow {
+            id: &part.id,
+            kind: part.kind,
+            stock: stock_name(part.stock),
+            count: part.count,
+            width_mm: tidy(part.flat.width),
+            height_mm: tidy(part.flat.height),
+            area_mm2: tidy(part.flat.area()),
+            scores: part
+                .flat
+                .scores
+                .iter()
+                .map(|score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() })
+                .collect(),
+            used_in: &part.used_in,
+        })
+        .collect();
+    let sheets = stocks
+        .iter()
+        .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
+        .map(|(stock, sheet)| SheetRow {
+            name: &sheet.name,
+            stock: stock_name(stock),
+            width_mm: tidy(sheet.width),
+            height_mm: tidy(sheet.height),
+            times: sheet.times,
+            placements: sheet
+                .placements
+                .iter()
+                .map(|placed| PlacementRow {
+                    part: part_id(&kit.parts, placed.part),
+                    copy: placed.copy,
+                    x_mm: tidy(placed.x),
+                    y_mm: tidy(placed.y),
+                    turn_deg: u16::from(placed.quarters) * 90,
+                })
+                .collect(),
+            offcuts: sheet
+                .offcuts
+                .iter()
+                .map(|&[x, y, width, height]| OffcutRow {
+                    x_mm: tidy(x),
+                    y_mm: tidy(y),
+                    width_mm: tidy(width),
+                    height_mm: tidy(height),
+                })
+                .collect(),
+        })
+        .collect();
+    let layouts = stocks
+        .iter()
+        .map(|stock| LayoutRow {
+            stock: stock_name(stock.stock),
+            sheets: stock.count(),
+            lower_bound: stock.lower_bound,
+            proven_least: stock.proven_least,
+            used_percent: (stock.used_percent * 1e4).round() / 1e4,
+            cut_short: stock.cut_short,
+        })
+        .collect();
+    let whole = Report {
+        format: FORMAT,
+        title: &album.title,
+        copies: album.copies,
+        parts,
+        sheets,
+        layouts,
+        findings: rows(findings),
+    };
+    json(&whole)
+}
+
+/// One object with `findings`, for programs.
+#[must_use]
+pub fn findings(findings: &[Finding]) -> String {
+    #[derive(Serialize)]
+    struct Only<'a> {
+        findings: Vec<FindingRow<'a>>,
+    }
+    json(&Only { findings: rows(findings) })
+}
+
+fn json(value: &impl Serialize) -> String {
+    // Plain structs of texts and finite numbers always serialise.
+    let mut text = serde_json::to_string_pretty(value).unwrap_or_default();
+    text.push('\n');
+    text
+}

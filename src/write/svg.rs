@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+//! A sheet as SVG: three groups of plain paths at true size.
+//!
+//! SVG counts y downwards; this is the one place where sheets are turned over for it.
+
+use super::number::{push, text};
+use super::part_id;
+use crate::contour::Point;
+use crate::cutter::Cutter;
+use crate::parts::Part;
+use crate::toolpath::{Layer, Run, SheetPaths, Stroke};
+use std::fmt::Write;
+
+/// Width of the strokes on screen, mm: a hairline that prints.
+const HAIRLINE: f64 = 0.1;
+
+/// The unit of a file: how many to a millimetre, and the root's suffix.
+fn unit(name: &str) -> (f64, &'static str) {
+    match name {
+        "in" => (1.0 / 25.4, "in"),
+        // A pixel is 1/96 in (CSS Values and Units); some old readers take 1/90 (SVG 1.1, 7.10) or 1/72 in.
+        "px96" => (96.0 / 25.4, ""),
+        "px90" => (90.0 / 25.4, ""),
+        "px72" => (72.0 / 25.4, ""),
+        _ => (1.0, "mm"),
+    }
+}
+
+/// One sheet as an SVG file.
+#[must_use]
+pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> String {
+    let (scale, suffix) = unit(cutter.svg_units);
+    let (width, height) = (text(sheet.width * scale, 4), text(sheet.height * scale, 4));
+    let mut out = String::with_capacity(256 + sheet.strokes.len() * 160);
+    let _ = write!(
+        out,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}{suffix}\" height=\"{height}{suffix}\" viewBox=\"0 0 {width} {height}\">\n<title>{}: {}</title>\n",
+        escape(title),
+        sheet.name
+    );
+    for layer in Layer::ALL {
+        let colour = match layer {
+            Layer::Draw => &cutter.colours.draw,
+            Layer::Score => &cutter.colours.score,
+            Layer::Cut => &cutter.colours.cut,
+        };
+        let style = format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, 4));
+        let _ = writeln!(out, "<g id=\"{}\">", layer.name());
+        for stroke in sheet.strokes.iter().filter(|stroke| stroke.layer == layer) {
+            let _ = write!(out, "<path data-part=\"{}\" data-copy=\"{}\"", part_id(parts, stroke.part), stroke.copy);
+            if let Some(fold) = stroke.fold {
+                let _ = write!(out, " data-fold=\"{}\"", fold.word());
+            }
+            out.push_str(" d=\"");
+            data(&mut out, stroke, sheet.height, scale);
+            let _ = writeln!(out, "\" {style}/>");
+        }
+        out.push_str("</g>\n");
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
+    let mut step = |command: &str, point: Point| {
+        out.push_str(command);
+        push(out, point.x * scale, 4);
+        out.push(' ');
+        push(out, (height - point.y) * scale, 4);
+    };
+    match &stroke.run {
+        Run::Straight(pieces) => {
+            for (index, (from, to)) in pieces.iter().enumerate() {
+                step(if index == 0 { "M" } else { " M" }, *from);
+                step(" L", *to);
+            }
+        }
+        Run::Closed(contour) => {
+            let Some(first) = contour.vertices().first() else { return };
+            step("M", first.at);
+            for edge in contour.edges() {
+                if edge.is_line() {
+                    // The last straight edge is what Z draws.
+                    if edge.to != first.at {
+                        step(" L", edge.to);
+                    }
+                } else {
+                    let radius = text(edge.radius() * scale, 4);
+                    // Seen with y down, counter-clockwise is still counter-clockwise to the eye: sweep 0.
+                    let sweep = u8::from(edge.bulge < 0.0);
+                    step(&format!(" A{radius} {radius} 0 0 {sweep} "), edge.to);
+                }
+            }
+            out.push_str(" Z");
+        }
+    }
+}
+
+/// Text for XML: markup escaped, characters that XML does not allow replaced.
+fn escape(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\t' | '\n' => out.push(' '),
+            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push('\u{fffd}'),
+            c => out.push(c),
+        }
+    }
+    out
+}

@@ -1,0 +1,92 @@
+# SPDX-License-Identifier: MIT
+"""Runs the program once for every album of fixtures/ and every cutter setting; all checks share these folders."""
+
+import json
+import os
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from verdict import not_run
+from read import Kit
+
+ROOT = Path(__file__).resolve().parents[2]
+PROGRAM = Path(os.environ.get("HINGELEAF_BIN") or ROOT / "target" / "release" / "hingeleaf").absolute()
+ALBUMS = sorted((ROOT / "fixtures").glob("*.json"))
+CUTTER = {"kerf": 0.1, "gap": 1.0, "margin": 3.0}
+SETTINGS = {
+    "R2000": {**CUTTER, "dxf_version": "R2000"},
+    "R12": {**CUTTER, "dxf_version": "R12"},
+    "plain": {},
+}
+
+
+def flags(setting):
+    """The settings as the command line takes them."""
+    return [word for name, value in setting.items() for word in (f"--{name.replace('_', '-')}", f"{value}")]
+
+
+def run_kit(album, folder, *words):
+    """Runs `hingeleaf kit`; a run that ends badly fails the test with what the program said."""
+    if not PROGRAM.is_file():
+        not_run(f"there is no program at {PROGRAM}; build it with `cargo build --release`")
+    command = [PROGRAM, "kit", album, "--out", folder, *words]
+    done = subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
+    if done.returncode != 0:
+        said = (done.stderr + done.stdout).strip()
+        pytest.fail(f"{' '.join(map(str, command[1:]))}\nended with exit code {done.returncode}:\n{said}", pytrace=False)
+
+
+class Kits:
+    """The folders written so far, each made when it is first asked for."""
+
+    def __init__(self, folder):
+        self.folder = folder
+        self.made = {}
+
+    def get(self, album, setting):
+        if (album, setting) not in self.made:
+            chosen = SETTINGS[setting]
+            folder = self.folder / f"{album.stem}-{setting}"
+            try:
+                run_kit(album, folder, *flags(chosen))
+            except BaseException as ended:
+                self.made[album, setting] = ended
+                raise
+            self.made[album, setting] = Kit(folder, album=json.loads(album.read_text(encoding="utf-8")), **chosen)
+        kit = self.made[album, setting]
+        if isinstance(kit, BaseException):
+            raise kit
+        return kit
+
+
+@pytest.fixture(scope="session")
+def kits(tmp_path_factory):
+    return Kits(tmp_path_factory.mktemp("kits"))
+
+
+@pytest.fixture(params=ALBUMS or [None], ids=lambda album: album.stem if album else "no-album")
+def album(request):
+    """Each album of fixtures/."""
+    if request.param is None:
+        not_run("there is no album in fixtures/")
+    return request.param
+
+
+@pytest.fixture(params=SETTINGS)
+def setting(request):
+    """The name of each cutter setting."""
+    return request.param
+
+
+@pytest.fixture
+def kit(kits, album, setting):
+    """The folder of each album at each setting."""
+    return kits.get(album, setting)
+
+
+@pytest.fixture
+def plain(kits, album):
+    """The folder of each album without kerf, gap and margin: what is cut there is the part itself."""
+    return kits.get(album, "plain")

@@ -1,0 +1,92 @@
+# SPDX-License-Identifier: MIT
+"""On every sheet the tool stays inside the margin, the parts keep their distance and lie where the report says."""
+
+import shapely
+from shapely.geometry import box
+
+import shape
+from placed import by_name, by_place, unlike
+from verdict import no_faults
+
+NEAR = 1e-3
+
+
+def faults(kit):
+    return [
+        f"{sheet.name}.{kind}: {fault}"
+        for sheet in kit.sheets
+        for kind, find in (("svg", by_name), ("dxf", by_place))
+        for fault in on_sheet(kit, sheet, find)
+    ]
+
+
+def test_sheets(kit):
+    no_faults(faults(kit))
+
+
+def on_sheet(kit, sheet, find):
+    """Every fault of one sheet, read from one of its files."""
+    placed, left = find(kit, sheet)
+    yield from (f"{path} lies on no part of the report" for path in left)
+    yield from (f"{owner} is not where the report puts it" for owner in placed.values() if owner.outer is None)
+    owners = [owner for owner in placed.values() if owner.outer is not None]
+    crossing = [owner for owner in owners if not owner.tool_path.is_valid]
+    yield from (f"{owner}: {shapely.is_valid_reason(owner.tool_path)}" for owner in crossing)
+    if crossing:
+        return
+    yield from (f"{owner}: the outline runs clockwise" for owner in owners if shape.signed_area(owner.outer.area) < 0)
+    yield from margins(kit, sheet, owners)
+    yield from gaps(kit, owners)
+    yield from boxes(owners)
+    yield from marks(owners)
+    yield from offcuts(sheet, owners)
+
+
+def margins(kit, sheet, owners):
+    """Tool paths stay inside the sheet less its margin."""
+    inset = kit.margin - NEAR
+    usable = box(inset, inset, sheet.facts["width_mm"] - inset, sheet.facts["height_mm"] - inset)
+    for owner in owners:
+        if not usable.covers(owner.tool_path):
+            yield f"{owner}: {[round(side, 4) for side in owner.tool_path.bounds]} is not inside the margin"
+
+
+def gaps(kit, owners):
+    """Tool paths of any two parts are the gap apart; at no gap they may touch, not overlap."""
+    # Each is first made smaller by half of what we let pass, so that gaps and overlaps are one question.
+    areas = [owner.tool_path.buffer(-NEAR / 2, join_style="mitre") for owner in owners]
+    pairs = shapely.STRtree(areas).query(areas, predicate="dwithin", distance=kit.gap).T
+    for first, second in pairs:
+        if first < second:
+            distance = owners[first].tool_path.distance(owners[second].tool_path)
+            yield f"{owners[first]} and {owners[second]} are {distance:.4f} mm apart, the gap is {kit.gap}"
+
+
+def boxes(owners):
+    """The nominal part fills exactly the box that the report places."""
+    for owner in owners:
+        wanted = shape.box_on_sheet(owner.placement, owner.part)
+        off = unlike(owner.nominal.bounds, wanted)
+        if off > NEAR:
+            yield f"{owner}: its box {[round(side, 4) for side in owner.nominal.bounds]} is {off:.4f} mm off the report's"
+
+
+def marks(owners):
+    """Draw marks stay inside their part."""
+    for owner in owners:
+        for mark in owner.marks:
+            if not owner.nominal.buffer(NEAR).covers(mark.line):
+                yield f"{mark} leaves its part"
+
+
+def offcuts(sheet, owners):
+    """What is kept of a sheet lies on it, and nothing is cut from it."""
+    whole = box(-NEAR, -NEAR, sheet.facts["width_mm"] + NEAR, sheet.facts["height_mm"] + NEAR)
+    for offcut in sheet.facts.get("offcuts", []):
+        x, y = offcut["x_mm"], offcut["y_mm"]
+        kept = box(x, y, x + offcut["width_mm"], y + offcut["height_mm"])
+        if not whole.covers(kept):
+            yield f"offcut {kept.bounds} is not on the sheet"
+        for owner in owners:
+            if kept.buffer(-NEAR, join_style="mitre").intersects(owner.tool_path):
+                yield f"offcut {kept.bounds} holds {owner}"
