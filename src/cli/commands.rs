@@ -137,7 +137,7 @@ fn summary(work: &Work, out: &Path) -> String {
         } else if stock.sheets.len() > 1 {
             "of mixed sizes".to_owned()
         } else {
-            format!("at least {} are needed", laid.lower_bound)
+            format!("no layout can do it in fewer than {}", laid.lower_bound)
         };
         let files = laid.sheets.len();
         let equal = if u64::try_from(files).is_ok_and(|files| files == count) {

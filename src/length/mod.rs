@@ -119,7 +119,7 @@ impl Length {
         if length.0.abs() <= LONGEST_MM {
             Ok(length)
         } else {
-            Err(LengthError::TooLong { found: parse::excerpt(&format!("{value} {}", bare.name())) })
+            Err(LengthError::TooLong { found: excerpt(&format!("{value} {}", bare.name())) })
         }
     }
 

@@ -8,8 +8,9 @@
 //! they are.
 
 mod perforate;
+mod share;
 
-use crate::contour::{Contour, OffsetProblem, Point, grow, turned};
+use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
 use crate::finding::Finding;
 use crate::net::Sense;
@@ -64,6 +65,8 @@ pub enum Run {
     Straight(Vec<(Point, Point)>),
     /// Round and back to its start.
     Closed(Contour),
+    /// What is left of an outline where neighbours' cuts do the rest: edges that follow one another.
+    Open(Vec<Edge>),
 }
 
 /// All strokes of one sheet in order of work.
@@ -107,11 +110,13 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter) -> Result<Vec<S
                 tool.place(placed, &mut strokes);
             }
         }
+        let [scores, inner, outer] = strokes;
+        let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
         SheetPaths {
             name: sheet.name.clone(),
             width: sheet.width,
             height: sheet.height,
-            strokes: strokes.into_iter().flatten().collect(),
+            strokes: scores.into_iter().chain(inner).chain(outer).collect(),
         }
     };
     Ok(stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect())

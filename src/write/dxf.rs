@@ -4,7 +4,7 @@
 //! Source of every group code: the published DXF Reference, HEADER, TABLES, BLOCKS, ENTITIES, OBJECTS.
 
 use super::number::text;
-use crate::contour::{Contour, Point, Rect};
+use crate::contour::{Point, Rect, Vertex};
 use crate::cutter::Cutter;
 use crate::toolpath::{Run, SheetPaths, Stroke};
 use std::fmt::{Display, Write};
@@ -295,32 +295,42 @@ impl File {
                     self.point(11, to);
                 }
             }
-            Run::Closed(contour) if self.old => self.old_polyline(layer, contour),
             Run::Closed(contour) => {
-                self.entity("LWPOLYLINE", layer, space);
-                self.subclass("AcDbPolyline");
-                self.put(90, contour.vertices().len());
-                self.put(70, 1);
-                for vertex in contour.vertices() {
-                    self.real(10, vertex.at.x);
-                    self.real(20, vertex.at.y);
-                    self.real(42, vertex.bulge);
-                }
+                self.polyline(layer, contour.vertices(), true);
+            }
+            Run::Open(edges) => {
+                let mut corners: Vec<Vertex> =
+                    edges.iter().map(|edge| Vertex { at: edge.from, bulge: edge.bulge }).collect();
+                corners.extend(edges.last().map(|edge| Vertex { at: edge.to, bulge: 0.0 }));
+                self.polyline(layer, &corners, false);
             }
         }
     }
 
-    fn old_polyline(&mut self, layer: &str, contour: &Contour) {
-        self.entity("POLYLINE", layer, 0);
+    fn polyline(&mut self, layer: &str, corners: &[Vertex], closed: bool) {
+        let (space, closed) = (self.space, u8::from(closed));
+        if !self.old {
+            self.entity("LWPOLYLINE", layer, space);
+            self.subclass("AcDbPolyline");
+            self.put(90, corners.len());
+            self.put(70, closed);
+            for corner in corners {
+                self.real(10, corner.at.x);
+                self.real(20, corner.at.y);
+                self.real(42, corner.bulge);
+            }
+            return;
+        }
+        self.entity("POLYLINE", layer, space);
         self.put(66, 1);
         self.point(10, Point::ZERO);
-        self.put(70, 1);
-        for vertex in contour.vertices() {
-            self.entity("VERTEX", layer, 0);
-            self.point(10, vertex.at);
-            self.real(42, vertex.bulge);
+        self.put(70, closed);
+        for corner in corners {
+            self.entity("VERTEX", layer, space);
+            self.point(10, corner.at);
+            self.real(42, corner.bulge);
         }
-        self.entity("SEQEND", layer, 0);
+        self.entity("SEQEND", layer, space);
     }
 
     fn objects(&mut self) {
@@ -385,6 +395,7 @@ fn drawn(sheet: &SheetPaths) -> Rect {
     let boxes = sheet.strokes.iter().flat_map(|stroke| match &stroke.run {
         Run::Straight(pieces) => pieces.iter().map(|&(from, to)| Rect::from_points(from, to)).collect(),
         Run::Closed(contour) => vec![contour.bounds()],
+        Run::Open(edges) => edges.iter().map(|edge| edge.bounds()).collect(),
     });
     boxes.reduce(|all, one| all.union(one)).unwrap_or_else(|| Rect::new(0.0, 0.0, sheet.width, sheet.height))
 }

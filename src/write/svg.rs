@@ -5,7 +5,7 @@
 
 use super::number::{push, text};
 use super::part_id;
-use crate::contour::Point;
+use crate::contour::{Edge, Point};
 use crate::cutter::Cutter;
 use crate::parts::Part;
 use crate::toolpath::{Layer, Run, SheetPaths, Stroke};
@@ -62,37 +62,57 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
 }
 
 fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
-    let mut step = |command: &str, point: Point| {
-        out.push_str(command);
-        push(out, point.x * scale, 4);
-        out.push(' ');
-        push(out, (height - point.y) * scale, 4);
-    };
+    let mut pen = Pen { out, height, scale };
     match &stroke.run {
         Run::Straight(pieces) => {
             for (index, (from, to)) in pieces.iter().enumerate() {
-                step(if index == 0 { "M" } else { " M" }, *from);
-                step(" L", *to);
+                pen.step(if index == 0 { "M" } else { " M" }, *from);
+                pen.step(" L", *to);
             }
         }
         Run::Closed(contour) => {
             let Some(first) = contour.vertices().first() else { return };
-            step("M", first.at);
-            for edge in contour.edges() {
-                if edge.is_line() {
-                    // The last straight edge is what Z draws.
-                    if edge.to != first.at {
-                        step(" L", edge.to);
-                    }
-                } else {
-                    let radius = text(edge.radius() * scale, 4);
-                    // Seen with y down, counter-clockwise is still counter-clockwise to the eye: sweep 0.
-                    let sweep = u8::from(edge.bulge < 0.0);
-                    step(&format!(" A{radius} {radius} 0 0 {sweep} "), edge.to);
-                }
+            pen.step("M", first.at);
+            // The last straight edge is what Z draws.
+            for edge in contour.edges().filter(|edge| !(edge.is_line() && edge.to == first.at)) {
+                pen.edge(edge);
             }
-            out.push_str(" Z");
+            pen.out.push_str(" Z");
         }
+        Run::Open(edges) => {
+            let Some(first) = edges.first() else { return };
+            pen.step("M", first.from);
+            for &edge in edges {
+                pen.edge(edge);
+            }
+        }
+    }
+}
+
+/// Writes path data, turning y over.
+struct Pen<'a> {
+    out: &'a mut String,
+    height: f64,
+    scale: f64,
+}
+
+impl Pen<'_> {
+    fn step(&mut self, command: &str, point: Point) {
+        self.out.push_str(command);
+        push(self.out, point.x * self.scale, 4);
+        self.out.push(' ');
+        push(self.out, (self.height - point.y) * self.scale, 4);
+    }
+
+    fn edge(&mut self, edge: Edge) {
+        if edge.is_line() {
+            self.step(" L", edge.to);
+            return;
+        }
+        let radius = text(edge.radius() * self.scale, 4);
+        // Seen with y down, counter-clockwise is still counter-clockwise to the eye: sweep 0.
+        let sweep = u8::from(edge.bulge < 0.0);
+        self.step(&format!(" A{radius} {radius} 0 0 {sweep} "), edge.to);
     }
 }
 
