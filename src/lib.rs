@@ -1,5 +1,33 @@
 // SPDX-License-Identifier: MIT
 //! From the description of one folded-card photo album to every sheet, cut and score it needs.
+//!
+//! The way goes in one direction, each stage taking the value before it: [`album`] (the file, checked) →
+//! [`parts`] (nets of panels and folds) → [`fit`] (does it go together?) → [`sheets`] and [`layout`] (the
+//! fewest sheets) → [`toolpath`] (draw, score, cut) → [`write`] (files). [`work`] does it all in two calls:
+//!
+//! ```
+//! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, work::Work, write::Memory};
+//!
+//! let text = r#"{
+//!     "format": "hingeleaf-album/1",
+//!     "page": { "width": "148 mm", "height": "190 mm" },
+//!     "pages": [{ "kind": "pocket" }, { "kind": "pocket" }]
+//! }"#;
+//! let source = Source::new("two-pages.json", text.into()).unwrap();
+//! let album = album::read(&source, &parts::kinds()).value.ok_or("the file has problems")?;
+//!
+//! let search = Search { effort: layout::Effort::Low, threads: 1 };
+//! let work = Work::new(album, Cutter::default(), search, &layout::Unwatched);
+//! assert!(!work.stopped());
+//! assert_eq!(work.kit.parts[0].flat.height, 190.0 + 12.0); // a page piece and its seam
+//!
+//! let mut files = Memory::default();
+//! work.write(&["svg", "csv"], &mut files)?;
+//! assert!(files.files.contains_key("sheets/card-01.svg"));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! Inside the geometry a length is an `f64` in millimetres; the outside world meets [`length::Length`].
 
 pub mod album;
 pub mod contour;

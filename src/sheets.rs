@@ -245,7 +245,7 @@ impl Table<'_> {
             .map(|placement| layout::Placement {
                 x: placement.x + margin.eighths(),
                 y: placement.y + margin.eighths(),
-                ..placement.clone()
+                ..*placement
             })
             .collect();
         layout::offcuts(&whole, &items, &moved, self.cutter.gap.eighths(), Length::from_mm(WORTH_KEEPING).eighths())

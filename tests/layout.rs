@@ -246,9 +246,8 @@ fn five_hundred_copies_repeat_the_sheets_of_one() {
 #[test]
 fn ten_thousand_parts_of_twenty_types() {
     let mut dice = Dice(20);
-    let items: Vec<Item> = (0..20)
-        .map(|_| item(dice.from(20, 150) * MM, dice.from(20, 150) * MM, Turns::ANY, 500))
-        .collect();
+    let items: Vec<Item> =
+        (0..20).map(|_| item(dice.from(20, 150) * MM, dice.from(20, 150) * MM, Turns::ANY, 500)).collect();
     checked(&job(&items, &[endless(297 * MM, 420 * MM)], MM, Effort::Low));
     let crumbs = [item(3 * MM, 4 * MM, Turns::ANY, 5000), item(5 * MM, 2 * MM, Turns::ANY, 5000)];
     let layout = checked(&job(&crumbs, &[endless(100 * MM, 100 * MM)], 0, Effort::Low));

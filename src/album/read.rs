@@ -5,7 +5,7 @@ use super::kind::{COMMON, Kind, Role};
 use super::{Album, Entry, PageSize, Panels};
 use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, Values, nearest};
 use crate::finding::{Checked, Finding};
-use crate::length::Length;
+use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
 /// What the file's `format` must say.
@@ -148,10 +148,9 @@ impl Reading<'_, '_> {
                 continue;
             }
             if !stock::is_name(name) {
-                let shown: String = name.chars().take(40).filter(|c| !c.is_control()).collect();
                 self.reader.problem(
                     "bad-name",
-                    format!("a stock can't be called \"{shown}\""),
+                    format!("a stock can't be called \"{}\"", excerpt(name)),
                     "use 1 to 32 small letters a-z, digits and hyphens: \"kraft-card\"",
                     &place,
                 );
@@ -188,39 +187,34 @@ impl Reading<'_, '_> {
     }
 
     fn entry(&mut self, node: &Node, path: &str, role: Role, stock: usize) -> Option<Entry> {
-        let known = || self.kinds.iter().copied().filter(move |kind| kind.role == role);
-        let kind = match node.get("kind").map(|said| (&said.range, &said.tree)) {
-            Some((range, Tree::Text(name))) => match known().find(|kind| kind.name == name) {
-                Some(kind) => kind,
-                None => {
-                    let place = self.reader.place(range, &format!("{path}.kind"));
-                    let names: Vec<&str> = known().map(|kind| kind.name).collect();
-                    let help = match (nearest(name, names.iter().copied()), names.is_empty()) {
-                        (Some(name), _) => format!("did you mean \"{name}\"?"),
-                        (None, false) => format!("there are: {}", names.join(", ")),
-                        (None, true) => format!("this version makes no {}s yet: leave it out", role.word()),
-                    };
-                    let shown: String = name.chars().take(40).filter(|c| !c.is_control()).collect();
-                    self.reader.problem(
-                        "unknown-kind",
-                        format!("there is no {} of kind \"{shown}\"", role.word()),
-                        help,
-                        &place,
-                    );
-                    return None;
-                }
-            },
-            _ => {
-                // The reader says what is missing or of the wrong type.
-                let _ = self.reader.object(node, path, role.word(), &[&COMMON[..1]]);
-                return None;
-            }
-        };
+        let kind = self.kind(node, path, role)?;
         let what = format!("a {} of kind \"{}\"", role.word(), kind.name);
         let values = self.reader.object(node, path, &what, &[COMMON, kind.fields])?;
         let stock = self.stock_of(&values, stock);
         let grain_along_spine = values.text("grain").map(|word| word == "spine");
         Some(Entry { kind, values, stock, grain_along_spine })
+    }
+
+    fn kind(&mut self, node: &Node, path: &str, role: Role) -> Option<&'static Kind> {
+        let Some(Node { range, tree: Tree::Text(name) }) = node.get("kind") else {
+            // The reader says what is missing or of the wrong type.
+            let _ = self.reader.object(node, path, role.word(), &[&COMMON[..1]]);
+            return None;
+        };
+        let known: Vec<&'static Kind> = self.kinds.iter().copied().filter(|kind| kind.role == role).collect();
+        let found = known.iter().find(|kind| kind.name == name);
+        if found.is_none() {
+            let names: Vec<&str> = known.iter().map(|kind| kind.name).collect();
+            let help = match (nearest(name, names.iter().copied()), names.is_empty()) {
+                (Some(name), _) => format!("did you mean \"{name}\"?"),
+                (None, false) => format!("there are: {}", names.join(", ")),
+                (None, true) => format!("this version makes no {}s yet: leave it out", role.word()),
+            };
+            let place = self.reader.place(range, &format!("{path}.kind"));
+            let text = format!("there is no {} of kind \"{}\"", role.word(), excerpt(name));
+            self.reader.problem("unknown-kind", text, help, &place);
+        }
+        found.copied()
     }
 
     /// The spine that holds where the file names none: the first kind with its defaults.
@@ -239,9 +233,8 @@ impl Reading<'_, '_> {
         let names: Vec<&str> = self.stocks.iter().map(|stock| stock.name.as_str()).collect();
         let help = nearest(name, names.iter().copied())
             .map_or_else(|| format!("the file has: {}", names.join(", ")), |name| format!("did you mean \"{name}\"?"));
-        let shown: String = name.chars().take(40).filter(|c| !c.is_control()).collect();
         self.reader.findings.push(
-            Finding::stop("unknown-stock", "", format!("there is no stock \"{shown}\" in \"stocks\""))
+            Finding::stop("unknown-stock", "", format!("there is no stock \"{}\" in \"stocks\"", excerpt(name)))
                 .help(help)
                 .at(values.place("stock")),
         );

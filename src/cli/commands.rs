@@ -61,8 +61,7 @@ pub(super) fn check(check: &Check) -> End {
     if check.json {
         say::findings(&work.findings, true);
     } else {
-        let lines: String = work.findings.iter().map(|finding| format!("{finding}\n")).collect();
-        say::out(&lines);
+        say::lines(&work.findings);
         let pieces = work.kit.pieces.len();
         say::out(&if work.stopped() {
             "It does not go together yet.\n".to_owned()
@@ -127,7 +126,7 @@ pub(super) fn catalogue(catalogue: &Catalogue) -> End {
 
 /// One line a stock, and where the files are.
 fn summary(work: &Work, out: &Path) -> String {
-    let mut text = String::new();
+    let mut lines = Vec::new();
     for laid in &work.stocks {
         let stock = &work.album.stocks[laid.stock];
         let count = laid.count();
@@ -145,9 +144,10 @@ fn summary(work: &Work, out: &Path) -> String {
         } else {
             format!(" ({files} different)")
         };
-        text += &format!("{}: {count} {sheets}{equal}, {:.0} % used; {least}.\n", stock.name, laid.used_percent);
+        lines.push(format!("{}: {count} {sheets}{equal}, {:.0} % used; {least}.\n", stock.name, laid.used_percent));
     }
-    text + &format!("Wrote {}.\n", out.display())
+    lines.push(format!("Wrote {}.\n", out.display()));
+    lines.concat()
 }
 
 fn end((findings, end): Ended, json: bool) -> End {
@@ -249,7 +249,7 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
     ] {
         match said {
             Some(length) if !(0.0..=most).contains(&length.mm()) => {
-                stop(format!("--{name} must lie between 0 and {most} mm"), "check the number and its unit")
+                stop(format!("--{name} must lie between 0 and {most} mm"), "check the number and its unit");
             }
             Some(length) => *field = length,
             None => {}

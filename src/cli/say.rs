@@ -10,6 +10,13 @@ pub(super) fn out(text: &str) {
     let _ = std::io::stdout().lock().write_all(text.as_bytes());
 }
 
+/// Prints findings as words to standard output.
+pub(super) fn lines(findings: &[Finding]) {
+    for finding in findings {
+        out(&format!("{finding}\n"));
+    }
+}
+
 /// Prints findings: as JSON on standard output, or as words on standard error.
 pub(super) fn findings(findings: &[Finding], json: bool) {
     if json {

@@ -6,7 +6,7 @@ use super::source::Source;
 use super::tree::{Node, Tree};
 use super::values::{Value, Values};
 use crate::finding::{Finding, Place};
-use crate::length::{Allow, Length, LengthError, Units};
+use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;
 
 /// Most values of one list that are looked at; more are a mistake, not an album.
@@ -58,7 +58,7 @@ impl<'s> Reader<'s> {
             let right = matches!(&said.tree, Tree::Text(text) if text == format);
             if !right {
                 let found = match &said.tree {
-                    Tree::Text(text) => format!("\"{}\"", shorten(text)),
+                    Tree::Text(text) => format!("\"{}\"", excerpt(text)),
                     other => other.what().to_owned(),
                 };
                 let place = self.place(&said.range, "format");
@@ -94,7 +94,7 @@ impl<'s> Reader<'s> {
                 let place = self.place(range, &at);
                 self.problem(
                     "twice",
-                    format!("\"{}\" stands here twice", shorten(name)),
+                    format!("\"{}\" stands here twice", excerpt(name)),
                     "take one of the two away",
                     &place,
                 );
@@ -107,7 +107,7 @@ impl<'s> Reader<'s> {
             let Some(field) = known().find(|field| field.name == name) else {
                 let place = self.place(range, &at);
                 let help = unknown_help(name, known().map(|field| field.name));
-                self.problem("unknown-field", format!("{what} has no field \"{}\"", shorten(name)), help, &place);
+                self.problem("unknown-field", format!("{what} has no field \"{}\"", excerpt(name)), help, &place);
                 continue;
             };
             if let Some(read) = self.value(value, &at, field) {
@@ -199,7 +199,7 @@ impl<'s> Reader<'s> {
                     return Some(Value::Choice(word));
                 }
                 let help = unknown_help(text, words.iter().copied());
-                self.problem("unknown-word", format!("\"{name}\" can't be \"{}\"", shorten(text)), help, &place);
+                self.problem("unknown-word", format!("\"{name}\" can't be \"{}\"", excerpt(text)), help, &place);
                 None
             }
             (Takes::Flag, Tree::Flag(flag)) => Some(Value::Flag(*flag)),
@@ -338,12 +338,6 @@ fn one_of<'a>(words: impl Iterator<Item = &'a str>) -> String {
 }
 
 fn join(path: &str, name: &str) -> String {
-    let name = shorten(name);
+    let name = excerpt(name);
     if path.is_empty() { name } else { format!("{path}.{name}") }
-}
-
-/// A word as a message shows it: not longer than a line, nothing that moves the cursor.
-pub(crate) fn shorten(text: &str) -> String {
-    let clean: String = text.chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
-    if clean.chars().count() > 60 { clean.chars().take(57).chain("…".chars()).collect() } else { clean }
 }

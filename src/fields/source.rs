@@ -41,7 +41,7 @@ impl Source {
         let text = String::from_utf8(bytes).map_err(|error| {
             let good = error.utf8_error().valid_up_to();
             let before = &error.as_bytes()[..good];
-            let line = before.iter().filter(|&&byte| byte == b'\n').count() + 1;
+            let line = before.split(|&byte| byte == b'\n').count();
             let tail = before.rsplit(|&byte| byte == b'\n').next().unwrap_or_default();
             let column = String::from_utf8_lossy(tail).chars().count() + 1;
             Box::new(

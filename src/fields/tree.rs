@@ -109,7 +109,7 @@ fn convert(value: &ast::Value<'_>) -> Node {
     Node { range: span.start..span.end, tree }
 }
 
-/// Says in a crafter's words what serde_json ran into.
+/// Says in a crafter's words what `serde_json` ran into.
 fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
     let place = source.spot(error.line(), error.column());
     let said = error.to_string();

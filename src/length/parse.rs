@@ -108,12 +108,11 @@ fn number<'a>(text: &'a str, whole_text: &str) -> Result<(Ratio, &'a str), Lengt
     }
     // A whole number, and perhaps a fraction after a space or a hyphen: 8 1/2, 8½, 8-1/2.
     let inner = after.strip_prefix(['-', '\u{2010}', '\u{2011}', '\u{2013}']).unwrap_or(after).trim_start();
-    let fraction = match vulgar(inner) {
-        Some(fraction) => Some(fraction),
-        None => {
-            let (digits, rest) = self::digits(inner);
-            if digits.is_empty() || inner.len() == after.len() { None } else { over(value(digits), rest, whole_text)? }
-        }
+    let fraction = if let Some(fraction) = vulgar(inner) {
+        Some(fraction)
+    } else {
+        let (digits, rest) = self::digits(inner);
+        if digits.is_empty() || inner.len() == after.len() { None } else { over(value(digits), rest, whole_text)? }
     };
     match fraction {
         Some((part, _)) if part.num >= part.den => Err(LengthError::BadFraction { found: found() }),

@@ -126,7 +126,7 @@ impl Flat {
     pub fn turned(&self, quarters: u8) -> Self {
         let (width, height) = (self.width, self.height);
         let map = |point: Point| turned(point, quarters, (width, height));
-        let (width, height) = if quarters % 2 == 0 { (width, height) } else { (height, width) };
+        let (width, height) = if quarters.is_multiple_of(2) { (width, height) } else { (height, width) };
         Self { width, height, ..self.mapped(map) }
     }
 

@@ -78,7 +78,8 @@ impl Hinge {
         let spine = &album.spine;
         let (pitch, tab) = (spine.mm("pitch"), spine.mm("tab"));
         let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
-        let set = |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, |length| length.mm());
+        let set =
+            |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, super::super::length::Length::mm);
         Self {
             pitch,
             tab,

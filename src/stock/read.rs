@@ -5,7 +5,7 @@ use super::paper;
 use super::{CaliperFrom, Grain, Pattern, SheetSize, Stock};
 use crate::fields::{Fallback, Field, Node, Reader, Takes, Tree, Values, nearest};
 use crate::finding::Place;
-use crate::length::Length;
+use crate::length::{Length, excerpt};
 
 /// The forms of `sheet`, in words.
 pub const SHEET_FORM: &str = "a sheet's name or size (\"A4\", \"12x12in\", \"300x200mm\"), or a list of them";
@@ -119,7 +119,7 @@ fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize
                 }
             }
             other => {
-                reader.problem("wrong-type", format!("\"sheet\" takes {SHEET_FORM}, not {}", other.what()), "", &place)
+                reader.problem("wrong-type", format!("\"sheet\" takes {SHEET_FORM}, not {}", other.what()), "", &place);
             }
         }
     }
@@ -159,7 +159,7 @@ pub fn sheet_size(text: &str) -> Result<(String, Length, Length), (String, Strin
     if let Some(named) = paper::sheet(text.trim()) {
         return Ok((named.name.to_owned(), named.width, named.height));
     }
-    let shown: String = text.chars().take(40).filter(|c| !c.is_control()).collect();
+    let shown = excerpt(text);
     let looks_like_size =
         text.chars().any(|c| matches!(c, 'x' | 'X' | '×')) && text.chars().any(|c| c.is_ascii_digit());
     if !looks_like_size {

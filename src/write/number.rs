@@ -9,7 +9,7 @@ pub(super) fn push(out: &mut String, value: f64, decimals: u32) {
     let scale = 10_i64.pow(decimals);
     #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
     let scaled = (value * scale as f64).round();
-    if !(scaled.abs() < 9e15) {
+    if scaled.is_nan() || scaled.abs() >= 9e15 {
         let _ = write!(out, "{value}");
         return;
     }

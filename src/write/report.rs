@@ -64,6 +64,7 @@ struct PlacementRow<'a> {
 }
 
 #[derive(Serialize)]
+#[allow(clippy::struct_field_names, reason = "the unit belongs to the field's name in the file")]
 struct OffcutRow {
     x_mm: f64,
     y_mm: f64,
