@@ -39,6 +39,7 @@ pub mod layout;
 pub mod length;
 pub mod net;
 pub mod parts;
+pub mod picture;
 pub mod sheets;
 pub mod stock;
 pub mod toolpath;

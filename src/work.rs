@@ -10,13 +10,15 @@ use crate::finding::{Finding, gravest_first, stops};
 use crate::fit;
 use crate::layout::Watch;
 use crate::parts::{self, Kit};
+#[cfg(feature = "png")]
+use crate::picture;
 use crate::sheets::{self, Search, StockSheets};
 use crate::toolpath::{self, SheetPaths};
 use crate::write::{self, Sink};
 use std::io;
 
-/// The kinds of file of a kit; the report is always written.
-pub const FORMATS: &[&str] = &["svg", "dxf", "csv"];
+/// The kinds of file that this build can write; the report always is.
+pub const FORMATS: &[&str] = if cfg!(feature = "png") { &["svg", "dxf", "png", "csv"] } else { &["svg", "dxf", "csv"] };
 
 /// An album worked out, as far as it goes together.
 #[derive(Debug)]
@@ -89,6 +91,16 @@ impl Work {
     /// The sink's.
     pub fn write(&self, formats: &[&str], sink: &mut dyn Sink) -> io::Result<()> {
         let asked = |format: &str| formats.contains(&format);
+        #[cfg(feature = "png")]
+        if asked("png") {
+            for (stock, sheet) in
+                self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
+            {
+                let picture = picture::sheet(&self.album, &self.kit, stock, sheet);
+                let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
+                sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
+            }
+        }
         for sheet in &self.paths {
             if asked("svg") {
                 let text = write::svg(&self.album.title, &self.kit.parts, sheet, &self.cutter);

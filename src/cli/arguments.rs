@@ -78,8 +78,8 @@ pub(super) struct Kit {
     /// How many kits, instead of what the file says
     #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
     pub copies: Option<u32>,
-    /// Which files, with commas between: svg, dxf, csv
-    #[arg(long, value_delimiter = ',', default_value = "svg,dxf,csv")]
+    /// Which files, with commas between (everything that this build writes unless said)
+    #[arg(long, value_delimiter = ',')]
     pub formats: Vec<String>,
     /// How hard to look for fewer sheets
     #[arg(long, value_enum, default_value = "normal")]

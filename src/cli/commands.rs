@@ -111,7 +111,8 @@ fn make(kit: &Kit) -> Result<Work, Ended> {
     if work.stopped() {
         return Err((work.findings, End::DoesNotFit));
     }
-    let formats: Vec<&str> = kit.formats.iter().map(String::as_str).collect();
+    let formats: Vec<&str> =
+        if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
     let failed = |error: &io::Error| (vec![system("write", &kit.out, error)], End::MachineFailed);
     work.write(&formats, &mut folder as &mut dyn Sink).map_err(|error| failed(&error))?;
     folder.finish(kit.replace).map_err(|problem| refused(&kit.out, problem))?;

@@ -6,17 +6,23 @@
 
 mod catalogue;
 mod csv;
+mod drawing;
 mod dxf;
 mod folder;
 mod number;
+#[cfg(feature = "png")]
+mod png;
 mod report;
 mod sink;
 mod svg;
 
 pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
+pub use drawing::drawing;
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem};
+#[cfg(feature = "png")]
+pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, findings, report};
 pub use sink::{Memory, Sink};
 pub use svg::svg;

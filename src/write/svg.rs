@@ -5,7 +5,7 @@
 
 use super::number::{push, text};
 use super::part_id;
-use crate::contour::{Edge, Point};
+use crate::contour::{Contour, Edge, Point};
 use crate::cutter::Cutter;
 use crate::parts::Part;
 use crate::toolpath::{Layer, Run, SheetPaths, Stroke};
@@ -71,13 +71,7 @@ fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
             }
         }
         Run::Closed(contour) => {
-            let Some(first) = contour.vertices().first() else { return };
-            pen.step("M", first.at);
-            // The last straight edge is what Z draws.
-            for edge in contour.edges().filter(|edge| !(edge.is_line() && edge.to == first.at)) {
-                pen.edge(edge);
-            }
-            pen.out.push_str(" Z");
+            pen.closed(contour);
         }
         Run::Open(edges) => {
             let Some(first) = edges.first() else { return };
@@ -90,18 +84,28 @@ fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
 }
 
 /// Writes path data, turning y over.
-struct Pen<'a> {
-    out: &'a mut String,
-    height: f64,
-    scale: f64,
+pub(super) struct Pen<'a> {
+    pub out: &'a mut String,
+    pub height: f64,
+    pub scale: f64,
 }
 
 impl Pen<'_> {
-    fn step(&mut self, command: &str, point: Point) {
+    pub(super) fn step(&mut self, command: &str, point: Point) {
         self.out.push_str(command);
         push(self.out, point.x * self.scale, 4);
         self.out.push(' ');
         push(self.out, (self.height - point.y) * self.scale, 4);
+    }
+
+    pub(super) fn closed(&mut self, contour: &Contour) {
+        let Some(first) = contour.vertices().first() else { return };
+        self.step("M", first.at);
+        // The last straight edge is what Z draws.
+        for edge in contour.edges().filter(|edge| !(edge.is_line() && edge.to == first.at)) {
+            self.edge(edge);
+        }
+        self.out.push_str(" Z");
     }
 
     fn edge(&mut self, edge: Edge) {
@@ -117,7 +121,7 @@ impl Pen<'_> {
 }
 
 /// Text for XML: markup escaped, characters that XML does not allow replaced.
-fn escape(text: &str) -> String {
+pub(super) fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

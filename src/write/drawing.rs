@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+//! A picture as SVG, for people and for the PNG writer. Cutting files come from `svg.rs`.
+
+use super::number::text;
+use super::svg::{Pen as Path, escape};
+use crate::contour::Contour;
+use crate::picture::{Fill, INK, Mark, Pen, Picture};
+use std::fmt::Write;
+
+/// The family name of the bundled font, with what stands in for it where it is not bundled.
+pub(super) const FONT: &str = "DejaVu Sans";
+
+/// A picture as a whole SVG file, one user unit to a millimetre.
+#[must_use]
+pub fn drawing(picture: &Picture) -> String {
+    let (width, height) = (text(picture.width, 4), text(picture.height, 4));
+    let mut out = String::new();
+    let _ = write!(
+        out,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">\n"
+    );
+    hatches(&mut out, picture);
+    let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"#FFFFFF\"/>");
+    for mark in &picture.marks {
+        match mark {
+            Mark::Shape { contours, fill, pen } => {
+                out.push_str("<path d=\"");
+                for contour in contours {
+                    closed(&mut out, contour, picture.height);
+                }
+                let _ = writeln!(out, "\" fill=\"{}\" fill-rule=\"evenodd\"{}/>", paint(*fill), stroke(*pen));
+            }
+            Mark::Line { points, pen } => {
+                out.push_str("<path d=\"");
+                let mut path = Path { out: &mut out, height: picture.height, scale: 1.0 };
+                for (index, &point) in points.iter().enumerate() {
+                    path.step(if index == 0 { "M" } else { " L" }, point);
+                }
+                let _ = writeln!(out, "\" fill=\"none\"{}/>", stroke(Some(*pen)));
+            }
+            Mark::Words { at, size, text: words, upwards } => {
+                let (x, y) = (text(at.x, 4), text(picture.height - at.y, 4));
+                let turn = if *upwards { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
+                // A third of the em below the middle puts the letters' own middle on the point.
+                let drop = text(size * 0.36, 4);
+                let _ = writeln!(
+                    out,
+                    "<text x=\"{x}\" y=\"{y}\" dy=\"{drop}\" font-family=\"{FONT}, sans-serif\" font-size=\"{}\" text-anchor=\"middle\" fill=\"{INK}\"{turn}>{}</text>",
+                    text(*size, 4),
+                    escape(words)
+                );
+            }
+        }
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+fn closed(out: &mut String, contour: &Contour, height: f64) {
+    Path { out, height, scale: 1.0 }.closed(contour);
+    out.push(' ');
+}
+
+fn paint(fill: Option<Fill>) -> String {
+    match fill {
+        None => "none".into(),
+        Some(Fill::Flat(colour)) => colour.into(),
+        Some(Fill::Hatched { ground, line }) => format!("url(#{})", hatch_name(ground, line)),
+    }
+}
+
+fn stroke(pen: Option<Pen>) -> String {
+    let Some(pen) = pen else { return String::new() };
+    let dash: Vec<String> = pen.dash.iter().map(|length| text(*length, 4)).collect();
+    let dash = if dash.is_empty() { String::new() } else { format!(" stroke-dasharray=\"{}\"", dash.join(" ")) };
+    format!(" stroke=\"{}\" stroke-width=\"{}\"{dash}", pen.colour, text(pen.width, 4))
+}
+
+fn hatch_name(ground: &str, line: &str) -> String {
+    format!("hatch-{}-{}", ground.trim_start_matches('#'), line.trim_start_matches('#'))
+}
+
+fn hatches(out: &mut String, picture: &Picture) {
+    let mut made: Vec<(&str, &str)> = Vec::new();
+    for mark in &picture.marks {
+        if let Mark::Shape { fill: Some(Fill::Hatched { ground, line }), .. } = mark
+            && !made.contains(&(ground, line))
+        {
+            made.push((ground, line));
+        }
+    }
+    if made.is_empty() {
+        return;
+    }
+    out.push_str("<defs>\n");
+    for (ground, line) in made {
+        let _ = writeln!(
+            out,
+            "<pattern id=\"{}\" width=\"1.5\" height=\"1.5\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"1.5\" height=\"1.5\" fill=\"{ground}\"/><rect width=\"0.25\" height=\"1.5\" fill=\"{line}\"/></pattern>",
+            hatch_name(ground, line)
+        );
+    }
+    out.push_str("</defs>\n");
+}
