@@ -6,7 +6,7 @@
 //! fewest sheets) → [`toolpath`] (draw, score, cut) → [`write`] (files). [`work`] does it all in two calls:
 //!
 //! ```
-//! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, work::Work, write::Memory};
+//! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, work::{Files, Work}, write::Memory};
 //!
 //! let text = r#"{
 //!     "format": "hingeleaf-album/1",
@@ -22,7 +22,7 @@
 //! assert_eq!(work.kit.parts[0].flat.height, 190.0 + 12.0); // a page piece and its seam
 //!
 //! let mut files = Memory::default();
-//! work.write(&["svg", "csv"], &mut files)?;
+//! work.write(&Files { formats: &["svg", "csv"], split_layers: false }, &mut files)?;
 //! assert!(files.files.contains_key("sheets/card-01.svg"));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```

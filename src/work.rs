@@ -14,7 +14,8 @@ use crate::parts::{self, Kit};
 use crate::picture;
 use crate::sheets::{self, Search, StockSheets};
 use crate::toolpath::{self, SheetPaths};
-use crate::write::{self, Sink};
+use crate::write::{self, Sink, WriteProblem};
+#[cfg(feature = "png")]
 use std::io;
 
 /// The kinds of file that this build can write; the report always is.
@@ -85,34 +86,52 @@ impl Work {
         write::report(&self.album, &self.kit, &self.stocks, &self.findings)
     }
 
-    /// Writes the kit's files in the formats asked for.
+    /// Writes the kit's files.
     ///
     /// # Errors
-    /// The sink's.
-    pub fn write(&self, formats: &[&str], sink: &mut dyn Sink) -> io::Result<()> {
-        let asked = |format: &str| formats.contains(&format);
-        #[cfg(feature = "png")]
-        if asked("png") {
-            for (stock, sheet) in
-                self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
-            {
-                let picture = picture::sheet(&self.album, &self.kit, stock, sheet);
-                let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
-                sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
-            }
-        }
+    /// The sink's, or a file that read back is not what was meant.
+    pub fn write(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let asked = |format: &str| files.formats.contains(&format);
         for sheet in &self.paths {
             if asked("svg") {
-                let text = write::svg(&self.album.title, &self.kit.parts, sheet, &self.cutter);
-                sink.put(&format!("sheets/{}.svg", sheet.name), text.as_bytes())?;
+                write::svg_files(&self.album.title, &self.kit.parts, sheet, &self.cutter, files.split_layers, sink)?;
             }
             if asked("dxf") {
-                sink.put(&format!("sheets/{}.dxf", sheet.name), write::dxf(sheet, &self.cutter).as_bytes())?;
+                write::dxf_files(sheet, &self.cutter, files.split_layers, sink)?;
             }
+        }
+        #[cfg(feature = "png")]
+        if asked("png") {
+            self.pictures(sink)?;
         }
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(&self.album, &self.kit).as_bytes())?;
         }
-        sink.put("report.json", self.report().as_bytes())
+        Ok(sink.put("report.json", self.report().as_bytes())?)
     }
+
+    #[cfg(feature = "png")]
+    fn pictures(&self, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        for (stock, sheet) in self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
+        {
+            let picture = picture::sheet(&self.album, &self.kit, stock, sheet);
+            let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
+            sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
+        }
+        Ok(())
+    }
+}
+
+/// Which files of a kit to write.
+#[derive(Clone, Copy, Debug)]
+pub struct Files<'a> {
+    /// Some of [`FORMATS`].
+    pub formats: &'a [&'a str],
+    /// Whether each layer gets a file of its own.
+    pub split_layers: bool,
+}
+
+impl Files<'static> {
+    /// Every kind of file that this build writes.
+    pub const ALL: Self = Self { formats: FORMATS, split_layers: false };
 }

@@ -81,6 +81,9 @@ pub(super) struct Kit {
     /// Which files, with commas between (everything that this build writes unless said)
     #[arg(long, value_delimiter = ',')]
     pub formats: Vec<String>,
+    /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
+    #[arg(long)]
+    pub split_layers: bool,
     /// How hard to look for fewer sheets
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: Effort,

@@ -12,8 +12,8 @@ use hingeleaf::length::{Allow, Length, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::Search;
 use hingeleaf::stock::{self, SheetSize};
-use hingeleaf::work::{FORMATS, Work};
-use hingeleaf::write::{self, Folder, FolderProblem, Sink};
+use hingeleaf::work::{FORMATS, Files, Work};
+use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
 use std::fs;
 use std::io::{self, Write};
 use std::path::Path;
@@ -113,8 +113,8 @@ fn make(kit: &Kit) -> Result<Work, Ended> {
     }
     let formats: Vec<&str> =
         if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
-    let failed = |error: &io::Error| (vec![system("write", &kit.out, error)], End::MachineFailed);
-    work.write(&formats, &mut folder as &mut dyn Sink).map_err(|error| failed(&error))?;
+    let files = Files { formats: &formats, split_layers: kit.split_layers };
+    work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
     folder.finish(kit.replace).map_err(|problem| refused(&kit.out, problem))?;
     Ok(work)
 }
@@ -159,6 +159,15 @@ fn end((findings, end): Ended, json: bool) -> End {
 fn system(what: &str, path: &Path, error: &io::Error) -> Finding {
     Finding::stop("machine", "", format!("can't {what} {}: {error}", path.display()))
         .help("check the folder, its permissions and the space that is left")
+}
+
+fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
+    let finding = match problem {
+        WriteProblem::System(error) => system("write", out, &error),
+        WriteProblem::Differs { .. } => Finding::stop("proof", "", format!("{problem}; nothing was written"))
+            .help("this is a fault of the program: please report it with your album file"),
+    };
+    (vec![finding], End::MachineFailed)
 }
 
 fn refused(out: &Path, problem: FolderProblem) -> Ended {

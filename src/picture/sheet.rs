@@ -27,7 +27,7 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
     for &[x, y, width, height] in &sheet.offcuts {
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
-        picture.label(Rect::new(x, y, x + width, y + height), &["offcut".into(), size(album, width, height)]);
+        picture.label(Rect::new(x, y, x + width, y + height), &["offcut".into(), measures(album, width, height)]);
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
@@ -70,8 +70,8 @@ impl Picture {
         let boxes = part.net.panels.iter().map(|panel| panel.outline.mapped(map).bounds());
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
         if let Some(panel) = roomiest {
-            let size = size(album, part.flat.width, part.flat.height);
-            self.label(clear_of(panel, &part.flat.holes, map), &[part.id.clone(), size]);
+            let measures = measures(album, part.flat.width, part.flat.height);
+            self.label(clear_of(panel, &part.flat.holes, map), &[part.id.clone(), measures]);
         }
     }
 
@@ -149,7 +149,7 @@ fn clear_of(panel: Rect, holes: &[Contour], map: impl Fn(Point) -> Point) -> Rec
 }
 
 /// `90 × 130 mm`, or `3 1/2 in × 5 in` where fractions would run into each other.
-fn size(album: &Album, width: f64, height: f64) -> String {
+fn measures(album: &Album, width: f64, height: f64) -> String {
     let (width, height) = (Length::from_mm(width), Length::from_mm(height));
     let first = if album.units == Units::In { album.show(width.mm()) } else { width.plain(album.units) };
     format!("{first} × {}", height.show(album.units, Ruler::SixtyFourth))

@@ -12,7 +12,9 @@ mod folder;
 mod number;
 #[cfg(feature = "png")]
 mod png;
+mod proof;
 mod report;
+mod sheet;
 mod sink;
 mod svg;
 
@@ -24,6 +26,7 @@ pub use folder::{Folder, FolderProblem};
 #[cfg(feature = "png")]
 pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, findings, report};
+pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
 pub use svg::svg;
 

@@ -15,7 +15,7 @@ use std::fmt::Write;
 const HAIRLINE: f64 = 0.1;
 
 /// The unit of a file: how many to a millimetre, and the root's suffix.
-fn unit(name: &str) -> (f64, &'static str) {
+pub(super) fn unit(name: &str) -> (f64, &'static str) {
     match name {
         "in" => (1.0 / 25.4, "in"),
         // A pixel is 1/96 in (CSS Values and Units); some old readers take 1/90 (SVG 1.1, 7.10) or 1/72 in.

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+//! The cutting files of a sheet: whole or one a layer, each read back before it goes out.
+
+use super::proof;
+use super::sink::Sink;
+use super::{dxf, svg};
+use crate::cutter::Cutter;
+use crate::parts::Part;
+use crate::toolpath::{Layer, SheetPaths};
+use std::fmt;
+use std::io;
+
+/// Why a file could not be written.
+#[derive(Debug)]
+pub enum WriteProblem {
+    /// The system refused.
+    System(io::Error),
+    /// What came back from a file is not what was meant: a fault of ours, and nothing is released.
+    Differs {
+        /// The file.
+        file: String,
+        /// In what.
+        what: String,
+    },
+}
+
+impl From<io::Error> for WriteProblem {
+    fn from(error: io::Error) -> Self {
+        Self::System(error)
+    }
+}
+
+impl fmt::Display for WriteProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::System(error) => error.fmt(f),
+            Self::Differs { file, what } => write!(f, "{file} is not what was meant: {what}"),
+        }
+    }
+}
+
+impl std::error::Error for WriteProblem {}
+
+/// Writes a sheet as SVG.
+///
+/// # Errors
+/// The sink's, or that the file read back differs.
+pub fn svg_files(
+    title: &str,
+    parts: &[Part],
+    sheet: &SheetPaths,
+    cutter: &Cutter,
+    split: bool,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let write = |sheet: &SheetPaths| svg(title, parts, sheet, cutter);
+    let prove = |text: &str, sheet: &SheetPaths| proof::svg(text, sheet, cutter);
+    files(sheet, "svg", split, write, prove, sink)
+}
+
+/// Writes a sheet as DXF.
+///
+/// # Errors
+/// The sink's, or that the file read back differs.
+pub fn dxf_files(sheet: &SheetPaths, cutter: &Cutter, split: bool, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+    files(sheet, "dxf", split, |sheet| dxf(sheet, cutter), proof::dxf, sink)
+}
+
+fn files(
+    sheet: &SheetPaths,
+    ending: &str,
+    split: bool,
+    write: impl Fn(&SheetPaths) -> String,
+    prove: impl Fn(&str, &SheetPaths) -> Result<(), String>,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let mut one = |file: String, sheet: &SheetPaths| {
+        let text = write(sheet);
+        prove(&text, sheet).map_err(|what| WriteProblem::Differs { file: file.clone(), what })?;
+        sink.put(&file, text.as_bytes()).map_err(WriteProblem::System)
+    };
+    if !split {
+        return one(format!("sheets/{}.{ending}", sheet.name), sheet);
+    }
+    for layer in Layer::ALL {
+        let strokes = sheet.strokes.iter().filter(|stroke| stroke.layer == layer).cloned().collect();
+        one(format!("sheets/{}.{}.{ending}", sheet.name, layer.name()), &SheetPaths { strokes, ..sheet.clone() })?;
+    }
+    Ok(())
+}
