@@ -83,7 +83,7 @@ impl Work {
     /// The report.
     #[must_use]
     pub fn report(&self) -> String {
-        write::report(&self.album, &self.kit, &self.stocks, &self.findings)
+        write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings)
     }
 
     /// Writes the kit's files.

@@ -22,6 +22,12 @@ impl Edge {
         self.bulge.abs() < 1e-9
     }
 
+    /// The same edge the other way.
+    #[must_use]
+    pub const fn reversed(self) -> Self {
+        Self { from: self.to, to: self.from, bulge: -self.bulge }
+    }
+
     /// The arc's angle in radians, positive counter-clockwise; 0 for a line.
     #[must_use]
     pub fn angle(self) -> f64 {

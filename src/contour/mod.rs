@@ -165,6 +165,16 @@ impl Contour {
         Self { vertices }
     }
 
+    /// The same outline begun at another vertex.
+    #[must_use]
+    pub fn begun_at(&self, index: usize) -> Self {
+        let mut vertices = self.vertices.clone();
+        if index < vertices.len() {
+            vertices.rotate_left(index);
+        }
+        Self { vertices }
+    }
+
     /// Counter-clockwise, whichever way it ran.
     #[must_use]
     pub fn counter_clockwise(self) -> Self {

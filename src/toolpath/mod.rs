@@ -7,8 +7,12 @@
 //! Only here does the kerf act: outlines grow by half of it, holes shrink by half of it. Scores stay where
 //! they are.
 
+mod effort;
 mod perforate;
 mod share;
+mod travel;
+
+pub use effort::Effort;
 
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
@@ -116,10 +120,16 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter) -> Result<Vec<S
             name: sheet.name.clone(),
             width: sheet.width,
             height: sheet.height,
-            strokes: scores.into_iter().chain(inner).chain(outer).collect(),
+            strokes: ordered([scores, inner, outer]),
         }
     };
     Ok(stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect())
+}
+
+/// Each group in an order that travels little; the groups one after the other.
+fn ordered(groups: [Vec<Stroke>; 3]) -> Vec<Stroke> {
+    let mut head = Point::ZERO;
+    groups.into_iter().flat_map(|group| travel::in_order(group, &mut head)).collect()
 }
 
 /// What the tool does for one part, in the part's own frame.

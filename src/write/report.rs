@@ -7,6 +7,7 @@ use crate::contour::Point;
 use crate::finding::Finding;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
+use crate::toolpath::{Effort, SheetPaths};
 use serde::Serialize;
 
 /// What the report's `format` says.
@@ -52,6 +53,17 @@ struct SheetRow<'a> {
     times: u32,
     placements: Vec<PlacementRow<'a>>,
     offcuts: Vec<OffcutRow>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool: Option<ToolRow>,
+}
+
+#[derive(Serialize)]
+struct ToolRow {
+    cut_mm: f64,
+    score_mm: f64,
+    draw_mm: f64,
+    travel_mm: f64,
+    lifts: u64,
 }
 
 #[derive(Serialize)]
@@ -136,9 +148,16 @@ fn rows(findings: &[Finding]) -> Vec<FindingRow<'_>> {
         .collect()
 }
 
+fn tool_row(sheet: &SheetPaths) -> ToolRow {
+    let effort = Effort::of(sheet);
+    let [cut_mm, score_mm, draw_mm, travel_mm] =
+        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| (mm * 1e3).round() / 1e3);
+    ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
+}
+
 /// The whole report.
 #[must_use]
-pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], findings: &[Finding]) -> String {
+pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPaths], findings: &[Finding]) -> String {
     let stock_name = |number: usize| album.stocks.get(number).map_or("", |stock| stock.name.as_str());
     let parts = kit
         .parts
@@ -190,6 +209,7 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], findings: &[Find
                     height_mm: tidy(height),
                 })
                 .collect(),
+            tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
         })
         .collect();
     let layouts = stocks

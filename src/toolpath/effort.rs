@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+//! What a sheet costs the machine: lengths cut, scored, drawn and travelled, and how often the tool lifts.
+
+use super::{Layer, Run, SheetPaths};
+use crate::contour::Point;
+
+/// What the tool does on one sheet, mm.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Effort {
+    /// Length cut.
+    pub cut: f64,
+    /// Length scored, ties of perforations left out.
+    pub score: f64,
+    /// Length drawn.
+    pub draw: f64,
+    /// Length travelled with the tool lifted, from the sheet's lower left on.
+    pub travel: f64,
+    /// How often the tool lifts.
+    pub lifts: u64,
+}
+
+impl Effort {
+    /// Adds up a sheet's strokes in their order.
+    #[must_use]
+    pub fn of(sheet: &SheetPaths) -> Self {
+        let mut effort = Self::default();
+        let mut head = Point::ZERO;
+        for stroke in &sheet.strokes {
+            let mut length = 0.0;
+            let mut made = |from: Point, to: Point, long: f64| {
+                effort.travel += head.distance(from);
+                effort.lifts += 1;
+                length += long;
+                head = to;
+            };
+            match &stroke.run {
+                Run::Straight(pieces) => pieces.iter().for_each(|&(from, to)| made(from, to, from.distance(to))),
+                Run::Closed(contour) => {
+                    if let Some(first) = contour.vertices().first() {
+                        made(first.at, first.at, contour.length());
+                    }
+                }
+                Run::Open(edges) => {
+                    if let (Some(first), Some(last)) = (edges.first(), edges.last()) {
+                        made(first.from, last.to, edges.iter().map(|edge| edge.length()).sum());
+                    }
+                }
+            }
+            match stroke.layer {
+                Layer::Cut => effort.cut += length,
+                Layer::Score => effort.score += length,
+                Layer::Draw => effort.draw += length,
+            }
+        }
+        effort
+    }
+}

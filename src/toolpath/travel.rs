@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: MIT
+//! The order of strokes in which the head travels little.
+//!
+//! In: strokes that may be made in any order. Out: the same strokes in a good order, each begun at a good end or
+//! corner. Nearest first, then 2-opt and or-opt (Croes 1958; Or 1976) until nothing gets better or the counted
+//! work is spent. The head starts at the sheet's lower left, and each group where the one before it ended.
+
+use super::{Run, Stroke};
+use crate::contour::Point;
+
+/// Most pairs of strokes that are looked at for one improvement round in a row, so that work grows no faster
+/// than the strokes.
+const REACH: usize = 120;
+
+/// Rounds of improvement at the most.
+const ROUNDS: usize = 60;
+
+/// Less than this is no improvement, mm.
+const GAIN: f64 = 1e-9;
+
+/// Where a stroke is begun and where it ends; the same point for a closed one.
+#[derive(Clone, Copy)]
+struct Visit {
+    stroke: usize,
+    from: Point,
+    to: Point,
+}
+
+impl Visit {
+    const fn reversed(self) -> Self {
+        Self { stroke: self.stroke, from: self.to, to: self.from }
+    }
+}
+
+/// Puts a group of strokes in order; `head` is where the head stands before, and after.
+pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point) -> Vec<Stroke> {
+    let start = *head;
+    let mut visits = nearest_first(&strokes, start);
+    for _ in 0..3 {
+        improve(&mut visits, start);
+        if !better_corners(&mut visits, &strokes, start) {
+            break;
+        }
+    }
+    if let Some(last) = visits.last() {
+        *head = last.to;
+    }
+    let mut strokes: Vec<Option<Stroke>> = strokes.into_iter().map(Some).collect();
+    visits
+        .into_iter()
+        .filter_map(|visit| strokes[visit.stroke].take().map(|stroke| begun_at(stroke, visit.from)))
+        .collect()
+}
+
+/// The points at which a stroke may be begun, each with its end.
+fn ways(stroke: &Stroke) -> Vec<(Point, Point)> {
+    match &stroke.run {
+        Run::Closed(contour) => contour.vertices().iter().map(|vertex| (vertex.at, vertex.at)).collect(),
+        Run::Open(edges) => match (edges.first(), edges.last()) {
+            (Some(first), Some(last)) => vec![(first.from, last.to), (last.to, first.from)],
+            _ => Vec::new(),
+        },
+        Run::Straight(pieces) => match (pieces.first(), pieces.last()) {
+            (Some(first), Some(last)) => vec![(first.0, last.1), (last.1, first.0)],
+            _ => Vec::new(),
+        },
+    }
+}
+
+fn begun_at(mut stroke: Stroke, from: Point) -> Stroke {
+    let backwards = |first: Point| first != from;
+    match &mut stroke.run {
+        Run::Closed(contour) => {
+            if let Some(index) = contour.vertices().iter().position(|vertex| vertex.at == from) {
+                *contour = contour.begun_at(index);
+            }
+        }
+        Run::Open(edges) if edges.first().is_some_and(|first| backwards(first.from)) => {
+            edges.reverse();
+            for edge in edges {
+                *edge = edge.reversed();
+            }
+        }
+        Run::Straight(pieces) if pieces.first().is_some_and(|first| backwards(first.0)) => {
+            pieces.reverse();
+            for piece in pieces {
+                *piece = (piece.1, piece.0);
+            }
+        }
+        Run::Open(_) | Run::Straight(_) => {}
+    }
+    stroke
+}
+
+fn nearest_first(strokes: &[Stroke], start: Point) -> Vec<Visit> {
+    let mut left: Vec<(usize, Vec<(Point, Point)>)> =
+        strokes.iter().map(ways).enumerate().filter(|(_, ways)| !ways.is_empty()).collect();
+    // With very many strokes, looking at all of them each time would take too long: neighbours in sheet order do.
+    let window = if left.len() > 2000 { 400 } else { left.len() };
+    let mut visits = Vec::with_capacity(left.len());
+    let mut head = start;
+    while !left.is_empty() {
+        let near = left
+            .iter()
+            .take(window)
+            .enumerate()
+            .flat_map(|(place, (_, ways))| ways.iter().map(move |&way| (place, way)));
+        let best = near.min_by(|one, two| head.distance_squared(one.1.0).total_cmp(&head.distance_squared(two.1.0)));
+        let Some((place, (from, to))) = best else { break };
+        let (stroke, _) = left.remove(place);
+        visits.push(Visit { stroke, from, to });
+        head = to;
+    }
+    visits
+}
+
+/// 2-opt and or-opt until nothing gets better.
+fn improve(visits: &mut Vec<Visit>, start: Point) {
+    for _ in 0..ROUNDS {
+        let turned = turn_back(visits, start);
+        let moved = move_along(visits, start);
+        if !turned && !moved {
+            return;
+        }
+    }
+}
+
+/// Turns round stretches of the order where that is shorter.
+fn turn_back(visits: &mut [Visit], start: Point) -> bool {
+    let mut better = false;
+    for first in 0..visits.len() {
+        for last in first..visits.len().min(first + REACH) {
+            let before = if first == 0 { start } else { visits[first - 1].to };
+            let after = visits.get(last + 1).map(|visit| visit.from);
+            let leave = |end: Point| after.map_or(0.0, |after| end.distance(after));
+            let now = before.distance(visits[first].from) + leave(visits[last].to);
+            let then = before.distance(visits[last].to) + leave(visits[first].from);
+            if then < now - GAIN {
+                visits[first..=last].reverse();
+                for visit in &mut visits[first..=last] {
+                    *visit = visit.reversed();
+                }
+                better = true;
+            }
+        }
+    }
+    better
+}
+
+/// Moves one to three strokes to another place in the order, turned round if that is shorter still.
+fn move_along(visits: &mut Vec<Visit>, start: Point) -> bool {
+    let mut better = false;
+    for size in 1..=3 {
+        for first in 0..(visits.len() + 1).saturating_sub(size) {
+            if let Some((to, turned)) = better_place(visits, start, first, size) {
+                let mut taken: Vec<Visit> = visits.drain(first..first + size).collect();
+                if turned {
+                    taken.reverse();
+                    for visit in &mut taken {
+                        *visit = visit.reversed();
+                    }
+                }
+                visits.splice(to..to, taken);
+                better = true;
+            }
+        }
+    }
+    better
+}
+
+/// Where a stretch had better stand: its new place among the others, and whether it is turned round.
+fn better_place(visits: &[Visit], start: Point, first: usize, size: usize) -> Option<(usize, bool)> {
+    let end = first + size;
+    let before = |place: usize| if place == 0 { start } else { visits[place - 1].to };
+    let gap = |from: Point, to: Option<&Visit>| to.map_or(0.0, |to| from.distance(to.from));
+    let (head, tail) = (visits[first].from, visits[end - 1].to);
+    let after = visits.get(end);
+    let freed = before(first).distance(head) + gap(tail, after) - gap(before(first), after);
+    let places = (first.saturating_sub(REACH)..first).chain(end + 1..=visits.len().min(end + REACH));
+    let mut best = (freed - GAIN, None);
+    for place in places {
+        let (left, right) = (before(place), visits.get(place));
+        let open = gap(left, right);
+        let lead = |to: Point| right.map_or(0.0, |right| to.distance(right.from));
+        for (turned, from, to) in [(false, head, tail), (true, tail, head)] {
+            let cost = left.distance(from) + lead(to) - open;
+            if cost < best.0 {
+                best = (cost, Some((if place > first { place - size } else { place }, turned)));
+            }
+        }
+    }
+    best.1
+}
+
+/// Begins each closed stroke at the corner nearest to both its neighbours.
+fn better_corners(visits: &mut [Visit], strokes: &[Stroke], start: Point) -> bool {
+    let mut better = false;
+    for place in 0..visits.len() {
+        let before = if place == 0 { start } else { visits[place - 1].to };
+        let after = visits.get(place + 1).map(|visit| visit.from);
+        let cost = |from: Point, to: Point| before.distance(from) + after.map_or(0.0, |after| to.distance(after));
+        let visit = visits[place];
+        for (from, to) in ways(&strokes[visit.stroke]) {
+            if cost(from, to) < cost(visits[place].from, visits[place].to) - GAIN {
+                visits[place] = Visit { stroke: visit.stroke, from, to };
+                better = true;
+            }
+        }
+    }
+    better
+}
