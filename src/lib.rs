@@ -6,7 +6,7 @@
 //! fewest sheets) → [`toolpath`] (draw, score, cut) → [`write`] (files). [`work`] does it all in two calls:
 //!
 //! ```
-//! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, work::{Files, Work}, write::Memory};
+//! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, toolpath::Labels, work::{Files, Work}, write::Memory};
 //!
 //! let text = r#"{
 //!     "format": "hingeleaf-album/1",
@@ -17,7 +17,7 @@
 //! let album = album::read(&source, &parts::kinds()).value.ok_or("the file has problems")?;
 //!
 //! let search = Search { effort: layout::Effort::Low, threads: 1 };
-//! let work = Work::new(album, Cutter::default(), search, &layout::Unwatched);
+//! let work = Work::new(album, Cutter::default(), Labels::Hidden, search, &layout::Unwatched);
 //! assert!(!work.stopped());
 //! assert_eq!(work.kit.parts[0].flat.height, 190.0 + 12.0); // a page piece and its seam
 //!

@@ -13,7 +13,7 @@ use crate::parts::{self, Kit};
 #[cfg(feature = "png")]
 use crate::picture;
 use crate::sheets::{self, Search, StockSheets};
-use crate::toolpath::{self, SheetPaths};
+use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
 use std::io;
@@ -54,7 +54,7 @@ impl Work {
 
     /// Works out everything.
     #[must_use]
-    pub fn new(album: Album, cutter: Cutter, search: Search, watch: &dyn Watch) -> Self {
+    pub fn new(album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
         let mut work = Self::fit(album, cutter);
         if stops(&work.findings) {
             return work;
@@ -62,12 +62,11 @@ impl Work {
         let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
         work.findings.extend(findings);
         if !stops(&work.findings) {
-            match toolpath::paths(&work.kit, &stocks, &work.cutter) {
-                Ok(paths) => {
-                    work.stocks = stocks;
-                    work.paths = paths;
-                }
-                Err(findings) => work.findings.extend(findings),
+            let paths = toolpath::paths(&work.kit, &stocks, &work.cutter, labels);
+            work.findings.extend(paths.findings);
+            if let Some(paths) = paths.value {
+                work.stocks = stocks;
+                work.paths = paths;
             }
         }
         gravest_first(&mut work.findings);

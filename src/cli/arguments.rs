@@ -84,6 +84,9 @@ pub(super) struct Kit {
     /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
     #[arg(long)]
     pub split_layers: bool,
+    /// Where names and marks are drawn on the parts
+    #[arg(long, value_enum, default_value = "hidden")]
+    pub labels: Labels,
     /// How hard to look for fewer sheets
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: Effort,
@@ -102,6 +105,16 @@ pub(super) struct Catalogue {
     /// As JSON
     #[arg(long)]
     pub json: bool,
+}
+
+#[derive(ValueEnum, Clone, Copy, Debug)]
+pub(super) enum Labels {
+    /// On seams, tabs and faces that are glued over
+    Hidden,
+    /// On every part, where they show too
+    Everywhere,
+    /// Nowhere
+    None,
 }
 
 #[derive(ValueEnum, Clone, Copy, Debug)]

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{Catalogue, Check, Effort, Kit, Machine, New, NewUnits};
+use super::arguments::{Catalogue, Check, Effort, Kit, Labels, Machine, New, NewUnits};
 use super::{End, say};
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
@@ -12,6 +12,7 @@ use hingeleaf::length::{Allow, Length, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::Search;
 use hingeleaf::stock::{self, SheetSize};
+use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
 use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
 use std::fs;
@@ -106,8 +107,13 @@ fn make(kit: &Kit) -> Result<Work, Ended> {
         Effort::Normal => layout::Effort::Normal,
         Effort::High => layout::Effort::High,
     };
+    let labels = match kit.labels {
+        Labels::Hidden => toolpath::Labels::Hidden,
+        Labels::Everywhere => toolpath::Labels::Everywhere,
+        Labels::None => toolpath::Labels::None,
+    };
     let threads = kit.threads.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from);
-    let work = Work::new(album, cutter, Search { effort, threads }, &Unwatched);
+    let work = Work::new(album, cutter, labels, Search { effort, threads }, &Unwatched);
     if work.stopped() {
         return Err((work.findings, End::DoesNotFit));
     }

@@ -9,6 +9,7 @@
 
 mod build;
 mod flexi_hinge;
+mod hidden;
 mod panel;
 mod pocket_page;
 mod tag;
@@ -16,6 +17,7 @@ mod wallet_page;
 
 pub use build::{Builder, Cut};
 pub use flexi_hinge::Hinge;
+pub use hidden::Hidden;
 
 use crate::album::{Album, Entry, Kind};
 use crate::contour::{Point, Vec2};

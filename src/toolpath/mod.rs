@@ -8,18 +8,23 @@
 //! they are.
 
 mod effort;
+mod letters;
+mod marks;
 mod perforate;
 mod share;
 mod travel;
 
 pub use effort::Effort;
+pub use letters::{Lettering, lettering};
+pub use marks::Labels;
 
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
-use crate::finding::Finding;
+use crate::finding::{Checked, Finding};
 use crate::net::Sense;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet, StockSheets};
+use marks::Marks;
 
 /// A layer of a cutting file. The order is the order of work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -69,7 +74,7 @@ pub enum Run {
     Straight(Vec<(Point, Point)>),
     /// Round and back to its start.
     Closed(Contour),
-    /// What is left of an outline where neighbours' cuts do the rest: edges that follow one another.
+    /// Edges that follow one another: a mark, or what is left of an outline where neighbours' cuts do the rest.
     Open(Vec<Edge>),
 }
 
@@ -88,14 +93,17 @@ pub struct SheetPaths {
 
 /// The strokes of every sheet of every stock, in the sheets' order.
 ///
-/// # Errors
-/// Findings that name each part, and each hole of it, that the tool cannot cut with this kerf.
-pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter) -> Result<Vec<SheetPaths>, Vec<Finding>> {
+/// Findings name each part, and each hole of it, that the tool cannot cut with this kerf, and what could not be
+/// marked.
+#[must_use]
+pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels) -> Checked<Vec<SheetPaths>> {
     let mut findings = Vec::new();
+    let (marks, note) = marks::marks(kit, labels);
     let tools: Vec<Option<ToolPart>> = kit
         .parts
         .iter()
-        .map(|part| match ToolPart::new(part, cutter) {
+        .zip(marks)
+        .map(|(part, marks)| match ToolPart::new(part, marks, cutter) {
             Ok(tool) => Some(tool),
             Err(problems) => {
                 findings.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
@@ -103,37 +111,37 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter) -> Result<Vec<S
             }
         })
         .collect();
-    if !findings.is_empty() {
-        return Err(findings);
-    }
+    findings.extend(note);
     let tool = |placed: &Placed| tools.get(placed.part).and_then(Option::as_ref);
     let one = |sheet: &Sheet| {
-        let mut strokes: [Vec<Stroke>; 3] = Default::default();
+        let mut strokes: [Vec<Stroke>; 4] = Default::default();
         for placed in &sheet.placements {
             if let Some(tool) = tool(placed) {
                 tool.place(placed, &mut strokes);
             }
         }
-        let [scores, inner, outer] = strokes;
+        let [draw, scores, inner, outer] = strokes;
         let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
         SheetPaths {
             name: sheet.name.clone(),
             width: sheet.width,
             height: sheet.height,
-            strokes: ordered([scores, inner, outer]),
+            strokes: ordered([draw, scores, inner, outer]),
         }
     };
-    Ok(stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect())
+    let sheets = stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect();
+    Checked::new(sheets, findings)
 }
 
 /// Each group in an order that travels little; the groups one after the other.
-fn ordered(groups: [Vec<Stroke>; 3]) -> Vec<Stroke> {
+fn ordered(groups: [Vec<Stroke>; 4]) -> Vec<Stroke> {
     let mut head = Point::ZERO;
     groups.into_iter().flat_map(|group| travel::in_order(group, &mut head)).collect()
 }
 
 /// What the tool does for one part, in the part's own frame.
 struct ToolPart {
+    marks: Marks,
     size: (f64, f64),
     scores: Vec<(Sense, Vec<(Point, Point)>)>,
     outline: Contour,
@@ -141,7 +149,7 @@ struct ToolPart {
 }
 
 impl ToolPart {
-    fn new(part: &Part, cutter: &Cutter) -> Result<Self, Vec<OffsetProblem>> {
+    fn new(part: &Part, marks: Marks, cutter: &Cutter) -> Result<Self, Vec<OffsetProblem>> {
         let (outline, holes) = grow(&part.flat.outline, &part.flat.holes, cutter.offset().mm())?;
         let scores = part
             .flat
@@ -155,16 +163,20 @@ impl ToolPart {
                 (score.sense, pieces)
             })
             .collect();
-        Ok(Self { size: (part.flat.width, part.flat.height), scores, outline, holes })
+        Ok(Self { marks, size: (part.flat.width, part.flat.height), scores, outline, holes })
     }
 
-    /// Adds the strokes of one placement to the scores, the inner cuts and the outer cuts.
-    fn place(&self, placed: &Placed, [scores, inner, outer]: &mut [Vec<Stroke>; 3]) {
+    /// Adds the strokes of one placement to the marks, the scores, the inner cuts and the outer cuts.
+    fn place(&self, placed: &Placed, [draw, scores, inner, outer]: &mut [Vec<Stroke>; 4]) {
         let map = |point: Point| {
             let point = turned(point, placed.quarters, self.size);
             Point::new(point.x + placed.x, point.y + placed.y)
         };
         let stroke = |layer, fold, run| Stroke { layer, part: placed.part, copy: placed.copy, fold, run };
+        for line in self.marks.of_copy(placed.copy) {
+            let edges = line.windows(2).map(|pair| Edge { from: map(pair[0]), to: map(pair[1]), bulge: 0.0 });
+            draw.push(stroke(Layer::Draw, None, Run::Open(edges.collect())));
+        }
         for (sense, pieces) in &self.scores {
             let run = Run::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect());
             scores.push(stroke(Layer::Score, Some(*sense), run));
