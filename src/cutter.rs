@@ -3,10 +3,11 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
-use crate::fields::{Fallback, Field, Node, Reader, Source, Takes};
+use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, file_schema, object_schema};
 use crate::finding::{Checked, Finding};
 use crate::length::Length;
 use crate::stock;
+use serde_json::{Value, json};
 
 const FORMAT: &str = "hingeleaf-cutter/1";
 
@@ -180,12 +181,22 @@ impl Cutter {
     }
 }
 
+/// The JSON Schema of a cutter file.
+#[must_use]
+pub fn schema() -> Value {
+    let score = json!({ "anyOf": [{ "const": "line" }, object_schema(&[DASH_FIELDS], &[])] });
+    let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
+    let colours =
+        object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
+    file_schema("A cutter file", FORMAT, CUTTER_FIELDS, &[("score", score), ("colours", colours)])
+}
+
 /// Reads a cutter file.
 #[must_use]
 pub fn read(source: &Source) -> Checked<Cutter> {
     let mut reader = Reader::new(source);
     let Some(values) = reader.top(CUTTER_FIELDS, FORMAT) else {
-        return Checked { value: None, findings: reader.findings };
+        return Checked::none(reader.findings);
     };
     let bed = values.text("bed").map(ToOwned::to_owned).and_then(|text| match stock::sheet_size(&text) {
         Ok((_, width, height)) => Some((width, height)),
@@ -215,8 +226,8 @@ pub fn read(source: &Source) -> Checked<Cutter> {
 
 fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
     match &node.tree {
-        crate::fields::Tree::Text(word) if word == "line" => ScoreMode::Line,
-        crate::fields::Tree::Object(_) => {
+        Tree::Text(word) if word == "line" => ScoreMode::Line,
+        Tree::Object(_) => {
             reader.object(node, "score", "\"score\"", &[DASH_FIELDS]).map_or(ScoreMode::Line, |values| {
                 ScoreMode::Dash { dash: values.length("dash"), gap: values.length("gap") }
             })

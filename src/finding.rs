@@ -47,8 +47,9 @@ pub struct Place {
 }
 
 impl fmt::Display for Place {
+    /// `tide-table.json, line 14, column 46 (spine.lead_in)`
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}:{}:{}", self.file, self.line, self.column)?;
+        write!(f, "{}, line {}, column {}", self.file, self.line, self.column)?;
         if self.path.is_empty() { Ok(()) } else { write!(f, " ({})", self.path) }
     }
 }
@@ -126,23 +127,12 @@ impl Finding {
     }
 }
 
-impl fmt::Display for Finding {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}[{}]: ", self.level.word(), self.id)?;
-        if !self.about.is_empty() {
-            write!(f, "{}: ", self.about)?;
-        }
-        write!(f, "{}", self.text)?;
-        if let Some(place) = &self.place {
-            write!(f, "\n  where: {}, line {}, column {}", place.file, place.line, place.column)?;
-            if !place.path.is_empty() {
-                write!(f, " ({})", place.path)?;
-            }
-        }
-        if !self.help.is_empty() {
-            write!(f, "\n  help:  {}", self.help)?;
-        }
-        Ok(())
+impl Finding {
+    /// Its first line: `stop[too-big]: page 1 front: …`.
+    #[must_use]
+    pub fn headline(&self) -> String {
+        let about = if self.about.is_empty() { String::new() } else { format!("{}: ", self.about) };
+        format!("{}[{}]: {about}{}", self.level.word(), self.id, self.text)
     }
 }
 
@@ -163,6 +153,13 @@ impl<T> Checked<T> {
         let value = if stops(&findings) { None } else { Some(value) };
         Self { value, findings }
     }
+
+    /// No value, and why.
+    #[must_use]
+    pub fn none(mut findings: Vec<Finding>) -> Self {
+        gravest_first(&mut findings);
+        Self { value: None, findings }
+    }
 }
 
 /// Whether any finding stops the work.
@@ -171,7 +168,8 @@ pub fn stops(findings: &[Finding]) -> bool {
     findings.iter().any(|finding| finding.level == Level::Stop)
 }
 
-/// Sorts findings by level; within a level the order stays.
+/// Sorts findings by level; within a level those about a file come in its order, and before the others.
 pub fn gravest_first(findings: &mut [Finding]) {
-    findings.sort_by_key(|finding| finding.level);
+    let spot = |finding: &Finding| finding.place.as_ref().map_or((usize::MAX, 0), |place| (place.line, place.column));
+    findings.sort_by_key(|finding| (finding.level, spot(finding)));
 }

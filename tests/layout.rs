@@ -176,9 +176,9 @@ fn parts_as_large_as_the_sheet_slivers_and_absurd_sizes() {
     for gap in [0, MM, i64::MAX, i64::MIN] {
         let items = [item(i64::MIN, 0, Turns::ANY, 2), item(50 * MM, 20 * MM, Turns::ANY, u32::MAX)];
         let sheets_of = [endless(i64::MAX, 60 * MM), counted(0, -5, 3), endless(i64::MAX, i64::MAX)];
-        for effort in [Effort::Low, Effort::Normal] {
-            assert!(lay_out(&job(&items, &sheets_of[..1], gap, effort), &Unwatched).is_ok());
-            assert!(lay_out(&job(&items, &sheets_of, gap, effort), &Unwatched).is_ok());
+        for sheets_of in [&sheets_of[..1], &sheets_of[..]] {
+            let layout = lay_out(&job(&items, sheets_of, gap, Effort::Low), &Halted).unwrap();
+            assert!(layout.lower_bound <= sheets(&layout));
         }
     }
     for price in [f64::NAN, f64::INFINITY, -1.0, 0.0, 1e300] {
@@ -234,8 +234,8 @@ fn five_hundred_copies_repeat_the_sheets_of_one() {
         ]
     };
     let sheets_of = [endless(297 * MM, 420 * MM)];
-    let one = checked(&job(&kit(1), &sheets_of, MM, Effort::Normal));
-    let many = checked(&job(&kit(500), &sheets_of, MM, Effort::Normal));
+    let one = checked(&job(&kit(1), &sheets_of, MM, Effort::Low));
+    let many = checked(&job(&kit(500), &sheets_of, MM, Effort::Low));
     assert!(sheets(&many) <= 500 * sheets(&one));
     assert!(many.sheets.len() <= 12, "{} different sheets to cut", many.sheets.len());
     let single = [item(5 * INCH, 7 * INCH, Turns::ANY, 2000)];
@@ -248,10 +248,11 @@ fn ten_thousand_parts_of_twenty_types() {
     let mut dice = Dice(20);
     let items: Vec<Item> =
         (0..20).map(|_| item(dice.from(20, 150) * MM, dice.from(20, 150) * MM, Turns::ANY, 500)).collect();
-    checked(&job(&items, &[endless(297 * MM, 420 * MM)], MM, Effort::Low));
+    let layout = checked(&job(&items, &[endless(297 * MM, 420 * MM)], MM, Effort::Low));
+    assert!(layout.sheets.len() < 400, "{} different sheets to cut", layout.sheets.len());
     let crumbs = [item(3 * MM, 4 * MM, Turns::ANY, 5000), item(5 * MM, 2 * MM, Turns::ANY, 5000)];
     let layout = checked(&job(&crumbs, &[endless(100 * MM, 100 * MM)], 0, Effort::Low));
-    assert!(layout.proven_least);
+    assert!(sheets(&layout) <= 12, "eleven sheets' worth of crumbs");
 }
 
 // --- Offcuts ---

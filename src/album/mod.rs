@@ -6,10 +6,12 @@
 
 mod kind;
 mod read;
+mod schema;
 mod starter;
 
 pub use kind::{COMMON, Kind, Role};
-pub use read::{ENTRY_FORMS, PAGE_FIELDS, TOP_FIELDS, read};
+pub use read::{PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
+pub use schema::schema;
 pub use starter::starter;
 
 use crate::fields::Values;

@@ -9,10 +9,10 @@ use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
 /// What the file's `format` must say.
-const FORMAT: &str = "hingeleaf-album/1";
+pub(super) const FORMAT: &str = "hingeleaf-album/1";
 
 /// The form of a list of entries, in words.
-pub const ENTRY_FORMS: &str = "objects with a \"kind\"";
+const ENTRY_FORMS: &str = "objects with a \"kind\"";
 
 /// The fields of the file's top object.
 pub const TOP_FIELDS: &[Field] = &[
@@ -47,7 +47,8 @@ pub const PAGE_FIELDS: &[Field] = &[
     Field::new("stock", Takes::Text, Fallback::Rule("the first stock"), "the stock that pages are cut from"),
 ];
 
-const PANEL_FIELDS: &[Field] = &[
+/// The fields of `panels`.
+pub const PANEL_FIELDS: &[Field] = &[
     Field::length("reveal", Fallback::Length { mm: 3.0, inch: 0.125 }, "the border of card left showing"),
     Field::new("stock", Takes::Text, Fallback::Rule("the page's stock"), "the stock that panels are cut from"),
 ];
@@ -59,7 +60,7 @@ pub fn read(source: &Source, kinds: &[&'static Kind]) -> Checked<Album> {
     let album = Reading { reader: &mut reader, kinds, stocks: Vec::new() }.album();
     match album {
         Some(album) => Checked::new(album, reader.findings),
-        None => Checked { value: None, findings: reader.findings },
+        None => Checked::none(reader.findings),
     }
 }
 

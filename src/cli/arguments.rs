@@ -34,6 +34,26 @@ pub(super) enum Command {
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Example:\n  hingeleaf catalogue")]
     Catalogue(Catalogue),
+    /// Print the JSON Schema (draft 2020-12) of a kind of file
+    #[command(after_help = "Example:\n  hingeleaf schema album > album.schema.json")]
+    Schema(Schema),
+    /// Print the licences of the fonts and libraries that this program is made with
+    #[command(after_help = "Example:\n  hingeleaf licences")]
+    Licences,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Schema {
+    /// The kind of file
+    #[arg(value_enum)]
+    pub what: SchemaOf,
+}
+
+#[derive(ValueEnum, Clone, Copy, Debug)]
+pub(super) enum SchemaOf {
+    Album,
+    Cutter,
+    Report,
 }
 
 #[derive(Args, Debug)]

@@ -3,7 +3,9 @@
 
 mod arguments;
 mod commands;
+mod inputs;
 mod say;
+mod watch;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
@@ -33,12 +35,14 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Check(check) => commands::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
             Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
+            Command::Schema(schema) => commands::schema(&schema),
+            Command::Licences => commands::licences(),
         },
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {
             let text = error.to_string();
             let first = text.lines().next().unwrap_or_default().trim_start_matches("error: ");
-            say::findings(&[Finding::stop("arguments", "", first).help("see hingeleaf --help")], true);
+            say::findings(&[Finding::stop("arguments", "", first).help("see hingeleaf --help")], &[], true);
             End::WrongInput
         }
         Err(error) => {

@@ -8,12 +8,14 @@
 
 mod field;
 mod reader;
+mod schema;
 mod source;
 mod tree;
 mod values;
 
 pub use field::{Fallback, Field, Takes, nearest};
 pub use reader::Reader;
+pub use schema::{file_schema, object_schema};
 pub use source::Source;
 pub use tree::{Node, Tree};
 pub use values::{Value, Values};

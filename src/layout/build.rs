@@ -113,11 +113,17 @@ fn takes_all(puts: &[Put], order: &[usize], left: &[u64]) -> bool {
     u64::try_from(puts.len()).is_ok_and(|laid| laid == wanted)
 }
 
+/// No sheet takes more boxes than this, so that four thousand million tags on a huge sheet are many equal sheets.
+const MOST_ON_A_SHEET: usize = 20_000;
+
 /// Offers every kind in turn, as many of it as fit.
 pub(super) fn fill(frame: &Frame, order: &[usize], left: &[u64], rule: Rule, bench: &mut OpenSheet) {
     for &kind in order {
         bench.steps += 1;
         for _ in 0..left[kind] {
+            if bench.puts.len() >= MOST_ON_A_SHEET {
+                return;
+            }
             let Some(spot) = bench.spot(&frame.kinds[kind], rule) else { break };
             bench.lay(kind, &spot);
         }

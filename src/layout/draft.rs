@@ -53,8 +53,10 @@ pub(super) struct Draft {
 pub(super) struct Score {
     /// Area of the boxes that found no sheet.
     left: u128,
-    /// Cost of the sheets that are not counted: counted ones are used first because they cost nothing here.
+    /// Cost of the sheets that are not counted.
     bought: u128,
+    /// Area of the boxes on counted sheets: these are used first, even where that saves no other.
+    on_counted: Reverse<u128>,
     /// Cost of all sheets.
     spent: u128,
     /// How many sheets.
@@ -82,9 +84,14 @@ impl Draft {
                 .map(|laid| frame.sizes[laid.size].cost.saturating_mul(u128::from(laid.times)))
                 .fold(0, u128::saturating_add)
         };
+        let counted = self.laid.iter().filter(|laid| frame.sizes[laid.size].supply.is_some());
+        let on_counted = counted
+            .map(|laid| u128::from(laid.filled().unsigned_abs()).saturating_mul(u128::from(laid.times)))
+            .fold(0, u128::saturating_add);
         Score {
             left: self.left.iter().enumerate().map(area).fold(0, u128::saturating_add),
             bought: cost(false),
+            on_counted: Reverse(on_counted),
             spent: cost(true),
             sheets: self.sheets(),
             offcut: Reverse(self.emptiest(frame).map_or(0, |last| largest_empty(frame, &self.laid[last]))),

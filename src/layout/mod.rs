@@ -7,7 +7,8 @@
 //! kerf, reads a file or a clock. The same job gives the same layout on any number of threads.
 //!
 //! All lengths are whole eighths of a micrometre, so 1/64 in (exactly 3175 of them) and 1 mm (8000) add up without
-//! rounding. x runs right and y up from the sheet's lower left. Sizes below 1 count as 1; no sheet is used beyond 134 m.
+//! rounding. x runs right and y up from the sheet's lower left. Sizes below 1 count as 1; no sheet is used beyond 134 m or
+//! for more than 20,000 parts.
 //!
 //! ```
 //! use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Unwatched, lay_out};
@@ -290,9 +291,9 @@ impl std::error::Error for NoLayout {}
 
 /// Lays all items on sheets.
 ///
-/// The aims, first things first: counted sheets are used before others, least cost (area where a price is missing), fewest
-/// sheets, the largest free rectangle on the emptiest sheet. With one size of sheet this is: fewest sheets, then the largest
-/// offcut.
+/// The aims, first things first: as little as can be is bought beside the counted sheets and as much as can be lies on
+/// them; least cost (area where a price is missing); fewest sheets; the largest free rectangle on the emptiest sheet. With
+/// one size of sheet this is: fewest sheets, then the largest offcut.
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.

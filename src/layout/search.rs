@@ -7,20 +7,18 @@
 //! Work is counted in steps (one empty rectangle looked at, about two nanoseconds). Column generation for large batches
 //! would go between the two phases: it is one more source of drafts.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
 use super::build::{Choice, Plan, build, fill, supplies};
 use super::crew::{self, Meter};
 use super::dice::Dice;
-use super::draft::{Draft, Laid, largest_empty};
+use super::draft::{Draft, Laid, Score, largest_empty};
 use super::frame::Frame;
 use super::order::{Key, by_size, shaken};
 use super::ruin::{Pursuit, State};
 use super::sheet::{OpenSheet, Rule};
 use super::{Effort, Watch};
 
-/// Simple searches are run in lots of this size; after each lot the search may end.
-const LOT: usize = 12;
 /// So many pursuits are run side by side towards one sheet fewer; the lowest number that gets there wins.
 const PURSUITS: usize = 4;
 /// Sheets that a pursuit works on. What is beyond stays as the simple searches left it.
@@ -40,8 +38,8 @@ impl Budget {
         let pieces = frame.pieces().min(100);
         match effort {
             Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, shakes: 0 },
-            Effort::Normal => Self { simple: 40_000 * pieces, pursuit: 40_000 * pieces * pieces, shakes: 24 },
-            Effort::High => Self { simple: 400_000 * pieces, pursuit: 400_000 * pieces * pieces, shakes: 120 },
+            Effort::Normal => Self { simple: 40_000 * pieces, pursuit: 6_000 * pieces * pieces, shakes: 24 },
+            Effort::High => Self { simple: 400_000 * pieces, pursuit: 60_000 * pieces * pieces, shakes: 120 },
         }
     }
 }
@@ -98,9 +96,16 @@ fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draf
         let order = number / Rule::ALL.len() / choices.len();
         (orders.get(order).cloned(), rule, choice)
     };
-    let one = |number: usize| -> Option<(Draft, u64)> {
+    // What each search took. Searches begin while those before them have not used up the budget. With several threads one
+    // may begin too early; its result is not looked at, so the threads change nothing.
+    let taken: Vec<AtomicU64> = (0..searches).map(|_| AtomicU64::new(0)).collect();
+    let in_time = |number: usize| {
+        let before = taken[..number].iter().map(|steps| steps.load(Ordering::Relaxed)).fold(0, u64::saturating_add);
+        before < budget.simple
+    };
+    let drafts = crew::run(threads, searches, &|number| {
         // The first search is run whatever the watch says, so that there is something to return.
-        if number > 0 && meter.stopped() {
+        if number > 0 && (meter.stopped() || !in_time(number)) {
             return None;
         }
         let (order, rule, choice) = plan_of(number);
@@ -112,24 +117,18 @@ fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draf
         let plan = Plan { order: &order, rule, choice };
         let draft = build(frame, &plan, frame.counts(), supplies(frame), &mut bench);
         let steps = u64::try_from(bench.steps).unwrap_or(u64::MAX);
+        taken[number].store(steps, Ordering::Relaxed);
         meter.step(steps);
-        Some((draft, steps))
-    };
-    let mut best: Option<Draft> = None;
-    let mut spent: u64 = 0;
-    let mut start = 0;
-    while start < searches && (start == 0 || (spent < budget.simple && !meter.stopped())) {
-        let lot = LOT.min(searches - start);
-        let found = crew::run(threads, lot, &|number| one(start + number));
-        for (draft, steps) in found.into_iter().flatten() {
-            spent = spent.saturating_add(steps);
-            if best.as_ref().is_none_or(|best| draft.score(frame) < best.score(frame)) {
-                best = Some(draft);
-            }
+        Some(draft)
+    });
+    let mut best: Option<(Score, Draft)> = None;
+    for draft in drafts.into_iter().enumerate().filter(|&(number, _)| in_time(number)).filter_map(|(_, draft)| draft) {
+        let score = draft.score(frame);
+        if best.as_ref().is_none_or(|(best, _)| score < *best) {
+            best = Some((score, draft));
         }
-        start += lot;
     }
-    best.unwrap_or_else(|| Draft { laid: Vec::new(), left: frame.counts() })
+    best.map_or_else(|| Draft { laid: Vec::new(), left: frame.counts() }, |(_, draft)| draft)
 }
 
 /// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.

@@ -29,6 +29,9 @@ impl Rule {
     pub(super) const ALL: [Self; 6] = [Self::ShortSide, Self::Area, Self::Touch, Self::Low, Self::LongSide, Self::Left];
 }
 
+/// With more boxes on the sheet than this, `Touch` takes too long and has little to gain; `Low` stands in for it.
+const MOST_TOUCHED: usize = 150;
+
 /// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Spot {
@@ -69,6 +72,7 @@ impl OpenSheet {
 
     /// The best place for one more of a kind; the first of equals.
     pub(super) fn spot(&mut self, kind: &Kind, rule: Rule) -> Option<Spot> {
+        let rule = if rule == Rule::Touch && self.puts.len() > MOST_TOUCHED { Rule::Low } else { rule };
         let mut best: Option<Spot> = None;
         for &pose in kind.poses() {
             if !self.space.may_hold(pose.width, pose.height) {

@@ -7,7 +7,7 @@
 pub mod paper;
 mod read;
 
-pub use read::{SHEET_FORM, STOCK_FIELDS, read, sheet_size};
+pub use read::{STOCK_FIELDS, read, schema, sheet_size};
 
 use crate::length::Length;
 

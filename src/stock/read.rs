@@ -3,12 +3,13 @@
 
 use super::paper;
 use super::{CaliperFrom, Grain, Pattern, SheetSize, Stock};
-use crate::fields::{Fallback, Field, Node, Reader, Takes, Tree, Values, nearest};
+use crate::fields::{Fallback, Field, Node, Reader, Takes, Tree, Values, nearest, object_schema};
 use crate::finding::Place;
 use crate::length::{Length, excerpt};
+use serde_json::{Value, json};
 
 /// The forms of `sheet`, in words.
-pub const SHEET_FORM: &str = "a sheet's name or size (\"A4\", \"12x12in\", \"300x200mm\"), or a list of them";
+const SHEET_FORM: &str = "a sheet's name or size (\"A4\", \"12x12in\", \"300x200mm\"), or a list of them";
 
 /// The fields of a stock.
 pub const STOCK_FIELDS: &[Field] = &[
@@ -57,6 +58,15 @@ const SIZE_FIELDS: &[Field] = &[
         "how many there are",
     ),
 ];
+
+/// The JSON Schema of one stock.
+#[must_use]
+pub fn schema() -> Value {
+    let size = json!({ "type": "string" });
+    let sizes =
+        json!({ "type": "array", "minItems": 1, "items": { "anyOf": [size, object_schema(&[SIZE_FIELDS], &[])] } });
+    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] }))])
+}
 
 /// Reads one stock.
 pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Option<Stock> {

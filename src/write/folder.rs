@@ -1,19 +1,36 @@
 // SPDX-License-Identifier: MIT
 //! A folder that appears whole or not at all.
+//!
+//! Files go into a temporary folder beside the goal; the two then change places in one step, where the system
+//! can do that, so that whoever looks, or kills the program, finds the old folder or the new one. Elsewhere two
+//! renames do it, and the next run on the same folder puts right what was broken off between them.
 
 use super::report::FORMAT;
 use super::sink::Sink;
-use std::fs;
+use std::ffi::OsString;
+use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// A folder in the making: files go into a temporary folder beside it, and [`Folder::finish`] puts that in
-/// its place. Dropped before, it leaves nothing behind.
+/// A folder in the making. Dropped before [`Folder::finish`], it leaves nothing behind.
 #[derive(Debug)]
 pub struct Folder {
     goal: PathBuf,
-    made: PathBuf,
+    beside: Beside,
+    replace: bool,
     done: bool,
+    /// Held while the folder is made, so that two runs don't make it at once.
+    _lock: File,
+}
+
+/// The paths beside the goal that a run uses.
+#[derive(Debug)]
+struct Beside {
+    /// The folder in the making.
+    new: PathBuf,
+    /// The folder that was there before, while two renames take its place.
+    old: PathBuf,
+    lock: PathBuf,
 }
 
 /// Why a folder can't be written.
@@ -25,6 +42,10 @@ pub enum FolderProblem {
     NotOurs,
     /// It is a file.
     IsFile,
+    /// It has no name of its own: `..`, `/`.
+    NoName,
+    /// Another run is writing it.
+    Busy,
     /// The system refused.
     System(io::Error),
 }
@@ -36,51 +57,71 @@ impl From<io::Error> for FolderProblem {
 }
 
 impl Folder {
-    /// Starts on a folder.
+    /// Starts on a folder, after putting right what an earlier run that was killed left beside it.
     ///
     /// # Errors
     /// [`FolderProblem`]; nothing has been changed then.
     pub fn new(goal: &Path, replace: bool) -> Result<Self, FolderProblem> {
-        may_take(goal, replace)?;
+        let name = goal.file_name().ok_or(FolderProblem::NoName)?;
         let parent = match goal.parent() {
             Some(parent) if !parent.as_os_str().is_empty() => parent.to_path_buf(),
             _ => PathBuf::from("."),
         };
+        let beside = Beside::of(&parent, name);
+        if !beside.old.exists() {
+            may_take(goal, replace)?;
+        }
         fs::create_dir_all(&parent)?;
-        let name = goal.file_name().map_or_else(|| "kit".into(), |name| name.to_string_lossy().into_owned());
-        let made = parent.join(format!(".{name}.new-{}", std::process::id()));
-        fs::create_dir(&made)?;
-        Ok(Self { goal: goal.to_path_buf(), made, done: false })
+        let lock = beside.lock()?;
+        let started = beside.heal(goal).map_err(FolderProblem::from).and_then(|()| {
+            may_take(goal, replace)?;
+            Ok(fs::create_dir(&beside.new)?)
+        });
+        if let Err(problem) = started {
+            let _ = fs::remove_file(&beside.lock);
+            return Err(problem);
+        }
+        Ok(Self { goal: goal.to_path_buf(), beside, replace, done: false, _lock: lock })
+    }
+
+    /// The temporary folder and the lock beside the goal, for whoever must take them away in a hurry.
+    #[must_use]
+    pub fn unfinished(&self) -> [PathBuf; 2] {
+        [self.beside.new.clone(), self.beside.lock.clone()]
     }
 
     /// Puts the folder in its place.
     ///
     /// # Errors
     /// [`FolderProblem`]; what was there before is there still.
-    pub fn finish(mut self, replace: bool) -> Result<(), FolderProblem> {
+    pub fn finish(mut self) -> Result<(), FolderProblem> {
         // It may have come into being in the meantime.
-        may_take(&self.goal, replace)?;
-        if self.goal.exists() {
-            let old = self.made.with_extension(format!("old-{}", std::process::id()));
-            fs::rename(&self.goal, &old)?;
-            if let Err(error) = fs::rename(&self.made, &self.goal) {
+        may_take(&self.goal, self.replace)?;
+        let Beside { new, old, .. } = &self.beside;
+        if !self.goal.exists() {
+            fs::rename(new, &self.goal)?;
+        } else if exchange(new, &self.goal) {
+            // The goal is the new folder from here on; what is left beside it is the old one.
+            self.done = true;
+            fs::remove_dir_all(new)?;
+        } else {
+            fs::rename(&self.goal, old)?;
+            if let Err(error) = fs::rename(new, &self.goal) {
                 // Back to what was there; if even that fails, the first error says more.
-                let _ = fs::rename(&old, &self.goal);
+                let _ = fs::rename(old, &self.goal);
                 return Err(error.into());
             }
             self.done = true;
-            fs::remove_dir_all(&old)?;
-        } else {
-            fs::rename(&self.made, &self.goal)?;
-            self.done = true;
+            fs::remove_dir_all(old)?;
         }
+        self.done = true;
         Ok(())
     }
 }
 
 impl Sink for Folder {
     fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
-        let path = self.made.join(name);
+        let path = self.beside.new.join(name);
         if let Some(parent) = path.parent() {
             fs::create_dir_all(parent)?;
         }
@@ -90,11 +131,77 @@ impl Sink for Folder {
 
 impl Drop for Folder {
     fn drop(&mut self) {
+        // There is nobody left to tell if the system refuses.
         if !self.done {
-            // Nothing half-written stays; there is nobody left to tell if the system refuses.
-            let _ = fs::remove_dir_all(&self.made);
+            let _ = fs::remove_dir_all(&self.beside.new);
         }
+        let _ = fs::remove_file(&self.beside.lock);
     }
+}
+
+impl Beside {
+    fn of(parent: &Path, name: &std::ffi::OsStr) -> Self {
+        let path = |ending: &str| {
+            let mut file = OsString::from(".");
+            file.push(name);
+            file.push(ending);
+            parent.join(file)
+        };
+        Self { new: path(".new"), old: path(".old"), lock: path(".lock") }
+    }
+
+    /// Holds the lock, whose file is the one that stands there (and not one that another run just removed).
+    fn lock(&self) -> Result<File, FolderProblem> {
+        for _ in 0..10 {
+            let file = File::options().create(true).truncate(false).write(true).open(&self.lock)?;
+            match file.try_lock() {
+                Ok(()) if same_file(&file, &self.lock) => return Ok(file),
+                Ok(()) => {}
+                Err(fs::TryLockError::WouldBlock) => return Err(FolderProblem::Busy),
+                // Where files can't be locked, two runs at once are the maker's own affair.
+                Err(fs::TryLockError::Error(_)) => return Ok(file),
+            }
+        }
+        Err(FolderProblem::Busy)
+    }
+
+    /// With the lock held, whatever stands beside the goal was left by a run that was killed.
+    fn heal(&self, goal: &Path) -> io::Result<()> {
+        if self.old.exists() {
+            if goal.exists() {
+                fs::remove_dir_all(&self.old)?;
+            } else {
+                fs::rename(&self.old, goal)?;
+            }
+        }
+        if self.new.exists() { fs::remove_dir_all(&self.new) } else { Ok(()) }
+    }
+}
+
+/// Lets two folders change places in one step; says whether the system could.
+#[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
+fn exchange(one: &Path, two: &Path) -> bool {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    renameat_with(CWD, one, CWD, two, RenameFlags::EXCHANGE).is_ok()
+}
+
+#[cfg(not(any(target_os = "linux", target_os = "android", target_vendor = "apple")))]
+fn exchange(_: &Path, _: &Path) -> bool {
+    false
+}
+
+#[cfg(unix)]
+fn same_file(file: &File, path: &Path) -> bool {
+    use std::os::unix::fs::MetadataExt;
+    match (file.metadata(), fs::metadata(path)) {
+        (Ok(one), Ok(two)) => (one.dev(), one.ino()) == (two.dev(), two.ino()),
+        _ => false,
+    }
+}
+
+#[cfg(not(unix))]
+fn same_file(_: &File, _: &Path) -> bool {
+    true
 }
 
 /// Whether a folder may be written: it is not there, or it may be replaced and holds a report of ours.
@@ -105,12 +212,10 @@ fn may_take(goal: &Path, replace: bool) -> Result<(), FolderProblem> {
         Ok(found) if !found.is_dir() => Err(FolderProblem::IsFile),
         Ok(_) if !replace => Err(FolderProblem::Exists),
         Ok(_) => {
-            let report = fs::read(goal.join("report.json"))
-                .ok()
-                .and_then(|bytes| serde_json::from_slice::<serde_json::Value>(&bytes).ok());
-            let ours =
-                report.is_some_and(|report| report.get("format").and_then(serde_json::Value::as_str) == Some(FORMAT));
-            if ours { Ok(()) } else { Err(FolderProblem::NotOurs) }
+            let report = fs::read(goal.join("report.json")).ok();
+            let report = report.and_then(|bytes| serde_json::from_slice::<serde_json::Value>(&bytes).ok());
+            let format = report.as_ref().and_then(|report| report.get("format")).and_then(serde_json::Value::as_str);
+            if format == Some(FORMAT) { Ok(()) } else { Err(FolderProblem::NotOurs) }
         }
     }
 }

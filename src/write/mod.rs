@@ -25,7 +25,7 @@ pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem};
 #[cfg(feature = "png")]
 pub use png::png;
-pub use report::{FORMAT as REPORT_FORMAT, findings, report};
+pub use report::{FORMAT as REPORT_FORMAT, findings, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
 pub use svg::svg;

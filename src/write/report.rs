@@ -8,13 +8,17 @@ use crate::finding::Finding;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
 use crate::toolpath::{Effort, SheetPaths};
+use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::Value;
 
 /// What the report's `format` says.
 pub const FORMAT: &str = "hingeleaf-report/1";
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct Report<'a> {
+    #[schemars(extend("const" = FORMAT))]
     format: &'static str,
     title: &'a str,
     copies: u32,
@@ -24,7 +28,8 @@ struct Report<'a> {
     findings: Vec<FindingRow<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct PartRow<'a> {
     id: &'a str,
     kind: &'a str,
@@ -37,14 +42,17 @@ struct PartRow<'a> {
     used_in: &'a [String],
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct ScoreRow {
     from_mm: [f64; 2],
     to_mm: [f64; 2],
+    #[schemars(extend("enum" = ["valley", "mountain", "both"]))]
     fold: &'static str,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct SheetRow<'a> {
     name: &'a str,
     stock: &'a str,
@@ -57,7 +65,8 @@ struct SheetRow<'a> {
     tool: Option<ToolRow>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct ToolRow {
     cut_mm: f64,
     score_mm: f64,
@@ -66,16 +75,19 @@ struct ToolRow {
     lifts: u64,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct PlacementRow<'a> {
     part: &'a str,
     copy: u32,
     x_mm: f64,
     y_mm: f64,
+    #[schemars(extend("enum" = [0, 90, 180, 270]))]
     turn_deg: u16,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 #[allow(clippy::struct_field_names, reason = "the unit belongs to the field's name in the file")]
 struct OffcutRow {
     x_mm: f64,
@@ -84,7 +96,8 @@ struct OffcutRow {
     height_mm: f64,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct LayoutRow<'a> {
     stock: &'a str,
     sheets: u64,
@@ -94,8 +107,10 @@ struct LayoutRow<'a> {
     cut_short: bool,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct FindingRow<'a> {
+    #[schemars(extend("enum" = ["stop", "warn", "note"]))]
     level: &'static str,
     id: &'static str,
     about: &'a str,
@@ -104,13 +119,14 @@ struct FindingRow<'a> {
     measured_mm: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     allowed_mm: Option<f64>,
-    #[serde(skip_serializing_if = "str::is_empty")]
+    #[serde(skip_serializing_if = "str::is_empty", default)]
     help: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     place: Option<PlaceRow<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct PlaceRow<'a> {
     file: &'a str,
     line: usize,
@@ -233,6 +249,14 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPa
         findings: rows(findings),
     };
     json(&whole)
+}
+
+/// The JSON Schema of the report.
+#[must_use]
+pub fn report_schema() -> Value {
+    let mut schema = schemars::schema_for!(Report<'_>);
+    schema.insert("title".into(), "A kit's report".into());
+    schema.to_value()
 }
 
 /// One object with `findings`, for programs.

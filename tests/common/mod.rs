@@ -11,6 +11,7 @@ use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::parts::{self, Kit, Part};
 use hingeleaf::sheets::Search;
+use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -54,7 +55,8 @@ pub(crate) fn part<'a>(kit: &'a Kit, id: &str) -> &'a Part {
 /// An album laid out with little effort; it must go together.
 #[track_caller]
 pub(crate) fn work(text: &str, cutter: Cutter) -> Work {
-    let work = Work::new(album(text), cutter, Search { effort: Effort::Low, threads: 1 }, &Unwatched);
+    let search = Search { effort: Effort::Low, threads: 1 };
+    let work = Work::new(album(text), cutter, Labels::default(), search, &Unwatched);
     let said: Vec<String> = work.findings.iter().map(ToString::to_string).collect();
     assert!(!work.stopped(), "{text}\n{}", said.join("\n"));
     work

@@ -34,8 +34,9 @@ def run_kit(album, folder, *words):
     command = [PROGRAM, "kit", album, "--out", folder, *words]
     done = subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
     if done.returncode != 0:
+        asked = " ".join(map(str, command[1:]))
         said = (done.stderr + done.stdout).strip()
-        pytest.fail(f"{' '.join(map(str, command[1:]))}\nended with exit code {done.returncode}:\n{said}", pytrace=False)
+        pytest.fail(f"{asked}\nended with exit code {done.returncode}:\n{said}", pytrace=False)
 
 
 class Kits:

@@ -324,7 +324,7 @@ def test_a_changed_byte_is_found(tmp_path):
 
 
 def kerf_case(kerf):
-    """Round and sharp corners, an arc that bends inwards, two holes; what becomes of them under the kerf is worked out by `make.offset`."""
+    """Round and sharp corners, an arc that bends inwards, two holes; `make.offset` works out the paths."""
     outline = make.rounded(80, 50, 6)
     outline[1:3] = [(20, 0, -shape.QUARTER), (40, 0, 0.0), (80, 0, 0.0)]
     holes = [make.ring(20, 25, 5), make.rounded(30, 30, 4)]

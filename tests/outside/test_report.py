@@ -58,7 +58,9 @@ def equal_sheets(kit):
         )
         for sheet in kit.sheets
     )
-    yield from (f"the same sheet of {stock} is written {times} times" for (stock, *_), times in seen.items() if times > 1)
+    for (stock, *_), times in seen.items():
+        if times > 1:
+            yield f"the same sheet of {stock} is written {times} times"
 
 
 def patterns(kit):

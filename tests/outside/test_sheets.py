@@ -68,7 +68,8 @@ def boxes(owners):
         wanted = shape.box_on_sheet(owner.placement, owner.part)
         off = unlike(owner.nominal.bounds, wanted)
         if off > NEAR:
-            yield f"{owner}: its box {[round(side, 4) for side in owner.nominal.bounds]} is {off:.4f} mm off the report's"
+            found = [round(side, 4) for side in owner.nominal.bounds]
+            yield f"{owner}: its box {found} is {off:.4f} mm off the report's"
 
 
 def marks(owners):

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+//! The JSON Schema of an album file.
+
+use super::kind::{COMMON, Kind, Role};
+use super::read::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::fields::{file_schema, object_schema};
+use crate::stock;
+use serde_json::{Value, json};
+
+/// The schema of an album file whose entries may be of these kinds.
+#[must_use]
+pub fn schema(kinds: &[&'static Kind]) -> Value {
+    let entry = |role: Role| {
+        let of_role = kinds.iter().filter(|kind| kind.role == role);
+        let one =
+            |kind: &&'static Kind| object_schema(&[COMMON, kind.fields], &[("kind", json!({ "const": kind.name }))]);
+        let all: Vec<Value> = of_role.map(one).collect();
+        // A role without a kind takes nothing.
+        if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
+    };
+    let stocks = json!({
+        "type": "object",
+        "propertyNames": { "pattern": "^[a-z0-9-]{1,32}$" },
+        "additionalProperties": stock::schema(),
+    });
+    let nested = [
+        ("stocks", stocks),
+        ("page", object_schema(&[PAGE_FIELDS], &[])),
+        ("pages", json!({ "type": "array", "minItems": 1, "items": entry(Role::Page) })),
+        ("spine", entry(Role::Spine)),
+        ("cover", entry(Role::Cover)),
+        ("panels", object_schema(&[PANEL_FIELDS], &[])),
+        ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
+    ];
+    file_schema("An album file", FORMAT, TOP_FIELDS, &nested)
+}

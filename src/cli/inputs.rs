@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+//! The album and the machine, from their files and the arguments.
+
+use super::End;
+use super::arguments::Machine;
+use super::say;
+use hingeleaf::album::{self, Album};
+use hingeleaf::cutter::{self, Cutter, ScoreMode};
+use hingeleaf::fields::{Source, nearest};
+use hingeleaf::finding::{Finding, gravest_first, stops};
+use hingeleaf::length::{Allow, Length, Units};
+use hingeleaf::parts;
+use hingeleaf::stock::{self, SheetSize};
+use std::fs;
+use std::io;
+use std::path::Path;
+
+/// Findings that end a command, how they end it, and the files that they speak of.
+#[derive(Debug)]
+pub(super) struct Ended {
+    pub findings: Vec<Finding>,
+    pub end: End,
+    pub sources: Vec<Source>,
+}
+
+impl Ended {
+    pub(super) fn new(finding: Finding, end: End) -> Self {
+        Self { findings: vec![finding], end, sources: Vec::new() }
+    }
+
+    /// Says why, and gives the end.
+    pub(super) fn say(&self, json: bool) -> End {
+        say::findings(&self.findings, &self.sources, json);
+        self.end
+    }
+}
+
+/// What a command works on.
+#[derive(Debug)]
+pub(super) struct Inputs {
+    pub album: Album,
+    pub cutter: Cutter,
+    pub sources: Vec<Source>,
+}
+
+/// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
+pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
+    let mut sources = vec![source(file)?];
+    let read = album::read(&sources[0], &parts::kinds());
+    findings.extend(read.findings);
+    let album = read.value;
+    let cutter = match &machine.cutter {
+        None => Some(Cutter::default()),
+        Some(file) => {
+            let source = source(file)?;
+            let read = cutter::read(&source);
+            findings.extend(read.findings);
+            sources.push(source);
+            read.value
+        }
+    };
+    let cutter = cutter.map(|cutter| flags(cutter, machine, &mut findings));
+    let album = album.map(|album| other_sheets(album, &machine.sheet, &mut findings));
+    gravest_first(&mut findings);
+    match (album, cutter) {
+        (Some(album), Some(cutter)) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
+        _ => Err(Ended { findings, end: End::WrongInput, sources }),
+    }
+}
+
+fn source(file: &Path) -> Result<Source, Ended> {
+    let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
+    let name = file.display().to_string();
+    if file.is_dir() {
+        return Err(wrong(format!("{name} is a folder, not a file"), "name the file in it"));
+    }
+    // A file that is far too large is not read to its end.
+    let read = fs::File::open(file).and_then(|file| {
+        let mut bytes = Vec::new();
+        io::Read::read_to_end(&mut io::Read::take(file, 64 << 20), &mut bytes).map(|_| bytes)
+    });
+    match read {
+        Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, End::WrongInput)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong(
+            format!("there is no file {name}"),
+            "check its name; hingeleaf new FILE writes one to start from",
+        )),
+        Err(error) => Err(Ended::new(system("read", file, &error), End::MachineFailed)),
+    }
+}
+
+/// What the arguments say of the machine, on top of its file.
+fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> Cutter {
+    let mut stop = |text: String, help: &str| findings.push(Finding::stop("arguments", "", text).help(help));
+    for (name, said, most, field) in [
+        ("kerf", machine.kerf, 5.0, &mut cutter.kerf),
+        ("margin", machine.margin, 200.0, &mut cutter.margin),
+        ("gap", machine.gap, 200.0, &mut cutter.gap),
+    ] {
+        match said {
+            Some(length) if !(0.0..=most).contains(&length.mm()) => {
+                stop(format!("--{name} must lie between 0 and {most} mm"), "check the number and its unit");
+            }
+            Some(length) => *field = length,
+            None => {}
+        }
+    }
+    if let Some(text) = &machine.bed {
+        match stock::sheet_size(text) {
+            Ok((_, width, height)) => cutter.bed = Some((width, height)),
+            Err((what, help)) => stop(format!("--bed: {what}"), &help),
+        }
+    }
+    if let Some(text) = &machine.score {
+        let part = |text: &str| {
+            Length::parse(text, Units::Mm, Allow::Plain).ok().filter(|length| (0.1..=100.0).contains(&length.mm()))
+        };
+        match text.split_once(',').map(|(dash, gap)| (part(dash), part(gap))) {
+            Some((Some(dash), Some(gap))) => cutter.score = ScoreMode::Dash { dash, gap },
+            None if text == "line" => cutter.score = ScoreMode::Line,
+            _ => stop(
+                format!("--score can't be \"{text}\""),
+                "write --score line, or the length of a cut and of a tie: --score 2,1",
+            ),
+        }
+    }
+    for said in &machine.colours {
+        let (layer, colour) = said.split_once('=').unwrap_or((said, ""));
+        match (layer, cutter::colour_code(colour)) {
+            ("cut", Some(code)) => cutter.colours.cut = code,
+            ("score", Some(code)) => cutter.colours.score = code,
+            ("draw", Some(code)) => cutter.colours.draw = code,
+            _ => stop(
+                format!("--colours can't be read at \"{said}\""),
+                "write --colours cut=#000000,score=#E69F00,draw=#CC79A7",
+            ),
+        }
+    }
+    let one_of = |words: &[&'static str], said: &Option<String>| {
+        said.as_ref().and_then(|said| words.iter().copied().find(|word| word == said))
+    };
+    cutter.svg_units = one_of(cutter::SVG_UNITS, &machine.svg_units).unwrap_or(cutter.svg_units);
+    cutter.dxf_version = one_of(cutter::DXF_VERSIONS, &machine.dxf_version).unwrap_or(cutter.dxf_version);
+    cutter.shared_cuts = machine.shared_cuts.unwrap_or(cutter.shared_cuts);
+    cutter
+}
+
+/// `--sheet A3` for every stock, `--sheet card=A3` for one.
+fn other_sheets(mut album: Album, said: &[String], findings: &mut Vec<Finding>) -> Album {
+    for text in said {
+        let (name, sheet) = match text.split_once('=') {
+            Some((name, sheet)) => (Some(name), sheet),
+            None => (None, text.as_str()),
+        };
+        let names: Vec<String> = album.stocks.iter().map(|stock| stock.name.clone()).collect();
+        if let Some(name) = name.filter(|name| !names.iter().any(|known| known == name)) {
+            let help = nearest(name, names.iter().map(String::as_str)).map_or_else(
+                || format!("the album has: {}", names.join(", ")),
+                |near| format!("did you mean {near}={sheet}?"),
+            );
+            findings.push(Finding::stop("arguments", "", format!("--sheet: there is no stock \"{name}\"")).help(help));
+            continue;
+        }
+        match stock::sheet_size(sheet) {
+            Ok((called, width, height)) => {
+                for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.name == name)) {
+                    // Price and count belong to the sheet that it replaces.
+                    stock.sheets = vec![SheetSize { name: called.clone(), width, height, count: None, price: None }];
+                }
+            }
+            Err((what, help)) => findings.push(Finding::stop("arguments", "", format!("--sheet: {what}")).help(help)),
+        }
+    }
+    album
+}
+
+/// The machine failed us.
+pub(super) fn system(what: &str, path: &Path, error: &io::Error) -> Finding {
+    Finding::stop("machine", "", format!("can't {what} {}: {error}", path.display()))
+        .help("check the folder, its permissions and the space that is left")
+}
