@@ -4,6 +4,8 @@
 //!
 //! The checker and the exhaustive search in this file share nothing with the engine but its types.
 
+#![allow(clippy::unwrap_used, reason = "a test may stop where it fails")]
+
 use hingeleaf::contour::Contour;
 use hingeleaf::layout::{
     Effort, Item, Job, Layout, NoLayout, Placement, Sheet, Turn, Turns, Unwatched, Watch, lay_out, offcuts,

@@ -8,11 +8,13 @@
 //! `g(H)` (Fekete and Schepers 2004; Carlier, Clautiaux and Moukrim 2007). A box that may turn counts with the smaller of
 //! its two areas. On a square sheet the mean of (f, g) and (g, f) is the same for both turns and loses nothing.
 
+use std::cmp::Ordering;
+
 use super::bound::Boxed;
 use super::exact::nearly;
 
-/// A function on lengths from 0 to `whole`, in whole numbers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// A function on lengths from 0 to the sheet's side, in whole numbers.
+#[derive(Clone, Debug, PartialEq, Eq)]
 enum Dual {
     /// What is under the threshold vanishes, what leaves less than it counts as everything. Threshold 1 changes nothing.
     Threshold(i64),
@@ -20,41 +22,86 @@ enum Dual {
     Pieces(i64),
     /// Rounds down to so many parts of the whole, unless exact (Fekete and Schepers' u).
     Parts(i64),
+    /// How many of the job's own boxes up to half the side fit; a longer box counts as those that it keeps out (Carlier,
+    /// Clautiaux and Moukrim's data-dependent f).
+    Own(Row),
 }
 
 impl Dual {
-    fn of(self, length: i64, whole: i64) -> i64 {
+    fn of(&self, length: i64, whole: i64) -> i64 {
         match self {
             Self::Threshold(least) => {
                 if length > whole - least {
                     whole
-                } else if length < least {
+                } else if length < *least {
                     0
                 } else {
                     length
                 }
             }
             Self::Pieces(piece) => match (2 * length).cmp(&whole) {
-                std::cmp::Ordering::Greater => 2 * (whole / piece - (whole - length) / piece),
-                std::cmp::Ordering::Equal => whole / piece,
-                std::cmp::Ordering::Less => 2 * (length / piece),
+                Ordering::Greater => 2 * (whole / piece - (whole - length) / piece),
+                Ordering::Equal => whole / piece,
+                Ordering::Less => 2 * (length / piece),
             },
             Self::Parts(parts) => {
                 let scaled = (parts + 1) * length;
                 if scaled % whole == 0 { length * parts } else { scaled / whole * whole }
             }
+            Self::Own(row) if 2 * length > whole => row.most(whole) - row.most(whole - length),
+            Self::Own(row) => i64::from(length >= row.least),
         }
     }
 
-    /// What the whole length becomes.
-    fn whole(self, whole: i64) -> i64 {
+    /// What the whole side becomes.
+    fn whole(&self, whole: i64) -> i64 {
         match self {
             Self::Threshold(_) => whole,
             Self::Pieces(piece) => 2 * (whole / piece),
             Self::Parts(parts) => whole * parts,
+            Self::Own(row) => row.most(whole),
         }
     }
 }
+
+/// The job's boxes that are no shorter than `least` and no longer than half the side, the shortest first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Row {
+    least: i64,
+    /// A length, and how many boxes of what length all together lie before it.
+    steps: Vec<(i64, i64, i64)>,
+    end: (i64, i64),
+}
+
+impl Row {
+    /// A box that may turn can be in a row once only: it counts with the shorter of its lengths that count at all.
+    fn new(least: i64, whole: i64, boxes: &[Boxed], along: Along) -> Self {
+        let length = |boxed: &Boxed| boxed.poses.iter().map(along).filter(|l| (least..=whole / 2).contains(l)).min();
+        let count = |boxed: &Boxed| i64::try_from(boxed.count).unwrap_or(i64::MAX);
+        let mut sorted: Vec<(i64, i64)> = boxes.iter().filter_map(|b| Some((length(b)?, count(b)))).collect();
+        sorted.sort_unstable();
+        let mut end = (0_i64, 0_i64);
+        let steps = sorted.into_iter().map(|(length, count)| {
+            let step = (length, end.0, end.1);
+            end = (end.0.saturating_add(count), end.1.saturating_add(length.saturating_mul(count)));
+            step
+        });
+        Self { least, steps: steps.collect(), end }
+    }
+
+    /// The most boxes that fit into `room`.
+    fn most(&self, room: i64) -> i64 {
+        let from = self.steps.partition_point(|&(_, _, before)| before <= room);
+        match from.checked_sub(1).and_then(|last| self.steps.get(last)) {
+            None => 0,
+            Some(_) if self.end.1 <= room => self.end.0,
+            Some(&(length, count, before)) => count + (room - before) / length.max(1),
+        }
+    }
+}
+
+/// Which side of a pose runs along the sheet's side in question.
+type Along = fn(&(i64, i64)) -> i64;
 
 /// Rounding to more parts than this is as good as no rounding.
 const MOST_PARTS: i64 = 24;
@@ -64,22 +111,32 @@ pub(super) fn bound(width: i64, height: i64, boxes: &[Boxed], pairs: usize) -> u
     if width < 1 || height < 1 || boxes.is_empty() {
         return 0;
     }
-    let side = pairs.isqrt().max(1);
+    let most = pairs.isqrt().max(1);
     let square = width == height;
-    let across = functions(width, boxes.iter().flat_map(|b| b.poses.iter().map(|pose| pose.0)), side);
-    let upward = functions(height, boxes.iter().flat_map(|b| b.poses.iter().map(|pose| pose.1)), side);
-    let across = Table::new(&across, width, boxes, |pose| pose.0);
-    let upward = Table::new(&upward, height, boxes, |pose| pose.1);
+    let all_turn = boxes.iter().all(|boxed| boxed.poses.len() > 1 || boxed.poses.iter().all(|pose| pose.0 == pose.1));
+    let [across, upward]: [Along; 2] = [|pose| pose.0, |pose| pose.1];
+    let (mut f, mut g) = if square {
+        let common = functions(width, boxes, &[across, upward], most);
+        (common.clone(), common)
+    } else {
+        (functions(width, boxes, &[across], most), functions(height, boxes, &[upward], most))
+    };
+    let common = f.len();
+    f.extend(own(width, boxes, across, most / 4));
+    g.extend(own(height, boxes, upward, most / 4));
+    let tables =
+        Tables { across: Table::new(&f, width, boxes, across), upward: Table::new(&g, height, boxes, upward), boxes };
     let mut best = 0;
-    for f in 0..across.functions.len() {
-        for g in 0..upward.functions.len() {
-            // On a square sheet both tables hold the same functions, and (f, g) with (g, f) covers them pair by pair.
-            if square && f > g && across.same(&upward) {
-                continue;
-            }
-            let mirrored = square && f != g && across.same(&upward);
-            if guess(&across, &upward, f, g, mirrored, boxes) > nearly(best) + 1e-6 {
-                best = best.max(proof(&across, &upward, f, g, mirrored, boxes));
+    for f in 0..f.len() {
+        for g in 0..g.len() {
+            // The mean needs functions that hold along both sides. The job's own boxes make such where all may turn, and
+            // there the mean is never less than the smaller of two areas.
+            let mean = square && f <= g && (g < common || all_turn);
+            let straight = !(square && all_turn);
+            for (wanted, mean) in [(straight, false), (mean, true)] {
+                if wanted && tables.guess(f, g, mean) > nearly(best) + 1e-6 {
+                    best = best.max(tables.proof(f, g, mean));
+                }
             }
         }
     }
@@ -87,27 +144,31 @@ pub(super) fn bound(width: i64, height: i64, boxes: &[Boxed], pairs: usize) -> u
 }
 
 /// Thresholds at which some box appears, vanishes or becomes everything; thinned evenly to `most`.
-fn functions(whole: i64, lengths: impl Iterator<Item = i64>, most: usize) -> Vec<Dual> {
-    let mut steps: Vec<i64> = vec![1];
-    let mut pieces = Vec::new();
-    for length in lengths {
-        steps.extend([length, length + 1, whole - length + 1]);
-        pieces.extend([length, whole - length]);
-    }
-    let useful = |list: &mut Vec<i64>| {
-        list.retain(|&length| (1..=whole / 2).contains(&length));
-        list.sort_unstable();
-        list.dedup();
-    };
-    useful(&mut steps);
-    useful(&mut pieces);
+fn functions(whole: i64, boxes: &[Boxed], along: &[Along], most: usize) -> Vec<Dual> {
+    let lengths = || boxes.iter().flat_map(|boxed| &boxed.poses).flat_map(|pose| along.iter().map(move |of| of(pose)));
+    let steps = useful(lengths().flat_map(|length| [length, length + 1, whole - length + 1]).chain([1]), whole);
+    let pieces = useful(lengths().flat_map(|length| [length, whole - length]), whole);
     let share = most.saturating_sub(usize::try_from(MOST_PARTS).unwrap_or(0) / 2).max(3) / 2;
     let mut functions = vec![Dual::Threshold(1)];
     functions.extend(thinned(&steps, share).map(Dual::Threshold));
     functions.extend(thinned(&pieces, share).map(Dual::Pieces));
     functions.extend((1..=MOST_PARTS).map(Dual::Parts));
-    functions.dedup();
     functions
+}
+
+/// Functions that count the job's own boxes, from every length up; thinned evenly to `most`.
+fn own(whole: i64, boxes: &[Boxed], along: Along, most: usize) -> impl Iterator<Item = Dual> {
+    let least = useful(boxes.iter().flat_map(|boxed| boxed.poses.iter().map(along)), whole);
+    let least: Vec<i64> = thinned(&least, most).collect();
+    least.into_iter().map(move |least| Dual::Own(Row::new(least, whole, boxes, along)))
+}
+
+/// The lengths that can be thresholds, in order.
+fn useful(lengths: impl Iterator<Item = i64>, whole: i64) -> Vec<i64> {
+    let mut useful: Vec<i64> = lengths.filter(|length| (1..=whole / 2).contains(length)).collect();
+    useful.sort_unstable();
+    useful.dedup();
+    useful
 }
 
 fn thinned(list: &[i64], most: usize) -> impl Iterator<Item = i64> {
@@ -115,21 +176,25 @@ fn thinned(list: &[i64], most: usize) -> impl Iterator<Item = i64> {
     list.iter().copied().step_by(step)
 }
 
-/// All functions on all poses of all boxes.
+/// All functions of one side on all poses of all boxes.
 struct Table {
-    functions: Vec<Dual>,
     /// What the sheet's side becomes, by function.
     whole: Vec<i64>,
     /// By function, then by box: both poses (the same one twice where there is one).
     values: Vec<Vec<[i64; 2]>>,
+    /// The same as shares of the sheet's side.
     shares: Vec<Vec<[f64; 2]>>,
 }
 
 impl Table {
-    fn new(functions: &[Dual], whole: i64, boxes: &[Boxed], side: fn(&(i64, i64)) -> i64) -> Self {
+    fn new(functions: &[Dual], whole: i64, boxes: &[Boxed], along: Along) -> Self {
+        let both = |boxed: &Boxed| {
+            let first = boxed.poses.first().map_or(0, along);
+            [first, boxed.poses.get(1).map_or(first, along)]
+        };
         let values: Vec<Vec<[i64; 2]>> = functions
             .iter()
-            .map(|function| boxes.iter().map(|b| both(b, side).map(|length| function.of(length, whole))).collect())
+            .map(|function| boxes.iter().map(|boxed| both(boxed).map(|length| function.of(length, whole))).collect())
             .collect();
         let wholes: Vec<i64> = functions.iter().map(|function| function.whole(whole)).collect();
         let shares = values
@@ -140,53 +205,54 @@ impl Table {
                 row.iter().map(|pair| pair.map(share)).collect()
             })
             .collect();
-        Self { functions: functions.to_vec(), whole: wholes, values, shares }
-    }
-
-    fn same(&self, other: &Self) -> bool {
-        self.functions == other.functions
+        Self { whole: wholes, values, shares }
     }
 }
 
-fn both(boxed: &Boxed, side: fn(&(i64, i64)) -> i64) -> [i64; 2] {
-    let first = boxed.poses.first().map_or(0, side);
-    [first, boxed.poses.get(1).map_or(first, side)]
+/// Both sides. With `mean`, (f, g) and (g, f) are taken together, which needs a square sheet.
+struct Tables<'a> {
+    across: Table,
+    upward: Table,
+    boxes: &'a [Boxed],
 }
 
-/// About how many sheets a pair of functions proves.
-fn guess(across: &Table, upward: &Table, f: usize, g: usize, mirrored: bool, boxes: &[Boxed]) -> f64 {
-    let mut sum = 0.0;
-    for (number, boxed) in boxes.iter().enumerate() {
-        let mut area = [0, 1].map(|pose| across.shares[f][number][pose] * upward.shares[g][number][pose]);
-        if mirrored {
-            let swapped = [0, 1].map(|pose| across.shares[g][number][pose] * upward.shares[f][number][pose]);
-            area = [area[0].midpoint(swapped[0]), area[1].midpoint(swapped[1])];
+impl Tables<'_> {
+    /// About how many sheets a pair of functions proves.
+    fn guess(&self, f: usize, g: usize, mean: bool) -> f64 {
+        let smaller = |area: [f64; 2]| if area[0] < area[1] { area[0] } else { area[1] };
+        let counts = self.boxes.iter().map(|boxed| nearly(boxed.count));
+        let areas = self.across.shares[f].iter().zip(&self.upward.shares[g]);
+        if !mean {
+            return areas.zip(counts).map(|((x, y), count)| smaller([x[0] * y[0], x[1] * y[1]]) * count).sum();
         }
-        sum += area[0].min(area[1]) * nearly(boxed.count);
+        let swapped = self.across.shares[g].iter().zip(&self.upward.shares[f]);
+        let twice: f64 = areas
+            .zip(swapped)
+            .zip(counts)
+            .map(|(((x, y), (u, v)), count)| smaller([x[0] * y[0] + u[0] * v[0], x[1] * y[1] + u[1] * v[1]]) * count)
+            .sum();
+        twice / 2.0
     }
-    sum
-}
 
-/// How many sheets a pair of functions proves, in whole numbers. Saturates to nothing proven.
-fn proof(across: &Table, upward: &Table, f: usize, g: usize, mirrored: bool, boxes: &[Boxed]) -> u64 {
-    let product = |a: i64, b: i64| u128::from(a.unsigned_abs()) * u128::from(b.unsigned_abs());
-    // (f, g) and (g, f) share the sheet's area f(W) g(W), so the mean is a sum over twice that area.
-    let mut sheet = product(across.whole[f], upward.whole[g]);
-    if mirrored {
-        sheet = sheet.saturating_mul(2);
+    /// How many sheets a pair of functions proves, in whole numbers. What is too large to add up proves nothing.
+    fn proof(&self, f: usize, g: usize, mean: bool) -> u64 {
+        let product = |a: i64, b: i64| u128::from(a.unsigned_abs()) * u128::from(b.unsigned_abs());
+        // (f, g) and (g, f) make the same area of a square sheet; together, twice that.
+        let sheet = product(self.across.whole[f], self.upward.whole[g]).saturating_mul(if mean { 2 } else { 1 });
+        let mut sum: u128 = 0;
+        for (number, boxed) in self.boxes.iter().enumerate() {
+            let area = |pose: usize| {
+                let pair = |f: usize, g: usize| {
+                    product(self.across.values[f][number][pose], self.upward.values[g][number][pose])
+                };
+                if mean { pair(f, g) + pair(g, f) } else { pair(f, g) }
+            };
+            let Some(more) = area(0).min(area(1)).checked_mul(u128::from(boxed.count)).and_then(|a| sum.checked_add(a))
+            else {
+                return 0;
+            };
+            sum = more;
+        }
+        u64::try_from(sum.div_ceil(sheet.max(1))).unwrap_or(0)
     }
-    let mut sum: u128 = 0;
-    for (number, boxed) in boxes.iter().enumerate() {
-        let area = |pose: usize| {
-            let straight = product(across.values[f][number][pose], upward.values[g][number][pose]);
-            let swapped = product(across.values[g][number][pose], upward.values[f][number][pose]);
-            if mirrored { straight + swapped } else { straight }
-        };
-        let Some(more) = area(0).min(area(1)).checked_mul(u128::from(boxed.count)).and_then(|a| sum.checked_add(a))
-        else {
-            return 0;
-        };
-        sum = more;
-    }
-    u64::try_from(sum.div_ceil(sheet.max(1))).unwrap_or(0)
 }

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+//! How long the main job takes: `cargo bench --bench kit`. Prints the median of several runs, and for the program
+//! as a whole its peak memory (Linux) and start-up time. Figures are for people to compare; nothing is asserted.
+
+use hingeleaf::contour::{Contour, Point};
+use hingeleaf::cutter::Cutter;
+use hingeleaf::fields::Source;
+use hingeleaf::layout::{Effort, Unwatched};
+use hingeleaf::length::Length;
+use hingeleaf::sheets::Search;
+use hingeleaf::toolpath::{Labels, Layer, Run, SheetPaths, Stroke};
+use hingeleaf::work::{Files, Work};
+use hingeleaf::write::{self, Memory};
+use hingeleaf::{album, parts};
+use std::process::{Command, Stdio};
+use std::time::Instant;
+
+fn main() {
+    let root = env!("CARGO_MANIFEST_DIR");
+    let file = format!("{root}/fixtures/tide-table.json");
+    let text = std::fs::read(&file).unwrap_or_default();
+    let cutter = Cutter {
+        kerf: Length::from_mm(0.1),
+        gap: Length::from_mm(1.0),
+        margin: Length::from_mm(3.0),
+        ..Cutter::default()
+    };
+    let kit = |formats: &[&str]| {
+        let Ok(source) = Source::new("tide-table.json", text.clone()) else { return };
+        let Some(album) = album::read(&source, &parts::kinds()).value else { return };
+        let search = Search { effort: Effort::Normal, threads: 2 };
+        let work = Work::new(album, cutter.clone(), Labels::Hidden, search, &Unwatched);
+        let mut files = Memory::default();
+        if work.write(&Files { formats, split_layers: false }, &mut files).is_err() || files.files.is_empty() {
+            println!("the kit failed");
+        }
+    };
+    timed("four pages, panels and tags: all but PNG", 15, || kit(&["svg", "dxf", "csv"]));
+    if cfg!(feature = "png") {
+        timed("the same with PNG", 5, || kit(&["svg", "dxf", "csv", "png"]));
+    }
+    let sheet = many_paths(100_000);
+    timed("100,000 paths to SVG", 7, || println_if_empty(&write::svg("Many", &[], &sheet, &cutter)));
+    timed("100,000 paths to DXF", 7, || println_if_empty(&write::dxf(&sheet, &cutter)));
+
+    let program = env!("CARGO_BIN_EXE_hingeleaf");
+    timed("starting the program", 15, || {
+        let _ = Command::new(program).arg("--version").stdout(Stdio::null()).status();
+    });
+    peak_memory(program, &file);
+}
+
+fn println_if_empty(text: &str) {
+    if text.is_empty() {
+        println!("nothing was written");
+    }
+}
+
+fn timed(what: &str, runs: usize, mut run: impl FnMut()) {
+    run();
+    let mut times: Vec<f64> = (0..runs)
+        .map(|_| {
+            let begun = Instant::now();
+            run();
+            begun.elapsed().as_secs_f64() * 1e3
+        })
+        .collect();
+    times.sort_by(f64::total_cmp);
+    println!("{what:<45} {:9.2} ms (from {:.2} to {:.2})", times[runs / 2], times[0], times[runs - 1]);
+}
+
+/// A sheet of small rounded rectangles.
+fn many_paths(count: u32) -> SheetPaths {
+    let stroke = |number: u32| {
+        let (x, y) = (f64::from(number % 400) * 2.5, f64::from(number / 400) * 3.5);
+        let corner = hingeleaf::contour::Corner::Rounded(0.4);
+        let run = Run::Closed(Contour::with_corners((x, y), (2.0, 3.0), [corner; 4]));
+        Stroke { layer: Layer::Cut, part: 0, copy: number, fold: None, run }
+    };
+    let far = Point::new(1000.0, 900.0);
+    SheetPaths { name: "many-01".into(), width: far.x, height: far.y, strokes: (0..count).map(stroke).collect() }
+}
+
+/// The most memory that a run of the whole program takes, as the system's `time` tells it.
+fn peak_memory(program: &str, album: &str) {
+    let out = std::env::temp_dir().join(format!("hingeleaf-bench-{}", std::process::id()));
+    let run = Command::new("/usr/bin/time")
+        .args(["-f", "%M", program, "kit", album, "--kerf", "0.1", "--gap", "1", "--margin", "3", "--out"])
+        .arg(&out)
+        .output();
+    let said = run.map(|run| String::from_utf8_lossy(&run.stderr).trim().lines().last().unwrap_or_default().to_owned());
+    match said.as_deref().map(str::parse::<f64>) {
+        Ok(Ok(kilobytes)) => println!("{:<45} {:9.1} MiB", "peak memory of the program, PNG included", kilobytes / 1024.0),
+        _ => println!("peak memory: NOT MEASURED, it takes GNU time in /usr/bin/time"),
+    }
+    let _ = std::fs::remove_dir_all(out);
+}
