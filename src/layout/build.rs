@@ -84,7 +84,7 @@ fn next_sheet(
         }
         let mut best: Option<(usize, Vec<Put>, u128)> = None;
         for size in sizes {
-            bench.open(frame, &frame.sizes[size]);
+            bench.open(&frame.sizes[size], frame.least(order));
             fill(frame, order, left, plan.rule, bench);
             if bench.puts.is_empty() {
                 continue;

@@ -67,9 +67,6 @@ pub(super) struct Frame {
     pub(super) kinds: Vec<Kind>,
     pub(super) sizes: Vec<Size>,
     pub(super) gap: i64,
-    /// No pose of any kind is narrower, or lower, than these.
-    pub(super) least_width: i64,
-    pub(super) least_height: i64,
 }
 
 impl Frame {
@@ -100,13 +97,15 @@ impl Frame {
                 members,
             })
             .collect();
-        let all_poses = || kinds.iter().flat_map(Kind::poses);
-        Ok(Self {
-            least_width: all_poses().map(|pose| pose.width).min().unwrap_or(1),
-            least_height: all_poses().map(|pose| pose.height).min().unwrap_or(1),
-            kinds,
-            sizes,
-            gap,
+        Ok(Self { kinds, sizes, gap })
+    }
+
+    /// The least width and the least height of any pose of these kinds.
+    pub(super) fn least(&self, kinds: &[usize]) -> Pose {
+        let none = Pose { width: 2 * LONGEST, height: 2 * LONGEST };
+        kinds.iter().flat_map(|&kind| self.kinds[kind].poses()).fold(none, |least, pose| Pose {
+            width: least.width.min(pose.width),
+            height: least.height.min(pose.height),
         })
     }
 

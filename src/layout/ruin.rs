@@ -174,21 +174,33 @@ impl Pursuit<'_> {
     /// Lays the ruined sheets and the pool again on the benches; returns the new pool.
     fn relay(&self, state: &State, ruined: &[usize], benches: &mut [OpenSheet], dice: &mut Dice) -> Vec<usize> {
         let mut loose: Vec<usize> = Vec::with_capacity(state.pool.len() + 16);
-        for (&sheet, bench) in ruined.iter().zip(&mut *benches) {
+        let mut kept: Vec<Put> = Vec::new();
+        let mut ends = [0; MOST_RUINED];
+        for (&sheet, end) in ruined.iter().zip(&mut ends) {
             let one = &state.sheets[sheet];
             let size = &self.frame.sizes[one.size];
-            bench.open(self.frame, size);
             let ruin = Ruin::any(dice, size.width, size.height, one.puts.len() < 8);
             for put in &one.puts {
                 if ruin.spares(put, dice) {
-                    bench.keep(*put);
+                    kept.push(*put);
                 } else {
                     loose.push(put.kind);
                 }
             }
+            *end = kept.len();
         }
         let from_sheets = loose.len();
         loose.extend(&state.pool);
+        // Only now is it known which empty rectangles are of any use.
+        let least = self.frame.least(&loose);
+        let mut start = 0;
+        for ((&sheet, bench), end) in ruined.iter().zip(&mut *benches).zip(ends) {
+            bench.open(&self.frame.sizes[state.sheets[sheet].size], least);
+            for put in &kept[start..end] {
+                bench.keep(*put);
+            }
+            start = end;
+        }
         let key = Key::ALL[dice.below(Key::ALL.len())];
         let percent = [5, 20, 60, 100][dice.below(4)];
         let eager = dice.chance(40);

@@ -231,7 +231,7 @@ fn roomiest(frame: &Frame, mut draft: Draft) -> Draft {
         let mut order = by_size(frame, key);
         order.retain(|&kind| left[kind] > 0);
         for rule in Rule::ALL {
-            bench.open(frame, &frame.sizes[old.size]);
+            bench.open(&frame.sizes[old.size], frame.least(&order));
             fill(frame, &order, &left, rule, &mut bench);
             if bench.puts.len() < old.puts.len() {
                 continue;

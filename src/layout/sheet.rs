@@ -4,7 +4,7 @@
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 
 use super::draft::Put;
-use super::frame::{Frame, Kind, Pose, Size};
+use super::frame::{Kind, Pose, Size};
 use super::space::{Rect, Space};
 
 /// What makes one place better than another. Each is blind somewhere, so searches try several.
@@ -53,9 +53,9 @@ pub(super) struct OpenSheet {
 }
 
 impl OpenSheet {
-    /// Starts over with an empty sheet.
-    pub(super) fn open(&mut self, frame: &Frame, size: &Size) {
-        self.space.reset(size.width, size.height, frame.least_width, frame.least_height);
+    /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
+    pub(super) fn open(&mut self, size: &Size, least: Pose) {
+        self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
         self.puts.clear();
     }

@@ -61,12 +61,14 @@ pub enum Mark {
 pub enum Fill {
     /// One colour.
     Flat(&'static str),
-    /// Lines 1.5 mm apart at 45 degrees on a ground.
+    /// Lines at 45 degrees on a ground.
     Hatched {
         /// Colour between the lines.
         ground: &'static str,
         /// Colour of the lines.
         line: &'static str,
+        /// How far apart they are, tenths of a millimetre.
+        apart: u8,
     },
 }
 

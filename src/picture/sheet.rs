@@ -53,8 +53,8 @@ impl Picture {
             Point::new(point.x + placed.x, point.y + placed.y)
         };
         let (fill, glued) = match stock.pattern {
-            Pattern::None => (Fill::Flat(CARD), Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE }),
-            _ => (Fill::Hatched { ground: PAPER, line: PAPER_LINE }, Fill::Flat(PAPER_LINE)),
+            Pattern::None => (Fill::Flat(CARD), Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 }),
+            _ => (Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 }, Fill::Flat(PAPER_LINE)),
         };
         let outlines = std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|contour| contour.mapped(map));
         let outlines: Vec<Contour> = outlines.collect();

@@ -65,7 +65,7 @@ fn paint(fill: Option<Fill>) -> String {
     match fill {
         None => "none".into(),
         Some(Fill::Flat(colour)) => colour.into(),
-        Some(Fill::Hatched { ground, line }) => format!("url(#{})", hatch_name(ground, line)),
+        Some(fill @ Fill::Hatched { .. }) => format!("url(#{})", hatch_name(fill)),
     }
 }
 
@@ -76,28 +76,36 @@ fn stroke(pen: Option<Pen>) -> String {
     format!(" stroke=\"{}\" stroke-width=\"{}\"{dash}", pen.colour, text(pen.width, 4))
 }
 
-fn hatch_name(ground: &str, line: &str) -> String {
-    format!("hatch-{}-{}", ground.trim_start_matches('#'), line.trim_start_matches('#'))
+fn hatch_name(fill: Fill) -> String {
+    match fill {
+        Fill::Flat(colour) => colour.trim_start_matches('#').into(),
+        Fill::Hatched { ground, line, apart } => {
+            format!("hatch-{}-{}-{apart}", ground.trim_start_matches('#'), line.trim_start_matches('#'))
+        }
+    }
 }
 
 fn hatches(out: &mut String, picture: &Picture) {
-    let mut made: Vec<(&str, &str)> = Vec::new();
+    let mut made: Vec<Fill> = Vec::new();
     for mark in &picture.marks {
-        if let Mark::Shape { fill: Some(Fill::Hatched { ground, line }), .. } = mark
-            && !made.contains(&(ground, line))
+        if let Mark::Shape { fill: Some(fill @ Fill::Hatched { .. }), .. } = mark
+            && !made.contains(fill)
         {
-            made.push((ground, line));
+            made.push(*fill);
         }
     }
     if made.is_empty() {
         return;
     }
     out.push_str("<defs>\n");
-    for (ground, line) in made {
+    for fill in made {
+        let Fill::Hatched { ground, line, apart } = fill else { continue };
+        let (name, side) = (hatch_name(fill), text(f64::from(apart) / 10.0, 4));
         let _ = writeln!(
             out,
-            "<pattern id=\"{}\" width=\"1.5\" height=\"1.5\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"1.5\" height=\"1.5\" fill=\"{ground}\"/><rect width=\"0.25\" height=\"1.5\" fill=\"{line}\"/></pattern>",
-            hatch_name(ground, line)
+            "<pattern id=\"{name}\" width=\"{side}\" height=\"{side}\" patternUnits=\"userSpaceOnUse\" \
+             patternTransform=\"rotate(45)\"><rect width=\"{side}\" height=\"{side}\" fill=\"{ground}\"/>\
+             <rect width=\"0.25\" height=\"{side}\" fill=\"{line}\"/></pattern>"
         );
     }
     out.push_str("</defs>\n");

@@ -7,6 +7,7 @@ use hingeleaf::album::{self, Album};
 use hingeleaf::contour::Contour;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
+use hingeleaf::finding::Finding;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::parts::{self, Kit, Part};
@@ -29,21 +30,25 @@ pub(crate) fn near(found: f64, expected: f64, tolerance: f64) {
     assert!((found - expected).abs() <= tolerance, "{found} is not {expected} +- {tolerance}");
 }
 
+/// Findings as a failing test shows them.
+fn said(findings: &[Finding]) -> String {
+    let lines: Vec<String> = findings.iter().map(Finding::headline).collect();
+    lines.join("\n")
+}
+
 /// An album from its text, which must be sound.
 #[track_caller]
 pub(crate) fn album(text: &str) -> Album {
     let source = Source::new("test.json", text.as_bytes().to_vec()).unwrap();
     let read = album::read(&source, &parts::kinds());
-    let said: Vec<String> = read.findings.iter().map(ToString::to_string).collect();
-    read.value.unwrap_or_else(|| panic!("{text}\n{}", said.join("\n")))
+    read.value.unwrap_or_else(|| panic!("{text}\n{}", said(&read.findings)))
 }
 
 /// The parts of an album, which must be sound.
 #[track_caller]
 pub(crate) fn kit(text: &str) -> Kit {
     let made = parts::kit(&album(text));
-    let said: Vec<String> = made.findings.iter().map(ToString::to_string).collect();
-    made.value.unwrap_or_else(|| panic!("{text}\n{}", said.join("\n")))
+    made.value.unwrap_or_else(|| panic!("{text}\n{}", said(&made.findings)))
 }
 
 #[track_caller]
@@ -57,8 +62,7 @@ pub(crate) fn part<'a>(kit: &'a Kit, id: &str) -> &'a Part {
 pub(crate) fn work(text: &str, cutter: Cutter) -> Work {
     let search = Search { effort: Effort::Low, threads: 1 };
     let work = Work::new(album(text), cutter, Labels::default(), search, &Unwatched);
-    let said: Vec<String> = work.findings.iter().map(ToString::to_string).collect();
-    assert!(!work.stopped(), "{text}\n{}", said.join("\n"));
+    assert!(!work.stopped(), "{text}\n{}", said(&work.findings));
     work
 }
 
