@@ -4,10 +4,12 @@
 //! A file that says something else than the tool paths must never reach a machine.
 
 use super::svg::unit;
-use crate::contour::{Edge, Point, Rect, Vertex};
+use crate::contour::{Contour, Edge, Point, Rect, Vertex};
 use crate::cutter::Cutter;
 use crate::toolpath::{Layer, Run, SheetPaths};
+use dxf::Header;
 use dxf::entities::EntityType;
+use dxf::enums::{AcadVersion, DrawingUnits, Units};
 use std::collections::BTreeMap;
 use svg::node::element::path::{Command, Data, Parameters, Position};
 use svg::parser::Event;
@@ -23,6 +25,8 @@ struct Tally {
     edges: usize,
     /// Length of all strokes, mm.
     length: f64,
+    /// Area that the closed ones enclose, holes counted against it, mm²: tells an arc from its mirror image.
+    area: f64,
     /// The box around them, mm, y up.
     extent: Option<Rect>,
 }
@@ -52,6 +56,9 @@ impl Tally {
         let slack = 0.01 + 4.0 * step * meant.edges as f64;
         if (self.length - meant.length).abs() > slack {
             return Some(format!("{:.3} mm of strokes instead of {:.3}", self.length, meant.length));
+        }
+        if (self.area - meant.area).abs() > 0.01 + 4.0 * step * meant.length {
+            return Some(format!("{:.3} mm² enclosed instead of {:.3}", self.area, meant.area));
         }
         let corners =
             |extent: Option<Rect>| extent.map_or([0.0; 4], |extent| [extent.x0, extent.y0, extent.x1, extent.y1]);
@@ -89,6 +96,7 @@ fn meant(sheet: &SheetPaths) -> Tallies {
             }
             Run::Closed(contour) => {
                 tally.closed += 1;
+                tally.area += contour.area();
                 contour.edges().for_each(|edge| tally.edge(edge));
             }
             Run::Open(edges) => {
@@ -136,13 +144,30 @@ pub(super) fn dxf(text: &str, sheet: &SheetPaths) -> Result<(), String> {
             _ => return Err("it has an entity that was never meant".into()),
         }
     }
-    compare(&found, &meant(sheet), 1e-6)
+    let meant = meant(sheet);
+    compare(&found, &meant, 1e-6)?;
+    header(&drawing.header, &meant)
+}
+
+/// The unit and the box that other programs zoom to.
+fn header(header: &Header, meant: &Tallies) -> Result<(), String> {
+    let old = header.version <= AcadVersion::R12;
+    if !old && (header.default_drawing_units, header.drawing_units) != (Units::Millimeters, DrawingUnits::Metric) {
+        return Err("it is not in millimetres".into());
+    }
+    let extent = meant.values().filter_map(|tally| tally.extent).reduce(|all, one| all.union(one));
+    let Some(extent) = extent else { return Ok(()) };
+    let (low, high) = (&header.minimum_drawing_extents, &header.maximum_drawing_extents);
+    let apart = [(low.x, extent.x0), (low.y, extent.y0), (high.x, extent.x1), (high.y, extent.y1)];
+    let far = apart.iter().any(|(found, wanted)| (found - wanted).abs() > 0.001);
+    if far { Err("its header names another extent than it has".into()) } else { Ok(()) }
 }
 
 impl Tally {
     fn polyline(&mut self, corners: &[Vertex], closed: bool) {
         if closed {
             self.closed += 1;
+            self.area += Contour::new(corners.iter().map(|corner| (corner.at.x, corner.at.y, corner.bulge))).area();
         } else {
             self.open += 1;
         }
@@ -193,6 +218,8 @@ impl Tally {
         let line = |from: Point, to: Point| Edge { from, to, bulge: 0.0 };
         let strange = || "it has a path that was never meant".to_owned();
         let (mut start, mut at) = (None, None);
+        // Twice the area, by Green's theorem.
+        let mut swept = 0.0;
         for command in data.iter() {
             match command {
                 Command::Move(Position::Absolute, numbers) => {
@@ -200,21 +227,26 @@ impl Tally {
                     self.open += 1;
                     start = Some(point(x, y));
                     at = start;
+                    swept = 0.0;
                 }
                 Command::Line(Position::Absolute, numbers) => {
                     let ([x, y], Some(from)) = (&numbers[..], at) else { return Err(strange()) };
                     let to = point(*x, *y);
                     self.edge(line(from, to));
+                    swept += from.to_vec2().cross(to.to_vec2());
                     at = Some(to);
                 }
                 Command::EllipticalArc(Position::Absolute, numbers) => {
                     let Some(from) = at else { return Err(strange()) };
-                    at = Some(self.arc(from, numbers, scale, &point).ok_or_else(strange)?);
+                    let (to, bow) = self.arc(from, numbers, scale, &point).ok_or_else(strange)?;
+                    swept += from.to_vec2().cross(to.to_vec2()) + 2.0 * bow;
+                    at = Some(to);
                 }
                 Command::Close => {
                     let (Some(first), Some(last)) = (start, at) else { return Err(strange()) };
                     self.open -= 1;
                     self.closed += 1;
+                    self.area += (swept + last.to_vec2().cross(first.to_vec2())) / 2.0;
                     // Where an arc closes the contour, Z draws nothing.
                     if first.distance(last) > 1e-3 {
                         self.edge(line(last, first));
@@ -227,14 +259,14 @@ impl Tally {
         Ok(())
     }
 
-    /// Adds an arc and gives its end.
+    /// Adds an arc; gives its end, and the area between it and its chord.
     fn arc(
         &mut self,
         from: Point,
         numbers: &Parameters,
         scale: f64,
         point: &impl Fn(f32, f32) -> Point,
-    ) -> Option<Point> {
+    ) -> Option<(Point, f64)> {
         let [across, down, _, large, sweep, x, y] = numbers[..] else { return None };
         let to = point(x, y);
         let arc = lyon_geom::SvgArc {
@@ -251,6 +283,72 @@ impl Tally {
             arc.radii.x * arc.sweep_angle.radians.abs(),
             Rect::new(bounds.min.x, bounds.min.y, bounds.max.x, bounds.max.y),
         );
-        Some(to)
+        let angle = arc.sweep_angle.radians;
+        Some((to, arc.radii.x * arc.radii.y * (angle - angle.sin()) / 2.0))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::net::Sense;
+    use crate::toolpath::Stroke;
+    use crate::write;
+
+    /// A part with a round hole and a score.
+    fn sheet() -> SheetPaths {
+        let stroke = |layer, fold, run| Stroke { layer, part: 0, copy: 1, fold, run };
+        let strokes = vec![
+            stroke(
+                Layer::Score,
+                Some(Sense::Valley),
+                Run::Straight(vec![(Point::new(10.0, 20.0), Point::new(60.0, 20.0))]),
+            ),
+            stroke(Layer::Cut, None, Run::Closed(Contour::circle(Point::new(30.0, 40.0), 5.0).reversed())),
+            stroke(Layer::Cut, None, Run::Closed(Contour::rectangle(10.0, 10.0, 50.0, 60.0))),
+        ];
+        SheetPaths { name: "card-01".into(), width: 100.0, height: 120.0, strokes }
+    }
+
+    /// Each fault is planted in a sound file, and must be found in what is read back.
+    fn bites(sound: &str, prove: impl Fn(&str) -> Result<(), String>, faults: &[(&str, &str)]) {
+        assert_eq!(prove(sound), Ok(()));
+        for (from, to) in faults {
+            assert!(sound.contains(from), "no {from:?} to spoil in {sound}");
+            assert!(prove(&sound.replacen(from, to, 1)).is_err(), "{from:?} became {to:?} unnoticed");
+        }
+    }
+
+    #[test]
+    fn a_spoilt_svg_is_found() {
+        let (sheet, cutter) = (sheet(), Cutter::default());
+        let text = write::svg("A title", &[], &sheet, &cutter);
+        let faults = [
+            ("L60 100", "L61 100"),
+            ("A5 5 0 0 1", "A5 5 0 0 0"),
+            (" Z", ""),
+            ("<g id=\"score\">", "<g id=\"cuts\">"),
+            ("M10 110", "M10 109"),
+            ("</svg>", "<"),
+        ];
+        bites(&text, |text| svg(text, &sheet, &cutter), &faults);
+    }
+
+    #[test]
+    fn a_spoilt_dxf_is_found() {
+        for version in ["R12", "R2000", "R2018"] {
+            let (sheet, cutter) = (sheet(), Cutter { dxf_version: version, ..Cutter::default() });
+            let text = write::dxf(&sheet, &cutter);
+            let faults = [
+                ("\r\n60\r\n", "\r\n61\r\n"),
+                ("\r\nLINE\r\n", "\r\nPOINT\r\n"),
+                ("\r\n-0.414213562373\r\n", "\r\n0.414213562373\r\n"),
+                ("\r\n70\r\n1\r\n10\r\n35\r\n", "\r\n70\r\n0\r\n10\r\n35\r\n"),
+                ("8\r\nscore\r\n", "8\r\ncut\r\n"),
+            ];
+            let present: Vec<(&str, &str)> = faults.into_iter().filter(|(from, _)| text.contains(from)).collect();
+            assert!(present.len() >= 4, "{version}: only {present:?}");
+            bites(&text, |text| dxf(text, &sheet), &present);
+        }
     }
 }
