@@ -91,7 +91,7 @@ fn peak_memory(program: &str, album: &str) {
     let said = run.map(|run| String::from_utf8_lossy(&run.stderr).trim().lines().last().unwrap_or_default().to_owned());
     match said.as_deref().map(str::parse::<f64>) {
         Ok(Ok(kilobytes)) => {
-            println!("{:<45} {:9.1} MiB", "peak memory of the program, PNG included", kilobytes / 1024.0)
+            println!("{:<45} {:9.1} MiB", "peak memory of the program, PNG included", kilobytes / 1024.0);
         }
         _ => println!("peak memory: NOT MEASURED, it takes GNU time in /usr/bin/time"),
     }

@@ -303,7 +303,8 @@ impl Table<'_> {
                 );
                 vec![
                     Finding::stop("out-of-sheets", about, text)
-                        .help("raise \"count\" of the stock, add another sheet size to it, or make fewer kits"),
+                        .help("raise \"count\" of the stock, add another sheet size to it, or make fewer kits")
+                        .at(self.stock.place.as_ref()),
                 ]
             }
         }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A run that is killed leaves the old folder or the new one, never half of either.
 
-#![allow(clippy::unwrap_used, reason = "a test that can't go on may say so")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop where it fails")]
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Lengths: what people write, what they read, and that nothing is lost between the two.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop where it fails")]
+
 use hingeleaf::length::{Allow, Length, LengthError, Ruler, Units, parse};
 use proptest::prelude::*;
 

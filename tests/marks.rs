@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Marks on the draw layer lie only where they do not show, unless asked otherwise.
 
-#![allow(clippy::unwrap_used, reason = "a test that can't go on may say so")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop where it fails")]
 
 use hingeleaf::contour::{Edge, Point, Rect, turned};
 use hingeleaf::cutter::Cutter;
@@ -72,7 +72,7 @@ fn marks_lie_on_seams_tabs_and_what_is_glued_over() {
             .collect();
         match part.kind {
             "wallet back" => {
-                hidden.extend([Rect::new(0.0, 0.0, 90.0, seam), Rect::new(0.0, 160.0 - seam, 90.0, 160.0)])
+                hidden.extend([Rect::new(0.0, 0.0, 90.0, seam), Rect::new(0.0, 160.0 - seam, 90.0, 160.0)]);
             }
             "hinge strip" if part.id == "hinge-2" => {
                 let middle = part.flat.width / 2.0;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Paper: sizes, weights and thicknesses against the standards and trade tables they come from.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop where it fails")]
+
 use hingeleaf::length::Length;
 use hingeleaf::stock::paper::{
     BULK_COATED, CALIPER_DOUBT, Grade, PaperError, caliper_at_bulk, estimate_caliper, grammage_from_pounds,

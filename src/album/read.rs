@@ -197,12 +197,14 @@ impl Reading<'_, '_> {
     }
 
     fn kind(&mut self, node: &Node, path: &str, role: Role) -> Option<&'static Kind> {
+        let known: Vec<&'static Kind> = self.kinds.iter().copied().filter(|kind| kind.role == role).collect();
         let Some(Node { range, tree: Tree::Text(name) }) = node.get("kind") else {
-            // The reader says what is missing or of the wrong type.
-            let _ = self.reader.object(node, path, role.word(), &[&COMMON[..1]]);
+            let names: Vec<String> = known.iter().map(|kind| format!("\"{}\"", kind.name)).collect();
+            let place = self.reader.place(&(node.range.start..node.range.start + 1), path);
+            let text = format!("a {} must be an object with a \"kind\", a text", role.word());
+            self.reader.problem("no-kind", text, format!("write {{ \"kind\": {} }}", names.join(" or ")), &place);
             return None;
         };
-        let known: Vec<&'static Kind> = self.kinds.iter().copied().filter(|kind| kind.role == role).collect();
         let found = known.iter().find(|kind| kind.name == name);
         if found.is_none() {
             let names: Vec<&str> = known.iter().map(|kind| kind.name).collect();

@@ -60,6 +60,7 @@ pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>)
         }
     };
     let cutter = cutter.map(|cutter| flags(cutter, machine, &mut findings));
+    findings.extend(cutter.iter().flat_map(Cutter::findings));
     let album = album.map(|album| other_sheets(album, &machine.sheet, &mut findings));
     gravest_first(&mut findings);
     match (album, cutter) {

@@ -80,7 +80,7 @@ impl<'s> Reader<'s> {
             self.problem(
                 "wrong-type",
                 format!("{what} must be an object {{ … }}, not {}", node.tree.what()),
-                "",
+                "write { \"name\": value, … }; `hingeleaf new FILE` writes a file to look at",
                 &whole,
             );
             return None;
@@ -121,14 +121,10 @@ impl<'s> Reader<'s> {
             }
             match field.fallback {
                 Fallback::Needed => {
+                    let help = format!("add \"{}\": {}", field.name, wanted(field.takes));
                     // The end of the object is where the maker will add it.
                     let place = self.place(&(node.range.start..node.range.start + 1), &join(path, field.name));
-                    self.problem(
-                        "missing",
-                        format!("{what} needs \"{}\": {}", field.name, field.about),
-                        "add it",
-                        &place,
-                    );
+                    self.problem("missing", format!("{what} needs \"{}\": {}", field.name, field.about), help, &place);
                 }
                 Fallback::Length { .. } => {
                     if let Some(length) = field.fallback.length(self.units) {
@@ -159,7 +155,12 @@ impl<'s> Reader<'s> {
             }
             Tree::Array(items) => items,
             other => {
-                self.problem("wrong-type", format!("{what} must be a list [ … ], not {}", other.what()), "", &place);
+                self.problem(
+                    "wrong-type",
+                    format!("{what} must be a list [ … ], not {}", other.what()),
+                    "put what there is between [ and ], with commas between",
+                    &place,
+                );
                 &[]
             }
         }
@@ -314,7 +315,7 @@ impl<'s> Reader<'s> {
 
 fn wanted(takes: Takes) -> String {
     match takes {
-        Takes::Length { .. } | Takes::Caliper => "a length".into(),
+        Takes::Length { .. } | Takes::Caliper => "a length, 140 or \"5 1/2 in\"".into(),
         Takes::Count { .. } => "a whole number".into(),
         Takes::Amount => "a number".into(),
         Takes::Text => "a text in double quotes".into(),

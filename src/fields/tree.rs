@@ -135,6 +135,11 @@ fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
             "a comma is missing before this, or a bracket or quote is not closed".to_owned(),
             "put a comma between two fields or two entries",
         )
+    } else if said.contains("expected value") || said.contains("expected ident") {
+        (
+            "this is neither a number nor a text in double quotes".to_owned(),
+            "write 140, or \"5 1/2 in\"; single quotes and words without quotes are not JSON",
+        )
     } else if said.contains("key must be a string") {
         (
             "a field name must stand in double quotes here".to_owned(),

@@ -17,8 +17,7 @@ use crate::parts::Kit;
 /// Everything that the maker should hear, gravest first.
 #[must_use]
 pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
-    let mut findings = cutter.findings();
-    findings.extend(closing::check(album, kit));
+    let mut findings = closing::check(album, kit);
     findings.extend(inserts::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));

@@ -33,7 +33,8 @@ fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
     };
     Some(
         Finding::note("caliper-unknown", format!("stock {}", stock.name), text)
-            .help("measure a stack of ten sheets and give a tenth of it as \"caliper\""),
+            .help("measure a stack of ten sheets and give a tenth of it as \"caliper\"")
+            .at(stock.place.as_ref()),
     )
 }
 
@@ -51,7 +52,8 @@ fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Optio
     );
     Some(
         Finding::stop("bed-too-small", format!("stock {}", stock.name), text)
-            .help("take a smaller sheet, or cut the sheets down and give the size they have then"),
+            .help("take a smaller sheet, or cut the sheets down and give the size they have then")
+            .at(stock.place.as_ref()),
     )
 }
 
@@ -77,6 +79,7 @@ fn tolerance(album: &Album, kit: &Kit, number: usize, size: &SheetSize, cutter: 
     );
     Some(
         Finding::note("sheet-tolerance", format!("stock {}", stock.name), text)
-            .help("measure a sheet of your pack before you cut"),
+            .help("measure a sheet of your pack before you cut")
+            .at(stock.place.as_ref()),
     )
 }

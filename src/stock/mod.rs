@@ -9,6 +9,7 @@ mod read;
 
 pub use read::{STOCK_FIELDS, read, schema, sheet_size};
 
+use crate::finding::Place;
 use crate::length::Length;
 
 /// One stock of the album file.
@@ -28,6 +29,8 @@ pub struct Stock {
     pub grain: Option<Grain>,
     /// Whether it has a pattern.
     pub pattern: Pattern,
+    /// Where the file names it.
+    pub place: Option<Place>,
 }
 
 /// One size of sheet.
@@ -109,6 +112,7 @@ impl Stock {
             grammage: None,
             grain: None,
             pattern: Pattern::None,
+            place: None,
         }
     }
 

@@ -79,6 +79,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         (None, None) => (Stock::a4_card().caliper, CaliperFrom::Guess),
     };
     Some(Stock {
+        place: values.whole().cloned(),
         name: name.to_owned(),
         sheets,
         caliper,

@@ -37,8 +37,11 @@ fn letter(line: &str) -> Option<(char, Letter)> {
     Some((character, Letter { width, strokes }))
 }
 
+/// One stroke of an accent.
+type AccentStroke = &'static [(f64, f64)];
+
 /// An accent's strokes: x from the letter's middle, y from the top of the letter (or, below, from its foot).
-fn accent(mark: char) -> Option<(bool, &'static [&'static [(f64, f64)]])> {
+fn accent(mark: char) -> Option<(bool, &'static [AccentStroke])> {
     Some(match mark {
         '\u{300}' => (true, &[&[(-2.0, 6.0), (1.0, 2.5)]]),
         '\u{301}' => (true, &[&[(2.0, 6.0), (-1.0, 2.5)]]),

@@ -72,7 +72,14 @@ fn note(unnamed: &[&str], labels: Labels) -> Option<Finding> {
             "--labels everywhere draws names where they show too",
         ),
     };
-    Some(Finding::note("unnamed-parts", format!("{} parts", unnamed.len()), text).help(help))
+    Some(
+        Finding::note(
+            "unnamed-parts",
+            format!("{} part{}", unnamed.len(), if unnamed.len() == 1 { "" } else { "s" }),
+            text,
+        )
+        .help(help),
+    )
 }
 
 fn one(kit: &Kit, number: usize, part: &Part, hidden: &Hidden, labels: Labels) -> Marks {
@@ -83,7 +90,7 @@ fn one(kit: &Kit, number: usize, part: &Part, hidden: &Hidden, labels: Labels) -
         match base {
             // A narrower strip goes on the middle of this one.
             Some(base) if base.center().x - cover.x0 > CLEAR && cover.x1 - base.center().x > CLEAR => {
-                marks.centre_line(base.center().x, cover)
+                marks.centre_line(base.center().x, cover);
             }
             Some(_) => {}
             None => marks.corners(cover),

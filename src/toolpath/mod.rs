@@ -111,7 +111,9 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels)
             }
         })
         .collect();
-    findings.extend(note);
+    if findings.is_empty() {
+        findings.extend(note);
+    }
     let tool = |placed: &Placed| tools.get(placed.part).and_then(Option::as_ref);
     let one = |sheet: &Sheet| {
         let mut strokes: [Vec<Stroke>; 4] = Default::default();

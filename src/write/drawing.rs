@@ -15,9 +15,9 @@ pub(super) const FONT: &str = "DejaVu Sans";
 pub fn drawing(picture: &Picture) -> String {
     let (width, height) = (text(picture.width, 4), text(picture.height, 4));
     let mut out = String::new();
-    let _ = write!(
+    let _ = writeln!(
         out,
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">\n"
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">"
     );
     hatches(&mut out, picture);
     let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"#FFFFFF\"/>");

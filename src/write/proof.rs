@@ -101,7 +101,9 @@ fn meant(sheet: &SheetPaths) -> Tallies {
             }
             Run::Open(edges) => {
                 tally.open += 1;
-                edges.iter().for_each(|&edge| tally.edge(edge));
+                for &edge in edges {
+                    tally.edge(edge);
+                }
             }
         }
     }
@@ -246,7 +248,7 @@ impl Tally {
                     let (Some(first), Some(last)) = (start, at) else { return Err(strange()) };
                     self.open -= 1;
                     self.closed += 1;
-                    self.area += (swept + last.to_vec2().cross(first.to_vec2())) / 2.0;
+                    self.area += f64::midpoint(swept, last.to_vec2().cross(first.to_vec2()));
                     // Where an arc closes the contour, Z draws nothing.
                     if first.distance(last) > 1e-3 {
                         self.edge(line(last, first));

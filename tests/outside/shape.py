@@ -27,7 +27,10 @@ def arc_points(start, end, bulge, chord=CHORD):
     step = 2 * math.acos(max(0.0, 1 - chord / radius))
     pieces = max(1, math.ceil(abs(angle) / step))
     centre = (start + end) / 2 + 1j * span * (1 - bulge * bulge) / (4 * bulge)
-    return centre + (start - centre) * np.exp(1j * np.linspace(0, angle, pieces + 1)[:-1])
+    points = centre + (start - centre) * np.exp(1j * np.linspace(0, angle, pieces + 1)[:-1])
+    # The start is known; going round by the centre would lose its last digit, and the ring would not close on itself.
+    points[0] = start
+    return points
 
 
 def flatten(points, closed, chord=CHORD):
