@@ -433,3 +433,34 @@ fn a_folder_that_may_not_be_written_is_the_machines_failure() {
     assert!(names(&shut).is_empty());
     fs::set_permissions(&shut, fs::Permissions::from_mode(0o755)).unwrap();
 }
+
+/// On a disk with 64 kB in all: exit 3 with the system's reason, and what was written is taken away again.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_is_the_machines_failure() {
+    let folder = TempDir::new("full-disk");
+    let disk = folder.join("disk");
+    fs::create_dir(&disk).unwrap();
+    let mounted = Command::new("mount").args(["-t", "tmpfs", "-o", "size=64k", "tmpfs"]).arg(&disk).status();
+    if !mounted.is_ok_and(|status| status.success()) {
+        eprintln!(
+            "\nNOT RUN: no small disk could be mounted (that takes an administrator), so a full one was not tried\n"
+        );
+        return;
+    }
+    let album = format!("{}/fixtures/tide-table.json", env!("CARGO_MANIFEST_DIR"));
+    let run = hingeleaf([
+        "kit",
+        &album,
+        "--effort",
+        "low",
+        "--formats",
+        "svg,dxf",
+        "--out",
+        disk.join("kit").to_str().unwrap(),
+    ]);
+    let left = names(&disk);
+    assert!(Command::new("umount").arg(&disk).status().unwrap().success());
+    refused(&run, 3, &["kit", "space"]);
+    assert!(left.is_empty(), "{left:?}");
+}
