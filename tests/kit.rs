@@ -423,8 +423,9 @@ fn a_folder_that_may_not_be_written_is_the_machines_failure() {
         fs::remove_file(shut.join("probe")).unwrap();
         let able = Command::new("setpriv").args(&prefix[1..]).args([words[0], "--version"]).output();
         if !able.as_ref().is_ok_and(|run| run.status.success()) {
-            eprintln!("\nNOT RUN: no other user could run the program, so permissions were not checked: {able:?}\n");
-            return;
+            return common::not_run(&format!(
+                "no other user could run the program, so permissions were not tried: {able:?}"
+            ));
         }
     }
     let words: Vec<&str> = prefix.iter().copied().chain(words).chain([out.to_str().unwrap()]).collect();
@@ -443,10 +444,7 @@ fn a_full_disk_is_the_machines_failure() {
     fs::create_dir(&disk).unwrap();
     let mounted = Command::new("mount").args(["-t", "tmpfs", "-o", "size=64k", "tmpfs"]).arg(&disk).status();
     if !mounted.is_ok_and(|status| status.success()) {
-        eprintln!(
-            "\nNOT RUN: no small disk could be mounted (that takes an administrator), so a full one was not tried\n"
-        );
-        return;
+        return common::not_run("no small disk could be mounted (that takes an administrator)");
     }
     let album = format!("{}/fixtures/tide-table.json", env!("CARGO_MANIFEST_DIR"));
     let run = hingeleaf([
