@@ -303,3 +303,27 @@ fn unknown_formats_are_refused() {
         assert_eq!(folder.names(), ["album.json"]);
     }
 }
+
+/// What was typed wrong is told together with what is wrong in the files.
+#[test]
+fn wrong_arguments_are_told_with_the_faults_of_the_files() {
+    let folder = TempDir::new("arguments");
+    let album = folder.put("album.json", SOUND.replace("\"seam\"", "\"saem\""));
+    let cutter = folder.put("cutter.json", "{ \"format\": \"hingeleaf-cutter/1\", \"kerf\": -1 }");
+    let words = ["check", album.to_str().unwrap(), "--cutter", cutter.to_str().unwrap()];
+    let run = hingeleaf(words.into_iter().chain(["--gap", "900", "--sheet", "card=A33", "--bed", "huge"]));
+    assert_eq!(run.code, 2);
+    for word in ["saem", "kerf", "--gap must lie between 0 and 200 mm", "--sheet", "A33", "--bed", "huge"] {
+        assert!(run.err.contains(word), "{word}: {}", run.err);
+    }
+}
+
+/// A negative length is a length that is refused, not a misspelt option.
+#[test]
+fn a_negative_length_is_refused_as_one() {
+    let folder = TempDir::new("negative");
+    let album = folder.put("album.json", SOUND);
+    let run = hingeleaf(["check", album.to_str().unwrap(), "--gap", "-2"]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains("gap") && run.err.contains("200 mm"), "{}", run.err);
+}

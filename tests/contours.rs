@@ -347,3 +347,25 @@ fn holes_over_the_edge_or_over_each_other_are_refused() {
         assert_eq!(card.clone().with_hole(other).flat().err(), Some(NetProblem::Hole(1)));
     }
 }
+
+/// A notch of the outline that the tool cannot enter would be left out of the cut without a word.
+#[test]
+fn a_notch_narrower_than_the_tool_is_refused() {
+    let notched = |wide: f64| {
+        let (left, right) = (20.0 - wide / 2.0, 20.0 + wide / 2.0);
+        Contour::polygon([
+            (0.0, 0.0),
+            (40.0, 0.0),
+            (40.0, 20.0),
+            (right, 20.0),
+            (right, 10.0),
+            (left, 10.0),
+            (left, 20.0),
+            (0.0, 20.0),
+        ])
+    };
+    assert!(grow(&notched(0.3), &[], 0.1).is_ok_and(|(path, _)| path.is_simple()));
+    for wide in [0.2, 0.15, 0.05] {
+        assert_eq!(grow(&notched(wide), &[], 0.1), Err(vec![OffsetProblem::OutlineSplits]), "{wide}");
+    }
+}

@@ -7,7 +7,7 @@ mod common;
 use common::{INCH, near, work};
 use dxf::entities::EntityType;
 use hingeleaf::contour::{Contour, Corner, Point};
-use hingeleaf::cutter::{Cutter, DXF_VERSIONS, ScoreMode};
+use hingeleaf::cutter::{Colours, Cutter, DXF_VERSIONS, ScoreMode};
 use hingeleaf::length::Length;
 use hingeleaf::net::Net;
 use hingeleaf::sheets::Placed;
@@ -434,6 +434,22 @@ fn dxf_layers_have_their_colours() {
                 assert!(row.contains(&(62, index)), "{name}: {row:?}");
                 let said = row.iter().find(|(code, _)| *code == 420).map(|(_, value)| value.parse::<u32>().unwrap());
                 assert_eq!(said, (!matches!(*name, "R12" | "R2000")).then_some(exact), "{name}: {layer}");
+            }
+        }
+    }
+}
+
+/// 1 red, 3 green, 5 blue (same source): a colour that the maker chose is what old readers show as well.
+#[test]
+fn dxf_layers_have_the_colours_that_were_asked_for() {
+    let colours = Colours { cut: "#FF0000".into(), score: "#0000FF".into(), draw: "#00FF00".into() };
+    for name in DXF_VERSIONS {
+        for file in sheets(&work(MM_ALBUM, Cutter { colours: colours.clone(), ..version(name) }), "dxf") {
+            let pairs = pairs(&file);
+            for (layer, index) in [("cut", "1"), ("score", "5"), ("draw", "3")] {
+                let at = pairs.iter().position(|pair| *pair == (2, layer)).unwrap();
+                let said = pairs[at..].iter().find(|(code, _)| *code == 62).unwrap().1;
+                assert_eq!(said, index, "{name}: {layer}");
             }
         }
     }

@@ -462,3 +462,11 @@ fn a_full_disk_is_the_machines_failure() {
     refused(&run, 3, &["kit", "space"]);
     assert!(left.is_empty(), "{left:?}");
 }
+
+#[test]
+fn a_kit_that_fails_makes_no_folders_on_the_way() {
+    let folder = TempDir::new("deep");
+    let large = folder.put("large.json", SMALL.replace("\"width\": 90", "\"width\": 900"));
+    refused(&kit(&large, &folder.join("new").join("deep").join("kit"), &[]), 1, &[]);
+    assert_eq!(folder.names(), ["large.json"]);
+}

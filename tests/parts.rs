@@ -398,6 +398,11 @@ impl Sizes {
     fn kit(&self, times: u32) -> Kit {
         kit(&self.text("mm", |tenths| (f64::from(tenths * times) / 10.0).to_string()))
     }
+
+    /// In 1/64 in.
+    fn inch_kit(&self) -> Kit {
+        kit(&self.text("in", |sixty_fourths| format!("\"{sixty_fourths}/64\"")))
+    }
 }
 
 /// A part's corners, holes and scores in whole micrometres, in an order of their own. Steps of 0.1 mm and of 1/64 in
@@ -479,6 +484,11 @@ proptest! {
     }
 
     #[test]
+    fn equal_pieces_are_one_part_in_inches(sizes in sizes()) {
+        one_part_each(&sizes.inch_kit(), &sizes)?;
+    }
+
+    #[test]
     fn twice_the_lengths_are_twice_the_sizes(sizes in sizes()) {
         let (once, twice) = (sizes.kit(1), sizes.kit(2));
         // A panel under 5 mm is left out, so a small one may come up only at twice the size.
@@ -492,6 +502,18 @@ proptest! {
             for (one, two) in flat.scores.iter().zip(&double.scores) {
                 prop_assert!((two.from.x - 2.0 * one.from.x).abs() < 1e-9 && (two.to.y - 2.0 * one.to.y).abs() < 1e-9);
             }
+        }
+    }
+
+    /// The same lengths, once as fractions of an inch, once as millimetres (1/64 in is 0.396875 mm exactly).
+    #[test]
+    fn inches_and_millimetres_give_the_same_parts(sizes in sizes()) {
+        let in_inches = sizes.inch_kit();
+        let in_mm = kit(&sizes.text("mm", |sixty_fourths| (f64::from(sixty_fourths) * 0.396_875).to_string()));
+        prop_assert_eq!(in_inches.parts.len(), in_mm.parts.len());
+        for (one, two) in in_inches.parts.iter().zip(&in_mm.parts) {
+            prop_assert_eq!((&one.id, one.count), (&two.id, two.count));
+            prop_assert_eq!(shape(&one.flat), shape(&two.flat), "{}", &one.id);
         }
     }
 }

@@ -155,13 +155,13 @@ pub(super) struct Machine {
     #[arg(long, value_name = "[STOCK=]SHEET")]
     pub sheet: Vec<String>,
     /// Width of material that the tool removes
-    #[arg(long, value_parser = length)]
+    #[arg(long, value_parser = length, allow_hyphen_values = true)]
     pub kerf: Option<Length>,
     /// Border of the sheet that can't be used
-    #[arg(long, value_parser = length)]
+    #[arg(long, value_parser = length, allow_hyphen_values = true)]
     pub margin: Option<Length>,
     /// Least distance between the tool's paths
-    #[arg(long, value_parser = length)]
+    #[arg(long, value_parser = length, allow_hyphen_values = true)]
     pub gap: Option<Length>,
     /// The largest sheet that goes in: 300x300mm
     #[arg(long, value_name = "SIZE")]

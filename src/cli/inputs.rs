@@ -49,22 +49,22 @@ pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>)
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
     let album = read.value;
-    let cutter = match &machine.cutter {
-        None => Some(Cutter::default()),
-        Some(file) => {
-            let source = source(file)?;
-            let read = cutter::read(&source);
-            findings.extend(read.findings);
-            sources.push(source);
-            read.value
-        }
-    };
-    let cutter = cutter.map(|cutter| flags(cutter, machine, &mut findings));
-    findings.extend(cutter.iter().flat_map(Cutter::findings));
-    let album = album.map(|album| other_sheets(album, &machine.sheet, &mut findings));
+    let mut cutter = Cutter::default();
+    if let Some(file) = &machine.cutter {
+        let source = source(file)?;
+        let read = cutter::read(&source);
+        findings.extend(read.findings);
+        sources.push(source);
+        // A file that could not be read is refused below; the arguments are looked at all the same.
+        cutter = read.value.unwrap_or_default();
+    }
+    let cutter = flags(cutter, machine, &mut findings);
+    findings.extend(cutter.findings());
+    let sheets = other_sheets(&machine.sheet, &mut findings);
+    let album = album.map(|album| on_sheets(album, sheets, &mut findings));
     gravest_first(&mut findings);
-    match (album, cutter) {
-        (Some(album), Some(cutter)) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
+    match album {
+        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
         _ => Err(Ended { findings, end: End::WrongInput, sources }),
     }
 }
@@ -147,29 +147,41 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
 }
 
 /// `--sheet A3` for every stock, `--sheet card=A3` for one.
-fn other_sheets(mut album: Album, said: &[String], findings: &mut Vec<Finding>) -> Album {
-    for text in said {
+fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Option<&'a str>, SheetSize)> {
+    let one = |text: &'a String| {
         let (name, sheet) = match text.split_once('=') {
             Some((name, sheet)) => (Some(name), sheet),
             None => (None, text.as_str()),
         };
-        let names: Vec<String> = album.stocks.iter().map(|stock| stock.name.clone()).collect();
-        if let Some(name) = name.filter(|name| !names.iter().any(|known| known == name)) {
-            let help = nearest(name, names.iter().map(String::as_str)).map_or_else(
+        match stock::sheet_size(sheet) {
+            // Price and count belong to the sheet that it replaces.
+            Ok((called, width, height)) => {
+                Some((name, SheetSize { name: called, width, height, count: None, price: None }))
+            }
+            Err((what, help)) => {
+                findings.push(Finding::stop("arguments", "", format!("--sheet: {what}")).help(help));
+                None
+            }
+        }
+    };
+    said.iter().filter_map(one).collect()
+}
+
+/// The album on other sheets than its file says.
+fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings: &mut Vec<Finding>) -> Album {
+    for (name, size) in sheets {
+        let names: Vec<&str> = album.stocks.iter().map(|stock| stock.name.as_str()).collect();
+        if let Some(name) = name.filter(|name| !names.contains(name)) {
+            let help = nearest(name, names.iter().copied()).map_or_else(
                 || format!("the album has: {}", names.join(", ")),
-                |near| format!("did you mean {near}={sheet}?"),
+                |near| format!("did you mean {near}={}?", size.name),
             );
-            findings.push(Finding::stop("arguments", "", format!("--sheet: there is no stock \"{name}\"")).help(help));
+            let text = format!("--sheet: there is no stock \"{name}\"");
+            findings.push(Finding::stop("arguments", "", text).help(help));
             continue;
         }
-        match stock::sheet_size(sheet) {
-            Ok((called, width, height)) => {
-                for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.name == name)) {
-                    // Price and count belong to the sheet that it replaces.
-                    stock.sheets = vec![SheetSize { name: called.clone(), width, height, count: None, price: None }];
-                }
-            }
-            Err((what, help)) => findings.push(Finding::stop("arguments", "", format!("--sheet: {what}")).help(help)),
+        for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.name == name)) {
+            stock.sheets = vec![size.clone()];
         }
     }
     album

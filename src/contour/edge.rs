@@ -34,6 +34,14 @@ impl Edge {
         4.0 * self.bulge.atan()
     }
 
+    /// By how much the way turns from the end of this edge into the next, radians from -pi to pi, positive to the left.
+    #[must_use]
+    pub fn bend_to(self, next: Self) -> f64 {
+        let out = (next.to - next.from).atan2() - next.angle() / 2.0;
+        let arrived = (self.to - self.from).atan2() + self.angle() / 2.0;
+        (out - arrived + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU) - std::f64::consts::PI
+    }
+
     /// The arc's radius in mm: chord (1 + b²) / (4 |b|); infinite for a line.
     ///
     /// ```

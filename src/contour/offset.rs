@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Growing an outline and shrinking its holes, arcs kept.
 
-use super::Contour;
+use super::{Contour, Edge};
 use cavalier_contours::polyline::{PlineSource, Polyline};
 use cavalier_contours::shape_algorithms::{Shape, ShapeOffsetOptions};
 
@@ -13,13 +13,13 @@ const NOTHING: f64 = 1e-4;
 pub enum OffsetProblem {
     /// The outline crosses itself, runs clockwise, or encloses nothing.
     Outline,
-    /// The outline falls apart or closes up.
+    /// The outline falls apart, or has a notch that the tool can't enter.
     OutlineSplits,
     /// Hole number so-and-so crosses itself, runs counter-clockwise, or encloses nothing.
     Hole(usize),
     /// The hole is narrower than the tool's path: nothing is left of it.
     HoleVanishes(usize),
-    /// The hole has a neck narrower than the tool's path: it falls into several.
+    /// The hole has a neck or an arm narrower than the tool's path: it falls into several, or loses the arm.
     HoleSplits(usize),
 }
 
@@ -61,7 +61,7 @@ pub fn grow(
         return Ok((outline.clone(), holes.to_vec()));
     }
     let mut grown = rings(outline, distance);
-    let path = if grown.len() == 1 { grown.pop() } else { None };
+    let path = if grown.len() == 1 { grown.pop().filter(|path| reaches_all(outline, path, distance)) } else { None };
     if path.is_none() {
         problems.push(OffsetProblem::OutlineSplits);
     }
@@ -70,14 +70,31 @@ pub fn grow(
         let mut inner = rings(hole, distance);
         match (inner.pop(), inner.is_empty()) {
             (None, _) => problems.push(OffsetProblem::HoleVanishes(index)),
-            (Some(path), true) => paths.push(path),
-            (Some(_), false) => problems.push(OffsetProblem::HoleSplits(index)),
+            (Some(path), true) if reaches_all(hole, &path, distance) => paths.push(path),
+            (Some(_), _) => problems.push(OffsetProblem::HoleSplits(index)),
         }
     }
     match path {
         Some(path) if problems.is_empty() => Ok((path, paths)),
         _ => Err(problems),
     }
+}
+
+/// Whether a tool on this path cuts all of a ring: moved back, the path must give the ring again.
+///
+/// A round tool leaves a little card in each corner that bends away from it, d² (tan a/2 - a/2) for a bend by a, and in
+/// arcs tighter than itself; more than that is a notch that the library passed by without a word.
+fn reaches_all(ring: &Contour, path: &Contour, distance: f64) -> bool {
+    let [back] = &rings(path, -distance)[..] else { return false };
+    let edges: Vec<Edge> = ring.edges().collect();
+    let corner = |bend: f64| distance.powi(2) * ((bend / 2.0).tan() - bend / 2.0);
+    let bends = (0..edges.len()).map(|index| {
+        let (before, here) = (edges[(index + edges.len() - 1) % edges.len()], edges[index]);
+        let tight = if here.bulge < 0.0 && here.radius() < distance { -here.angle() } else { 0.0 };
+        before.bend_to(here).min(0.0).abs() + tight
+    });
+    let left: f64 = bends.filter(|bend| *bend > 0.0).map(|bend| corner(bend.min(3.1))).sum();
+    path.is_simple() && back.area() - ring.area() <= 1.5 * left + 1e-3
 }
 
 /// The offset of one ring: out of a counter-clockwise one, into a clockwise one.

@@ -13,7 +13,7 @@ use crate::stock::{SheetSize, Stock};
 const HAIR: f64 = 1e-4;
 
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
-    kit.parts.iter().filter_map(|part| one(album, part, cutter)).collect()
+    kit.parts.iter().filter_map(|part| one(album, kit, part, cutter)).collect()
 }
 
 /// How far a part sticks out of a sheet: across and up, in the better way of lying; none where it may not
@@ -40,7 +40,7 @@ fn fits(part: &Part, stock: &Stock, cutter: &Cutter) -> bool {
         .any(|size| excess(part, stock, size, cutter).is_some_and(|(across, up)| across <= HAIR && up <= HAIR))
 }
 
-fn one(album: &Album, part: &Part, cutter: &Cutter) -> Option<Finding> {
+fn one(album: &Album, kit: &Kit, part: &Part, cutter: &Cutter) -> Option<Finding> {
     let stock = album.stocks.get(part.stock)?;
     if fits(part, stock, cutter) {
         return None;
@@ -92,13 +92,13 @@ fn one(album: &Album, part: &Part, cutter: &Cutter) -> Option<Finding> {
     Some(
         Finding::stop("too-big", name, text)
             .measured(Length::from_mm(measured), Length::from_mm(room))
-            .help(way_out(album, part, stock, cutter))
+            .help(way_out(album, kit, part, stock, cutter))
             .at(part.place.as_ref()),
     )
 }
 
 /// The largest page that would fit, and the smallest standard sheet that would take this one.
-fn way_out(album: &Album, part: &Part, stock: &Stock, cutter: &Cutter) -> String {
+fn way_out(album: &Album, kit: &Kit, part: &Part, stock: &Stock, cutter: &Cutter) -> String {
     let (width, height) = (album.page.width.mm(), album.page.height.mm());
     let mut ways = Vec::new();
     // Whether all parts of this stock fit when the page has this size.
@@ -122,8 +122,8 @@ fn way_out(album: &Album, part: &Part, stock: &Stock, cutter: &Cutter) -> String
         let down = |mm: f64| (mm * share / step).floor() * step;
         ways.push(format!("make the page at most {} x {}", album.show(down(width)), album.show(down(height))));
     }
-    if let Some(name) = sheet_for(part, stock, cutter) {
-        ways.push(format!("take a larger sheet: it would fit on {name}"));
+    if let Some(name) = sheet_for(kit, part.stock, stock, cutter) {
+        ways.push(format!("take a larger sheet: all parts of this stock fit on {name}"));
     }
     if ways.is_empty() { "make this part smaller, or take a larger sheet".into() } else { ways.join("; or ") }
 }
@@ -141,18 +141,26 @@ fn largest(from: f64, step: f64, fits: impl Fn(f64) -> bool) -> Option<f64> {
         let middle = u32::midpoint(low, high);
         if fits(f64::from(middle) * step) { low = middle } else { high = middle }
     }
-    // A page that had to shrink to a sliver is no advice.
-    let found = f64::from(low) * step;
-    (found >= from / 4.0).then_some(found)
+    // Nothing at all is no advice.
+    (low > 0).then(|| f64::from(low) * step)
 }
 
-fn sheet_for(part: &Part, stock: &Stock, cutter: &Cutter) -> Option<&'static str> {
+/// The smallest standard sheet that takes every part of a stock.
+fn sheet_for(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> Option<&'static str> {
     let mut sheets: Vec<_> = paper::named_sheets().iter().collect();
-    sheets.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
-    sheets.into_iter().find_map(|sheet| {
-        let size =
-            SheetSize { name: sheet.name.into(), width: sheet.width, height: sheet.height, count: None, price: None };
-        let (across, up) = excess(part, stock, &size, cutter)?;
-        (across <= HAIR && up <= HAIR).then_some(sheet.name)
+    sheets.sort_by(|one, two| {
+        let area = |sheet: &paper::NamedSheet| sheet.width.mm() * sheet.height.mm();
+        area(one).total_cmp(&area(two))
+    });
+    sheets.into_iter().map(|sheet| sheet.name).find(|name| {
+        let of_this = |sheet: &paper::NamedSheet| SheetSize {
+            name: sheet.name.into(),
+            width: sheet.width,
+            height: sheet.height,
+            count: None,
+            price: None,
+        };
+        let other = Stock { sheets: paper::sheet(name).map(of_this).into_iter().collect(), ..stock.clone() };
+        kit.parts.iter().filter(|part| part.stock == number).all(|part| fits(part, &other, cutter))
     })
 }

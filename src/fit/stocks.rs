@@ -5,7 +5,7 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
-use crate::length::Length;
+use crate::length::{Length, Ruler, Units};
 use crate::parts::Kit;
 use crate::stock::{CaliperFrom, SheetSize, Stock, paper};
 
@@ -25,7 +25,10 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
 }
 
 fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
-    let shown = album.show(stock.caliper.mm());
+    let shown = match album.units {
+        Units::In => format!("{:.1} pt ({:.4} in)", stock.caliper.inches() * 1000.0, stock.caliper.inches()),
+        Units::Mm | Units::Cm => stock.caliper.show(Units::Mm, Ruler::SixtyFourth),
+    };
     let text = match stock.caliper_from {
         CaliperFrom::Measured => return None,
         CaliperFrom::Grammage => format!("its caliper is worked out from its weight: {shown}, give or take 15 %"),

@@ -14,9 +14,11 @@ use super::order::{Key, misjudged};
 use super::sheet::{OpenSheet, Rule};
 
 /// A change is taken if it is no worse than what was held this many changes ago.
-const MEMORY: usize = 200;
+const MEMORY: usize = 20;
 /// No more sheets are taken apart at once.
 const MOST_RUINED: usize = 3;
+/// Steps that a turn costs beside those on the benches.
+const EACH_TURN: u64 = 60;
 /// Steps between two looks at the watch.
 const BREATH: u64 = 20_000;
 
@@ -156,7 +158,7 @@ impl Pursuit<'_> {
                 }
             }
             memory[slot] = now;
-            spent += 1 + benches
+            spent += EACH_TURN + benches
                 .iter_mut()
                 .map(|bench| u64::try_from(std::mem::take(&mut bench.steps)).unwrap_or(0))
                 .sum::<u64>();
@@ -203,7 +205,7 @@ impl Pursuit<'_> {
         }
         let key = Key::ALL[dice.below(Key::ALL.len())];
         let percent = [5, 20, 60, 100][dice.below(4)];
-        let eager = dice.chance(40);
+        let eager = dice.chance(20);
         let mut keyed: Vec<(Reverse<i64>, usize)> = loose
             .iter()
             .enumerate()

@@ -22,7 +22,7 @@ use super::{Effort, Watch};
 /// So many pursuits are run side by side towards one sheet fewer; the lowest number that gets there wins.
 const PURSUITS: usize = 4;
 /// Sheets that a pursuit works on. What is beyond stays as the simple searches left it.
-const MOST_SHEETS: usize = 300;
+const MOST_SHEETS: usize = 120;
 /// A pursuit cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
 

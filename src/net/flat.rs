@@ -150,7 +150,7 @@ impl Flat {
     }
 
     /// Numbers that are equal for two parts exactly when one could be cut in place of the other: its
-    /// contours from their lowest corner on and its scores in order, in tenths of a micrometre.
+    /// contours from their lowest corner on and its scores in order, in eighths of a micrometre.
     #[must_use]
     pub fn likeness(&self) -> Vec<i64> {
         let mut all = ring(&self.outline);
@@ -172,17 +172,19 @@ impl Flat {
     }
 }
 
+/// Whole eighths of a micrometre. Lengths that people use are whole eighths or halves of one; the odd shift keeps
+/// those away from the point where noise in the last digit would decide which way they are rounded.
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
-fn tenths(value: f64) -> i64 {
-    (value * 1e4).round() as i64
+fn eighths(value: f64) -> i64 {
+    value.mul_add(8e3, 0.137).round() as i64
 }
 
 fn spot(point: Point) -> (i64, i64) {
-    (tenths(point.x), tenths(point.y))
+    (eighths(point.x), eighths(point.y))
 }
 
 fn ring(contour: &Contour) -> Vec<i64> {
-    let mut spots: Vec<_> = contour.vertices().iter().map(|vertex| (spot(vertex.at), tenths(vertex.bulge))).collect();
+    let mut spots: Vec<_> = contour.vertices().iter().map(|vertex| (spot(vertex.at), eighths(vertex.bulge))).collect();
     let lowest = (0..spots.len()).min_by_key(|&index| spots[index]).unwrap_or(0);
     spots.rotate_left(lowest);
     spots.into_iter().flat_map(|((x, y), bulge)| [x, y, bulge]).collect()

@@ -3,6 +3,7 @@
 //!
 //! Source of every group code: the published DXF Reference, HEADER, TABLES, BLOCKS, ENTITIES, OBJECTS.
 
+use super::colour;
 use super::number::text;
 use crate::contour::{Point, Rect, Vertex};
 use crate::cutter::Cutter;
@@ -226,21 +227,23 @@ impl File {
     }
 
     fn layers(&mut self, cutter: &Cutter) {
-        // The ACI colours nearest to the palette; the exact ones go along where the version knows them.
+        // The numbered colours nearest to the layers' own; the exact ones go along where the version knows them.
+        let colours = &cutter.colours;
         let layers = [
-            ("0", 7, "CONTINUOUS", None),
-            ("draw", 6, "CONTINUOUS", Some(&cutter.colours.draw)),
-            ("score", 30, "DASHED", Some(&cutter.colours.score)),
-            ("cut", 7, "CONTINUOUS", Some(&cutter.colours.cut)),
+            ("0", "#000000", "CONTINUOUS"),
+            ("draw", &colours.draw, "CONTINUOUS"),
+            ("score", &colours.score, "DASHED"),
+            ("cut", &colours.cut, "CONTINUOUS"),
         ];
         self.table("LAYER", layers.len(), |file, owner| {
-            for (name, index, dash, colour) in layers {
+            for (name, colour, dash) in layers {
                 file.row("LAYER", owner, "AcDbLayerTableRecord", name);
                 file.put(70, 0);
-                file.put(62, index);
-                let exact = colour.and_then(|colour| u32::from_str_radix(colour.trim_start_matches('#'), 16).ok());
-                if let (true, false, Some(exact)) = (file.true_colour, file.old, exact) {
-                    file.put(420, exact);
+                file.put(62, colour::nearest_index(colour));
+                if let (true, false, Some([red, green, blue])) = (file.true_colour, file.old, colour::parts(colour))
+                    && name != "0"
+                {
+                    file.put(420, u32::from_be_bytes([0, red, green, blue]));
                 }
                 file.put(6, dash);
             }

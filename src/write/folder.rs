@@ -19,6 +19,7 @@ pub struct Folder {
     beside: Beside,
     replace: bool,
     done: bool,
+    parents: Parents,
     /// Held while the folder is made, so that two runs don't make it at once.
     _lock: File,
 }
@@ -71,7 +72,7 @@ impl Folder {
         if !beside.old.exists() {
             may_take(goal, replace)?;
         }
-        fs::create_dir_all(&parent)?;
+        let parents = Parents::make(&parent)?;
         let lock = beside.lock()?;
         let started = beside.heal(goal).map_err(FolderProblem::from).and_then(|()| {
             may_take(goal, replace)?;
@@ -81,7 +82,7 @@ impl Folder {
             let _ = fs::remove_file(&beside.lock);
             return Err(problem);
         }
-        Ok(Self { goal: goal.to_path_buf(), beside, replace, done: false, _lock: lock })
+        Ok(Self { goal: goal.to_path_buf(), beside, replace, done: false, parents, _lock: lock })
     }
 
     /// The temporary folder and the lock beside the goal, for whoever must take them away in a hurry.
@@ -136,6 +137,39 @@ impl Drop for Folder {
             let _ = fs::remove_dir_all(&self.beside.new);
         }
         let _ = fs::remove_file(&self.beside.lock);
+        if self.done {
+            self.parents.keep();
+        }
+    }
+}
+
+/// Folders made on the way to the goal; dropped, they are taken away again.
+#[derive(Debug)]
+struct Parents(Vec<PathBuf>);
+
+impl Parents {
+    fn make(parent: &Path) -> io::Result<Self> {
+        let missing = parent.ancestors().take_while(|path| !path.as_os_str().is_empty() && !path.exists());
+        let mut made = Self(missing.map(Path::to_path_buf).collect());
+        let wanted: Vec<PathBuf> = made.0.drain(..).rev().collect();
+        for path in wanted {
+            fs::create_dir(&path)?;
+            made.0.push(path);
+        }
+        Ok(made)
+    }
+
+    fn keep(&mut self) {
+        self.0.clear();
+    }
+}
+
+impl Drop for Parents {
+    fn drop(&mut self) {
+        // One that holds something by now is somebody else's, and stays.
+        for path in self.0.iter().rev() {
+            let _ = fs::remove_dir(path);
+        }
     }
 }
 
@@ -147,7 +181,7 @@ impl Beside {
             file.push(ending);
             parent.join(file)
         };
-        Self { new: path(".new"), old: path(".old"), lock: path(".lock") }
+        Self { new: path(".hingeleaf-new"), old: path(".hingeleaf-old"), lock: path(".hingeleaf-lock") }
     }
 
     /// Holds the lock, whose file is the one that stands there (and not one that another run just removed).

@@ -5,6 +5,7 @@
 //! anything; a writer reads a value and puts it into a form.
 
 mod catalogue;
+mod colour;
 mod csv;
 mod drawing;
 mod dxf;

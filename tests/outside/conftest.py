@@ -20,6 +20,7 @@ SETTINGS = {
     "R12": {**CUTTER, "dxf_version": "R12"},
     "plain": {},
 }
+TABLES = pytest.StashKey()
 
 
 def flags(setting):
@@ -65,6 +66,23 @@ class Kits:
 @pytest.fixture(scope="session")
 def kits(tmp_path_factory):
     return Kits(tmp_path_factory.mktemp("kits"))
+
+
+@pytest.fixture(scope="session")
+def tables(request):
+    """Tables that are printed when all checks are through: a title and a part's name, and the rows."""
+    return request.config.stash.setdefault(TABLES, {})
+
+
+def pytest_terminal_summary(terminalreporter, config):
+    """Prints each table under its title."""
+    titles = {}
+    for (title, _), rows in config.stash.get(TABLES, {}).items():
+        titles.setdefault(title, []).extend(rows)
+    for title, rows in titles.items():
+        terminalreporter.section(title)
+        for row in rows:
+            terminalreporter.write_line(row)
 
 
 @pytest.fixture(params=ALBUMS or [None], ids=lambda album: album.stem if album else "no-album")

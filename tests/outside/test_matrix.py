@@ -1,0 +1,245 @@
+# SPDX-License-Identifier: MIT
+"""Every DXF version, SVG unit and split of layers: six readers see the same strokes at true size, as the report says.
+
+Every version meets every unit; whole and split files take turns, so that each version and each unit has both. Two
+more runs let neighbours share cuts and make scores as perforations.
+"""
+
+import math
+from dataclasses import dataclass
+
+import ezdxf
+import pytest
+import shapely
+from shapely.geometry import LineString
+
+import shape
+from conftest import CUTTER, ROOT, flags, run_kit
+from read import LAYERS, Kit
+from readers import DXF_READERS, MILLIMETRES, SVG_READERS, OnLayer, Readers
+from test_dxf import RELEASES, header, tags
+from verdict import no_faults
+
+FIXTURES = ("tide-table", "pantry")
+VERSIONS = {
+    **RELEASES,
+    **dict(zip(("R2004", "R2007", "R2010", "R2013", "R2018"), ("AC1018", "AC1021", "AC1024", "AC1027", "AC1032"))),
+}
+TRUE_COLOURS = {"cut": 0x000000, "score": 0xE69F00, "draw": 0xCC79A7}
+#: Report and DXF are rounded to less than this, mm.
+NEAR = 1e-3
+#: SVG numbers have four decimals, in the file's unit.
+DECIMAL = 1e-4
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One run of the program."""
+
+    version: str = "R2000"
+    unit: str = "mm"
+    split: bool = False
+    extra: tuple = ()
+
+    @property
+    def name(self):
+        return "-".join([self.version, self.unit, *(["split"] if self.split else []), *filter(str.isalnum, self.extra)])
+
+    @property
+    def flags(self):
+        words = ["--dxf-version", self.version, "--svg-units", self.unit, "--formats", "svg,dxf"]
+        return [*words, *(["--split-layers"] if self.split else []), *self.extra]
+
+
+GRID = [
+    Asked(version, unit, split=(row + column) % 2 == 1)
+    for row, version in enumerate(VERSIONS)
+    for column, unit in enumerate(MILLIMETRES)
+]
+SHARED = Asked("R2004", "in", extra=("--shared-cuts", "--kerf", "0", "--gap", "0"))
+PERFORATED = Asked("R12", "px90", split=True, extra=("--score", "2,1"))
+
+
+@pytest.fixture(scope="module")
+def readers():
+    return Readers()
+
+
+@pytest.fixture(scope="module")
+def matrix(tables):
+    """How each run went, for the table at the end."""
+    went = {}
+    yield went
+    width = max(len(name) for name in FIXTURES)
+    for fixture in FIXTURES:
+        rows = [f"{fixture:{width}} {'':5} " + "".join(f"{unit:>14}" for unit in MILLIMETRES)]
+        for version in VERSIONS:
+            cells = [went.get((fixture, asked), "not run") for asked in GRID if asked.version == version]
+            rows.append(f"{'':{width}} {version:5} " + "".join(f"{cell:>14}" for cell in cells))
+        for name, asked in (("shared cuts", SHARED), ("perforated", PERFORATED)):
+            rows.append(f"{'':{width}} {name}, {asked.version}, {asked.unit}: {went.get((fixture, asked), 'not run')}")
+        tables["six readers and the report", fixture] = rows
+
+
+def test_every_pair_is_there():
+    pairs = {pair for asked in GRID for pair in ((asked.version, asked.split), (asked.unit, asked.split))}
+    assert len(pairs) == 2 * (len(VERSIONS) + len(MILLIMETRES))
+    assert len({(asked.version, asked.unit) for asked in GRID}) == len(VERSIONS) * len(MILLIMETRES)
+
+
+@pytest.mark.parametrize("asked", [*GRID, SHARED, PERFORATED], ids=lambda asked: asked.name)
+@pytest.mark.parametrize("fixture", FIXTURES)
+def test_matrix(fixture, asked, readers, matrix, tmp_path):
+    run_kit(ROOT / "fixtures" / f"{fixture}.json", tmp_path / "kit", *flags(CUTTER), *asked.flags)
+    kerf = 0.0 if asked is SHARED else CUTTER["kerf"]
+    found = faults(Kit(tmp_path / "kit", kerf=kerf, dxf_version=asked.version), asked, readers)
+    matrix[fixture, asked] = f"{'split' if asked.split else 'whole'} " + (f"{len(found)} off" if found else "agree")
+    no_faults(found)
+
+
+def faults(kit, asked, readers):
+    """In what the readers, or a reader and the report, do not agree."""
+    files = sorted((kit.folder / "sheets").iterdir())
+    wanted = [
+        f"{sheet.name}{part}.{kind}"
+        for sheet in kit.sheets
+        for part in ([f".{layer}" for layer in LAYERS] if asked.split else [""])
+        for kind in ("svg", "dxf")
+    ]
+    if sorted(wanted) != [file.name for file in files]:
+        return [f"the files are {[file.name for file in files]}"]
+    seen = {file.name: views for file, views in readers.read(files, asked.unit).items()}
+    found = [fault for file in files if file.suffix == ".dxf" for fault in sound(file, asked)]
+    for sheet in kit.sheets:
+        views = {}
+        for kind, names in (("dxf", DXF_READERS), ("svg", SVG_READERS)):
+            for name in names:
+                if asked.split:
+                    parts = {layer: seen[f"{sheet.name}.{layer}.{kind}"][name] for layer in LAYERS}
+                    found += [f"{sheet.name}, {name}: {fault}" for fault in strays(parts)]
+                    views[name] = {layer: parts[layer].on(layer) for layer in LAYERS}
+                    sizes = [part.size for part in parts.values()]
+                else:
+                    whole = seen[f"{sheet.name}.{kind}"][name]
+                    views[name], sizes = whole.layers, [whole.size]
+                if kind == "svg":
+                    found += [f"{sheet.name}, {name}: {fault}" for fault in size(sizes, sheet.facts, asked.unit)]
+        found += [f"{sheet.name}, {fault}" for fault in agreement(kit, sheet.facts, views, asked)]
+    return found
+
+
+def strays(parts):
+    """A file of one layer holds nothing of another."""
+    for layer, seen in parts.items():
+        for other, on in seen.layers.items():
+            if other != layer and on.strokes:
+                yield f"the file of {layer} holds {on.strokes} strokes of {other}"
+
+
+def size(sizes, facts, unit):
+    """The SVG is as large as the sheet."""
+    wanted = (facts["width_mm"], facts["height_mm"])
+    for found in sizes:
+        if not all(abs(a - b) <= DECIMAL * MILLIMETRES[unit] for a, b in zip(found, wanted)):
+            yield f"the file is {found} mm, the sheet {wanted}"
+
+
+def agreement(kit, facts, views, asked):
+    """Layer by layer, each reader against the report; what the report does not tell, against ezdxf."""
+    first = views["ezdxf"]
+    total = sum(on.strokes for on in first.values())
+    if total != facts["tool"]["lifts"]:
+        yield f"{total} strokes, but the tool lifts {facts['tool']['lifts']} times in the report"
+    told = boxes(kit, facts)
+    for name, layers in views.items():
+        if extra := set(layers) - set(LAYERS):
+            yield f"{name}: layers {sorted(extra)}"
+        for layer in LAYERS:
+            on = layers.get(layer, OnLayer())
+            yield from (f"{name}, {layer}: {fault}" for fault in off(name, on, first[layer], layer, facts, asked))
+            box = first[layer].box if layer == "draw" or (layer == "score" and asked is PERFORATED) else told[layer]
+            near = NEAR + (DECIMAL * MILLIMETRES[asked.unit] if name in SVG_READERS else 0.0)
+            if (on.box is None) != (box is None) or (box and max(abs(a - b) for a, b in zip(on.box, box)) > near):
+                yield f"{name}, {layer}: the extents are {on.box}, should be {box}"
+
+
+def off(name, on, first, layer, facts, asked):
+    """Number of strokes and length of one layer."""
+    if on.strokes != first.strokes:
+        yield f"{on.strokes} strokes, ezdxf has {first.strokes}"
+    told = facts["tool"][f"{layer}_mm"]
+    near = NEAR
+    if name == "GDAL":
+        near += told / 1000
+    if name in SVG_READERS:
+        # At worst every end of an edge is rounded away from the other; in many small marks, some one way, some another.
+        most = 2 * first.edges
+        near += DECIMAL * MILLIMETRES[asked.unit] * (min(most, 5 * math.sqrt(most)) if layer == "draw" else most)
+    if abs(on.length - told) > near:
+        yield f"{on.length:.4f} mm, {told} in the report"
+
+
+def boxes(kit, facts):
+    """What the cuts and the scores of a sheet must fill, from where the report places its parts."""
+    half = kit.kerf / 2
+    cuts, scores = [], []
+    for spot in facts["placements"]:
+        part = kit.parts[spot["part"]]
+        left, bottom, right, top = shape.box_on_sheet(spot, part)
+        cuts.append((left - half, bottom - half, right + half, top + half))
+        for score in part["scores"]:
+            scores.append(shape.to_sheet(LineString([score["from_mm"], score["to_mm"]]), spot, part).bounds)
+    return {"cut": round_all(cuts), "score": round_all(scores)}
+
+
+def round_all(boxes_):
+    """The box round several boxes; none round none."""
+    return shapely.union_all([shapely.box(*box) for box in boxes_]).bounds if boxes_ else None
+
+
+AUDITED = {}
+
+
+def sound(file, asked):
+    """ezdxf has nothing to mend; the version is the one asked for; true colours from R2004 on. Equal files once."""
+    text = file.read_bytes()
+    if (asked.version, text) not in AUDITED:
+        AUDITED[asked.version, text] = [f"{file.name}: {fault}" for fault in in_file(file, asked)]
+    return AUDITED[asked.version, text]
+
+
+@dataclass
+class Text:
+    """A DXF as test_dxf reads its tags."""
+
+    dxf_file: object
+
+
+def in_file(file, asked):
+    auditor = ezdxf.readfile(file).audit()
+    for word, entries in (("error", auditor.errors), ("fix", auditor.fixes)):
+        yield from (f"audit: {word}: {entry.message}" for entry in entries)
+    head = header(Text(file))
+    release = head.get("$ACADVER", {}).get(1)
+    if release != VERSIONS[asked.version]:
+        yield f"$ACADVER is {release}, asked for was {asked.version}"
+    unit = None if asked.version == "R12" else "4"
+    if head.get("$INSUNITS", {}).get(70) != unit:
+        yield f"$INSUNITS is {head.get('$INSUNITS')}"
+    wanted = {} if asked.version in ("R12", "R2000") else TRUE_COLOURS
+    found = true_colours(file)
+    if found != wanted:
+        yield f"true colours are {found}, should be {wanted}"
+
+
+def true_colours(file):
+    """Group 420 of each layer of ours that has one."""
+    colours, entry = {}, None
+    for code, value in tags(Text(file)):
+        if code == 0:
+            entry = {} if value == "LAYER" else None
+        elif entry is not None:
+            entry[code] = value
+            if code == 420:
+                colours[entry.get(2)] = int(value)
+    return {name: colour for name, colour in colours.items() if name in LAYERS}
