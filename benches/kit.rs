@@ -78,7 +78,13 @@ fn many_paths(count: u32) -> SheetPaths {
         Stroke { layer: Layer::Cut, part: 0, copy: number, fold: None, run }
     };
     let far = Point::new(1000.0, 900.0);
-    SheetPaths { name: "many-01".into(), width: far.x, height: far.y, strokes: (0..count).map(stroke).collect() }
+    SheetPaths {
+        name: "many-01".into(),
+        times: 1,
+        width: far.x,
+        height: far.y,
+        strokes: (0..count).map(stroke).collect(),
+    }
 }
 
 /// The most memory that a run of the whole program takes, as the system's `time` tells it.

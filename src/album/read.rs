@@ -81,9 +81,11 @@ impl Reading<'_, '_> {
         }
         let page = top.nested("page").and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
+        let mut page_count = 0;
         let pages = match top.nested("pages") {
             Some(node) => {
                 let list = self.reader.list(node, "pages", "\"pages\"");
+                page_count = list.len();
                 if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
                     let place = self.reader.place(&node.range, "pages");
                     self.reader.problem(
@@ -110,7 +112,7 @@ impl Reading<'_, '_> {
             }
             None => Vec::new(),
         };
-        self.page_numbers(&inserts, pages.len());
+        self.page_numbers(&inserts, page_count);
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
             units: self.reader.units,
@@ -202,7 +204,9 @@ impl Reading<'_, '_> {
             let names: Vec<String> = known.iter().map(|kind| format!("\"{}\"", kind.name)).collect();
             let place = self.reader.place(&(node.range.start..node.range.start + 1), path);
             let text = format!("a {} must be an object with a \"kind\", a text", role.word());
-            self.reader.problem("no-kind", text, format!("write {{ \"kind\": {} }}", names.join(" or ")), &place);
+            let help =
+                if names.is_empty() { none_yet(role) } else { format!("write {{ \"kind\": {} }}", names.join(" or ")) };
+            self.reader.problem("no-kind", text, help, &place);
             return None;
         };
         let found = known.iter().find(|kind| kind.name == name);
@@ -211,7 +215,7 @@ impl Reading<'_, '_> {
             let help = match (nearest(name, names.iter().copied()), names.is_empty()) {
                 (Some(name), _) => format!("did you mean \"{name}\"?"),
                 (None, false) => format!("there are: {}", names.join(", ")),
-                (None, true) => format!("this version makes no {}s yet: leave it out", role.word()),
+                (None, true) => none_yet(role),
             };
             let place = self.reader.place(range, &format!("{path}.kind"));
             let text = format!("there is no {} of kind \"{}\"", role.word(), excerpt(name));
@@ -257,6 +261,10 @@ impl Reading<'_, '_> {
             }
         }
     }
+}
+
+fn none_yet(role: Role) -> String {
+    format!("this version makes no {}s yet: leave it out", role.word())
 }
 
 impl Album {

@@ -173,16 +173,23 @@ pub(super) struct Machine {
     #[arg(long, value_delimiter = ',', value_name = "LAYER=#RRGGBB")]
     pub colours: Vec<String>,
     /// The unit of SVG files
-    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(SVG_UNITS))]
+    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(SVG_UNITS), ignore_case = true)]
     pub svg_units: Option<String>,
     /// The version of DXF files
-    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(DXF_VERSIONS))]
+    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(DXF_VERSIONS), ignore_case = true)]
     pub dxf_version: Option<String>,
     /// Whether neighbours share one cut
     #[arg(long, num_args = 0..=1, default_missing_value = "true", require_equals = true)]
     pub shared_cuts: Option<bool>,
 }
 
+/// A length; a bare fraction is sure to be meant in inches, where a bare number is in mm.
 fn length(text: &str) -> Result<Length, String> {
+    let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″'));
+    if bare && text.contains(|c: char| matches!(c, '/' | '⁄') || (!c.is_ascii() && c.is_numeric())) {
+        return Err(format!(
+            "a bare number is in mm here, and \"{text}\" looks like inches: write {text}in or {text}mm"
+        ));
+    }
     Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
 }

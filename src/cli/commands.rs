@@ -6,13 +6,13 @@ use super::inputs::{Ended, Inputs, inputs, system};
 use super::watch::Terminal;
 use super::{End, say};
 use hingeleaf::album;
-use hingeleaf::cutter;
+use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::Finding;
 use hingeleaf::layout;
-use hingeleaf::length::Units;
+use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
-use hingeleaf::sheets::Search;
+use hingeleaf::sheets::{Search, Sheet, StockSheets};
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
 use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
@@ -32,7 +32,10 @@ pub(super) fn new(new: &New) -> End {
             if new.json {
                 say::findings(&[], &[], true);
             } else {
-                say::out(&format!("Wrote {name}. Next: hingeleaf kit {name} --out kit\n"));
+                let program = std::env::args().next().unwrap_or_else(|| "hingeleaf".into());
+                say::out(&format!(
+                    "Wrote {name}. Next:\n  {program} kit {name} --out kit --replace --margin 5 --gap 1\n"
+                ));
             }
             End::Done
         }
@@ -58,7 +61,7 @@ pub(super) fn check(check: &Check) -> End {
         say::out(&if work.stopped() {
             "It does not go together yet.\n".to_owned()
         } else {
-            format!("It goes together: {pieces} pieces, {parts} of them different.\n")
+            format!("It goes together: {pieces} pieces a kit, {parts} of them different.\n")
         });
     }
     if work.stopped() { End::DoesNotFit } else { End::Done }
@@ -131,30 +134,68 @@ pub(super) fn licences() -> End {
     End::Done
 }
 
-/// One line a stock, and where the files are.
+/// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.
 fn summary(work: &Work, out: &Path) -> String {
-    let mut lines = Vec::new();
+    let mut lines = vec![settings(work)];
     for laid in &work.stocks {
         let stock = &work.album.stocks[laid.stock];
-        let count = laid.count();
-        let sheets = if count == 1 { "sheet" } else { "sheets" };
-        let least = if laid.proven_least {
-            "no layout can do it in fewer".to_owned()
-        } else if stock.sheets.len() > 1 {
-            "of mixed sizes".to_owned()
-        } else {
-            format!("no layout can do it in fewer than {}", laid.lower_bound)
-        };
-        let files = laid.sheets.len();
-        let equal = if u64::try_from(files).is_ok_and(|files| files == count) {
-            String::new()
-        } else {
-            format!(" ({files} different)")
-        };
-        lines.push(format!("{}: {count} {sheets}{equal}, {:.0} % used; {least}.\n", stock.name, laid.used_percent));
+        lines.push(format!(
+            "{}: {}, {:.0} % used; {}.\n",
+            stock.name,
+            counted(laid.count(), "sheet"),
+            laid.used_percent,
+            least(work, laid)
+        ));
+        let cut: Vec<String> = laid.sheets.iter().map(|sheet| format!("{} x {}", sheet.times, sheet.name)).collect();
+        lines.push(format!("  cut {}\n", cut.join(", ")));
+        lines.extend(cost(work, laid).map(|cost| format!("  costs {cost:.2}\n")));
     }
     lines.push(format!("Wrote {}.\n", out.display()));
     lines.concat()
+}
+
+fn settings(work: &Work) -> String {
+    let show = |length: Length| length.show(Units::Mm, Ruler::SixtyFourth);
+    let Cutter { kerf, margin, gap, .. } = work.cutter;
+    let edge = if margin == Length::ZERO {
+        " Parts use the sheet's own edges: fine by hand; a machine may want --margin 5."
+    } else {
+        ""
+    };
+    format!("Kerf {}, gap {}, margin {}.{edge}\n", show(kerf), show(gap), show(margin))
+}
+
+fn counted(count: u64, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
+/// Whether it can be done in fewer, as far as that is known.
+fn least(work: &Work, laid: &StockSheets) -> String {
+    let stock = &work.album.stocks[laid.stock];
+    if laid.proven_least {
+        return "no layout can do it in fewer".into();
+    }
+    if stock.sheets.len() == 1 {
+        return format!("{} might do, and no layout can do it in fewer", laid.lower_bound);
+    }
+    let of_size = |size: usize| {
+        laid.sheets.iter().filter(|sheet| sheet.size == size).map(|sheet| u64::from(sheet.times)).sum::<u64>()
+    };
+    let sizes = stock
+        .sheets
+        .iter()
+        .enumerate()
+        .map(|(number, size)| (of_size(number), &size.name))
+        .filter(|(count, _)| *count > 0);
+    sizes.map(|(count, name)| format!("{count} of {name}")).collect::<Vec<_>>().join(", ")
+}
+
+/// What a stock's sheets cost, where every size has its price.
+fn cost(work: &Work, laid: &StockSheets) -> Option<f64> {
+    let price = |sheet: &Sheet| {
+        work.album.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times))
+    };
+    laid.sheets.iter().map(price).sum()
 }
 
 fn unwritten(out: &Path, problem: WriteProblem) -> Ended {

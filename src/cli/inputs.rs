@@ -45,13 +45,13 @@ pub(super) struct Inputs {
 
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
 pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
-    let mut sources = vec![source(file)?];
+    let mut sources = vec![source(file, "check its name; hingeleaf new FILE writes one to start from")?];
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
     let album = read.value;
     let mut cutter = Cutter::default();
     if let Some(file) = &machine.cutter {
-        let source = source(file)?;
+        let source = source(file, "check its name; the options --kerf, --margin and --gap do without a file")?;
         let read = cutter::read(&source);
         findings.extend(read.findings);
         sources.push(source);
@@ -69,7 +69,7 @@ pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>)
     }
 }
 
-fn source(file: &Path) -> Result<Source, Ended> {
+fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
     let name = file.display().to_string();
     if file.is_dir() {
@@ -82,10 +82,9 @@ fn source(file: &Path) -> Result<Source, Ended> {
     });
     match read {
         Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, End::WrongInput)),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong(
-            format!("there is no file {name}"),
-            "check its name; hingeleaf new FILE writes one to start from",
-        )),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            Err(wrong(format!("there is no file {name}"), missing))
+        }
         Err(error) => Err(Ended::new(system("read", file, &error), End::MachineFailed)),
     }
 }
@@ -138,7 +137,7 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
         }
     }
     let one_of = |words: &[&'static str], said: &Option<String>| {
-        said.as_ref().and_then(|said| words.iter().copied().find(|word| word == said))
+        said.as_ref().and_then(|said| words.iter().copied().find(|word| word.eq_ignore_ascii_case(said)))
     };
     cutter.svg_units = one_of(cutter::SVG_UNITS, &machine.svg_units).unwrap_or(cutter.svg_units);
     cutter.dxf_version = one_of(cutter::DXF_VERSIONS, &machine.dxf_version).unwrap_or(cutter.dxf_version);

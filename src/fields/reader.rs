@@ -68,6 +68,8 @@ impl<'s> Reader<'s> {
                     format!("write \"format\": \"{format}\" if it is one"),
                     &place,
                 );
+                // What else is wrong with it is of no account when it is another kind of file.
+                return None;
             }
         }
         self.object(&node, "", "the file", &[fields])
@@ -88,6 +90,8 @@ impl<'s> Reader<'s> {
         let known = || tables.iter().flat_map(|table| table.iter());
         let mut values = Values::new(whole);
         let mut seen: Vec<&str> = Vec::new();
+        // Fields that a misspelt name was meant for are not reported as missing as well.
+        let mut meant: Vec<&str> = Vec::new();
         for (name, range, value) in entries {
             let at = join(path, name);
             if seen.contains(&name.as_str()) {
@@ -107,6 +111,7 @@ impl<'s> Reader<'s> {
             let Some(field) = known().find(|field| field.name == name) else {
                 let place = self.place(range, &at);
                 let help = unknown_help(name, known().map(|field| field.name));
+                meant.extend(nearest(name, known().map(|field| field.name)));
                 self.problem("unknown-field", format!("{what} has no field \"{}\"", excerpt(name)), help, &place);
                 continue;
             };
@@ -116,7 +121,7 @@ impl<'s> Reader<'s> {
             }
         }
         for field in known() {
-            if seen.contains(&field.name) {
+            if seen.contains(&field.name) || meant.contains(&field.name) {
                 continue;
             }
             match field.fallback {
@@ -292,7 +297,13 @@ impl<'s> Reader<'s> {
 
     fn count(&mut self, tree: &Tree, place: &Place, name: &str, least: u32, most: u32) -> Option<u32> {
         let Tree::Number(number) = tree else {
-            self.problem("wrong-type", format!("\"{name}\" takes a whole number, not {}", tree.what()), "", place);
+            let help = match tree {
+                Tree::Text(text) if text.trim().parse::<u32>().is_ok() => {
+                    format!("write {} without quotes", text.trim())
+                }
+                _ => format!("write a whole number, {}", least.max(1)),
+            };
+            self.problem("wrong-type", format!("\"{name}\" takes a whole number, not {}", tree.what()), help, place);
             return None;
         };
         if number.fract() != 0.0 || *number < f64::from(least) || *number > f64::from(most) {

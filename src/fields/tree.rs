@@ -130,6 +130,10 @@ fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
         ("there is a comma with nothing after it".to_owned(), "take the last comma away")
     } else if said.contains("out of range") {
         ("this number is too large to mean anything".to_owned(), "lengths go up to 100 m")
+    } else if let Some(fraction) = bare_fraction(source.line(error.line()), error.column()) {
+        return Finding::stop("not-json", "", format!("{fraction} must stand in double quotes"))
+            .help(format!("write \"{fraction}\""))
+            .at(Some(&place));
     } else if said.contains("expected `,`") {
         (
             "a comma is missing before this, or a bracket or quote is not closed".to_owned(),
@@ -149,4 +153,17 @@ fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
         (format!("this is not JSON: {said}"), "a text that JSON would not know stands in double quotes: \"8 1/2 in\"")
     };
     Finding::stop("not-json", "", text).help(help).at(Some(&place))
+}
+
+/// The fraction written without quotes, `6 1/2` or `1/4`, that a column lies in or right behind.
+fn bare_fraction(line: &str, column: usize) -> Option<String> {
+    let letters: Vec<char> = line.chars().collect();
+    let of_it = |at: usize| letters.get(at).is_some_and(|c| c.is_ascii_digit() || matches!(c, '/' | ' '));
+    let at = column.checked_sub(1)?;
+    let start = (0..=at).rev().take_while(|&at| of_it(at)).last()?;
+    let end = (at..letters.len()).take_while(|&at| of_it(at)).last()?;
+    let text: String = letters[start..=end].iter().collect();
+    let text = text.trim();
+    let (over, under) = text.split_once('/')?;
+    (!over.is_empty() && !under.is_empty() && !under.contains(['/', ' '])).then(|| text.to_owned())
 }

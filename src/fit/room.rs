@@ -7,7 +7,7 @@ use crate::finding::Finding;
 use crate::length::{Length, Units};
 use crate::parts::{self, Kit, Lie, Part};
 use crate::stock::paper;
-use crate::stock::{SheetSize, Stock};
+use crate::stock::{SheetSize, Stock, sheet_size};
 
 /// Less than layout's smallest step, mm.
 const HAIR: f64 = 1e-4;
@@ -122,7 +122,7 @@ fn way_out(album: &Album, kit: &Kit, part: &Part, stock: &Stock, cutter: &Cutter
         let down = |mm: f64| (mm * share / step).floor() * step;
         ways.push(format!("make the page at most {} x {}", album.show(down(width)), album.show(down(height))));
     }
-    if let Some(name) = sheet_for(kit, part.stock, stock, cutter) {
+    if let Some(name) = sheet_for(album, kit, part.stock, cutter) {
         ways.push(format!("take a larger sheet: all parts of this stock fit on {name}"));
     }
     if ways.is_empty() { "make this part smaller, or take a larger sheet".into() } else { ways.join("; or ") }
@@ -145,22 +145,26 @@ fn largest(from: f64, step: f64, fits: impl Fn(f64) -> bool) -> Option<f64> {
     (low > 0).then(|| f64::from(low) * step)
 }
 
-/// The smallest standard sheet that takes every part of a stock.
-fn sheet_for(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> Option<&'static str> {
-    let mut sheets: Vec<_> = paper::named_sheets().iter().collect();
-    sheets.sort_by(|one, two| {
-        let area = |sheet: &paper::NamedSheet| sheet.width.mm() * sheet.height.mm();
-        area(one).total_cmp(&area(two))
-    });
-    sheets.into_iter().map(|sheet| sheet.name).find(|name| {
-        let of_this = |sheet: &paper::NamedSheet| SheetSize {
-            name: sheet.name.into(),
-            width: sheet.width,
-            height: sheet.height,
-            count: None,
-            price: None,
-        };
-        let other = Stock { sheets: paper::sheet(name).map(of_this).into_iter().collect(), ..stock.clone() };
-        kit.parts.iter().filter(|part| part.stock == number).all(|part| fits(part, &other, cutter))
-    })
+/// Sheets that people who measure in inches can buy, smallest first.
+const INCH_SHEETS: [&str; 4] = ["letter", "legal", "12x12in", "tabloid"];
+
+/// The smallest common sheet, in the maker's own units, that takes every part of a stock.
+fn sheet_for(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Option<String> {
+    let mut names: Vec<&str> = paper::named_sheets().iter().map(|sheet| sheet.name).collect();
+    names.retain(|name| !INCH_SHEETS.contains(name));
+    if album.units == Units::In {
+        names = INCH_SHEETS.to_vec();
+    }
+    let mut sizes: Vec<SheetSize> = names
+        .into_iter()
+        .filter_map(|name| sheet_size(name).ok())
+        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None })
+        .collect();
+    sizes.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
+    sizes
+        .into_iter()
+        .map(|size| (size.name.clone(), Stock { sheets: vec![size], ..album.stocks[number].clone() }))
+        .find_map(|(name, stock)| {
+            kit.parts.iter().filter(|part| part.stock == number).all(|part| fits(part, &stock, cutter)).then_some(name)
+        })
 }

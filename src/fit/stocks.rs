@@ -10,7 +10,7 @@ use crate::parts::Kit;
 use crate::stock::{CaliperFrom, SheetSize, Stock, paper};
 
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
-    let mut findings = Vec::new();
+    let mut findings: Vec<Finding> = kerf(cutter).into_iter().collect();
     for (number, stock) in album.stocks.iter().enumerate() {
         if !kit.parts.iter().any(|part| part.stock == number) {
             continue;
@@ -22,6 +22,19 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Lasers take 0.08 to 0.3 mm out of card, blades next to nothing (shop tables; common practice, no source).
+fn kerf(cutter: &Cutter) -> Option<Finding> {
+    let text = || {
+        format!(
+            "a kerf of {} is far more than a laser or a blade takes out of card",
+            cutter.kerf.show(Units::Mm, Ruler::SixtyFourth)
+        )
+    };
+    (cutter.kerf.mm() > 1.0).then(|| {
+        Finding::note("kerf-large", "", text()).help("a bare number is in mm; a laser's kerf is about 0.13 mm")
+    })
 }
 
 fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {

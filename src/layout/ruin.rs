@@ -158,10 +158,11 @@ impl Pursuit<'_> {
                 }
             }
             memory[slot] = now;
-            spent += EACH_TURN + benches
-                .iter_mut()
-                .map(|bench| u64::try_from(std::mem::take(&mut bench.steps)).unwrap_or(0))
-                .sum::<u64>();
+            spent += EACH_TURN
+                + benches
+                    .iter_mut()
+                    .map(|bench| u64::try_from(std::mem::take(&mut bench.steps)).unwrap_or(0))
+                    .sum::<u64>();
             if spent - told >= BREATH {
                 if !(self.step)(spent - told) {
                     return (best, spent);

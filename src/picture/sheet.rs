@@ -24,10 +24,16 @@ const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
     let Some(stock) = album.stocks.get(stock) else { return picture };
-    for &[x, y, width, height] in &sheet.offcuts {
+    for (index, &[x, y, width, height]) in sheet.offcuts.iter().enumerate() {
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
-        picture.label(Rect::new(x, y, x + width, y + height), &["offcut".into(), measures(album, width, height)]);
+        let mut lines = vec!["offcut".into(), measures(album, width, height)];
+        if index == 0 {
+            // The largest piece left over has room for what the sheet is.
+            let times = if sheet.times == 1 { "once".into() } else { format!("{} times", sheet.times) };
+            lines.splice(0..0, [format!("{}: cut {times}", sheet.name), String::new()]);
+        }
+        picture.label(Rect::new(x, y, x + width, y + height), &lines);
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
@@ -70,7 +76,13 @@ impl Picture {
         let boxes = part.net.panels.iter().map(|panel| panel.outline.mapped(map).bounds());
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
         if let Some(panel) = roomiest {
-            let measures = measures(album, part.flat.width, part.flat.height);
+            // As it lies, so that the figures go with the picture.
+            let (width, height) = if placed.quarters % 2 == 0 {
+                (part.flat.width, part.flat.height)
+            } else {
+                (part.flat.height, part.flat.width)
+            };
+            let measures = measures(album, width, height);
             self.label(clear_of(panel, &part.flat.holes, map), &[part.id.clone(), measures]);
         }
     }

@@ -68,8 +68,8 @@ fn note(unnamed: &[&str], labels: Labels) -> Option<Finding> {
     let (text, help) = match labels {
         Labels::Everywhere => (format!("the names of {shown} do not fit on them"), "mark them by hand"),
         _ => (
-            format!("nothing of {shown} is hidden on the album, so no name is drawn on them"),
-            "--labels everywhere draws names where they show too",
+            format!("no name is drawn on {shown}: all of it shows"),
+            "--labels everywhere draws names on faces that show, too",
         ),
     };
     Some(

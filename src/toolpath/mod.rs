@@ -83,6 +83,8 @@ pub enum Run {
 pub struct SheetPaths {
     /// The sheet's name.
     pub name: String,
+    /// How many times it is cut.
+    pub times: u32,
     /// Width of the sheet, mm.
     pub width: f64,
     /// Height of the sheet, mm.
@@ -126,6 +128,7 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels)
         let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
         SheetPaths {
             name: sheet.name.clone(),
+            times: sheet.times,
             width: sheet.width,
             height: sheet.height,
             strokes: ordered([draw, scores, inner, outer]),

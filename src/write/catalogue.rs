@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! The catalogue: every kind with its parameters, and the sheet sizes, as text and as JSON.
 
-use crate::album::{COMMON, Kind};
+use crate::album::{COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Fallback, Field, Takes};
 use crate::length::{Length, Ruler, Units};
-use crate::stock::paper;
+use crate::stock::{STOCK_FIELDS, paper};
 use serde_json::{Value, json};
 use std::fmt::Write;
 
@@ -12,11 +12,19 @@ use std::fmt::Write;
 #[must_use]
 pub fn catalogue(kinds: &[&'static Kind]) -> String {
     let mut out = String::new();
+    for (title, fields) in [
+        ("The album file", TOP_FIELDS),
+        ("page", PAGE_FIELDS),
+        ("panels", PANEL_FIELDS),
+        ("each of stocks", STOCK_FIELDS),
+    ] {
+        let _ = writeln!(out, "{title}");
+        table(&mut out, fields.iter());
+        out.push('\n');
+    }
     for kind in kinds {
         let _ = writeln!(out, "{} ({})\n    {}", kind.name, kind.role.word(), kind.about);
-        for field in kind.fields.iter().chain(&COMMON[1..]) {
-            let _ = writeln!(out, "      {:<10} {}; {}", field.name, field.about, words(field));
-        }
+        table(&mut out, kind.fields.iter().chain(&COMMON[1..]));
         out.push('\n');
     }
     out.push_str("Sheets\n");
@@ -30,6 +38,12 @@ pub fn catalogue(kinds: &[&'static Kind]) -> String {
     }
     out.push_str("      or any size: \"12x12in\", \"300x200mm\"\n");
     out
+}
+
+fn table<'a>(out: &mut String, fields: impl Iterator<Item = &'a Field>) {
+    for field in fields {
+        let _ = writeln!(out, "      {:<10} {}\n{:17}{}", field.name, field.about, "", words(field));
+    }
 }
 
 /// The catalogue for programs: every part an object with its `kind`.

@@ -18,8 +18,8 @@ pub fn cutting_list(album: &Album, kit: &Kit) -> String {
             let plain = |mm: f64| Length::from_mm(mm).plain(album.units);
             let grain = match (stock.pattern, part.along_grain) {
                 (Pattern::OneWay, _) => "pattern upright",
-                (_, true) => "upright",
-                (_, false) => "any",
+                (_, true) if stock.grain.is_some() => "upright",
+                _ => "any",
             };
             let cells = [
                 part.id.clone(),

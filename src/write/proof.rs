@@ -309,7 +309,7 @@ mod tests {
             stroke(Layer::Cut, None, Run::Closed(Contour::circle(Point::new(30.0, 40.0), 5.0).reversed())),
             stroke(Layer::Cut, None, Run::Closed(Contour::rectangle(10.0, 10.0, 50.0, 60.0))),
         ];
-        SheetPaths { name: "card-01".into(), width: 100.0, height: 120.0, strokes }
+        SheetPaths { name: "card-01".into(), times: 1, width: 100.0, height: 120.0, strokes }
     }
 
     /// Each fault is planted in a sound file, and must be found in what is read back.

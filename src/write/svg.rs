@@ -34,9 +34,10 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
     let mut out = String::with_capacity(256 + sheet.strokes.len() * 160);
     let _ = write!(
         out,
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}{suffix}\" height=\"{height}{suffix}\" viewBox=\"0 0 {width} {height}\">\n<title>{}: {}</title>\n",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}{suffix}\" height=\"{height}{suffix}\" viewBox=\"0 0 {width} {height}\">\n<title>{}: {}, cut {}</title>\n",
         escape(title),
-        sheet.name
+        sheet.name,
+        times(sheet.times)
     );
     for layer in Layer::ALL {
         let colour = match layer {
@@ -118,6 +119,11 @@ impl Pen<'_> {
         let sweep = u8::from(edge.bulge < 0.0);
         self.step(&format!(" A{radius} {radius} 0 0 {sweep} "), edge.to);
     }
+}
+
+/// How often, in words.
+fn times(times: u32) -> String {
+    if times == 1 { "once".into() } else { format!("{times} times") }
 }
 
 /// Text for XML: markup escaped, characters that XML does not allow replaced.

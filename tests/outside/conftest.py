@@ -28,14 +28,19 @@ def flags(setting):
     return [word for name, value in setting.items() for word in (f"--{name.replace('_', '-')}", f"{value}")]
 
 
-def run_kit(album, folder, *words):
-    """Runs `hingeleaf kit`; a run that ends badly fails the test with what the program said."""
+def ask_kit(album, folder, *words):
+    """Runs `hingeleaf kit`, however it ends."""
     if not PROGRAM.is_file():
         not_run(f"there is no program at {PROGRAM}; build it with `cargo build --release`")
     command = [PROGRAM, "kit", album, "--out", folder, *words]
-    done = subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
+    return subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
+
+
+def run_kit(album, folder, *words):
+    """Runs `hingeleaf kit`; a run that ends badly fails the test with what the program said."""
+    done = ask_kit(album, folder, *words)
     if done.returncode != 0:
-        asked = " ".join(map(str, command[1:]))
+        asked = " ".join(map(str, done.args[1:]))
         said = (done.stderr + done.stdout).strip()
         pytest.fail(f"{asked}\nended with exit code {done.returncode}:\n{said}", pytrace=False)
 

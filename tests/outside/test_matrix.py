@@ -39,16 +39,21 @@ class Asked:
     version: str = "R2000"
     unit: str = "mm"
     split: bool = False
-    extra: tuple = ()
+    shared: bool = False
+    perforated: bool = False
 
     @property
     def name(self):
-        return "-".join([self.version, self.unit, *(["split"] if self.split else []), *filter(str.isalnum, self.extra)])
+        words = [word for word in ("split", "shared", "perforated") if getattr(self, word)]
+        return "-".join([self.version, self.unit, *words])
 
     @property
     def flags(self):
-        words = ["--dxf-version", self.version, "--svg-units", self.unit, "--formats", "svg,dxf"]
-        return [*words, *(["--split-layers"] if self.split else []), *self.extra]
+        cutter = {**CUTTER, "dxf_version": self.version, "svg_units": self.unit, "formats": "svg,dxf"}
+        cutter |= {"gap": 0} if self.shared else {}
+        cutter |= {"score": "2,1"} if self.perforated else {}
+        words = {"--split-layers": self.split, "--shared-cuts": self.shared}
+        return [*flags(cutter), *(word for word, wanted in words.items() if wanted)]
 
 
 GRID = [
@@ -56,8 +61,8 @@ GRID = [
     for row, version in enumerate(VERSIONS)
     for column, unit in enumerate(MILLIMETRES)
 ]
-SHARED = Asked("R2004", "in", extra=("--shared-cuts", "--kerf", "0", "--gap", "0"))
-PERFORATED = Asked("R12", "px90", split=True, extra=("--score", "2,1"))
+SHARED = Asked("R2004", "in", shared=True)
+PERFORATED = Asked("R12", "px90", split=True, perforated=True)
 
 
 @pytest.fixture(scope="module")
@@ -90,9 +95,8 @@ def test_every_pair_is_there():
 @pytest.mark.parametrize("asked", [*GRID, SHARED, PERFORATED], ids=lambda asked: asked.name)
 @pytest.mark.parametrize("fixture", FIXTURES)
 def test_matrix(fixture, asked, readers, matrix, tmp_path):
-    run_kit(ROOT / "fixtures" / f"{fixture}.json", tmp_path / "kit", *flags(CUTTER), *asked.flags)
-    kerf = 0.0 if asked is SHARED else CUTTER["kerf"]
-    found = faults(Kit(tmp_path / "kit", kerf=kerf, dxf_version=asked.version), asked, readers)
+    run_kit(ROOT / "fixtures" / f"{fixture}.json", tmp_path / "kit", *asked.flags)
+    found = faults(Kit(tmp_path / "kit", kerf=CUTTER["kerf"], dxf_version=asked.version), asked, readers)
     matrix[fixture, asked] = f"{'split' if asked.split else 'whole'} " + (f"{len(found)} off" if found else "agree")
     no_faults(found)
 
@@ -157,7 +161,7 @@ def agreement(kit, facts, views, asked):
         for layer in LAYERS:
             on = layers.get(layer, OnLayer())
             yield from (f"{name}, {layer}: {fault}" for fault in off(name, on, first[layer], layer, facts, asked))
-            box = first[layer].box if layer == "draw" or (layer == "score" and asked is PERFORATED) else told[layer]
+            box = first[layer].box if layer == "draw" or (layer == "score" and asked.perforated) else told[layer]
             near = NEAR + (DECIMAL * MILLIMETRES[asked.unit] if name in SVG_READERS else 0.0)
             if (on.box is None) != (box is None) or (box and max(abs(a - b) for a, b in zip(on.box, box)) > near):
                 yield f"{name}, {layer}: the extents are {on.box}, should be {box}"
