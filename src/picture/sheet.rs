@@ -27,13 +27,25 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
     for (index, &[x, y, width, height]) in sheet.offcuts.iter().enumerate() {
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
-        let mut lines = vec!["offcut".into(), measures(album, width, height)];
+        // What is left over is measured down to what a ruler shows.
+        let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
+        let down = |mm: f64| (mm / step + 1e-6).floor() * step;
+        let mut lines = vec!["offcut".into(), measures(album, down(width), down(height))];
+        let mut space = Rect::new(x, y, x + width, y + height);
         if index == 0 {
             // The largest piece left over has room for what the sheet is.
             let times = if sheet.times == 1 { "once".into() } else { format!("{} times", sheet.times) };
             lines.splice(0..0, [format!("{}: cut {times}", sheet.name), String::new()]);
         }
-        picture.label(Rect::new(x, y, x + width, y + height), &lines);
+        if index == 0 && grain_upright(stock, sheet).is_some() {
+            // The grain's arrow stands at the right edge, or lies at the lower one.
+            space = if grain_upright(stock, sheet) == Some(true) {
+                Rect { x1: space.x1 - 9.0, ..space }
+            } else {
+                Rect { y0: space.y0 + 9.0, ..space }
+            };
+        }
+        picture.label(space, &lines);
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
@@ -117,8 +129,7 @@ impl Picture {
 
     /// A double arrow along the grain, at the edge of the largest piece left over, where there is one.
     fn grain(&mut self, stock: &Stock, sheet: &Sheet) {
-        let Some(size) = stock.sheets.get(sheet.size) else { return };
-        let Some(upright) = stock.stood(size).grain_upright else { return };
+        let Some(upright) = grain_upright(stock, sheet) else { return };
         let Some(&[x, y, width, height]) = sheet.offcuts.first() else { return };
         let pen = Pen { width: 0.25, colour: INK, dash: &[] };
         let (from, to, across) = if upright {
@@ -136,6 +147,11 @@ impl Picture {
             self.marks.push(Mark::Line { points: vec![barb(1.0), tip, barb(-1.0)], pen });
         }
     }
+}
+
+/// Whether a sheet's grain runs upright as it lies, where that is stated.
+fn grain_upright(stock: &Stock, sheet: &Sheet) -> Option<bool> {
+    stock.sheets.get(sheet.size).and_then(|size| stock.stood(size).grain_upright)
 }
 
 /// How well words go into a box: its shorter side counts most.
