@@ -28,7 +28,7 @@ fn main() {
     let kit = |formats: &[&str]| {
         let Ok(source) = Source::new("tide-table.json", text.clone()) else { return };
         let Some(album) = album::read(&source, &parts::kinds()).value else { return };
-        let search = Search { effort: Effort::Normal, threads: 2 };
+        let search = Search { effort: Effort::Normal, trimmer: false, threads: 2 };
         let work = Work::new(album, cutter.clone(), Labels::Hidden, search, &Unwatched);
         let mut files = Memory::default();
         if work.write(&Files { formats, split_layers: false }, &mut files).is_err() || files.files.is_empty() {

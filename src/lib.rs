@@ -16,7 +16,7 @@
 //! let source = Source::new("two-pages.json", text.into()).unwrap();
 //! let album = album::read(&source, &parts::kinds()).value.ok_or("the file has problems")?;
 //!
-//! let search = Search { effort: layout::Effort::Low, threads: 1 };
+//! let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
 //! let work = Work::new(album, Cutter::default(), Labels::Hidden, search, &layout::Unwatched);
 //! assert!(!work.stopped());
 //! assert_eq!(work.kit.parts[0].flat.height, 190.0 + 12.0); // a page piece and its seam

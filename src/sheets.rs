@@ -10,7 +10,7 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
-use crate::layout::{self, Effort, Item, Job, Layout, NoLayout, Turn, Turns, Watch};
+use crate::layout::{self, Cuts, Effort, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
 use crate::length::Length;
 use crate::parts::{Kit, Lie, Part};
 use crate::stock::{Stock, Stood};
@@ -57,6 +57,32 @@ pub struct Sheet {
     pub placements: Vec<Placed>,
     /// What is left of it worth keeping: x, y, width and height, mm.
     pub offcuts: Vec<[f64; 4]>,
+    /// How a trimmer cuts it apart, where it is laid for one.
+    pub cuts: Option<Piece>,
+}
+
+/// A rectangle of a sheet, and what becomes of it on the trimmer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Piece {
+    /// A part: the number of its placement on the sheet.
+    Part(usize),
+    /// What is left over: x, y, width and height, mm.
+    Offcut([f64; 4]),
+    /// It is cut again.
+    Cut(Cut),
+}
+
+/// A rectangle that is cut from edge to edge, once or several times side by side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// The rectangle: x, y, width and height, mm.
+    pub rect: [f64; 4],
+    /// Whether the cuts run upright, at an x; else level, at a y.
+    pub upright: bool,
+    /// Where they lie on the sheet, mm, in order.
+    pub at: Vec<f64>,
+    /// What they part, in the same order.
+    pub pieces: Vec<Piece>,
 }
 
 /// A part in place.
@@ -79,6 +105,8 @@ pub struct Placed {
 pub struct Search {
     /// How hard.
     pub effort: Effort,
+    /// Whether a trimmer must be able to cut every sheet apart from edge to edge.
+    pub trimmer: bool,
     /// On how many threads; the result is the same for any number.
     pub threads: usize,
 }
@@ -155,7 +183,8 @@ impl Table<'_> {
             effort: self.search.effort,
             threads: self.search.threads,
         };
-        layout::lay_out(&job, watch)
+        let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
+        layout::lay_out_for(&job, cuts, watch)
     }
 
     fn item(&self, part: &Part, lie: Lie) -> Item {
@@ -214,6 +243,7 @@ impl Table<'_> {
                     times: laid.times,
                     placements,
                     offcuts: self.offcuts(laid, &stood),
+                    cuts: laid.cuts.as_ref().map(|piece| self.piece(piece)),
                 }
             })
             .collect();
@@ -230,6 +260,24 @@ impl Table<'_> {
             proven_least: layout.proven_least,
             used_percent: if whole > 0.0 { 100.0 * used / whole } else { 0.0 },
             cut_short: layout.cut_short,
+        }
+    }
+
+    /// A piece in millimetres on the whole sheet, the margin put back.
+    fn piece(&self, piece: &layout::Piece) -> Piece {
+        let margin = self.cutter.margin.mm();
+        let mm = |eighths: i64| Length::from_eighths(eighths).mm();
+        let rect =
+            |[left, bottom, width, height]: [i64; 4]| [mm(left) + margin, mm(bottom) + margin, mm(width), mm(height)];
+        match piece {
+            layout::Piece::Part(number) => Piece::Part(*number),
+            layout::Piece::Offcut(offcut) => Piece::Offcut(rect(*offcut)),
+            layout::Piece::Cut(cut) => Piece::Cut(Cut {
+                rect: rect([cut.left, cut.bottom, cut.width, cut.height]),
+                upright: cut.way == Way::Upright,
+                at: cut.at.iter().map(|at| mm(*at) + margin).collect(),
+                pieces: cut.pieces.iter().map(|piece| self.piece(piece)).collect(),
+            }),
         }
     }
 

@@ -16,7 +16,7 @@ use hingeleaf::{album, parts};
 fn work(text: &str, labels: Labels) -> Work {
     let source = Source::new("test.json", text.into()).unwrap();
     let album = album::read(&source, &parts::kinds()).value.unwrap();
-    let search = Search { effort: Effort::Low, threads: 1 };
+    let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
     Work::new(album, Cutter::default(), labels, search, &Unwatched)
 }
 

@@ -266,7 +266,8 @@ fn no_sheet_holds_more_than_fits() {
         // All of them lie in one pocket; whether they fit into it is not what is asked here.
         let album = common::album(&text);
         let made = hingeleaf::parts::kit(&album).value.unwrap();
-        let search = hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Normal, threads: 1 };
+        let search =
+            hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Normal, trimmer: false, threads: 1 };
         let machine = cutter(0.0, gap * INCH, 0.0);
         let (laid, findings) = hingeleaf::sheets::lay(&album, &made, &machine, search, &hingeleaf::layout::Unwatched);
         assert!(!hingeleaf::finding::stops(&findings), "{findings:?}");

@@ -107,6 +107,9 @@ pub(super) struct Kit {
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,
+    /// Only layouts that a trimmer can cut, from edge to edge; the cuts come in the report
+    #[arg(long)]
+    pub trimmer: bool,
     /// How hard to look for fewer sheets
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: Effort,

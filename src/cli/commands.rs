@@ -99,7 +99,7 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     };
     let threads = kit.threads.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from);
     let watch = Terminal::new(&folder.unfinished());
-    let work = Work::new(album, cutter, labels, Search { effort, threads }, &watch);
+    let work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
     watch.done();
     if work.stopped() {
         return Err(Ended { findings: work.findings, end: End::DoesNotFit, sources });

@@ -4,9 +4,10 @@
 //! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a draft. A sheet once filled
 //! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.
 
+use super::bench::Bench;
 use super::draft::{Draft, Laid, Put};
 use super::frame::Frame;
-use super::sheet::{OpenSheet, Rule};
+use super::sheet::Rule;
 
 /// Which sheet to open where there are several sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,7 +38,7 @@ pub(super) fn build(
     plan: &Plan,
     mut left: Vec<u64>,
     mut supply: Vec<Option<u64>>,
-    bench: &mut OpenSheet,
+    bench: &mut impl Bench,
 ) -> Draft {
     let mut laid = Vec::new();
     let mut used = vec![0; left.len()];
@@ -72,7 +73,7 @@ fn next_sheet(
     order: &[usize],
     left: &[u64],
     supply: &[Option<u64>],
-    bench: &mut OpenSheet,
+    bench: &mut impl Bench,
 ) -> Option<(usize, Vec<Put>)> {
     for counted in [true, false] {
         let mut sizes: Vec<usize> =
@@ -86,16 +87,17 @@ fn next_sheet(
         for size in sizes {
             bench.open(&frame.sizes[size], frame.least(order));
             fill(frame, order, left, plan.rule, bench);
-            if bench.puts.is_empty() {
+            if bench.laid() == 0 {
                 continue;
             }
-            let done = plan.choice != Choice::Fullest || takes_all(&bench.puts, order, left);
-            let filled = u128::from(bench.puts.iter().map(|put| put.area().unsigned_abs()).sum::<u64>());
+            let puts = bench.puts();
+            let done = plan.choice != Choice::Fullest || takes_all(&puts, order, left);
+            let filled = u128::from(puts.iter().map(|put| put.area().unsigned_abs()).sum::<u64>());
             let better = best.as_ref().is_none_or(|(other, _, most)| {
                 filled.saturating_mul(frame.sizes[*other].cost) > most.saturating_mul(frame.sizes[size].cost)
             });
             if done || better {
-                best = Some((size, bench.puts.clone(), filled));
+                best = Some((size, puts, filled));
             }
             if done {
                 break;
@@ -117,15 +119,11 @@ fn takes_all(puts: &[Put], order: &[usize], left: &[u64]) -> bool {
 const MOST_ON_A_SHEET: usize = 20_000;
 
 /// Offers every kind in turn, as many of it as fit.
-pub(super) fn fill(frame: &Frame, order: &[usize], left: &[u64], rule: Rule, bench: &mut OpenSheet) {
+pub(super) fn fill(frame: &Frame, order: &[usize], left: &[u64], rule: Rule, bench: &mut impl Bench) {
     for &kind in order {
-        bench.steps += 1;
-        for _ in 0..left[kind] {
-            if bench.puts.len() >= MOST_ON_A_SHEET {
-                return;
-            }
-            let Some(spot) = bench.spot(&frame.kinds[kind], rule) else { break };
-            bench.lay(kind, &spot);
+        bench.offer(kind, &frame.kinds[kind], left[kind], rule, MOST_ON_A_SHEET);
+        if bench.laid() >= MOST_ON_A_SHEET {
+            return;
         }
     }
 }

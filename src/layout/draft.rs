@@ -133,13 +133,21 @@ impl Draft {
     }
 }
 
-/// Area of the largest rectangle, grown by the gap, that is empty on a sheet.
+/// Area of the largest rectangle, grown by the gap, that is empty on a sheet and can be cut out of it.
 pub(super) fn largest_empty(frame: &Frame, laid: &Laid) -> i64 {
+    if frame.trimmer {
+        return super::trimmer::largest_offcut(frame, laid).map_or(0, |rect| rect.area());
+    }
+    empty_rects(frame, laid).iter().map(Rect::area).max().unwrap_or(0)
+}
+
+/// All rectangles, grown by the gap, that are empty on a sheet and cannot grow in any direction.
+pub(super) fn empty_rects(frame: &Frame, laid: &Laid) -> Vec<Rect> {
     let size = &frame.sizes[laid.size];
     let mut space = Space::default();
     space.reset(size.width, size.height, 1, 1);
     for put in &laid.puts {
         space.take(&put.rect());
     }
-    space.free().iter().map(Rect::area).max().unwrap_or(0)
+    space.free().to_vec()
 }

@@ -7,7 +7,8 @@
 use std::collections::BTreeMap;
 
 use super::draft::{Draft, Laid, Put};
-use super::{Item, Job, LaidSheet, NoLayout, Placement, Sheet, Turn};
+use super::trimmer;
+use super::{Cuts, Item, Job, LaidSheet, NoLayout, Placement, Sheet, Turn};
 
 /// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
 pub(super) const LONGEST: i64 = 1 << 30;
@@ -67,10 +68,12 @@ pub(super) struct Frame {
     pub(super) kinds: Vec<Kind>,
     pub(super) sizes: Vec<Size>,
     pub(super) gap: i64,
+    /// Every sheet is cut apart from edge to edge.
+    pub(super) trimmer: bool,
 }
 
 impl Frame {
-    pub(super) fn new(job: &Job) -> Result<Self, NoLayout> {
+    pub(super) fn new(job: &Job, cuts: Cuts) -> Result<Self, NoLayout> {
         let gap = trim(job.gap, 0);
         let mut grouped: BTreeMap<(Pose, Pose), Vec<(usize, u32)>> = BTreeMap::new();
         let sizes = sizes(job.sheets, gap);
@@ -97,7 +100,7 @@ impl Frame {
                 members,
             })
             .collect();
-        Ok(Self { kinds, sizes, gap })
+        Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer })
     }
 
     /// The least width and the least height of any pose of these kinds.
@@ -130,6 +133,8 @@ impl Frame {
         let mut sheets = Vec::new();
         for laid in &draft.laid {
             let slots = slots(laid);
+            let cut = if self.trimmer { trimmer::cuts(self, laid) } else { None };
+            let (cuts, puts) = cut.map_or((None, laid.puts.clone()), |(piece, puts)| (Some(piece), puts));
             let mut left = laid.times;
             while left > 0 {
                 let run = slots.iter().map(|(&kind, &slots)| longest_run(&hands[kind], slots)).min().unwrap_or(0);
@@ -138,8 +143,8 @@ impl Frame {
                     break;
                 }
                 let placements =
-                    laid.puts.iter().filter_map(|put| self.placement(put, &mut hands[put.kind], run, items)).collect();
-                sheets.push(LaidSheet { sheet: laid.size, times: run, placements });
+                    puts.iter().filter_map(|put| self.placement(put, &mut hands[put.kind], run, items)).collect();
+                sheets.push(LaidSheet { sheet: laid.size, times: run, placements, cuts: cuts.clone() });
                 left -= u64::from(run);
             }
         }

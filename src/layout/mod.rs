@@ -24,6 +24,7 @@
 //! # Ok::<(), hingeleaf::layout::NoLayout>(())
 //! ```
 
+mod bench;
 mod bound;
 mod build;
 mod crew;
@@ -38,6 +39,7 @@ mod ruin;
 mod search;
 mod sheet;
 mod space;
+mod trimmer;
 
 use std::cell::Cell;
 use std::fmt;
@@ -45,6 +47,7 @@ use std::fmt;
 use crate::contour::Contour;
 
 pub use offcut::offcuts;
+pub use trimmer::{Cut, Piece, Way};
 
 /// A part to be laid, as often as `count` says.
 #[derive(Clone, Debug)]
@@ -188,6 +191,16 @@ pub enum Effort {
     High,
 }
 
+/// Which layouts will do.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Cuts {
+    /// Any, for a machine that can cut round every part.
+    #[default]
+    Free,
+    /// Those that a trimmer can cut: from edge to edge of the piece in hand, in as many stages as it takes.
+    Trimmer,
+}
+
 /// What to lay on what.
 #[derive(Clone, Copy, Debug)]
 pub struct Job<'a> {
@@ -245,6 +258,8 @@ pub struct LaidSheet {
     pub times: u32,
     /// What lies on each of them, from bottom to top.
     pub placements: Vec<Placement>,
+    /// How a trimmer cuts it; only in trimmer layouts.
+    pub cuts: Option<Piece>,
 }
 
 /// Where everything goes.
@@ -293,12 +308,21 @@ impl std::error::Error for NoLayout {}
 ///
 /// The aims, first things first: as little as can be is bought beside the counted sheets and as much as can be lies on
 /// them; least cost (area where a price is missing); fewest sheets; the largest free rectangle on the emptiest sheet. With
-/// one size of sheet this is: fewest sheets, then the largest offcut.
+/// one size of sheet this is: fewest sheets, then the largest offcut. In trimmer layouts then come few cuts and few
+/// settings of the stop; the bound is that of free layouts, which holds for them as well.
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.
 pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    let frame = frame::Frame::new(job)?;
+    lay_out_for(job, Cuts::Free, watch)
+}
+
+/// The same for layouts of one kind.
+///
+/// # Errors
+/// As [`lay_out`].
+pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    let frame = frame::Frame::new(job, cuts)?;
     if frame.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
@@ -323,7 +347,10 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
         thorough.set(Some(need.thorough(pairs)));
         thorough.get().unwrap_or(known)
     };
-    let found = search::search(&frame, &bound_for, job.effort, job.threads, watch);
+    let found = match cuts {
+        Cuts::Free => search::search::<sheet::OpenSheet>(&frame, &bound_for, job.effort, job.threads, watch),
+        Cuts::Trimmer => search::search::<trimmer::OpenTree>(&frame, &bound_for, job.effort, job.threads, watch),
+    };
     if !found.draft.complete() {
         return Err(NoLayout::OutOfSheets { left: frame.left_over(&found.draft) });
     }

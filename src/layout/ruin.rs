@@ -7,6 +7,7 @@
 
 use std::cmp::Reverse;
 
+use super::bench::Bench;
 use super::dice::Dice;
 use super::draft::{Draft, Laid, Put};
 use super::frame::Frame;
@@ -76,7 +77,8 @@ impl State {
     }
 }
 
-fn missing(frame: &Frame, pool: &[usize]) -> u128 {
+/// Area of these boxes.
+pub(super) fn missing(frame: &Frame, pool: &[usize]) -> u128 {
     pool.iter().map(|&kind| u128::from(frame.kinds[kind].area().unsigned_abs())).sum()
 }
 
@@ -158,11 +160,7 @@ impl Pursuit<'_> {
                 }
             }
             memory[slot] = now;
-            spent += EACH_TURN
-                + benches
-                    .iter_mut()
-                    .map(|bench| u64::try_from(std::mem::take(&mut bench.steps)).unwrap_or(0))
-                    .sum::<u64>();
+            spent += EACH_TURN + benches.iter_mut().map(Bench::steps).sum::<u64>();
             if spent - told >= BREATH {
                 if !(self.step)(spent - told) {
                     return (best, spent);

@@ -9,6 +9,7 @@
 
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
+use super::bench::Bench;
 use super::build::{Choice, Plan, build, fill, supplies};
 use super::crew::{self, Meter};
 use super::dice::Dice;
@@ -16,7 +17,7 @@ use super::draft::{Draft, Laid, Score, largest_empty};
 use super::frame::Frame;
 use super::order::{Key, by_size, shaken};
 use super::ruin::{Pursuit, State};
-use super::sheet::{OpenSheet, Rule};
+use super::sheet::Rule;
 use super::{Effort, Watch};
 
 /// So many pursuits are run side by side towards one sheet fewer; the lowest number that gets there wins.
@@ -52,7 +53,7 @@ pub(super) struct Found {
 }
 
 /// Searches until the bound is met or the effort is spent. `bound` is 0 where none is known.
-pub(super) fn search(
+pub(super) fn search<B: Bench>(
     frame: &Frame,
     bound: &dyn Fn(u64) -> u64,
     effort: Effort,
@@ -61,10 +62,10 @@ pub(super) fn search(
 ) -> Found {
     let budget = Budget::new(effort, frame);
     let meter = Meter::new(watch, budget.simple + budget.pursuit);
-    let mut best = simple(frame, &budget, threads, &meter);
+    let mut best = simple::<B>(frame, &budget, threads, &meter);
     let mut left = budget.pursuit;
     while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound(best.sheets())) {
-        let Some((next, spent)) = pursue(frame, &best, left, threads, &meter) else { break };
+        let Some((next, spent)) = pursue::<B>(frame, &best, left, threads, &meter) else { break };
         left = left.saturating_sub(spent.max(1));
         let improved = next.score(frame) < best.score(frame);
         let fewer = next.sheets() < best.sheets() || !best.complete();
@@ -75,11 +76,11 @@ pub(super) fn search(
             break;
         }
     }
-    Found { draft: roomiest(frame, best).tidied(frame), cut_short: meter.stopped() }
+    Found { draft: roomiest::<B>(frame, best).tidied(frame), cut_short: meter.stopped() }
 }
 
 /// All rules over all orders, then orders judged a little wrong.
-fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draft {
+fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draft {
     let mut orders: Vec<Vec<usize>> = Vec::new();
     for key in Key::ALL {
         let order = by_size(frame, key);
@@ -113,10 +114,10 @@ fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draf
             let mut dice = Dice::new(u64::try_from(number).unwrap_or(0));
             shaken(frame, Key::ALL[number % 3], 30, &mut dice)
         });
-        let mut bench = OpenSheet::default();
+        let mut bench = B::default();
         let plan = Plan { order: &order, rule, choice };
         let draft = build(frame, &plan, frame.counts(), supplies(frame), &mut bench);
-        let steps = u64::try_from(bench.steps).unwrap_or(u64::MAX);
+        let steps = bench.steps();
         taken[number].store(steps, Ordering::Relaxed);
         meter.step(steps);
         Some(draft)
@@ -132,7 +133,7 @@ fn simple(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draf
 }
 
 /// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.
-fn pursue(frame: &Frame, from: &Draft, budget: u64, threads: usize, meter: &Meter) -> Option<(Draft, u64)> {
+fn pursue<B: Bench>(frame: &Frame, from: &Draft, budget: u64, threads: usize, meter: &Meter) -> Option<(Draft, u64)> {
     if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
         return None;
     }
@@ -151,7 +152,7 @@ fn pursue(frame: &Frame, from: &Draft, budget: u64, threads: usize, meter: &Mete
         let step = |steps: u64| meter.step(steps) && !beaten();
         let pursuit = Pursuit { frame, budget: share, step: &step };
         let (state, spent) =
-            if beaten() { return None } else { pursuit.run(state, u64::try_from(number).unwrap_or(0)) };
+            if beaten() { return None } else { B::pursue(&pursuit, state, u64::try_from(number).unwrap_or(0)) };
         if state.pool.is_empty() {
             winner.fetch_min(number, Ordering::Relaxed);
         }
@@ -162,7 +163,7 @@ fn pursue(frame: &Frame, from: &Draft, budget: u64, threads: usize, meter: &Mete
     for (state, steps) in runs.into_iter().flatten() {
         spent += steps;
         let done = state.pool.is_empty();
-        let draft = completed(frame, state, &kept);
+        let draft = completed::<B>(frame, state, &kept);
         if best.as_ref().is_none_or(|best| draft.score(frame) < best.score(frame)) {
             best = Some(draft);
         }
@@ -189,7 +190,7 @@ fn give_up_one(frame: &Frame, state: &mut State, number: usize) {
 }
 
 /// Puts what a pursuit could not place on sheets of its own.
-fn completed(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft {
+fn completed<B: Bench>(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft {
     let mut left = vec![0; frame.kinds.len()];
     for kind in state.pool.drain(..) {
         left[kind] += 1;
@@ -200,7 +201,7 @@ fn completed(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft {
     for one in &laid {
         supply[one.size] = supply[one.size].map(|count| count.saturating_sub(one.times));
     }
-    let mut bench = OpenSheet::default();
+    let mut bench = B::default();
     let mut best: Option<Draft> = None;
     for key in Key::ALL {
         let order = by_size(frame, key);
@@ -218,14 +219,14 @@ fn completed(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft {
 }
 
 /// Lays the emptiest sheet again so that its largest empty rectangle is as large as can be.
-fn roomiest(frame: &Frame, mut draft: Draft) -> Draft {
+fn roomiest<B: Bench>(frame: &Frame, mut draft: Draft) -> Draft {
     let Some(last) = draft.emptiest(frame) else { return draft };
     let old = &draft.laid[last];
     let mut left = vec![0; frame.kinds.len()];
     for put in &old.puts {
         left[put.kind] += 1;
     }
-    let mut bench = OpenSheet::default();
+    let mut bench = B::default();
     let mut best = (largest_empty(frame, old), old.puts.clone());
     for key in Key::ALL {
         let mut order = by_size(frame, key);
@@ -233,10 +234,10 @@ fn roomiest(frame: &Frame, mut draft: Draft) -> Draft {
         for rule in Rule::ALL {
             bench.open(&frame.sizes[old.size], frame.least(&order));
             fill(frame, &order, &left, rule, &mut bench);
-            if bench.puts.len() < old.puts.len() {
+            if bench.laid() < old.puts.len() {
                 continue;
             }
-            let laid = Laid { size: old.size, times: old.times, puts: bench.puts.clone() };
+            let laid = Laid { size: old.size, times: old.times, puts: bench.puts() };
             let empty = largest_empty(frame, &laid);
             if empty > best.0 {
                 best = (empty, laid.puts);

@@ -3,8 +3,10 @@
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 
+use super::bench::Bench;
 use super::draft::Put;
 use super::frame::{Kind, Pose, Size};
+use super::ruin::{Pursuit, State};
 use super::space::{Rect, Space};
 
 /// What makes one place better than another. Each is blind somewhere, so searches try several.
@@ -52,14 +54,42 @@ pub(super) struct OpenSheet {
     pub(super) steps: usize,
 }
 
-impl OpenSheet {
-    /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
-    pub(super) fn open(&mut self, size: &Size, least: Pose) {
+impl Bench for OpenSheet {
+    fn open(&mut self, size: &Size, least: Pose) {
         self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
         self.puts.clear();
     }
 
+    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
+        self.steps += 1;
+        for _ in 0..copies {
+            if self.puts.len() >= most {
+                return;
+            }
+            let Some(spot) = self.spot(kind, rule) else { return };
+            self.lay(number, &spot);
+        }
+    }
+
+    fn laid(&self) -> usize {
+        self.puts.len()
+    }
+
+    fn puts(&self) -> Vec<Put> {
+        self.puts.clone()
+    }
+
+    fn steps(&mut self) -> u64 {
+        u64::try_from(std::mem::take(&mut self.steps)).unwrap_or(u64::MAX)
+    }
+
+    fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64) {
+        pursuit.run(state, number)
+    }
+}
+
+impl OpenSheet {
     /// Lays a box where it is told to be.
     pub(super) fn keep(&mut self, put: Put) {
         self.steps += self.space.take(&put.rect());

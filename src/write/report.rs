@@ -6,7 +6,7 @@ use crate::album::Album;
 use crate::contour::Point;
 use crate::finding::Finding;
 use crate::parts::Kit;
-use crate::sheets::StockSheets;
+use crate::sheets::{Piece, Sheet, StockSheets};
 use crate::toolpath::{Effort, SheetPaths};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -63,6 +63,9 @@ struct SheetRow<'a> {
     offcuts: Vec<OffcutRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<ToolRow>,
+    /// How a trimmer cuts the sheet apart.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cuts: Option<PieceRow<'a>>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -164,6 +167,59 @@ fn rows(findings: &[Finding]) -> Vec<FindingRow<'_>> {
         .collect()
 }
 
+/// What becomes of a rectangle on the trimmer.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+enum PieceRow<'a> {
+    /// It is this part.
+    Part { part: &'a str, copy: u32 },
+    /// It is left over.
+    Offcut(OffcutRow),
+    /// It is cut from edge to edge, once or several times side by side.
+    Cut(CutRow<'a>),
+}
+
+/// A rectangle with its cuts. Neighbouring pieces lie the gap apart.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CutRow<'a> {
+    x_mm: f64,
+    y_mm: f64,
+    width_mm: f64,
+    height_mm: f64,
+    #[schemars(extend("enum" = ["upright", "level"]))]
+    way: &'static str,
+    at_mm: Vec<f64>,
+    pieces: Vec<PieceRow<'a>>,
+}
+
+fn offcut_row([x, y, width, height]: [f64; 4]) -> OffcutRow {
+    OffcutRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
+}
+
+fn piece_row<'a>(piece: &Piece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
+    match piece {
+        Piece::Part(number) => {
+            let placed = sheet.placements.get(*number);
+            let part = placed.map_or("", |placed| part_id(&kit.parts, placed.part));
+            PieceRow::Part { part, copy: placed.map_or(0, |placed| placed.copy) }
+        }
+        Piece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
+        Piece::Cut(cut) => {
+            let [x_mm, y_mm, width_mm, height_mm] = cut.rect.map(tidy);
+            PieceRow::Cut(CutRow {
+                x_mm,
+                y_mm,
+                width_mm,
+                height_mm,
+                way: if cut.upright { "upright" } else { "level" },
+                at_mm: cut.at.iter().copied().map(tidy).collect(),
+                pieces: cut.pieces.iter().map(|piece| piece_row(piece, sheet, kit)).collect(),
+            })
+        }
+    }
+}
+
 fn tool_row(sheet: &SheetPaths) -> ToolRow {
     let effort = Effort::of(sheet);
     let [cut_mm, score_mm, draw_mm, travel_mm] =
@@ -215,16 +271,8 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPa
                     turn_deg: u16::from(placed.quarters) * 90,
                 })
                 .collect(),
-            offcuts: sheet
-                .offcuts
-                .iter()
-                .map(|&[x, y, width, height]| OffcutRow {
-                    x_mm: tidy(x),
-                    y_mm: tidy(y),
-                    width_mm: tidy(width),
-                    height_mm: tidy(height),
-                })
-                .collect(),
+            offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
+            cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
             tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
         })
         .collect();

@@ -60,7 +60,7 @@ pub(crate) fn part<'a>(kit: &'a Kit, id: &str) -> &'a Part {
 /// An album laid out with little effort; it must go together.
 #[track_caller]
 pub(crate) fn work(text: &str, cutter: Cutter) -> Work {
-    let search = Search { effort: Effort::Low, threads: 1 };
+    let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
     let work = Work::new(album(text), cutter, Labels::default(), search, &Unwatched);
     assert!(!work.stopped(), "{text}\n{}", said(&work.findings));
     work

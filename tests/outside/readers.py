@@ -9,6 +9,7 @@ import hashlib
 import json
 import math
 import os
+import re
 import shutil
 import subprocess
 from dataclasses import dataclass, field
@@ -143,8 +144,9 @@ def in_user_units(root, unit):
     """
     suffix = "" if unit.startswith("px") else unit
     box = [float(number) for number in root["viewBox"].split()]
-    size = [float(root[name].removesuffix(suffix)) for name in ("width", "height")]
-    if box != [0, 0, *size] or not all(root[name].endswith(suffix) for name in ("width", "height")):
+    wanted = [re.fullmatch(rf"([\d.]+){suffix}", root[name]) for name in ("width", "height")]
+    size = [float(found[1]) if found else math.nan for found in wanted]
+    if box != [0, 0, *size]:
         size = [math.nan, math.nan]
     scale = MILLIMETRES[unit]
 

@@ -47,7 +47,12 @@ def test_a_valid_file_passes(tmp_path):
 
 @pytest.mark.parametrize(
     "inside, words",
-    [('<path d="M1 1" colour="red"/>', "colour"), ("<sheet/>", "sheet"), ("<path/>", "attribute d"), ("<g>", "mismatch")],
+    [
+        ('<path d="M1 1" colour="red"/>', "colour"),
+        ("<sheet/>", "sheet"),
+        ("<path/>", "attribute d"),
+        ("<g>", "mismatch"),
+    ],
 )
 def test_a_fault_is_found(tmp_path, inside, words):
     found = faults({"good.svg": SMALL.format(""), "bad.svg": SMALL.format(inside)}, tmp_path)

@@ -6,6 +6,7 @@ more runs let neighbours share cuts and make scores as perforations.
 """
 
 import math
+import shutil
 from dataclasses import dataclass
 
 import ezdxf
@@ -247,3 +248,78 @@ def true_colours(file):
             if code == 420:
                 colours[entry.get(2)] = int(value)
     return {name: colour for name, colour in colours.items() if name in LAYERS}
+
+
+# What the checks find in a folder that is not right.
+
+
+def in_text(name, old, new):
+    """Changes the first place of a text in a file."""
+
+    def spoil(kit):
+        file = kit.folder / "sheets" / name
+        text = file.read_bytes()
+        assert old in text, f"{old} is not in {name}"
+        file.write_bytes(text.replace(old, new, 1))
+
+    return spoil
+
+
+def in_tool(name, more):
+    def spoil(kit):
+        kit.report["sheets"][0]["tool"][name] += more
+
+    return spoil
+
+
+def without_a_cut(kit):
+    file = kit.folder / "sheets" / "card-01.dxf"
+    document = ezdxf.readfile(file)
+    space = document.modelspace()
+    space.delete_entity(next(entity for entity in space if entity.dxf.layer == "cut"))
+    document.saveas(file)
+
+
+def a_part_elsewhere(kit):
+    kit.report["sheets"][0]["placements"][0]["x_mm"] -= 0.01
+
+
+def in_another_place(kit):
+    (kit.folder / "sheets" / "card-01.svg").rename(kit.folder / "sheets" / "card-1.svg")
+
+
+GOOD = Asked("R2004", "mm")
+SPOILS = {
+    "a size in pixels": (in_text("card-01.svg", b'width="210mm"', b'width="210"'), GOOD, "the file is"),
+    "another size": (in_text("card-01.svg", b'"0 0 210 ', b'"0 0 211 '), GOOD, "the file is"),
+    "a score on the cut layer": (in_text("card-01.dxf", b"8\r\nscore\r\n", b"8\r\ncut\r\n"), GOOD, "ezdxf has"),
+    "a cut missing from the DXF": (without_a_cut, GOOD, "strokes, but the tool lifts"),
+    "a group that is none of ours": (in_text("card-01.svg", b'id="draw"', b'id="marks"'), GOOD, "layers ['marks']"),
+    "a cut length": (in_tool("cut_mm", 0.05), GOOD, "mm, "),
+    "a score length": (in_tool("score_mm", -0.05), GOOD, "mm, "),
+    "a draw length": (in_tool("draw_mm", 0.05), GOOD, "mm, "),
+    "a lift too many": (in_tool("lifts", 1), GOOD, "the tool lifts"),
+    "a part elsewhere": (a_part_elsewhere, GOOD, "the extents are"),
+    "a file under another name": (in_another_place, GOOD, "the files are"),
+    "another unit": (lambda _: None, Asked("R2004", "in"), "the file is"),
+    "another version": (lambda _: None, Asked("R2007", "mm"), "$ACADVER is AC1018"),
+    "no true colours wanted": (lambda _: None, Asked("R2000", "mm"), "true colours are"),
+    "files that should be split": (lambda _: None, Asked("R2004", "mm", split=True), "the files are"),
+}
+
+
+@pytest.fixture(scope="module")
+def good(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("matrix") / "kit"
+    run_kit(ROOT / "fixtures" / "tide-table.json", folder, *GOOD.flags)
+    return folder
+
+
+@pytest.mark.parametrize("name", [None, *SPOILS], ids=lambda name: name or "nothing")
+def test_a_fault_is_found(good, readers, tmp_path, name):
+    spoil, asked, words = SPOILS.get(name, (lambda _: None, GOOD, None))
+    shutil.copytree(good, tmp_path / "kit")
+    kit = Kit(tmp_path / "kit", kerf=CUTTER["kerf"])
+    spoil(kit)
+    found = faults(kit, asked, readers)
+    assert any(words in fault for fault in found) if words else not found, found

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+//! What a search needs of one sheet that is being laid, whatever kind of layout it is.
+
+use super::draft::Put;
+use super::frame::{Kind, Pose, Size};
+use super::ruin::{Pursuit, State};
+use super::sheet::Rule;
+
+/// A sheet on the bench.
+pub(super) trait Bench: Default {
+    /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
+    fn open(&mut self, size: &Size, least: Pose);
+
+    /// Lays up to so many copies of a kind, as many as fit, until `most` boxes lie on the sheet.
+    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize);
+
+    /// How many boxes lie on the sheet.
+    fn laid(&self) -> usize;
+
+    /// Where they lie.
+    fn puts(&self) -> Vec<Put>;
+
+    /// The steps counted since this was last asked.
+    fn steps(&mut self) -> u64;
+
+    /// Tries to lay what is left over as well: the best state found, and the steps it took.
+    fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64);
+}
