@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-//! The layout engine on open benchmark data: `cargo bench --bench layout -- FOLDER RF|OF low|normal|high`.
+//! The layout engine on open benchmark data: `cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high`.
 //!
 //! Reads every `*.json` of the folder that holds instances (`bin`, and `items` as `[width, height]` or
 //! `[width, height, count]`), and `bounds.csv` if it is there (`id`, then `OF_lb,OF_ub,RF_lb,RF_ub,…`). R: parts may
-//! turn by 90 degrees, O: they may not; F: any layout. One line an instance, `ID SHEETS BOUND yes|no MILLISECONDS`
-//! (yes: proven least), then totals a file and over all. One thread.
+//! turn by 90 degrees, O: they may not; F: any layout, G: edge-to-edge cuts. One line an instance,
+//! `ID SHEETS BOUND yes|no MILLISECONDS` (yes: proven least), then totals a file and over all. One thread.
 
-use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Unwatched, lay_out};
+use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -33,13 +33,17 @@ fn main() {
     // Cargo adds `--bench` of its own.
     let words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
     let [folder, rest @ ..] = words.as_slice() else {
-        println!("NOT RUN: name a folder of instances: cargo bench --bench layout -- FOLDER RF|OF low|normal|high");
+        println!(
+            "NOT RUN: name a folder of instances: cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high"
+        );
         return;
     };
-    let turns = match rest.first().map_or("RF", String::as_str) {
-        "RF" => Turns::ANY,
-        "OF" => Turns::NONE,
-        other => return println!("NOT RUN: {other} is not built; there are RF and OF"),
+    let (turns, cuts, column) = match rest.first().map_or("RF", String::as_str) {
+        "OF" => (Turns::NONE, Cuts::Free, 0),
+        "RF" => (Turns::ANY, Cuts::Free, 2),
+        "OG" => (Turns::NONE, Cuts::Trimmer, 4),
+        "RG" => (Turns::ANY, Cuts::Trimmer, 6),
+        other => return println!("NOT RUN: there are RF, OF, RG and OG, not {other}"),
     };
     let effort = match rest.get(1).map_or("normal", String::as_str) {
         "low" => Effort::Low,
@@ -47,7 +51,6 @@ fn main() {
         "high" => Effort::High,
         other => return println!("NOT RUN: the effort is low, normal or high, not {other}"),
     };
-    let column = if turns == Turns::ANY { 2 } else { 0 };
     let bounds = bounds(Path::new(folder));
     let mut all = Total::default();
     for file in files(Path::new(folder)) {
@@ -55,8 +58,7 @@ fn main() {
         for instance in instances(&file) {
             run(
                 &instance,
-                turns,
-                effort,
+                (turns, cuts, effort),
                 bounds.get(&instance.id).and_then(|row| row.get(column..column + 2)),
                 &mut total,
             );
@@ -69,12 +71,13 @@ fn main() {
     say("all", &all);
 }
 
-fn run(instance: &Instance, turns: Turns, effort: Effort, known: Option<&[u64]>, total: &mut Total) {
+fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, total: &mut Total) {
+    let (turns, cuts, effort) = how;
     let item = |&(width, height, count): &(i64, i64, u32)| Item { width, height, contour: None, turns, count };
     let items: Vec<Item> = instance.items.iter().map(item).collect();
     let sheets = [Sheet { width: instance.bin.0, height: instance.bin.1, count: None, price: None }];
     let begun = Instant::now();
-    let layout = lay_out(&Job { items: &items, sheets: &sheets, gap: 0, effort, threads: 1 }, &Unwatched);
+    let layout = lay_out_for(&Job { items: &items, sheets: &sheets, gap: 0, effort, threads: 1 }, cuts, &Unwatched);
     let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
     let Ok(layout) = layout else { return println!("{} has no layout", instance.id) };
     let sheets: u64 = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();

@@ -6,7 +6,7 @@
 use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, file_schema, object_schema};
 use crate::finding::{Checked, Finding};
 use crate::length::Length;
-use crate::stock;
+use crate::stock::{self, SheetSize};
 use serde_json::{Value, json};
 
 const FORMAT: &str = "hingeleaf-cutter/1";
@@ -161,6 +161,13 @@ impl Cutter {
     #[must_use]
     pub fn offset(&self) -> Length {
         self.kerf / 2.0
+    }
+
+    /// Whether a sheet goes into the machine, either way round.
+    #[must_use]
+    pub fn takes(&self, size: &SheetSize) -> bool {
+        let fits = |across: Length, up: Length| size.width <= across && size.height <= up;
+        self.bed.is_none_or(|(width, height)| fits(width, height) || fits(height, width))
     }
 
     /// The machine's limits that no sheet changes, checked together.

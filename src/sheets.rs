@@ -111,6 +111,9 @@ pub struct Search {
     pub threads: usize,
 }
 
+/// More pieces than this of one stock are a mistake: our choice.
+const MOST_PIECES: u64 = 1_000_000;
+
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
 const WORTH_KEEPING: f64 = 40.0;
 
@@ -129,7 +132,15 @@ pub fn lay(
         if parts.is_empty() {
             continue;
         }
-        let table = Table { album, kit, cutter, stock, parts, search };
+        let pieces: u64 = parts.iter().map(|&part| u64::from(kit.parts[part].count) * u64::from(album.copies)).sum();
+        if pieces > MOST_PIECES {
+            let text = format!("{pieces} pieces are more than can be laid at once ({MOST_PIECES})");
+            let finding = Finding::stop("too-many-pieces", format!("stock {}", stock.name), text);
+            findings.push(finding.help("make fewer kits at a time").at(stock.place.as_ref()));
+            continue;
+        }
+        let sizes = kit.sizes(number, stock, cutter);
+        let table = Table { album, kit, cutter, stock, sizes, parts, search };
         match table.lay(true, watch) {
             Ok(layout) => {
                 findings.extend(table.price_of_grain(&layout, watch));
@@ -147,22 +158,24 @@ struct Table<'a> {
     kit: &'a Kit,
     cutter: &'a Cutter,
     stock: &'a Stock,
+    /// Numbers of the stock's sizes that parts are laid on.
+    sizes: Vec<usize>,
     parts: Vec<usize>,
     search: Search,
 }
 
 impl Table<'_> {
     fn lay(&self, honour_grain: bool, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-        let stood: Vec<Stood> = self.stock.sheets.iter().map(|size| self.stock.stood(size)).collect();
+        let stood: Vec<Stood> = self.sizes.iter().map(|&size| self.stock.stood(&self.stock.sheets[size])).collect();
         let margin = self.cutter.margin * 2.0;
         let sheets: Vec<layout::Sheet> = stood
             .iter()
-            .zip(&self.stock.sheets)
-            .map(|(stood, size)| layout::Sheet {
+            .zip(&self.sizes)
+            .map(|(stood, &size)| layout::Sheet {
                 width: (stood.width - margin).eighths().max(0),
                 height: (stood.height - margin).eighths().max(0),
-                count: size.count,
-                price: size.price,
+                count: self.stock.sheets[size].count,
+                price: self.stock.sheets[size].price,
             })
             .collect();
         let items: Vec<Item> = self
@@ -170,7 +183,7 @@ impl Table<'_> {
             .iter()
             .map(|&number| {
                 let part = &self.kit.parts[number];
-                // All sizes of a stock stand the same way with respect to grain and pattern.
+                // All sizes that are left stand the same way with respect to grain and pattern.
                 let lie = stood.first().map_or(Lie::Any, |stood| part.lie(self.stock, stood));
                 let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
                 self.item(part, lie)
@@ -214,8 +227,8 @@ impl Table<'_> {
             .iter()
             .enumerate()
             .map(|(index, laid)| {
-                let size = &self.stock.sheets[laid.sheet];
-                let stood = self.stock.stood(size);
+                let size = self.sizes[laid.sheet];
+                let stood = self.stock.stood(&self.stock.sheets[size]);
                 let placements = laid
                     .placements
                     .iter()
@@ -237,7 +250,7 @@ impl Table<'_> {
                     .collect();
                 Sheet {
                     name: format!("{}-{:0digits$}", self.stock.name, index + 1),
-                    size: laid.sheet,
+                    size,
                     width: stood.width.mm(),
                     height: stood.height.mm(),
                     times: laid.times,
@@ -307,7 +320,7 @@ impl Table<'_> {
         let bound_by_grain =
             |&part: &usize| {
                 self.kit.parts[part].along_grain
-                    && self.stock.sheets.first().is_some_and(|size| {
+                    && self.sizes.first().map(|&size| &self.stock.sheets[size]).is_some_and(|size| {
                         self.kit.parts[part].lie(self.stock, &self.stock.stood(size)) == Lie::Upright
                     })
             };
@@ -345,7 +358,8 @@ impl Table<'_> {
                 let names: Vec<String> =
                     left.iter().take(3).map(|&(item, count)| format!("{count} x {}", name(item))).collect();
                 let text = format!(
-                    "there are not enough sheets: {pieces} pieces are left without one ({}{})",
+                    "there are not enough sheets: {pieces} piece{} left without one ({}{})",
+                    if pieces == 1 { " is" } else { "s are" },
                     names.join(", "),
                     if left.len() > 3 { ", …" } else { "" }
                 );

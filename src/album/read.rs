@@ -8,6 +8,9 @@ use crate::finding::{Checked, Finding};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
+/// More inserts than this are a mistake: our choice.
+const MOST_INSERTS: u64 = 5000;
+
 /// What the file's `format` must say.
 pub(super) const FORMAT: &str = "hingeleaf-album/1";
 
@@ -113,6 +116,13 @@ impl Reading<'_, '_> {
             None => Vec::new(),
         };
         self.page_numbers(&inserts, page_count);
+        let many: u64 = inserts.iter().filter_map(|insert| insert.values.count("count")).map(u64::from).sum();
+        if many > MOST_INSERTS {
+            let text = format!("{many} inserts are more than an album can hold ({MOST_INSERTS})");
+            self.reader
+                .findings
+                .push(Finding::stop("too-many", "", text).help("lower their \"count\"").at(top.place("inserts")));
+        }
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
             units: self.reader.units,
@@ -154,7 +164,7 @@ impl Reading<'_, '_> {
                 self.reader.problem(
                     "bad-name",
                     format!("a stock can't be called \"{}\"", excerpt(name)),
-                    "use 1 to 32 small letters a-z, digits and hyphens: \"kraft-card\"",
+                    "use 1 to 32 small letters a-z, digits and hyphens, not a hyphen first: \"kraft-card\"",
                     &place,
                 );
             }
@@ -228,7 +238,7 @@ impl Reading<'_, '_> {
     fn fitting_spine(&mut self, stock: usize) -> Option<Entry> {
         let kind = self.kinds.iter().copied().find(|kind| kind.role == Role::Spine)?;
         let node = Node { range: 0..0, tree: Tree::Object(Vec::new()) };
-        let values = self.reader.object(&node, "spine", "the spine", &[kind.fields])?;
+        let values = self.reader.object(&node, "spine", "the spine", &[kind.fields])?.without_place();
         Some(Entry { kind, values, stock, grain_along_spine: None })
     }
 

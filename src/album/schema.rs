@@ -20,7 +20,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
     };
     let stocks = json!({
         "type": "object",
-        "propertyNames": { "pattern": "^[a-z0-9-]{1,32}$" },
+        "propertyNames": { "pattern": "^[a-z0-9][a-z0-9-]{0,31}$" },
         "additionalProperties": stock::schema(),
     });
     let nested = [

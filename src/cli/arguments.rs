@@ -86,6 +86,7 @@ pub(super) struct Check {
 }
 
 #[derive(Args, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each is an option of its own on the command line")]
 pub(super) struct Kit {
     /// The album file
     pub file: PathBuf,

@@ -52,7 +52,8 @@ pub(super) fn check(check: &Check) -> End {
         Ok(inputs) => inputs,
         Err(ended) => return ended.say(check.json),
     };
-    let work = Work::fit(album, cutter);
+    let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
+    let work = Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched);
     if check.json {
         say::findings(&work.findings, &sources, true);
     } else {
@@ -61,7 +62,11 @@ pub(super) fn check(check: &Check) -> End {
         say::out(&if work.stopped() {
             "It does not go together yet.\n".to_owned()
         } else {
-            format!("It goes together: {pieces} pieces a kit, {parts} of them different.\n")
+            let sheets = work.stocks.iter().map(StockSheets::count).sum();
+            format!(
+                "It goes together: {pieces} pieces a kit, {parts} of them different, on {} at most.\n",
+                counted(sheets, "sheet")
+            )
         });
     }
     if work.stopped() { End::DoesNotFit } else { End::Done }
@@ -219,6 +224,9 @@ fn refused(out: &Path, problem: FolderProblem) -> Ended {
             wrong(format!("{name} holds something other than a kit: it is left alone"), "give another folder")
         }
         FolderProblem::IsFile => wrong(format!("{name} is a file, not a folder"), "give another name"),
+        FolderProblem::DeadLink => {
+            wrong(format!("{name} is a link to nothing"), "give another name, or take the link away")
+        }
         FolderProblem::NoName => {
             wrong(format!("{name} has no name that a folder can take"), "name a new folder: --out kit")
         }

@@ -41,8 +41,10 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {
             let text = error.to_string();
-            let first = text.lines().next().unwrap_or_default().trim_start_matches("error: ");
-            say::findings(&[Finding::stop("arguments", "", first).help("see hingeleaf --help")], &[], true);
+            let lines = text.lines().take_while(|line| !line.starts_with("Usage:")).map(str::trim);
+            let words = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
+            let words = words.trim_start_matches("error: ");
+            say::findings(&[Finding::stop("arguments", "", words).help("see hingeleaf --help")], &[], true);
             End::WrongInput
         }
         Err(error) => {

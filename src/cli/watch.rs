@@ -13,6 +13,8 @@ use std::time::{Duration, Instant};
 const LONG: Duration = Duration::from_millis(800);
 
 static STOP: AtomicBool = AtomicBool::new(false);
+/// Only a search has something to show when it is stopped.
+static SEARCHING: AtomicBool = AtomicBool::new(false);
 static UNFINISHED: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
 /// Watches a search from a terminal.
@@ -30,7 +32,7 @@ impl Terminal {
         *UNFINISHED.lock().unwrap_or_else(PoisonError::into_inner) = unfinished.to_vec();
         // Where no handler can be set, Ctrl-C does what it always does.
         let _ = ctrlc::set_handler(|| {
-            if STOP.swap(true, Ordering::SeqCst) {
+            if STOP.swap(true, Ordering::SeqCst) || !SEARCHING.load(Ordering::SeqCst) {
                 for path in UNFINISHED.lock().unwrap_or_else(PoisonError::into_inner).iter() {
                     let _ = std::fs::remove_dir_all(path).or_else(|_| std::fs::remove_file(path));
                 }
@@ -42,6 +44,7 @@ impl Terminal {
 
     /// Takes the last line away.
     pub(super) fn done(&self) {
+        SEARCHING.store(false, Ordering::SeqCst);
         if self.shown.lock().unwrap_or_else(PoisonError::into_inner).is_some() {
             let _ = write!(std::io::stderr(), "\r{:60}\r", "");
         }
@@ -50,6 +53,7 @@ impl Terminal {
 
 impl Watch for Terminal {
     fn at(&self, done: u64, of: u64) {
+        SEARCHING.store(true, Ordering::SeqCst);
         if !self.shows || self.begun.elapsed() < LONG {
             return;
         }

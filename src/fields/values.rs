@@ -55,6 +55,13 @@ impl Values {
         self.held.insert(name, Value::Length(length));
     }
 
+    /// Forgets where the object stands, where it stands nowhere.
+    #[must_use]
+    pub fn without_place(mut self) -> Self {
+        self.whole = None;
+        self
+    }
+
     /// Whether the file names this field.
     #[must_use]
     pub fn says(&self, name: &str) -> bool {

@@ -9,21 +9,26 @@ use std::collections::BTreeSet;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut findings = Vec::new();
-    // Many tags of one size in pockets of one size are one finding.
+    // How thick everything in a pocket is together.
+    let mut stacks = vec![0.0; kit.pockets.len()];
+    for insert in &kit.inserts {
+        if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
+            *stack += insert.thickness;
+        }
+    }
+    // Many tags of one entry that do not fit are one finding.
     let mut said = BTreeSet::new();
     for insert in &kit.inserts {
-        let Some(pocket) = insert.pocket.and_then(|number| kit.pockets.get(number)) else {
-            findings.push(
+        let found = match insert.pocket.and_then(|number| Some((kit.pockets.get(number)?, stacks.get(number)?))) {
+            Some((pocket, stack)) => one(album, insert, pocket, *stack),
+            None => vec![
                 Finding::warn("no-pocket", &insert.name, "there is no pocket for it on the pages named")
                     .help("name pages that have a pocket, or leave \"pages\" out")
                     .at(insert.places[0].as_ref()),
-            );
-            continue;
+            ],
         };
-        let stack = kit.inserts.iter().filter(|other| other.pocket == insert.pocket).map(|other| other.thickness).sum();
-        for finding in one(album, insert, pocket, stack) {
-            let key = (finding.id, finding.text.clone(), finding.place.as_ref().map(ToString::to_string));
-            if said.insert(key) {
+        for finding in found {
+            if said.insert((finding.id, finding.place.as_ref().map(ToString::to_string))) {
                 findings.push(finding);
             }
         }
@@ -56,7 +61,19 @@ fn one(album: &Album, insert: &Insert, pocket: &Pocket, stack: f64) -> Vec<Findi
     // Upwards, the folds at head and tail take at least one caliper, and a stack as thick as q opens the
     // sleeve by q: height + q <= H - t. Derived: two flat sheets joined at both edges, a stack between them.
     let up = pocket.height - pocket.caliper - stack;
-    if insert.height > up + 1e-6 {
+    if up <= 0.0 {
+        let text = format!(
+            "{} of thickness is too much for the pocket of page {}: nothing goes in",
+            album.show(stack),
+            pocket.page
+        );
+        findings.push(
+            Finding::stop("insert-too-thick", &insert.name, text)
+                .measured(mm(stack), mm(pocket.height))
+                .help("put fewer of them into one pocket, or thinner ones")
+                .at(insert.places[1].as_ref()),
+        );
+    } else if insert.height > up + 1e-6 {
         findings.push(
             Finding::stop(
                 "insert-too-tall",

@@ -5,6 +5,7 @@
 //! lays out a sheet.
 
 mod closing;
+mod hinge;
 mod inserts;
 mod room;
 mod stocks;
@@ -18,6 +19,7 @@ use crate::parts::Kit;
 #[must_use]
 pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
     let mut findings = closing::check(album, kit);
+    findings.extend(hinge::check(album, kit));
     findings.extend(inserts::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));

@@ -12,8 +12,56 @@ use crate::stock::{SheetSize, Stock, sheet_size};
 /// Less than layout's smallest step, mm.
 const HAIR: f64 = 1e-4;
 
+/// Parts of one stock that are named when they are too big; the rest is counted.
+const NAMED: usize = 6;
+
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
-    kit.parts.iter().filter_map(|part| one(album, kit, part, cutter)).collect()
+    album.stocks.iter().enumerate().flat_map(|(number, _)| of_stock(album, kit, number, cutter)).collect()
+}
+
+fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Finding> {
+    let table = Table::new(kit, number, &album.stocks[number], cutter);
+    // Where pattern and grain contradict each other on every sheet, it is the parts that keep to the grain that say so.
+    let contradiction = table.sizes.is_empty();
+    let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !table.fits(part);
+    let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
+    // Where the machine takes none of the sheets, that is said elsewhere.
+    if big.is_empty() || !table.stock.sheets.iter().any(|size| cutter.takes(size)) {
+        return Vec::new();
+    }
+    // The advice is dear to work out, and the same for all parts of a stock.
+    let help = way_out(album, kit, number, cutter);
+    let mut findings: Vec<Finding> = big.iter().take(NAMED).map(|part| one(album, part, &table, &help)).collect();
+    if big.len() > NAMED {
+        let text = format!("{} more parts are too big for their sheet", big.len() - NAMED);
+        let finding = Finding::stop("too-big", format!("stock {}", table.stock.name), text);
+        findings.push(finding.help(help).at(table.stock.place.as_ref()));
+    }
+    findings
+}
+
+/// A stock, the sizes of it that can be used, the machine.
+struct Table<'a> {
+    stock: &'a Stock,
+    sizes: Vec<usize>,
+    cutter: &'a Cutter,
+}
+
+impl<'a> Table<'a> {
+    fn new(kit: &Kit, number: usize, stock: &'a Stock, cutter: &'a Cutter) -> Self {
+        Self { stock, sizes: kit.sizes(number, stock, cutter), cutter }
+    }
+
+    /// Whether a part goes onto some sheet.
+    fn fits(&self, part: &Part) -> bool {
+        self.over(part).any(|(_, (across, up))| across <= HAIR && up <= HAIR)
+    }
+
+    /// How far a part sticks out of each size.
+    fn over(&self, part: &Part) -> impl Iterator<Item = (&SheetSize, (f64, f64))> {
+        let sizes = self.sizes.iter().map(|&size| &self.stock.sheets[size]);
+        sizes.filter_map(|size| Some((size, excess(part, self.stock, size, self.cutter)?)))
+    }
 }
 
 /// How far a part sticks out of a sheet: across and up, in the better way of lying; none where it may not
@@ -32,38 +80,20 @@ fn excess(part: &Part, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Opti
     }
 }
 
-/// Whether a part goes onto some sheet of its stock.
-fn fits(part: &Part, stock: &Stock, cutter: &Cutter) -> bool {
-    stock
-        .sheets
-        .iter()
-        .any(|size| excess(part, stock, size, cutter).is_some_and(|(across, up)| across <= HAIR && up <= HAIR))
-}
-
-fn one(album: &Album, kit: &Kit, part: &Part, cutter: &Cutter) -> Option<Finding> {
-    let stock = album.stocks.get(part.stock)?;
-    if fits(part, stock, cutter) {
-        return None;
-    }
+fn one(album: &Album, part: &Part, table: &Table<'_>, help: &str) -> Finding {
+    let Table { stock, cutter, .. } = table;
     let name = part.used_in.first().unwrap_or(&part.id);
-    let best = stock
-        .sheets
-        .iter()
-        .filter_map(|size| excess(part, stock, size, cutter).map(|over| (size, over)))
-        .min_by(|(_, one), (_, two)| (one.0 + one.1).total_cmp(&(two.0 + two.1)));
+    let best = table.over(part).min_by(|(_, one), (_, two)| (one.0 + one.1).total_cmp(&(two.0 + two.1)));
     let Some((size, (across, up))) = best else {
-        return Some(
-            Finding::stop(
-                "grain-against-pattern",
-                name,
-                format!(
-                    "the pattern of \"{}\" has to stand upright, and then its grain lies across this part",
-                    stock.name
-                ),
-            )
-            .help("take a stock whose grain runs the way its pattern stands, or say \"grain\": \"free\" for this part")
-            .at(part.place.as_ref()),
+        let text = format!(
+            "the pattern of \"{}\" has to stand upright, and then its grain lies across the parts that keep to it",
+            stock.name
         );
+        return Finding::stop("grain-against-pattern", name, text)
+            .help(
+                "take a stock whose grain runs the way its pattern stands, or say \"grain\": \"free\" for those parts",
+            )
+            .at(part.place.as_ref());
     };
     let show = |mm: f64| album.show(mm);
     let sides = match (across > HAIR, up > HAIR) {
@@ -89,25 +119,20 @@ fn one(album: &Album, kit: &Kit, part: &Part, cutter: &Cutter) -> Option<Finding
     } else {
         (part.flat.height, part.flat.height - up)
     };
-    Some(
-        Finding::stop("too-big", name, text)
-            .measured(Length::from_mm(measured), Length::from_mm(room))
-            .help(way_out(album, kit, part, stock, cutter))
-            .at(part.place.as_ref()),
-    )
+    Finding::stop("too-big", name, text)
+        .measured(Length::from_mm(measured), Length::from_mm(room))
+        .help(help)
+        .at(part.place.as_ref())
 }
 
-/// The largest page that would fit, and the smallest standard sheet that would take this one.
-fn way_out(album: &Album, kit: &Kit, part: &Part, stock: &Stock, cutter: &Cutter) -> String {
+/// The largest page that would fit, and the smallest common sheet that would take these parts.
+fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> String {
     let (width, height) = (album.page.width.mm(), album.page.height.mm());
     let mut ways = Vec::new();
     // Whether all parts of this stock fit when the page has this size.
     let fit_with = |width: f64, height: f64| {
         let other = album.with_page(Length::from_mm(width), Length::from_mm(height));
-        let others = parts::kit(&other).value;
-        others.is_some_and(|kit| {
-            kit.parts.iter().filter(|other| other.stock == part.stock).all(|other| fits(other, stock, cutter))
-        })
+        parts::kit(&other).value.is_some_and(|kit| all_fit(&kit, number, &album.stocks[number], cutter))
     };
     let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
     if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {
@@ -122,10 +147,15 @@ fn way_out(album: &Album, kit: &Kit, part: &Part, stock: &Stock, cutter: &Cutter
         let down = |mm: f64| (mm * share / step).floor() * step;
         ways.push(format!("make the page at most {} x {}", album.show(down(width)), album.show(down(height))));
     }
-    if let Some(name) = sheet_for(album, kit, part.stock, cutter) {
+    if let Some(name) = sheet_for(album, kit, number, cutter) {
         ways.push(format!("take a larger sheet: all parts of this stock fit on {name}"));
     }
     if ways.is_empty() { "make this part smaller, or take a larger sheet".into() } else { ways.join("; or ") }
+}
+
+fn all_fit(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> bool {
+    let table = Table::new(kit, number, stock, cutter);
+    kit.parts.iter().filter(|part| part.stock == number).all(|part| table.fits(part))
 }
 
 /// The largest whole number of steps below `from` for which `fits` holds, taken to hold for all smaller ones.
@@ -161,10 +191,9 @@ fn sheet_for(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Option
         .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None })
         .collect();
     sizes.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
-    sizes
-        .into_iter()
-        .map(|size| (size.name.clone(), Stock { sheets: vec![size], ..album.stocks[number].clone() }))
-        .find_map(|(name, stock)| {
-            kit.parts.iter().filter(|part| part.stock == number).all(|part| fits(part, &stock, cutter)).then_some(name)
-        })
+    let takes_all = |size: &SheetSize| {
+        let stock = Stock { sheets: vec![size.clone()], ..album.stocks[number].clone() };
+        all_fit(kit, number, &stock, cutter)
+    };
+    sizes.into_iter().find(takes_all).map(|size| size.name)
 }

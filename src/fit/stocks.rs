@@ -5,7 +5,7 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
-use crate::length::{Length, Ruler, Units};
+use crate::length::{Ruler, Units};
 use crate::parts::Kit;
 use crate::stock::{CaliperFrom, SheetSize, Stock, paper};
 
@@ -55,22 +55,17 @@ fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
 }
 
 fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
-    let (width, height) = cutter.bed?;
-    let fits = |across: Length, up: Length| size.width <= across && size.height <= up;
-    if fits(width, height) || fits(height, width) {
-        return None;
-    }
-    let text = format!(
-        "a sheet of {} does not go into the machine, whose bed is {} x {}",
-        size.name,
-        album.show(width.mm()),
-        album.show(height.mm())
-    );
-    Some(
-        Finding::stop("bed-too-small", format!("stock {}", stock.name), text)
-            .help("take a smaller sheet, or cut the sheets down and give the size they have then")
-            .at(stock.place.as_ref()),
-    )
+    let (width, height) = cutter.bed.filter(|_| !cutter.takes(size))?;
+    let (width, height) = (album.show(width.mm()), album.show(height.mm()));
+    let text = format!("a sheet of {} does not go into the machine, whose bed is {width} x {height}", size.name);
+    let about = format!("stock {}", stock.name);
+    let finding = if stock.sheets.iter().any(|size| cutter.takes(size)) {
+        Finding::note("bed-too-small", about, text + ": it is left out")
+    } else {
+        Finding::stop("bed-too-small", about, text)
+    };
+    let help = "take a smaller sheet, or cut the sheets down and give the size they have then";
+    Some(finding.help(help).at(stock.place.as_ref()))
 }
 
 /// Sheets are cut to within a tolerance of their name (ISO 216, values from memory; ISO 217 for untrimmed

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! What a search needs of one sheet that is being laid, whatever kind of layout it is.
 
-use super::draft::Put;
-use super::frame::{Kind, Pose, Size};
+use super::Effort;
+use super::draft::{Draft, Put};
+use super::frame::{Frame, Kind, Pose, Size};
 use super::ruin::{Pursuit, State};
 use super::sheet::Rule;
 
@@ -25,4 +26,9 @@ pub(super) trait Bench: Default {
 
     /// Tries to lay what is left over as well: the best state found, and the steps it took.
     fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64);
+
+    /// The last touch, which leaves every box on its sheet.
+    fn finish(_frame: &Frame, draft: Draft, _effort: Effort) -> Draft {
+        draft
+    }
 }

@@ -308,8 +308,7 @@ impl std::error::Error for NoLayout {}
 ///
 /// The aims, first things first: as little as can be is bought beside the counted sheets and as much as can be lies on
 /// them; least cost (area where a price is missing); fewest sheets; the largest free rectangle on the emptiest sheet. With
-/// one size of sheet this is: fewest sheets, then the largest offcut. In trimmer layouts then come few cuts and few
-/// settings of the stop; the bound is that of free layouts, which holds for them as well.
+/// one size of sheet this is: fewest sheets, then the largest offcut.
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.
@@ -317,7 +316,21 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     lay_out_for(job, Cuts::Free, watch)
 }
 
-/// The same for layouts of one kind.
+/// The same, for any cutter or for a trimmer. Trimmer layouts carry their cuts; few cuts and few settings of the stop are
+/// their last aim. The bound is that of free layouts, which holds for them as well.
+///
+/// ```
+/// use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
+///
+/// let panel = Item { width: 5, height: 7, contour: None, turns: Turns::ANY, count: 3 };
+/// let sheet = Sheet { width: 12, height: 12, count: None, price: None };
+/// let job = Job { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+/// let layout = lay_out_for(&job, Cuts::Trimmer, &Unwatched)?;
+/// assert_eq!(layout.sheets.len(), 1); // a fourth panel would need a cut that stops halfway
+/// let cuts = layout.sheets[0].cuts.as_ref().map_or(0, |piece| piece.cuts());
+/// assert!(cuts <= 6);
+/// # Ok::<(), hingeleaf::layout::NoLayout>(())
+/// ```
 ///
 /// # Errors
 /// As [`lay_out`].

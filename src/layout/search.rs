@@ -76,7 +76,8 @@ pub(super) fn search<B: Bench>(
             break;
         }
     }
-    Found { draft: roomiest::<B>(frame, best).tidied(frame), cut_short: meter.stopped() }
+    let draft = B::finish(frame, roomiest::<B>(frame, best), effort);
+    Found { draft: draft.tidied(frame), cut_short: meter.stopped() }
 }
 
 /// All rules over all orders, then orders judged a little wrong.

@@ -106,9 +106,9 @@ impl Net {
         self
     }
 
-    /// The number of the panel with this name, 0 if there is none.
+    /// The number of the panel with this name.
     #[must_use]
-    pub fn panel(&self, name: &str) -> usize {
-        self.panels.iter().position(|panel| panel.name == name).unwrap_or(0)
+    pub fn panel(&self, name: &str) -> Option<usize> {
+        self.panels.iter().position(|panel| panel.name == name)
     }
 }

@@ -22,7 +22,7 @@ use super::{Face, Hold, Maker};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
-use crate::length::Units;
+use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
 pub(super) const MAKER: Maker = Maker {
@@ -78,8 +78,7 @@ impl Hinge {
         let spine = &album.spine;
         let (pitch, tab) = (spine.mm("pitch"), spine.mm("tab"));
         let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
-        let set =
-            |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, super::super::length::Length::mm);
+        let set = |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, Length::mm);
         Self {
             pitch,
             tab,
@@ -135,18 +134,18 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let half = builder.album.show(height / 2.0);
     if hinge.lead_in * 2.0 >= height {
-        let lead_in = builder.album.show(hinge.lead_in);
-        builder.find(
-            Finding::stop(
-                "lead-in-too-large",
-                "spine",
-                format!(
-                    "a lead-in of {lead_in} clips the whole tab away: it must be under half the strip's height, {half}"
-                ),
-            )
-            .help("make spine.lead_in smaller; half the tab is usual")
-            .at(entry.values.place("lead_in")),
-        );
+        let (lead_in, tab) = (builder.album.show(hinge.lead_in), builder.album.show(hinge.tab));
+        // Where no lead-in is given it is half the tab, and the tab is what is too large.
+        let (text, help, field) = if entry.values.says("lead_in") {
+            let text = format!(
+                "a lead-in of {lead_in} clips the whole tab away: it must be under half the strip's height, {half}"
+            );
+            (text, "make spine.lead_in smaller; half the tab is usual", "lead_in")
+        } else {
+            let text = format!("a tab of {tab} is too large for strips whose half height is {half}");
+            (text, "make spine.tab smaller; 12 mm or 1/2 in is usual", "tab")
+        };
+        builder.find(Finding::stop("lead-in-too-large", "spine", text).help(help).at(entry.values.place(field)));
         return;
     }
     let bases = |strip: usize| -> f64 {
@@ -178,8 +177,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     };
 
-    // `Net::row` makes the root panel number 0 and gives its own number to the first leaf.
-    let (left_tab, base, right_tab) = (2, 0, 4);
+    let panel = |leaves: &[Leaf], root: usize, name: &str| Net::row(Along::Across, height, leaves, root).panel(name);
+    let strip = |name: &str| panel(&hinge.strip(1.0), 2, name);
+    let (Some(left_tab), Some(base), Some(right_tab)) = (strip("left tab"), strip("base"), strip("right tab")) else {
+        return;
+    };
     let (up, right) = ((0.0, 1.0), (1.0, 0.0));
     let middle = |strip: usize| hinge.tab + hinge.gusset + bases(strip) / 2.0;
     let low = -hinge.ease / 2.0;
@@ -203,29 +205,34 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.bond(Hold::Slid, side(piece, left_tab, Face::Front, (hinge.tab, low), up), left_mount);
         builder.bond(Hold::Slid, side(piece, right_tab, Face::Front, (wide - hinge.tab, low), up), right_mount);
     }
-    if let Some(Some(tee)) = tee {
-        // Panels of the T keep their order: wing, gusset, tab, tab, gusset, wing. Its root stands in the
-        // middle, on the narrowest strip where there is one.
+    let of_tee = |name: &str| panel(&hinge.tee(), 0, name);
+    let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
+    if let (Some(Some(tee)), [Some(left_wing), Some(left), Some(right_half), Some(right_wing)]) = (tee, tee_panels) {
+        // Its root stands in the middle, on the narrowest strip where there is one.
         let whole = 2.0 * (hinge.wing + hinge.gusset + hinge.tab);
         if let Some(&under) = pieces.first() {
             builder.bond(
                 Hold::Stuck,
-                side(tee, 0, Face::Back, (hinge.wing, 0.0), right),
+                side(tee, left_wing, Face::Back, (hinge.wing, 0.0), right),
                 side(under, base, Face::Front, (middle(1), 0.0), right),
             );
             builder.bond(
                 Hold::Stuck,
-                side(tee, 5, Face::Back, (whole - hinge.wing, 0.0), right),
+                side(tee, right_wing, Face::Back, (whole - hinge.wing, 0.0), right),
                 side(under, base, Face::Front, (middle(1), 0.0), right),
             );
         }
         let mount = builder.mounts[strips];
         builder.bond(
             Hold::Stuck,
-            side(tee, 2, Face::Back, (whole / 2.0, 0.0), up),
-            side(tee, 3, Face::Back, (whole / 2.0, 0.0), up),
+            side(tee, left, Face::Back, (whole / 2.0, 0.0), up),
+            side(tee, right_half, Face::Back, (whole / 2.0, 0.0), up),
         );
-        builder.bond(Hold::Slid, side(tee, 2, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
-        builder.bond(Hold::Slid, side(tee, 3, Face::Front, (whole - hinge.wing - hinge.gusset, low), up), mount.back);
+        builder.bond(Hold::Slid, side(tee, left, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
+        builder.bond(
+            Hold::Slid,
+            side(tee, right_half, Face::Front, (whole - hinge.wing - hinge.gusset, low), up),
+            mount.back,
+        );
     }
 }

@@ -21,9 +21,10 @@ pub use hidden::Hidden;
 
 use crate::album::{Album, Entry, Kind};
 use crate::contour::{Point, Vec2};
+use crate::cutter::Cutter;
 use crate::finding::{Checked, Place};
 use crate::net::{Flat, Net};
-use crate::stock::{Pattern, Stock, Stood};
+use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// Every kind that there is.
 pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
@@ -195,6 +196,18 @@ impl Part {
             (_, Some(_)) if self.along_grain => Lie::Upright,
             _ => Lie::Any,
         }
+    }
+}
+
+impl Kit {
+    /// The sizes of a stock that its parts are laid on, by number: those that the machine takes, and on which every part
+    /// that keeps to the grain can lie.
+    #[must_use]
+    pub fn sizes(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Vec<usize> {
+        let parts = || self.parts.iter().filter(move |part| part.stock == number);
+        let lies = |size: &SheetSize| parts().all(|part| part.lie(stock, &stock.stood(size)) != Lie::NoWay);
+        let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
+        (0..stock.sheets.len()).filter(good).collect()
     }
 }
 

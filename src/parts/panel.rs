@@ -14,6 +14,7 @@ use super::{Face, Hold};
 use crate::album::Panels;
 use crate::contour::Contour;
 use crate::finding::Finding;
+use crate::length::Ruler;
 use crate::net::Net;
 
 /// Panels narrower than this are a sliver, not a panel: our choice, mm.
@@ -21,22 +22,11 @@ const LEAST: f64 = 5.0;
 
 pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let reveal = panels.reveal.mm();
+    let mut left_out = Vec::new();
     for Plain { name, width, height, side: face } in builder.plains.clone() {
         let (width, height) = (2.0f64.mul_add(-reveal, width), 2.0f64.mul_add(-reveal, height));
         if width < LEAST || height < LEAST {
-            let left = builder.album.show(width.min(height));
-            builder.find(
-                Finding::warn(
-                    "panel-too-small",
-                    &name,
-                    format!(
-                        "a border of {} all round leaves a panel of {left}: it is left out",
-                        panels.reveal.show(builder.album.units, crate::length::Ruler::SixtyFourth)
-                    ),
-                )
-                .help("make panels.reveal smaller, or cut no panels for it by hand")
-                .at(panels.values.place("reveal")),
-            );
+            left_out.push(name);
             continue;
         }
         let piece = builder.piece(Cut {
@@ -55,5 +45,13 @@ pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
             on.at.y += reveal;
             builder.bond(Hold::Stuck, side(piece, 0, Face::Back, (0.0, 0.0), (1.0, 0.0)), on);
         }
+    }
+    if let Some(first) = left_out.first() {
+        let border = panels.reveal.show(builder.album.units, Ruler::SixtyFourth);
+        let about =
+            if left_out.len() == 1 { first.clone() } else { format!("{first} and {} more", left_out.len() - 1) };
+        let text = format!("a border of {border} all round leaves next to nothing of a panel: it is left out");
+        let finding = Finding::warn("panel-too-small", about, text).help("make panels.reveal smaller");
+        builder.find(finding.at(panels.values.place("reveal")));
     }
 }

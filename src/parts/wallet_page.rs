@@ -66,8 +66,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         ],
         1,
     );
-    let (lower, upper) = (pocket_net.panel("lower seam"), pocket_net.panel("upper seam"));
-    let flap_panel = back_net.panel("flap");
+    let seams = (pocket_net.panel("lower seam"), pocket_net.panel("upper seam"), back_net.panel("flap"));
+    let (Some(lower), Some(upper), Some(flap_panel)) = seams else { return };
     let mut cut = |which: &str, kind, net| {
         builder.piece(Cut {
             id: format!("page-{page}-{which}"),

@@ -24,6 +24,13 @@ const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
     let Some(stock) = album.stocks.get(stock) else { return picture };
+    // The sheet's own edge, half of the line inside, below everything that is cut on it.
+    let edge = Contour::rectangle(0.0, 0.0, sheet.width, sheet.height);
+    picture.marks.push(Mark::Shape {
+        contours: vec![edge],
+        fill: None,
+        pen: Some(Pen { width: 0.7, colour: FAINT, dash: &[] }),
+    });
     for (index, &[x, y, width, height]) in sheet.offcuts.iter().enumerate() {
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
@@ -53,13 +60,6 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
         }
     }
     picture.grain(stock, sheet);
-    // The sheet's own edge, half of the line inside.
-    let edge = Contour::rectangle(0.0, 0.0, sheet.width, sheet.height);
-    picture.marks.push(Mark::Shape {
-        contours: vec![edge],
-        fill: None,
-        pen: Some(Pen { width: 0.7, colour: FAINT, dash: &[] }),
-    });
     picture
 }
 
@@ -89,7 +89,7 @@ impl Picture {
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
         if let Some(panel) = roomiest {
             // As it lies, so that the figures go with the picture.
-            let (width, height) = if placed.quarters % 2 == 0 {
+            let (width, height) = if placed.quarters.is_multiple_of(2) {
                 (part.flat.width, part.flat.height)
             } else {
                 (part.flat.height, part.flat.width)

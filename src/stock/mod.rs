@@ -141,8 +141,11 @@ impl Stock {
     }
 }
 
-/// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens.
+/// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens, the first no hyphen (a file of that name
+/// would be taken for an option, a cell for a formula).
 #[must_use]
 pub fn is_name(name: &str) -> bool {
-    (1..=32).contains(&name.len()) && name.bytes().all(|byte| matches!(byte, b'a'..=b'z' | b'0'..=b'9' | b'-'))
+    (1..=32).contains(&name.len())
+        && !name.starts_with('-')
+        && name.bytes().all(|byte| matches!(byte, b'a'..=b'z' | b'0'..=b'9' | b'-'))
 }

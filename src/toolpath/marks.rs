@@ -5,7 +5,7 @@ use super::letters::{Lettering, lettering};
 use crate::contour::{Contour, Point, Rect};
 use crate::finding::Finding;
 use crate::net::Use;
-use crate::parts::{Hidden, Kit, Part};
+use crate::parts::{Hidden, Kit};
 
 /// Where parts may be marked.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -36,18 +36,17 @@ pub(super) struct Marks {
     name: String,
 }
 
-/// The marks of every part, and a note about what could not be named.
-pub(super) fn marks(kit: &Kit, labels: Labels) -> (Vec<Marks>, Option<Finding>) {
+/// The marks of every part, whose copies go up to the numbers given, and a note about what could not be named.
+pub(super) fn marks(kit: &Kit, copies: &[u32], labels: Labels) -> (Vec<Marks>, Option<Finding>) {
     if labels == Labels::None {
         return (vec![Marks::default(); kit.parts.len()], None);
     }
     let hidden = kit.hidden();
-    let marks: Vec<Marks> = kit
-        .parts
+    let marks: Vec<Marks> = hidden
         .iter()
-        .zip(&hidden)
+        .zip(copies)
         .enumerate()
-        .map(|(number, (part, hidden))| one(kit, number, part, hidden, labels))
+        .map(|(number, (hidden, copies))| one(kit, number, hidden, *copies, labels))
         .collect();
     let unnamed: Vec<&str> = kit
         .parts
@@ -68,7 +67,7 @@ fn note(unnamed: &[&str], labels: Labels) -> Option<Finding> {
     let (text, help) = match labels {
         Labels::Everywhere => (format!("the names of {shown} do not fit on them"), "mark them by hand"),
         _ => (
-            format!("no name is drawn on {shown}: all of it shows"),
+            format!("no name is drawn on {shown}: it has no room where it does not show"),
             "--labels everywhere draws names on faces that show, too",
         ),
     };
@@ -82,7 +81,8 @@ fn note(unnamed: &[&str], labels: Labels) -> Option<Finding> {
     )
 }
 
-fn one(kit: &Kit, number: usize, part: &Part, hidden: &Hidden, labels: Labels) -> Marks {
+fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -> Marks {
+    let part = &kit.parts[number];
     let free = |rect: &&Rect| part.flat.holes.iter().all(|hole| hole.bounds().intersect(**rect).area() <= 0.0);
     let mut marks = Marks { name: part.id.clone(), ..Marks::default() };
     let base = part.net.panels.iter().find(|panel| panel.purpose == Use::Base).map(|panel| panel.outline.bounds());
@@ -96,27 +96,25 @@ fn one(kit: &Kit, number: usize, part: &Part, hidden: &Hidden, labels: Labels) -
             None => marks.corners(cover),
         }
     }
-    // A seam or tab first; what is glued over else.
-    let spaces =
-        [&hidden.panels, &hidden.covered].into_iter().map(|rects| roomiest(rects.iter().filter(free), &part.id));
-    let mut space = spaces.flatten().next();
-    if space.is_none() && labels == Labels::Everywhere {
-        let panels: Vec<Rect> = part
-            .net
-            .panels
-            .iter()
-            .map(|panel| panel.outline.bounds())
-            .map(|panel| below_holes(panel, &part.flat.holes))
-            .collect();
-        space = roomiest(panels.iter(), &part.id);
-    }
+    // The name with the longest number that a copy of this part has.
+    let longest = format!("{} {copies}", part.id);
+    // A seam or tab first; what is glued over else; a face that shows last, and only when asked.
+    let panels: Vec<Rect> =
+        part.net.panels.iter().map(|panel| below_holes(panel.outline.bounds(), &part.flat.holes)).collect();
+    let shown = if labels == Labels::Everywhere { panels.as_slice() } else { &[] };
+    let mut spaces = [&hidden.panels, &hidden.covered, shown].into_iter();
+    marks.space = spaces.find_map(|rects| roomiest(rects.iter().filter(free), &longest));
     // Upside down is the same for some parts, and for some it is another piece: no arrow can be right there.
     let upside_down = part.flat.likeness() == part.flat.turned(2).likeness()
         || kit.pieces.iter().any(|piece| piece.part == number && piece.turned);
-    if let (Some(space), false) = (&mut space, upside_down) {
-        *space = marks.head_arrow(*space);
+    if let (Some(space), false) = (marks.space, upside_down) {
+        // The name is worth more than the arrow.
+        let (arrow, rest) = head_arrow(space);
+        if fits(rest, &longest).is_some() {
+            marks.lines.extend(arrow);
+            marks.space = Some(rest);
+        }
     }
-    marks.space = space.filter(|space| fits(*space, &part.id).is_some());
     marks
 }
 
@@ -167,21 +165,20 @@ impl Marks {
             self.lines.push(vec![Point::new(x + right * arm, y), Point::new(x, y), Point::new(x, y + up * arm)]);
         }
     }
+}
 
-    /// An arrow towards the head at one end of a space; gives back what is left of it.
-    fn head_arrow(&mut self, space: Rect) -> Rect {
-        let tall = (space.height() - 2.0 * CLEAR).min(8.0);
-        let (wide, barb) = (tall * 0.4, tall * 0.3);
-        let room = wide + 3.0 * CLEAR;
-        if tall < 3.0 || space.width() < 2.0 * room {
-            return space;
-        }
-        let (x, y) = (space.x0 + CLEAR + wide / 2.0, space.center().y - tall / 2.0);
-        let tip = Point::new(x, y + tall);
-        self.lines.push(vec![Point::new(x, y), tip]);
-        self.lines.push(vec![Point::new(x - wide / 2.0, tip.y - barb), tip, Point::new(x + wide / 2.0, tip.y - barb)]);
-        Rect { x0: space.x0 + room, ..space }
+/// An arrow towards the head at one end of a space, and what is left of the space.
+fn head_arrow(space: Rect) -> (Vec<Vec<Point>>, Rect) {
+    let tall = (space.height() - 2.0 * CLEAR).min(8.0);
+    let (wide, barb) = (tall * 0.4, tall * 0.3);
+    let room = wide + 3.0 * CLEAR;
+    if tall < 3.0 || space.width() < 2.0 * room {
+        return (Vec::new(), space);
     }
+    let (x, y) = (space.x0 + CLEAR + wide / 2.0, space.center().y - tall / 2.0);
+    let tip = Point::new(x, y + tall);
+    let barbs = vec![Point::new(x - wide / 2.0, tip.y - barb), tip, Point::new(x + wide / 2.0, tip.y - barb)];
+    (vec![vec![Point::new(x, y), tip], barbs], Rect { x0: space.x0 + room, ..space })
 }
 
 /// The height at which words go into a space, and whether upwards.
@@ -194,9 +191,7 @@ fn fits(space: Rect, text: &str) -> Option<(f64, bool)> {
 }
 
 fn roomiest<'r>(rects: impl Iterator<Item = &'r Rect>, text: &str) -> Option<Rect> {
-    // A number of up to three figures goes behind the name.
-    let text = format!("{text} 000");
-    let fitting = rects.filter_map(|rect| fits(*rect, &text).map(|(height, _)| (height, *rect)));
+    let fitting = rects.filter_map(|rect| fits(*rect, text).map(|(height, _)| (height, *rect)));
     fitting
         .max_by(|one, two| {
             one.0.total_cmp(&two.0).then(two.1.x0.total_cmp(&one.1.x0)).then(two.1.y0.total_cmp(&one.1.y0))

@@ -100,7 +100,11 @@ pub struct SheetPaths {
 #[must_use]
 pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels) -> Checked<Vec<SheetPaths>> {
     let mut findings = Vec::new();
-    let (marks, note) = marks::marks(kit, labels);
+    let mut copies = vec![0; kit.parts.len()];
+    for placed in stocks.iter().flat_map(|stock| &stock.sheets).flat_map(|sheet| &sheet.placements) {
+        copies[placed.part] = placed.copy.max(copies[placed.part]);
+    }
+    let (marks, note) = marks::marks(kit, &copies, labels);
     let tools: Vec<Option<ToolPart>> = kit
         .parts
         .iter()

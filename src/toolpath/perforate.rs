@@ -3,8 +3,8 @@
 
 use crate::contour::Point;
 
-/// The cuts of a perforation. It starts and ends on a tie, so that the fold's ends hold; ties are at least
-/// `gap` long, and all alike, mm. A line too short for one whole cut gets one of half its length.
+/// The cuts of a perforation. It starts and ends on a tie, so that the fold's ends hold; ties are all alike and at
+/// least `gap` long, mm. A line too short for that has one cut in its middle, of half its length at the most.
 pub(super) fn dashes(from: Point, to: Point, dash: f64, gap: f64) -> Vec<(Point, Point)> {
     let length = from.distance(to);
     #[allow(
@@ -13,7 +13,7 @@ pub(super) fn dashes(from: Point, to: Point, dash: f64, gap: f64) -> Vec<(Point,
         reason = "a float-to-integer cast saturates, and the field's ranges keep it small"
     )]
     let count = ((length - gap + 1e-9) / (dash + gap)).floor().max(0.0) as u32;
-    let (count, dash) = if count == 0 { (1, length / 2.0) } else { (count, dash) };
+    let (count, dash) = if count == 0 { (1, dash.min(length / 2.0)) } else { (count, dash) };
     let tie = (length - f64::from(count) * dash) / f64::from(count + 1);
     (0..count)
         .map(|index| {

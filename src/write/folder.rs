@@ -45,6 +45,8 @@ pub enum FolderProblem {
     IsFile,
     /// It has no name of its own: `..`, `/`.
     NoName,
+    /// It is a link to nothing.
+    DeadLink,
     /// Another run is writing it.
     Busy,
     /// The system refused.
@@ -63,6 +65,11 @@ impl Folder {
     /// # Errors
     /// [`FolderProblem`]; nothing has been changed then.
     pub fn new(goal: &Path, replace: bool) -> Result<Self, FolderProblem> {
+        // A link stands for the folder that it leads to.
+        let goal = &match fs::symlink_metadata(goal) {
+            Ok(found) if found.is_symlink() => fs::canonicalize(goal).map_err(|_| FolderProblem::DeadLink)?,
+            _ => goal.to_path_buf(),
+        };
         let name = goal.file_name().ok_or(FolderProblem::NoName)?;
         let parent = match goal.parent() {
             Some(parent) if !parent.as_os_str().is_empty() => parent.to_path_buf(),
@@ -82,7 +89,7 @@ impl Folder {
             let _ = fs::remove_file(&beside.lock);
             return Err(problem);
         }
-        Ok(Self { goal: goal.to_path_buf(), beside, replace, done: false, parents, _lock: lock })
+        Ok(Self { goal: goal.clone(), beside, replace, done: false, parents, _lock: lock })
     }
 
     /// The temporary folder and the lock beside the goal, for whoever must take them away in a hurry.
@@ -104,7 +111,8 @@ impl Folder {
         } else if exchange(new, &self.goal) {
             // The goal is the new folder from here on; what is left beside it is the old one.
             self.done = true;
-            fs::remove_dir_all(new)?;
+            // The kit is in its place; what can't be taken away now, the next run takes away.
+            let _ = fs::remove_dir_all(new);
         } else {
             fs::rename(&self.goal, old)?;
             if let Err(error) = fs::rename(new, &self.goal) {
@@ -113,7 +121,7 @@ impl Folder {
                 return Err(error.into());
             }
             self.done = true;
-            fs::remove_dir_all(old)?;
+            let _ = fs::remove_dir_all(old);
         }
         self.done = true;
         Ok(())

@@ -97,7 +97,8 @@ def test_every_pair_is_there():
 @pytest.mark.parametrize("fixture", FIXTURES)
 def test_matrix(fixture, asked, readers, matrix, tmp_path):
     run_kit(ROOT / "fixtures" / f"{fixture}.json", tmp_path / "kit", *asked.flags)
-    found = faults(Kit(tmp_path / "kit", kerf=CUTTER["kerf"], dxf_version=asked.version), asked, readers)
+    kit = Kit(tmp_path / "kit", kerf=CUTTER["kerf"], dxf_version=asked.version)
+    found = [*faults(kit, asked, readers), *idle(kit, asked)]
     matrix[fixture, asked] = f"{'split' if asked.split else 'whole'} " + (f"{len(found)} off" if found else "agree")
     no_faults(found)
 
@@ -133,6 +134,12 @@ def faults(kit, asked, readers):
     return found
 
 
+def idle(kit, asked):
+    """Shared cuts, where they are asked for, are made."""
+    if asked.shared and all(path.closed for sheet in kit.sheets for path in sheet.dxf.on("cut")):
+        yield "no neighbours share a cut"
+
+
 def strays(parts):
     """A file of one layer holds nothing of another."""
     for layer, seen in parts.items():
@@ -155,6 +162,10 @@ def agreement(kit, facts, views, asked):
     total = sum(on.strokes for on in first.values())
     if total != facts["tool"]["lifts"]:
         yield f"{total} strokes, but the tool lifts {facts['tool']['lifts']} times in the report"
+    scores = sum(len(kit.parts[spot["part"]]["scores"]) for spot in facts["placements"])
+    found = first["score"].strokes
+    if (found <= scores if asked.perforated and scores else found != scores):
+        yield f"{found} strokes of scores, {scores} scores in the report"
     told = boxes(kit, facts)
     for name, layers in views.items():
         if extra := set(layers) - set(LAYERS):

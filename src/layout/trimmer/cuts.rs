@@ -57,6 +57,15 @@ pub struct Cut {
 
 impl Piece {
     /// How many cuts it takes.
+    ///
+    /// ```
+    /// use hingeleaf::layout::{Cut, Piece, Way};
+    /// let (way, at) = (Way::Upright, vec![40, 80]);
+    /// let pieces = vec![Piece::Part(0), Piece::Part(1), Piece::Offcut([80, 0, 20, 60])];
+    /// let piece = Piece::Cut(Cut { left: 0, bottom: 0, width: 100, height: 60, way, at, pieces });
+    /// assert_eq!(piece.cuts(), 2);
+    /// assert_eq!(piece.offcuts(10), [[80, 0, 20, 60]]);
+    /// ```
     #[must_use]
     pub fn cuts(&self) -> usize {
         match self {
@@ -93,6 +102,8 @@ impl Piece {
 
 /// Rectangles that are tried in two directions before the first direction has to do.
 const MOST_TRIED: usize = 3_000;
+/// The same where layouts are only compared.
+const FEW_TRIED: usize = 300;
 /// Number of the offcut that is kept whole.
 const OFFCUT: usize = usize::MAX;
 
@@ -111,21 +122,28 @@ pub(in crate::layout) fn largest_offcut(frame: &Frame, laid: &Laid) -> Option<Re
     })
 }
 
-/// The cuts of a laid sheet, and its boxes where these leave them. `None` if edge-to-edge cuts cannot part them.
-pub(in crate::layout) fn cuts(frame: &Frame, laid: &Laid) -> Option<(Piece, Vec<Put>)> {
+/// How many cuts a laid sheet takes, and how many settings of the stop.
+pub(super) fn work(frame: &Frame, laid: &Laid) -> Option<(usize, usize)> {
+    let plan = plan(frame, laid, FEW_TRIED)?;
+    Some((plan.cuts, plan.stops.len()))
+}
+
+fn plan(frame: &Frame, laid: &Laid, tries: usize) -> Option<Plan> {
     let size = &frame.sizes[laid.size];
     let mut members: Vec<(usize, Rect)> = laid.puts.iter().map(Put::rect).enumerate().collect();
     // An offcut that nobody would keep is not worth a cut.
     let kept = |rect: &Rect| (rect.width() - frame.gap) * (rect.height() - frame.gap) >= size.area() / 16;
     let offcut = largest_offcut(frame, laid).filter(|rect| rect.width() > frame.gap && kept(rect));
     members.extend(offcut.map(|rect| (OFFCUT, rect)));
-    let mut bench = Bench { gap: frame.gap, tried: 0, places: vec![(0, 0); laid.puts.len()] };
-    let whole = Rect::new(0, 0, size.width, size.height);
-    let plan = bench.take_apart(whole, members)?;
-    bench.settle(&plan);
+    Table { gap: frame.gap, tries }.take_apart(Rect::new(0, 0, size.width, size.height), members)
+}
+
+/// The cuts of a laid sheet, and its boxes where these leave them. `None` if edge-to-edge cuts cannot part them.
+pub(in crate::layout) fn cuts(frame: &Frame, laid: &Laid) -> Option<(Piece, Vec<Put>)> {
+    let plan = plan(frame, laid, MOST_TRIED)?;
     let mut puts: Vec<(usize, Put)> = laid.puts.iter().copied().enumerate().collect();
-    for ((_, put), (x, y)) in puts.iter_mut().zip(bench.places) {
-        (put.x, put.y) = (x, y);
+    for (number, x, y) in plan.places {
+        (puts[number].1.x, puts[number].1.y) = (x, y);
     }
     // From bottom to top, as in every layout.
     puts.sort_unstable_by_key(|(_, put)| (put.y, put.x));
@@ -147,19 +165,13 @@ struct Plan {
     places: Vec<(usize, i64, i64)>,
 }
 
-struct Bench {
+struct Table {
     gap: i64,
-    tried: usize,
-    places: Vec<(i64, i64)>,
+    /// Rectangles that are still tried in both directions.
+    tries: usize,
 }
 
-impl Bench {
-    fn settle(&mut self, plan: &Plan) {
-        for &(number, x, y) in &plan.places {
-            self.places[number] = (x, y);
-        }
-    }
-
+impl Table {
     fn offcut(&self, rect: &Rect) -> Plan {
         let size = [rect.width(), rect.height()].map(|side| (side - self.gap).max(0));
         let piece = Piece::Offcut([rect.left, rect.bottom, size[0], size[1]]);
@@ -184,10 +196,10 @@ impl Bench {
         }
         let mut best: Option<Plan> = None;
         for way in [Way::Level, Way::Upright] {
-            if best.is_some() && self.tried > MOST_TRIED {
+            if best.is_some() && self.tries == 0 {
                 break;
             }
-            self.tried += 1;
+            self.tries = self.tries.saturating_sub(1);
             if let Some(plan) = self.cut(&whole, &members, way)
                 && best.as_ref().is_none_or(|best| (plan.cuts, plan.stops.len()) < (best.cuts, best.stops.len()))
             {

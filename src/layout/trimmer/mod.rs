@@ -6,6 +6,7 @@
 
 mod apart;
 mod cuts;
+mod neat;
 mod open;
 mod pursue;
 mod tree;

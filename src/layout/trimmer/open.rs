@@ -4,9 +4,10 @@
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: the sheet's tree. Never: moves a box from
 //! one part of the tree to another.
 
+use crate::layout::Effort;
 use crate::layout::bench::Bench;
-use crate::layout::draft::Put;
-use crate::layout::frame::{Kind, Pose, Size};
+use crate::layout::draft::{Draft, Put};
+use crate::layout::frame::{Frame, Kind, Pose, Size};
 use crate::layout::ruin::{Pursuit, State};
 use crate::layout::sheet::Rule;
 
@@ -121,6 +122,11 @@ impl Bench for OpenTree {
 
     fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64) {
         super::pursue::run(pursuit, state, number)
+    }
+
+    fn finish(frame: &Frame, draft: Draft, effort: Effort) -> Draft {
+        let rules: &[Rule] = if effort == Effort::Low { &[Rule::Left] } else { &Rule::ALL };
+        super::neat::neater(frame, draft, rules)
     }
 }
 
