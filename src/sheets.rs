@@ -296,6 +296,15 @@ impl Table<'_> {
 
     /// What is left over, the margin given back to what lies at the sheet's edge.
     fn offcuts(&self, laid: &layout::LaidSheet, stood: &Stood) -> Vec<[f64; 4]> {
+        let least = Length::from_mm(WORTH_KEEPING).eighths();
+        if let Some(cuts) = &laid.cuts {
+            // On the trimmer only what its cuts free is an offcut, and the margin is trimmed away before.
+            let margin = self.cutter.margin.mm();
+            let whole =
+                |[x, y, width, height]: [i64; 4]| [x, y, width, height].map(|side| Length::from_eighths(side).mm());
+            let put_back = |[x, y, width, height]: [f64; 4]| [x + margin, y + margin, width, height];
+            return cuts.offcuts(least).into_iter().map(whole).map(put_back).collect();
+        }
         let items: Vec<Item> = self.parts.iter().map(|&part| self.item(&self.kit.parts[part], Lie::Any)).collect();
         let margin = self.cutter.margin;
         let whole =
@@ -309,7 +318,7 @@ impl Table<'_> {
                 ..*placement
             })
             .collect();
-        layout::offcuts(&whole, &items, &moved, self.cutter.gap.eighths(), Length::from_mm(WORTH_KEEPING).eighths())
+        layout::offcuts(&whole, &items, &moved, self.cutter.gap.eighths(), least)
             .into_iter()
             .map(|(x, y, width, height)| [x, y, width, height].map(|side| Length::from_eighths(side).mm()))
             .collect()
