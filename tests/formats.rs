@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::{INCH, near, work};
+use common::{INCH, cutter, near, work};
 use dxf::entities::EntityType;
 use hingeleaf::contour::{Contour, Corner, Point};
 use hingeleaf::cutter::{Colours, Cutter, DXF_VERSIONS, ScoreMode};
@@ -192,6 +192,22 @@ fn an_svg_has_its_true_size() {
             let xs: Vec<f64> = svg.strokes.iter().flat_map(|stroke| &stroke.corners).map(|corner| corner[0]).collect();
             let extent = xs.iter().copied().fold(0.0, f64::max) - xs.iter().copied().fold(f64::INFINITY, f64::min);
             near(f64::from(tree.root().abs_bounding_box().width()), extent * 96.0 / INCH, 1e-2);
+        }
+    }
+}
+
+/// Every sheet of every fixture is read at its true size by another library (96 px to the inch, as above).
+#[test]
+fn every_fixture_has_its_true_size() {
+    for file in common::fixtures() {
+        let work = work(&std::fs::read_to_string(&file).unwrap(), cutter(0.1, 1.0, 3.0));
+        let sizes = work.paths.iter().map(|sheet| (sheet.width, sheet.height));
+        let read = sheets(&work, "svg");
+        assert!(!read.is_empty() && read.len() == work.paths.len(), "{}", file.display());
+        for (svg, (width, height)) in read.iter().zip(sizes) {
+            let tree = usvg::Tree::from_str(svg, &usvg::Options::default()).unwrap();
+            near(f64::from(tree.size().width()), width * 96.0 / INCH, 1e-3);
+            near(f64::from(tree.size().height()), height * 96.0 / INCH, 1e-3);
         }
     }
 }
