@@ -6,29 +6,21 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
+#[path = "common/instances.rs"]
+mod instances;
+
 use hingeleaf::contour::Contour;
 use hingeleaf::layout::{
-    Effort, Item, Job, Layout, NoLayout, Placement, Sheet, Turn, Turns, Unwatched, Watch, lay_out, offcuts,
+    Effort, Item, Job, Layout, NoLayout, Placement, Sheet, Turn, Turns, Unwatched, lay_out, offcuts,
 };
+use instances::{Dice, Halted, endless, generated, item, job};
 use proptest::prelude::*;
 
 const INCH: i64 = 64 * 3175;
 const MM: i64 = 8000;
 
-fn item(width: i64, height: i64, turns: Turns, count: u32) -> Item {
-    Item { width, height, contour: None, turns, count }
-}
-
-fn endless(width: i64, height: i64) -> Sheet {
-    Sheet { width, height, count: None, price: None }
-}
-
 fn counted(width: i64, height: i64, count: u32) -> Sheet {
     Sheet { count: Some(count), ..endless(width, height) }
-}
-
-fn job<'a>(items: &'a [Item], sheets: &'a [Sheet], gap: i64, effort: Effort) -> Job<'a> {
-    Job { items, sheets, gap, effort, threads: 1 }
 }
 
 /// Lays out, checks everything that can be checked, and returns the layout.
@@ -446,19 +438,6 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
     }
 }
 
-/// Wants the search to end at once.
-struct Halted;
-
-impl Watch for Halted {
-    fn at(&self, done: u64, of: u64) {
-        assert!(done <= of);
-    }
-
-    fn stop(&self) -> bool {
-        true
-    }
-}
-
 #[test]
 fn a_search_that_is_called_off_still_has_a_layout() {
     let (items, sheet) = generated(5, 60, 1, Turns::ANY);
@@ -470,44 +449,6 @@ fn a_search_that_is_called_off_still_has_a_layout() {
 }
 
 // --- The published random classes ---
-
-/// Numbers that look random and are the same on every run.
-struct Dice(u64);
-
-impl Dice {
-    fn from(&mut self, least: i64, most: i64) -> i64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        least + i64::try_from(self.0 >> 33).unwrap() % (most - least + 1)
-    }
-}
-
-/// Instances by the published rules: classes 1-6 of J. O. Berkey and P. Y. Wang, Two-dimensional finite bin-packing
-/// algorithms, JORS 38 (1987) 423-429; 7-10 of S. Martello and D. Vigo, Exact solution of the two-dimensional finite bin
-/// packing problem, Management Science 44 (1998) 388-399.
-fn generated(class: u64, count: u64, seed: u64, turns: Turns) -> (Vec<Item>, Sheet) {
-    let mut dice = Dice(class * 1_000_003 + count * 101 + seed);
-    let side = [10, 30, 40, 100, 100, 300].get(usize::try_from(class).unwrap() - 1).copied().unwrap_or(100);
-    let most = [10, 10, 35, 35, 100, 100];
-    let items = (0..count).map(|_| {
-        let (width, height) = if let Some(&most) = most.get(usize::try_from(class).unwrap() - 1) {
-            (dice.from(1, most), dice.from(1, most))
-        } else {
-            // Seven in ten of the class's own type, one in ten of each other.
-            let own = i64::try_from(class).unwrap() - 7;
-            let other = dice.from(0, 9);
-            let kind = if other < 3 { (own + 1 + other) % 4 } else { own };
-            let (half, third) = (side / 2, 2 * side / 3);
-            match kind {
-                0 => (dice.from(third, side), dice.from(1, half)),
-                1 => (dice.from(1, half), dice.from(third, side)),
-                2 => (dice.from(half, side), dice.from(half, side)),
-                _ => (dice.from(1, half), dice.from(1, half)),
-            }
-        };
-        item(width, height, turns, 1)
-    });
-    (items.collect(), endless(side, side))
-}
 
 #[test]
 fn published_classes_pass_the_checker_and_their_bounds_hold_together() {

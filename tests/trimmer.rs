@@ -7,25 +7,17 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop where it fails")]
 
+#[path = "common/instances.rs"]
+mod instances;
+
 use hingeleaf::layout::{
-    Cuts, Effort, Item, Job, Layout, Piece, Sheet, Turn, Turns, Unwatched, Watch, Way, lay_out, lay_out_for,
+    Cuts, Effort, Item, Job, Layout, Piece, Sheet, Turn, Turns, Unwatched, Way, lay_out, lay_out_for,
 };
+use instances::{Halted, endless, generated, item, job};
 use proptest::prelude::*;
 
 const INCH: i64 = 64 * 3175;
 const MM: i64 = 8000;
-
-fn item(width: i64, height: i64, turns: Turns, count: u32) -> Item {
-    Item { width, height, contour: None, turns, count }
-}
-
-fn endless(width: i64, height: i64) -> Sheet {
-    Sheet { width, height, count: None, price: None }
-}
-
-fn job<'a>(items: &'a [Item], sheets: &'a [Sheet], gap: i64, effort: Effort) -> Job<'a> {
-    Job { items, sheets, gap, effort, threads: 1 }
-}
 
 fn checked(job: &Job) -> Layout {
     let layout = lay_out_for(job, Cuts::Trimmer, &Unwatched).unwrap();
@@ -339,26 +331,6 @@ proptest! {
 
 // --- The published random classes, threads and watching ---
 
-/// Numbers that look random and are the same on every run.
-struct Dice(u64);
-
-impl Dice {
-    fn from(&mut self, least: i64, most: i64) -> i64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        least + i64::try_from(self.0 >> 33).unwrap() % (most - least + 1)
-    }
-}
-
-/// Instances by the rules of classes 1-6 of J. O. Berkey and P. Y. Wang, Two-dimensional finite bin-packing algorithms,
-/// JORS 38 (1987) 423-429.
-fn generated(class: usize, count: u64, seed: u64, turns: Turns) -> (Vec<Item>, Sheet) {
-    let mut dice = Dice(u64::try_from(class).unwrap() * 1_000_003 + count * 101 + seed);
-    let side = [10, 30, 40, 100, 100, 300][class - 1];
-    let most = [10, 10, 35, 35, 100, 100][class - 1];
-    let items = (0..count).map(|_| item(dice.from(1, most), dice.from(1, most), turns, 1)).collect();
-    (items, endless(side, side))
-}
-
 #[test]
 fn a_trimmer_never_needs_fewer_sheets_than_promised_for_any_cutter() {
     for class in 1..=6 {
@@ -384,19 +356,6 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
         let alone = checked(&job);
         assert_eq!(alone, lay_out_for(&Job { threads: 8, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
         assert_eq!(alone, lay_out_for(&Job { threads: 0, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
-    }
-}
-
-/// Wants the search to end at once.
-struct Halted;
-
-impl Watch for Halted {
-    fn at(&self, done: u64, of: u64) {
-        assert!(done <= of);
-    }
-
-    fn stop(&self) -> bool {
-        true
     }
 }
 
