@@ -108,6 +108,9 @@ pub(super) struct Kit {
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,
+    /// Write what is left of the sheets, as stocks that another album can take, to this new file
+    #[arg(long, value_name = "FILE")]
+    pub save_offcuts: Option<PathBuf>,
     /// Only layouts that a trimmer can cut, from edge to edge; the cuts come in the report
     #[arg(long)]
     pub trimmer: bool,

@@ -90,7 +90,11 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     if let Some(copies) = kit.copies {
         album.copies = copies;
     }
-    // Whether the folder may be written is known before the work is done.
+    // Whether the files may be written is known before the work is done.
+    if let Some(file) = kit.save_offcuts.as_ref().filter(|file| file.exists()) {
+        let finding = Finding::stop("exists", "", format!("{} is there already", file.display()));
+        return Err(Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput));
+    }
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem))?;
     let effort = match kit.effort {
         Effort::Low => layout::Effort::Low,
@@ -114,6 +118,11 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     let files = Files { formats: &formats, split_layers: kit.split_layers };
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
     folder.finish().map_err(|problem| refused(&kit.out, problem))?;
+    if let Some(file) = &kit.save_offcuts {
+        let text = write::offcut_stocks(&work.album, &work.stocks);
+        let written = fs::File::create_new(file).and_then(|mut file| file.write_all(text.as_bytes()));
+        written.map_err(|error| Ended::new(system("write", file, &error), End::MachineFailed))?;
+    }
     Ok((work, sources))
 }
 

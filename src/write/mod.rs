@@ -11,6 +11,7 @@ mod drawing;
 mod dxf;
 mod folder;
 mod number;
+mod offcuts;
 #[cfg(feature = "png")]
 mod png;
 mod proof;
@@ -24,6 +25,7 @@ pub use csv::cutting_list;
 pub use drawing::drawing;
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem};
+pub use offcuts::offcut_stocks;
 #[cfg(feature = "png")]
 pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, findings, report, report_schema};
