@@ -13,11 +13,8 @@ use hingeleaf::contour::Contour;
 use hingeleaf::layout::{
     Effort, Item, Job, Layout, NoLayout, Placement, Sheet, Turn, Turns, Unwatched, lay_out, offcuts,
 };
-use instances::{Dice, Halted, endless, generated, item, job};
+use instances::{Dice, Halted, INCH, MM, endless, generated, item, job, kit};
 use proptest::prelude::*;
-
-const INCH: i64 = 64 * 3175;
-const MM: i64 = 8000;
 
 fn counted(width: i64, height: i64, count: u32) -> Sheet {
     Sheet { count: Some(count), ..endless(width, height) }
@@ -219,14 +216,6 @@ fn price_decides_where_all_are_priced_and_area_otherwise() {
 
 #[test]
 fn five_hundred_copies_repeat_the_sheets_of_one() {
-    let kit = |count: u32| {
-        [
-            item(148 * MM, 202 * MM, Turns::ANY, 4 * count),
-            item(148 * MM, 202 * MM, Turns::ANY, 2 * count),
-            item(40 * MM, 190 * MM, Turns::HALF, 3 * count),
-            item(90 * MM, 130 * MM, Turns::ANY, 4 * count),
-        ]
-    };
     let sheets_of = [endless(297 * MM, 420 * MM)];
     let one = checked(&job(&kit(1), &sheets_of, MM, Effort::Low));
     let many = checked(&job(&kit(500), &sheets_of, MM, Effort::Low));

@@ -13,11 +13,8 @@ mod instances;
 use hingeleaf::layout::{
     Cuts, Effort, Item, Job, Layout, Piece, Sheet, Turn, Turns, Unwatched, Way, lay_out, lay_out_for,
 };
-use instances::{Halted, endless, generated, item, job};
+use instances::{Halted, INCH, MM, endless, generated, item, job, kit};
 use proptest::prelude::*;
-
-const INCH: i64 = 64 * 3175;
-const MM: i64 = 8000;
 
 fn checked(job: &Job) -> Layout {
     let layout = lay_out_for(job, Cuts::Trimmer, &Unwatched).unwrap();
@@ -256,14 +253,6 @@ fn the_largest_offcut_stays_whole() {
 
 #[test]
 fn five_hundred_copies_repeat_the_sheets_of_one() {
-    let kit = |count: u32| {
-        [
-            item(148 * MM, 202 * MM, Turns::ANY, 4 * count),
-            item(148 * MM, 202 * MM, Turns::ANY, 2 * count),
-            item(40 * MM, 190 * MM, Turns::HALF, 3 * count),
-            item(90 * MM, 130 * MM, Turns::ANY, 4 * count),
-        ]
-    };
     let sheets_of = [endless(297 * MM, 420 * MM)];
     let one = checked(&job(&kit(1), &sheets_of, MM, Effort::Low));
     let many = checked(&job(&kit(500), &sheets_of, MM, Effort::Low));

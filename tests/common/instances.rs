@@ -4,6 +4,10 @@
 
 use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Watch};
 
+/// An inch and a millimetre in eighths of a micrometre.
+pub(crate) const INCH: i64 = 64 * 3175;
+pub(crate) const MM: i64 = 8000;
+
 pub(crate) fn item(width: i64, height: i64, turns: Turns, count: u32) -> Item {
     Item { width, height, contour: None, turns, count }
 }
@@ -67,4 +71,14 @@ pub(crate) fn generated(class: u64, count: u64, seed: u64, turns: Turns) -> (Vec
         item(width, height, turns, 1)
     });
     (items.collect(), endless(side, side))
+}
+
+/// The parts of so many kits of a small album.
+pub(crate) fn kit(count: u32) -> [Item; 4] {
+    [
+        item(148 * MM, 202 * MM, Turns::ANY, 4 * count),
+        item(148 * MM, 202 * MM, Turns::ANY, 2 * count),
+        item(40 * MM, 190 * MM, Turns::HALF, 3 * count),
+        item(90 * MM, 130 * MM, Turns::ANY, 4 * count),
+    ]
 }
