@@ -18,7 +18,7 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Maker};
+use super::{Face, Hold, Maker, Owner};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
@@ -162,6 +162,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
+            owner: Owner::Spine,
             place: entry.place(),
         })
     };

@@ -67,6 +67,19 @@ pub struct Part {
     pub place: Option<Place>,
 }
 
+/// What of the album a piece belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Owner {
+    /// A page, from 1; the panels on its faces too.
+    Page(usize),
+    /// The spine.
+    Spine,
+    /// The cover.
+    Cover,
+    /// Something that is put into a pocket, from 1.
+    Insert(usize),
+}
+
 /// One piece of the finished album.
 #[derive(Clone, Debug)]
 pub struct Piece {
@@ -76,6 +89,10 @@ pub struct Piece {
     pub turned: bool,
     /// What it is: `page 1 front`.
     pub name: String,
+    /// What it belongs to.
+    pub owner: Owner,
+    /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
+    pub net: Net,
 }
 
 /// A face of a panel.

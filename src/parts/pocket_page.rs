@@ -15,7 +15,7 @@
 //! ```
 
 use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Face, Hold, Maker, Pocket};
+use super::{Face, Hold, Maker, Owner, Pocket};
 use crate::album::{Entry, Kind, Role};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
@@ -43,6 +43,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             place: entry.place(),
         })
     };
@@ -71,6 +72,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     for (which, piece, low) in [("front", front, 0.0), ("back", back, seam)] {
         builder.plains.push(Plain {
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             width,
             height,
             side: side(piece, 0, Face::Front, (0.0, low), right),

@@ -12,7 +12,7 @@
 //! ```
 
 use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Insert, Maker};
+use super::{Face, Hold, Insert, Maker, Owner};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner, Point};
 use crate::fields::{Fallback, Field, Takes};
@@ -67,6 +67,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: name.clone(),
+            owner: Owner::Insert(number),
             place: entry.place(),
         });
         let Some(piece) = piece else { return };

@@ -19,7 +19,7 @@
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
 use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Closing, Face, Hold, Maker, Pocket};
+use super::{Closing, Face, Hold, Maker, Owner, Pocket};
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field, Takes};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -77,6 +77,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             place: entry.place(),
         })
     };
@@ -109,6 +110,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let flap_left = if on_back { 0.0 } else { width };
     builder.plains.push(Plain {
         name: format!("page {page} {carries} pocket"),
+        owner: Owner::Page(page),
         width: pocket,
         height,
         side: side(front, 0, Face::Front, (0.0, seam), right),
@@ -116,12 +118,14 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     builder.plains.push(Plain {
         name: format!("page {page} {carries} flap"),
+        owner: Owner::Page(page),
         width: overflap,
         height,
         side: side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0)),
     });
     builder.plains.push(Plain {
         name: format!("page {page} {other}"),
+        owner: Owner::Page(page),
         width,
         height,
         side: side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)),
