@@ -140,6 +140,16 @@ impl<'a> Builder<'a> {
         self.kit.inserts.push(insert);
     }
 
+    /// Lays a piece `width` wide into a pocket: its front to the pocket's wall, on the tail, beside the hinge's tab.
+    pub fn put_in(&mut self, piece: usize, width: f64, pocket: usize) {
+        let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
+        let wall = self.kit.pieces.get(inside.piece).and_then(|piece| piece.net.panels.get(inside.panel));
+        // Seen from the wall's front the pocket runs from the spine to the right or to the left.
+        let ahead = wall.map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
+        let spine = if ahead < 0.0 { width + tab } else { -tab };
+        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, 0.0), (0.0, 1.0)), inside);
+    }
+
     /// Adds a flap that closes over a pocket.
     pub fn closing(&mut self, closing: Closing) {
         self.kit.closings.push(closing);

@@ -163,6 +163,8 @@ pub struct Pocket {
 pub struct Insert {
     /// What it is: `tag 1`.
     pub name: String,
+    /// Number of its piece.
+    pub piece: usize,
     /// Number of its pocket; none where the album has no pockets.
     pub pocket: Option<usize>,
     /// Its width, mm.

@@ -11,8 +11,8 @@
 //!        width
 //! ```
 
-use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Insert, Maker, Owner};
+use super::build::{Builder, Cut};
+use super::{Insert, Maker, Owner};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner, Point};
 use crate::fields::{Fallback, Field, Takes};
@@ -74,9 +74,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         // In the pockets named or in order, starting anew when all have one.
         let pocket = usize::try_from(copy).ok().and_then(|copy| pockets.get(copy % pockets.len().max(1)).copied());
         let places = [entry.values.place("width").cloned(), entry.values.place("height").cloned()];
-        builder.insert(Insert { name, pocket, width, height, thickness, places });
-        if let Some(inside) = pocket.map(|pocket| builder.pockets()[pocket].inside) {
-            builder.bond(Hold::Slid, side(piece, 0, Face::Back, (0.0, 0.0), (0.0, 1.0)), inside);
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, places });
+        if let Some(pocket) = pocket {
+            builder.put_in(piece, width, pocket);
         }
     }
 }
