@@ -7,7 +7,7 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
-use crate::fit;
+use crate::fit::{self, Fit};
 use crate::layout::Watch;
 use crate::parts::{self, Kit};
 #[cfg(feature = "png")]
@@ -30,6 +30,8 @@ pub struct Work {
     pub cutter: Cutter,
     /// Its parts.
     pub kit: Kit,
+    /// How well it goes together.
+    pub fit: Fit,
     /// Its sheets; empty where something stops the work.
     pub stocks: Vec<StockSheets>,
     /// What the tool does on them; empty where something stops the work.
@@ -45,11 +47,13 @@ impl Work {
         let made = parts::kit(&album);
         let mut findings = made.findings;
         let kit = made.value.unwrap_or_default();
+        let mut fit = Fit::default();
         if !stops(&findings) {
-            findings.extend(fit::check(&album, &kit, &cutter));
+            fit = fit::check(&album, &kit, &cutter);
+            findings.append(&mut fit.findings);
         }
         gravest_first(&mut findings);
-        Self { album, cutter, kit, stocks: Vec::new(), paths: Vec::new(), findings }
+        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
 
     /// Works out everything.

@@ -173,6 +173,10 @@ pub struct Insert {
     pub height: f64,
     /// Its thickness with what is on it, mm.
     pub thickness: f64,
+    /// Whether it has something to pull it out by.
+    pub pull: bool,
+    /// The way to its entry in the file: `inserts[0]`.
+    pub path: String,
     /// Where the file says its width, and its height.
     pub places: [Option<Place>; 2],
 }
@@ -188,6 +192,12 @@ pub struct Closing {
     pub pocket: f64,
     /// Width of the page, mm.
     pub width: f64,
+    /// The flap: its piece and panel.
+    pub by: (usize, usize),
+    /// The pocket's front that it closes over: its piece and panel.
+    pub over: (usize, usize),
+    /// The way to the page in the file: `pages[1]`.
+    pub path: String,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
 }

@@ -17,6 +17,7 @@
 use super::build::{Builder, Cut, Mount, Plain, side};
 use super::{Face, Hold, Maker, Owner, Pocket};
 use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
 pub(super) const MAKER: Maker = Maker {
@@ -24,7 +25,11 @@ pub(super) const MAKER: Maker = Maker {
         name: "pocket",
         role: Role::Page,
         about: "a sleeve from two scored pieces, open at the spine and the fore-edge",
-        fields: &[],
+        fields: &[Field::length(
+            "content",
+            Fallback::Length { mm: 0.0, inch: 0.0 },
+            "thickness of what will be stuck on it, both faces together",
+        )],
     },
     make,
 };

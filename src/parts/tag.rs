@@ -74,7 +74,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         // In the pockets named or in order, starting anew when all have one.
         let pocket = usize::try_from(copy).ok().and_then(|copy| pockets.get(copy % pockets.len().max(1)).copied());
         let places = [entry.values.place("width").cloned(), entry.values.place("height").cloned()];
-        builder.insert(Insert { name, piece, pocket, width, height, thickness, places });
+        let (pull, path) = (hole > 0.0, format!("inserts[{}]", number - 1));
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
         if let Some(pocket) = pocket {
             builder.put_in(piece, width, pocket);
         }

@@ -38,6 +38,11 @@ pub(super) const MAKER: Maker = Maker {
                 Fallback::Choice("front"),
                 "the face of the page that carries the pocket",
             ),
+            Field::length(
+                "content",
+                Fallback::Length { mm: 0.0, inch: 0.0 },
+                "thickness of what will be stuck on it, both faces together",
+            ),
         ],
     },
     make,
@@ -131,7 +136,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         side: side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)),
     });
     let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
-    builder.closing(Closing { name: format!("page {page}"), flap: overflap, pocket, width, places });
+    let path = format!("pages[{}]", page - 1);
+    let (name, by, over) = (format!("page {page}"), (back, flap_panel), (front, 0));
+    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places });
     let caliper = builder.caliper(entry.stock);
     let tab = super::Hinge::of(builder.album).tab;
     builder.pocket(Pocket { page, width: pocket, height, tab, caliper, inside: under_pocket });
