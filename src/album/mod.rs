@@ -111,6 +111,13 @@ impl Album {
         Length::from_mm(mm).show(self.units, Ruler::SixtyFourth)
     }
 
+    /// A length that was measured rather than chosen, in the maker's units: to 0.1 mm or 1/64 in.
+    #[must_use]
+    pub fn roughly(&self, mm: f64) -> String {
+        let step = if self.units == Units::In { 25.4 / 64.0 } else { 0.1 };
+        self.show((mm / step).round() * step)
+    }
+
     /// The step in which sizes are advised, mm: half a millimetre or 1/32 in.
     fn advised(&self) -> f64 {
         if self.units == Units::In { 25.4 / 32.0 } else { 0.5 }

@@ -4,6 +4,7 @@
 //! Tests are made at named places only: along bonds, inside one page, along the spine. A sound album gives no finding,
 //! whatever its sizes.
 
+use crate::album::Album;
 use crate::contour::Point;
 use crate::finding::Finding;
 use crate::folded::Folded;
@@ -26,8 +27,8 @@ const SLIVER: f64 = 1.0;
 /// A tab shorter than this share of its page holds it badly: our choice.
 const SHORT: f64 = 2.0 / 3.0;
 
-pub(super) fn check(kit: &Kit, folded: &Folded) -> Vec<Finding> {
-    let seen = Seen { kit, folded };
+pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
+    let seen = Seen { album, kit, folded };
     let mut findings = seen.loose();
     for (number, bond) in kit.bonds.iter().enumerate() {
         findings.extend(seen.bond(number, bond));
@@ -42,6 +43,7 @@ pub(super) fn check(kit: &Kit, folded: &Folded) -> Vec<Finding> {
 }
 
 struct Seen<'a> {
+    album: &'a Album,
     kit: &'a Kit,
     folded: &'a Folded,
 }
@@ -86,7 +88,7 @@ impl Seen<'_> {
         }
         if misfit.aside > SLACK || misfit.apart > APART {
             let off = misfit.aside.max(misfit.apart);
-            let text = format!("{it} misses its place on the {} of {target} by {off:.1} mm", on.name);
+            let text = format!("{it} misses its place on the {} of {target} by {}", on.name, self.album.roughly(off));
             return Some(self.stop("misses", one.piece, text).measured(mm(off), mm(SLACK)).help("check its size"));
         }
         // What is stuck down by the face that should show.
@@ -99,7 +101,8 @@ impl Seen<'_> {
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
         // An insert may look out of the mouth of its pocket.
         if overlap.beyond > SLACK && !insert {
-            let text = format!("{it} sticks out beyond the {} of {target} by {:.1} mm", on.name, overlap.beyond);
+            let text =
+                format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
             let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));
             return Some(finding.help("make it smaller, or move it"));
         }
@@ -110,7 +113,8 @@ impl Seen<'_> {
         if what.purpose == Use::Tab && bond.hold == Hold::Slid {
             let [tab, page] = [&what.outline, &on.outline].map(|outline| outline.bounds().height());
             if tab < page * SHORT {
-                let text = format!("{it} is {tab:.1} mm long, and the page that it carries {page:.1} mm");
+                let (long, tall) = (self.album.show(tab), self.album.show(page));
+                let text = format!("{it} is {long} long, and the page that it carries {tall}");
                 let place = self.kit.parts[self.kit.pieces[one.piece].part].place.as_ref();
                 return Some(
                     Finding::warn("strip-short", self.name(one.piece), text)

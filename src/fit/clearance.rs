@@ -56,7 +56,7 @@ pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding
     };
     let text = format!(
         "{} to spare {}, and {} sizes that may each be off by {}: it may not fit{others}",
-        album.show(first.spare),
+        album.roughly(first.spare),
         first.what,
         first.sizes,
         album.show(tolerance)

@@ -49,7 +49,7 @@ fn too_close(album: &Album, part: &Part) -> Option<Finding> {
         "two of its scores are {} apart; in card {} thick a crease alone is {} wide",
         album.show(nearest),
         Length::from_mm(caliper).show(crate::length::Units::Mm, crate::length::Ruler::SixtyFourth),
-        album.show(least)
+        album.roughly(least)
     );
     Some(
         Finding::warn("scores-too-close", part.used_in.first().unwrap_or(&part.id), text)

@@ -125,7 +125,7 @@ fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
         return Some(
             Finding::stop("insert-too-tall", &insert.name, text)
                 .measured(mm(insert.height), mm(sharp))
-                .help(format!("make its \"height\" at most {}", album.show(sharp)))
+                .help(format!("make its \"height\" at most {}", album.show(slides.mm())))
                 .mend(format!("{}.height", insert.path), slides)
                 .at(insert.places[1].as_ref()),
         );
@@ -139,7 +139,7 @@ fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
         "it is {} tall and binds in the pocket of page {}, which is {} tall inside where its folds are round",
         album.show(insert.height),
         pocket.page,
-        album.show(round + stack)
+        album.roughly(round + stack)
     );
     Some(
         Finding::warn("insert-snug", &insert.name, text)
@@ -159,7 +159,7 @@ fn grip(album: &Album, put: &Put<'_>) -> Option<Finding> {
     }
     let text = format!(
         "its edge lies {} inside the pocket of page {}, with nothing to take hold of",
-        album.show(deep),
+        album.roughly(deep),
         pocket.page
     );
     Some(

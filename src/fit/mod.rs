@@ -16,6 +16,7 @@ mod room;
 mod seams;
 pub mod sleeves;
 mod stocks;
+mod summary;
 pub mod thickness;
 
 pub use clearance::Clearance;
@@ -55,7 +56,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         findings.extend(clearance::by_hand(album, &clearances));
         let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         let folded = folded::fold(kit, &calipers);
-        findings.extend(assembly::check(kit, &folded));
+        findings.extend(assembly::check(album, kit, &folded));
         findings.extend(assembly::sleeves(kit, &folded));
         findings.extend(order::check(kit, &order::steps(kit)));
         if !stops(&findings) {

@@ -45,7 +45,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .at(page.values.place("tape")),
             );
         } else if seam < LAP - 1e-6 && page.tape.is_none() {
-            let text = format!("seams of {} hold badly: {} or more is usual", album.show(seam), album.show(LAP));
+            let text = format!("seams of {} hold badly: {} or more is usual", album.show(seam), album.roughly(LAP));
             findings.push(
                 Finding::warn("seam-narrow", "page", text)
                     .measured(page.seam, mm(LAP))
@@ -71,8 +71,8 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     // What is stuck on what is beneath it: the narrowest base, or a wing of the T. A single page's T stands alone.
     let glued = if odd { hinge.wing } else { hinge.pitch };
     if album.pages.len() > 1 && glued < TAPES[0] - 1e-6 {
-        let (what, field) = if odd { ("wings", "wing") } else { ("a base", "pitch") };
-        let text = format!("{what} of {} take no tape: the narrowest is {}", album.show(glued), album.show(TAPES[0]));
+        let (what, take, field) = if odd { ("wings of the T are", "wing") } else { ("the narrowest base is", "pitch") };
+        let text = format!("{what} {}, and the narrowest common tape {}", album.show(glued), album.roughly(TAPES[0]));
         findings.push(
             Finding::warn("base-narrow", "spine", text)
                 .measured(mm(glued), mm(TAPES[0]))

@@ -58,14 +58,14 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let (text, id) = if round >= hinge.tab && hinge.lead_in <= 0.0 {
         let text = format!(
             "tabs without a lead-in are as tall as their page, whose sleeve is up to {} lower inside: there is no way in",
-            album.show(sleeve_loss(caliper)[1])
+            album.roughly(sleeve_loss(caliper)[1])
         );
         (text, "no-lead-in")
     } else {
         let text = format!(
             "a lead-in of {} lets the tabs in only up to {} of their {}",
             album.show(hinge.lead_in),
-            album.show(hinge.tab - round),
+            album.roughly(hinge.tab - round),
             album.show(hinge.tab)
         );
         (text, "lead-in-too-small")

@@ -118,7 +118,7 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
     let pitch = album.at_least(closed.thickest / whole(album.pages.len()));
     let text = format!(
         "closed, its pages are {} thick and the spine has {}: it gapes by {:.0} degrees",
-        album.show(closed.thickest),
+        album.roughly(closed.thickest),
         album.show(closed.spine),
         closed.gape.to_degrees().max(1.0)
     );
