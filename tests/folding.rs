@@ -4,12 +4,13 @@
 
 mod common;
 
-use common::{INCH, album, kit, near};
-use hingeleaf::contour::{Contour, Point};
+use common::{INCH, album, files, kit, near, project};
+use hingeleaf::contour::{Contour, Point, Vec2};
 use hingeleaf::folded::{Folded, fold};
 use hingeleaf::net::{Along, Fold, Leaf, Net, Panel, Sense, Stand, Use, lifted};
 use hingeleaf::parts::{Hold, Kit, Owner};
 use proptest::prelude::*;
+use std::path::Path;
 
 #[track_caller]
 fn at(stand: &Stand, point: (f64, f64), above: f64, expected: [f64; 3]) {
@@ -225,4 +226,48 @@ fn a_page_is_as_thick_as_its_layers() {
     near(stack.between(150.0, 158.0), (3.0 * 12.0 + 2.0 * 7.0) * pt, 1e-9);
     assert!(stack.mean < stack.greatest() && stack.mean > 2.0 * 12.0 * pt, "{stack:?}");
     near(stack.strips.last().unwrap().0, 6.25 * INCH, 1e-9);
+}
+
+/// Every bond of every fixture as it is and moved out of place, for other people's geometry: where `HINGELEAF_OUTSIDE` names
+/// a folder, `overlaps.json` is written into it, with each panel as it lies on the other one and what they share.
+#[test]
+fn overlaps_are_written_for_other_peoples_geometry() {
+    let mut rows = Vec::new();
+    for (path, bytes) in files(&project().join("fixtures")) {
+        if path.components().count() != 1 || path.extension().is_none_or(|ending| ending != "json") {
+            continue;
+        }
+        let text = String::from_utf8(bytes).unwrap();
+        let (album, sound) = (album(&text), kit(&text));
+        let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+        for (number, bond) in sound.bonds.iter().enumerate() {
+            for move_by in [0.0, 1.0, -2.0] {
+                let mut kit = sound.clone();
+                let other = &mut kit.bonds[number].other;
+                other.at += Vec2::new(3.3, -5.1) * move_by;
+                let (sin, cos) = (move_by * 0.2_f64).sin_cos();
+                let along = other.along;
+                other.along = Vec2::new(along.x * cos - along.y * sin, along.x * sin + along.y * cos);
+                let folded = fold(&kit, &calipers);
+                let (one, on) = ((bond.one.piece, bond.one.panel), (bond.other.piece, bond.other.panel));
+                let (Some(overlap), Some((seen, _))) = (folded.overlap(&kit, one, on), folded.seen_on(&kit, one, on))
+                else {
+                    continue;
+                };
+                let ground = &kit.pieces[on.0].net.panels[on.1].outline;
+                let pairs = |points: &mut dyn Iterator<Item = Point>| points.map(|p| [p.x, p.y]).collect::<Vec<_>>();
+                rows.push(serde_json::json!({
+                    "bond": format!("{} on {}", sound.pieces[one.0].name, sound.pieces[on.0].name),
+                    "one": pairs(&mut seen.iter().copied()),
+                    "other": pairs(&mut ground.vertices().iter().map(|vertex| vertex.at)),
+                    "area": overlap.area,
+                    "beyond": overlap.beyond,
+                }));
+            }
+        }
+    }
+    assert!(rows.len() > 200, "only {} overlaps", rows.len());
+    if let Some(folder) = std::env::var_os("HINGELEAF_OUTSIDE") {
+        std::fs::write(Path::new(&folder).join("overlaps.json"), serde_json::to_string(&rows).unwrap()).unwrap();
+    }
 }

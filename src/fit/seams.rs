@@ -71,7 +71,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     // What is stuck on what is beneath it: the narrowest base, or a wing of the T. A single page's T stands alone.
     let glued = if odd { hinge.wing } else { hinge.pitch };
     if album.pages.len() > 1 && glued < TAPES[0] - 1e-6 {
-        let (what, take, field) = if odd { ("wings of the T are", "wing") } else { ("the narrowest base is", "pitch") };
+        let (what, field) = if odd { ("wings of the T are", "wing") } else { ("the narrowest base is", "pitch") };
         let text = format!("{what} {}, and the narrowest common tape {}", album.show(glued), album.roughly(TAPES[0]));
         findings.push(
             Finding::warn("base-narrow", "spine", text)
