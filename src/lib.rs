@@ -37,6 +37,7 @@ pub mod finding;
 pub mod fit;
 pub mod layout;
 pub mod length;
+pub mod mend;
 pub mod net;
 pub mod parts;
 pub mod picture;

@@ -48,6 +48,7 @@ impl Work {
         if !stops(&findings) {
             findings.extend(fit::check(&album, &kit, &cutter));
         }
+        album.word_mends(&mut findings);
         gravest_first(&mut findings);
         Self { album, cutter, kit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
@@ -69,8 +70,15 @@ impl Work {
                 work.paths = paths;
             }
         }
+        work.album.word_mends(&mut work.findings);
         gravest_first(&mut work.findings);
         work
+    }
+
+    /// Adds what is to be said besides.
+    pub fn add(&mut self, findings: Vec<Finding>) {
+        self.findings.extend(findings);
+        gravest_first(&mut self.findings);
     }
 
     /// Whether something stops the work.

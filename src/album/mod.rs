@@ -7,11 +7,13 @@
 mod kind;
 mod read;
 mod schema;
+mod sizes;
 mod starter;
 
 pub use kind::{COMMON, Kind, Role};
 pub use read::{PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
 pub use schema::schema;
+pub use sizes::left_out;
 pub use starter::starter;
 
 use crate::fields::Values;
