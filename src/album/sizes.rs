@@ -65,7 +65,7 @@ impl Album {
             .map(|((_, before), (_, after))| (after - *before).abs().mm())
             .filter(|change| *change > NOTHING)
             .collect();
-        let most = Length::from_mm((changes.iter().copied().fold(0.0, f64::max) * 100.0).ceil() / 100.0);
+        let most = Length::from_mm((changes.iter().copied().fold(0.0, f64::max) * 100.0 - NOTHING).ceil() / 100.0);
         let inches = (step.inches() * 64.0 - (step.inches() * 64.0).round()).abs() < NOTHING;
         let step = step.show(if inches { Units::In } else { Units::Mm }, Ruler::SixtyFourth);
         let most = most.show(Units::Mm, Ruler::SixtyFourth);
@@ -172,20 +172,20 @@ impl Album {
 
 /// The nearest multiple of a step, half a step up; never 0 where there was more, never beyond what the field takes.
 fn rounded(field: &Field, length: Length, step: Length) -> Length {
-    // Counted in whole eighths of a micrometre, which 1/64 in and 0.001 mm are multiples of.
-    let step = step.eighths();
-    if length <= Length::ZERO || step <= 0 {
+    if length <= Length::ZERO {
         return length;
     }
-    let times = |count: i64| Length::from_eighths(count.saturating_mul(step));
-    let nearest = length.eighths().saturating_mul(2).saturating_add(step).div_euclid(step.saturating_mul(2)).max(1);
-    let Takes::Length { least, most } = field.takes else { return times(nearest) };
-    let size = if times(nearest).mm() < least {
-        times(Length::from_mm(least).eighths() / step + 1)
-    } else if times(nearest).mm() > most {
-        times(Length::from_mm(most).eighths() / step)
+    // In whole eighths of a micrometre every 1/64 in is exact.
+    let times = |count: f64| Length::from_eighths((step * count).eighths());
+    let steps = |mm: f64| mm / step.mm();
+    let nearest = times((steps(length.mm()) + 0.5 + NOTHING).floor().max(1.0));
+    let Takes::Length { least, most } = field.takes else { return nearest };
+    let size = if nearest.mm() < least {
+        times((steps(least) - NOTHING).ceil())
+    } else if nearest.mm() > most {
+        times((steps(most) + NOTHING).floor())
     } else {
-        times(nearest)
+        nearest
     };
     // A step so coarse that the field takes no multiple of it.
     if size > Length::ZERO && (least..=most).contains(&size.mm()) { size } else { length }
