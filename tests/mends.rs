@@ -14,7 +14,8 @@ use hingeleaf::length::{Length, Units};
 use hingeleaf::mend::mend;
 use hingeleaf::parts;
 use hingeleaf::work::Work;
-use serde_json::Value;
+use proptest::prelude::*;
+use serde_json::{Value, json};
 use std::fs;
 use std::process::Command;
 
@@ -198,6 +199,46 @@ fn a_mend_can_be_pasted_in() {
     assert_eq!(paste("overflap", mm(45.0), Units::Cm), "\"overflap\": 4.5");
     assert_eq!(paste("overflap", Length::from_inches(1.75), Units::In), "\"overflap\": \"1 3/4\"");
     assert_eq!(paste("overflap", Length::from_inches(2.0), Units::In), "\"overflap\": 2");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Another JSON library sees the changed values and nothing else changed, however the file is laid out.
+    #[test]
+    fn only_what_is_mended_changes(
+        values in proptest::collection::vec((0..4_usize, 1..4000_u32), 1..9), pretty: bool, crlf: bool, mark: bool,
+    ) {
+        let pages: Vec<Value> = (0..4).map(|page| json!({ "kind": "\u{e9} \"wallet\" }{,:[]", "pocket": page + 1 })).collect();
+        let mut wanted = json!({ "title": "a \\ b \u{1f600}", "page": { "width": 5, "more": [1, { "x": null }] }, "pages": pages });
+        let text = if pretty { serde_json::to_string_pretty(&wanted) } else { serde_json::to_string(&wanted) }.unwrap();
+        let text = if crlf { text.replace('\n', "\r\n") } else { text };
+        let text = if mark { format!("\u{feff}{text}") } else { text };
+        let mut mends: Vec<(String, Length)> = Vec::new();
+        for (number, (page, size)) in values.iter().enumerate() {
+            let name = ["pocket", "overflap", "third"][number % 3];
+            let path = format!("pages[{page}].{name}");
+            if mends.iter().all(|(earlier, _)| *earlier != path) {
+                mends.push((path, mm(f64::from(*size) / 8.0)));
+                let value = f64::from(*size) / 8.0;
+                let whole = value.fract() == 0.0;
+                wanted["pages"][page][name] = if whole { json!(size / 8) } else { json!(value) };
+            }
+        }
+        let mends: Vec<(&str, Length)> = mends.iter().map(|(path, value)| (path.as_str(), *value)).collect();
+        let new = edited(&text, &mends, Units::Mm).unwrap();
+        prop_assert_eq!(new.starts_with('\u{feff}'), mark);
+        let read: Value = serde_json::from_str(new.trim_start_matches('\u{feff}')).unwrap();
+        prop_assert_eq!(&read, &wanted);
+        if crlf {
+            prop_assert_eq!(new.matches("\r\n").count(), new.matches('\n').count());
+        }
+        // New fields stand as that library itself would write them.
+        if pretty {
+            let again = serde_json::to_string_pretty(&read).unwrap();
+            prop_assert_eq!(new.trim_start_matches('\u{feff}').replace("\r\n", "\n"), again);
+        }
+    }
 }
 
 /// Findings of the test's own, by what the text holds.

@@ -30,7 +30,22 @@ impl Album {
     /// length.
     #[must_use]
     pub fn length_at(&self, path: &str) -> Option<Length> {
-        self.lengths().into_iter().find(|(way, ..)| way == path).map(|(.., length)| length)
+        let (way, name) = path.rsplit_once('.')?;
+        match way {
+            "page" => self.page_length(name),
+            "panels" => self.panels.as_ref().filter(|_| name == "reveal").map(|panels| panels.reveal),
+            "spine" => self.spine.values.maybe_length(name),
+            "cover" => self.cover.as_ref()?.values.maybe_length(name),
+            _ => {
+                let (list, number) = way.strip_suffix(']')?.split_once('[')?;
+                let entries = match list {
+                    "pages" => &self.pages,
+                    "inserts" => &self.inserts,
+                    _ => return None,
+                };
+                entries.get(number.parse::<usize>().ok()?)?.values.maybe_length(name)
+            }
+        }
     }
 
     /// The same album with every size that is cut or scored rounded to the nearest multiple of `step`, half a step up, so
@@ -120,12 +135,7 @@ impl Album {
                 |field: &'static Field| held(field.name).map(|length| (format!("{way}.{}", field.name), field, length));
             lengths.extend(fields.iter().filter_map(of));
         };
-        take("page", PAGE_FIELDS, &|name| match name {
-            "width" => Some(self.page.width),
-            "height" => Some(self.page.height),
-            "seam" => Some(self.page.seam),
-            _ => None,
-        });
+        take("page", PAGE_FIELDS, &|name| self.page_length(name));
         for (way, entry) in self.entries() {
             take(&way, entry.kind.fields, &|name| entry.values.maybe_length(name));
         }
@@ -133,6 +143,15 @@ impl Album {
             take("panels", PANEL_FIELDS, &|name| (name == "reveal").then_some(panels.reveal));
         }
         lengths
+    }
+
+    fn page_length(&self, name: &str) -> Option<Length> {
+        match name {
+            "width" => Some(self.page.width),
+            "height" => Some(self.page.height),
+            "seam" => Some(self.page.seam),
+            _ => None,
+        }
     }
 
     /// Every page, spine, cover and insert with its way.
