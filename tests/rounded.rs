@@ -73,6 +73,18 @@ fn every_size_is_the_nearest_sixteenth() {
     }
     near(after.page.width.mm(), 147.6375, 1e-9);
     near(after.page.height.mm(), 190.5, 1e-9);
+    // Whichever way the library is asked.
+    near(after.page.values.length("width").mm(), 147.6375, 1e-9);
+    near(after.panels.as_ref().unwrap().values.length("reveal").mm(), 3.175, 1e-9);
+    near(after.length_at("page.width").unwrap().mm(), 147.6375, 1e-9);
+    for (path, size) in &sizes {
+        assert_eq!(after.length_at(path), Some(*size), "{path}");
+    }
+    for none in
+        ["", "page", "page.stock", "pages[3].pocket", "pages[1].width", "cover.square", "pages[1.pocket", "spine.wing"]
+    {
+        assert_eq!(after.length_at(none), None, "{none}");
+    }
     // Neither calipers nor the thickness of contents are cut with a ruler.
     near(after.stocks[0].caliper.mm(), 0.35, 1e-12);
     near(after.stocks[0].sheets[0].width.mm(), 300.0, 1e-12);
