@@ -61,6 +61,8 @@ pub struct Mend {
     pub path: String,
     /// What it should be.
     pub value: Length,
+    /// That as it can be put into the file: `"overflap": 45`; empty until the album is at hand.
+    pub text: String,
 }
 
 /// One thing that the maker should hear.
@@ -134,7 +136,7 @@ impl Finding {
     /// Adds the change that mends it.
     #[must_use]
     pub fn mend(mut self, path: impl Into<String>, value: Length) -> Self {
-        self.mend = Some(Mend { path: path.into(), value });
+        self.mend = Some(Mend { path: path.into(), value, text: String::new() });
         self
     }
 

@@ -38,6 +38,7 @@ pub mod fit;
 pub mod folded;
 pub mod layout;
 pub mod length;
+pub mod mend;
 pub mod net;
 pub mod parts;
 pub mod picture;

@@ -52,6 +52,7 @@ impl Work {
             fit = fit::check(&album, &kit, &cutter);
             findings.append(&mut fit.findings);
         }
+        album.word_mends(&mut findings);
         gravest_first(&mut findings);
         Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
@@ -73,8 +74,15 @@ impl Work {
                 work.paths = paths;
             }
         }
+        work.album.word_mends(&mut work.findings);
         gravest_first(&mut work.findings);
         work
+    }
+
+    /// Adds what is to be said besides.
+    pub fn add(&mut self, findings: Vec<Finding>) {
+        self.findings.extend(findings);
+        gravest_first(&mut self.findings);
     }
 
     /// Whether something stops the work.

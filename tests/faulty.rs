@@ -8,6 +8,7 @@
 
 mod common;
 
+use common::TempDir;
 use serde_json::Value;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -27,8 +28,7 @@ fn check(name: &str, more: &[&str]) -> Output {
         .unwrap()
 }
 
-#[test]
-fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
+fn names() -> Vec<String> {
     let mut names: Vec<String> = fs::read_dir(folder())
         .unwrap()
         .map(|entry| entry.unwrap().path())
@@ -36,21 +36,28 @@ fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
         .map(|path| path.file_stem().unwrap().to_string_lossy().into_owned())
         .collect();
     names.sort();
+    names
+}
+
+/// Findings as (id, level), gravest first.
+fn found(run: &Output) -> Vec<(String, String)> {
+    let said: Value = serde_json::from_slice(&run.stdout).unwrap();
+    let word = |finding: &Value, name: &str| finding[name].as_str().unwrap().to_owned();
+    said["findings"].as_array().unwrap().iter().map(|one| (word(one, "id"), word(one, "level"))).collect()
+}
+
+#[test]
+fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
+    let names = names();
     assert!(names.len() >= 25, "only {} faulty albums", names.len());
     let mut different = Vec::new();
     for name in &names {
         let id = name.split('.').next().unwrap();
-        let said: Value = serde_json::from_slice(&check(name, &["--json"]).stdout).unwrap();
-        let levels: Vec<(&str, &str)> = said["findings"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|finding| (finding["id"].as_str().unwrap(), finding["level"].as_str().unwrap()))
-            .collect();
+        let levels = found(&check(name, &["--json"]));
         // Nothing graver is said than what the fault is.
-        assert_eq!(levels.first().map(|(first, _)| *first), Some(id), "{name}: {levels:?}");
+        assert_eq!(levels.first().map(|(first, _)| first.as_str()), Some(id), "{name}: {levels:?}");
         let run = check(name, &[]);
-        let stops = levels.iter().any(|(_, level)| *level == "stop");
+        let stops = levels.iter().any(|(_, level)| level == "stop");
         assert_eq!(run.status.code(), Some(i32::from(stops)), "{name}");
         let words = format!("{}{}", String::from_utf8(run.stderr).unwrap(), String::from_utf8(run.stdout).unwrap());
         assert!(!words.contains("panicked") && words.len() < 4000, "{name}: {words}");
@@ -63,4 +70,24 @@ fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
         }
     }
     assert!(different.is_empty(), "{} messages differ:\n{}", different.len(), different.join("\n"));
+}
+
+/// Where a finding carries a mend, the mended album no longer has that fault, and none graver instead.
+#[test]
+fn a_mend_mends() {
+    let temp = TempDir::new("faulty-mended");
+    let mut mended = 0;
+    for name in names() {
+        let id = name.split('.').next().unwrap();
+        let before: Value = serde_json::from_slice(&check(&name, &["--json"]).stdout).unwrap();
+        if before["findings"][0].get("mend").is_none() || before["findings"][0]["level"] == "note" {
+            continue;
+        }
+        let new = temp.path().join(format!("{name}.json"));
+        let after = found(&check(&name, &["--json", "--mend", new.to_str().unwrap()]));
+        let grave: Vec<_> = after.iter().filter(|(_, level)| level != "note").collect();
+        assert!(grave.is_empty(), "{name}: {grave:?} after mending {id}");
+        mended += 1;
+    }
+    assert!(mended >= 12, "only {mended} albums were mended");
 }

@@ -7,20 +7,19 @@
 mod kind;
 mod read;
 mod schema;
+mod sizes;
 mod starter;
 
 pub use kind::{COMMON, Kind, Role};
 pub use read::{PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
 pub use schema::schema;
+pub use sizes::left_out;
 pub use starter::starter;
 
 use crate::fields::Values;
 use crate::finding::Place;
 use crate::length::{Length, Ruler, Units};
 use crate::stock::Stock;
-
-/// Less than anybody measures, mm.
-const HAIR: f64 = 1e-6;
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
 #[derive(Clone, Debug)]
@@ -116,22 +115,5 @@ impl Album {
     pub fn roughly(&self, mm: f64) -> String {
         let step = if self.units == Units::In { 25.4 / 64.0 } else { 0.1 };
         self.show((mm / step).round() * step)
-    }
-
-    /// The step in which sizes are advised, mm: half a millimetre or 1/32 in.
-    fn advised(&self) -> f64 {
-        if self.units == Units::In { 25.4 / 32.0 } else { 0.5 }
-    }
-
-    /// The nearest size that is no larger and easily measured: whole half millimetres or 1/32 in.
-    #[must_use]
-    pub fn at_most(&self, mm: f64) -> Length {
-        Length::from_mm(((mm + HAIR) / self.advised()).floor() * self.advised())
-    }
-
-    /// The nearest size that is no smaller and easily measured: whole half millimetres or 1/32 in.
-    #[must_use]
-    pub fn at_least(&self, mm: f64) -> Length {
-        Length::from_mm(((mm - HAIR) / self.advised()).ceil() * self.advised())
     }
 }

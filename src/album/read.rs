@@ -44,7 +44,8 @@ pub const TOP_FIELDS: &[Field] = &[
         "tolerance",
         Fallback::Length { mm: 0.5, inch: 0.02 },
         "how far off a cut or score may be when it is made by hand",
-    ),
+    )
+    .unmeasured(),
 ];
 
 /// The fields of `page`.
@@ -52,7 +53,8 @@ pub const PAGE_FIELDS: &[Field] = &[
     Field::size("width", Fallback::Needed, "from spine to fore-edge"),
     Field::size("height", Fallback::Needed, "from tail to head"),
     Field::size("seam", Fallback::Length { mm: 12.0, inch: 0.5 }, "the strip that takes tape or glue"),
-    Field::length("tape", Fallback::Rule("one that fits the seam"), "width of the tape that the seams are stuck with"),
+    Field::length("tape", Fallback::Rule("one that fits the seam"), "width of the tape that the seams are stuck with")
+        .unmeasured(),
     Field::new("stock", Takes::Text, Fallback::Rule("the first stock"), "the stock that pages are cut from"),
 ];
 

@@ -25,7 +25,8 @@ pub(super) enum Command {
     #[command(after_help = "Example:\n  hingeleaf new my-album.json --units in")]
     New(New),
     /// Say whether an album goes together and onto its sheets
-    #[command(after_help = "Example:\n  hingeleaf check my-album.json\nEnds with 0 when it does, 1 when it does not.")]
+    #[command(after_help = "Examples:\n  hingeleaf check my-album.json\n  \
+        hingeleaf check my-album.json --mend mended.json\nEnds with 0 when it does, 1 when it does not.")]
     Check(Check),
     /// Write everything that the album needs into a folder
     #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
@@ -78,6 +79,12 @@ pub(super) enum NewUnits {
 pub(super) struct Check {
     /// The album file
     pub file: PathBuf,
+    /// Write the album with every mend that is known to this new file
+    #[arg(long, value_name = "NEW", conflicts_with = "rounded")]
+    pub mend: Option<PathBuf>,
+    /// Round every size to the nearest multiple of what your ruler has, 1/16in or 1mm, and work all parts out anew
+    #[arg(long, value_name = "STEP", value_parser = length, allow_hyphen_values = true)]
+    pub rounded: Option<Length>,
     #[command(flatten)]
     pub machine: Machine,
     /// Findings as JSON
@@ -99,6 +106,9 @@ pub(super) struct Kit {
     /// How many kits, instead of what the file says
     #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
     pub copies: Option<u32>,
+    /// Round every size to the nearest multiple of what your ruler has, 1/16in or 1mm, and work all parts out anew
+    #[arg(long, value_name = "STEP", value_parser = length, allow_hyphen_values = true)]
+    pub rounded: Option<Length>,
     /// Which files, with commas between (everything that this build writes unless said)
     #[arg(long, value_delimiter = ',')]
     pub formats: Vec<String>,

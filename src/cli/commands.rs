@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{Catalogue, Check, Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
-use super::inputs::{Ended, Inputs, inputs, system};
+use super::arguments::{Catalogue, Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
+use super::inputs::{Ended, Inputs, exists, inputs, rounded, step_problems, system};
 use super::watch::Terminal;
 use super::{End, say};
 use hingeleaf::album;
@@ -39,38 +39,9 @@ pub(super) fn new(new: &New) -> End {
             }
             End::Done
         }
-        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
-            let finding = Finding::stop("exists", "", format!("{name} is there already"));
-            Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput).say(new.json)
-        }
+        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => exists(&new.file).say(new.json),
         Err(error) => Ended::new(system("write", &new.file, &error), End::MachineFailed).say(new.json),
     }
-}
-
-pub(super) fn check(check: &Check) -> End {
-    let Inputs { album, cutter, sources } = match inputs(&check.file, &check.machine, Vec::new()) {
-        Ok(inputs) => inputs,
-        Err(ended) => return ended.say(check.json),
-    };
-    let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
-    let work = Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched);
-    if check.json {
-        say::findings(&work.findings, &sources, true);
-    } else {
-        say::out(&say::words(&work.findings, &sources));
-        let (pieces, parts) = (work.kit.pieces.len(), work.kit.parts.len());
-        say::out(&if work.stopped() {
-            "It does not go together yet.\n".to_owned()
-        } else {
-            let sheets = work.stocks.iter().map(StockSheets::count).sum();
-            let how = work.fit.sentences(&work.album).into_iter().map(|sentence| sentence + "\n").collect::<String>();
-            format!(
-                "It goes together: {pieces} pieces a kit, {parts} of them different, on {} at most.\n{how}",
-                counted(sheets, "sheet")
-            )
-        });
-    }
-    if work.stopped() { End::DoesNotFit } else { End::Done }
 }
 
 pub(super) fn kit(kit: &Kit) -> End {
@@ -87,14 +58,15 @@ pub(super) fn kit(kit: &Kit) -> End {
 }
 
 fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
-    let Inputs { mut album, cutter, sources } = inputs(&kit.file, &kit.machine, unknown_formats(&kit.formats))?;
+    let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded)].concat();
+    let Inputs { album, cutter, sources } = inputs(&kit.file, &kit.machine, problems)?;
+    let (mut album, notes) = rounded(album, kit.rounded);
     if let Some(copies) = kit.copies {
         album.copies = copies;
     }
     // Whether the files may be written is known before the work is done.
     if let Some(file) = kit.save_offcuts.as_ref().filter(|file| file.exists()) {
-        let finding = Finding::stop("exists", "", format!("{} is there already", file.display()));
-        return Err(Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput));
+        return Err(exists(file));
     }
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem))?;
     let effort = match kit.effort {
@@ -109,8 +81,9 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     };
     let threads = kit.threads.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from);
     let watch = Terminal::new(&folder.unfinished());
-    let work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
+    let mut work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
     watch.done();
+    work.add(notes);
     if work.stopped() {
         return Err(Ended { findings: work.findings, end: End::DoesNotFit, sources });
     }
@@ -180,7 +153,7 @@ fn settings(work: &Work) -> String {
     format!("Kerf {}, gap {}, margin {}.{edge}\n", show(kerf), show(gap), show(margin))
 }
 
-fn counted(count: u64, what: &str) -> String {
+pub(super) fn counted(count: u64, what: &str) -> String {
     format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 

@@ -69,6 +69,33 @@ pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>)
     }
 }
 
+/// The album of a changed text, on the sheets that the arguments say; none where the text is refused.
+pub(super) fn reread(source: &Source, machine: &Machine) -> Option<Album> {
+    let album = album::read(source, &parts::kinds()).value?;
+    let mut findings = Vec::new();
+    let album = on_sheets(album, other_sheets(&machine.sheet, &mut findings), &mut findings);
+    (!stops(&findings)).then_some(album)
+}
+
+/// Steps that a ruler has, mm: our choice.
+const STEPS: std::ops::RangeInclusive<f64> = 0.01..=25.4;
+
+/// What is wrong with the step to round to.
+pub(super) fn step_problems(step: Option<Length>) -> Vec<Finding> {
+    let wrong = step.filter(|step| !STEPS.contains(&step.mm()));
+    let text = format!("--rounded must lie between {} mm and {} mm", STEPS.start(), STEPS.end());
+    let help = "give the step of your ruler: --rounded 1/16in or --rounded 1mm";
+    wrong.map(|_| Finding::stop("arguments", "", text).help(help)).into_iter().collect()
+}
+
+/// The album with rounded sizes where that is asked for, and the note that says so.
+pub(super) fn rounded(album: Album, step: Option<Length>) -> (Album, Vec<Finding>) {
+    let Some(step) = step else { return (album, Vec::new()) };
+    let rounded = album.rounded(step);
+    let note = rounded.rounding_note(&album, step);
+    (rounded, vec![note])
+}
+
 fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
     let name = file.display().to_string();
@@ -184,6 +211,12 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
         }
     }
     album
+}
+
+/// A file that is there already is left alone.
+pub(super) fn exists(file: &Path) -> Ended {
+    let finding = Finding::stop("exists", "", format!("{} is there already", file.display()));
+    Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput)
 }
 
 /// The machine failed us.

@@ -2,6 +2,7 @@
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
 mod arguments;
+mod check;
 mod commands;
 mod inputs;
 mod say;
@@ -32,7 +33,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let end = match Arguments::try_parse_from(&words) {
         Ok(arguments) => match arguments.command {
             Command::New(new) => commands::new(&new),
-            Command::Check(check) => commands::check(&check),
+            Command::Check(check) => check::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
             Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
             Command::Schema(schema) => commands::schema(&schema),

@@ -38,6 +38,9 @@ pub(super) fn words(findings: &[Finding], sources: &[Source]) -> String {
         if !finding.help.is_empty() {
             let _ = writeln!(text, "  help:  {}", finding.help);
         }
+        if let Some(mend) = finding.mend.as_ref().filter(|mend| !mend.text.is_empty()) {
+            let _ = writeln!(text, "  write: {}", mend.text);
+        }
     }
     text
 }

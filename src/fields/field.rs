@@ -14,6 +14,8 @@ pub struct Field {
     pub fallback: Fallback,
     /// What it means, in one short sentence without a full stop.
     pub about: &'static str,
+    /// Whether it is a length that the maker measures off, to cut or score there.
+    pub measured: bool,
 }
 
 /// What a field takes.
@@ -79,19 +81,26 @@ impl Field {
     /// A length that may be zero, up to 2 m.
     #[must_use]
     pub const fn length(name: &'static str, fallback: Fallback, about: &'static str) -> Self {
-        Self { name, takes: Takes::Length { least: 0.0, most: 2000.0 }, fallback, about }
+        Self { name, takes: Takes::Length { least: 0.0, most: 2000.0 }, fallback, about, measured: true }
     }
 
     /// A size: a length of at least 1 mm, up to 2 m.
     #[must_use]
     pub const fn size(name: &'static str, fallback: Fallback, about: &'static str) -> Self {
-        Self { name, takes: Takes::Length { least: 1.0, most: 2000.0 }, fallback, about }
+        Self { name, takes: Takes::Length { least: 1.0, most: 2000.0 }, fallback, about, measured: true }
+    }
+
+    /// The same field, as one that nothing is cut or scored to: a thickness.
+    #[must_use]
+    pub const fn unmeasured(mut self) -> Self {
+        self.measured = false;
+        self
     }
 
     /// A field of another kind.
     #[must_use]
     pub const fn new(name: &'static str, takes: Takes, fallback: Fallback, about: &'static str) -> Self {
-        Self { name, takes, fallback, about }
+        Self { name, takes, fallback, about, measured: false }
     }
 }
 

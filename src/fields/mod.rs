@@ -4,8 +4,10 @@
 //! In: a file's text and the [`Field`]s that an object may have. Out: [`Values`], each with its place in
 //! the file, and findings for *every* problem, not only the first. Never: knows what an album is.
 //!
-//! One table of fields serves reading, the suggestions for misspelt names, and the catalogue.
+//! One table of fields serves reading, the suggestions for misspelt names, and the catalogue. [`edit`] changes single
+//! lengths in a text and leaves the rest as it is.
 
+mod edit;
 mod field;
 mod reader;
 mod schema;
@@ -13,6 +15,7 @@ mod source;
 mod tree;
 mod values;
 
+pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};

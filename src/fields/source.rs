@@ -13,6 +13,8 @@ const LARGEST: usize = 8 * 1024 * 1024;
 pub struct Source {
     name: Arc<str>,
     text: String,
+    /// Whether a byte order mark stands before it.
+    marked: bool,
     /// The byte at which each line starts.
     starts: Vec<usize>,
 }
@@ -51,12 +53,12 @@ impl Source {
             )
         })?;
         // A byte order mark is what some editors add to "UTF-8"; it means nothing here.
-        let text = match text.strip_prefix('\u{feff}') {
-            Some(rest) => rest.to_owned(),
-            None => text,
+        let (text, marked) = match text.strip_prefix('\u{feff}') {
+            Some(rest) => (rest.to_owned(), true),
+            None => (text, false),
         };
         let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
-        Ok(Self { name: name.into(), text, starts })
+        Ok(Self { name: name.into(), text, marked, starts })
     }
 
     /// The file's name.
@@ -65,7 +67,13 @@ impl Source {
         &self.name
     }
 
-    /// The whole text.
+    /// The byte order mark that the file begins with, if it does.
+    #[must_use]
+    pub const fn mark(&self) -> &'static str {
+        if self.marked { "\u{feff}" } else { "" }
+    }
+
+    /// The whole text, without the mark.
     #[must_use]
     pub fn text(&self) -> &str {
         &self.text

@@ -155,8 +155,7 @@ impl Seen<'_> {
             let leaf = folds.iter().find(|fold| fold.between[1] == by.1).map(|fold| (by.0, fold.between[0]));
             let height = |panel| self.folded.overlap(self.kit, panel, over).map(|overlap| overlap.above);
             let (flap, leaf) = (height(by), leaf.and_then(height));
-            let beside = self.folded.overlap(self.kit, by, over).is_some_and(|overlap| overlap.area <= 0.0);
-            beside || flap.zip(leaf).is_some_and(|(flap, leaf)| flap < leaf)
+            flap.zip(leaf).is_some_and(|(flap, leaf)| flap < leaf)
         };
         let say = |closing: &Closing| {
             let text = "it folds away from the pocket that it should close".to_owned();

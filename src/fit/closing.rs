@@ -10,12 +10,19 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     kit.closings.iter().flat_map(|closing| one(album, closing)).collect()
 }
 
+/// Less than this is arithmetic, not card, mm: our choice.
+const NOTHING: f64 = 1e-6;
+
 fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
     let Closing { name, flap, pocket, width, places, .. } = closing;
     let (flap, pocket, width) = (*flap, *pocket, *width);
     let mut findings = Vec::new();
     let mm = Length::from_mm;
-    if pocket > width {
+    let mend = |finding: Finding, overflap: Length| match &places[0] {
+        Some(place) => finding.mend(&place.path, overflap),
+        None => finding,
+    };
+    if pocket > width + NOTHING {
         findings.push(
             Finding::stop(
                 "pocket-too-wide",
@@ -27,35 +34,33 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
             .at(places[1].as_ref()),
         );
     }
-    if flap > width {
-        findings.push(
-            Finding::stop(
-                "flap-too-wide",
-                name,
-                format!(
-                    "the flap is {} wide, and its page only {}: it would stick out at the spine",
-                    album.show(flap),
-                    album.show(width)
-                ),
-            )
-            .measured(mm(flap), mm(width))
-            .help(format!("make \"overflap\" at most {}", album.show(width)))
-            .at(places[0].as_ref()),
-        );
+    if flap > width + NOTHING {
+        let finding = Finding::stop(
+            "flap-too-wide",
+            name,
+            format!(
+                "the flap is {} wide, and its page only {}: it would stick out at the spine",
+                album.show(flap),
+                album.show(width)
+            ),
+        )
+        .measured(mm(flap), mm(width))
+        .help(format!("make \"overflap\" at most {}", album.show(width)))
+        .at(places[0].as_ref());
+        findings.push(mend(finding, album.at_most(width)));
     }
     // Folded over, the flap covers `flap` from the fore-edge; the pocket covers `pocket` from the spine.
     let overlap = flap + pocket - width;
-    if overlap < 0.0 {
-        findings.push(
-            Finding::stop(
-                "flap-too-short",
-                name,
-                format!("the flap ends {} short of the pocket that it should close", album.show(-overlap)),
-            )
-            .measured(mm(overlap), Length::ZERO)
-            .help(format!("make \"overflap\" at least {}, or \"pocket\" wider", album.show(width - pocket)))
-            .at(places[0].as_ref()),
-        );
+    if overlap < -NOTHING {
+        let finding = Finding::stop(
+            "flap-too-short",
+            name,
+            format!("the flap ends {} short of the pocket that it should close", album.show(-overlap)),
+        )
+        .measured(mm(overlap), Length::ZERO)
+        .help(format!("make \"overflap\" at least {}, or \"pocket\" wider", album.show(width - pocket)))
+        .at(places[0].as_ref());
+        findings.push(mend(finding, album.at_least(width - pocket)));
     }
     findings
 }

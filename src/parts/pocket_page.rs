@@ -29,7 +29,8 @@ pub(super) const MAKER: Maker = Maker {
             "content",
             Fallback::Length { mm: 0.0, inch: 0.0 },
             "thickness of what will be stuck on it, both faces together",
-        )],
+        )
+        .unmeasured()],
     },
     make,
 };

@@ -27,7 +27,8 @@ pub(super) const MAKER: Maker = Maker {
             Field::size("width", Fallback::Needed, "its width"),
             Field::size("height", Fallback::Needed, "its height"),
             Field::new("count", Takes::Count { least: 1, most: 1000 }, Fallback::Count(1), "how many"),
-            Field::length("thickness", Fallback::Rule("its card's caliper"), "its thickness with what is stuck on it"),
+            Field::length("thickness", Fallback::Rule("its card's caliper"), "its thickness with what is stuck on it")
+                .unmeasured(),
             Field::length("hole", Fallback::Length { mm: 6.0, inch: 0.25 }, "diameter of the punched hole, 0 for none"),
             Field::length(
                 "corner",

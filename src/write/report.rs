@@ -5,6 +5,7 @@ use super::part_id;
 use crate::album::Album;
 use crate::contour::Point;
 use crate::finding::Finding;
+use crate::length::{Length, Ruler, Units};
 use crate::parts::Kit;
 use crate::sheets::{Piece, Sheet, StockSheets};
 use crate::toolpath::{Effort, SheetPaths};
@@ -126,6 +127,17 @@ struct FindingRow<'a> {
     help: &'a str,
     #[serde(skip_serializing_if = "Option::is_none")]
     place: Option<PlaceRow<'a>>,
+    /// What to write into the file instead.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    mend: Option<MendRow<'a>>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct MendRow<'a> {
+    path: &'a str,
+    value_mm: f64,
+    text: &'a str,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -162,6 +174,11 @@ fn rows(findings: &[Finding]) -> Vec<FindingRow<'_>> {
                 line: place.line,
                 column: place.column,
                 path: &place.path,
+            }),
+            mend: finding.mend.as_ref().map(|mend| MendRow {
+                path: &mend.path,
+                value_mm: tidy(mend.value.mm()),
+                text: &mend.text,
             }),
         })
         .collect()
@@ -315,6 +332,36 @@ pub fn findings(findings: &[Finding]) -> String {
         findings: Vec<FindingRow<'a>>,
     }
     json(&Only { findings: rows(findings) })
+}
+
+/// The same with what was mended: the way to each length, what it was (given or by default) and what it is.
+#[must_use]
+pub fn mended(findings: &[Finding], changes: &[(&str, Option<Length>, Length)], units: Units) -> String {
+    #[derive(Serialize)]
+    struct Row<'a> {
+        path: &'a str,
+        from: Option<String>,
+        to: String,
+        from_mm: Option<f64>,
+        to_mm: f64,
+    }
+    #[derive(Serialize)]
+    struct Both<'a> {
+        findings: Vec<FindingRow<'a>>,
+        mended: Vec<Row<'a>>,
+    }
+    let show = |length: Length| length.show(units, Ruler::SixtyFourth);
+    let mended = changes
+        .iter()
+        .map(|&(path, from, to)| Row {
+            path,
+            from: from.map(show),
+            to: show(to),
+            from_mm: from.map(|length| tidy(length.mm())),
+            to_mm: tidy(to.mm()),
+        })
+        .collect();
+    json(&Both { findings: rows(findings), mended })
 }
 
 fn json(value: &impl Serialize) -> String {

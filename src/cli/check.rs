@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+//! Says whether an album goes together, and writes it with its mends.
+
+use super::arguments::Check;
+use super::commands::counted;
+use super::inputs::{Ended, Inputs, exists, inputs, reread, rounded, step_problems, system};
+use super::{End, say};
+use hingeleaf::album::Album;
+use hingeleaf::cutter::Cutter;
+use hingeleaf::fields::Source;
+use hingeleaf::layout;
+use hingeleaf::length::{Length, Ruler};
+use hingeleaf::mend::{Change, Mended, mend};
+use hingeleaf::sheets::{Search, StockSheets};
+use hingeleaf::toolpath;
+use hingeleaf::work::Work;
+use hingeleaf::write;
+use std::fs;
+use std::io::{self, Write};
+use std::path::Path;
+
+pub(super) fn check(check: &Check) -> End {
+    let Inputs { album, cutter, mut sources } = match inputs(&check.file, &check.machine, step_problems(check.rounded))
+    {
+        Ok(inputs) => inputs,
+        Err(ended) => return ended.say(check.json),
+    };
+    let Some(new) = &check.mend else {
+        let (album, notes) = rounded(album, check.rounded);
+        let mut work = worked_out(album, cutter);
+        work.add(notes);
+        if check.json {
+            say::findings(&work.findings, &sources, true);
+        } else {
+            say::out(&(say::words(&work.findings, &sources) + &verdict(&work)));
+        }
+        return end(&work);
+    };
+    // Not even a link to nothing is written over.
+    if fs::symlink_metadata(new).is_ok() {
+        return exists(new).say(check.json);
+    }
+    let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
+    let Some(first) = sources.first_mut() else { return End::WrongInput };
+    let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
+    let (work, changes) = match mended {
+        Some(Mended { source, work, changes }) if !changes.is_empty() => {
+            if let Err(ended) = put(new, &source) {
+                return ended.say(check.json);
+            }
+            *first = source;
+            (work, changes)
+        }
+        _ => (worked_out(album, cutter), Vec::new()),
+    };
+    if check.json {
+        let changes: Vec<_> = changes.iter().map(|change| (change.path.as_str(), change.from, change.to)).collect();
+        say::out(&write::mended(&work.findings, &changes, work.album.units));
+    } else {
+        let said = if changes.is_empty() {
+            format!("No length can be mended: {} was not written.\n", new.display())
+        } else {
+            changes.iter().map(|change| worded(change, &work.album)).collect::<String>()
+                + &format!("Wrote {} with {}.\n", new.display(), counted(changes.len() as u64, "change"))
+        };
+        say::out(&(said + &say::words(&work.findings, &sources) + &verdict(&work)));
+    }
+    end(&work)
+}
+
+fn worked_out(album: Album, cutter: Cutter) -> Work {
+    let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
+    Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched)
+}
+
+/// The same text under the name that it gets when it is mended.
+fn renamed(source: &Source, new: &Path) -> Option<Source> {
+    let text = source.mark().to_owned() + source.text();
+    Source::new(&new.display().to_string(), text.into_bytes()).ok()
+}
+
+/// Writes a new file, whole or not at all.
+fn put(new: &Path, source: &Source) -> Result<(), Ended> {
+    let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists => exists(new),
+        _ => Ended::new(system("write", new, &error), End::MachineFailed),
+    })?;
+    let text = source.mark().to_owned() + source.text();
+    file.write_all(text.as_bytes()).map_err(|error| {
+        let _ = fs::remove_file(new);
+        Ended::new(system("write", new, &error), End::MachineFailed)
+    })
+}
+
+/// `pages[1].overflap: 38 mm becomes 45 mm`
+fn worded(change: &Change, album: &Album) -> String {
+    let show = |length: Length| length.show(album.units, Ruler::SixtyFourth);
+    let from = change.from.map_or_else(|| "not given,".to_owned(), show);
+    format!("{}: {from} becomes {}\n", change.path, show(change.to))
+}
+
+fn verdict(work: &Work) -> String {
+    if work.stopped() {
+        return "It does not go together yet.\n".to_owned();
+    }
+    let (pieces, parts) = (work.kit.pieces.len(), work.kit.parts.len());
+    let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
+    let how: String = work.fit.sentences(&work.album).into_iter().map(|sentence| sentence + "\n").collect();
+    format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
+}
+
+fn end(work: &Work) -> End {
+    if work.stopped() { End::DoesNotFit } else { End::Done }
+}
