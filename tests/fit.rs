@@ -10,7 +10,7 @@ use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit::{self, Fit, sleeves, thickness};
 use hingeleaf::folded::fold;
 use hingeleaf::net::bend;
-use hingeleaf::parts::Hinge;
+use hingeleaf::parts::Carry;
 use proptest::prelude::*;
 use std::f64::consts::PI;
 
@@ -71,7 +71,7 @@ fn a_sleeve_is_lower_inside_than_outside() {
 /// H6: a tab as tall as its page stops short by x = d tab / (2 lead-in); with tab = 2 lead-in that is d itself, under 1 mm.
 #[test]
 fn a_tab_stops_short_of_its_score() {
-    let hinge = |tab, lead_in, ease| Hinge { pitch: 6.0, tab, gusset: 6.0, lead_in, ease, wing: 5.0 };
+    let hinge = |tab, lead_in, ease| Carry { pitch: 6.0, tab, gusset: 6.0, lead_in, ease, ..Carry::default() };
     let [sharp, round] = sleeves::short(&hinge(12.0, 6.0, 0.0), 0.3);
     near(sharp, 0.3, 1e-9);
     near(round, PI * 0.3, 1e-9);

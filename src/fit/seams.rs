@@ -4,7 +4,7 @@
 use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
-use crate::parts::{Hinge, Kit};
+use crate::parts::{Carry, Kit};
 
 /// Widths of common tapes, mm: 1/8, 1/4 and 1/2 in (C4; common practice, no source).
 pub const TAPES: [f64; 3] = [3.175, 6.35, 12.7];
@@ -20,7 +20,7 @@ pub fn tape(album: &Album, strip: f64) -> Option<f64> {
 }
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
-    let hinge = Hinge::of(album);
+    let carry = Carry::of(album);
     let (page, mm) = (&album.page, Length::from_mm);
     let (seam, height) = (page.seam.mm(), page.height.mm());
     let mut findings = Vec::new();
@@ -56,26 +56,24 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         }
     }
     // The middle page's T is glued on a base of two pitches.
-    let odd = album.pages.len() % 2 == 1;
-    if odd && album.pages.len() > 1 && hinge.wing > hinge.pitch {
-        let (wing, pitch) = (album.show(hinge.wing), album.show(hinge.pitch));
-        let text = format!("wings of {wing} stand over the strip below, which has room for {pitch} on each side");
+    if let Some(wing) = carry.wing.filter(|wing| *wing > carry.pitch) {
+        let (wide, room) = (album.show(wing), album.show(carry.pitch));
+        let text = format!("wings of {wide} stand over the strip below, which has room for {room} on each side");
         findings.push(
             Finding::stop("wing-too-wide", "spine", text)
-                .measured(mm(hinge.wing), mm(hinge.pitch))
+                .measured(mm(wing), mm(carry.pitch))
                 .help("leave spine.wing out, or make it a little smaller than spine.pitch")
-                .mend("spine.wing", album.at_most(hinge.pitch - 0.5))
+                .mend("spine.wing", album.at_most(carry.pitch - 0.5))
                 .at(album.spine.values.place("wing")),
         );
     }
-    // What is stuck on what is beneath it: the narrowest base, or a wing of the T. A single page's T stands alone.
-    let glued = if odd { hinge.wing } else { hinge.pitch };
-    if album.pages.len() > 1 && glued < TAPES[0] - 1e-6 {
-        let (what, field) = if odd { ("wings of the T are", "wing") } else { ("the narrowest base is", "pitch") };
-        let text = format!("{what} {}, and the narrowest common tape {}", album.show(glued), album.roughly(TAPES[0]));
+    // What is stuck on what is beneath it: the narrowest base, or a wing of the T.
+    if let Some((stuck, field)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
+        let what = if field == "wing" { "wings of the T are" } else { "the narrowest base is" };
+        let text = format!("{what} {}, and the narrowest common tape {}", album.show(stuck), album.roughly(TAPES[0]));
         findings.push(
             Finding::warn("base-narrow", "spine", text)
-                .measured(mm(glued), mm(TAPES[0]))
+                .measured(mm(stuck), mm(TAPES[0]))
                 .help("make spine.pitch larger, or be ready to use wet glue with care")
                 .at(album.spine.values.place(field)),
         );

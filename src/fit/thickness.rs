@@ -10,7 +10,7 @@ use crate::finding::Finding;
 use crate::folded::{Folded, Stack};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Hinge, Kit};
+use crate::parts::{Carry, Kit};
 use crate::stock::Stock;
 
 /// A page's layers.
@@ -55,28 +55,18 @@ const SQUARE: f64 = 3.0;
 /// Works out how thick the closed album is.
 #[must_use]
 pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
-    let hinge = Hinge::of(album);
+    let carry = Carry::of(album);
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
     let contents: Vec<f64> = album.pages.iter().map(|page| page.mm("content")).collect();
-    let film: f64 = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
-    let outermost = count / 2;
     let pages = stacks
         .iter()
         .zip(&contents)
-        .enumerate()
-        .map(|(index, (stack, content))| {
+        .zip(&carry.rises)
+        .map(|((stack, content), rise)| {
             let greatest = stack.greatest() + content;
-            // Page `index` from the left hangs on strip k counted from the middle.
-            let strip =
-                if index < outermost { outermost - index } else { (index + 1).saturating_sub(count - outermost) };
-            PageThickness {
-                greatest,
-                mean: stack.mean + content,
-                room: hinge.pitch - greatest,
-                stands_out: whole(outermost - strip.min(outermost)) * film,
-            }
+            PageThickness { greatest, mean: stack.mean + content, room: carry.pitch - greatest, stands_out: *rise }
         })
         .collect::<Vec<_>>();
     let all: f64 = contents.iter().sum();
@@ -91,28 +81,29 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         };
         ends.windows(2).filter(|pair| pair[1] - pair[0] > 1e-6).map(thickness).fold(0.0, f64::max) + all
     };
-    let spine = whole(count) * hinge.pitch;
+    let spine = carry.spine();
     let thickest = over(0.0, width);
     let excess = (thickest - spine) / 2.0;
     let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
-    let [_, round] = sleeves::short(&hinge, sleeves::thickest(kit));
-    let least = hinge.gusset + width + whole(outermost.saturating_sub(1)) * film + SQUARE;
+    let [_, round] = sleeves::short(&carry, sleeves::thickest(kit));
+    let most = carry.rises.iter().copied().fold(0.0, f64::max);
+    let least = carry.gusset + width + most + SQUARE;
     Closed {
         spine,
-        at_spine: over(0.0, hinge.tab.min(width)),
+        at_spine: over(0.0, carry.tab.min(width)),
         thickest,
         at_fore_edge: over((width - EDGE).max(0.0), width),
-        gape: if excess > hinge.gusset { 2.0 * ((excess - hinge.gusset) / width.max(1.0)).atan() } else { 0.0 },
+        gape: if excess > carry.gusset { 2.0 * ((excess - carry.gusset) / width.max(1.0)).atan() } else { 0.0 },
         pages,
         cover: [least, least + round, spine.max(thickest) + cover_caliper],
     }
 }
 
 pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
-    let hinge = Hinge::of(album);
+    let carry = Carry::of(album);
     let excess = (closed.thickest - closed.spine) / 2.0;
     // A single page is held by one gusset alone, and nothing is beside it.
-    if excess <= hinge.gusset || album.pages.len() < 2 {
+    if excess <= carry.gusset || album.pages.len() < 2 {
         return Vec::new();
     }
     let pitch = album.at_least(closed.thickest / whole(album.pages.len()));
@@ -124,7 +115,7 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
     );
     vec![
         Finding::warn("gapes", "spine", text)
-            .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(hinge.gusset, closed.spine)))
+            .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)))
             .help(format!("make spine.pitch at least {}, or put less into the pages", album.show(pitch.mm())))
             .mend("spine.pitch", pitch)
             .at(album.spine.values.place("pitch")),

@@ -18,7 +18,7 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Maker, Owner};
+use super::{Carry, Face, Hold, Maker, Owner};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
@@ -52,29 +52,29 @@ pub(super) const MAKER: Maker = Maker {
         ],
     },
     make,
+    carry: Some(carry),
 };
 
 /// The sizes of an album's hinge, mm.
 #[derive(Clone, Copy, Debug)]
-pub struct Hinge {
+struct Hinge {
     /// Distance between neighbouring pages.
-    pub pitch: f64,
+    pitch: f64,
     /// The panel that slides into a page.
-    pub tab: f64,
+    tab: f64,
     /// The free panel.
-    pub gusset: f64,
+    gusset: f64,
     /// Clipped off the tab's outer corners, along its edge.
-    pub lead_in: f64,
+    lead_in: f64,
     /// How much shorter than the page the strips are.
-    pub ease: f64,
+    ease: f64,
     /// The glued panels of the T.
-    pub wing: f64,
+    wing: f64,
 }
 
 impl Hinge {
     /// The hinge of an album.
-    #[must_use]
-    pub fn of(album: &Album) -> Self {
+    fn of(album: &Album) -> Self {
         let spine = &album.spine;
         let (pitch, tab) = (spine.mm("pitch"), spine.mm("tab"));
         let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
@@ -111,6 +111,31 @@ impl Hinge {
             Leaf::new("right gusset", Use::Gusset, self.gusset).folded(Sense::Both, 0.0),
             Leaf::new("right wing", Use::Base, self.wing).folded(Sense::Valley, 90.0),
         ]
+    }
+}
+
+/// Strip k from the middle lies on all wider ones: a page's root stands above the lowest by their calipers (derived).
+fn carry(album: &Album) -> Carry {
+    let hinge = Hinge::of(album);
+    let count = album.pages.len();
+    let (odd, strips) = (count % 2 == 1, count / 2);
+    let caliper = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
+    let rise = |page: usize| {
+        let strip = if page < strips { strips - page } else { (page + 1).saturating_sub(count - strips) };
+        #[allow(clippy::cast_precision_loss, reason = "a page count is far below 2^52")]
+        let beneath = strips.saturating_sub(strip) as f64;
+        beneath * caliper
+    };
+    Carry {
+        pitch: hinge.pitch,
+        tab: hinge.tab,
+        gusset: hinge.gusset,
+        lead_in: hinge.lead_in,
+        ease: hinge.ease,
+        // A single page's T stands alone.
+        stuck: (count > 1).then_some(if odd { (hinge.wing, "wing") } else { (hinge.pitch, "pitch") }),
+        wing: (odd && count > 1).then_some(hinge.wing),
+        rises: (0..count).map(rise).collect(),
     }
 }
 

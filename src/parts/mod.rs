@@ -8,6 +8,7 @@
 //! new file and one line of [`ALL`].
 
 mod build;
+mod carry;
 mod flexi_hinge;
 mod hidden;
 mod panel;
@@ -16,7 +17,7 @@ mod tag;
 mod wallet_page;
 
 pub use build::{Builder, Cut};
-pub use flexi_hinge::Hinge;
+pub use carry::Carry;
 pub use hidden::Hidden;
 
 use crate::album::{Album, Entry, Kind};
@@ -36,6 +37,8 @@ pub struct Maker {
     pub kind: Kind,
     /// Adds its parts; the number says which page (from 1) or insert (from 1) it is.
     pub make: fn(&mut Builder<'_>, &Entry, usize),
+    /// For a spine: how it carries its pages.
+    pub carry: Option<fn(&Album) -> Carry>,
 }
 
 /// The kinds, as the album file's reader wants them.

@@ -33,6 +33,7 @@ pub(super) const MAKER: Maker = Maker {
         .unmeasured()],
     },
     make,
+    carry: None,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
@@ -85,6 +86,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         });
     }
     let caliper = builder.caliper(entry.stock);
-    let tab = super::Hinge::of(builder.album).tab;
+    let tab = super::Carry::of(builder.album).tab;
     builder.pocket(Pocket { page, width, height, tab, caliper, inside: mount.front });
 }

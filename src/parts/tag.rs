@@ -44,6 +44,7 @@ pub(super) const MAKER: Maker = Maker {
         ],
     },
     make,
+    carry: None,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

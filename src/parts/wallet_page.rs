@@ -47,6 +47,7 @@ pub(super) const MAKER: Maker = Maker {
         ],
     },
     make,
+    carry: None,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
@@ -141,6 +142,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (name, by, over) = (format!("page {page}"), (back, flap_panel), (front, 0));
     builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places });
     let caliper = builder.caliper(entry.stock);
-    let tab = super::Hinge::of(builder.album).tab;
+    let tab = super::Carry::of(builder.album).tab;
     builder.pocket(Pocket { page, width: pocket, height, tab, caliper, inside: under_pocket });
 }

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+//! What carries the pages: the one description that pages, checks and pictures have of any spine.
+
+use super::ALL;
+use crate::album::Album;
+
+/// How a spine carries its pages, mm.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Carry {
+    /// Distance between neighbouring pages.
+    pub pitch: f64,
+    /// What slides into a page, or is stuck on it.
+    pub tab: f64,
+    /// What is free between the tab and the root; 0 where a page turns right at its root.
+    pub gusset: f64,
+    /// Clipped off the tab's outer corners, along its edge.
+    pub lead_in: f64,
+    /// How much shorter than the page the tab is.
+    pub ease: f64,
+    /// The narrowest strip that is stuck on what is beneath it, and its field in the file; none where nothing is.
+    pub stuck: Option<(f64, &'static str)>,
+    /// The wings of a page that stands alone in the middle, where there is one.
+    pub wing: Option<f64>,
+    /// By page: how far its root stands above the lowest one.
+    pub rises: Vec<f64>,
+}
+
+impl Carry {
+    /// How an album's spine carries its pages.
+    #[must_use]
+    pub fn of(album: &Album) -> Self {
+        let kind = album.spine.kind;
+        let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name);
+        maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
+    }
+
+    /// What the spine gives all pages together, mm.
+    #[must_use]
+    pub fn spine(&self) -> f64 {
+        self.rises.iter().map(|_| self.pitch).sum()
+    }
+}
