@@ -48,6 +48,7 @@ pub(super) struct Plain {
 /// at the tail of the spine edge, going up.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Mount {
+    pub hold: Hold,
     pub front: Side,
     pub back: Side,
 }
@@ -123,6 +124,12 @@ impl<'a> Builder<'a> {
         self.kit.parts[part].used_in.push(cut.name.clone());
         self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
         Some(self.kit.pieces.len() - 1)
+    }
+
+    /// Says how the next page is carried: the sides that a tab goes between, towards the page's front and towards its back,
+    /// each at the tail of the spine edge, going up. Slid into a sleeve, or stuck on a leaf whose two faces they are.
+    pub(super) fn carried(&mut self, hold: Hold, front: Side, back: Side) {
+        self.mounts.push(Mount { hold, front, back });
     }
 
     /// Joins two sides.

@@ -228,8 +228,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let (left_page, right_page) = (strips - strip, strips + strip - usize::from(!odd));
         let wide = bases(strip) + 2.0 * (hinge.tab + hinge.gusset);
         let (left_mount, right_mount) = (builder.mounts[left_page].back, builder.mounts[right_page].front);
-        builder.bond(Hold::Slid, side(piece, left_tab, Face::Front, (hinge.tab, low), up), left_mount);
-        builder.bond(Hold::Slid, side(piece, right_tab, Face::Front, (wide - hinge.tab, low), up), right_mount);
+        let holds = [left_page, right_page].map(|page| builder.mounts[page].hold);
+        builder.bond(holds[0], side(piece, left_tab, Face::Front, (hinge.tab, low), up), left_mount);
+        builder.bond(holds[1], side(piece, right_tab, Face::Front, (wide - hinge.tab, low), up), right_mount);
     }
     let of_tee = |name: &str| panel(&hinge.tee(), 0, name);
     let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
@@ -253,9 +254,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             side(tee, left, Face::Back, (whole / 2.0, 0.0), up),
             side(tee, right_half, Face::Back, (whole / 2.0, 0.0), up),
         );
-        builder.bond(Hold::Slid, side(tee, left, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
+        builder.bond(mount.hold, side(tee, left, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
         builder.bond(
-            Hold::Slid,
+            mount.hold,
             side(tee, right_half, Face::Front, (whole - hinge.wing - hinge.gusset, low), up),
             mount.back,
         );

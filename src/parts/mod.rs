@@ -11,6 +11,7 @@ mod build;
 mod carry;
 mod flexi_hinge;
 mod hidden;
+mod page;
 mod panel;
 mod pocket_page;
 mod tag;

@@ -14,8 +14,9 @@
 //!                     +-----------+
 //! ```
 
-use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Face, Hold, Maker, Owner, Pocket};
+use super::build::{Builder, side};
+use super::page::Page;
+use super::{Face, Hold, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -37,26 +38,14 @@ pub(super) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let size = &builder.album.page;
-    let (width, height, seam) = (size.width.mm(), size.height.mm(), size.seam.mm());
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, seam, .. } = page;
     let face = Leaf::new("page", Use::Plain, height);
     let flap = Leaf::new("seam", Use::Seam, seam);
-    let mut cut = |which: &str, kind, net| {
-        builder.piece(Cut {
-            id: format!("page-{page}-{which}"),
-            kind,
-            family: "pocket page",
-            net,
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(false),
-            name: format!("page {page} {which}"),
-            owner: Owner::Page(page),
-            place: entry.place(),
-        })
-    };
-    let front =
-        cut("front", "pocket front", Net::row(Along::Up, width, &[face, flap.folded(Sense::Mountain, 180.0)], 0));
-    let back = cut("back", "pocket back", Net::row(Along::Up, width, &[flap, face.folded(Sense::Mountain, 180.0)], 1));
+    let front_net = Net::row(Along::Up, width, &[face, flap.folded(Sense::Mountain, 180.0)], 0);
+    let back_net = Net::row(Along::Up, width, &[flap, face.folded(Sense::Mountain, 180.0)], 1);
+    let front = page.piece(builder, "front", ("pocket front", "pocket page"), front_net);
+    let back = page.piece(builder, "back", ("pocket back", "pocket page"), back_net);
     let (Some(front), Some(back)) = (front, back) else { return };
 
     // The root panel is number 0 in both pieces, the seam number 1. On the front the spine is at the left,
@@ -73,19 +62,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         side(front, 0, Face::Back, (0.0, 0.0), right),
     );
     let up = (0.0, 1.0);
-    let mount =
-        Mount { front: side(front, 0, Face::Back, (0.0, 0.0), up), back: side(back, 0, Face::Back, (width, seam), up) };
-    builder.mounts.push(mount);
+    let inside = side(front, 0, Face::Back, (0.0, 0.0), up);
+    builder.carried(Hold::Slid, inside, side(back, 0, Face::Back, (width, seam), up));
     for (which, piece, low) in [("front", front, 0.0), ("back", back, seam)] {
-        builder.plains.push(Plain {
-            name: format!("page {page} {which}"),
-            owner: Owner::Page(page),
-            width,
-            height,
-            side: side(piece, 0, Face::Front, (0.0, low), right),
-        });
+        page.face(builder, which, (width, height), side(piece, 0, Face::Front, (0.0, low), right));
     }
-    let caliper = builder.caliper(entry.stock);
-    let tab = super::Carry::of(builder.album).tab;
-    builder.pocket(Pocket { page, width, height, tab, caliper, inside: mount.front });
+    page.pocket(builder, (width, height), inside, true);
 }

@@ -18,8 +18,9 @@
 //! The pocket is on the page's front or back, as `faces` says. On the back, seen from the pocket's side,
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
-use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Closing, Face, Hold, Maker, Owner, Pocket};
+use super::build::{Builder, side};
+use super::page::Page;
+use super::{Closing, Face, Hold, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field, Takes};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -51,8 +52,8 @@ pub(super) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let size = &builder.album.page;
-    let (width, height, seam) = (size.width.mm(), size.height.mm(), size.seam.mm());
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, seam, .. } = page;
     let (pocket, overflap) = (entry.mm("pocket"), entry.mm("overflap"));
     let on_back = entry.values.text("faces") == Some("back");
 
@@ -75,21 +76,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     );
     let seams = (pocket_net.panel("lower seam"), pocket_net.panel("upper seam"), back_net.panel("flap"));
     let (Some(lower), Some(upper), Some(flap_panel)) = seams else { return };
-    let mut cut = |which: &str, kind, net| {
-        builder.piece(Cut {
-            id: format!("page-{page}-{which}"),
-            kind,
-            family: kind,
-            net,
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(false),
-            name: format!("page {page} {which}"),
-            owner: Owner::Page(page),
-            place: entry.place(),
-        })
-    };
-    let back = cut("back", "wallet back", back_net);
-    let front = cut("pocket", "wallet pocket", pocket_net);
+    let back = page.piece(builder, "back", ("wallet back", "wallet back"), back_net);
+    let front = page.piece(builder, "pocket", ("wallet pocket", "wallet pocket"), pocket_net);
     let (Some(back), Some(front)) = (back, front) else { return };
 
     // Where the page panel and the pocket start on the back piece, seen from its front face.
@@ -107,41 +95,18 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let up = (0.0, 1.0);
     let under_pocket = side(front, 0, Face::Back, (spine_on_pocket, seam), up);
     let on_leaf = side(back, 0, Face::Front, (spine_on_back, 0.0), up);
-    builder.mounts.push(if on_back {
-        Mount { front: on_leaf, back: under_pocket }
-    } else {
-        Mount { front: under_pocket, back: on_leaf }
-    });
+    let (to_front, to_back) = if on_back { (on_leaf, under_pocket) } else { (under_pocket, on_leaf) };
+    builder.carried(Hold::Slid, to_front, to_back);
 
     let (carries, other) = if on_back { ("back", "front") } else { ("front", "back") };
     let flap_left = if on_back { 0.0 } else { width };
-    builder.plains.push(Plain {
-        name: format!("page {page} {carries} pocket"),
-        owner: Owner::Page(page),
-        width: pocket,
-        height,
-        side: side(front, 0, Face::Front, (0.0, seam), right),
-    });
+    page.face(builder, &format!("{carries} pocket"), (pocket, height), side(front, 0, Face::Front, (0.0, seam), right));
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
-    builder.plains.push(Plain {
-        name: format!("page {page} {carries} flap"),
-        owner: Owner::Page(page),
-        width: overflap,
-        height,
-        side: side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0)),
-    });
-    builder.plains.push(Plain {
-        name: format!("page {page} {other}"),
-        owner: Owner::Page(page),
-        width,
-        height,
-        side: side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)),
-    });
+    let flap_side = side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0));
+    page.face(builder, &format!("{carries} flap"), (overflap, height), flap_side);
+    page.face(builder, other, (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
     let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
-    let path = format!("pages[{}]", page - 1);
-    let (name, by, over) = (format!("page {page}"), (back, flap_panel), (front, 0));
-    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places });
-    let caliper = builder.caliper(entry.stock);
-    let tab = super::Carry::of(builder.album).tab;
-    builder.pocket(Pocket { page, width: pocket, height, tab, caliper, inside: under_pocket });
+    let (by, over) = ((back, flap_panel), (front, 0));
+    builder.closing(Closing { name: page.name(), flap: overflap, pocket, width, by, over, path: page.path(), places });
+    page.pocket(builder, (pocket, height), under_pocket, true);
 }
