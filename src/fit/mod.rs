@@ -7,6 +7,7 @@
 mod closing;
 mod hinge;
 mod inserts;
+pub mod linkage;
 mod room;
 mod stocks;
 
