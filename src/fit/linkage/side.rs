@@ -52,12 +52,13 @@ fn outward(along: Vec2) -> Vec2 {
     if along.x >= 0.0 { along } else { Vec2::new(0.0, along.y.signum()) }
 }
 
-/// The line of a page that passes its gusset's length above its root, and lies on a corner.
+/// The line of a page that passes its gusset's length above its root, and lies on a corner. A page for which there is
+/// no room between the two stands upright.
 fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
     let way = corner - root;
     let length = way.hypot();
-    if length < HAIR {
-        return Vec2::new(1.0, 0.0);
+    if length < HAIR || half - gusset > length {
+        return Vec2::new(0.0, 1.0);
     }
     lowered(way / length, (gusset - half) / length)
 }
@@ -247,10 +248,11 @@ impl Side {
             // Pulled outward as far as the gusset and the end of the base let it.
             let way = root - touch;
             let aside = way.dot(normal(along));
-            let out = (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
+            let out =
+                (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
             rest = Rest { from: touch + along * out, along };
         }
-        rest
+        if (rest.from - root).hypot() <= gusset + 1e-6 { rest } else { leaning }
     }
 }
 
