@@ -11,6 +11,8 @@ mod clearance;
 mod closing;
 mod folds;
 mod inserts;
+pub mod linkage;
+pub mod opening;
 pub mod order;
 mod room;
 mod seams;
@@ -20,6 +22,7 @@ mod summary;
 pub mod thickness;
 
 pub use clearance::Clearance;
+pub use opening::Openings;
 pub use seams::{TAPES, tape};
 pub use thickness::Closed;
 
@@ -38,6 +41,8 @@ pub struct Fit {
     pub clearances: Vec<Clearance>,
     /// The album closed; none where it does not go together.
     pub closed: Option<Closed>,
+    /// The album laid open; none where it does not go together, or has a single page.
+    pub openings: Option<Openings>,
 }
 
 /// Checks an album.
@@ -51,7 +56,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
     let clearances = clearance::all(album, kit);
-    let mut closed = None;
+    let (mut closed, mut openings) = (None, None);
     if !stops(&findings) {
         findings.extend(clearance::by_hand(album, &clearances));
         let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
@@ -62,9 +67,11 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));
+            openings = opening::openings(album, &measured);
+            findings.extend(openings.as_ref().and_then(|openings| opening::check(album, openings)));
             closed = Some(measured);
         }
     }
     gravest_first(&mut findings);
-    Fit { findings, clearances, closed }
+    Fit { findings, clearances, closed, openings }
 }

@@ -23,6 +23,16 @@ impl Fit {
                 format!("{thick}; every page has room for {} more.", album.roughly(page.room))
             });
         }
+        if let Some(openings) = &self.openings {
+            let worst = &openings.worst;
+            sentences.push(format!(
+                "Open, it is least flat between pages {} and {}: a page rises by {} over its width (on one score, without a gusset, by {}).",
+                worst.between,
+                worst.between + 1,
+                album.roughly(worst.lift),
+                album.roughly(openings.one_score)
+            ));
+        }
         if let Some(tightest) = self.clearances.first() {
             sentences.push(format!(
                 "Tightest is {}: {} to spare {}.",

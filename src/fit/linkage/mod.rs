@@ -1,0 +1,371 @@
+// SPDX-License-Identifier: MIT
+//! The album laid open, as a plane linkage seen from its tail: a base, a gusset from each root, a page on each gusset.
+//!
+//! In: roots, gussets, widths, thicknesses. Out: how the leaves lie when the album is opened between two of them.
+//! Never: knows an album file or a part; judges.
+//!
+//! Opened between two leaves, those before lie to the left and those behind to the right, the first and the last on
+//! the table. The base tips until the leaves lie as low as they can: it rests where the sum of weight times height is
+//! least. Leaves are stiff, gussets are strings, and whoever opens the album draws each leaf outward until its gusset
+//! is taut; friction holds it there.
+//!
+//! Because a stiff leaf may stick out over the edge of the stack below it, it lies flat in an album as soon as its
+//! gusset is as long as the stack is high. [`reach`] tells what it takes where it may not.
+
+mod side;
+
+use crate::contour::{Point, Vec2};
+use side::{Rest, Side};
+use std::f64::consts::FRAC_PI_2;
+
+/// Steps in which the base's tilt is searched at first, each way from flat.
+const COARSE: i32 = 30;
+
+/// Cuts of the best of these steps; each takes it to 0.618 of its length.
+const FINE: usize = 24;
+
+/// Larger sizes are taken for this one, mm or times: no number gets out of hand.
+const LARGEST: f64 = 1e6;
+
+/// The longest gussets tried, in steps.
+const MOST_STEPS: u32 = 4096;
+
+/// One leaf of the album: a page or a cover.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leaf {
+    /// Where its gusset is rooted, mm from the left end of the base.
+    pub root: f64,
+    /// Longest distance from the root to its spine edge, mm.
+    pub gusset: f64,
+    /// From spine edge to fore-edge, mm.
+    pub width: f64,
+    /// How thick it lies in the stack, mm.
+    pub thickness: f64,
+    /// What it weighs, in any unit that is the same for all leaves.
+    pub weight: f64,
+    /// How much higher than the base its root stands, mm: strips glued one on another raise the inner roots.
+    pub stands_back: f64,
+    /// A cover keeps its joint whatever the pages' gussets are.
+    pub cover: bool,
+}
+
+/// The album's cross-section.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// Width of the base, mm.
+    pub base: f64,
+    /// The leaves from left to right.
+    pub leaves: Vec<Leaf>,
+    /// Whether the base tips as it likes; otherwise it is held flat on the table.
+    pub free: bool,
+}
+
+/// A leaf as it lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bar {
+    /// Middle of its spine edge.
+    pub from: Point,
+    /// Middle of its fore-edge.
+    pub to: Point,
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// Where its gusset is rooted.
+    pub root: Point,
+    /// Length of its gusset, mm.
+    pub gusset: f64,
+    /// Whether it is a cover.
+    pub cover: bool,
+}
+
+/// An album laid open.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opening {
+    /// Leaves that lie to the left.
+    pub between: usize,
+    /// Tilt of the base, radians; positive where its right end is up.
+    pub tilt: f64,
+    /// Both ends of the base, the left one first.
+    pub base: [Point; 2],
+    /// Every leaf, in the section's order; the table is at y = 0.
+    pub bars: Vec<Bar>,
+    /// The leaf of the two on top whose fore-edge differs more in height from its spine edge.
+    pub leaf: usize,
+    /// That difference, mm.
+    pub lift: f64,
+    /// The slope of that leaf, radians; positive where its fore-edge is the higher.
+    pub slope: f64,
+}
+
+/// How a leaf's gusset stands when the leaf lies flat on a stack.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reach {
+    /// How far the spine edge is drawn in towards its root, mm.
+    pub shift: f64,
+    /// The gusset's slope, radians.
+    pub angle: f64,
+}
+
+/// Whether a gusset lets its leaf lie flat on a stack `height` mm above its root, the stack's edge `away` mm from it.
+///
+/// None if the leaf can't lie flat: the straight way over the edge, sqrt(height² + away²), is longer than the gusset.
+/// The taut gusset is the hypotenuse of a right triangle with the height as one side.
+///
+/// ```
+/// use hingeleaf::fit::linkage::reach;
+/// let flat = reach(12.7, 8.0, 0.0).ok_or("does not reach")?;
+/// assert!((flat.shift - 2.836).abs() < 5e-4);
+/// assert!((flat.angle.to_degrees() - 39.04).abs() < 5e-3);
+/// assert!(reach(12.7, 8.0, 10.0).is_none()); // it would take 12.806 mm
+/// # Ok::<(), &str>(())
+/// ```
+#[must_use]
+pub fn reach(gusset: f64, height: f64, away: f64) -> Option<Reach> {
+    let sound = [gusset, height, away].iter().all(|size| size.is_finite() && *size >= 0.0);
+    if !sound || height.hypot(away) > gusset {
+        return None;
+    }
+    if height <= 0.0 {
+        return Some(Reach { shift: 0.0, angle: 0.0 });
+    }
+    let level = ((gusset - height) * (gusset + height)).sqrt();
+    Some(Reach { shift: gusset - level, angle: height.atan2(level) })
+}
+
+/// The two sides of an album, used again for every tilt.
+struct Sides([Side; 2]);
+
+impl Section {
+    /// The album opened so that `between` leaves lie to the left; at most all of them.
+    #[must_use]
+    pub fn opened(&self, between: usize) -> Opening {
+        let section = self.tamed();
+        section.at_rest(between.min(section.leaves.len()), &mut section.sides())
+    }
+
+    /// The opening whose top leaf lies least flat, with the number of leaves to its left; none if there are not two
+    /// leaves.
+    #[must_use]
+    pub fn worst(&self) -> Option<(usize, Opening)> {
+        let section = self.tamed();
+        let mut sides = section.sides();
+        let mut worst: Option<Opening> = None;
+        for between in 1..section.leaves.len() {
+            let opening = section.at_rest(between, &mut sides);
+            if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + 1e-6) {
+                worst = Some(opening);
+            }
+        }
+        worst.map(|opening| (opening.between, opening))
+    }
+
+    /// The pages standing on the flat base, side by side where they are too thick for their roots.
+    ///
+    /// Where they are, they stand as near to their roots as they can (least squares). A page never stands further
+    /// aside than its gusset lets it; then it leans, its fore-edge where it has room.
+    #[must_use]
+    pub fn closed(&self) -> Vec<Bar> {
+        let section = self.tamed();
+        let places = section.side_by_side();
+        let bar = |(leaf, place): (&Leaf, f64)| {
+            let aside = (place - leaf.root).clamp(-leaf.gusset, leaf.gusset);
+            let rise = ((leaf.gusset - aside) * (leaf.gusset + aside)).max(0.0).sqrt();
+            let from = Point::new(leaf.root + aside, leaf.stands_back + rise);
+            let lean = (place - from.x).clamp(-leaf.width, leaf.width);
+            let tall = ((leaf.width - lean) * (leaf.width + lean)).max(0.0).sqrt();
+            let root = Point::new(leaf.root, leaf.stands_back);
+            leaf.bar(root, from, Point::new(from.x + lean, from.y + tall))
+        };
+        section.leaves.iter().zip(places).map(bar).collect()
+    }
+
+    /// The least gusset, alike for all pages and a whole number of steps, with which no opening's top leaf slopes more
+    /// than `limit` radians.
+    ///
+    /// None if no gusset of up to 4096 steps does. Takes it that a longer gusset never makes the worst opening worse.
+    #[must_use]
+    pub fn gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
+        if !(step.is_finite() && step > 0.0) {
+            return None;
+        }
+        let section = self.tamed();
+        let mut sides = section.sides();
+        // The opening that failed last is the likeliest to fail again.
+        let mut hardest = 1;
+        let mut does = |steps: u32| {
+            let with = section.with_gussets(f64::from(steps) * step);
+            let openings = std::iter::once(hardest).chain(1..with.leaves.len()).take(with.leaves.len());
+            let steep = |between: &usize| with.at_rest(*between, &mut sides).slope.abs() > limit;
+            let failing = openings.into_iter().find(steep);
+            hardest = failing.unwrap_or(hardest);
+            failing.is_none()
+        };
+        let thickness: f64 = section.leaves.iter().map(|leaf| leaf.thickness).sum();
+        let longest = (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS);
+        let enough = longest.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
+        let (mut least, mut most) = (0, enough.chain([MOST_STEPS]).find(|steps| does(*steps))?);
+        if does(0) {
+            return Some(0.0);
+        }
+        while most - least > 1 {
+            let middle = u32::midpoint(least, most);
+            if does(middle) { most = middle } else { least = middle }
+        }
+        Some(f64::from(most) * step)
+    }
+
+    /// The same album with one score where each page has its gusset: it turns right at its root.
+    #[must_use]
+    pub fn one_score(&self) -> Self {
+        self.with_gussets(0.0)
+    }
+
+    /// The same album with all pages' gussets this long, mm.
+    #[must_use]
+    pub fn with_gussets(&self, gusset: f64) -> Self {
+        let leaf = |leaf: &Leaf| Leaf { gusset: if leaf.cover { leaf.gusset } else { gusset }, ..leaf.clone() };
+        Self { leaves: self.leaves.iter().map(leaf).collect(), ..*self }
+    }
+
+    /// The same with every number finite and of a size that can be reckoned with.
+    fn tamed(&self) -> Self {
+        let size = |number: f64| if number.is_finite() { number.clamp(0.0, LARGEST) } else { 0.0 };
+        let base = size(self.base);
+        let leaf = |leaf: &Leaf| Leaf {
+            root: size(leaf.root).min(base),
+            gusset: size(leaf.gusset),
+            width: size(leaf.width),
+            thickness: size(leaf.thickness),
+            weight: size(leaf.weight),
+            stands_back: size(leaf.stands_back),
+            cover: leaf.cover,
+        };
+        Self { base, leaves: self.leaves.iter().map(leaf).collect(), free: self.free }
+    }
+
+    fn sides(&self) -> Sides {
+        Sides([Side::new(self.leaves.len()), Side::new(self.leaves.len())])
+    }
+
+    /// Lays all leaves with the base at this tilt. Gives up as soon as the energy is over `most`; then it is endless.
+    fn lay(&self, between: usize, tilt: f64, most: f64, Sides([left, right]): &mut Sides) -> f64 {
+        let (sine, cosine) = tilt.sin_cos();
+        let (on_left, on_right) = self.leaves.split_at(between);
+        left.clear(self.base, (sine, cosine));
+        right.clear(self.base, (-sine, cosine));
+        for leaf in on_left {
+            left.lay(leaf, leaf.root);
+            if left.energy > most {
+                return f64::INFINITY;
+            }
+        }
+        for leaf in on_right.iter().rev() {
+            right.lay(leaf, self.base - leaf.root);
+            if left.energy + right.energy > most {
+                return f64::INFINITY;
+            }
+        }
+        left.energy + right.energy
+    }
+
+    /// The tilt at which the leaves lie lowest; the one nearest to flat where several do.
+    fn tilt(&self, between: usize, sides: &mut Sides) -> f64 {
+        let flat = self.lay(between, 0.0, f64::INFINITY, sides);
+        // Lower than flat on the table they can't lie.
+        if !self.free || self.base <= 0.0 || sides.0.iter().all(Side::flat) {
+            return 0.0;
+        }
+        // What is lost in rounding is no difference.
+        let slack = flat.abs().max(1.0) * 1e-9;
+        let step = FRAC_PI_2 / f64::from(COARSE);
+        let (mut best, mut least) = (0.0, flat);
+        for number in (1..=COARSE).flat_map(|number| [number, -number]) {
+            let tilt = f64::from(number) * step;
+            let energy = self.lay(between, tilt, least - slack, sides);
+            if energy < least - slack {
+                (best, least) = (tilt, energy);
+            }
+        }
+        let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
+        let (mut low, mut high) = ((best - step).max(-FRAC_PI_2), (best + step).min(FRAC_PI_2));
+        let (mut one, mut two) = ((high - low).mul_add(-golden, high), (high - low).mul_add(golden, low));
+        let mut of_one = self.lay(between, one, f64::INFINITY, sides);
+        let mut of_two = self.lay(between, two, f64::INFINITY, sides);
+        for _ in 0..FINE {
+            for (tilt, energy) in [(one, of_one), (two, of_two)] {
+                if energy < least - slack {
+                    (best, least) = (tilt, energy);
+                }
+            }
+            // Of two tilts that are as good, the one nearer to flat.
+            if of_one < of_two - slack || (of_one <= of_two + slack && one.abs() < two.abs()) {
+                (high, two, of_two) = (two, one, of_one);
+                one = (high - low).mul_add(-golden, high);
+                of_one = self.lay(between, one, f64::INFINITY, sides);
+            } else {
+                (low, one, of_one) = (one, two, of_two);
+                two = (high - low).mul_add(golden, low);
+                of_two = self.lay(between, two, f64::INFINITY, sides);
+            }
+        }
+        best
+    }
+
+    /// The album at rest, opened with `between` leaves on the left.
+    fn at_rest(&self, between: usize, sides: &mut Sides) -> Opening {
+        let tilt = self.tilt(between, sides);
+        self.lay(between, tilt, f64::INFINITY, sides);
+        let (sine, cosine) = tilt.sin_cos();
+        let low = (-self.base * sine).max(0.0);
+        let ends = [Point::new(0.0, low), Point::new(self.base * cosine, self.base.mul_add(sine, low))];
+        let up = Vec2::new(-sine, cosine);
+        let Sides([left, right]) = sides;
+        let place = |leaf: &Leaf, rest: &Rest, hand: f64| {
+            let world = |point: Point| Point::new(if hand < 0.0 { -point.x } else { ends[1].x + point.x }, point.y);
+            let root = ends[0].lerp(ends[1], if self.base > 0.0 { leaf.root / self.base } else { 0.0 });
+            leaf.bar(root + up * leaf.stands_back, world(rest.from), world(rest.from + rest.along * leaf.width))
+        };
+        let (on_left, on_right) = self.leaves.split_at(between);
+        let mut bars: Vec<Bar> = on_left.iter().zip(&left.bars).map(|(leaf, rest)| place(leaf, rest, -1.0)).collect();
+        bars.extend(on_right.iter().zip(right.bars.iter().rev()).map(|(leaf, rest)| place(leaf, rest, 1.0)));
+        let mut opening = Opening { between, tilt, base: ends, bars, leaf: 0, lift: 0.0, slope: 0.0 };
+        for (leaf, top) in [(between.checked_sub(1), left.bars.last()), (Some(between), right.bars.last())] {
+            let (Some(leaf), Some(top)) = (leaf, top) else { continue };
+            let lift = (self.leaves[leaf].width * top.along.y).abs();
+            if leaf + 1 == between || left.bars.is_empty() || lift > opening.lift + 1e-9 {
+                (opening.leaf, opening.lift, opening.slope) = (leaf, lift, top.along.y.atan2(top.along.x));
+            }
+        }
+        opening
+    }
+
+    /// Where the leaves' middles stand when each needs its thickness: as near to their roots as can be, by pooling
+    /// neighbours that are too close (Ayer and others, *Annals of Mathematical Statistics* 26, 1955).
+    fn side_by_side(&self) -> Vec<f64> {
+        // Less the room that the leaves before it take, places only have to rise.
+        let mut room = 0.0;
+        let mut rooms = Vec::with_capacity(self.leaves.len());
+        let mut pools: Vec<(f64, u32)> = Vec::with_capacity(self.leaves.len());
+        for (index, leaf) in self.leaves.iter().enumerate() {
+            if let Some(before) = index.checked_sub(1) {
+                room += f64::midpoint(self.leaves[before].thickness, leaf.thickness);
+            }
+            rooms.push(room);
+            let mut pool = (leaf.root - room, 1);
+            while let Some(&(sum, count)) = pools.last()
+                && sum / f64::from(count) > pool.0 / f64::from(pool.1)
+            {
+                pool = (pool.0 + sum, pool.1 + count);
+                pools.pop();
+            }
+            pools.push(pool);
+        }
+        let means = pools.iter().flat_map(|&(sum, count)| (0..count).map(move |_| sum / f64::from(count)));
+        means.zip(rooms).map(|(mean, room)| mean + room).collect()
+    }
+}
+
+impl Leaf {
+    const fn bar(&self, root: Point, from: Point, to: Point) -> Bar {
+        Bar { from, to, thickness: self.thickness, root, gusset: self.gusset, cover: self.cover }
+    }
+}

@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: MIT
+//! One side of an open album: its pages laid one on another, from the table up.
+//!
+//! In: the base's slope, the leaves that lie on this side, the lowest first. Out: where each bar rests, the sum of
+//! weight times height. Never: knows left from right; looks for a slope.
+//!
+//! The frame of a side: x runs outward from the base's own end on this side, y up from the table.
+//!
+//! ```text
+//!                 n
+//!       S ________|____________ F     a page's mid line, from its spine edge S to its fore-edge F
+//!      / gusset   d ->
+//!     R                               its root, on the base
+//!      \ base
+//!       E_______________________      the base's end on this side; the table
+//! ```
+//!
+//! A page lies flush on what is under it if its gusset reaches. If its root stands too low, the page leans over a
+//! corner and its fore-edge lifts: its line is then the common tangent of two circles, one of the gusset's length
+//! about the root, one of half the page's thickness about the corner. If its root stands too high, the spine edge
+//! hangs from it and the fore-edge rests below.
+
+use super::Leaf;
+use crate::contour::{Point, Vec2};
+
+/// Less than this is no distance, mm.
+const HAIR: f64 = 1e-9;
+
+/// The mid line of a bar at rest.
+#[derive(Clone, Copy)]
+pub(super) struct Rest {
+    /// The spine edge.
+    pub(super) from: Point,
+    /// Unit vector to the fore-edge; never points inward.
+    pub(super) along: Vec2,
+}
+
+/// Square to a direction, upward from a line that runs outward.
+fn normal(along: Vec2) -> Vec2 {
+    Vec2::new(-along.y, along.x)
+}
+
+/// A direction turned downward by the angle of this sine.
+fn lowered(along: Vec2, sine: f64) -> Vec2 {
+    let sine = sine.clamp(-1.0, 1.0);
+    let cosine = sine.mul_add(-sine, 1.0).max(0.0).sqrt();
+    outward(Vec2::new(along.x.mul_add(cosine, along.y * sine), along.y.mul_add(cosine, -along.x * sine)))
+}
+
+/// A page that would fall over to the other side stands upright.
+fn outward(along: Vec2) -> Vec2 {
+    if along.x >= 0.0 { along } else { Vec2::new(0.0, along.y.signum()) }
+}
+
+/// The line of a page that passes its gusset's length above its root, and lies on a corner. A page for which there is
+/// no room between the two stands upright.
+fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
+    let way = corner - root;
+    let length = way.hypot();
+    if length < HAIR || half - gusset > length {
+        return Vec2::new(0.0, 1.0);
+    }
+    lowered(way / length, (gusset - half) / length)
+}
+
+/// A page to be laid.
+#[derive(Clone, Copy)]
+struct Page {
+    root: Point,
+    gusset: f64,
+    width: f64,
+    half: f64,
+}
+
+/// Pages laid on one side.
+pub(super) struct Side {
+    /// The base's end.
+    end: Point,
+    /// Unit vector along the base, inward.
+    inward: Vec2,
+    /// Whether the base falls inward: this is its high end.
+    high: bool,
+    /// A point of the line that the next page lies on, and the line's direction.
+    surface: (Point, Vec2),
+    /// The upper corners of the spine edges laid so far.
+    corners: Vec<Point>,
+    /// Every bar laid so far.
+    pub(super) bars: Vec<Rest>,
+    /// The sum of weight times height of each bar's middle.
+    pub(super) energy: f64,
+}
+
+impl Side {
+    pub(super) fn new(leaves: usize) -> Self {
+        Self {
+            end: Point::ZERO,
+            inward: Vec2::new(-1.0, 0.0),
+            high: false,
+            surface: (Point::ZERO, Vec2::new(1.0, 0.0)),
+            corners: Vec::with_capacity(leaves),
+            bars: Vec::with_capacity(leaves),
+            energy: 0.0,
+        }
+    }
+
+    /// Clears the side for a base of this length that rises inward by the angle of this sine and cosine.
+    pub(super) fn clear(&mut self, base: f64, (sine, cosine): (f64, f64)) {
+        self.end = Point::new(0.0, (-base * sine).max(0.0));
+        self.inward = Vec2::new(-cosine, sine);
+        self.high = sine < 0.0;
+        self.surface = (Point::ZERO, Vec2::new(1.0, 0.0));
+        self.corners.clear();
+        self.bars.clear();
+        self.energy = 0.0;
+    }
+
+    /// Lays the next leaf; its root is `from_end` away from the base's end.
+    pub(super) fn lay(&mut self, leaf: &Leaf, from_end: f64) {
+        let up = Vec2::new(self.inward.y, -self.inward.x);
+        let root = self.end + self.inward * from_end + up * leaf.stands_back;
+        let page = Page { root, gusset: leaf.gusset, width: leaf.width, half: leaf.thickness / 2.0 };
+        let mut rest = self.settle(page);
+        if self.high && from_end > HAIR && self.end_is_in_the_way(page, rest) {
+            rest = self.over_the_end(page);
+        }
+        let top = rest.from + normal(rest.along) * page.half;
+        self.surface = (top, rest.along);
+        self.corners.push(top);
+        self.bars.push(rest);
+        self.energy += leaf.weight * (leaf.width / 2.0).mul_add(rest.along.y, rest.from.y);
+    }
+
+    /// Whether all that is laid lies flat.
+    pub(super) fn flat(&self) -> bool {
+        self.bars.iter().all(|rest| rest.along.y.abs() < HAIR)
+    }
+
+    /// Where a page rests on what is laid so far, if the base's end is not in its way.
+    fn settle(&self, page: Page) -> Rest {
+        let Page { root, gusset, width, half } = page;
+        let (start, along) = self.surface;
+        let up = normal(along);
+        let start = start + up * half;
+        let above = (root - start).dot(up);
+        // The lowest leaf lies on the table; a gusset too short for that draws the base up a little.
+        if above < -gusset - HAIR
+            && let Some(&corner) = self.corners.last()
+        {
+            return self.clear_of_corners(page, tangent(root, gusset, half, corner));
+        }
+        let foot = (root - start).dot(along);
+        let mut rest = if above <= gusset {
+            let out = (gusset - above).max(0.0) * (gusset + above);
+            Rest { from: start + along * (foot + out.max(0.0).sqrt()), along }
+        } else {
+            let from = root - up * gusset;
+            Rest { from, along: lowered(along, share(above - gusset, width)) }
+        };
+        // Under a base that falls outward there is no room: the gusset lies against the base.
+        if !self.high && self.under_base(root, rest.from) {
+            let from = root - self.inward * gusset;
+            rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
+        }
+        self.on_the_table(page, self.over_lower_corners(page, rest))
+    }
+
+    fn under_base(&self, root: Point, from: Point) -> bool {
+        (from - root).dot(Vec2::new(self.inward.y, -self.inward.x)) < -HAIR
+    }
+
+    /// A flush page that overhangs a page leaning under it may meet a corner further down.
+    fn over_lower_corners(&self, page: Page, rest: Rest) -> Rest {
+        if rest.along.y <= HAIR {
+            return rest;
+        }
+        let up = normal(rest.along);
+        let meets = |corner: &Point| {
+            let way = *corner - rest.from;
+            way.dot(rest.along) > HAIR && way.dot(up) > HAIR - page.half
+        };
+        match self.corners.iter().rev().skip(1).find(|corner| meets(corner)) {
+            Some(&corner) if (corner - page.root).hypot() > page.gusset => {
+                self.clear_of_corners(page, tangent(page.root, page.gusset, page.half, corner))
+            }
+            _ => rest,
+        }
+    }
+
+    /// A leaning page, raised until it clears every corner.
+    fn clear_of_corners(&self, page: Page, along: Vec2) -> Rest {
+        let Page { root, gusset, half, .. } = page;
+        let mut along = along;
+        for &corner in self.corners.iter().rev() {
+            let way = corner - root;
+            if way.dot(normal(along)) > gusset - half + HAIR && way.dot(along) > 0.0 {
+                along = tangent(root, gusset, half, corner);
+            }
+        }
+        Rest { from: root + normal(along) * gusset, along }
+    }
+
+    /// A page that slopes down must not run into the table: it slides back, or its fore-edge rests there.
+    fn on_the_table(&self, page: Page, rest: Rest) -> Rest {
+        let Page { root, gusset, width, half } = page;
+        let fore_edge = rest.along.y.mul_add(width, rest.from.y) - half * rest.along.x;
+        if fore_edge >= -HAIR || rest.along.y >= -HAIR || self.bars.is_empty() {
+            return rest;
+        }
+        let slid = rest.from + rest.along * (fore_edge / -rest.along.y);
+        if (slid - root).hypot() <= gusset + HAIR {
+            return Rest { from: slid, ..rest };
+        }
+        let along = lowered(Vec2::new(1.0, 0.0), share(rest.from.y - half, width));
+        Rest { along, ..rest }
+    }
+
+    /// Whether a page or its gusset would pass through the high end of the base.
+    fn end_is_in_the_way(&self, page: Page, rest: Rest) -> bool {
+        let way = self.end - rest.from;
+        if way.dot(rest.along) > 0.0 {
+            return way.dot(normal(rest.along)) > HAIR - page.half;
+        }
+        (rest.from - page.root).cross(self.end - page.root) > HAIR
+    }
+
+    /// Where a page rests that has to go over the high end of the base.
+    fn over_the_end(&self, page: Page) -> Rest {
+        let Page { root, gusset, width, half } = page;
+        let spent = (self.end - root).hypot();
+        if spent <= gusset {
+            // The gusset lies along the base up to its end and hangs from there.
+            return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
+        }
+        let leaning = self.clear_of_corners(page, tangent(root, gusset, half, self.end));
+        // The fore-edge may come down on what lies there before the gusset is taut.
+        let (start, surface) = self.surface;
+        let up = normal(surface);
+        let start = start + up * half;
+        if (leaning.from + leaning.along * width - start).dot(up) >= 0.0 {
+            return leaning;
+        }
+        let mut rest = leaning;
+        for _ in 0..4 {
+            let touch = self.end + normal(rest.along) * half;
+            let reach = (rest.from - touch).dot(rest.along) + width;
+            let along = lowered(surface, share((touch - start).dot(up), reach));
+            let touch = self.end + normal(along) * half;
+            // Pulled outward as far as the gusset and the end of the base let it.
+            let way = root - touch;
+            let aside = way.dot(normal(along));
+            let out =
+                (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
+            rest = Rest { from: touch + along * out, along };
+        }
+        if (rest.from - root).hypot() <= gusset + 1e-6 { rest } else { leaning }
+    }
+}
+
+/// A height over a length; upright where there is no length.
+fn share(height: f64, length: f64) -> f64 {
+    if length > HAIR { (height / length).clamp(-1.0, 1.0) } else { 0.0 }
+}

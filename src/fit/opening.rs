@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: MIT
+//! How flat the album lies open: its cross-section at every opening, and what a longer gusset would do.
+
+use super::linkage::{Leaf, Opening, Section};
+use super::thickness::Closed;
+use crate::album::Album;
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::parts::Carry;
+
+/// A page that slopes more than this does not lie flat: our choice, degrees.
+const FLAT: f64 = 10.0;
+
+/// The album laid open.
+#[derive(Clone, Debug)]
+pub struct Openings {
+    /// Its cross-section.
+    pub section: Section,
+    /// The opening at which a page lies least flat.
+    pub worst: Opening,
+    /// The lift at the same album's worst opening, were its pages hinged on one score without a gusset, mm.
+    pub one_score: f64,
+}
+
+/// Works out how the album lies open; none with fewer than two pages.
+#[must_use]
+pub fn openings(album: &Album, closed: &Closed) -> Option<Openings> {
+    let carry = Carry::of(album);
+    let width = album.page.width.mm();
+    let mut root = 0.0;
+    let leaves = closed.pages.iter().zip(&carry.rises).map(|(page, rise)| {
+        let leaf = Leaf {
+            root,
+            gusset: carry.gusset,
+            width,
+            thickness: page.greatest,
+            weight: page.mean * width,
+            stands_back: *rise,
+            cover: false,
+        };
+        root += carry.pitch;
+        leaf
+    });
+    let leaves: Vec<Leaf> = leaves.collect();
+    let section = Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true };
+    let (_, worst) = section.worst()?;
+    let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
+    Some(Openings { section, worst, one_score })
+}
+
+pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
+    let worst = &openings.worst;
+    let limit = FLAT.to_radians();
+    if worst.slope.abs() <= limit {
+        return None;
+    }
+    let allowed = album.page.width.mm() * limit.sin();
+    let text = format!(
+        "opened between pages {} and {}, a page rises by {} over its width, {:.0} degrees",
+        worst.between,
+        worst.between + 1,
+        album.roughly(worst.lift),
+        worst.slope.abs().to_degrees()
+    );
+    let finding = Finding::warn("opens-high", "spine", text)
+        .measured(Length::from_mm(worst.lift), Length::from_mm(allowed))
+        .at(album.spine.values.place("gusset"));
+    let step = album.at_least(0.1).mm();
+    let gusset =
+        openings.section.gusset_for(limit, step).filter(|_| openings.section.leaves.iter().any(|l| l.gusset > 0.0));
+    Some(match gusset.map(|gusset| album.at_least(gusset)) {
+        Some(gusset) => finding
+            .help(format!("make spine.gusset at least {}, or the pages thinner", album.show(gusset.mm())))
+            .mend("spine.gusset", gusset),
+        None => finding.help("make the pages thinner, or fewer"),
+    })
+}
