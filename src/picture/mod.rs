@@ -6,8 +6,11 @@
 //! Cut is a solid line, valley a dash line, mountain a dash-dot line, both ways a dash-dot-dot line
 //! (Yoshizawa 1954; Randlett, *The Art of Origami*, 1961), so that a picture is complete in black and white.
 
+mod plate;
+mod section;
 mod sheet;
 
+pub use section::section;
 pub use sheet::sheet;
 
 use crate::contour::{Contour, Point};

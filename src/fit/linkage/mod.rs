@@ -11,6 +11,9 @@
 //!
 //! Because a stiff leaf may stick out over the edge of the stack below it, it lies flat in an album as soon as its
 //! gusset is as long as the stack is high. [`reach`] tells what it takes where it may not.
+//!
+//! Where both sides lean so much that the two leaves on top would meet over the middle, they pass through each other
+//! here; the album is far too thick then, and its true lift is a little more.
 
 mod side;
 

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+//! One drawing of several on a picture: marks in a frame of their own, and the room they take.
+
+use super::{Fill, INK, Mark, Pen, Picture};
+use crate::contour::{Contour, Point, Rect, Vec2};
+
+/// Width of a letter over the em, a little more than words have on average.
+const LETTER: f64 = 0.58;
+
+const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
+
+/// How wide words stand, about, mm.
+pub(super) fn measure(text: &str, size: f64) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "a few letters")]
+    let letters = text.chars().count() as f64;
+    letters * LETTER * size
+}
+
+/// A drawing.
+#[derive(Default)]
+pub(super) struct Plate {
+    marks: Vec<Mark>,
+    bounds: Option<Rect>,
+}
+
+impl Plate {
+    /// What the marks take up; a point at the origin where there is none.
+    pub(super) fn bounds(&self) -> Rect {
+        self.bounds.unwrap_or_default()
+    }
+
+    pub(super) fn width(&self) -> f64 {
+        self.bounds().width()
+    }
+
+    pub(super) fn height(&self) -> f64 {
+        self.bounds().height()
+    }
+
+    /// Keeps room.
+    pub(super) fn keep(&mut self, room: Rect) {
+        self.bounds = Some(self.bounds.map_or(room, |bounds| bounds.union(room)));
+    }
+
+    fn keep_points(&mut self, points: &[Point]) {
+        for &point in points {
+            self.keep(Rect::from_points(point, point));
+        }
+    }
+
+    pub(super) fn line(&mut self, ends: [Point; 2], pen: Pen) {
+        self.polyline(ends.to_vec(), pen);
+    }
+
+    pub(super) fn polyline(&mut self, points: Vec<Point>, pen: Pen) {
+        self.keep_points(&points);
+        self.marks.push(Mark::Line { points, pen });
+    }
+
+    /// A line below all that is drawn so far.
+    pub(super) fn under(&mut self, ends: [Point; 2], pen: Pen) {
+        self.line(ends, pen);
+        self.marks.rotate_right(1);
+    }
+
+    pub(super) fn shape(&mut self, corners: &[Point], fill: Fill, pen: Option<Pen>) {
+        self.keep_points(corners);
+        let contour = Contour::new(corners.iter().map(|corner| (corner.x, corner.y, 0.0)));
+        self.marks.push(Mark::Shape { contours: vec![contour], fill: Some(fill), pen });
+    }
+
+    /// Words about a point.
+    pub(super) fn words(&mut self, at: Point, size: f64, text: String) {
+        let half = Vec2::new(measure(&text, size) / 2.0, size * 0.6);
+        self.keep(Rect::from_points(at - half, at + half));
+        self.marks.push(Mark::Words { at, size, text, upwards: false });
+    }
+
+    /// A heading and smaller lines under it, above all that is drawn so far.
+    pub(super) fn title(&mut self, lines: &[String], size: f64, smaller: f64) {
+        let bounds = self.bounds();
+        let mut y = bounds.y1 + size;
+        for (index, text) in lines.iter().enumerate().rev() {
+            let size = if index == 0 { size } else { smaller };
+            y += size * 0.6;
+            self.words(Point::new(bounds.center().x, y), size, text.clone());
+            y += size * 0.9;
+        }
+    }
+
+    /// A line with a head at both ends; where there is no room between them, they point inward from outside.
+    pub(super) fn dimension(&mut self, [from, to]: [Point; 2]) {
+        let way = to - from;
+        let length = way.hypot();
+        let along = if length > 1e-9 { way / length } else { Vec2::new(1.0, 0.0) };
+        let across = Vec2::new(-along.y, along.x) * 0.55;
+        let (inside, head) = (length > 7.0, along * 1.8);
+        let mut tip = |at: Point, head: Vec2| {
+            let foot = at + head;
+            self.shape(&[at, foot + across, foot - across], Fill::Flat(INK), None);
+        };
+        tip(from, if inside { head } else { -head });
+        tip(to, if inside { -head } else { head });
+        if inside {
+            self.line([from, to], THIN);
+        } else {
+            self.line([from - along * 4.0, from], THIN);
+            self.line([to, to + along * 4.0], THIN);
+        }
+    }
+
+    /// Puts the drawing onto a picture, the middle of its lower edge at a point.
+    pub(super) fn put(self, picture: &mut Picture, at: Point) {
+        let bounds = self.bounds();
+        let by = at - Point::new(bounds.center().x, bounds.y0);
+        picture.marks.extend(self.marks.into_iter().map(|mark| moved(mark, by)));
+    }
+}
+
+fn moved(mark: Mark, by: Vec2) -> Mark {
+    match mark {
+        Mark::Shape { contours, fill, pen } => {
+            let contours = contours.iter().map(|contour| contour.mapped(|point| point + by)).collect();
+            Mark::Shape { contours, fill, pen }
+        }
+        Mark::Line { points, pen } => Mark::Line { points: points.into_iter().map(|point| point + by).collect(), pen },
+        Mark::Words { at, size, text, upwards } => Mark::Words { at: at + by, size, text, upwards },
+    }
+}
