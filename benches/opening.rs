@@ -22,7 +22,12 @@ fn main() {
             stands_back: 0.0,
             cover: false,
         };
-        let section = Section { base: f64::from(pages - 1) * 6.0, leaves: (0..pages).map(leaf).collect(), free: true };
+        let section = Section {
+            base: f64::from(pages - 1) * 6.0,
+            leaves: (0..pages).map(leaf).collect(),
+            free: true,
+            loose: false,
+        };
         timed(&format!("{what}: every opening"), || section.worst().map_or(0.0, |(_, opening)| opening.lift));
         timed(&format!("{what}: the least gusset"), || {
             section.gusset_for(2.0_f64.to_radians(), 0.5).unwrap_or_default()

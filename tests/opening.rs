@@ -24,7 +24,12 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
         stands_back: 0.0,
         cover: false,
     };
-    Section { base: f64::from(pages.saturating_sub(1)) * pitch, leaves: (0..pages).map(leaf).collect(), free: true }
+    Section {
+        base: f64::from(pages.saturating_sub(1)) * pitch,
+        leaves: (0..pages).map(leaf).collect(),
+        free: true,
+        loose: false,
+    }
 }
 
 /// The four-page album of 6 1/4 x 8 1/2 in with pitch and gussets of 1/4 in (sizes: common practice, no source).
@@ -187,7 +192,7 @@ fn closed_pages_stand_on_their_roots_or_side_by_side() {
 #[test]
 fn one_page_and_none_are_no_trouble() {
     assert!(album(1, 6.0, 6.0, 1.0, 150.0).worst().is_none());
-    let none = Section { base: 0.0, leaves: Vec::new(), free: true };
+    let none = Section { base: 0.0, leaves: Vec::new(), free: true, loose: false };
     assert!(none.worst().is_none() && none.closed().is_empty() && none.opened(3).bars.is_empty());
     assert_eq!(album(1, 6.0, 6.0, 1.0, 150.0).opened(0).bars.len(), 1);
     assert_eq!(album(1, 6.0, 6.0, 1.0, 150.0).opened(9).bars.len(), 1);
@@ -349,7 +354,12 @@ fn wild_section() -> impl Strategy<Value = Section> {
         cover: false,
     });
     let leaves = prop::collection::vec(leaf, 0..12);
-    (size(120.0), leaves, any::<bool>()).prop_map(|(base, leaves, free)| Section { base, leaves, free })
+    (size(120.0), leaves, any::<[bool; 2]>()).prop_map(|(base, leaves, [free, loose])| Section {
+        base,
+        leaves,
+        free,
+        loose,
+    })
 }
 
 /// An album that could be made: roots further apart than the pages are thick, gussets over half as long as that.
@@ -364,7 +374,7 @@ fn sound_section() -> impl Strategy<Value = Section> {
         stands_back,
         cover: false,
     });
-    (prop::collection::vec(leaf, 1..12), any::<bool>()).prop_map(|(mut leaves, free)| {
+    (prop::collection::vec(leaf, 1..12), any::<[bool; 2]>()).prop_map(|(mut leaves, [free, loose])| {
         let (mut base, mut before) = (0.0, None);
         for leaf in &mut leaves {
             // Half of the way belongs to this page, half to the one before it.
@@ -372,7 +382,7 @@ fn sound_section() -> impl Strategy<Value = Section> {
             before = Some(leaf.root);
             leaf.root = base;
         }
-        Section { base, leaves, free }
+        Section { base, leaves, free, loose }
     })
 }
 
@@ -434,4 +444,20 @@ proptest! {
             }
         }
     }
+}
+
+/// A loose base floats: opened in the middle, where a tilt helps neither side, two pages a side lie flat as soon as the
+/// gusset is half as long as a page is thick. The roots then stand half way up, the top pages' gussets go up and the
+/// lowest ones' down (derived). On the table it takes the whole thickness and a half.
+#[test]
+fn a_loose_base_is_drawn_up_and_takes_a_shorter_gusset() {
+    for (gusset, flat) in [(2.05, true), (1.9, false)] {
+        let opened = |loose| Section { loose, ..album(4, 6.0, gusset, 4.0, 150.0) }.opened(2);
+        let (loose, tied) = (opened(true), opened(false));
+        assert_eq!(loose.lift < 0.05, flat, "{gusset}: {loose:?}");
+        assert!(loose.base[0].y > 3.0 || !flat, "{loose:?}");
+        assert!(tied.lift > 20.0 && tied.lift > loose.lift + 1.0, "{tied:?}");
+    }
+    let tied = album(4, 6.0, 6.05, 4.0, 150.0).opened(2);
+    assert!(tied.lift < 1e-6, "{tied:?}");
 }

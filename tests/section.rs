@@ -20,7 +20,12 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
         stands_back: 0.0,
         cover: false,
     };
-    Section { base: f64::from(pages.saturating_sub(1)) * pitch, leaves: (0..pages).map(leaf).collect(), free: true }
+    Section {
+        base: f64::from(pages.saturating_sub(1)) * pitch,
+        leaves: (0..pages).map(leaf).collect(),
+        free: true,
+        loose: false,
+    }
 }
 
 fn covered(mut section: Section) -> Section {
@@ -177,7 +182,7 @@ fn the_drawing_is_sound_svg() {
 
 #[test]
 fn nothing_and_nonsense_are_drawn_too() {
-    let none = Section { base: 0.0, leaves: Vec::new(), free: true };
+    let none = Section { base: 0.0, leaves: Vec::new(), free: true, loose: false };
     assert!(drawn(&none).width.is_finite());
     for size in [0.0, 1e-9, 1e6, f64::MAX, f64::NAN] {
         let picture = drawn(&album(6, size, size, size, size));

@@ -42,7 +42,8 @@ pub fn openings(album: &Album, closed: &Closed) -> Option<Openings> {
         leaf
     });
     let leaves: Vec<Leaf> = leaves.collect();
-    let section = Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true };
+    let section =
+        Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() };
     let (_, worst) = section.worst()?;
     let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })

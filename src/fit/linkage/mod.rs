@@ -6,7 +6,7 @@
 //!
 //! Opened between two leaves, those before lie to the left and those behind to the right, the first and the last on
 //! the table. The base tips until the leaves lie as low as they can: it rests where the sum of weight times height is
-//! least. Leaves are stiff, gussets are strings, and whoever opens the album draws each leaf outward until its gusset
+//! least; one that is loose is drawn up off the table as well, where that lets them lie lower. Leaves are stiff, gussets are strings, and whoever opens the album draws each leaf outward until its gusset
 //! is taut; friction holds it there.
 //!
 //! Because a stiff leaf may stick out over the edge of the stack below it, it lies flat in an album as soon as its
@@ -61,6 +61,8 @@ pub struct Section {
     pub leaves: Vec<Leaf>,
     /// Whether the base tips as it likes; otherwise it is held flat on the table.
     pub free: bool,
+    /// Whether a free base may also be drawn up off the table by its gussets, as one without a cover is.
+    pub loose: bool,
 }
 
 /// A leaf as it lies.
@@ -242,19 +244,20 @@ impl Section {
             stands_back: size(leaf.stands_back),
             cover: leaf.cover,
         };
-        Self { base, leaves: self.leaves.iter().map(leaf).collect(), free: self.free }
+        Self { base, leaves: self.leaves.iter().map(leaf).collect(), ..*self }
     }
 
     fn sides(&self) -> Sides {
         Sides([Side::new(self.leaves.len()), Side::new(self.leaves.len())])
     }
 
-    /// Lays all leaves with the base at this tilt. Gives up as soon as the energy is over `most`; then it is endless.
-    fn lay(&self, between: usize, tilt: f64, most: f64, Sides([left, right]): &mut Sides) -> f64 {
+    /// Lays all leaves with the base at this tilt, its lower end this high. Gives up as soon as the energy is over `most`;
+    /// then it is endless.
+    fn lay(&self, between: usize, (tilt, high): (f64, f64), most: f64, Sides([left, right]): &mut Sides) -> f64 {
         let (sine, cosine) = tilt.sin_cos();
         let (on_left, on_right) = self.leaves.split_at(between);
-        left.clear(self.base, (sine, cosine));
-        right.clear(self.base, (-sine, cosine));
+        left.clear(self.base, high, (sine, cosine));
+        right.clear(self.base, high, (-sine, cosine));
         for leaf in on_left {
             left.lay(leaf, leaf.root);
             if left.energy > most {
@@ -270,55 +273,62 @@ impl Section {
         left.energy + right.energy
     }
 
-    /// The tilt at which the leaves lie lowest; the one nearest to flat where several do.
-    fn tilt(&self, between: usize, sides: &mut Sides) -> f64 {
-        let flat = self.lay(between, 0.0, f64::INFINITY, sides);
+    /// The tilt and the height of the base at which the leaves lie lowest; the ones nearest to flat on the table where
+    /// several do.
+    fn posture(&self, between: usize, sides: &mut Sides) -> (f64, f64) {
+        let flat = self.lay(between, (0.0, 0.0), f64::INFINITY, sides);
         // Lower than flat on the table they can't lie.
         if !self.free || self.base <= 0.0 || sides.0.iter().all(Side::flat) {
-            return 0.0;
+            return (0.0, 0.0);
         }
         // What is lost in rounding is no difference.
         let slack = flat.abs().max(1.0) * 1e-9;
+        let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
-        let (mut best, mut least) = (0.0, flat);
-        for number in (1..=COARSE).flat_map(|number| [number, -number]) {
-            let tilt = f64::from(number) * step;
-            let energy = self.lay(between, tilt, least - slack, sides);
-            if energy < least - slack {
-                (best, least) = (tilt, energy);
+        let tilts = || (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
+        found.search(tilts(), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
+            self.lay(between, (tilt, 0.0), most, sides)
+        });
+        let mut best = (found.at, 0.0, found.least);
+        let highest: f64 = self.leaves.iter().map(|leaf| leaf.thickness).sum();
+        if !self.loose || highest <= 0.0 {
+            return (best.0, best.1);
+        }
+        let step_up = highest / f64::from(COARSE);
+        // A level base can lie so that the top pages' gussets just reach, in a window too narrow to be met by chance.
+        let (left, right) = self.leaves.split_at(between);
+        let just = [left.iter().collect::<Vec<_>>(), right.iter().rev().collect()].map(|side| {
+            let all: f64 = side.iter().map(|leaf| leaf.thickness).sum();
+            side.last().map_or(0.0, |top| all - top.thickness / 2.0 - top.gusset - top.stands_back).clamp(0.0, highest)
+        });
+        let heights = || (1..=COARSE).map(|number| f64::from(number) * step_up).chain(just);
+        // Drawn up level, and drawn up as it is tipped; then tipped anew.
+        for tilt in [0.0, best.0] {
+            let mut raised = Found { at: 0.0, least: if tilt == 0.0 { flat } else { best.2 }, slack };
+            raised.search(heights(), step_up, (0.0, highest), &mut |high, most| {
+                self.lay(between, (tilt, high), most, sides)
+            });
+            if raised.least < best.2 - slack {
+                best = (tilt, raised.at, raised.least);
             }
         }
-        let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
-        let (mut low, mut high) = ((best - step).max(-FRAC_PI_2), (best + step).min(FRAC_PI_2));
-        let (mut one, mut two) = ((high - low).mul_add(-golden, high), (high - low).mul_add(golden, low));
-        let mut of_one = self.lay(between, one, f64::INFINITY, sides);
-        let mut of_two = self.lay(between, two, f64::INFINITY, sides);
-        for _ in 0..FINE {
-            for (tilt, energy) in [(one, of_one), (two, of_two)] {
-                if energy < least - slack {
-                    (best, least) = (tilt, energy);
-                }
-            }
-            // Of two tilts that are as good, the one nearer to flat.
-            if of_one < of_two - slack || (of_one <= of_two + slack && one.abs() < two.abs()) {
-                (high, two, of_two) = (two, one, of_one);
-                one = (high - low).mul_add(-golden, high);
-                of_one = self.lay(between, one, f64::INFINITY, sides);
-            } else {
-                (low, one, of_one) = (one, two, of_two);
-                two = (high - low).mul_add(golden, low);
-                of_two = self.lay(between, two, f64::INFINITY, sides);
-            }
+        if best.1 > 0.0 {
+            let mut tipped = Found { at: best.0, least: best.2, slack };
+            let height = best.1;
+            tipped.search(tilts(), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
+                self.lay(between, (tilt, height), most, sides)
+            });
+            best = (tipped.at, height, tipped.least);
         }
-        best
+        (best.0, best.1)
     }
 
     /// The album at rest, opened with `between` leaves on the left.
     fn at_rest(&self, between: usize, sides: &mut Sides) -> Opening {
-        let tilt = self.tilt(between, sides);
-        self.lay(between, tilt, f64::INFINITY, sides);
+        let (tilt, high) = self.posture(between, sides);
+        self.lay(between, (tilt, high), f64::INFINITY, sides);
         let (sine, cosine) = tilt.sin_cos();
-        let low = (-self.base * sine).max(0.0);
+        let low = (-self.base * sine).max(0.0) + high;
         let ends = [Point::new(0.0, low), Point::new(self.base * cosine, self.base.mul_add(sine, low))];
         let up = Vec2::new(-sine, cosine);
         let Sides([left, right]) = sides;
@@ -364,6 +374,52 @@ impl Section {
         }
         let means = pools.iter().flat_map(|&(sum, count)| (0..count).map(move |_| sum / f64::from(count)));
         means.zip(rooms).map(|(mean, room)| mean + room).collect()
+    }
+}
+
+/// The best of what was tried along one way in which the base can move.
+struct Found {
+    at: f64,
+    least: f64,
+    slack: f64,
+}
+
+impl Found {
+    /// Tries these places, and then ever finer around the best of them; `energy` may give up above what it is told.
+    fn search(
+        &mut self,
+        places: impl Iterator<Item = f64>,
+        step: f64,
+        (lowest, highest): (f64, f64),
+        energy: &mut dyn FnMut(f64, f64) -> f64,
+    ) {
+        for place in places {
+            self.weigh(place, energy(place, self.least - self.slack));
+        }
+        let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
+        let (mut low, mut high) = ((self.at - step).max(lowest), (self.at + step).min(highest));
+        let (mut one, mut two) = ((high - low).mul_add(-golden, high), (high - low).mul_add(golden, low));
+        let (mut of_one, mut of_two) = (energy(one, f64::INFINITY), energy(two, f64::INFINITY));
+        for _ in 0..FINE {
+            self.weigh(one, of_one);
+            self.weigh(two, of_two);
+            // Of two places that are as good, the one nearer to none.
+            if of_one < of_two - self.slack || (of_one <= of_two + self.slack && one.abs() < two.abs()) {
+                (high, two, of_two) = (two, one, of_one);
+                one = (high - low).mul_add(-golden, high);
+                of_one = energy(one, f64::INFINITY);
+            } else {
+                (low, one, of_one) = (one, two, of_two);
+                two = (high - low).mul_add(golden, low);
+                of_two = energy(two, f64::INFINITY);
+            }
+        }
+    }
+
+    fn weigh(&mut self, place: f64, energy: f64) {
+        if energy < self.least - self.slack {
+            (self.at, self.least) = (place, energy);
+        }
     }
 }
 

@@ -103,9 +103,10 @@ impl Side {
         }
     }
 
-    /// Clears the side for a base of this length that rises inward by the angle of this sine and cosine.
-    pub(super) fn clear(&mut self, base: f64, (sine, cosine): (f64, f64)) {
-        self.end = Point::new(0.0, (-base * sine).max(0.0));
+    /// Clears the side for a base of this length that rises inward by the angle of this sine and cosine, its lower end
+    /// this high over the table.
+    pub(super) fn clear(&mut self, base: f64, high: f64, (sine, cosine): (f64, f64)) {
+        self.end = Point::new(0.0, (-base * sine).max(0.0) + high);
         self.inward = Vec2::new(-cosine, sine);
         self.high = sine < 0.0;
         self.surface = (Point::ZERO, Vec2::new(1.0, 0.0));
@@ -156,10 +157,15 @@ impl Side {
             let from = root - up * gusset;
             Rest { from, along: lowered(along, share(above - gusset, width)) }
         };
-        // Under a base that falls outward there is no room: the gusset lies against the base.
+        // Through the base there is no way: the gusset lies on it, and hangs from its end if it reaches so far.
         if !self.high && self.under_base(root, rest.from) {
-            let from = root - self.inward * gusset;
-            rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
+            let spent = (self.end - root).hypot();
+            if spent > gusset {
+                let from = root - self.inward * gusset;
+                rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
+            } else if spent > HAIR {
+                return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
+            }
         }
         self.on_the_table(page, self.over_lower_corners(page, rest))
     }
