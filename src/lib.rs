@@ -41,6 +41,7 @@ pub mod net;
 pub mod parts;
 pub mod picture;
 pub mod sheets;
+pub mod sizes;
 pub mod stock;
 pub mod toolpath;
 pub mod work;

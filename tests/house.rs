@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 18] = [
+const ORDER: [&str; 19] = [
     "length", "finding", "fields", "contour", "stock", "cutter", "album", "net", "parts", "fit", "layout", "sheets",
-    "toolpath", "picture", "guide", "write", "work", "table",
+    "sizes", "toolpath", "picture", "guide", "write", "work", "table",
 ];
 
 /// Stages that may name even less.

@@ -5,6 +5,7 @@ mod arguments;
 mod commands;
 mod inputs;
 mod say;
+mod sizes;
 mod watch;
 
 use arguments::{Arguments, Command};
@@ -34,6 +35,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::New(new) => commands::new(&new),
             Command::Check(check) => commands::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
+            Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
