@@ -42,13 +42,19 @@ impl Work {
     /// Works out the parts and whether they go together, without laying them out.
     #[must_use]
     pub fn fit(album: Album, cutter: Cutter) -> Self {
-        let made = parts::kit(&album);
-        let mut findings = made.findings;
-        let kit = made.value.unwrap_or_default();
-        if !stops(&findings) {
-            findings.extend(fit::check(&album, &kit, &cutter));
-        }
-        gravest_first(&mut findings);
+        let fitted = |album: &Album| {
+            let made = parts::kit(album);
+            let mut findings = made.findings;
+            let kit = made.value.unwrap_or_default();
+            if !stops(&findings) {
+                findings.extend(fit::check(album, &kit, &cutter));
+            }
+            gravest_first(&mut findings);
+            (kit, findings)
+        };
+        // What may come free has to go in before it is known how many do.
+        let tried = album.with_a_spare_each().map(|album| fitted(&album)).filter(|(_, findings)| stops(findings));
+        let (kit, findings) = tried.unwrap_or_else(|| fitted(&album));
         Self { album, cutter, kit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
 
@@ -59,8 +65,16 @@ impl Work {
         if stops(&work.findings) {
             return work;
         }
-        let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
-        work.findings.extend(findings);
+        let (mut stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
+        let mut of_sheets = findings;
+        if !stops(&of_sheets)
+            && let Some(filled) = sheets::fill(&work.album, &work.kit, &work.cutter, &stocks, search, watch)
+        {
+            work = Self::fit(filled.album, work.cutter);
+            stocks = filled.stocks;
+            of_sheets.extend(filled.findings);
+        }
+        work.findings.extend(of_sheets);
         if !stops(&work.findings) {
             let paths = toolpath::paths(&work.kit, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);

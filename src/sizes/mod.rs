@@ -5,8 +5,8 @@
 //! sizes that have a name of their own. Never: changes anything but the page's width and height.
 //!
 //! Every size is worked out from the album anew: all parts, whether they go together, their sheets. All sizes get a quick
-//! look; those that would be named get as long a look as is asked for, so that what is said of them holds when their sheets
-//! are laid. The count of steps either way is bounded, and of such looks, so the work is.
+//! look; those that would be named get as long a look as is asked for (unless there are very many pieces), so that what is
+//! said of them holds when their sheets are laid. Steps and looks are counted, so the work is bounded.
 
 mod jumps;
 mod named;
@@ -21,6 +21,7 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::layout::{Effort, Watch};
 use crate::length::{Length, Units};
+use crate::parts;
 use crate::sheets::{Search, Tally};
 use trial::Trial;
 
@@ -125,6 +126,9 @@ pub struct Survey {
 /// So many times the sizes that would be named are looked at again: our choice. Each look may bring others to the fore.
 const LOOKS: usize = 4;
 
+/// So many pieces are laid in all these looks together, beyond the album's own size: our choice, some seconds' work.
+const MOST_LAID: usize = 1500;
+
 /// Tries all sizes of a range.
 #[must_use]
 pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &dyn Watch) -> Survey {
@@ -176,14 +180,20 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
 
 /// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
 fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> bool {
+    let pieces = parts::kit(trial.album).value.map_or(0, |kit| kit.pieces.len());
+    let copies = usize::try_from(trial.album.copies).unwrap_or(usize::MAX);
+    let most = 1 + MOST_LAID / pieces.saturating_mul(copies).max(1);
     let mut known: Vec<Size> = Vec::new();
     for look in 0..LOOKS {
         let jumps = jumps(survey);
-        let first = survey.own.iter().chain(beside.iter()).filter(|_| look == 0);
-        let wanted: Vec<(Length, Length)> = first
+        let own = survey.own.iter();
+        let beside_steps = beside.iter().filter(|_| look == 0);
+        let wanted: Vec<(Length, Length)> = own
             .chain(jumps.iter().map(Jump::size))
+            .chain(beside_steps)
             .filter(|size| !known.iter().any(|known| known.is(size.width, size.height)))
             .map(|size| (size.width, size.height))
+            .take(most.saturating_sub(known.len()))
             .collect();
         if wanted.is_empty() {
             return false;

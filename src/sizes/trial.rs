@@ -43,7 +43,10 @@ impl Trial<'_> {
         // Laid first: that tells sooner than the checks whether a part is too big for its sheet.
         let search = Search { threads: 1, ..self.search };
         let tallies = tally(&album, &kit, self.cutter, search, &Quiet(self.watch))?;
-        if stops(&fit::check(&album, &kit, self.cutter)) {
+        // Inserts of which as many are wanted as come free cost nothing, but have to go in.
+        let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album).value?, album)));
+        let (kit, fitted) = spared.as_ref().map_or((&kit, &album), |(kit, album)| (kit, album));
+        if stops(&fit::check(fitted, kit, self.cutter)) {
             return None;
         }
         Some(size(&album, width, height, tallies))
