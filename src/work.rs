@@ -13,6 +13,7 @@ use crate::parts::{self, Kit};
 #[cfg(feature = "png")]
 use crate::picture;
 use crate::sheets::{self, Search, StockSheets};
+use crate::sizes;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
@@ -67,6 +68,10 @@ impl Work {
         }
         let (mut stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
         let mut of_sheets = findings;
+        if !stops(&of_sheets) {
+            let cost = sheets::clearance(&work.album, &work.kit, &work.cutter, &stocks, search, watch);
+            of_sheets.extend(cost);
+        }
         if !stops(&of_sheets)
             && let Some(filled) = sheets::fill(&work.album, &work.kit, &work.cutter, &stocks, search, watch)
         {
@@ -85,6 +90,14 @@ impl Work {
         }
         gravest_first(&mut work.findings);
         work
+    }
+
+    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet.
+    pub fn advise(&mut self, search: Search, watch: &dyn Watch) {
+        if !self.stopped() {
+            self.findings.extend(sizes::note(&self.album, &self.cutter, &self.stocks, search, watch));
+            gravest_first(&mut self.findings);
+        }
     }
 
     /// Whether something stops the work.

@@ -53,7 +53,8 @@ pub(super) fn check(check: &Check) -> End {
         Err(ended) => return ended.say(check.json),
     };
     let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
-    let work = Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched);
+    let mut work = Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched);
+    work.advise(search, &layout::Unwatched);
     if check.json {
         say::findings(&work.findings, &sources, true);
     } else {

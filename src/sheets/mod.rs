@@ -7,10 +7,12 @@
 //! This is where grain, pattern, margin and kerf become what [`layout`] understands: each
 //! sheet is stood with its grain and pattern up and loses its margin, each part's box grows by the kerf.
 
+mod clearance;
 mod spare;
 mod table;
 mod tally;
 
+pub use clearance::clearance;
 pub use spare::{Filled, fill};
 pub use tally::{Tally, tally};
 

@@ -22,8 +22,8 @@ const WORTH_KEEPING: f64 = 40.0;
 /// One stock and the parts that are cut from it.
 pub(super) struct Table<'a> {
     album: &'a Album,
-    kit: &'a Kit,
-    cutter: &'a Cutter,
+    pub(super) kit: &'a Kit,
+    pub(super) cutter: &'a Cutter,
     pub(super) number: usize,
     pub(super) stock: &'a Stock,
     /// Numbers of the stock's sizes that parts are laid on.
@@ -64,6 +64,18 @@ impl<'a> Table<'a> {
                 .help("make fewer kits at a time")
                 .at(self.stock.place.as_ref())
         })
+    }
+
+    /// The area of all parts needs so many sheets at least, of the first size.
+    pub(super) fn least_by_area(&self) -> u64 {
+        let Some(&size) = self.sizes.first() else { return 0 };
+        let sheet = &self.stock.sheets[size];
+        let parts = self.parts.iter().map(|&part| &self.kit.parts[part]);
+        let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
+        let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float-to-integer cast saturates")]
+        let least = (sheets - 1e-9).ceil().max(0.0) as u64;
+        least
     }
 
     /// The usable sheets.

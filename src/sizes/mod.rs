@@ -10,11 +10,13 @@
 
 mod jumps;
 mod named;
+mod note;
 mod prints;
 mod trial;
 
 pub use jumps::{Jump, jumps};
 pub use named::{Named, Why};
+pub use note::note;
 pub use prints::{PRINTS, Print, print};
 
 use crate::album::Album;
