@@ -129,7 +129,7 @@ pub struct Survey {
 const LOOKS: usize = 4;
 
 /// So many pieces are laid in all these looks together, beyond the album's own size: our choice, some seconds' work.
-const MOST_LAID: usize = 1500;
+const MOST_LAID: usize = 800;
 
 /// Tries all sizes of a range.
 #[must_use]
