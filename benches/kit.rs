@@ -57,6 +57,14 @@ fn main() {
     timed("100,000 paths to SVG", 7, || println_if_empty(&write::svg("Many", &[], &sheet, &cutter)));
     timed("100,000 paths to DXF", 7, || println_if_empty(&write::dxf(&sheet, &cutter)));
 
+    let fat = fat_album();
+    timed("forty pages: read and checked, not laid out", 15, || {
+        let Ok(source) = Source::new("forty.json", fat.clone().into_bytes()) else { return };
+        let Some(album) = album::read(&source, &parts::kinds()).value else { return println!("forty pages: unread") };
+        let work = Work::fit(album, cutter.clone());
+        println_if_empty(if work.stopped() { "" } else { "it goes together" });
+    });
+
     let program = env!("CARGO_BIN_EXE_hingeleaf");
     timed("starting the program", 15, || {
         let _ = Command::new(program).arg("--version").stdout(Stdio::null()).status();
@@ -81,6 +89,19 @@ fn timed(what: &str, runs: usize, mut run: impl FnMut()) {
         .collect();
     times.sort_by(f64::total_cmp);
     println!("{what:<45} {:9.2} ms (from {:.2} to {:.2})", times[runs / 2], times[0], times[runs - 1]);
+}
+
+/// Forty pages of both kinds, with panels on every face and a tag in every pocket.
+fn fat_album() -> String {
+    let pages = [r#"{ "kind": "pocket" }"#, r#"{ "kind": "wallet", "pocket": 110, "overflap": 45 }"#].repeat(20);
+    format!(
+        r#"{{ "format": "hingeleaf-album/1",
+          "stocks": {{ "card": {{ "sheet": "A3", "caliper": 0.35 }}, "paper": {{ "sheet": "12x12in", "caliper": 0.2 }} }},
+          "page": {{ "width": 148, "height": 190 }}, "pages": [{}], "spine": {{ "kind": "flexi-hinge", "tab": 12 }},
+          "panels": {{ "reveal": 3, "stock": "paper" }},
+          "inserts": [{{ "kind": "tag", "width": 90, "height": 130, "count": 40 }}] }}"#,
+        pages.join(", ")
+    )
 }
 
 /// A sheet of small rounded rectangles.

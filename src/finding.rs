@@ -54,6 +54,15 @@ impl fmt::Display for Place {
     }
 }
 
+/// A change of one length in the maker's file that mends a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mend {
+    /// The way to the length: `pages[1].overflap`; it need not be in the file yet.
+    pub path: String,
+    /// What it should be.
+    pub value: Length,
+}
+
 /// One thing that the maker should hear.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -73,6 +82,8 @@ pub struct Finding {
     pub help: String,
     /// Where in the file it can be mended.
     pub place: Option<Place>,
+    /// What to change there, where one length does it and nothing else suffers.
+    pub mend: Option<Mend>,
 }
 
 impl Finding {
@@ -86,6 +97,7 @@ impl Finding {
             allowed: None,
             help: String::new(),
             place: None,
+            mend: None,
         }
     }
 
@@ -116,6 +128,13 @@ impl Finding {
     #[must_use]
     pub fn help(mut self, help: impl Into<String>) -> Self {
         self.help = help.into();
+        self
+    }
+
+    /// Adds the change that mends it.
+    #[must_use]
+    pub fn mend(mut self, path: impl Into<String>, value: Length) -> Self {
+        self.mend = Some(Mend { path: path.into(), value });
         self
     }
 

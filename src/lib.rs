@@ -36,6 +36,7 @@ pub mod cutter;
 pub mod fields;
 pub mod finding;
 pub mod fit;
+pub mod folded;
 pub mod layout;
 pub mod length;
 pub mod net;

@@ -7,7 +7,7 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
-use crate::fit;
+use crate::fit::{self, Fit};
 use crate::layout::Watch;
 use crate::parts::{self, Kit};
 #[cfg(feature = "png")]
@@ -31,6 +31,8 @@ pub struct Work {
     pub cutter: Cutter,
     /// Its parts.
     pub kit: Kit,
+    /// How well it goes together.
+    pub fit: Fit,
     /// Its sheets; empty where something stops the work.
     pub stocks: Vec<StockSheets>,
     /// What the tool does on them; empty where something stops the work.
@@ -47,16 +49,18 @@ impl Work {
             let made = parts::kit(album);
             let mut findings = made.findings;
             let kit = made.value.unwrap_or_default();
+            let mut fit = Fit::default();
             if !stops(&findings) {
-                findings.extend(fit::check(album, &kit, &cutter));
+                fit = fit::check(album, &kit, &cutter);
+                findings.append(&mut fit.findings);
             }
             gravest_first(&mut findings);
-            (kit, findings)
+            (kit, fit, findings)
         };
         // What may come free has to go in before it is known how many do.
-        let tried = album.with_a_spare_each().map(|album| fitted(&album)).filter(|(_, findings)| stops(findings));
-        let (kit, findings) = tried.unwrap_or_else(|| fitted(&album));
-        Self { album, cutter, kit, stocks: Vec::new(), paths: Vec::new(), findings }
+        let tried = album.with_a_spare_each().map(|album| fitted(&album)).filter(|(_, _, findings)| stops(findings));
+        let (kit, fit, findings) = tried.unwrap_or_else(|| fitted(&album));
+        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
 
     /// Works out everything.
@@ -69,7 +73,7 @@ impl Work {
         let (mut stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
         let mut of_sheets = findings;
         if !stops(&of_sheets) {
-            let cost = sheets::clearance(&work.album, &work.kit, &work.cutter, &stocks, search, watch);
+            let cost = sheets::price_of_cutting(&work.album, &work.kit, &work.cutter, &stocks, search, watch);
             of_sheets.extend(cost);
         }
         if !stops(&of_sheets)

@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 19] = [
-    "length", "finding", "fields", "contour", "stock", "cutter", "album", "net", "parts", "fit", "layout", "sheets",
-    "sizes", "toolpath", "picture", "guide", "write", "work", "table",
+const ORDER: [&str; 20] = [
+    "length", "finding", "fields", "contour", "stock", "cutter", "album", "net", "parts", "folded", "fit", "layout",
+    "sheets", "sizes", "toolpath", "picture", "guide", "write", "work", "table",
 ];
 
 /// Stages that may name even less.

@@ -19,6 +19,9 @@ use crate::finding::Place;
 use crate::length::{Length, Ruler, Units};
 use crate::stock::Stock;
 
+/// Less than anybody measures, mm.
+const HAIR: f64 = 1e-6;
+
 /// One album, checked: every stock number is in range, and every value within its field's range.
 #[derive(Clone, Debug)]
 pub struct Album {
@@ -42,6 +45,8 @@ pub struct Album {
     pub panels: Option<Panels>,
     /// What goes into the pockets.
     pub inserts: Vec<Entry>,
+    /// How far off a cut or score may be when it is made by hand.
+    pub tolerance: Length,
 }
 
 /// The size of every page.
@@ -53,6 +58,8 @@ pub struct PageSize {
     pub height: Length,
     /// The strip that takes tape or glue.
     pub seam: Length,
+    /// Width of the tape that sticks it, where that is known.
+    pub tape: Option<Length>,
     /// Number of its stock.
     pub stock: usize,
     /// Where the file says so.
@@ -114,5 +121,29 @@ impl Album {
     #[must_use]
     pub fn show(&self, mm: f64) -> String {
         Length::from_mm(mm).show(self.units, Ruler::SixtyFourth)
+    }
+
+    /// A length that was measured rather than chosen, in the maker's units: to 0.1 mm or 1/64 in.
+    #[must_use]
+    pub fn roughly(&self, mm: f64) -> String {
+        let step = if self.units == Units::In { 25.4 / 64.0 } else { 0.1 };
+        self.show((mm / step).round() * step)
+    }
+
+    /// The step in which sizes are advised, mm: half a millimetre or 1/32 in.
+    fn advised(&self) -> f64 {
+        if self.units == Units::In { 25.4 / 32.0 } else { 0.5 }
+    }
+
+    /// The nearest size that is no larger and easily measured: whole half millimetres or 1/32 in.
+    #[must_use]
+    pub fn at_most(&self, mm: f64) -> Length {
+        Length::from_mm(((mm + HAIR) / self.advised()).floor() * self.advised())
+    }
+
+    /// The nearest size that is no smaller and easily measured: whole half millimetres or 1/32 in.
+    #[must_use]
+    pub fn at_least(&self, mm: f64) -> Length {
+        Length::from_mm(((mm - HAIR) / self.advised()).ceil() * self.advised())
     }
 }

@@ -40,6 +40,11 @@ pub const TOP_FIELDS: &[Field] = &[
         "panels of patterned paper on the faces",
     ),
     Field::new("inserts", Takes::Nested(ENTRY_FORMS), Fallback::Rule("none"), "what goes into the pockets"),
+    Field::length(
+        "tolerance",
+        Fallback::Length { mm: 0.5, inch: 0.02 },
+        "how far off a cut or score may be when it is made by hand",
+    ),
 ];
 
 /// The fields of `page`.
@@ -47,6 +52,7 @@ pub const PAGE_FIELDS: &[Field] = &[
     Field::size("width", Fallback::Needed, "from spine to fore-edge"),
     Field::size("height", Fallback::Needed, "from tail to head"),
     Field::size("seam", Fallback::Length { mm: 12.0, inch: 0.5 }, "the strip that takes tape or glue"),
+    Field::length("tape", Fallback::Rule("one that fits the seam"), "width of the tape that the seams are stuck with"),
     Field::new("stock", Takes::Text, Fallback::Rule("the first stock"), "the stock that pages are cut from"),
 ];
 
@@ -134,6 +140,7 @@ impl Reading<'_, '_> {
             cover,
             panels,
             inserts,
+            tolerance: top.length("tolerance"),
         })
     }
 
@@ -182,6 +189,7 @@ impl Reading<'_, '_> {
             width: values.length("width"),
             height: values.length("height"),
             seam: values.length("seam"),
+            tape: values.maybe_length("tape"),
             stock: self.stock_of(&values, 0),
             values,
         })

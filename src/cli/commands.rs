@@ -64,8 +64,9 @@ pub(super) fn check(check: &Check) -> End {
             "It does not go together yet.\n".to_owned()
         } else {
             let sheets = work.stocks.iter().map(StockSheets::count).sum();
+            let how = work.fit.sentences(&work.album).into_iter().map(|sentence| sentence + "\n").collect::<String>();
             format!(
-                "It goes together: {pieces} pieces a kit, {parts} of them different, on {} at most.\n",
+                "It goes together: {pieces} pieces a kit, {parts} of them different, on {} at most.\n{how}",
                 counted(sheets, "sheet")
             )
         });

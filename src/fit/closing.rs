@@ -11,7 +11,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 }
 
 fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
-    let Closing { name, flap, pocket, width, places } = closing;
+    let Closing { name, flap, pocket, width, places, .. } = closing;
     let (flap, pocket, width) = (*flap, *pocket, *width);
     let mut findings = Vec::new();
     let mm = Length::from_mm;

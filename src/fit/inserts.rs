@@ -1,14 +1,44 @@
 // SPDX-License-Identifier: MIT
-//! Whether inserts go into their pockets.
+//! Whether inserts go into their pockets, slide there, and come out again.
+//!
+//! Across, the hinge's tab takes its part of the sleeve. Upwards, the folds at head and tail take from one caliper (sharp)
+//! to pi calipers (round), and a stack as thick as q opens the sleeve by q: height + q <= H - d (check values C1, D5, H5;
+//! derived: two flat sheets joined at both edges, a stack between them). To slide well it wants 1.5 mm in all (C2; common
+//! practice; 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
+use super::Clearance;
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Finding, Level};
 use crate::length::Length;
+use crate::net::bend::sleeve_loss;
 use crate::parts::{Insert, Kit, Pocket};
 use std::collections::BTreeSet;
 
-pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
-    let mut findings = Vec::new();
+/// Least clearance, in all, of something that slides, mm (C2).
+const SLIDES: f64 = 1.5;
+
+/// What lies deeper than this in its pocket cannot be taken hold of: our choice, mm.
+const DEEP: f64 = 12.0;
+
+/// One insert in its pocket, and how thick everything in there is together.
+struct Put<'a> {
+    insert: &'a Insert,
+    pocket: &'a Pocket,
+    stack: f64,
+}
+
+impl Put<'_> {
+    fn across(&self) -> f64 {
+        self.pocket.width - self.pocket.tab
+    }
+
+    /// Room upwards with sharp folds and with round ones.
+    fn up(&self) -> [f64; 2] {
+        sleeve_loss(self.pocket.caliper).map(|loss| self.pocket.height - loss - self.stack)
+    }
+}
+
+fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
     // How thick everything in a pocket is together.
     let mut stacks = vec![0.0; kit.pockets.len()];
     for insert in &kit.inserts {
@@ -16,80 +46,140 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             *stack += insert.thickness;
         }
     }
+    kit.inserts.iter().filter_map(move |insert| {
+        let number = insert.pocket?;
+        Some(Put { insert, pocket: kit.pockets.get(number)?, stack: *stacks.get(number)? })
+    })
+}
+
+pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = Vec::new();
     // Many tags of one entry that do not fit are one finding.
     let mut said = BTreeSet::new();
-    for insert in &kit.inserts {
-        let found = match insert.pocket.and_then(|number| Some((kit.pockets.get(number)?, stacks.get(number)?))) {
-            Some((pocket, stack)) => one(album, insert, pocket, *stack),
-            None => vec![
-                Finding::warn("no-pocket", &insert.name, "there is no pocket for it on the pages named")
-                    .help("name pages that have a pocket, or leave \"pages\" out")
-                    .at(insert.places[0].as_ref()),
-            ],
-        };
-        for finding in found {
-            if said.insert((finding.id, finding.place.as_ref().map(ToString::to_string))) {
-                findings.push(finding);
-            }
+    let mut say = |finding: Finding| {
+        if said.insert((finding.id, finding.place.as_ref().map(ToString::to_string))) {
+            findings.push(finding);
         }
+    };
+    for insert in kit.inserts.iter().filter(|insert| insert.pocket.is_none_or(|pocket| pocket >= kit.pockets.len())) {
+        say(Finding::warn("no-pocket", &insert.name, "there is no pocket for it on the pages named")
+            .help("name pages that have a pocket, or leave \"pages\" out")
+            .at(insert.places[0].as_ref()));
+    }
+    for put in puts(kit) {
+        let found: Vec<Finding> = [too_wide(album, &put), upwards(album, &put)].into_iter().flatten().collect();
+        let fits = found.iter().all(|finding| finding.level != Level::Stop);
+        found.into_iter().chain(if fits { grip(album, &put) } else { None }).for_each(&mut say);
     }
     findings
 }
 
-fn one(album: &Album, insert: &Insert, pocket: &Pocket, stack: f64) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    let mm = Length::from_mm;
-    // Across, the hinge's tab takes its part of the sleeve.
-    let across = pocket.width - pocket.tab;
-    if insert.width > across + 1e-6 {
-        findings.push(
-            Finding::stop(
-                "insert-too-wide",
-                &insert.name,
-                format!(
-                    "it is {} wide, and the pocket of page {} has room for {} beside the hinge's tab",
-                    album.show(insert.width),
-                    pocket.page,
-                    album.show(across)
-                ),
-            )
-            .measured(mm(insert.width), mm(across))
-            .help(format!("make its \"width\" at most {}", album.show(across)))
-            .at(insert.places[0].as_ref()),
-        );
+fn too_wide(album: &Album, put: &Put<'_>) -> Option<Finding> {
+    let Put { insert, pocket, .. } = put;
+    let across = put.across();
+    if insert.width <= across + 1e-6 {
+        return None;
     }
-    // Upwards, the folds at head and tail take at least one caliper, and a stack as thick as q opens the
-    // sleeve by q: height + q <= H - t. Derived: two flat sheets joined at both edges, a stack between them.
-    let up = pocket.height - pocket.caliper - stack;
-    if up <= 0.0 {
+    let text = format!(
+        "it is {} wide, and the pocket of page {} has room for {} beside the hinge's tab",
+        album.show(insert.width),
+        pocket.page,
+        album.show(across)
+    );
+    let most = album.at_most(across);
+    Some(
+        Finding::stop("insert-too-wide", &insert.name, text)
+            .measured(Length::from_mm(insert.width), Length::from_mm(across))
+            .help(format!("make its \"width\" at most {}", album.show(most.mm())))
+            .mend(format!("{}.width", insert.path), most)
+            .at(insert.places[0].as_ref()),
+    )
+}
+
+fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
+    let Put { insert, pocket, stack } = put;
+    let mm = Length::from_mm;
+    let [sharp, round] = put.up();
+    if sharp <= 0.0 {
         let text = format!(
             "{} of thickness is too much for the pocket of page {}: nothing goes in",
-            album.show(stack),
+            album.show(*stack),
             pocket.page
         );
-        findings.push(
+        return Some(
             Finding::stop("insert-too-thick", &insert.name, text)
-                .measured(mm(stack), mm(pocket.height))
+                .measured(mm(*stack), mm(pocket.height))
                 .help("put fewer of them into one pocket, or thinner ones")
                 .at(insert.places[1].as_ref()),
         );
-    } else if insert.height > up + 1e-6 {
-        findings.push(
-            Finding::stop(
-                "insert-too-tall",
-                &insert.name,
-                format!(
-                    "it is {} tall, and the pocket of page {} takes at most {} with {} of thickness in it",
-                    album.show(insert.height),
-                    pocket.page,
-                    album.show(up),
-                    album.show(stack)
-                ),
-            )
-            .measured(mm(insert.height), mm(up))
-            .help(format!("make its \"height\" at most {}", album.show(up)))
-            .at(insert.places[1].as_ref()),
+    }
+    let slides = album.at_most(round + stack - SLIDES.max(*stack));
+    if insert.height > sharp + 1e-6 {
+        let text = format!(
+            "it is {} tall, and the pocket of page {} takes at most {} with {} of thickness in it",
+            album.show(insert.height),
+            pocket.page,
+            album.show(sharp),
+            album.show(*stack)
+        );
+        return Some(
+            Finding::stop("insert-too-tall", &insert.name, text)
+                .measured(mm(insert.height), mm(sharp))
+                .help(format!("make its \"height\" at most {}", album.show(slides.mm())))
+                .mend(format!("{}.height", insert.path), slides)
+                .at(insert.places[1].as_ref()),
         );
     }
-    findings
+    // What it has to slide in, before its thickness opens the sleeve.
+    let clear = round + stack - insert.height;
+    if clear >= SLIDES - 1e-6 && insert.height <= round + 1e-6 {
+        return None;
+    }
+    let text = format!(
+        "it is {} tall and binds in the pocket of page {}, which is {} tall inside where its folds are round",
+        album.show(insert.height),
+        pocket.page,
+        album.roughly(round + stack)
+    );
+    Some(
+        Finding::warn("insert-snug", &insert.name, text)
+            .measured(mm(clear), mm(SLIDES.max(*stack)))
+            .help(format!("make its \"height\" at most {}", album.show(slides.mm())))
+            .mend(format!("{}.height", insert.path), slides)
+            .at(insert.places[1].as_ref()),
+    )
+}
+
+/// Something to take hold of: a hole for a ribbon, or an edge near the mouth.
+fn grip(album: &Album, put: &Put<'_>) -> Option<Finding> {
+    let Put { insert, pocket, .. } = put;
+    let deep = put.across() - insert.width;
+    if insert.pull || deep <= DEEP {
+        return None;
+    }
+    let text = format!(
+        "its edge lies {} inside the pocket of page {}, with nothing to take hold of",
+        album.roughly(deep),
+        pocket.page
+    );
+    Some(
+        Finding::note("no-grip", &insert.name, text)
+            .measured(Length::from_mm(deep), Length::from_mm(DEEP))
+            .help("give it a hole for a ribbon, or make it wider")
+            .at(insert.places[0].as_ref()),
+    )
+}
+
+/// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.
+pub(super) fn clearances(kit: &Kit) -> Vec<Clearance> {
+    puts(kit)
+        .flat_map(|put| {
+            let inside = format!("{} in the pocket of page {}", put.insert.name, put.pocket.page);
+            let clearance = |what, spare: f64, sizes| Clearance { about: inside.clone(), what, spare, sizes };
+            [
+                clearance("across", put.across() - put.insert.width, 3),
+                clearance("upwards", put.up()[0] - put.insert.height, 2),
+            ]
+        })
+        .collect()
 }

@@ -1,28 +1,70 @@
 // SPDX-License-Identifier: MIT
 //! Whether the parts go together, and onto their sheets.
 //!
-//! In: an album, its kit, the cutter. Out: findings with both numbers and a way out. Never: changes a size,
-//! lays out a sheet.
+//! In: an album, its kit, the cutter. Out: findings with both numbers and a way out; what was measured on the way, for
+//! those who want to know how well it goes. Never: changes a size, lays out a sheet.
+//!
+//! First the sizes that the maker chose, in the maker's words; where those hold, the folded album itself.
 
+mod assembly;
+mod clearance;
 mod closing;
-mod hinge;
+mod folds;
 mod inserts;
+pub mod order;
 mod room;
+mod seams;
+pub mod sleeves;
 mod stocks;
+mod summary;
+pub mod thickness;
+
+pub use clearance::Clearance;
+pub use seams::{TAPES, tape};
+pub use thickness::Closed;
 
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::{Finding, gravest_first};
+use crate::finding::{Finding, gravest_first, stops};
+use crate::folded;
 use crate::parts::Kit;
 
-/// Everything that the maker should hear, gravest first.
+/// What the check found.
+#[derive(Clone, Debug, Default)]
+pub struct Fit {
+    /// Everything that the maker should hear, gravest first.
+    pub findings: Vec<Finding>,
+    /// What there is to spare, the tightest by hand first.
+    pub clearances: Vec<Clearance>,
+    /// The album closed; none where it does not go together.
+    pub closed: Option<Closed>,
+}
+
+/// Checks an album.
 #[must_use]
-pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
+pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     let mut findings = closing::check(album, kit);
-    findings.extend(hinge::check(album, kit));
+    findings.extend(sleeves::check(album, kit));
+    findings.extend(seams::check(album, kit));
     findings.extend(inserts::check(album, kit));
+    findings.extend(folds::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
+    let clearances = clearance::all(album, kit);
+    let mut closed = None;
+    if !stops(&findings) {
+        findings.extend(clearance::by_hand(album, &clearances));
+        let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+        let folded = folded::fold(kit, &calipers);
+        findings.extend(assembly::check(album, kit, &folded));
+        findings.extend(assembly::sleeves(kit, &folded));
+        findings.extend(order::check(kit, &order::steps(kit)));
+        if !stops(&findings) {
+            let measured = thickness::closed(album, kit, &folded);
+            findings.extend(thickness::check(album, &measured));
+            closed = Some(measured);
+        }
+    }
     gravest_first(&mut findings);
-    findings
+    Fit { findings, clearances, closed }
 }

@@ -2,16 +2,20 @@
 //! A part as panels joined by folds.
 //!
 //! In: panels with their outlines, the folds between them, holes. Out: the [`Flat`] part: one outline,
-//! its holes, its scores, its area. Never: knows which part of an album it is.
+//! its holes, its scores, its area; and every panel's place once it is folded. Never: knows which part of an
+//! album it is.
 //!
 //! Everything about a part derives from its net; nothing is written twice. Panels lie in the part's frame
 //! as it lies flat, front face towards you: millimetres, origin at the lower left, y up.
 
+pub mod bend;
 mod flat;
 mod row;
+mod space;
 
 pub use flat::{Flat, NetProblem, Score};
 pub use row::{Along, Leaf};
+pub use space::{Stand, lifted};
 
 use crate::contour::{Contour, Point};
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
-use super::{Bond, Closing, Face, Hold, Insert, Kit, Part, Piece, Pocket, Side};
+use super::{Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
 use crate::album::Album;
 use crate::contour::{Point, Vec2};
 use crate::finding::{Checked, Finding, Place};
@@ -25,6 +25,8 @@ pub struct Cut<'a> {
     pub along_grain: bool,
     /// What it is used for: `page 1 front`.
     pub name: String,
+    /// What it belongs to.
+    pub owner: Owner,
     /// Where its size is said.
     pub place: Option<&'a Place>,
 }
@@ -34,6 +36,8 @@ pub struct Cut<'a> {
 pub(super) struct Plain {
     /// `page 1 front`.
     pub name: String,
+    /// What it is a face of.
+    pub owner: Owner,
     pub width: f64,
     pub height: f64,
     /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
@@ -105,7 +109,7 @@ impl<'a> Builder<'a> {
             self.kit.parts.push(Part {
                 id: cut.id,
                 kind: cut.kind,
-                net: cut.net,
+                net: cut.net.clone(),
                 flat,
                 stock: cut.stock,
                 count: 0,
@@ -117,7 +121,7 @@ impl<'a> Builder<'a> {
         });
         self.kit.parts[part].count += 1;
         self.kit.parts[part].used_in.push(cut.name.clone());
-        self.kit.pieces.push(Piece { part, turned, name: cut.name });
+        self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
         Some(self.kit.pieces.len() - 1)
     }
 
@@ -134,6 +138,16 @@ impl<'a> Builder<'a> {
     /// Adds something that goes into a sleeve.
     pub fn insert(&mut self, insert: Insert) {
         self.kit.inserts.push(insert);
+    }
+
+    /// Lays a piece `width` wide into a pocket: its front to the pocket's wall, on the tail, beside the hinge's tab.
+    pub fn put_in(&mut self, piece: usize, width: f64, pocket: usize) {
+        let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
+        let wall = self.kit.pieces.get(inside.piece).and_then(|piece| piece.net.panels.get(inside.panel));
+        // Seen from the wall's front the pocket runs from the spine to the right or to the left.
+        let ahead = wall.map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
+        let spine = if ahead < 0.0 { width + tab } else { -tab };
+        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, 0.0), (0.0, 1.0)), inside);
     }
 
     /// Adds a flap that closes over a pocket.

@@ -18,7 +18,7 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Maker};
+use super::{Face, Hold, Maker, Owner};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
@@ -162,6 +162,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
+            owner: Owner::Spine,
             place: entry.place(),
         })
     };
@@ -210,17 +211,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     if let (Some(Some(tee)), [Some(left_wing), Some(left), Some(right_half), Some(right_wing)]) = (tee, tee_panels) {
         // Its root stands in the middle, on the narrowest strip where there is one.
         let whole = 2.0 * (hinge.wing + hinge.gusset + hinge.tab);
+        // Back to back, its halves stand a caliper apart.
+        let half = builder.caliper(entry.stock) / 2.0;
         if let Some(&under) = pieces.first() {
-            builder.bond(
-                Hold::Stuck,
-                side(tee, left_wing, Face::Back, (hinge.wing, 0.0), right),
-                side(under, base, Face::Front, (middle(1), 0.0), right),
-            );
-            builder.bond(
-                Hold::Stuck,
-                side(tee, right_wing, Face::Back, (whole - hinge.wing, 0.0), right),
-                side(under, base, Face::Front, (middle(1), 0.0), right),
-            );
+            for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, whole - hinge.wing, half)] {
+                builder.bond(
+                    Hold::Stuck,
+                    side(tee, wing, Face::Back, (root, 0.0), right),
+                    side(under, base, Face::Front, (middle(1) + away, 0.0), right),
+                );
+            }
         }
         let mount = builder.mounts[strips];
         builder.bond(

@@ -44,13 +44,8 @@ impl Kit {
             .filter(on_front)
             .filter_map(|bond| {
                 let one = self.pieces.get(bond.one.piece)?;
-                let part = &self.parts[one.part];
-                // A bond speaks of the piece as it was made; its part may be the same piece upside down.
-                let as_made = |point: Point| {
-                    if one.turned { Point::new(part.flat.width - point.x, part.flat.height - point.y) } else { point }
-                };
-                let panel = part.net.panels.get(bond.one.panel)?.outline.mapped(as_made);
-                let rect = inner(&panel)?;
+                let panel = &one.net.panels.get(bond.one.panel)?.outline;
+                let rect = inner(panel)?;
                 let corners =
                     [Point::new(rect.x0, rect.y0), Point::new(rect.x1, rect.y1)].map(|corner| across(bond, corner));
                 let [a, b] = corners.map(|corner| {

@@ -67,6 +67,19 @@ pub struct Part {
     pub place: Option<Place>,
 }
 
+/// What of the album a piece belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Owner {
+    /// A page, from 1; the panels on its faces too.
+    Page(usize),
+    /// The spine.
+    Spine,
+    /// The cover.
+    Cover,
+    /// Something that is put into a pocket, from 1.
+    Insert(usize),
+}
+
 /// One piece of the finished album.
 #[derive(Clone, Debug)]
 pub struct Piece {
@@ -76,6 +89,10 @@ pub struct Piece {
     pub turned: bool,
     /// What it is: `page 1 front`.
     pub name: String,
+    /// What it belongs to.
+    pub owner: Owner,
+    /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
+    pub net: Net,
 }
 
 /// A face of a panel.
@@ -146,6 +163,8 @@ pub struct Pocket {
 pub struct Insert {
     /// What it is: `tag 1`.
     pub name: String,
+    /// Number of its piece.
+    pub piece: usize,
     /// Number of its pocket; none where the album has no pockets.
     pub pocket: Option<usize>,
     /// Its width, mm.
@@ -154,6 +173,10 @@ pub struct Insert {
     pub height: f64,
     /// Its thickness with what is on it, mm.
     pub thickness: f64,
+    /// Whether it has something to pull it out by.
+    pub pull: bool,
+    /// The way to its entry in the file: `inserts[0]`.
+    pub path: String,
     /// Where the file says its width, and its height.
     pub places: [Option<Place>; 2],
 }
@@ -169,6 +192,12 @@ pub struct Closing {
     pub pocket: f64,
     /// Width of the page, mm.
     pub width: f64,
+    /// The flap: its piece and panel.
+    pub by: (usize, usize),
+    /// The pocket's front that it closes over: its piece and panel.
+    pub over: (usize, usize),
+    /// The way to the page in the file: `pages[1]`.
+    pub path: String,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
 }

@@ -23,7 +23,7 @@ const LEAST: f64 = 5.0;
 pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let reveal = panels.reveal.mm();
     let mut left_out = Vec::new();
-    for Plain { name, width, height, side: face } in builder.plains.clone() {
+    for Plain { name, owner, width, height, side: face } in builder.plains.clone() {
         let (width, height) = (2.0f64.mul_add(-reveal, width), 2.0f64.mul_add(-reveal, height));
         if width < LEAST || height < LEAST {
             left_out.push(name);
@@ -37,6 +37,7 @@ pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
             stock: panels.stock,
             along_grain: false,
             name: format!("panel for {name}"),
+            owner,
             place: panels.values.place("reveal"),
         });
         if let Some(piece) = piece {

@@ -15,8 +15,9 @@
 //! ```
 
 use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Face, Hold, Maker, Pocket};
+use super::{Face, Hold, Maker, Owner, Pocket};
 use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
 pub(super) const MAKER: Maker = Maker {
@@ -24,7 +25,11 @@ pub(super) const MAKER: Maker = Maker {
         name: "pocket",
         role: Role::Page,
         about: "a sleeve from two scored pieces, open at the spine and the fore-edge",
-        fields: &[],
+        fields: &[Field::length(
+            "content",
+            Fallback::Length { mm: 0.0, inch: 0.0 },
+            "thickness of what will be stuck on it, both faces together",
+        )],
     },
     make,
 };
@@ -43,6 +48,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             place: entry.place(),
         })
     };
@@ -71,6 +77,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     for (which, piece, low) in [("front", front, 0.0), ("back", back, seam)] {
         builder.plains.push(Plain {
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             width,
             height,
             side: side(piece, 0, Face::Front, (0.0, low), right),

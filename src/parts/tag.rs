@@ -11,8 +11,8 @@
 //!        width
 //! ```
 
-use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Insert, Maker};
+use super::build::{Builder, Cut};
+use super::{Insert, Maker, Owner};
 use crate::album::{COUNT, Entry, Kind, Role};
 use crate::contour::{Contour, Corner, Point};
 use crate::fields::{Fallback, Field, Takes};
@@ -67,15 +67,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: name.clone(),
+            owner: Owner::Insert(number),
             place: entry.place(),
         });
         let Some(piece) = piece else { return };
         // In the pockets named or in order, starting anew when all have one.
         let pocket = usize::try_from(copy).ok().and_then(|copy| pockets.get(copy % pockets.len().max(1)).copied());
         let places = [entry.values.place("width").cloned(), entry.values.place("height").cloned()];
-        builder.insert(Insert { name, pocket, width, height, thickness, places });
-        if let Some(inside) = pocket.map(|pocket| builder.pockets()[pocket].inside) {
-            builder.bond(Hold::Slid, side(piece, 0, Face::Back, (0.0, 0.0), (0.0, 1.0)), inside);
+        let (pull, path) = (hole > 0.0, format!("inserts[{}]", number - 1));
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
+        if let Some(pocket) = pocket {
+            builder.put_in(piece, width, pocket);
         }
     }
 }

@@ -19,7 +19,7 @@
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
 use super::build::{Builder, Cut, Mount, Plain, side};
-use super::{Closing, Face, Hold, Maker, Pocket};
+use super::{Closing, Face, Hold, Maker, Owner, Pocket};
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field, Takes};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -37,6 +37,11 @@ pub(super) const MAKER: Maker = Maker {
                 Takes::Choice(&["front", "back"]),
                 Fallback::Choice("front"),
                 "the face of the page that carries the pocket",
+            ),
+            Field::length(
+                "content",
+                Fallback::Length { mm: 0.0, inch: 0.0 },
+                "thickness of what will be stuck on it, both faces together",
             ),
         ],
     },
@@ -77,6 +82,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(false),
             name: format!("page {page} {which}"),
+            owner: Owner::Page(page),
             place: entry.place(),
         })
     };
@@ -109,6 +115,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let flap_left = if on_back { 0.0 } else { width };
     builder.plains.push(Plain {
         name: format!("page {page} {carries} pocket"),
+        owner: Owner::Page(page),
         width: pocket,
         height,
         side: side(front, 0, Face::Front, (0.0, seam), right),
@@ -116,18 +123,22 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     builder.plains.push(Plain {
         name: format!("page {page} {carries} flap"),
+        owner: Owner::Page(page),
         width: overflap,
         height,
         side: side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0)),
     });
     builder.plains.push(Plain {
         name: format!("page {page} {other}"),
+        owner: Owner::Page(page),
         width,
         height,
         side: side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)),
     });
     let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
-    builder.closing(Closing { name: format!("page {page}"), flap: overflap, pocket, width, places });
+    let path = format!("pages[{}]", page - 1);
+    let (name, by, over) = (format!("page {page}"), (back, flap_panel), (front, 0));
+    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places });
     let caliper = builder.caliper(entry.stock);
     let tab = super::Hinge::of(builder.album).tab;
     builder.pocket(Pocket { page, width: pocket, height, tab, caliper, inside: under_pocket });

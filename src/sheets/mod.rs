@@ -4,15 +4,15 @@
 //! In: an album, its kit, the cutter. Out: [`StockSheets`]: every sheet to cut, with its parts in place.
 //! Never: alters a part, writes a file.
 //!
-//! This is where grain, pattern, margin and kerf become what [`layout`] understands: each
+//! This is where grain, pattern, margin and kerf become what [`layout`](crate::layout) understands: each
 //! sheet is stood with its grain and pattern up and loses its margin, each part's box grows by the kerf.
 
-mod clearance;
+mod price;
 mod spare;
 mod table;
 mod tally;
 
-pub use clearance::clearance;
+pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use tally::{Tally, tally};
 

@@ -11,7 +11,7 @@ use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::{Album, MOST_INSERTS};
 use crate::cutter::Cutter;
-use crate::finding::{Finding, stops};
+use crate::finding::{Finding, Level, stops};
 use crate::fit;
 use crate::layout::{Effort, Layout, Watch};
 use crate::parts::{self, Kit};
@@ -86,13 +86,14 @@ impl Filling<'_> {
     /// The largest count that was found to come free, and the album with it; nothing where that is none.
     fn most(&self, from: &State) -> Option<(u32, State)> {
         let cap = self.cap(from);
+        let warned = self.warnings(&from.album.with_count(self.insert, 1))?;
         let mut best: Option<(u32, State)> = None;
         // Quick looks first: doubled while all goes on, then halved.
         let mut refused = cap + 1;
         let mut next = 1;
         let quick = Effort::Low;
         while next < refused && !self.watch.stop() {
-            match self.with(from, next, quick) {
+            match self.with(from, next, warned, quick) {
                 Some(state) => best = Some((next, state)),
                 None => refused = next,
             }
@@ -110,7 +111,7 @@ impl Filling<'_> {
             if next <= low || self.watch.stop() {
                 break;
             }
-            match self.with(from, next, self.search.effort) {
+            match self.with(from, next, warned, self.search.effort) {
                 Some(state) => best = Some((next, state)),
                 None => refused = next,
             }
@@ -141,13 +142,21 @@ impl Filling<'_> {
         room.min(MOST).min(left)
     }
 
-    /// The album with so many in every kit, if they go into their pockets and onto the sheets that are there.
-    fn with(&self, from: &State, count: u32, effort: Effort) -> Option<State> {
+    /// How many warnings there are about an album; nothing where it does not go together.
+    fn warnings(&self, album: &Album) -> Option<usize> {
+        let findings = fit::check(album, &parts::kit(album).value?, self.cutter).findings;
+        let warnings = findings.iter().filter(|finding| finding.level == Level::Warn).count();
+        (!stops(&findings)).then_some(warnings)
+    }
+
+    /// The album with so many in every kit, if they go onto the sheets that are there, and into their pockets with no more
+    /// warnings than one.
+    fn with(&self, from: &State, count: u32, warned: usize, effort: Effort) -> Option<State> {
         let album = from.album.with_count(self.insert, count);
-        let kit = parts::kit(&album).value?;
-        if stops(&fit::check(&album, &kit, self.cutter)) {
+        if self.warnings(&album)? > warned {
             return None;
         }
+        let kit = parts::kit(&album).value?;
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
         let mut table = Table::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;

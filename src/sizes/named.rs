@@ -8,9 +8,9 @@ use super::{Range, Size};
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::length::{Length, Units};
+use crate::net::bend::sleeve_loss;
 use crate::parts::{self, Kit, Lie, Part, Pocket};
 use crate::stock::Stood;
-use std::f64::consts::PI;
 
 /// Numbers of pieces from one sheet that are looked for: our choice.
 const COUNTS: [i64; 4] = [2, 3, 4, 6];
@@ -199,9 +199,8 @@ fn prints(album: &Album, kit: &Kit, range: &Range) -> Vec<Candidate> {
 
 /// The smallest page whose pocket takes something so wide and so tall.
 ///
-/// The hinge's tab takes its part of the width. The folds at head and tail are round at worst and take half a turn of the
-/// card's thickness each: height - pi t is sure to be there inside (derived from two flat sheets joined by round folds). A
-/// thing as thick as q wants height + q (derived: it opens the sleeve), and enough to slide.
+/// The hinge's tab takes its part of the width. The folds at head and tail are round at worst. A thing as thick as q wants
+/// height + q (derived: it opens the sleeve), and enough to slide.
 fn smallest(album: &Album, pocket: &Pocket, grows: bool, across: Length, up: Length) -> Option<(Length, Length)> {
     let fine = fine(album.units);
     let round_up = |mm: f64| Length::from_eighths(-(-Length::from_mm(mm).eighths()).div_euclid(fine) * fine);
@@ -212,5 +211,5 @@ fn smallest(album: &Album, pocket: &Pocket, grows: bool, across: Length, up: Len
     } else {
         return None;
     };
-    Some((width, round_up(PI.mul_add(pocket.caliper, up.mm() + SLIDES.max(PRINT)))))
+    Some((width, round_up(up.mm() + sleeve_loss(pocket.caliper)[1] + SLIDES.max(PRINT))))
 }

@@ -46,7 +46,7 @@ impl Trial<'_> {
         // Inserts of which as many are wanted as come free cost nothing, but have to go in.
         let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album).value?, album)));
         let (kit, fitted) = spared.as_ref().map_or((&kit, &album), |(kit, album)| (kit, album));
-        if stops(&fit::check(fitted, kit, self.cutter)) {
+        if stops(&fit::check(fitted, kit, self.cutter).findings) {
             return None;
         }
         Some(size(&album, width, height, tallies))

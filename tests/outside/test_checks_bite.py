@@ -12,6 +12,7 @@ import make
 import shape
 import test_determinism
 import test_dxf
+import test_folding
 import test_handedness
 import test_kerf
 import test_report
@@ -361,3 +362,12 @@ def test_a_lost_hole_is_found():
 def test_too_few_kerfs_are_found():
     cases = [copy.deepcopy(kerf_case(0.2)) for _ in range(1000)]
     assert any("outlines that differ" in fault for fault in test_kerf.worth_testing(cases))
+
+
+@pytest.mark.parametrize("field, value", [("area", 11.0), ("beyond", 4.0)])
+def test_a_wrong_overlap_is_found(field, value):
+    row = {"bond": "a on b", "one": [[0, 0], [4, 0], [4, 5], [0, 5]], "other": [[-5, -5], [2, -5], [2, 9], [-5, 9]]}
+    row |= {"area": 10.0, "beyond": 2.0}
+    assert not list(test_folding.faults([row]))
+    assert list(test_folding.faults([row | {field: value}]))
+    assert list(test_folding.worth_testing([row]))

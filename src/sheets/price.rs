@@ -24,7 +24,7 @@ const MOST_ROWS: usize = 6;
 
 /// What kerf, gap and margin cost in sheets, stock by stock.
 #[must_use]
-pub fn clearance(
+pub fn price_of_cutting(
     album: &Album,
     kit: &Kit,
     cutter: &Cutter,
@@ -75,7 +75,7 @@ fn said(album: &Album, table: &Table<'_>, count: u64, fewer: u64, watch: &dyn Wa
     let lost = lost(table.cutter);
     let text = format!("{count} sheets with {lost}, and {fewer} without");
     let finding = |text: String| {
-        Finding::note("clearance", format!("stock {}", table.stock.name), text).at(table.stock.place.as_ref())
+        Finding::note("price-of-cutting", format!("stock {}", table.stock.name), text).at(table.stock.place.as_ref())
     };
     let show = |eighths: i64| Length::from_eighths(eighths).show(album.units, Ruler::SixtyFourth);
     let Some((row, less, then)) = mended(album, table, count, watch) else {

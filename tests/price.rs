@@ -63,7 +63,7 @@ fn paper(work: &Work) -> u64 {
 }
 
 fn note(work: &Work) -> Option<&Finding> {
-    work.findings.iter().find(|finding| finding.id == "clearance" && finding.about == "stock paper")
+    work.findings.iter().find(|finding| finding.id == "price-of-cutting" && finding.about == "stock paper")
 }
 
 /// The largest counts by exhaustive search (inches, no margin): 5 x 7 in 12 x 12: four round an empty middle, three by
@@ -146,12 +146,12 @@ fn the_way_out_works() {
 /// `check` and `kit` both say it; only `check` says that a page 1/16 in narrower would mend it.
 #[test]
 fn check_and_kit_say_why() {
-    let temp = TempDir::new("clearance");
+    let temp = TempDir::new("price");
     let file = temp.put("panels.json", panels(2, 6.0, 8.25, "all-over"));
     let (file, out) = (file.to_str().unwrap(), temp.join("kit"));
     let check = hingeleaf(["check", file, "--gap", "0.2"]);
     assert_eq!(check.code, 0, "{check:?}");
-    let why = "note[clearance]: stock paper: 4 sheets with gap, and 2 without: 2 panels of 6 in";
+    let why = "note[price-of-cutting]: stock paper: 4 sheets with gap, and 2 without: 2 panels of 6 in";
     let mend = "note[page-size]: page: 1/16 in narrower (6 3/16 in x 8 1/2 in) it takes 2 sheets of paper instead of 4";
     assert!(check.out.contains(why) && check.out.contains(mend), "{}", check.out);
     let kit = hingeleaf(["kit", file, "--gap", "0.2", "--formats", "csv", "--out", out.to_str().unwrap()]);
@@ -159,7 +159,7 @@ fn check_and_kit_say_why() {
     assert!(kit.err.contains(why) && !kit.err.contains("page-size"), "{}", kit.err);
     // Without a gap there is nothing to say, though a smaller page is no larger.
     let bare = hingeleaf(["check", file]);
-    assert!(!bare.out.contains("clearance") && !bare.out.contains("page-size"), "{}", bare.out);
+    assert!(!bare.out.contains("price-of-cutting") && !bare.out.contains("page-size"), "{}", bare.out);
 }
 
 /// Where the parts' area needs as many sheets, or the count is one, nothing is lost to the tool and nothing is said.

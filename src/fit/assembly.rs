@@ -1,0 +1,312 @@
+// SPDX-License-Identifier: MIT
+//! Whether the pieces meet: every bond, seen on the folded album.
+//!
+//! Tests are made at named places only: along bonds, inside one page, along the spine. A sound album gives no finding,
+//! whatever its sizes.
+
+use crate::album::Album;
+use crate::contour::Point;
+use crate::finding::Finding;
+use crate::folded::Folded;
+use crate::length::Length;
+use crate::net::{Use, lifted};
+use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket};
+
+/// Less than a cut is ever off, mm.
+const SLACK: f64 = 0.05;
+
+/// Faces farther apart than this do not meet: our choice, mm. Sleeves give by a few calipers.
+const APART: f64 = 2.0;
+
+/// Faces at a larger angle than this do not lie on each other, radians.
+const ASKEW: f64 = 0.01;
+
+/// Overlaps smaller than this are an edge beside an edge, mm².
+const SLIVER: f64 = 1.0;
+
+/// A tab shorter than this share of its page holds it badly: our choice.
+const SHORT: f64 = 2.0 / 3.0;
+
+pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
+    let seen = Seen { album, kit, folded };
+    let mut findings = seen.loose();
+    for (number, bond) in kit.bonds.iter().enumerate() {
+        findings.extend(seen.bond(number, bond));
+    }
+    findings.extend(seen.loose_seams());
+    findings.extend(seen.flaps());
+    findings.extend(seen.through());
+    findings.extend(seen.along_the_spine());
+    // What follows from a fault that is already told is not told again: one line a piece and kind of fault.
+    findings.dedup_by(|two, one| two.id == one.id && two.about == one.about);
+    findings
+}
+
+struct Seen<'a> {
+    album: &'a Album,
+    kit: &'a Kit,
+    folded: &'a Folded,
+}
+
+impl Seen<'_> {
+    fn name(&self, piece: usize) -> &str {
+        self.kit.pieces.get(piece).map_or("a piece", |piece| &piece.name)
+    }
+
+    fn owner(&self, piece: usize) -> Option<Owner> {
+        self.kit.pieces.get(piece).map(|piece| piece.owner)
+    }
+
+    fn stop(&self, id: &'static str, piece: usize, text: String) -> Finding {
+        let place = self.kit.pieces.get(piece).and_then(|piece| self.kit.parts.get(piece.part));
+        Finding::stop(id, self.name(piece), text).at(place.and_then(|part| part.place.as_ref()))
+    }
+
+    /// Pieces that no bond joins to the others; an insert may lie loose.
+    fn loose(&self) -> Vec<Finding> {
+        let loose = |&piece: &usize| {
+            self.folded.pieces[piece].is_none() && !matches!(self.owner(piece), Some(Owner::Insert(_)))
+        };
+        let say = |piece| self.stop("joined-to-nothing", piece, "nothing joins it to the rest of the album".into());
+        (0..self.kit.pieces.len()).filter(loose).map(say).collect()
+    }
+
+    fn bond(&self, number: usize, bond: &Bond) -> Option<Finding> {
+        let misfit = self.folded.misfits.get(number).copied().flatten()?;
+        let (one, other) = (&bond.one, &bond.other);
+        let panel = |side: &crate::parts::Side| {
+            self.kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel))
+        };
+        let (what, on) = (panel(one)?, panel(other)?);
+        let it =
+            if self.kit.pieces[one.piece].net.panels.len() > 1 { format!("its {}", what.name) } else { "it".into() };
+        let mm = Length::from_mm;
+        let target = self.name(other.piece);
+        if misfit.askew > ASKEW {
+            let text = format!("{it} does not lie on the {} of {target}: they are turned against each other", on.name);
+            return Some(self.stop("turned-over", one.piece, text).help("turn it over, or fold it the other way"));
+        }
+        if misfit.aside > SLACK || misfit.apart > APART {
+            let off = misfit.aside.max(misfit.apart);
+            let text = format!("{it} misses its place on the {} of {target} by {}", on.name, self.album.roughly(off));
+            return Some(self.stop("misses", one.piece, text).measured(mm(off), mm(SLACK)).help("check its size"));
+        }
+        // What is stuck down by the face that should show.
+        let plain = what.purpose == Use::Plain && bond.hold == Hold::Stuck && one.face == Face::Front;
+        if plain && self.kit.pieces[one.piece].net.panels.len() == 1 {
+            let text = format!("the face that should show is stuck on {target}");
+            return Some(self.stop("front-hidden", one.piece, text).help("turn it over"));
+        }
+        let insert = matches!(self.owner(one.piece), Some(Owner::Insert(_)));
+        let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
+        // An insert may look out of the mouth of its pocket.
+        if overlap.beyond > SLACK && !insert {
+            let text =
+                format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
+            let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));
+            return Some(finding.help("make it smaller, or move it"));
+        }
+        if insert && overlap.area < overlap.of / 2.0 {
+            let text = format!("more than half of it lies outside the pocket on {target}");
+            return Some(self.stop("outside-its-pocket", one.piece, text).help("check which way it goes in"));
+        }
+        if what.purpose == Use::Tab && bond.hold == Hold::Slid {
+            let [tab, page] = [&what.outline, &on.outline].map(|outline| outline.bounds().height());
+            if tab < page * SHORT {
+                let (long, tall) = (self.album.show(tab), self.album.show(page));
+                let text = format!("{it} is {long} long, and the page that it carries {tall}");
+                let place = self.kit.parts[self.kit.pieces[one.piece].part].place.as_ref();
+                return Some(
+                    Finding::warn("strip-short", self.name(one.piece), text)
+                        .measured(mm(tab), mm(page * SHORT))
+                        .help("make the strip about as tall as the page")
+                        .at(place),
+                );
+            }
+        }
+        None
+    }
+
+    /// Seams that are stuck to nothing.
+    fn loose_seams(&self) -> Vec<Finding> {
+        let stuck = |piece: usize, panel: usize| {
+            self.kit.bonds.iter().any(|bond| {
+                bond.hold == Hold::Stuck
+                    && [&bond.one, &bond.other].iter().any(|side| side.piece == piece && side.panel == panel)
+            })
+        };
+        let mut findings = Vec::new();
+        for (number, piece) in self.kit.pieces.iter().enumerate() {
+            for (panel, one) in piece.net.panels.iter().enumerate() {
+                if one.purpose == Use::Seam && !stuck(number, panel) {
+                    let text = format!("its {} is stuck to nothing", one.name);
+                    findings.push(self.stop("seam-loose", number, text).help("join it, or leave the seam out"));
+                }
+            }
+        }
+        findings
+    }
+
+    /// Flaps fold to the side of their leaf on which their pocket is, and over it.
+    fn flaps(&self) -> Vec<Finding> {
+        let away = |closing: &&Closing| {
+            let (by, over) = (closing.by, closing.over);
+            let folds = self.kit.pieces.get(by.0).map_or(&[][..], |piece| &piece.net.folds);
+            let leaf = folds.iter().find(|fold| fold.between[1] == by.1).map(|fold| (by.0, fold.between[0]));
+            let height = |panel| self.folded.overlap(self.kit, panel, over).map(|overlap| overlap.above);
+            let (flap, leaf) = (height(by), leaf.and_then(height));
+            let beside = self.folded.overlap(self.kit, by, over).is_some_and(|overlap| overlap.area <= 0.0);
+            beside || flap.zip(leaf).is_some_and(|(flap, leaf)| flap < leaf)
+        };
+        let say = |closing: &Closing| {
+            let text = "it folds away from the pocket that it should close".to_owned();
+            self.stop("flap-turned-over", closing.by.0, text).help("fold it the other way")
+        };
+        self.kit.closings.iter().filter(away).map(say).collect()
+    }
+
+    /// Panels of one page that would have to be in the same place. Flaps, and what is stuck on them, lie on whatever is
+    /// beneath; what slides into a sleeve opens it.
+    fn through(&self) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        let pages: std::collections::BTreeSet<Owner> =
+            self.kit.pieces.iter().map(|piece| piece.owner).filter(|owner| matches!(owner, Owner::Page(_))).collect();
+        for page in pages {
+            let mut panels: Vec<(usize, usize)> = Vec::new();
+            for (number, piece) in self.kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
+                let on_flap = self.kit.bonds.iter().any(|bond| {
+                    let on = self.kit.pieces.get(bond.other.piece).and_then(|on| on.net.panels.get(bond.other.panel));
+                    bond.one.piece == number && on.is_some_and(|panel| panel.purpose == Use::Flap)
+                });
+                let lying = piece.net.panels.iter().enumerate();
+                let lying = lying.filter(|(_, panel)| panel.purpose != Use::Flap && !on_flap);
+                panels.extend(lying.map(|(panel, _)| (number, panel)));
+            }
+            for (index, &one) in panels.iter().enumerate() {
+                let hit = panels[index + 1..].iter().find(|&&other| self.meet(one, other));
+                if let Some(&(other, _)) = hit {
+                    let what = if other == one.0 { "itself".to_owned() } else { self.name(other).to_owned() };
+                    let finding = self.stop("passes-through", one.0, format!("it would have to pass through {what}"));
+                    findings.push(finding.help("check which way its folds go"));
+                }
+            }
+        }
+        findings
+    }
+
+    fn meet(&self, one: (usize, usize), other: (usize, usize)) -> bool {
+        let calipers = [one, other].map(|(piece, _)| self.folded.calipers.get(piece).copied().unwrap_or(0.0));
+        self.folded.overlap(self.kit, one, other).is_some_and(|overlap| {
+            let shared = f64::midpoint(calipers[0], calipers[1]) - overlap.above.abs();
+            overlap.area > SLIVER && shared > calipers[0].min(calipers[1]) / 2.0
+        })
+    }
+
+    /// Pages in their order, fronts to the left, heads up; tabs all on the same side of their base.
+    fn along_the_spine(&self) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        let mut last: Option<(usize, f64)> = None;
+        let mut pages: Vec<(usize, &Bond)> = self
+            .kit
+            .bonds
+            .iter()
+            .filter(|bond| bond.hold == Hold::Slid && self.owner(bond.one.piece) == Some(Owner::Spine))
+            .filter_map(|bond| match self.owner(bond.other.piece) {
+                Some(Owner::Page(page)) => Some((page, bond)),
+                _ => None,
+            })
+            .collect();
+        pages.sort_by_key(|(page, _)| *page);
+        pages.dedup_by_key(|(page, _)| *page);
+        for (page, bond) in pages {
+            let Some(tab) = self.folded.stand(bond.one.piece, bond.one.panel) else { continue };
+            let panel = &self.kit.pieces[bond.one.piece].net.panels[bond.one.panel].outline;
+            let (root, tip) = (lifted(tab, bond.one.at, 0.0), lifted(tab, panel.bounds().center(), 0.0));
+            if tip[2] < root[2] {
+                let text = "its tabs point away from the pages".to_owned();
+                findings.push(self.stop("upside-down", bond.one.piece, text).help("turn the strip over"));
+            }
+            if last.is_some_and(|(_, at)| root[0] < at + SLACK) {
+                let before = last.map_or(0, |(page, _)| page);
+                let text = format!("it stands to the left of page {before}, or in its place");
+                let finding = Finding::stop("out-of-order", format!("page {page}"), text);
+                findings.push(finding.help("check which tab carries which page"));
+            }
+            last = Some((page, root[0]));
+        }
+        findings.extend(self.kit.pockets.iter().filter_map(|pocket| self.head_down(pocket)));
+        findings
+    }
+
+    /// Heads are away from the reader of the cross-section, and the spine edge is the one at the spine.
+    fn head_down(&self, pocket: &Pocket) -> Option<Finding> {
+        let inside = &pocket.inside;
+        let stand = self.folded.stand(inside.piece, inside.panel)?;
+        let middle = self.kit.pieces.get(inside.piece)?.net.panels.get(inside.panel)?.outline.bounds().center();
+        let up = lifted(stand, inside.at + inside.along, 0.0)[1] - lifted(stand, inside.at, 0.0)[1];
+        let inwards = lifted(stand, middle, 0.0)[2] - lifted(stand, inside.at, 0.0)[2];
+        // A page that no spine carries lies as it lies.
+        let hangs = self.kit.pieces.iter().any(|piece| piece.owner == Owner::Spine);
+        (hangs && (up < 0.5 || inwards < 0.0)).then(|| {
+            let text = "its head is at the spine's tail, or its fore-edge at the spine".to_owned();
+            self.stop("wrong-way-round", inside.piece, text).help("turn the page round")
+        })
+    }
+}
+
+/// How much of each edge of a pocket's wall is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine first,
+/// then round.
+pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<f64>> {
+    let inside = kit.pockets.get(pocket)?.inside;
+    let wall = (inside.piece, inside.panel);
+    let outline = &kit.pieces.get(wall.0)?.net.panels.get(wall.1)?.outline;
+    let page = kit.pieces[wall.0].owner;
+    let mut seams: Vec<Vec<Point>> = Vec::new();
+    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
+        for panel in 0..piece.net.panels.len() {
+            let stuck = kit
+                .bonds
+                .iter()
+                .any(|bond| bond.hold == Hold::Stuck && bond.one.piece == number && bond.one.panel == panel);
+            if stuck && piece.net.panels[panel].purpose == Use::Seam {
+                seams.extend(folded.seen_on(kit, (number, panel), wall).map(|(seen, _)| seen));
+            }
+        }
+    }
+    let edges: Vec<_> = outline.edges().collect();
+    let spine = edges.iter().position(|edge| {
+        edge.distance(inside.at) < 1e-3 && (edge.to - edge.from).cross(inside.along).abs() < 1e-3 * edge.length()
+    })?;
+    let closed = |edge: &crate::contour::Edge| {
+        let along = (edge.to - edge.from) / edge.length();
+        let near = |point: Point| (point - edge.from).cross(along).abs() < 0.5;
+        let covered =
+            seams.iter().flat_map(|seam| seam.iter().zip(seam.iter().cycle().skip(1))).filter_map(|(a, b)| {
+                let spots = [*a, *b].map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
+                (near(*a) && near(*b)).then(|| (spots[0] - spots[1]).abs())
+            });
+        (covered.sum::<f64>() / edge.length()).min(1.0)
+    };
+    Some(edges.iter().cycle().skip(spine).take(edges.len()).map(closed).collect())
+}
+
+/// Sleeves: something must be able to get in, and from the side where hands are.
+pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (number, pocket) in kit.pockets.iter().enumerate() {
+        let Some(closed) = closed_edges(kit, folded, number) else { continue };
+        let shut: Vec<bool> = closed.iter().map(|share| *share > 0.9).collect();
+        let about = format!("page {}", pocket.page);
+        if shut.iter().all(|shut| *shut) {
+            let text = "its pocket is stuck shut on every side";
+            findings.push(Finding::stop("stuck-shut", about, text).help("leave the fore-edge open"));
+        } else if shut[0] {
+            let text = "its pocket is stuck shut at the spine, where the hinge's tab goes in";
+            findings.push(Finding::stop("no-way-for-the-tab", about, text).help("leave the spine edge open"));
+        } else if shut[1..].iter().all(|shut| *shut) {
+            let text = "its pocket is open only at the spine, where nobody can reach in";
+            findings.push(Finding::stop("mouth-at-the-spine", about, text).help("leave the fore-edge open"));
+        }
+    }
+    findings
+}

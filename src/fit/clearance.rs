@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+//! What there is to spare where one thing goes into or over another, and what is left of it by hand.
+
+use super::inserts;
+use crate::album::Album;
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::parts::Kit;
+
+/// What there is to spare in one place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clearance {
+    /// Of what: `tag 1 in the pocket of page 1`.
+    pub about: String,
+    /// Which way: `across`.
+    pub what: &'static str,
+    /// What there is to spare, mm; below zero it does not fit.
+    pub spare: f64,
+    /// How many sizes it depends on, each of which can be cut or scored a little off.
+    pub sizes: u32,
+}
+
+impl Clearance {
+    /// What is left when each size is off by `tolerance` mm the wrong way.
+    #[must_use]
+    pub fn by_hand(&self, tolerance: f64) -> f64 {
+        f64::from(self.sizes).mul_add(-tolerance, self.spare)
+    }
+}
+
+/// Every clearance of an album, the tightest by hand first.
+pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
+    let mut all = inserts::clearances(kit);
+    all.extend(kit.closings.iter().map(|closing| Clearance {
+        about: format!("the flap of {}", closing.name),
+        what: "over its pocket",
+        spare: closing.flap + closing.pocket - closing.width,
+        sizes: 3,
+    }));
+    let tolerance = album.tolerance.mm();
+    all.sort_by(|one, two| one.by_hand(tolerance).total_cmp(&two.by_hand(tolerance)));
+    all
+}
+
+/// One line for the tightest place that fits as drawn, and may not when it is cut by hand.
+pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding> {
+    let tolerance = album.tolerance.mm();
+    let tight = |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0;
+    let mut tight = clearances.iter().filter(tight);
+    let first = tight.next()?;
+    let more = tight.count();
+    let others = match more {
+        0 => String::new(),
+        1 => "; one other place is as tight".to_owned(),
+        more => format!("; {more} other places are as tight"),
+    };
+    let text = format!(
+        "{} to spare {}, and {} sizes that may each be off by {}: it may not fit{others}",
+        album.roughly(first.spare),
+        first.what,
+        first.sizes,
+        album.show(tolerance)
+    );
+    Some(
+        Finding::note("tight-by-hand", &first.about, text)
+            .measured(Length::from_mm(first.spare), Length::from_mm(f64::from(first.sizes) * tolerance))
+            .help("cut it with care, or by machine; or give it more room"),
+    )
+}

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+//! Whether the card takes its folds: scores apart, grain along the hinge.
+
+use crate::album::Album;
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::bend::{RULE, channel};
+use crate::parts::{Kit, Part};
+
+pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = kit.parts.iter().filter_map(|part| too_close(album, part)).collect();
+    // One finding tells it: the tightest.
+    findings.sort_by(|one, two| spare(one).total_cmp(&spare(two)));
+    findings.truncate(1);
+    findings.extend(across_the_grain(album));
+    findings
+}
+
+fn spare(finding: &Finding) -> f64 {
+    let mm = |length: Option<Length>| length.map_or(0.0, Length::mm);
+    mm(finding.measured) - mm(finding.allowed)
+}
+
+/// Two creases run into each other when they are nearer than the channel that one is pressed into (F3).
+fn too_close(album: &Album, part: &Part) -> Option<Finding> {
+    let caliper = album.stocks.get(part.stock)?.caliper.mm();
+    let [least, ..] = channel(caliper, RULE);
+    let scores = &part.flat.scores;
+    let mut nearest = f64::INFINITY;
+    for (index, one) in scores.iter().enumerate() {
+        let along = one.to - one.from;
+        for two in &scores[index + 1..] {
+            let other = two.to - two.from;
+            // Only scores side by side: parallel, and reaching along each other.
+            if along.cross(other).abs() > 1e-6 * along.hypot() * other.hypot() {
+                continue;
+            }
+            let spots = [two.from, two.to].map(|point| (point - one.from).dot(along) / along.hypot2());
+            if spots[0].max(spots[1]) > 1e-9 && spots[0].min(spots[1]) < 1.0 - 1e-9 {
+                nearest = nearest.min((along.cross(two.from - one.from) / along.hypot()).abs());
+            }
+        }
+    }
+    // A score that is split by a hole lies in line with itself.
+    if nearest >= least || nearest < 1e-6 {
+        return None;
+    }
+    let text = format!(
+        "two of its scores are {} apart; in card {} thick a crease alone is {} wide",
+        album.show(nearest),
+        Length::from_mm(caliper).show(crate::length::Units::Mm, crate::length::Ruler::SixtyFourth),
+        album.roughly(least)
+    );
+    Some(
+        Finding::warn("scores-too-close", part.used_in.first().unwrap_or(&part.id), text)
+            .measured(Length::from_mm(nearest), Length::from_mm(least))
+            .help("make that panel wider, or take thinner card")
+            .at(part.place.as_ref()),
+    )
+}
+
+/// Hinges fold again and again: along the grain they last, across it they crack (F1; Roberts & Etherington 1982).
+fn across_the_grain(album: &Album) -> Option<Finding> {
+    let free = album.spine.grain_along_spine == Some(false);
+    let stated = album.stocks.get(album.spine.stock).is_some_and(|stock| stock.grain.is_some());
+    (free && stated).then(|| {
+        Finding::note("across-the-grain", "spine", "its strips may be cut across the grain, where folds crack sooner")
+            .help("leave \"grain\" out for the spine; sheets permitting, its strips then keep to the grain")
+            .at(album.spine.values.place("grain"))
+    })
+}

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+//! Whether the hinge's tabs go into the pages, and how far.
+//!
+//! A sleeve H tall has H - d inside, d from one caliper to pi calipers (H5). A strip as tall as its page is taller than
+//! that: its tab goes in as far as its lead-in makes it low enough, and stops short of its score by x = d tab / (2 lead-in)
+//! (H6; derived: similar triangles). Without a lead-in there is no way in.
+
+use crate::album::Album;
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::bend::sleeve_loss;
+use crate::parts::{Hinge, Kit};
+
+/// How far tabs stop short of their scores, mm: with sharp folds and with round ones; the whole tab where there is no
+/// way in.
+#[must_use]
+pub fn short(hinge: &Hinge, caliper: f64) -> [f64; 2] {
+    sleeve_loss(caliper).map(|loss| {
+        let over = loss - hinge.ease;
+        if over <= 0.0 {
+            0.0
+        } else if over >= 2.0 * hinge.lead_in {
+            hinge.tab
+        } else {
+            over * hinge.tab / (2.0 * hinge.lead_in)
+        }
+    })
+}
+
+/// The thickest card that a sleeve is made of, mm.
+pub(super) fn thickest(kit: &Kit) -> f64 {
+    kit.pockets.iter().map(|pocket| pocket.caliper).fold(0.0, f64::max)
+}
+
+pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
+    let hinge = Hinge::of(album);
+    let spine = &album.spine.values;
+    let mm = Length::from_mm;
+    let mut findings = Vec::new();
+    // A tab that fills a sleeve leaves no way in; the narrowest sleeve decides.
+    let narrowest = kit.pockets.iter().min_by(|one, two| one.width.total_cmp(&two.width));
+    if let Some(pocket) = narrowest.filter(|pocket| hinge.tab >= pocket.width) {
+        let (tab, width) = (album.show(hinge.tab), album.show(pocket.width));
+        let text = format!("a tab of {tab} does not go into the sleeve of page {}, which is {width} wide", pocket.page);
+        findings.push(
+            Finding::stop("tab-too-wide", "spine", text)
+                .measured(mm(hinge.tab), mm(pocket.width))
+                .help("make spine.tab smaller; 12 mm or 1/2 in is usual")
+                .at(spine.place("tab")),
+        );
+    }
+    let caliper = thickest(kit);
+    let [_, round] = short(&hinge, caliper);
+    if kit.pockets.is_empty() || round <= hinge.tab / 2.0 || hinge.tab <= 0.0 {
+        return findings;
+    }
+    let lead_in = album.at_least(hinge.tab / 2.0);
+    let (text, id) = if round >= hinge.tab && hinge.lead_in <= 0.0 {
+        let text = format!(
+            "tabs without a lead-in are as tall as their page, whose sleeve is up to {} lower inside: there is no way in",
+            album.roughly(sleeve_loss(caliper)[1])
+        );
+        (text, "no-lead-in")
+    } else {
+        let text = format!(
+            "a lead-in of {} lets the tabs in only up to {} of their {}",
+            album.show(hinge.lead_in),
+            album.roughly(hinge.tab - round),
+            album.show(hinge.tab)
+        );
+        (text, "lead-in-too-small")
+    };
+    findings.push(
+        Finding::warn(id, "spine", text)
+            .measured(mm(hinge.tab - round), mm(hinge.tab / 2.0))
+            .help("make spine.lead_in half the tab, or give the strips a spine.ease of a millimetre")
+            .mend("spine.lead_in", lead_in)
+            .at(spine.place("lead_in")),
+    );
+    findings
+}
