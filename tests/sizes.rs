@@ -136,6 +136,27 @@ fn the_smallest_pages_that_hold_a_print_are_named_when_asked() {
     assert!(of_print("9x13").is_empty());
 }
 
+/// The check of a whole album agrees: a print goes into the page that is named for it without a remark, is too wide for a page
+/// half a millimetre narrower, and binds in one half a millimetre shorter.
+#[test]
+fn the_page_named_for_a_print_takes_it() {
+    let said = |width: f64, height: f64| -> Vec<String> {
+        let print = r#"{ "kind": "tag", "width": 101.6, "height": 152.4, "hole": 0, "corner": 0 }"#;
+        let text = quarters(width)
+            .replace("136.5", &height.to_string())
+            .replace("\"spine\"", &format!("\"inserts\": [{print}], \"spine\""))
+            .replace("A4", "A3");
+        let temp = TempDir::new("sizes");
+        let all = hingeleaf(["check", temp.put("print.json", text).to_str().unwrap(), "--json"]).json();
+        let findings =
+            all["findings"].as_array().unwrap().iter().map(|finding| finding["id"].as_str().unwrap().to_owned());
+        findings.filter(|id| id.starts_with("insert")).collect()
+    };
+    assert!(said(114.0, 155.0).is_empty());
+    assert_eq!(said(113.5, 155.0), ["insert-too-wide"]);
+    assert_eq!(said(114.0, 154.5), ["insert-snug"]);
+}
+
 /// 207 mm wide pages of 200 + 12 mm: up to 210 mm they stand on A4; at 211 to 213 mm they can only lie, and that only with 12 mm
 /// and at most 198 mm of height: 199 to 206 mm, eight heights of thirteen, do not.
 #[test]

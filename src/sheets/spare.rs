@@ -22,6 +22,9 @@ const MOST: u32 = 1000;
 /// So many counts of one insert get as long a look as the sheets did: our choice.
 const LONG_LOOKS: u32 = 2;
 
+/// With more pieces than this, long looks take too long to be repeated: our choice.
+const MOST_PIECES: usize = 500;
+
 /// An album whose spare inserts are counted, and its sheets.
 #[derive(Debug)]
 pub struct Filled {
@@ -105,7 +108,9 @@ impl Filling<'_> {
         }
         // Then some as long as was asked for, a tenth more at a time.
         let mut refused = cap + 1;
-        for _ in 0..if self.search.effort > quick { LONG_LOOKS } else { 0 } {
+        let copies = usize::try_from(from.album.copies).unwrap_or(usize::MAX);
+        let few = from.kit.pieces.len().saturating_mul(copies) <= MOST_PIECES;
+        for _ in 0..if self.search.effort > quick && few { LONG_LOOKS } else { 0 } {
             let low = best.as_ref().map_or(0, |(count, _)| *count);
             let next = (low + (low / 10).max(1)).min(u32::midpoint(low, refused));
             if next <= low || self.watch.stop() {
