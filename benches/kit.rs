@@ -11,7 +11,7 @@ use hingeleaf::sheets::Search;
 use hingeleaf::toolpath::{Labels, Layer, Run, SheetPaths, Stroke};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::{self, Memory};
-use hingeleaf::{album, parts};
+use hingeleaf::{album, parts, sizes};
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
@@ -38,6 +38,20 @@ fn main() {
     timed("four pages, panels and tags: all but PNG", 15, || kit(&["svg", "dxf", "csv"]));
     if cfg!(feature = "png") {
         timed("the same with PNG", 5, || kit(&["svg", "dxf", "csv", "png"]));
+    }
+    let read = |text: &str| {
+        let source = Source::new("album.json", text.into()).ok()?;
+        album::read(&source, &parts::kinds()).value
+    };
+    let quick = Search { effort: Effort::Low, trimmer: false, threads: 1 };
+    if let Some(album) = std::str::from_utf8(&text).ok().and_then(read) {
+        let search = Search { effort: Effort::Normal, threads: 2, ..quick };
+        let range = sizes::Range::usual(album.units);
+        timed("which size of page: four pages, 169 sizes and some more", 5, || {
+            if sizes::survey(&album, &cutter, search, &range, &Unwatched).own.is_none() {
+                println!("the album does not go together");
+            }
+        });
     }
     let sheet = many_paths(100_000);
     timed("100,000 paths to SVG", 7, || println_if_empty(&write::svg("Many", &[], &sheet, &cutter)));

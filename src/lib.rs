@@ -3,7 +3,8 @@
 //!
 //! The way goes in one direction, each stage taking the value before it: [`album`] (the file, checked) →
 //! [`parts`] (nets of panels and folds) → [`fit`] (does it go together?) → [`sheets`] and [`layout`] (the
-//! fewest sheets) → [`toolpath`] (draw, score, cut) → [`mod@write`] (files). [`work`] does it all in two calls:
+//! fewest sheets) → [`toolpath`] (draw, score, cut) → [`mod@write`] (files); [`sizes`] tries other sizes of page. [`work`]
+//! does it all in two calls:
 //!
 //! ```
 //! use hingeleaf::{album, cutter::Cutter, fields::Source, layout, parts, sheets::Search, toolpath::Labels, work::{Files, Work}, write::Memory};
@@ -43,6 +44,7 @@ pub mod net;
 pub mod parts;
 pub mod picture;
 pub mod sheets;
+pub mod sizes;
 pub mod stock;
 pub mod toolpath;
 pub mod work;

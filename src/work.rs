@@ -13,6 +13,7 @@ use crate::parts::{self, Kit};
 #[cfg(feature = "png")]
 use crate::picture;
 use crate::sheets::{self, Search, StockSheets};
+use crate::sizes;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
@@ -44,16 +45,22 @@ impl Work {
     /// Works out the parts and whether they go together, without laying them out.
     #[must_use]
     pub fn fit(album: Album, cutter: Cutter) -> Self {
-        let made = parts::kit(&album);
-        let mut findings = made.findings;
-        let kit = made.value.unwrap_or_default();
-        let mut fit = Fit::default();
-        if !stops(&findings) {
-            fit = fit::check(&album, &kit, &cutter);
-            findings.append(&mut fit.findings);
-        }
-        album.word_mends(&mut findings);
-        gravest_first(&mut findings);
+        let fitted = |album: &Album| {
+            let made = parts::kit(album);
+            let mut findings = made.findings;
+            let kit = made.value.unwrap_or_default();
+            let mut fit = Fit::default();
+            if !stops(&findings) {
+                fit = fit::check(album, &kit, &cutter);
+                findings.append(&mut fit.findings);
+            }
+            album.word_mends(&mut findings);
+            gravest_first(&mut findings);
+            (kit, fit, findings)
+        };
+        // What may come free has to go in before it is known how many do.
+        let tried = album.with_a_spare_each().map(|album| fitted(&album)).filter(|(_, _, findings)| stops(findings));
+        let (kit, fit, findings) = tried.unwrap_or_else(|| fitted(&album));
         Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
 
@@ -64,8 +71,20 @@ impl Work {
         if stops(&work.findings) {
             return work;
         }
-        let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
-        work.findings.extend(findings);
+        let (mut stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
+        let mut of_sheets = findings;
+        if !stops(&of_sheets) {
+            let cost = sheets::price_of_cutting(&work.album, &work.kit, &work.cutter, &stocks, search, watch);
+            of_sheets.extend(cost);
+        }
+        if !stops(&of_sheets)
+            && let Some(filled) = sheets::fill(&work.album, &work.kit, &work.cutter, &stocks, search, watch)
+        {
+            work = Self::fit(filled.album, work.cutter);
+            stocks = filled.stocks;
+            of_sheets.extend(filled.findings);
+        }
+        work.findings.extend(of_sheets);
         if !stops(&work.findings) {
             let paths = toolpath::paths(&work.kit, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);
@@ -83,6 +102,13 @@ impl Work {
     pub fn add(&mut self, findings: Vec<Finding>) {
         self.findings.extend(findings);
         gravest_first(&mut self.findings);
+    }
+
+    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet.
+    pub fn advise(&mut self, search: Search, watch: &dyn Watch) {
+        if !self.stopped() {
+            self.add(sizes::note(&self.album, &self.cutter, &self.stocks, search, watch).into_iter().collect());
+        }
     }
 
     /// Whether something stops the work.

@@ -340,7 +340,7 @@ fn the_exit_code_says_how_it_went() {
         assert_eq!(run.out.is_empty(), code == 2, "{words:?}: {run:?}");
         assert!(code != 2 || !run.err.is_empty(), "{words:?} says what is wrong");
     }
-    for command in ["new", "check", "kit", "catalogue"] {
+    for command in ["new", "check", "kit", "sizes", "catalogue"] {
         assert!(hingeleaf([command, "--help"]).out.contains("Example"), "{command} shows an example");
     }
 }

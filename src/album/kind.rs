@@ -42,6 +42,17 @@ pub struct Kind {
     pub fields: &'static [Field],
 }
 
+/// The word for as many of an insert as come free.
+pub(super) const SPARE: &str = "spare";
+
+/// The field that says how many of an insert there are.
+pub const COUNT: Field = Field::new(
+    "count",
+    Takes::CountOr { least: 1, most: 1000, word: SPARE },
+    Fallback::Count(1),
+    "how many; spare is as many as come free on what the sheets leave over",
+);
+
 /// Fields that every entry has.
 pub const COMMON: &[Field] = &[
     Field::new("kind", Takes::Text, Fallback::Needed, "which kind it is"),

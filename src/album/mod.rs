@@ -10,8 +10,8 @@ mod schema;
 mod sizes;
 mod starter;
 
-pub use kind::{COMMON, Kind, Role};
-pub use read::{PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
+pub use kind::{COMMON, COUNT, Kind, Role};
+pub use read::{MOST_INSERTS, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
@@ -94,6 +94,18 @@ impl Entry {
     #[must_use]
     pub fn mm(&self, name: &str) -> f64 {
         self.values.length(name).mm()
+    }
+
+    /// How many of an insert a kit has; none as long as it is not known how many come free.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        self.values.count("count").unwrap_or(u32::from(!self.is_spare()))
+    }
+
+    /// Whether there are to be as many as come free.
+    #[must_use]
+    pub fn is_spare(&self) -> bool {
+        self.values.text("count") == Some(kind::SPARE)
     }
 
     /// Where the entry stands.

@@ -8,8 +8,8 @@ use crate::finding::{Checked, Finding};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
-/// More inserts than this are a mistake: our choice.
-const MOST_INSERTS: u64 = 5000;
+/// More inserts of a kit than this are a mistake: our choice.
+pub const MOST_INSERTS: u64 = 5000;
 
 /// What the file's `format` must say.
 pub(super) const FORMAT: &str = "hingeleaf-album/1";
@@ -288,6 +288,24 @@ fn none_yet(role: Role) -> String {
 }
 
 impl Album {
+    /// The same album with one of each insert that the file wants as many of as come free, to see whether they go in at all;
+    /// nothing where there are none.
+    #[must_use]
+    pub fn with_a_spare_each(&self) -> Option<Self> {
+        let spare = (0..self.inserts.len()).filter(|&insert| self.inserts[insert].is_spare());
+        spare.fold(None, |album, insert| Some(album.as_ref().unwrap_or(self).with_count(insert, 1)))
+    }
+
+    /// The same album with so many of an insert.
+    #[must_use]
+    pub fn with_count(&self, insert: usize, count: u32) -> Self {
+        let mut other = self.clone();
+        if let Some(entry) = other.inserts.get_mut(insert) {
+            entry.values.set_count("count", count);
+        }
+        other
+    }
+
     /// The same album with other page sizes, as a search for the size that fits needs it.
     #[must_use]
     pub fn with_page(&self, width: Length, height: Length) -> Self {

@@ -32,6 +32,9 @@ pub(super) enum Command {
     #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
         writes kit/report.json, kit/cutting-list.csv and kit/sheets/*.svg and *.dxf, at true size.")]
     Kit(Kit),
+    /// Say which page sizes near the album's take fewer sheets, or no more
+    #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
+    Sizes(Sizes),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Example:\n  hingeleaf catalogue")]
     Catalogue(Catalogue),
@@ -133,6 +136,38 @@ pub(super) struct Kit {
     #[command(flatten)]
     pub machine: Machine,
     /// Findings as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Sizes {
+    /// The album file
+    pub file: PathBuf,
+    /// From one size to the next (1 mm; 1/16in in inch albums)
+    #[arg(long, value_parser = length, allow_hyphen_values = true)]
+    pub step: Option<Length>,
+    /// How much narrower, wider, shorter and taller at most (6 mm; 1/4in in inch albums)
+    #[arg(long, value_parser = length, allow_hyphen_values = true)]
+    pub within: Option<Length>,
+    /// Also the smallest page whose pockets take this print: 4R, 10x15, 4x6in, 100x150mm; may be given several times
+    #[arg(long, value_name = "PRINT")]
+    pub holds: Vec<String>,
+    /// How many kits, instead of what the file says
+    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    pub copies: Option<u32>,
+    /// Only layouts that a trimmer can cut, from edge to edge
+    #[arg(long)]
+    pub trimmer: bool,
+    /// How hard to look for fewer sheets at the sizes that are named; all others get a quick look
+    #[arg(long, value_enum, default_value = "normal")]
+    pub effort: Effort,
+    /// On how many threads; the result is the same for any number
+    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    pub threads: Option<u16>,
+    #[command(flatten)]
+    pub machine: Machine,
+    /// Every size as JSON
     #[arg(long)]
     pub json: bool,
 }

@@ -70,7 +70,9 @@ pub(super) fn check(check: &Check) -> End {
 
 fn worked_out(album: Album, cutter: Cutter) -> Work {
     let search = Search { effort: layout::Effort::Low, trimmer: false, threads: 1 };
-    Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched)
+    let mut work = Work::new(album, cutter, toolpath::Labels::None, search, &layout::Unwatched);
+    work.advise(search, &layout::Unwatched);
+    work
 }
 
 /// The same text under the name that it gets when it is mended.

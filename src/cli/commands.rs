@@ -69,17 +69,13 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
         return Err(exists(file));
     }
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem))?;
-    let effort = match kit.effort {
-        Effort::Low => layout::Effort::Low,
-        Effort::Normal => layout::Effort::Normal,
-        Effort::High => layout::Effort::High,
-    };
+    let effort = effort(kit.effort);
     let labels = match kit.labels {
         Labels::Hidden => toolpath::Labels::Hidden,
         Labels::Everywhere => toolpath::Labels::Everywhere,
         Labels::None => toolpath::Labels::None,
     };
-    let threads = kit.threads.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from);
+    let threads = threads(kit.threads);
     let watch = Terminal::new(&folder.unfinished());
     let mut work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
     watch.done();
@@ -98,6 +94,19 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
         written.map_err(|error| Ended::new(system("write", file, &error), End::MachineFailed))?;
     }
     Ok((work, sources))
+}
+
+pub(super) const fn effort(effort: Effort) -> layout::Effort {
+    match effort {
+        Effort::Low => layout::Effort::Low,
+        Effort::Normal => layout::Effort::Normal,
+        Effort::High => layout::Effort::High,
+    }
+}
+
+/// As many threads as asked for, else as many as the machine runs at once.
+pub(super) fn threads(asked: Option<u16>) -> usize {
+    asked.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from)
 }
 
 pub(super) fn catalogue(catalogue: &Catalogue) -> End {

@@ -6,6 +6,7 @@ mod check;
 mod commands;
 mod inputs;
 mod say;
+mod sizes;
 mod watch;
 
 use arguments::{Arguments, Command};
@@ -35,6 +36,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::New(new) => commands::new(&new),
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
+            Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),

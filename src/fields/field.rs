@@ -37,6 +37,15 @@ pub enum Takes {
         /// Largest allowed.
         most: u32,
     },
+    /// A whole number from `least` to `most`, or a word that says how it is found.
+    CountOr {
+        /// Smallest allowed.
+        least: u32,
+        /// Largest allowed.
+        most: u32,
+        /// The word.
+        word: &'static str,
+    },
     /// A number of at least zero without a unit: money, a weight.
     Amount,
     /// Free text.

@@ -180,7 +180,20 @@ impl<'s> Reader<'s> {
                 self.length(tree, &place, name, Allow::Plain, least, most).map(Value::Length)
             }
             (Takes::Caliper, tree) => self.length(tree, &place, name, Allow::Caliper, 0.01, 20.0).map(Value::Length),
-            (Takes::Count { least, most }, tree) => self.count(tree, &place, name, least, most).map(Value::Count),
+            (Takes::CountOr { word, .. }, Tree::Text(text)) if text.trim().parse::<f64>().is_err() => {
+                if text == word {
+                    return Some(Value::Choice(word));
+                }
+                let help = nearest(text, [word]).map_or_else(
+                    || format!("write a whole number, or \"{word}\""),
+                    |word| format!("did you mean \"{word}\"?"),
+                );
+                self.problem("unknown-word", format!("\"{name}\" can't be \"{}\"", excerpt(text)), help, &place);
+                None
+            }
+            (Takes::Count { least, most } | Takes::CountOr { least, most, .. }, tree) => {
+                self.count(tree, &place, name, least, most).map(Value::Count)
+            }
             (Takes::Amount | Takes::AmountOrText(_), Tree::Number(number)) => {
                 if *number < 0.0 {
                     self.problem(
@@ -328,6 +341,7 @@ fn wanted(takes: Takes) -> String {
     match takes {
         Takes::Length { .. } | Takes::Caliper => "a length, 140 or \"5 1/2 in\"".into(),
         Takes::Count { .. } => "a whole number".into(),
+        Takes::CountOr { word, .. } => format!("a whole number or \"{word}\""),
         Takes::Amount => "a number".into(),
         Takes::Text => "a text in double quotes".into(),
         Takes::Choice(words) => one_of(words.iter().copied()),

@@ -58,6 +58,9 @@ fn takes(takes: Takes) -> Value {
             json!({ "anyOf": [{ "type": "number", "minimum": 0 }, { "type": "string", "minLength": 1 }] })
         }
         Takes::Count { least, most } => json!({ "type": "integer", "minimum": least, "maximum": most }),
+        Takes::CountOr { least, most, word } => {
+            json!({ "anyOf": [{ "type": "integer", "minimum": least, "maximum": most }, { "const": word }] })
+        }
         Takes::Amount => json!({ "type": "number", "minimum": 0 }),
         Takes::Text => json!({ "type": "string", "maxLength": 2000 }),
         Takes::Choice(words) => json!({ "enum": words }),

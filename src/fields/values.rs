@@ -55,6 +55,11 @@ impl Values {
         self.held.insert(name, Value::Length(length));
     }
 
+    /// Sets a whole number, as a program that varies an album does.
+    pub fn set_count(&mut self, name: &'static str, count: u32) {
+        self.held.insert(name, Value::Count(count));
+    }
+
     /// Forgets where the object stands, where it stands nowhere.
     #[must_use]
     pub fn without_place(mut self) -> Self {

@@ -13,7 +13,7 @@
 
 use super::build::{Builder, Cut};
 use super::{Insert, Maker, Owner};
-use crate::album::{Entry, Kind, Role};
+use crate::album::{COUNT, Entry, Kind, Role};
 use crate::contour::{Contour, Corner, Point};
 use crate::fields::{Fallback, Field, Takes};
 use crate::net::Net;
@@ -26,7 +26,7 @@ pub(super) const MAKER: Maker = Maker {
         fields: &[
             Field::size("width", Fallback::Needed, "its width"),
             Field::size("height", Fallback::Needed, "its height"),
-            Field::new("count", Takes::Count { least: 1, most: 1000 }, Fallback::Count(1), "how many"),
+            COUNT,
             Field::length("thickness", Fallback::Rule("its card's caliper"), "its thickness with what is stuck on it")
                 .unmeasured(),
             Field::length("hole", Fallback::Length { mm: 6.0, inch: 0.25 }, "diameter of the punched hole, 0 for none"),
@@ -58,7 +58,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let caliper = builder.caliper(entry.stock);
     let thickness = entry.values.maybe_length("thickness").map_or(caliper, |thickness| thickness.mm().max(caliper));
     let pockets = pockets_for(builder, entry);
-    let count = entry.values.count("count").unwrap_or(1);
+    let count = entry.count();
     for copy in 0..count {
         let name = if count == 1 { format!("tag {number}") } else { format!("tag {number} no. {}", copy + 1) };
         let piece = builder.piece(Cut {

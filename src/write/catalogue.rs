@@ -73,6 +73,7 @@ fn words(field: &Field) -> String {
         }
         Takes::Caliper => "a thickness".into(),
         Takes::Count { least, most } => format!("{least} to {most}"),
+        Takes::CountOr { least, most, word } => format!("{least} to {most}, or {word}"),
         Takes::Amount => "a number".into(),
         Takes::Text => "a text".into(),
         Takes::Choice(words) => words.join(" or "),
@@ -110,6 +111,12 @@ fn field(field: &Field) -> Value {
             set("takes", "whole number".into());
             set("least", json!(least));
             set("most", json!(most));
+        }
+        Takes::CountOr { least, most, word } => {
+            set("takes", "whole number or word".into());
+            set("least", json!(least));
+            set("most", json!(most));
+            set("words", json!([word]));
         }
         Takes::Choice(words) => {
             set("takes", "word".into());

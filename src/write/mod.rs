@@ -18,6 +18,7 @@ mod proof;
 mod report;
 mod sheet;
 mod sink;
+mod sizes;
 mod svg;
 
 pub use catalogue::{catalogue, catalogue_json};
@@ -31,6 +32,7 @@ pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, findings, mended, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
+pub use sizes::sizes;
 pub use svg::svg;
 
 use crate::parts::Part;

@@ -1,115 +1,17 @@
 // SPDX-License-Identifier: MIT
-//! An album's parts laid on the sheets of its stocks.
+//! One stock and its parts as the layout engine sees them, and back.
 //!
-//! In: an album, its kit, the cutter. Out: [`StockSheets`]: every sheet to cut, with its parts in place.
-//! Never: alters a part, writes a file.
-//!
-//! This is where grain, pattern, margin and kerf become what [`layout`] understands: each
-//! sheet is stood with its grain and pattern up and loses its margin, each part's box grows by the kerf.
+//! In: an album, its kit, the cutter, a stock's number. Out: sheets with parts in place, or findings why there are none.
+//! Never: decides which stocks are laid, or how often.
 
+use super::{Cut, Piece, Placed, Search, Sheet, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
-use crate::layout::{self, Cuts, Effort, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
+use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
 use crate::length::Length;
 use crate::parts::{Kit, Lie, Part};
 use crate::stock::{Stock, Stood};
-
-/// All sheets of one stock.
-#[derive(Clone, Debug)]
-pub struct StockSheets {
-    /// Number of the stock.
-    pub stock: usize,
-    /// The sheets, equal ones once.
-    pub sheets: Vec<Sheet>,
-    /// No layout needs fewer sheets than this.
-    pub lower_bound: u64,
-    /// Whether the layout meets that bound.
-    pub proven_least: bool,
-    /// Part area over whole sheet area, percent.
-    pub used_percent: f64,
-    /// Whether the search was stopped before its end.
-    pub cut_short: bool,
-}
-
-impl StockSheets {
-    /// How many sheets to cut.
-    #[must_use]
-    pub fn count(&self) -> u64 {
-        self.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
-    }
-}
-
-/// One sheet with parts in place.
-#[derive(Clone, Debug)]
-pub struct Sheet {
-    /// Its name, and that of its files: `card-01`.
-    pub name: String,
-    /// Number of its size among the stock's sheets.
-    pub size: usize,
-    /// Width as it lies, mm.
-    pub width: f64,
-    /// Height as it lies, mm.
-    pub height: f64,
-    /// How many times it is cut.
-    pub times: u32,
-    /// The parts on it.
-    pub placements: Vec<Placed>,
-    /// What is left of it worth keeping: x, y, width and height, mm.
-    pub offcuts: Vec<[f64; 4]>,
-    /// How a trimmer cuts it apart, where it is laid for one.
-    pub cuts: Option<Piece>,
-}
-
-/// A rectangle of a sheet, and what becomes of it on the trimmer.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Piece {
-    /// A part: the number of its placement on the sheet.
-    Part(usize),
-    /// What is left over: x, y, width and height, mm.
-    Offcut([f64; 4]),
-    /// It is cut again.
-    Cut(Cut),
-}
-
-/// A rectangle that is cut from edge to edge, once or several times side by side.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Cut {
-    /// The rectangle: x, y, width and height, mm.
-    pub rect: [f64; 4],
-    /// Whether the cuts run upright, at an x; else level, at a y.
-    pub upright: bool,
-    /// Where they lie on the sheet, mm, in order.
-    pub at: Vec<f64>,
-    /// What they part, in the same order.
-    pub pieces: Vec<Piece>,
-}
-
-/// A part in place.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Placed {
-    /// Number of the part.
-    pub part: usize,
-    /// Counts the part's placements over all written sheets, from 1.
-    pub copy: u32,
-    /// Left edge of the turned part's nominal box on the sheet, mm.
-    pub x: f64,
-    /// Lower edge of the turned part's nominal box on the sheet, mm.
-    pub y: f64,
-    /// Quarter turns counter-clockwise.
-    pub quarters: u8,
-}
-
-/// How hard to look, and how.
-#[derive(Clone, Copy, Debug)]
-pub struct Search {
-    /// How hard.
-    pub effort: Effort,
-    /// Whether a trimmer must be able to cut every sheet apart from edge to edge.
-    pub trimmer: bool,
-    /// On how many threads; the result is the same for any number.
-    pub threads: usize,
-}
 
 /// More pieces than this of one stock are a mistake: our choice.
 const MOST_PIECES: u64 = 1_000_000;
@@ -117,81 +19,103 @@ const MOST_PIECES: u64 = 1_000_000;
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
 const WORTH_KEEPING: f64 = 40.0;
 
-/// Lays all parts of all stocks; findings of level stop mean that the sheets are not to be used.
-pub fn lay(
-    album: &Album,
-    kit: &Kit,
-    cutter: &Cutter,
+/// One stock and the parts that are cut from it.
+pub(super) struct Table<'a> {
+    album: &'a Album,
+    pub(super) kit: &'a Kit,
+    pub(super) cutter: &'a Cutter,
+    pub(super) number: usize,
+    pub(super) stock: &'a Stock,
+    /// Numbers of the stock's sizes that parts are laid on.
+    pub(super) sizes: Vec<usize>,
+    /// How many there are of each of these sizes, where they are limited.
+    pub(super) supply: Vec<Option<u32>>,
+    /// Numbers of its parts.
+    pub(super) parts: Vec<usize>,
     search: Search,
-    watch: &dyn Watch,
-) -> (Vec<StockSheets>, Vec<Finding>) {
-    let mut laid = Vec::new();
-    let mut findings = Vec::new();
-    for (number, stock) in album.stocks.iter().enumerate() {
+}
+
+impl<'a> Table<'a> {
+    /// Sets out one stock; nothing where no part is cut from it.
+    pub(super) fn new(
+        album: &'a Album,
+        kit: &'a Kit,
+        cutter: &'a Cutter,
+        number: usize,
+        search: Search,
+    ) -> Option<Self> {
+        let stock = album.stocks.get(number)?;
         let parts: Vec<usize> = (0..kit.parts.len()).filter(|&part| kit.parts[part].stock == number).collect();
         if parts.is_empty() {
-            continue;
-        }
-        let pieces: u64 = parts.iter().map(|&part| u64::from(kit.parts[part].count) * u64::from(album.copies)).sum();
-        if pieces > MOST_PIECES {
-            let text = format!("{pieces} pieces are more than can be laid at once ({MOST_PIECES})");
-            let finding = Finding::stop("too-many-pieces", format!("stock {}", stock.name), text);
-            findings.push(finding.help("make fewer kits at a time").at(stock.place.as_ref()));
-            continue;
+            return None;
         }
         let sizes = kit.sizes(number, stock, cutter);
-        let table = Table { album, kit, cutter, stock, sizes, parts, search };
-        match table.lay(true, watch) {
-            Ok(layout) => {
-                findings.extend(table.price_of_grain(&layout, watch));
-                laid.push(table.sheets(number, &layout));
-            }
-            Err(trouble) => findings.extend(table.trouble(&trouble)),
-        }
+        let supply = sizes.iter().map(|&size| stock.sheets[size].count).collect();
+        Some(Self { album, kit, cutter, number, stock, sizes, supply, parts, search })
     }
-    (laid, findings)
-}
 
-/// One stock and the parts that are cut from it.
-struct Table<'a> {
-    album: &'a Album,
-    kit: &'a Kit,
-    cutter: &'a Cutter,
-    stock: &'a Stock,
-    /// Numbers of the stock's sizes that parts are laid on.
-    sizes: Vec<usize>,
-    parts: Vec<usize>,
-    search: Search,
-}
+    /// Says so where there are more pieces than can be laid at once.
+    pub(super) fn too_many(&self) -> Option<Finding> {
+        let count = |&part: &usize| u64::from(self.kit.parts[part].count) * u64::from(self.album.copies);
+        let pieces: u64 = self.parts.iter().map(count).sum();
+        (pieces > MOST_PIECES).then(|| {
+            let text = format!("{pieces} pieces are more than can be laid at once ({MOST_PIECES})");
+            Finding::stop("too-many-pieces", format!("stock {}", self.stock.name), text)
+                .help("make fewer kits at a time")
+                .at(self.stock.place.as_ref())
+        })
+    }
 
-impl Table<'_> {
-    fn lay(&self, honour_grain: bool, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-        let stood: Vec<Stood> = self.sizes.iter().map(|&size| self.stock.stood(&self.stock.sheets[size])).collect();
+    /// The area of all parts needs so many sheets at least, of the first size.
+    pub(super) fn least_by_area(&self) -> u64 {
+        let Some(&size) = self.sizes.first() else { return 0 };
+        let sheet = &self.stock.sheets[size];
+        let parts = self.parts.iter().map(|&part| &self.kit.parts[part]);
+        let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
+        let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float-to-integer cast saturates")]
+        let least = (sheets - 1e-9).ceil().max(0.0) as u64;
+        least
+    }
+
+    /// The usable sheets.
+    fn usable(&self) -> Vec<layout::Sheet> {
         let margin = self.cutter.margin * 2.0;
-        let sheets: Vec<layout::Sheet> = stood
-            .iter()
-            .zip(&self.sizes)
-            .map(|(stood, &size)| layout::Sheet {
+        let one = |(&size, &count): (&usize, &Option<u32>)| {
+            let stood = self.stock.stood(&self.stock.sheets[size]);
+            layout::Sheet {
                 width: (stood.width - margin).eighths().max(0),
                 height: (stood.height - margin).eighths().max(0),
-                count: self.stock.sheets[size].count,
+                count,
                 price: self.stock.sheets[size].price,
-            })
-            .collect();
-        let items: Vec<Item> = self
-            .parts
-            .iter()
-            .map(|&number| {
-                let part = &self.kit.parts[number];
-                // All sizes that are left stand the same way with respect to grain and pattern.
-                let lie = stood.first().map_or(Lie::Any, |stood| part.lie(self.stock, stood));
-                let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
-                self.item(part, lie)
-            })
-            .collect();
+            }
+        };
+        self.sizes.iter().zip(&self.supply).map(one).collect()
+    }
+
+    /// The parts, each with its count for the whole batch.
+    pub(super) fn items(&self, honour_grain: bool) -> Vec<Item> {
+        // All sizes that are left stand the same way with respect to grain and pattern.
+        let stood = self.sizes.first().map(|&size| self.stock.stood(&self.stock.sheets[size]));
+        let one = |&number: &usize| {
+            let part = &self.kit.parts[number];
+            let lie = stood.map_or(Lie::Any, |stood| part.lie(self.stock, &stood));
+            let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
+            self.item(part, lie)
+        };
+        self.parts.iter().map(one).collect()
+    }
+
+    /// Lays them; the same table gives the same layout.
+    pub(super) fn lay(&self, honour_grain: bool, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+        self.lay_items(&self.items(honour_grain), watch)
+    }
+
+    /// Lays these items instead of its own.
+    pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
         let job = Job {
-            items: &items,
-            sheets: &sheets,
+            items,
+            sheets: &self.usable(),
             gap: self.cutter.gap.eighths(),
             effort: self.search.effort,
             threads: self.search.threads,
@@ -217,7 +141,8 @@ impl Table<'_> {
         }
     }
 
-    fn sheets(&self, stock: usize, layout: &Layout) -> StockSheets {
+    /// The sheets of a layout, in millimetres.
+    pub(super) fn sheets(&self, layout: &Layout) -> StockSheets {
         let margin = self.cutter.margin.mm();
         let half_kerf = self.cutter.offset().mm();
         let mut copies = vec![0; self.parts.len()];
@@ -267,7 +192,7 @@ impl Table<'_> {
         let used: f64 = sheets.iter().map(area_of).sum();
         let whole: f64 = sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times)).sum();
         StockSheets {
-            stock,
+            stock: self.number,
             sheets,
             lower_bound: layout.lower_bound,
             proven_least: layout.proven_least,
@@ -325,7 +250,7 @@ impl Table<'_> {
     }
 
     /// Says what honouring the grain costs, where it costs anything.
-    fn price_of_grain(&self, layout: &Layout, watch: &dyn Watch) -> Option<Finding> {
+    pub(super) fn price_of_grain(&self, layout: &Layout, watch: &dyn Watch) -> Option<Finding> {
         let bound_by_grain =
             |&part: &usize| {
                 self.kit.parts[part].along_grain
@@ -348,7 +273,8 @@ impl Table<'_> {
         )
     }
 
-    fn trouble(&self, trouble: &NoLayout) -> Vec<Finding> {
+    /// What a stock without a layout has to say.
+    pub(super) fn trouble(&self, trouble: &NoLayout) -> Vec<Finding> {
         let about = format!("stock {}", self.stock.name);
         let name = |item: usize| {
             let part = &self.kit.parts[self.parts[item]];

@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: MIT
+//! Why there are so many sheets: what kerf, gap and margin cost, and which parts just miss lying side by side.
+//!
+//! In: an album, its kit, its sheets. Out: a note for each stock that would do with fewer sheets if nothing were lost to the
+//! tool. Never: moves a part.
+//!
+//! A stock whose parts' area alone needs as many sheets is not looked at. For the others the parts are laid once without
+//! kerf, gap and margin, and where that saves a sheet, once more for each row of parts that just misses, made as much
+//! smaller as it misses by. Only a row whose mending saves a sheet is named.
+
+use super::table::Table;
+use super::{Search, StockSheets};
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::Finding;
+use crate::layout::{Effort, Item, Layout, Watch};
+use crate::length::{Length, Ruler, Units};
+use crate::parts::{Kit, Lie};
+use std::cmp::Reverse;
+
+/// So many parts of a stock are looked at, those with the largest area first, and so many rows are laid: our choice.
+const MOST_PARTS: usize = 24;
+const MOST_ROWS: usize = 6;
+
+/// What kerf, gap and margin cost in sheets, stock by stock.
+#[must_use]
+pub fn price_of_cutting(
+    album: &Album,
+    kit: &Kit,
+    cutter: &Cutter,
+    laid: &[StockSheets],
+    search: Search,
+    watch: &dyn Watch,
+) -> Vec<Finding> {
+    let bare = Cutter { kerf: Length::ZERO, gap: Length::ZERO, margin: Length::ZERO, ..cutter.clone() };
+    if [cutter.kerf, cutter.gap, cutter.margin] == [Length::ZERO; 3] {
+        return Vec::new();
+    }
+    let search = Search { effort: Effort::Low, ..search };
+    let of_stock = |laid: &StockSheets| {
+        let count = laid.count();
+        let without = Table::new(album, kit, &bare, laid.stock, search)?;
+        // Where sizes are mixed, fewer sheets need not be less card.
+        if without.sizes.len() != 1 || count < 2 || without.least_by_area() >= count {
+            return None;
+        }
+        let fewer = sheets(&without.lay(true, watch).ok()?);
+        let with = Table::new(album, kit, cutter, laid.stock, search)?;
+        (fewer < count).then(|| said(album, &with, count, fewer, watch))
+    };
+    laid.iter().filter_map(of_stock).collect()
+}
+
+fn sheets(layout: &Layout) -> u64 {
+    layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
+}
+
+/// Parts side by side, or one above the other, that lack a little room.
+struct Row {
+    /// Which of the table's parts, and the side that lies in the row, eighths of a micrometre; one or two of them.
+    sides: Vec<(usize, i64)>,
+    /// How many there are.
+    many: i64,
+    upright: bool,
+    /// What they measure together, and what the sheet has for them.
+    need: i64,
+    room: i64,
+    /// What they would have with no kerf, gap and margin.
+    whole: i64,
+    /// Area of all pieces of these parts, mm².
+    area: f64,
+}
+
+fn said(album: &Album, table: &Table<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
+    let lost = lost(table.cutter);
+    let text = format!("{count} sheets with {lost}, and {fewer} without");
+    let finding = |text: String| {
+        Finding::note("price-of-cutting", format!("stock {}", table.stock.name), text).at(table.stock.place.as_ref())
+    };
+    let show = |eighths: i64| Length::from_eighths(eighths).show(album.units, Ruler::SixtyFourth);
+    let Some((row, less, then)) = mended(album, table, count, watch) else {
+        return finding(text).help(format!("make {lost} smaller if your machine can, or look at other sizes of page"));
+    };
+    let kind = |at: usize| table.kit.parts[table.parts[at]].kind;
+    let what = match row.sides[..] {
+        [(one, _), (other, side)] => {
+            format!("a {} of {} and a {} of {}", kind(one), show(row.sides[0].1), kind(other), show(side))
+        }
+        _ => format!("{} {}s of {}", row.many, kind(row.sides[0].0), show(row.sides[0].1)),
+    };
+    let way = if row.upright { "one above the other" } else { "side by side" };
+    let (need, room) = (show(row.need), show(row.room));
+    let spare = row.whole - row.need;
+    let machine = if spare > 0 {
+        format!("so that they take no more than {} of the sheet there", show(spare))
+    } else {
+        "to nothing".into()
+    };
+    finding(format!("{text}: {what} {way} need {need}, and there are {room}"))
+        .measured(Length::from_eighths(row.need), Length::from_eighths(row.room))
+        .help(format!(
+            "make each {} smaller that way and {then} {} do; or bring {lost} down {machine}",
+            show(less),
+            if then == 1 { "will" } else { "sheets will" }
+        ))
+}
+
+/// `kerf, gap and margin`, those that there are.
+fn lost(cutter: &Cutter) -> String {
+    let all = [("kerf", cutter.kerf), ("gap", cutter.gap), ("margin", cutter.margin)];
+    let some: Vec<&str> = all.iter().filter(|(_, size)| *size > Length::ZERO).map(|(name, _)| *name).collect();
+    match some[..] {
+        [first, second, third] => format!("{first}, {second} and {third}"),
+        [first, second] => format!("{first} and {second}"),
+        _ => some.concat(),
+    }
+}
+
+/// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.
+fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Option<(Row, i64, u64)> {
+    // The maker's ruler: a tenth of a millimetre, a 64th of an inch.
+    let mark = if album.units == Units::In { 3175 } else { 800 };
+    let items = table.items(true);
+    let mut best: Option<(Row, i64, u64)> = None;
+    for row in rows(table).into_iter().take(MOST_ROWS) {
+        let miss = (row.need - row.room).max(0);
+        let less = -(-miss).div_euclid(row.many * mark) * mark;
+        let mut items = items.clone();
+        for &(at, side) in &row.sides {
+            let part = &table.kit.parts[table.parts[at]];
+            let smaller = |item: &mut i64, mm: f64| {
+                if Length::from_mm(mm).eighths() == side {
+                    *item -= less;
+                }
+            };
+            let Item { width, height, .. } = &mut items[at];
+            smaller(width, part.flat.width);
+            smaller(height, part.flat.height);
+        }
+        let Ok(layout) = table.lay_items(&items, watch) else { continue };
+        let then = sheets(&layout);
+        if then < best.as_ref().map_or(count, |(_, _, then)| *then) {
+            best = Some((row, less, then));
+        }
+    }
+    best
+}
+
+/// Rows that would lie on a sheet if nothing were lost to the tool, and do not; those of most area first.
+fn rows(table: &Table<'_>) -> Vec<Row> {
+    let Some(&size) = table.sizes.first() else { return Vec::new() };
+    let stood = table.stock.stood(&table.stock.sheets[size]);
+    let area = |at: usize| {
+        let part = &table.kit.parts[table.parts[at]];
+        part.flat.area() * f64::from(part.count)
+    };
+    let mut by_area: Vec<usize> = (0..table.parts.len()).collect();
+    by_area.sort_by(|&one, &other| area(other).total_cmp(&area(one)));
+    by_area.truncate(MOST_PARTS);
+    let mut rows = Vec::new();
+    for upright in [false, true] {
+        let whole = (if upright { stood.height } else { stood.width }).eighths();
+        let room = |many: i64| {
+            let Cutter { kerf, gap, margin, .. } = table.cutter;
+            whole - 2 * margin.eighths() - many * kerf.eighths() - (many - 1) * gap.eighths()
+        };
+        let mut sides: Vec<(usize, i64)> = Vec::new();
+        for &at in &by_area {
+            let part = &table.kit.parts[table.parts[at]];
+            let (width, height) =
+                (Length::from_mm(part.flat.width).eighths(), Length::from_mm(part.flat.height).eighths());
+            let (this, other) = if upright { (height, width) } else { (width, height) };
+            sides.push((at, this));
+            if part.lie(table.stock, &stood) == Lie::Any && other != this {
+                sides.push((at, other));
+            }
+        }
+        for (number, &(at, side)) in sides.iter().enumerate() {
+            let many = if side > 0 { whole / side } else { 0 };
+            if many > 1 && many * side > room(many) {
+                let (need, room) = (many * side, room(many));
+                rows.push(Row { sides: vec![(at, side)], many, upright, need, room, whole, area: area(at) });
+            }
+            for &(other, beside) in &sides[number + 1..] {
+                let need = side + beside;
+                if need <= whole && need > room(2) {
+                    let area = if other == at { area(at) } else { area(at) + area(other) };
+                    let sides = vec![(at, side), (other, beside)];
+                    rows.push(Row { sides, many: 2, upright, need, room: room(2), whole, area });
+                }
+            }
+        }
+    }
+    // Rows of equal parts before pairs, then by area; the order of before among equals.
+    rows.sort_by(|one, other| {
+        Reverse(one.sides.len() == 1).cmp(&Reverse(other.sides.len() == 1)).then(other.area.total_cmp(&one.area))
+    });
+    rows
+}

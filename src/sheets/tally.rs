@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+//! How many sheets an album takes, and what they cost: the counts alone, for whoever compares many albums.
+//!
+//! In: album, kit, cutter; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
+//! lies.
+
+use super::table::Table;
+use super::{Search, StockSheets};
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::layout::Watch;
+use crate::parts::Kit;
+
+/// How many sheets of one stock a batch takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tally {
+    /// Number of the stock.
+    pub stock: usize,
+    /// How many sheets.
+    pub sheets: u64,
+    /// No layout needs fewer sheets than this.
+    pub lower_bound: u64,
+    /// Whether the layout meets that bound.
+    pub proven_least: bool,
+    /// Price of all these sheets, where every size used has one.
+    pub cost: Option<f64>,
+    /// Their area, mm².
+    pub area: f64,
+}
+
+impl Tally {
+    /// The tally of sheets that are laid already.
+    #[must_use]
+    pub fn of(album: &Album, laid: &StockSheets) -> Self {
+        let sizes = laid.sheets.iter().map(|sheet| (sheet.size, sheet.times));
+        let mut tally = counted(album, laid.stock, sizes);
+        (tally.lower_bound, tally.proven_least) = (laid.lower_bound, laid.proven_least);
+        tally
+    }
+}
+
+/// Lays all stocks for their counts; nothing where some part finds no place.
+#[must_use]
+pub fn tally(album: &Album, kit: &Kit, cutter: &Cutter, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
+    let tables = (0..album.stocks.len()).filter_map(|number| Table::new(album, kit, cutter, number, search));
+    tables
+        .map(|table| {
+            let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;
+            let sizes = layout.sheets.iter().map(|sheet| (table.sizes[sheet.sheet], sheet.times));
+            let mut tally = counted(album, table.number, sizes);
+            (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
+            Some(tally)
+        })
+        .collect()
+}
+
+/// Counts sheets, given by the number of their size and how often each is cut.
+fn counted(album: &Album, stock: usize, sizes: impl Iterator<Item = (usize, u32)>) -> Tally {
+    let mut tally = Tally { stock, sheets: 0, lower_bound: 0, proven_least: false, cost: Some(0.0), area: 0.0 };
+    for (size, times) in sizes {
+        let size = &album.stocks[stock].sheets[size];
+        let many = f64::from(times);
+        tally.sheets += u64::from(times);
+        tally.cost = tally.cost.zip(size.price).map(|(sum, price)| many.mul_add(price, sum));
+        tally.area += many * size.width.mm() * size.height.mm();
+    }
+    tally
+}

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+//! What size should my page be? The same album at many page sizes, with the sheets that each takes.
+//!
+//! In: an album, the cutter, which sizes to try. Out: a [`Survey`]: sheets and cost at each size, the sizes where they jump,
+//! sizes that have a name of their own. Never: changes anything but the page's width and height.
+//!
+//! Every size is worked out from the album anew: all parts, whether they go together, their sheets. All sizes get a quick
+//! look; those that would be named get as long a look as is asked for (unless there are very many pieces), so that what is
+//! said of them holds when their sheets are laid. Steps and looks are counted, so the work is bounded.
+
+mod jumps;
+mod named;
+mod note;
+mod prints;
+mod trial;
+
+pub use jumps::{Jump, jumps};
+pub use named::{Named, Why};
+pub use note::note;
+pub use prints::{PRINTS, Print, print};
+
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::layout::{Effort, Watch};
+use crate::length::{Length, Units};
+use crate::parts;
+use crate::sheets::{Search, Tally};
+use trial::Trial;
+
+/// So many steps either way are the most that are tried: 2401 sizes. Our choice.
+pub const MOST_STEPS: u32 = 24;
+
+/// A page has at least and at most this width and height, mm, as in the album file.
+const SMALLEST: f64 = 1.0;
+const LARGEST: f64 = 2000.0;
+
+/// Which sizes to try.
+#[derive(Clone, Debug)]
+pub struct Range {
+    /// From one size to the next.
+    pub step: Length,
+    /// How many steps narrower, wider, shorter and taller.
+    pub steps: u32,
+    /// Prints whose pages are wanted, in reach of the steps or not.
+    pub prints: Vec<Print>,
+}
+
+impl Range {
+    /// What is tried unless told otherwise, our choice: 1 mm up to 6 mm either way, or 1/16 in up to 1/4 in.
+    ///
+    /// ```
+    /// use hingeleaf::{length::Units, sizes::Range};
+    /// assert_eq!(Range::usual(Units::In).steps, 4);
+    /// ```
+    #[must_use]
+    pub fn usual(units: Units) -> Self {
+        let (step, within) = match units {
+            Units::In => (Length::from_inches(1.0 / 16.0), Length::from_inches(0.25)),
+            Units::Mm | Units::Cm => (Length::from_mm(1.0), Length::from_mm(6.0)),
+        };
+        Self { step, steps: steps(step, within).unwrap_or(0), prints: Vec::new() }
+    }
+
+    /// How far it reaches either way.
+    #[must_use]
+    pub fn within(&self) -> Length {
+        self.step * f64::from(self.steps)
+    }
+}
+
+/// How many whole steps lie within a distance; none where there are more than [`MOST_STEPS`], or no steps at all.
+#[must_use]
+pub fn steps(step: Length, within: Length) -> Option<u32> {
+    let (step, within) = (step.eighths(), within.eighths());
+    let count = if step > 0 && within >= 0 { within / step } else { return None };
+    u32::try_from(count).ok().filter(|&count| count <= MOST_STEPS)
+}
+
+/// The album at one size of page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Size {
+    /// Width of the page.
+    pub width: Length,
+    /// Height of the page.
+    pub height: Length,
+    /// Sheets of each stock in use, for the whole batch.
+    pub tallies: Vec<Tally>,
+    /// What one kit's share of all sheets costs; none where a sheet has no price.
+    pub cost: Option<f64>,
+    /// One kit's share of the area of all sheets, mm².
+    pub area: f64,
+}
+
+impl Size {
+    /// How many sheets of a stock it takes.
+    #[must_use]
+    pub fn sheets(&self, stock: usize) -> u64 {
+        self.tallies.iter().find(|tally| tally.stock == stock).map_or(0, |tally| tally.sheets)
+    }
+
+    /// What is compared between sizes: cost where it is known, else area.
+    fn weight(&self) -> f64 {
+        self.cost.unwrap_or(self.area)
+    }
+
+    fn is(&self, width: Length, height: Length) -> bool {
+        (self.width.eighths(), self.height.eighths()) == (width.eighths(), height.eighths())
+    }
+}
+
+/// An album at many sizes.
+#[derive(Clone, Debug)]
+pub struct Survey {
+    /// At the size that its file says; none where it does not go together there.
+    pub own: Option<Size>,
+    /// At every size tried at which it goes together, its own too: from narrow to wide, then from short to tall.
+    pub sizes: Vec<Size>,
+    /// Sizes that are worth knowing by name.
+    pub named: Vec<Named>,
+    /// How many sizes were tried.
+    pub tried: usize,
+    /// At how many of them it does not go together.
+    pub left_out: usize,
+    /// Whether the search was stopped before its end; sizes that were not reached count as not tried.
+    pub cut_short: bool,
+}
+
+/// So many times the sizes that would be named are looked at again: our choice. Each look may bring others to the fore.
+const LOOKS: usize = 4;
+
+/// So many pieces are laid in all these looks together, beyond the album's own size: our choice, some seconds' work.
+const MOST_LAID: usize = 800;
+
+/// Tries all sizes of a range.
+#[must_use]
+pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &dyn Watch) -> Survey {
+    let trial = Trial { album, cutter, search: Search { effort: Effort::Low, ..search }, watch };
+    let page = &album.page;
+    let steps = i32::try_from(range.steps.min(MOST_STEPS)).unwrap_or(0);
+    let side = |from: Length, step: i32| {
+        Some(from + range.step * f64::from(step)).filter(|side| (SMALLEST..=LARGEST).contains(&side.mm()))
+    };
+    let mut wanted = Vec::new();
+    for across in -steps..=steps {
+        for up in -steps..=steps {
+            wanted.extend(side(page.width, across).zip(side(page.height, up)));
+        }
+    }
+    let names = named::candidates(album, cutter, range);
+    let on_grid = wanted.len();
+    for name in &names {
+        if !wanted.iter().any(|&(width, height)| name.is(width, height)) {
+            wanted.push((name.width, name.height));
+        }
+    }
+    let (results, mut cut_short) = trial.all(&wanted);
+    let tried = results.len();
+    let left_out = results.iter().filter(|(_, size)| size.is_none()).count();
+    let mut sizes: Vec<Size> = Vec::new();
+    let mut beside: Vec<Size> = Vec::new();
+    for (number, size) in results {
+        if number < on_grid { &mut sizes } else { &mut beside }.extend(size);
+    }
+    let find = |sizes: &[Size], width, height| sizes.iter().find(|size| size.is(width, height)).cloned();
+    let mut survey = Survey { own: None, sizes, named: Vec::new(), tried, left_out, cut_short };
+    survey.own = find(&survey.sizes, page.width, page.height);
+    if search.effort > Effort::Low {
+        cut_short |= look_again(&mut survey, &mut beside, Trial { search, ..trial });
+    }
+    survey.own = find(&survey.sizes, page.width, page.height);
+    survey.named = names
+        .into_iter()
+        .map(|name| {
+            let (width, height) = (name.width, name.height);
+            let size = find(&survey.sizes, width, height).or_else(|| find(&beside, width, height));
+            Named { width, height, size, why: name.why }
+        })
+        .collect();
+    survey.cut_short = cut_short;
+    survey
+}
+
+/// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
+fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> bool {
+    let pieces = parts::kit(trial.album).value.map_or(0, |kit| kit.pieces.len());
+    let copies = usize::try_from(trial.album.copies).unwrap_or(usize::MAX);
+    let most = 1 + MOST_LAID / pieces.saturating_mul(copies).max(1);
+    let mut known: Vec<Size> = Vec::new();
+    for look in 0..LOOKS {
+        let jumps = jumps(survey);
+        let own = survey.own.iter();
+        let beside_steps = beside.iter().filter(|_| look == 0);
+        let wanted: Vec<(Length, Length)> = own
+            .chain(jumps.iter().map(Jump::size))
+            .chain(beside_steps)
+            .filter(|size| !known.iter().any(|known| known.is(size.width, size.height)))
+            .map(|size| (size.width, size.height))
+            .take(most.saturating_sub(known.len()))
+            .collect();
+        if wanted.is_empty() {
+            return false;
+        }
+        let (found, cut_short) = trial.all(&wanted);
+        for size in found.into_iter().filter_map(|(_, size)| size) {
+            let all = survey.sizes.iter_mut().chain(beside.iter_mut()).chain(&mut survey.own);
+            all.filter(|old| old.is(size.width, size.height)).for_each(|old| *old = size.clone());
+            known.push(size);
+        }
+        if cut_short {
+            return true;
+        }
+    }
+    false
+}

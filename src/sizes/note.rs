@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+//! Whether a page that is hardly smaller would save a sheet.
+
+use super::Size;
+use super::trial::{Trial, size};
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::Finding;
+use crate::layout::Watch;
+use crate::length::{Length, Ruler, Units};
+use crate::parts;
+use crate::sheets::{Search, StockSheets, Tally};
+
+/// A note where a page up to 1 mm (in inch albums 1/16 in) smaller takes fewer sheets than these.
+#[must_use]
+pub fn note(
+    album: &Album,
+    cutter: &Cutter,
+    laid: &[StockSheets],
+    search: Search,
+    watch: &dyn Watch,
+) -> Option<Finding> {
+    let step = if album.units == Units::In { Length::from_inches(1.0 / 16.0) } else { Length::from_mm(1.0) };
+    let (width, height) = (album.page.width, album.page.height);
+    if width <= step * 2.0 || height <= step * 2.0 || !may_save(album, laid, width - step, height - step) {
+        return None;
+    }
+    let trial = Trial { album, cutter, search, watch };
+    let tallies = laid.iter().map(|laid| Tally::of(album, laid)).collect();
+    let own = size(album, width, height, tallies);
+    let saves = |size: &Size| size.weight() < own.weight() * (1.0 - 1e-9);
+    // A page smaller both ways saves whatever one smaller one way does.
+    let both = trial.at(width - step, height - step).filter(saves)?;
+    let one_way = [(width - step, height), (width, height - step)];
+    let best = one_way
+        .into_iter()
+        .filter_map(|(width, height)| trial.at(width, height))
+        .filter(saves)
+        .min_by(|one, other| one.weight().total_cmp(&other.weight()))
+        .unwrap_or(both);
+    Some(said(album, &own, &best))
+}
+
+/// Whether the area of the parts leaves room for a saving at all.
+fn may_save(album: &Album, laid: &[StockSheets], width: Length, height: Length) -> bool {
+    let smaller = album.with_page(width, height);
+    let Some(kit) = parts::kit(&smaller).value else { return false };
+    laid.iter().any(|laid| {
+        let parts = kit.parts.iter().filter(|part| part.stock == laid.stock);
+        let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
+        let sheets = laid.sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times));
+        let least = laid.sheets.iter().map(|sheet| sheet.width * sheet.height).fold(f64::INFINITY, f64::min);
+        // One sheet fewer has to hold it all.
+        area * f64::from(album.copies) <= sheets.sum::<f64>() - least + 1e-6
+    })
+}
+
+fn said(album: &Album, own: &Size, size: &Size) -> Finding {
+    let show = |side: Length| side.show(album.units, Ruler::SixtyFourth);
+    let less = |before: Length, after: Length, word: &str| {
+        (before != after).then(|| format!("{} {word}", show(before - after)))
+    };
+    let ways = [less(own.width, size.width, "narrower"), less(own.height, size.height, "shorter")];
+    let ways: Vec<String> = ways.into_iter().flatten().collect();
+    let changed = own.tallies.iter().filter(|tally| size.sheets(tally.stock) != tally.sheets);
+    let counts: Vec<String> = changed
+        .map(|tally| {
+            let (now, stock) = (size.sheets(tally.stock), &album.stocks[tally.stock].name);
+            format!("{now} sheet{} of {stock} instead of {}", if now == 1 { "" } else { "s" }, tally.sheets)
+        })
+        .collect();
+    let field = if own.width == size.width { "height" } else { "width" };
+    let text =
+        format!("{} ({} x {}) it takes {}", ways.join(" and "), show(size.width), show(size.height), counts.join(", "));
+    Finding::note("page-size", "page", text)
+        .help("hingeleaf sizes lists what other sizes of page take")
+        .at(album.page.values.place(field))
+}

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+//! One album tried at many page sizes, on several threads.
+//!
+//! In: sizes. Out: for each of them the sheets that the album takes there, or nothing where it does not go together. The
+//! threads change nothing but the time.
+
+use super::Size;
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::stops;
+use crate::fit;
+use crate::layout::Watch;
+use crate::length::Length;
+use crate::parts;
+use crate::sheets::{Search, Tally, tally};
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// What is the same for all sizes.
+#[derive(Clone, Copy)]
+pub(super) struct Trial<'a> {
+    pub album: &'a Album,
+    pub cutter: &'a Cutter,
+    pub search: Search,
+    pub watch: &'a dyn Watch,
+}
+
+/// Passes the wish to stop on, and keeps the single layouts' progress to itself.
+struct Quiet<'a>(&'a dyn Watch);
+
+impl Watch for Quiet<'_> {
+    fn at(&self, _done: u64, _of: u64) {}
+
+    fn stop(&self) -> bool {
+        self.0.stop()
+    }
+}
+
+impl Trial<'_> {
+    /// The album at one size.
+    pub(super) fn at(&self, width: Length, height: Length) -> Option<Size> {
+        let album = self.album.with_page(width, height);
+        let kit = parts::kit(&album).value?;
+        // Laid first: that tells sooner than the checks whether a part is too big for its sheet.
+        let search = Search { threads: 1, ..self.search };
+        let tallies = tally(&album, &kit, self.cutter, search, &Quiet(self.watch))?;
+        // Inserts of which as many are wanted as come free cost nothing, but have to go in.
+        let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album).value?, album)));
+        let (kit, fitted) = spared.as_ref().map_or((&kit, &album), |(kit, album)| (kit, album));
+        if stops(&fit::check(fitted, kit, self.cutter).findings) {
+            return None;
+        }
+        Some(size(&album, width, height, tallies))
+    }
+
+    /// The album at each of these sizes, with its number. Sizes that are not reached before the search is stopped are
+    /// left out, and the second value says so.
+    pub(super) fn all(&self, wanted: &[(Length, Length)]) -> (Vec<(usize, Option<Size>)>, bool) {
+        let next = AtomicUsize::new(0);
+        let (done, of) = (AtomicUsize::new(0), count(wanted.len()));
+        let work = || {
+            let mut found = Vec::new();
+            loop {
+                let number = next.fetch_add(1, Ordering::Relaxed);
+                let Some(&(width, height)) = wanted.get(number) else { return found };
+                if self.watch.stop() {
+                    return found;
+                }
+                let size = self.at(width, height);
+                // What a search that was called off found is no fair count.
+                if !self.watch.stop() {
+                    found.push((number, size));
+                }
+                self.watch.at(count(done.fetch_add(1, Ordering::Relaxed) + 1), of);
+            }
+        };
+        let threads = self.search.threads.clamp(1, wanted.len().max(1));
+        let mut found = std::thread::scope(|scope| {
+            let others: Vec<_> = (1..threads).map(|_| scope.spawn(work)).collect();
+            let mut found = work();
+            for other in others {
+                found.extend(other.join().unwrap_or_default());
+            }
+            found
+        });
+        found.sort_by_key(|&(number, _)| number);
+        let cut_short = found.len() < wanted.len();
+        (found, cut_short)
+    }
+}
+
+/// An album's tallies as one size with its share for one kit.
+pub(super) fn size(album: &Album, width: Length, height: Length, tallies: Vec<Tally>) -> Size {
+    let copies = f64::from(album.copies.max(1));
+    let cost = tallies.iter().map(|tally| tally.cost).sum::<Option<f64>>().map(|cost| cost / copies);
+    let area = tallies.iter().map(|tally| tally.area).sum::<f64>() / copies;
+    Size { width, height, tallies, cost, area }
+}
+
+fn count(number: usize) -> u64 {
+    u64::try_from(number).unwrap_or(u64::MAX)
+}
