@@ -9,10 +9,13 @@
 //! all round (with round corners) makes shapes that do not overlap, and the square inside that round corner does the same
 //! for boxes.
 
+use std::collections::BTreeMap;
+
 use super::Item;
 use super::dual;
 use super::exact::whole;
 use super::frame::trim;
+use super::price::{MOST_KINDS, Room};
 
 /// One size of sheet and what must go on it.
 #[derive(Clone, Debug)]
@@ -21,6 +24,8 @@ pub(super) struct Need {
     height: i64,
     gap: i64,
     boxes: Vec<Boxed>,
+    /// The number of the item that each box is.
+    items: Vec<usize>,
     /// Area of all shapes, grown by half the gap all round.
     area: u128,
     any: bool,
@@ -34,13 +39,23 @@ pub(super) struct Boxed {
     pub(super) count: u64,
 }
 
+/// How many boxes are alike, and which items they are.
+type Alike = (u64, Vec<usize>);
+
 impl Need {
     /// The need of `items` on sheets of this usable size.
     pub(super) fn new(items: &[Item], width: i64, height: i64, gap: i64) -> Self {
         let gap = trim(gap, 0);
-        let mut need =
-            Self { width: trim(width, 0), height: trim(height, 0), gap, boxes: Vec::new(), area: 0, any: false };
-        for item in items.iter().filter(|item| item.count > 0) {
+        let mut need = Self {
+            width: trim(width, 0),
+            height: trim(height, 0),
+            gap,
+            boxes: Vec::new(),
+            items: Vec::new(),
+            area: 0,
+            any: false,
+        };
+        for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
             need.any = true;
             let (width, height) = (trim(item.width, 1), trim(item.height, 1));
             let mut grown = grown_box(width, height, gap, PI_LESS);
@@ -55,6 +70,7 @@ impl Need {
                     poses.push((height, width));
                 }
                 need.boxes.push(Boxed { poses, count: u64::from(item.count) });
+                need.items.push(number);
             }
             need.area = need.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
         }
@@ -77,6 +93,37 @@ impl Need {
             count: boxed.count,
         });
         self.quick().max(dual::bound(self.width + grow, self.height + grow, &grown.collect::<Vec<_>>(), pairs))
+    }
+
+    /// The boxes for the bound by patterns: equal ones together, grown by as much of the gap as holds corner to corner;
+    /// and the kind of each item that is a box. None where there are more kinds than it takes.
+    pub(super) fn room(&self) -> Option<(Room, BTreeMap<usize, u8>)> {
+        let grow = (self.gap * self.gap / 2).isqrt();
+        let mut kinds: BTreeMap<Vec<(i64, i64)>, Alike> = BTreeMap::new();
+        for (boxed, &item) in self.boxes.iter().zip(&self.items) {
+            let mut poses = boxed.poses.clone();
+            poses.sort_unstable();
+            let kind = kinds.entry(poses).or_default();
+            kind.0 += boxed.count;
+            kind.1.push(item);
+        }
+        if kinds.is_empty() || kinds.len() > MOST_KINDS {
+            return None;
+        }
+        let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
+        let of_items = of_items.collect();
+        let boxes: Vec<Boxed> = kinds.into_iter().map(|(poses, (count, _))| Boxed { poses, count }).collect();
+        let share = |one: &Boxed| {
+            let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
+            bits.fold(0, |row, bit| row | bit)
+        };
+        let share = boxes.iter().map(share).collect();
+        let grown = |pose: &(i64, i64)| (pose.0 + grow, pose.1 + grow);
+        let boxes = boxes
+            .iter()
+            .map(|boxed| Boxed { poses: boxed.poses.iter().map(grown).collect(), count: boxed.count })
+            .collect();
+        Some((Room { width: self.width + grow, height: self.height + grow, boxes, share }, of_items))
     }
 
     /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.

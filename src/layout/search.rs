@@ -16,6 +16,10 @@ use super::dice::Dice;
 use super::draft::{Draft, Laid, Score, largest_empty};
 use super::frame::Frame;
 use super::order::{Key, by_size, shaken};
+use super::pattern;
+use super::pool::Pool;
+use super::price::Set;
+use super::proof::Proof;
 use super::ruin::{Pursuit, State};
 use super::sheet::Rule;
 use super::{Effort, Watch};
@@ -31,6 +35,7 @@ const MOST_LOOSE: u64 = 2000;
 struct Budget {
     simple: u64,
     pursuit: u64,
+    proof: u64,
     shakes: usize,
 }
 
@@ -38,9 +43,19 @@ impl Budget {
     fn new(effort: Effort, frame: &Frame) -> Self {
         let pieces = frame.pieces().min(100);
         match effort {
-            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, shakes: 0 },
-            Effort::Normal => Self { simple: 40_000 * pieces, pursuit: 10_000 * pieces * pieces, shakes: 24 },
-            Effort::High => Self { simple: 400_000 * pieces, pursuit: 100_000 * pieces * pieces, shakes: 120 },
+            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, proof: 0, shakes: 0 },
+            Effort::Normal => Self {
+                simple: 40_000 * pieces,
+                pursuit: 10_000 * pieces * pieces,
+                proof: 2_000_000 + 3_000 * pieces * pieces,
+                shakes: 24,
+            },
+            Effort::High => Self {
+                simple: 400_000 * pieces,
+                pursuit: 100_000 * pieces * pieces,
+                proof: 60_000 * pieces * pieces,
+                shakes: 120,
+            },
         }
     }
 }
@@ -52,19 +67,23 @@ pub(super) struct Found {
     pub(super) cut_short: bool,
 }
 
-/// Searches until the bound is met or the effort is spent. `bound` is 0 where none is known.
+/// Searches until the bound is met or the effort is spent.
 pub(super) fn search<B: Bench>(
     frame: &Frame,
-    bound: &dyn Fn(u64) -> u64,
+    proof: &mut Proof,
     effort: Effort,
     threads: usize,
     watch: &dyn Watch,
 ) -> Found {
     let budget = Budget::new(effort, frame);
-    let meter = Meter::new(watch, budget.simple + budget.pursuit);
-    let mut best = simple::<B>(frame, &budget, threads, &meter);
+    let meter = Meter::new(watch, budget.simple + budget.pursuit + budget.proof);
+    let mut pool = Pool::default();
+    let mut best = simple::<B>(frame, &budget, threads, &meter, &mut pool);
+    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 {
+        patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
+    }
     let mut left = budget.pursuit;
-    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound(best.sheets())) {
+    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= proof.reach(best.sheets())) {
         let Some((next, spent)) = pursue::<B>(frame, &best, left, threads, &meter) else { break };
         left = left.saturating_sub(spent.max(1));
         let improved = next.score(frame) < best.score(frame);
@@ -81,7 +100,7 @@ pub(super) fn search<B: Bench>(
 }
 
 /// All rules over all orders, then orders judged a little wrong.
-fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draft {
+fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter, pool: &mut Pool) -> Draft {
     let mut orders: Vec<Vec<usize>> = Vec::new();
     for key in Key::ALL {
         let order = by_size(frame, key);
@@ -126,11 +145,66 @@ fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Mete
     let mut best: Option<(Score, Draft)> = None;
     for draft in drafts.into_iter().enumerate().filter(|&(number, _)| in_time(number)).filter_map(|(_, draft)| draft) {
         let score = draft.score(frame);
+        if frame.one_size() {
+            pool.keep_all(&draft);
+        }
         if best.as_ref().is_none_or(|(best, _)| score < *best) {
             best = Some((score, draft));
         }
     }
     best.map_or_else(|| Draft { laid: Vec::new(), left: frame.counts() }, |(_, draft)| draft)
+}
+
+/// The bound by patterns, helped by the searches' own benches.
+fn patterns<B: Bench>(frame: &Frame, proof: &mut Proof, sheets: u64, budget: &Budget, meter: &Meter, pool: &mut Pool) {
+    let Some(room) = proof.room() else { return };
+    let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| proof.set(kinds.iter().copied())).collect();
+    let mut helper = Filler::<B> { frame, proof, pool, meter, bench: B::default(), turn: 0 };
+    let found = pattern::bound(room, &seeds, proof.known(), sheets, budget.proof, &mut helper);
+    proof.learn(found.bound);
+}
+
+/// Fills single sheets with what is worth most for its area.
+struct Filler<'a, B> {
+    frame: &'a Frame,
+    proof: &'a Proof,
+    pool: &'a mut Pool,
+    meter: &'a Meter<'a>,
+    bench: B,
+    turn: u64,
+}
+
+impl<B: Bench> pattern::Helper for Filler<'_, B> {
+    fn guess(&mut self, worth: &[u64]) -> (Vec<Set>, u64) {
+        let worth = self.proof.worth(worth);
+        self.turn += 1;
+        let mut dice = Dice::new(self.turn);
+        let counts = self.frame.counts();
+        let mut sets = Vec::new();
+        for number in 0..24 {
+            let percent = if number < Rule::ALL.len() { 0 } else { 40 };
+            let mut order: Vec<(std::cmp::Reverse<u128>, usize)> = (0..worth.len())
+                .map(|kind| {
+                    let value =
+                        (u128::from(worth[kind]) << 64) / u128::from(self.frame.kinds[kind].area().unsigned_abs());
+                    let more = u128::try_from(dice.below(percent * 10 + 1)).unwrap_or(0);
+                    (std::cmp::Reverse(value * (1000 + more)), kind)
+                })
+                .collect();
+            order.sort_unstable();
+            let order: Vec<usize> = order.into_iter().map(|(_, kind)| kind).collect();
+            self.bench.open(&self.frame.sizes[0], self.frame.least(&order));
+            fill(self.frame, &order, &counts, Rule::ALL[number % Rule::ALL.len()], &mut self.bench);
+            let puts = self.bench.puts();
+            self.pool.keep(&puts);
+            sets.push(self.proof.set(puts.iter().map(|put| put.kind)));
+        }
+        (sets, self.bench.steps())
+    }
+
+    fn step(&mut self, steps: u64) -> bool {
+        self.meter.step(steps)
+    }
 }
 
 /// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.
