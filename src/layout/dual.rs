@@ -226,7 +226,7 @@ impl<'a> Tables<'a> {
     }
 
     /// All pairs that make sense.
-    fn pairs(&self) -> impl Iterator<Item = Pair> {
+    pub(super) fn pairs(&self) -> impl Iterator<Item = Pair> {
         let (fs, gs) = (self.across.whole.len(), self.upward.whole.len());
         let (square, all_turn, common) = (self.square, self.all_turn, self.common);
         (0..fs).flat_map(move |f| (0..gs).map(move |g| (f, g))).flat_map(move |(f, g)| {
@@ -239,10 +239,10 @@ impl<'a> Tables<'a> {
     }
 
     /// The pairs whose sizes hold one sheet's load of boxes to the least worth, the best first.
-    pub(super) fn strongest(&self, worth: &[u64], most: usize) -> Vec<Pair> {
+    pub(super) fn strongest(&self, among: &[Pair], worth: &[u64], most: usize) -> Vec<Pair> {
         let mut sizes = Vec::with_capacity(self.boxes.len());
         let mut best: Vec<(f64, Pair)> = Vec::new();
-        for (f, g, mean) in self.pairs() {
+        for &(f, g, mean) in among {
             sizes.clear();
             for (number, (&worth, boxed)) in
                 worth.iter().zip(self.boxes).enumerate().filter(|(_, (worth, _))| **worth > 0)
@@ -266,11 +266,6 @@ impl<'a> Tables<'a> {
         best.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         best.truncate(most);
         best.into_iter().map(|(_, pair)| pair).collect()
-    }
-
-    /// How many pairs there are.
-    pub(super) fn count(&self) -> usize {
-        self.across.whole.len() * self.upward.whole.len()
     }
 
     /// By box, the least that it takes of a sheet's [`WHOLE`]; rounded down.

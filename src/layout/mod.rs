@@ -27,12 +27,14 @@
 mod bench;
 mod bound;
 mod build;
+mod cover;
 mod crew;
 mod dice;
 mod draft;
 mod dual;
 mod exact;
 mod frame;
+mod guess;
 mod offcut;
 mod order;
 mod pattern;

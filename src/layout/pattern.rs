@@ -31,6 +31,8 @@ const MOST_ADDED: usize = 6;
 pub(super) struct Outcome {
     /// No layout takes fewer sheets.
     pub(super) bound: u64,
+    /// Used in part, the sheets met would do with fewer, so there may be a better layout.
+    pub(super) hope: bool,
     /// Sets that fit on one sheet, in the order in which they were met.
     pub(super) sets: Vec<Set>,
 }
@@ -53,7 +55,7 @@ pub(super) fn bound(
     budget: u64,
     helper: &mut dyn Helper,
 ) -> Outcome {
-    let mut outcome = Outcome { bound: known, sets: Vec::new() };
+    let mut outcome = Outcome { bound: known, ..Outcome::default() };
     if room.boxes.len() > MOST_KINDS {
         return outcome;
     }
@@ -78,6 +80,7 @@ pub(super) fn bound(
         pricer.steps = pricer.steps.saturating_sub(cost);
         // The programme's own sum falls from turn to turn; what it has fallen below cannot be shown by it.
         goal = goal.min(whole((sum - 1e-6).ceil()));
+        outcome.hope = goal < sheets;
         if goal <= outcome.bound {
             break;
         }

@@ -22,6 +22,8 @@ pub(super) const MOST_KINDS: usize = 128;
 const ROWS: usize = 8;
 /// Rows that those are chosen from.
 const SHORTLIST: usize = 48;
+/// Pairs of functions that are looked at again.
+const CANDIDATES: usize = 300;
 /// No set is larger.
 const DEEPEST: usize = 40;
 /// Sets whose answers are remembered.
@@ -52,7 +54,10 @@ enum Known {
 pub(super) struct Pricer<'a> {
     room: &'a Room,
     tables: Tables<'a>,
-    shortlist: Vec<(Pair, Vec<u32>)>,
+    /// Pairs of functions that were among the best once.
+    candidates: Vec<Pair>,
+    /// The sizes that the best of them give.
+    shortlist: Vec<Vec<u32>>,
     known: BTreeMap<Set, Known>,
     /// Steps that are left.
     pub(super) steps: u64,
@@ -70,7 +75,7 @@ pub(super) struct Heavy {
 impl<'a> Pricer<'a> {
     pub(super) fn new(room: &'a Room, pairs: usize, steps: u64) -> Option<Self> {
         let tables = Tables::new(room.width, room.height, &room.boxes, pairs)?;
-        Some(Self { room, tables, shortlist: Vec::new(), known: BTreeMap::new(), steps })
+        Some(Self { room, tables, candidates: Vec::new(), shortlist: Vec::new(), known: BTreeMap::new(), steps })
     }
 
     fn spend(&mut self, count: usize) {
@@ -79,9 +84,13 @@ impl<'a> Pricer<'a> {
 
     /// Chooses the rows of sizes anew, for boxes of about this worth.
     pub(super) fn look_round(&mut self, worth: &[u64]) {
-        self.spend(self.tables.count() * worth.len());
-        let chosen = self.tables.strongest(worth, SHORTLIST);
-        self.shortlist = chosen.into_iter().map(|pair| (pair, self.tables.sizes(pair))).collect();
+        if self.candidates.is_empty() {
+            self.candidates = self.tables.pairs().collect();
+        }
+        self.spend(self.candidates.len() * worth.len() * 12);
+        self.candidates = self.tables.strongest(&self.candidates, worth, CANDIDATES);
+        let chosen = self.candidates.iter().take(SHORTLIST);
+        self.shortlist = chosen.map(|&pair| self.tables.sizes(pair)).collect();
     }
 
     /// Looks for sets that are worth more than `limit`.
@@ -111,7 +120,7 @@ impl<'a> Pricer<'a> {
     fn rows(&mut self, worth: &[u64], order: &[usize]) -> Vec<Row> {
         self.spend(self.shortlist.len() * order.len() * 2);
         let mut rows: Vec<(u64, Row)> = Vec::new();
-        for (_, sizes) in &self.shortlist {
+        for sizes in &self.shortlist {
             let sizes: Vec<u64> = order.iter().map(|&kind| u64::from(sizes[kind])).collect();
             let mut by_value: Vec<u8> = (0..=u8::MAX).take(order.len()).collect();
             let at = |place: u8| (worth[order[usize::from(place)]], sizes[usize::from(place)]);

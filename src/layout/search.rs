@@ -11,10 +11,12 @@ use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
 use super::bench::Bench;
 use super::build::{Choice, Plan, build, fill, supplies};
+use super::cover;
 use super::crew::{self, Meter};
 use super::dice::Dice;
-use super::draft::{Draft, Laid, Score, largest_empty};
+use super::draft::{Draft, Laid, Put, Score, largest_empty};
 use super::frame::Frame;
+use super::guess::Guesser;
 use super::order::{Key, by_size, shaken};
 use super::pattern;
 use super::pool::Pool;
@@ -30,6 +32,9 @@ const PURSUITS: usize = 4;
 const MOST_SHEETS: usize = 120;
 /// A pursuit cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
+
+/// Sheets that are filled for one guess at the bound by patterns.
+const GUESSES: usize = 24;
 
 /// Counted steps for each of the two phases.
 struct Budget {
@@ -76,11 +81,19 @@ pub(super) fn search<B: Bench>(
     watch: &dyn Watch,
 ) -> Found {
     let budget = Budget::new(effort, frame);
-    let meter = Meter::new(watch, budget.simple + budget.pursuit + budget.proof);
+    let meter = Meter::new(watch, budget.simple + budget.pursuit + 2 * budget.proof);
     let mut pool = Pool::default();
     let mut best = simple::<B>(frame, &budget, threads, &meter, &mut pool);
+    let mut hope = false;
     if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 {
-        patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
+        hope = patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
+    }
+    let mut covering = budget.proof;
+    while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > proof.known() {
+        let (found, spent) = cover::cover::<B>(frame, &mut pool, best.sheets() - 1, covering, &meter);
+        covering = covering.saturating_sub(spent.max(1));
+        let Some(found) = found else { break };
+        best = found;
     }
     let mut left = budget.pursuit;
     while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= proof.reach(best.sheets())) {
@@ -155,51 +168,40 @@ fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Mete
     best.map_or_else(|| Draft { laid: Vec::new(), left: frame.counts() }, |(_, draft)| draft)
 }
 
-/// The bound by patterns, helped by the searches' own benches.
-fn patterns<B: Bench>(frame: &Frame, proof: &mut Proof, sheets: u64, budget: &Budget, meter: &Meter, pool: &mut Pool) {
-    let Some(room) = proof.room() else { return };
+/// Raises the bound by patterns; says whether there is hope of a better layout. It is helped by the searches' own benches.
+fn patterns<B: Bench>(
+    frame: &Frame,
+    proof: &mut Proof,
+    sheets: u64,
+    budget: &Budget,
+    meter: &Meter,
+    pool: &mut Pool,
+) -> bool {
+    let Some(room) = proof.room() else { return false };
     let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| proof.set(kinds.iter().copied())).collect();
-    let mut helper = Filler::<B> { frame, proof, pool, meter, bench: B::default(), turn: 0 };
+    let mut helper = Filler { guesser: Guesser::<B>::new(frame), counts: frame.counts(), proof, pool, meter };
     let found = pattern::bound(room, &seeds, proof.known(), sheets, budget.proof, &mut helper);
     proof.learn(found.bound);
+    found.hope
 }
 
-/// Fills single sheets with what is worth most for its area.
+/// Guesses for the bound by patterns; what it fills goes to the pool.
 struct Filler<'a, B> {
-    frame: &'a Frame,
+    guesser: Guesser<'a, B>,
+    counts: Vec<u64>,
     proof: &'a Proof,
     pool: &'a mut Pool,
     meter: &'a Meter<'a>,
-    bench: B,
-    turn: u64,
 }
 
 impl<B: Bench> pattern::Helper for Filler<'_, B> {
     fn guess(&mut self, worth: &[u64]) -> (Vec<Set>, u64) {
-        let worth = self.proof.worth(worth);
-        self.turn += 1;
-        let mut dice = Dice::new(self.turn);
-        let counts = self.frame.counts();
-        let mut sets = Vec::new();
-        for number in 0..24 {
-            let percent = if number < Rule::ALL.len() { 0 } else { 40 };
-            let mut order: Vec<(std::cmp::Reverse<u128>, usize)> = (0..worth.len())
-                .map(|kind| {
-                    let value =
-                        (u128::from(worth[kind]) << 64) / u128::from(self.frame.kinds[kind].area().unsigned_abs());
-                    let more = u128::try_from(dice.below(percent * 10 + 1)).unwrap_or(0);
-                    (std::cmp::Reverse(value * (1000 + more)), kind)
-                })
-                .collect();
-            order.sort_unstable();
-            let order: Vec<usize> = order.into_iter().map(|(_, kind)| kind).collect();
-            self.bench.open(&self.frame.sizes[0], self.frame.least(&order));
-            fill(self.frame, &order, &counts, Rule::ALL[number % Rule::ALL.len()], &mut self.bench);
-            let puts = self.bench.puts();
-            self.pool.keep(&puts);
-            sets.push(self.proof.set(puts.iter().map(|put| put.kind)));
-        }
-        (sets, self.bench.steps())
+        let (sheets, steps) = self.guesser.sheets(&self.proof.worth(worth), &self.counts, GUESSES);
+        let set = |puts: &Vec<Put>| {
+            self.pool.keep(puts);
+            self.proof.set(puts.iter().map(|put| put.kind))
+        };
+        (sheets.iter().map(set).collect(), steps)
     }
 
     fn step(&mut self, steps: u64) -> bool {
@@ -256,7 +258,7 @@ fn give_up_one(frame: &Frame, state: &mut State, number: usize) {
     candidates.sort_by_key(|&sheet| {
         let one = &state.sheets[sheet];
         let size = &frame.sizes[one.size];
-        let filled: i64 = one.puts.iter().map(super::draft::Put::area).sum();
+        let filled: i64 = one.puts.iter().map(Put::area).sum();
         (size.supply.is_some(), filled)
     });
     if !candidates.is_empty() {

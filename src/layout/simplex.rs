@@ -80,6 +80,17 @@ impl Programme {
         }
     }
 
+    /// How much of each pattern the solution takes.
+    pub(super) fn amounts(&self) -> Vec<f64> {
+        let mut amounts = vec![0.0; self.patterns.len()];
+        for (column, amount) in self.basis.iter().zip(&self.amounts) {
+            if let Column::Pattern(number) = *column {
+                amounts[number] = *amount;
+            }
+        }
+        amounts
+    }
+
     fn worth(&self) -> Vec<f64> {
         let mut worth = vec![0.0; self.demand.len()];
         for (column, row) in self.basis.iter().zip(&self.inverse) {
