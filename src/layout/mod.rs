@@ -33,6 +33,7 @@ mod dice;
 mod draft;
 mod dual;
 mod exact;
+mod few;
 mod frame;
 mod guess;
 mod offcut;

@@ -4,6 +4,7 @@
 //! In: the job. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
 
 use super::bound::Need;
+use super::few::Few;
 use super::frame::Frame;
 use super::price::{Room, Set};
 use super::{Effort, Job};
@@ -68,6 +69,24 @@ impl Proof {
     /// The boxes as they are to be proven with, where that is possible.
     pub(super) fn room(&self) -> Option<&Room> {
         self.room.as_ref()
+    }
+
+    /// The boxes as few boxes for the exact search, where that is possible.
+    pub(super) fn few(&self) -> Option<Few> {
+        let room = self.room.as_ref()?;
+        Some(Few {
+            width: room.width,
+            height: room.height,
+            kinds: room.boxes.clone(),
+            share: room.share.clone(),
+            trimmer: false,
+        })
+    }
+
+    /// Whether the bound sees the same boxes as the searches: none could nest, and there is no gap.
+    pub(super) fn same(&self, frame: &Frame) -> bool {
+        let boxes = self.room.as_ref().map_or(0, |room| room.boxes.iter().map(|boxed| boxed.count).sum());
+        frame.gap == 0 && boxes == frame.pieces()
     }
 
     /// Kinds on a sheet as kinds of the room.

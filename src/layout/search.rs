@@ -10,11 +10,13 @@
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
 use super::bench::Bench;
+use super::bound::Boxed;
 use super::build::{Choice, Plan, build, fill, supplies};
 use super::cover;
 use super::crew::{self, Meter};
 use super::dice::Dice;
 use super::draft::{Draft, Laid, Put, Score, largest_empty};
+use super::few::{self, Few};
 use super::frame::Frame;
 use super::guess::Guesser;
 use super::order::{Key, by_size, shaken};
@@ -41,6 +43,7 @@ struct Budget {
     simple: u64,
     pursuit: u64,
     proof: u64,
+    exact: u64,
     shakes: usize,
 }
 
@@ -48,17 +51,19 @@ impl Budget {
     fn new(effort: Effort, frame: &Frame) -> Self {
         let pieces = frame.pieces().min(100);
         match effort {
-            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, proof: 0, shakes: 0 },
+            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, proof: 0, exact: 100_000, shakes: 0 },
             Effort::Normal => Self {
                 simple: 40_000 * pieces,
                 pursuit: 10_000 * pieces * pieces,
                 proof: 2_000_000 + 3_000 * pieces * pieces,
+                exact: 2_000_000,
                 shakes: 24,
             },
             Effort::High => Self {
                 simple: 400_000 * pieces,
                 pursuit: 100_000 * pieces * pieces,
                 proof: 60_000 * pieces * pieces,
+                exact: 50_000_000,
                 shakes: 120,
             },
         }
@@ -81,10 +86,13 @@ pub(super) fn search<B: Bench>(
     watch: &dyn Watch,
 ) -> Found {
     let budget = Budget::new(effort, frame);
-    let meter = Meter::new(watch, budget.simple + budget.pursuit + 2 * budget.proof);
+    let meter = Meter::new(watch, budget.simple + budget.pursuit + 2 * budget.proof + budget.exact);
     let mut pool = Pool::default();
     let mut best = simple::<B>(frame, &budget, threads, &meter, &mut pool);
     let mut hope = false;
+    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.exact > 0 {
+        best = settled(frame, proof, best, budget.exact, &meter);
+    }
     if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 {
         hope = patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
     }
@@ -166,6 +174,42 @@ fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Mete
         }
     }
     best.map_or_else(|| Draft { laid: Vec::new(), left: frame.counts() }, |(_, draft)| draft)
+}
+
+/// Tries everything where there are few boxes. Takes its layout only if that has fewer sheets: ours has the larger offcut.
+fn settled(frame: &Frame, proof: &mut Proof, best: Draft, steps: u64, meter: &Meter) -> Draft {
+    let mut left = steps;
+    let kinds = frame.kinds.iter().map(|kind| {
+        let poses = kind.poses().iter().map(|pose| (pose.width, pose.height)).collect();
+        Boxed { poses, count: kind.count }
+    });
+    let Some(size) = frame.sizes.first().filter(|_| proof.possible()) else { return best };
+    let few = Few {
+        width: size.width,
+        height: size.height,
+        kinds: kinds.collect(),
+        share: vec![u128::MAX; frame.kinds.len()],
+        trimmer: frame.trimmer,
+    };
+    let found = few::settle(&few, &mut left);
+    if frame.trimmer || proof.same(frame) {
+        // A trimmer cuts every box out, whatever the part in it looks like, and each cut is as wide as the gap.
+        if let Some(found) = &found {
+            proof.learn(found.least);
+        }
+    } else if let Some(bound) = proof.few().and_then(|few| few::settle(&few, &mut left)) {
+        proof.learn(bound.least);
+    }
+    meter.step(steps - left);
+    let enough = frame.sizes.len() == 1 && size.supply.is_none();
+    let sheets = found.and_then(|found| found.sheets).filter(|_| enough);
+    match sheets {
+        Some(sheets) if u64::try_from(sheets.len()).is_ok_and(|count| count < best.sheets()) => {
+            let laid = sheets.into_iter().map(|puts| Laid { size: 0, times: 1, puts }).collect();
+            Draft { laid, left: vec![0; frame.kinds.len()] }
+        }
+        _ => best,
+    }
 }
 
 /// Raises the bound by patterns; says whether there is hope of a better layout. It is helped by the searches' own benches.

@@ -168,7 +168,8 @@ impl Search {
                 if self.held == Some(number) {
                     (right, top) = (right / 2, top / 2);
                 }
-                if top < last.0 {
+                // Half of a little less than nothing would be nothing.
+                if top < last.0 || self.width < width || self.height < height {
                     continue;
                 }
                 for edge in 0..self.edges.len() {
@@ -209,7 +210,7 @@ impl Search {
                 batch.count == 0
                     || batch.poses.iter().any(|pose| {
                         let top = self.height - pose.1;
-                        floor <= if self.held == Some(number) { top / 2 } else { top }
+                        floor <= top && (self.held != Some(number) || floor <= top / 2)
                     })
             })
     }
