@@ -192,7 +192,7 @@ pub struct Sheet {
 pub enum Effort {
     /// Simple rules: some milliseconds.
     Low,
-    /// Tries to save a sheet: 40 ms for twenty parts, a second for a hundred.
+    /// Tries to save a sheet or to prove that none can be saved: 40 ms for twenty parts, a second for a hundred.
     #[default]
     Normal,
     /// The same for ten times as long.
