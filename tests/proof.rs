@@ -8,7 +8,9 @@
 #[path = "common/instances.rs"]
 mod instances;
 
+use hingeleaf::contour::{Contour, Corner};
 use hingeleaf::layout::{Cuts, Effort, Item, Job, Layout, Sheet, Turns, Unwatched, lay_out_for};
+use hingeleaf::length::Length;
 use instances::{Dice, Halted, INCH, MM, endless, generated, item, job, kit};
 use std::collections::BTreeMap;
 
@@ -237,6 +239,60 @@ fn copies_of_what_fits_fit_as_often() {
         let items: Vec<Item> = parts.iter().map(|&(width, height)| item(width, height, Turns::ANY, copies)).collect();
         let (_, layout) = laid(&job(&items, &[endless(300, 300)], 0, Effort::Normal), Cuts::Free);
         assert_eq!(layout.lower_bound, 3 * u64::from(copies), "no room is left, so area alone says this");
+    }
+}
+
+// --- Parts with outlines of their own ---
+
+#[test]
+fn round_corners_do_not_hide_that_two_parts_share_no_sheet() {
+    // By area two would fit: 2 x 14,400 of 42,000 square millimetres.
+    let round = Contour::with_corners((0.0, 0.0), (120.0, 120.0), [Corner::Rounded(5.0); 4]);
+    let items = [Item { contour: Some(round), ..item(120 * MM, 120 * MM, Turns::ANY, 3) }];
+    let (sheets, layout) = laid(&job(&items, &[endless(210 * MM, 200 * MM)], MM, Effort::Low), Cuts::Free);
+    assert_eq!((sheets, layout.lower_bound), (3, 3));
+}
+
+#[test]
+fn parts_that_nest_are_promised_no_more_sheets_than_nested() {
+    // Two hooks 40 wide, one of them head to tail 40 further each way, lie in a square of 140: worked out by hand.
+    let hook = Contour::polygon([(0.0, 0.0), (100.0, 0.0), (100.0, 40.0), (40.0, 40.0), (40.0, 100.0), (0.0, 100.0)]);
+    // A comb of two teeth and one of one tooth close to a box of 90 x 60.
+    let two = Contour::polygon([
+        (0.0, 0.0),
+        (90.0, 0.0),
+        (90.0, 60.0),
+        (60.0, 60.0),
+        (60.0, 20.0),
+        (30.0, 20.0),
+        (30.0, 60.0),
+        (0.0, 60.0),
+    ]);
+    let tooth = Contour::rectangle(0.0, 0.0, 30.0, 40.0);
+    let bay = Contour::new([
+        (0.0, 0.0, 0.0),
+        (60.0, 0.0, 0.0),
+        (60.0, 40.0, 0.0),
+        (40.0, 40.0, -0.414_213_562_373_095),
+        (20.0, 20.0, 0.0),
+        (0.0, 20.0, 0.0),
+    ]);
+    let shaped = |contour: &Contour, count| {
+        let size = contour.bounds();
+        let eighths = |mm: f64| i64::from(u32::try_from(Length::from_mm(mm).eighths()).unwrap());
+        Item {
+            contour: Some(contour.clone()),
+            ..item(eighths(size.width()), eighths(size.height()), Turns::ANY, count)
+        }
+    };
+    for (items, (width, height), most) in [
+        (vec![shaped(&hook, 2)], (140, 140), 1),
+        (vec![shaped(&hook, 8)], (140, 140), 4),
+        (vec![shaped(&two, 3), shaped(&tooth, 3)], (90, 60), 3),
+        (vec![shaped(&bay, 1)], (60, 40), 1),
+    ] {
+        let (_, layout) = laid(&job(&items, &[endless(width * MM, height * MM)], 0, Effort::Normal), Cuts::Free);
+        assert!(layout.lower_bound <= most, "{} promised, {most} do", layout.lower_bound);
     }
 }
 

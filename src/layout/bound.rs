@@ -4,8 +4,8 @@
 //! In: items with their true shapes, one size of sheet, the gap. Out: a number that no layout can beat. Never: rounds in
 //! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
 //!
-//! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area
-//! alone. The gap is a distance between shapes, corner to corner as well: growing every shape and the sheet by half of it
+//! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
+//! the sides of a box inside it. The gap is a distance between shapes, corner to corner as well: growing every shape and the sheet by half of it
 //! all round (with round corners) makes shapes that do not overlap, and the square inside that round corner does the same
 //! for boxes.
 
@@ -15,6 +15,7 @@ use super::Item;
 use super::dual;
 use super::exact::whole;
 use super::frame::trim;
+use super::inner;
 use super::price::{MOST_KINDS, Room};
 
 /// One size of sheet and what must go on it.
@@ -29,9 +30,11 @@ pub(super) struct Need {
     /// Area of all shapes, grown by half the gap all round.
     area: u128,
     any: bool,
+    /// Some items have outlines of their own.
+    shaped: bool,
 }
 
-/// An item that is its own bounding box.
+/// An item that is its own bounding box, or the box inside one that is not.
 #[derive(Clone, Debug)]
 pub(super) struct Boxed {
     /// Width and height in every pose allowed; one or two of them.
@@ -54,6 +57,7 @@ impl Need {
             items: Vec::new(),
             area: 0,
             any: false,
+            shaped: false,
         };
         for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
             need.any = true;
@@ -61,20 +65,34 @@ impl Need {
             let mut grown = grown_box(width, height, gap, PI_LESS);
             if let Some(contour) = &item.contour {
                 grown = grown.min(grown_shape(contour.area(), gap));
+                need.shaped = true;
+                let inner = inner::box_inside(contour).map(|(width, height)| (eighths(width), eighths(height)));
+                if let Some((inner_width, inner_height)) = inner.filter(|inner| inner.0 > 0 && inner.1 > 0) {
+                    need.add(number, item, inner_width.min(width), inner_height.min(height));
+                }
             } else {
-                let mut poses = Vec::new();
-                if item.turns.upright() {
-                    poses.push((width, height));
-                }
-                if item.turns.sideways() && (width != height || poses.is_empty()) {
-                    poses.push((height, width));
-                }
-                need.boxes.push(Boxed { poses, count: u64::from(item.count) });
-                need.items.push(number);
+                need.add(number, item, width, height);
             }
             need.area = need.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
         }
         need
+    }
+
+    fn add(&mut self, number: usize, item: &Item, width: i64, height: i64) {
+        let mut poses = Vec::new();
+        if item.turns.upright() {
+            poses.push((width, height));
+        }
+        if item.turns.sideways() && (width != height || poses.is_empty()) {
+            poses.push((height, width));
+        }
+        self.boxes.push(Boxed { poses, count: u64::from(item.count) });
+        self.items.push(number);
+    }
+
+    /// Whether some parts are more than the boxes that stand for them here.
+    pub(super) fn shaped(&self) -> bool {
+        self.shaped
     }
 
     /// The bounds that cost next to nothing: area, and boxes of which no two share a sheet.
@@ -165,6 +183,11 @@ fn grown_box(width: i64, height: i64, gap: i64, quarter_pi: u128) -> u128 {
     let corners = gap * gap * quarter_pi;
     let corners = if quarter_pi == PI_MORE { corners.div_ceil(1_000_000) } else { corners / 1_000_000 };
     width * height + (width + height) * gap + corners
+}
+
+/// Whole eighths of a micrometre in so many millimetres.
+fn eighths(length: f64) -> i64 {
+    i64::try_from(whole(length * 8000.0)).map_or(0, |length| trim(length, 0))
 }
 
 /// Least area of a shape of `area` square millimetres grown by half the gap all round.

@@ -36,6 +36,7 @@ mod exact;
 mod few;
 mod frame;
 mod guess;
+mod inner;
 mod offcut;
 mod order;
 mod pattern;
@@ -64,8 +65,8 @@ pub struct Item {
     pub width: i64,
     /// Height of the bounding box as drawn, kerf included, in eighths of a micrometre.
     pub height: i64,
-    /// The true outer outline in millimetres, where it is not the box: such parts could nest, so the bound counts no
-    /// more than its area. Layouts keep the boxes apart all the same.
+    /// The true outer outline in millimetres, where it is not the box: such parts could nest, so the bound counts
+    /// its area and a box inside it. Layouts keep the boxes apart all the same.
     pub contour: Option<Contour>,
     /// The quarter turns that are allowed.
     pub turns: Turns,

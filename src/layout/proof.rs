@@ -85,8 +85,7 @@ impl Proof {
 
     /// Whether the bound sees the same boxes as the searches: none could nest, and there is no gap.
     pub(super) fn same(&self, frame: &Frame) -> bool {
-        let boxes = self.room.as_ref().map_or(0, |room| room.boxes.iter().map(|boxed| boxed.count).sum());
-        frame.gap == 0 && boxes == frame.pieces()
+        frame.gap == 0 && self.need.as_ref().is_some_and(|need| !need.shaped())
     }
 
     /// Kinds on a sheet as kinds of the room.
