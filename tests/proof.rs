@@ -351,6 +351,13 @@ fn odd_jobs_end_and_promise_nothing_wrong() {
             }
         }
     }
+    // Thousands on a sheet, and many different ones: the dear searches must leave such jobs alone.
+    let tags = [item(3 * MM, 4 * MM, Turns::ANY, 9000), item(5 * MM, 2 * MM, Turns::ANY, 9000)];
+    laid(&job(&tags, &sheet, 0, Effort::Normal), Cuts::Free);
+    let mut dice = Dice(300);
+    let different: Vec<Item> =
+        (0..300).map(|_| item(dice.from(20, 190) * MM, dice.from(20, 190) * MM, Turns::ANY, 1)).collect();
+    laid(&job(&different, &sheet, MM, Effort::Normal), Cuts::Free);
     // Two halves of a sheet do not fit with any gap between them: three sheets and no doubt.
     let halves = [item(105 * MM, 297 * MM, Turns::HALF, 3)];
     let (sheets, layout) = laid(&job(&halves, &sheet, 1, Effort::Low), Cuts::Free);

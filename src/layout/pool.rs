@@ -10,8 +10,8 @@ use super::draft::{Draft, Put};
 
 /// No more sheets are kept.
 const MOST_KEPT: usize = 6000;
-/// No sheet with more boxes is kept: it takes little part in saving a sheet and much room.
-const MOST_BOXES: usize = 60;
+/// No sheet with more boxes is kept: choosing among such sheets saves little and takes long.
+pub(super) const MOST_BOXES: usize = 60;
 
 /// Sheets of one size.
 #[derive(Clone, Debug, Default)]

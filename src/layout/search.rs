@@ -21,7 +21,7 @@ use super::frame::Frame;
 use super::guess::Guesser;
 use super::order::{Key, by_size, shaken};
 use super::pattern;
-use super::pool::Pool;
+use super::pool::{self, Pool};
 use super::price::Set;
 use super::proof::Proof;
 use super::ruin::{Pursuit, State};
@@ -93,7 +93,8 @@ pub(super) fn search<B: Bench>(
     if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.exact > 0 {
         best = settled(frame, proof, best, budget.exact, &meter);
     }
-    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 {
+    let crumbs = best.laid.iter().any(|laid| laid.puts.len() > pool::MOST_BOXES);
+    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 && !crumbs {
         hope = patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
     }
     let mut covering = budget.proof;
