@@ -1,15 +1,26 @@
 // SPDX-License-Identifier: MIT
-//! The layout engine on open benchmark data: `cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high`.
+//! The layout engine on open benchmark data: `cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high`, and on a
+//! growing album: `cargo bench --bench layout -- kit`.
 //!
 //! Reads every `*.json` of the folder that holds instances (`bin`, and `items` as `[width, height]` or
 //! `[width, height, count]`), and `bounds.csv` if it is there (`id`, then `OF_lb,OF_ub,RF_lb,RF_ub,…`). R: parts may
 //! turn by 90 degrees, O: they may not; F: any layout, G: edge-to-edge cuts. One line an instance,
-//! `ID SHEETS BOUND yes|no MILLISECONDS` (yes: proven least), then totals a file and over all. One thread.
+//! `ID SHEETS BOUND yes|no MILLISECONDS` (yes: proven least), then a table by file. One thread.
+//!
+//! With `HINGELEAF_PEERS` set to a Python that has `rectpack`, its simple rules (`tests/outside/peer.py`) lay the same
+//! instances in the same run.
+
+#[path = "../tests/common/instances.rs"]
+#[allow(dead_code, reason = "made for the tests")]
+mod instances;
 
 use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
-use serde_json::Value;
+use instances::{Dice, MM};
+use serde_json::{Value, json};
 use std::collections::BTreeMap;
+use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 use std::time::Instant;
 
 struct Instance {
@@ -26,6 +37,7 @@ struct Total {
     proven: u32,
     milliseconds: f64,
     known: Option<u64>,
+    peer: Option<u64>,
     below: Vec<String>,
 }
 
@@ -34,10 +46,14 @@ fn main() {
     let words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
     let [folder, rest @ ..] = words.as_slice() else {
         println!(
-            "NOT RUN: name a folder of instances: cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high"
+            "NOT RUN: name a folder of instances: cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high, \
+             or say kit"
         );
         return;
     };
+    if folder == "kit" {
+        return kits();
+    }
     let (turns, cuts, column) = match rest.first().map_or("RF", String::as_str) {
         "OF" => (Turns::NONE, Cuts::Free, 0),
         "RF" => (Turns::ANY, Cuts::Free, 2),
@@ -52,23 +68,80 @@ fn main() {
         other => return println!("NOT RUN: the effort is low, normal or high, not {other}"),
     };
     let bounds = bounds(Path::new(folder));
-    let mut all = Total::default();
+    let mut all = Total { peer: Some(0), ..Total::default() };
+    let mut table: Vec<(String, Total)> = Vec::new();
     for file in files(Path::new(folder)) {
         let mut total = Total::default();
-        for instance in instances(&file) {
+        let instances = instances_of(&file);
+        for instance in &instances {
             run(
-                &instance,
+                instance,
                 (turns, cuts, effort),
                 bounds.get(&instance.id).and_then(|row| row.get(column..column + 2)),
                 &mut total,
             );
         }
         if total.instances > 0 {
-            say(&file.file_stem().unwrap_or_default().to_string_lossy(), &total);
-            all.add(total);
+            total.peer = peer(&instances, turns, cuts);
+            all.add(&total);
+            table.push((file.file_stem().unwrap_or_default().to_string_lossy().into_owned(), total));
         }
     }
-    say("all", &all);
+    table.push(("all".to_owned(), all));
+    say(&table);
+}
+
+/// The sheets that the simple rules of another library take, if it is there.
+fn peer(instances: &[Instance], turns: Turns, cuts: Cuts) -> Option<u64> {
+    let python = std::env::var_os("HINGELEAF_PEERS")?;
+    let list: Vec<Value> = instances
+        .iter()
+        .map(|instance| json!({ "id": instance.id, "bin": instance.bin, "items": instance.items }))
+        .collect();
+    let task = json!({ "turning": turns == Turns::ANY, "trimmer": cuts == Cuts::Trimmer, "instances": list });
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/outside/peer.py");
+    let mut child = Command::new(python).arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().ok()?;
+    child.stdin.take()?.write_all(task.to_string().as_bytes()).ok()?;
+    let output = child.wait_with_output().ok().filter(|output| output.status.success())?;
+    let text = String::from_utf8(output.stdout).ok()?;
+    let sheets: Vec<u64> = text.lines().filter_map(|line| line.split_once(' ')?.1.parse().ok()).collect();
+    (sheets.len() == instances.len()).then(|| sheets.iter().sum())
+}
+
+/// What copies and distinct parts cost: parts like those of an album on A3 sheets, kerf and gap 1 mm, any turn.
+fn kits() {
+    println!("{:>7} {:>7} {:>7} {:>7} {:>7} {:>7}", "parts", "copies", "sheets", "least", "proven", "ms");
+    let sheet = [Sheet { width: 297 * MM, height: 420 * MM, count: None, price: None }];
+    let line = |items: &[Item], copies: u32| {
+        let begun = Instant::now();
+        let job = Job { items, sheets: &sheet, gap: MM, effort: Effort::Normal, threads: 1 };
+        let Ok(layout) = lay_out_for(&job, Cuts::Free, &Unwatched) else { return println!("no layout") };
+        let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
+        let sheets: u64 = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();
+        let proven = if layout.proven_least { "yes" } else { "no" };
+        println!(
+            "{:>7} {copies:>7} {sheets:>7} {:>7} {proven:>7} {milliseconds:>7.0}",
+            items.len(),
+            layout.lower_bound
+        );
+    };
+    for copies in [1, 10, 100] {
+        line(&instances::kit(copies), copies);
+    }
+    for distinct in [5, 20, 80] {
+        for copies in [1, 10, 100] {
+            let mut dice = Dice(distinct);
+            let mut part = || Item {
+                width: dice.from(30, 200) * MM,
+                height: dice.from(30, 260) * MM,
+                contour: None,
+                turns: Turns::ANY,
+                count: copies,
+            };
+            let items: Vec<Item> = (0..distinct).map(|_| part()).collect();
+            line(&items, copies);
+        }
+    }
 }
 
 fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, total: &mut Total) {
@@ -97,25 +170,44 @@ fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, t
 }
 
 impl Total {
-    fn add(&mut self, other: Self) {
+    fn add(&mut self, other: &Self) {
         self.instances += other.instances;
         self.sheets += other.sheets;
         self.bound += other.bound;
         self.proven += other.proven;
         self.milliseconds += other.milliseconds;
         self.known = other.known.map_or(self.known, |known| Some(known + self.known.unwrap_or(0)));
-        self.below.extend(other.below);
+        self.peer = self.peer.zip(other.peer).map(|(all, more)| all + more);
+        self.below.extend(other.below.iter().cloned());
     }
 }
 
-fn say(name: &str, total: &Total) {
-    let known = total.known.map_or_else(String::new, |known| format!(", best known {known}"));
+fn say(table: &[(String, Total)]) {
     println!(
-        "= {name}: {} instances, {} sheets{known}, bound {}, proven least {}, {:.0} ms",
-        total.instances, total.sheets, total.bound, total.proven, total.milliseconds
+        "= {:<10} {:>9} {:>7} {:>10} {:>6} {:>6} {:>7} {:>8} {:>9}",
+        "file", "instances", "sheets", "best known", "peer", "least", "proven", "per cent", "ms"
     );
-    if !total.below.is_empty() {
-        println!("= {name}: WRONG, fewer than is proven or a bound above the best known: {}", total.below.join(", "));
+    let or_dash = |number: Option<u64>| number.map_or_else(|| "-".to_owned(), |number| number.to_string());
+    for (name, total) in table {
+        println!(
+            "= {name:<10} {:>9} {:>7} {:>10} {:>6} {:>6} {:>7} {:>8.1} {:>9.0}",
+            total.instances,
+            total.sheets,
+            or_dash(total.known),
+            or_dash(total.peer),
+            total.bound,
+            total.proven,
+            f64::from(total.proven) * 100.0 / f64::from(total.instances.max(1)),
+            total.milliseconds
+        );
+        if !total.below.is_empty() && name != "all" {
+            println!("= WRONG, fewer than is proven or a bound above the best known: {}", total.below.join(", "));
+        }
+    }
+    if std::env::var_os("HINGELEAF_PEERS").is_none() {
+        println!("= NOT RUN: the peer. Name a Python that has rectpack in HINGELEAF_PEERS.");
+    } else if table.iter().any(|(_, total)| total.peer.is_none()) {
+        println!("= NOT RUN: the peer failed. Does the Python in HINGELEAF_PEERS have rectpack?");
     }
 }
 
@@ -130,7 +222,7 @@ fn files(folder: &Path) -> Vec<PathBuf> {
     files
 }
 
-fn instances(file: &Path) -> Vec<Instance> {
+fn instances_of(file: &Path) -> Vec<Instance> {
     let whole: Value =
         std::fs::read(file).ok().and_then(|bytes| serde_json::from_slice(&bytes).ok()).unwrap_or_default();
     let pair = |value: &Value| Some((value.get(0)?.as_i64()?, value.get(1)?.as_i64()?));

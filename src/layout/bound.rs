@@ -4,15 +4,19 @@
 //! In: items with their true shapes, one size of sheet, the gap. Out: a number that no layout can beat. Never: rounds in
 //! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
 //!
-//! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area
-//! alone. The gap is a distance between shapes, corner to corner as well: growing every shape and the sheet by half of it
+//! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
+//! the sides of a box inside it. The gap is a distance between shapes, corner to corner as well: growing every shape and the sheet by half of it
 //! all round (with round corners) makes shapes that do not overlap, and the square inside that round corner does the same
 //! for boxes.
+
+use std::collections::BTreeMap;
 
 use super::Item;
 use super::dual;
 use super::exact::whole;
 use super::frame::trim;
+use super::inner;
+use super::price::{MOST_KINDS, Room};
 
 /// One size of sheet and what must go on it.
 #[derive(Clone, Debug)]
@@ -21,12 +25,16 @@ pub(super) struct Need {
     height: i64,
     gap: i64,
     boxes: Vec<Boxed>,
+    /// The number of the item that each box is.
+    items: Vec<usize>,
     /// Area of all shapes, grown by half the gap all round.
     area: u128,
     any: bool,
+    /// Some items have outlines of their own.
+    shaped: bool,
 }
 
-/// An item that is its own bounding box.
+/// An item that is its own bounding box, or the box inside one that is not.
 #[derive(Clone, Debug)]
 pub(super) struct Boxed {
     /// Width and height in every pose allowed; one or two of them.
@@ -34,31 +42,57 @@ pub(super) struct Boxed {
     pub(super) count: u64,
 }
 
+/// How many boxes are alike, and which items they are.
+type Alike = (u64, Vec<usize>);
+
 impl Need {
     /// The need of `items` on sheets of this usable size.
     pub(super) fn new(items: &[Item], width: i64, height: i64, gap: i64) -> Self {
         let gap = trim(gap, 0);
-        let mut need =
-            Self { width: trim(width, 0), height: trim(height, 0), gap, boxes: Vec::new(), area: 0, any: false };
-        for item in items.iter().filter(|item| item.count > 0) {
+        let mut need = Self {
+            width: trim(width, 0),
+            height: trim(height, 0),
+            gap,
+            boxes: Vec::new(),
+            items: Vec::new(),
+            area: 0,
+            any: false,
+            shaped: false,
+        };
+        for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
             need.any = true;
             let (width, height) = (trim(item.width, 1), trim(item.height, 1));
             let mut grown = grown_box(width, height, gap, PI_LESS);
             if let Some(contour) = &item.contour {
                 grown = grown.min(grown_shape(contour.area(), gap));
+                need.shaped = true;
+                let inner = inner::box_inside(contour).map(|(width, height)| (eighths(width), eighths(height)));
+                if let Some((inner_width, inner_height)) = inner.filter(|inner| inner.0 > 0 && inner.1 > 0) {
+                    need.add(number, item, inner_width.min(width), inner_height.min(height));
+                }
             } else {
-                let mut poses = Vec::new();
-                if item.turns.upright() {
-                    poses.push((width, height));
-                }
-                if item.turns.sideways() && (width != height || poses.is_empty()) {
-                    poses.push((height, width));
-                }
-                need.boxes.push(Boxed { poses, count: u64::from(item.count) });
+                need.add(number, item, width, height);
             }
             need.area = need.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
         }
         need
+    }
+
+    fn add(&mut self, number: usize, item: &Item, width: i64, height: i64) {
+        let mut poses = Vec::new();
+        if item.turns.upright() {
+            poses.push((width, height));
+        }
+        if item.turns.sideways() && (width != height || poses.is_empty()) {
+            poses.push((height, width));
+        }
+        self.boxes.push(Boxed { poses, count: u64::from(item.count) });
+        self.items.push(number);
+    }
+
+    /// Whether some parts are more than the boxes that stand for them here.
+    pub(super) fn shaped(&self) -> bool {
+        self.shaped
     }
 
     /// The bounds that cost next to nothing: area, and boxes of which no two share a sheet.
@@ -77,6 +111,37 @@ impl Need {
             count: boxed.count,
         });
         self.quick().max(dual::bound(self.width + grow, self.height + grow, &grown.collect::<Vec<_>>(), pairs))
+    }
+
+    /// The boxes for the bound by patterns: equal ones together, grown by as much of the gap as holds corner to corner;
+    /// and the kind of each item that is a box. None where there are more kinds than it takes.
+    pub(super) fn room(&self) -> Option<(Room, BTreeMap<usize, u8>)> {
+        let grow = (self.gap * self.gap / 2).isqrt();
+        let mut kinds: BTreeMap<Vec<(i64, i64)>, Alike> = BTreeMap::new();
+        for (boxed, &item) in self.boxes.iter().zip(&self.items) {
+            let mut poses = boxed.poses.clone();
+            poses.sort_unstable();
+            let kind = kinds.entry(poses).or_default();
+            kind.0 += boxed.count;
+            kind.1.push(item);
+        }
+        if kinds.is_empty() || kinds.len() > MOST_KINDS {
+            return None;
+        }
+        let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
+        let of_items = of_items.collect();
+        let boxes: Vec<Boxed> = kinds.into_iter().map(|(poses, (count, _))| Boxed { poses, count }).collect();
+        let share = |one: &Boxed| {
+            let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
+            bits.fold(0, |row, bit| row | bit)
+        };
+        let share = boxes.iter().map(share).collect();
+        let grown = |pose: &(i64, i64)| (pose.0 + grow, pose.1 + grow);
+        let boxes = boxes
+            .iter()
+            .map(|boxed| Boxed { poses: boxed.poses.iter().map(grown).collect(), count: boxed.count })
+            .collect();
+        Some((Room { width: self.width + grow, height: self.height + grow, boxes, share }, of_items))
     }
 
     /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.
@@ -118,6 +183,11 @@ fn grown_box(width: i64, height: i64, gap: i64, quarter_pi: u128) -> u128 {
     let corners = gap * gap * quarter_pi;
     let corners = if quarter_pi == PI_MORE { corners.div_ceil(1_000_000) } else { corners / 1_000_000 };
     width * height + (width + height) * gap + corners
+}
+
+/// Whole eighths of a micrometre in so many millimetres.
+fn eighths(length: f64) -> i64 {
+    i64::try_from(whole(length * 8000.0)).map_or(0, |length| trim(length, 0))
 }
 
 /// Least area of a shape of `area` square millimetres grown by half the gap all round.

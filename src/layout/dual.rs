@@ -108,36 +108,11 @@ const MOST_PARTS: i64 = 24;
 
 /// The best bound of at most about `pairs` pairs of functions.
 pub(super) fn bound(width: i64, height: i64, boxes: &[Boxed], pairs: usize) -> u64 {
-    if width < 1 || height < 1 || boxes.is_empty() {
-        return 0;
-    }
-    let most = pairs.isqrt().max(1);
-    let square = width == height;
-    let all_turn = boxes.iter().all(|boxed| boxed.poses.len() > 1 || boxed.poses.iter().all(|pose| pose.0 == pose.1));
-    let [across, upward]: [Along; 2] = [|pose| pose.0, |pose| pose.1];
-    let (mut f, mut g) = if square {
-        let common = functions(width, boxes, &[across, upward], most);
-        (common.clone(), common)
-    } else {
-        (functions(width, boxes, &[across], most), functions(height, boxes, &[upward], most))
-    };
-    let common = f.len();
-    f.extend(own(width, boxes, across, most / 4));
-    g.extend(own(height, boxes, upward, most / 4));
-    let tables =
-        Tables { across: Table::new(&f, width, boxes, across), upward: Table::new(&g, height, boxes, upward), boxes };
+    let Some(tables) = Tables::new(width, height, boxes, pairs) else { return 0 };
     let mut best = 0;
-    for f in 0..f.len() {
-        for g in 0..g.len() {
-            // The mean needs functions that hold along both sides. The job's own boxes make such where all may turn, and
-            // there the mean is never less than the smaller of two areas.
-            let mean = square && f <= g && (g < common || all_turn);
-            let straight = !(square && all_turn);
-            for (wanted, mean) in [(straight, false), (mean, true)] {
-                if wanted && tables.guess(f, g, mean) > nearly(best) + 1e-6 {
-                    best = best.max(tables.proof(f, g, mean));
-                }
-            }
+    for (f, g, mean) in tables.pairs() {
+        if tables.guess(f, g, mean) > nearly(best) + 1e-6 {
+            best = best.max(tables.proof(f, g, mean));
         }
     }
     best
@@ -210,13 +185,123 @@ impl Table {
 }
 
 /// Both sides. With `mean`, (f, g) and (g, f) are taken together, which needs a square sheet.
-struct Tables<'a> {
+pub(super) struct Tables<'a> {
     across: Table,
     upward: Table,
     boxes: &'a [Boxed],
+    square: bool,
+    all_turn: bool,
+    /// So many functions hold along both sides of a square sheet.
+    common: usize,
 }
 
-impl Tables<'_> {
+/// Two functions, and whether both their products are taken together.
+pub(super) type Pair = (usize, usize, bool);
+
+/// What a sheet holds of any row of sizes.
+pub(super) const WHOLE: u64 = 1 << 20;
+
+impl<'a> Tables<'a> {
+    /// Functions for about so many pairs. None where there is nothing to lay or nothing to lay it on.
+    pub(super) fn new(width: i64, height: i64, boxes: &'a [Boxed], pairs: usize) -> Option<Self> {
+        if width < 1 || height < 1 || boxes.is_empty() {
+            return None;
+        }
+        let most = pairs.isqrt().max(1);
+        let square = width == height;
+        let all_turn =
+            boxes.iter().all(|boxed| boxed.poses.len() > 1 || boxed.poses.iter().all(|pose| pose.0 == pose.1));
+        let [across, upward]: [Along; 2] = [|pose| pose.0, |pose| pose.1];
+        let (mut f, mut g) = if square {
+            let common = functions(width, boxes, &[across, upward], most);
+            (common.clone(), common)
+        } else {
+            (functions(width, boxes, &[across], most), functions(height, boxes, &[upward], most))
+        };
+        let common = f.len();
+        f.extend(own(width, boxes, across, most / 4));
+        g.extend(own(height, boxes, upward, most / 4));
+        let (across, upward) = (Table::new(&f, width, boxes, across), Table::new(&g, height, boxes, upward));
+        Some(Self { across, upward, boxes, square, all_turn, common })
+    }
+
+    /// All pairs that make sense.
+    pub(super) fn pairs(&self) -> impl Iterator<Item = Pair> {
+        let (fs, gs) = (self.across.whole.len(), self.upward.whole.len());
+        let (square, all_turn, common) = (self.square, self.all_turn, self.common);
+        (0..fs).flat_map(move |f| (0..gs).map(move |g| (f, g))).flat_map(move |(f, g)| {
+            // The mean needs functions that hold along both sides. The job's own boxes make such where all may turn, and
+            // there the mean is never less than the smaller of two areas.
+            let mean = square && f <= g && (g < common || all_turn);
+            let straight = !(square && all_turn);
+            [straight.then_some((f, g, false)), mean.then_some((f, g, true))].into_iter().flatten()
+        })
+    }
+
+    /// The pairs whose sizes hold one sheet's load of boxes to the least worth, the best first.
+    pub(super) fn strongest(&self, among: &[Pair], worth: &[u64], most: usize) -> Vec<Pair> {
+        let mut sizes = Vec::with_capacity(self.boxes.len());
+        let mut best: Vec<(f64, Pair)> = Vec::new();
+        for &(f, g, mean) in among {
+            sizes.clear();
+            for (number, (&worth, boxed)) in
+                worth.iter().zip(self.boxes).enumerate().filter(|(_, (worth, _))| **worth > 0)
+            {
+                // A function of which the whole sheet is nothing says nothing.
+                let share = self.share(number, f, g, mean);
+                sizes.push((if share.is_finite() { share } else { 0.0 }, nearly(worth), nearly(boxed.count)));
+            }
+            sizes.sort_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)));
+            let (mut room, mut load) = (1.0, 0.0);
+            for &(size, worth, count) in &sizes {
+                let copies = if size * count > room { room / size } else { count };
+                load += worth * copies;
+                room -= size * copies;
+                if room <= 0.0 {
+                    break;
+                }
+            }
+            best.push((load, (f, g, mean)));
+        }
+        best.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        best.truncate(most);
+        best.into_iter().map(|(_, pair)| pair).collect()
+    }
+
+    /// By box, the least that it takes of a sheet's [`WHOLE`]; rounded down.
+    pub(super) fn sizes(&self, (f, g, mean): Pair) -> Vec<u32> {
+        let sheet = self.sheet(f, g, mean).max(1);
+        let size = |number: usize| {
+            let area = self.area(number, f, g, mean);
+            let size = area.checked_mul(u128::from(WHOLE)).map_or(0, |scaled| scaled / sheet);
+            u32::try_from(size).unwrap_or(u32::MAX)
+        };
+        (0..self.boxes.len()).map(size).collect()
+    }
+
+    /// The part of a sheet that a box takes, about.
+    fn share(&self, number: usize, f: usize, g: usize, mean: bool) -> f64 {
+        let pair =
+            |f: usize, g: usize, pose: usize| self.across.shares[f][number][pose] * self.upward.shares[g][number][pose];
+        let area =
+            |pose: usize| if mean { f64::midpoint(pair(f, g, pose), pair(g, f, pose)) } else { pair(f, g, pose) };
+        area(0).min(area(1))
+    }
+
+    fn sheet(&self, f: usize, g: usize, mean: bool) -> u128 {
+        // (f, g) and (g, f) make the same area of a square sheet; together, twice that.
+        product(self.across.whole[f], self.upward.whole[g]).saturating_mul(if mean { 2 } else { 1 })
+    }
+
+    fn area(&self, number: usize, f: usize, g: usize, mean: bool) -> u128 {
+        let pair = |f: usize, g: usize, pose: usize| {
+            product(self.across.values[f][number][pose], self.upward.values[g][number][pose])
+        };
+        let area =
+            |pose: usize| if mean { pair(f, g, pose).saturating_add(pair(g, f, pose)) } else { pair(f, g, pose) };
+        area(0).min(area(1))
+    }
+
     /// About how many sheets a pair of functions proves.
     fn guess(&self, f: usize, g: usize, mean: bool) -> f64 {
         let smaller = |area: [f64; 2]| if area[0] < area[1] { area[0] } else { area[1] };
@@ -236,23 +321,18 @@ impl Tables<'_> {
 
     /// How many sheets a pair of functions proves, in whole numbers. What is too large to add up proves nothing.
     fn proof(&self, f: usize, g: usize, mean: bool) -> u64 {
-        let product = |a: i64, b: i64| u128::from(a.unsigned_abs()) * u128::from(b.unsigned_abs());
-        // (f, g) and (g, f) make the same area of a square sheet; together, twice that.
-        let sheet = product(self.across.whole[f], self.upward.whole[g]).saturating_mul(if mean { 2 } else { 1 });
         let mut sum: u128 = 0;
         for (number, boxed) in self.boxes.iter().enumerate() {
-            let area = |pose: usize| {
-                let pair = |f: usize, g: usize| {
-                    product(self.across.values[f][number][pose], self.upward.values[g][number][pose])
-                };
-                if mean { pair(f, g) + pair(g, f) } else { pair(f, g) }
-            };
-            let Some(more) = area(0).min(area(1)).checked_mul(u128::from(boxed.count)).and_then(|a| sum.checked_add(a))
-            else {
+            let area = self.area(number, f, g, mean);
+            let Some(more) = area.checked_mul(u128::from(boxed.count)).and_then(|area| sum.checked_add(area)) else {
                 return 0;
             };
             sum = more;
         }
-        u64::try_from(sum.div_ceil(sheet.max(1))).unwrap_or(0)
+        u64::try_from(sum.div_ceil(self.sheet(f, g, mean).max(1))).unwrap_or(0)
     }
+}
+
+fn product(a: i64, b: i64) -> u128 {
+    u128::from(a.unsigned_abs()) * u128::from(b.unsigned_abs())
 }

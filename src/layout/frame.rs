@@ -43,6 +43,11 @@ impl Kind {
     pub(super) fn area(&self) -> i64 {
         self.poses[0].width * self.poses[0].height
     }
+
+    /// The job's items that it stands for, and how many of each.
+    pub(super) fn members(&self) -> &[(usize, u32)] {
+        &self.members
+    }
 }
 
 /// A sheet that can be opened.

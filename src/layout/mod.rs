@@ -27,21 +27,30 @@
 mod bench;
 mod bound;
 mod build;
+mod cover;
 mod crew;
 mod dice;
 mod draft;
 mod dual;
 mod exact;
+mod few;
 mod frame;
+mod guess;
+mod inner;
 mod offcut;
 mod order;
+mod pattern;
+mod pool;
+mod price;
+mod proof;
 mod ruin;
 mod search;
 mod sheet;
+mod simplex;
+mod single;
 mod space;
 mod trimmer;
 
-use std::cell::Cell;
 use std::fmt;
 
 use crate::contour::Contour;
@@ -56,8 +65,8 @@ pub struct Item {
     pub width: i64,
     /// Height of the bounding box as drawn, kerf included, in eighths of a micrometre.
     pub height: i64,
-    /// The true outer outline in millimetres, where it is not the box: such parts could nest, so the bound counts no
-    /// more than its area. Layouts keep the boxes apart all the same.
+    /// The true outer outline in millimetres, where it is not the box: such parts could nest, so the bound counts
+    /// its area and a box inside it. Layouts keep the boxes apart all the same.
     pub contour: Option<Contour>,
     /// The quarter turns that are allowed.
     pub turns: Turns,
@@ -184,7 +193,7 @@ pub struct Sheet {
 pub enum Effort {
     /// Simple rules: some milliseconds.
     Low,
-    /// Tries to save a sheet: 40 ms for twenty parts, a second for a hundred.
+    /// Tries to save a sheet or to prove that none can be saved: 40 ms for twenty parts, a second for a hundred.
     #[default]
     Normal,
     /// The same for ten times as long.
@@ -339,40 +348,20 @@ pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, N
     if frame.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
-    let need = job
-        .sheets
-        .first()
-        .filter(|_| frame.one_size())
-        .map(|sheet| bound::Need::new(job.items, sheet.width, sheet.height, job.gap));
-    let pairs = match job.effort {
-        Effort::Low => 3_000,
-        Effort::Normal => 40_000,
-        Effort::High => 400_000,
-    };
-    // The dear bound is worked out once, and only if the cheap one leaves a doubt.
-    let thorough: Cell<Option<u64>> = Cell::new(None);
-    let bound_for = |sheets: u64| {
-        let Some(need) = &need else { return 0 };
-        let known = thorough.get().unwrap_or_else(|| need.quick());
-        if known >= sheets || thorough.get().is_some() {
-            return known;
-        }
-        thorough.set(Some(need.thorough(pairs)));
-        thorough.get().unwrap_or(known)
-    };
+    let mut proof = proof::Proof::new(job, &frame);
     let found = match cuts {
-        Cuts::Free => search::search::<sheet::OpenSheet>(&frame, &bound_for, job.effort, job.threads, watch),
-        Cuts::Trimmer => search::search::<trimmer::OpenTree>(&frame, &bound_for, job.effort, job.threads, watch),
+        Cuts::Free => search::search::<sheet::OpenSheet>(&frame, &mut proof, job.effort, job.threads, watch),
+        Cuts::Trimmer => search::search::<trimmer::OpenTree>(&frame, &mut proof, job.effort, job.threads, watch),
     };
     if !found.draft.complete() {
         return Err(NoLayout::OutOfSheets { left: frame.left_over(&found.draft) });
     }
     let sheets = found.draft.sheets();
-    let lower_bound = if need.is_some() { bound_for(sheets) } else { 1 };
+    let lower_bound = proof.reach(sheets);
     Ok(Layout {
         sheets: frame.deal(&found.draft, job.items),
         lower_bound,
-        proven_least: need.is_some() && lower_bound == sheets,
+        proven_least: proof.possible() && lower_bound == sheets,
         cut_short: found.cut_short,
     })
 }

@@ -10,12 +10,20 @@
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
 use super::bench::Bench;
+use super::bound::Boxed;
 use super::build::{Choice, Plan, build, fill, supplies};
+use super::cover;
 use super::crew::{self, Meter};
 use super::dice::Dice;
-use super::draft::{Draft, Laid, Score, largest_empty};
+use super::draft::{Draft, Laid, Put, Score, largest_empty};
+use super::few::{self, Few};
 use super::frame::Frame;
+use super::guess::Guesser;
 use super::order::{Key, by_size, shaken};
+use super::pattern;
+use super::pool::{self, Pool};
+use super::price::Set;
+use super::proof::Proof;
 use super::ruin::{Pursuit, State};
 use super::sheet::Rule;
 use super::{Effort, Watch};
@@ -27,10 +35,15 @@ const MOST_SHEETS: usize = 120;
 /// A pursuit cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
 
+/// Sheets that are filled for one guess at the bound by patterns.
+const GUESSES: usize = 24;
+
 /// Counted steps for each of the two phases.
 struct Budget {
     simple: u64,
     pursuit: u64,
+    proof: u64,
+    exact: u64,
     shakes: usize,
 }
 
@@ -38,9 +51,21 @@ impl Budget {
     fn new(effort: Effort, frame: &Frame) -> Self {
         let pieces = frame.pieces().min(100);
         match effort {
-            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, shakes: 0 },
-            Effort::Normal => Self { simple: 40_000 * pieces, pursuit: 10_000 * pieces * pieces, shakes: 24 },
-            Effort::High => Self { simple: 400_000 * pieces, pursuit: 100_000 * pieces * pieces, shakes: 120 },
+            Effort::Low => Self { simple: 15_000 * pieces, pursuit: 0, proof: 0, exact: 100_000, shakes: 0 },
+            Effort::Normal => Self {
+                simple: 40_000 * pieces,
+                pursuit: 10_000 * pieces * pieces,
+                proof: 2_000_000 + 3_000 * pieces * pieces,
+                exact: 2_000_000,
+                shakes: 24,
+            },
+            Effort::High => Self {
+                simple: 400_000 * pieces,
+                pursuit: 100_000 * pieces * pieces,
+                proof: 60_000 * pieces * pieces,
+                exact: 50_000_000,
+                shakes: 120,
+            },
         }
     }
 }
@@ -52,19 +77,35 @@ pub(super) struct Found {
     pub(super) cut_short: bool,
 }
 
-/// Searches until the bound is met or the effort is spent. `bound` is 0 where none is known.
+/// Searches until the bound is met or the effort is spent.
 pub(super) fn search<B: Bench>(
     frame: &Frame,
-    bound: &dyn Fn(u64) -> u64,
+    proof: &mut Proof,
     effort: Effort,
     threads: usize,
     watch: &dyn Watch,
 ) -> Found {
     let budget = Budget::new(effort, frame);
-    let meter = Meter::new(watch, budget.simple + budget.pursuit);
-    let mut best = simple::<B>(frame, &budget, threads, &meter);
+    let meter = Meter::new(watch, budget.simple + budget.pursuit + 2 * budget.proof + budget.exact);
+    let mut pool = Pool::default();
+    let mut best = simple::<B>(frame, &budget, threads, &meter, &mut pool);
+    let mut hope = false;
+    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.exact > 0 {
+        best = settled(frame, proof, best, budget.exact, &meter);
+    }
+    let crumbs = best.laid.iter().any(|laid| laid.puts.len() > pool::MOST_BOXES);
+    if best.complete() && best.sheets() > proof.reach(best.sheets()) && budget.proof > 0 && !crumbs {
+        hope = patterns::<B>(frame, proof, best.sheets(), &budget, &meter, &mut pool);
+    }
+    let mut covering = budget.proof;
+    while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > proof.known() {
+        let (found, spent) = cover::cover::<B>(frame, &mut pool, best.sheets() - 1, covering, &meter);
+        covering = covering.saturating_sub(spent.max(1));
+        let Some(found) = found else { break };
+        best = found;
+    }
     let mut left = budget.pursuit;
-    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound(best.sheets())) {
+    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= proof.reach(best.sheets())) {
         let Some((next, spent)) = pursue::<B>(frame, &best, left, threads, &meter) else { break };
         left = left.saturating_sub(spent.max(1));
         let improved = next.score(frame) < best.score(frame);
@@ -81,7 +122,7 @@ pub(super) fn search<B: Bench>(
 }
 
 /// All rules over all orders, then orders judged a little wrong.
-fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter) -> Draft {
+fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Meter, pool: &mut Pool) -> Draft {
     let mut orders: Vec<Vec<usize>> = Vec::new();
     for key in Key::ALL {
         let order = by_size(frame, key);
@@ -126,11 +167,91 @@ fn simple<B: Bench>(frame: &Frame, budget: &Budget, threads: usize, meter: &Mete
     let mut best: Option<(Score, Draft)> = None;
     for draft in drafts.into_iter().enumerate().filter(|&(number, _)| in_time(number)).filter_map(|(_, draft)| draft) {
         let score = draft.score(frame);
+        if frame.one_size() {
+            pool.keep_all(&draft);
+        }
         if best.as_ref().is_none_or(|(best, _)| score < *best) {
             best = Some((score, draft));
         }
     }
     best.map_or_else(|| Draft { laid: Vec::new(), left: frame.counts() }, |(_, draft)| draft)
+}
+
+/// Tries everything where there are few boxes. Takes its layout only if that has fewer sheets: ours has the larger offcut.
+fn settled(frame: &Frame, proof: &mut Proof, best: Draft, steps: u64, meter: &Meter) -> Draft {
+    let mut left = steps;
+    let kinds = frame.kinds.iter().map(|kind| {
+        let poses = kind.poses().iter().map(|pose| (pose.width, pose.height)).collect();
+        Boxed { poses, count: kind.count }
+    });
+    let Some(size) = frame.sizes.first().filter(|_| proof.possible()) else { return best };
+    let few = Few {
+        width: size.width,
+        height: size.height,
+        kinds: kinds.collect(),
+        share: vec![u128::MAX; frame.kinds.len()],
+        trimmer: frame.trimmer,
+    };
+    let found = few::settle(&few, &mut left);
+    if frame.trimmer || proof.same(frame) {
+        // A trimmer cuts every box out, whatever the part in it looks like, and each cut is as wide as the gap.
+        if let Some(found) = &found {
+            proof.learn(found.least);
+        }
+    } else if let Some(bound) = proof.few().and_then(|few| few::settle(&few, &mut left)) {
+        proof.learn(bound.least);
+    }
+    meter.step(steps - left);
+    let enough = frame.sizes.len() == 1 && size.supply.is_none();
+    let sheets = found.and_then(|found| found.sheets).filter(|_| enough);
+    match sheets {
+        Some(sheets) if u64::try_from(sheets.len()).is_ok_and(|count| count < best.sheets()) => {
+            let laid = sheets.into_iter().map(|puts| Laid { size: 0, times: 1, puts }).collect();
+            Draft { laid, left: vec![0; frame.kinds.len()] }
+        }
+        _ => best,
+    }
+}
+
+/// Raises the bound by patterns; says whether there is hope of a better layout. It is helped by the searches' own benches.
+fn patterns<B: Bench>(
+    frame: &Frame,
+    proof: &mut Proof,
+    sheets: u64,
+    budget: &Budget,
+    meter: &Meter,
+    pool: &mut Pool,
+) -> bool {
+    let Some(room) = proof.room() else { return false };
+    let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| proof.set(kinds.iter().copied())).collect();
+    let mut helper = Filler { guesser: Guesser::<B>::new(frame), counts: frame.counts(), proof, pool, meter };
+    let found = pattern::bound(room, &seeds, proof.known(), sheets, budget.proof, &mut helper);
+    proof.learn(found.bound);
+    found.hope
+}
+
+/// Guesses for the bound by patterns; what it fills goes to the pool.
+struct Filler<'a, B> {
+    guesser: Guesser<'a, B>,
+    counts: Vec<u64>,
+    proof: &'a Proof,
+    pool: &'a mut Pool,
+    meter: &'a Meter<'a>,
+}
+
+impl<B: Bench> pattern::Helper for Filler<'_, B> {
+    fn guess(&mut self, worth: &[u64]) -> (Vec<Set>, u64) {
+        let (sheets, steps) = self.guesser.sheets(&self.proof.worth(worth), &self.counts, GUESSES);
+        let set = |puts: &Vec<Put>| {
+            self.pool.keep(puts);
+            self.proof.set(puts.iter().map(|put| put.kind))
+        };
+        (sheets.iter().map(set).collect(), steps)
+    }
+
+    fn step(&mut self, steps: u64) -> bool {
+        self.meter.step(steps)
+    }
 }
 
 /// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.
@@ -182,7 +303,7 @@ fn give_up_one(frame: &Frame, state: &mut State, number: usize) {
     candidates.sort_by_key(|&sheet| {
         let one = &state.sheets[sheet];
         let size = &frame.sizes[one.size];
-        let filled: i64 = one.puts.iter().map(super::draft::Put::area).sum();
+        let filled: i64 = one.puts.iter().map(Put::area).sum();
         (size.supply.is_some(), filled)
     });
     if !candidates.is_empty() {
