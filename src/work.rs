@@ -7,11 +7,10 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
-use crate::fit::{self, Fit};
+use crate::fit::{self, Fit, opening};
 use crate::layout::Watch;
 use crate::parts::{self, Kit};
-#[cfg(feature = "png")]
-use crate::picture;
+use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
 use crate::toolpath::{self, Labels, SheetPaths};
@@ -115,6 +114,14 @@ impl Work {
     #[must_use]
     pub fn stopped(&self) -> bool {
         stops(&self.findings)
+    }
+
+    /// The cross-section as a picture: closed, and open where it lies least flat; none where the album does not go together.
+    #[must_use]
+    pub fn cross_section(&self) -> Option<Picture> {
+        let section = opening::section(&self.album, self.fit.closed.as_ref()?);
+        let worst = self.fit.openings.as_ref().map(|openings| &openings.worst);
+        Some(picture::section(section.base, &section.closed(), worst, &|mm| self.album.roughly(mm)))
     }
 
     /// The report.

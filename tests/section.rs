@@ -190,3 +190,20 @@ fn nothing_and_nonsense_are_drawn_too() {
         assert!(write::drawing(&picture).ends_with("</svg>\n"));
     }
 }
+
+/// `check --picture` draws the album that it checks; a file that is there is left alone.
+#[test]
+fn check_draws_the_cross_section() {
+    let temp = common::TempDir::new("section");
+    let file = common::project().join("fixtures/tide-table.json");
+    let picture = temp.join("section.svg");
+    let words = ["check", file.to_str().unwrap(), "--picture", picture.to_str().unwrap()];
+    assert_eq!(common::hingeleaf(words).code, 0);
+    let drawn = std::fs::read_to_string(&picture).unwrap();
+    let tree = usvg::Tree::from_str(&drawn, &usvg::Options::default()).unwrap();
+    assert!(tree.size().width() > 300.0, "two pages of 148 mm side by side");
+    assert!(drawn.contains("Closed"), "{drawn}");
+    let again = common::hingeleaf(words);
+    assert!(again.code == 2 && again.err.contains("is there already"), "{again:?}");
+    assert_eq!(std::fs::read_to_string(&picture).unwrap(), drawn);
+}

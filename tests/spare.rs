@@ -140,10 +140,14 @@ fn lists_and_report_agree_on_what_came_free() {
     without["inserts"].as_array_mut().unwrap().retain(|insert| insert["count"] != "spare");
     let (report, list) = kit("with", &text);
     let (bare, _) = kit("without", &without.to_string());
+    let mut more = 0;
     for (with, without) in report["layouts"].as_array().unwrap().iter().zip(bare["layouts"].as_array().unwrap()) {
         assert_eq!((&with["sheets"], &with["lower_bound"]), (&without["sheets"], &without["lower_bound"]));
-        assert!(with["used_percent"].as_f64() > without["used_percent"].as_f64());
+        assert!(with["used_percent"].as_f64() >= without["used_percent"].as_f64());
+        more += u32::from(with["used_percent"].as_f64() > without["used_percent"].as_f64());
     }
+    // A sheet that is laid with less waste may leave no room.
+    assert!(more > 0, "nothing came free at all");
     let copies = report["copies"].as_u64().unwrap();
     for part in report["parts"].as_array().unwrap() {
         let (id, count) = (part["id"].as_str().unwrap(), part["count"].as_u64().unwrap() * copies);

@@ -85,6 +85,9 @@ pub(super) struct Check {
     /// Write the album with every mend that is known to this new file
     #[arg(long, value_name = "NEW", conflicts_with = "rounded")]
     pub mend: Option<PathBuf>,
+    /// Draw the album's cross-section, closed and laid open, into this new SVG file
+    #[arg(long, value_name = "FILE")]
+    pub picture: Option<PathBuf>,
     /// Round every size to the nearest multiple of what your ruler has, 1/16in or 1mm, and work all parts out anew
     #[arg(long, value_name = "STEP", value_parser = length, allow_hyphen_values = true)]
     pub rounded: Option<Length>,

@@ -25,10 +25,19 @@ pub(super) fn check(check: &Check) -> End {
         Ok(inputs) => inputs,
         Err(ended) => return ended.say(check.json),
     };
+    // Not even a link to nothing is written over.
+    if let Some(there) =
+        [&check.mend, &check.picture].into_iter().flatten().find(|new| fs::symlink_metadata(new).is_ok())
+    {
+        return exists(there).say(check.json);
+    }
     let Some(new) = &check.mend else {
         let (album, notes) = rounded(album, check.rounded);
         let mut work = worked_out(album, cutter);
         work.add(notes);
+        if let Err(ended) = draw(check, &work) {
+            return ended.say(check.json);
+        }
         if check.json {
             say::findings(&work.findings, &sources, true);
         } else {
@@ -36,16 +45,13 @@ pub(super) fn check(check: &Check) -> End {
         }
         return end(&work);
     };
-    // Not even a link to nothing is written over.
-    if fs::symlink_metadata(new).is_ok() {
-        return exists(new).say(check.json);
-    }
     let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
     let Some(first) = sources.first_mut() else { return End::WrongInput };
     let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
     let (work, changes) = match mended {
         Some(Mended { source, work, changes }) if !changes.is_empty() => {
-            if let Err(ended) = put(new, &source) {
+            let text = source.mark().to_owned() + source.text();
+            if let Err(ended) = put(new, &text) {
                 return ended.say(check.json);
             }
             *first = source;
@@ -53,6 +59,9 @@ pub(super) fn check(check: &Check) -> End {
         }
         _ => (worked_out(album, cutter), Vec::new()),
     };
+    if let Err(ended) = draw(check, &work) {
+        return ended.say(check.json);
+    }
     if check.json {
         let changes: Vec<_> = changes.iter().map(|change| (change.path.as_str(), change.from, change.to)).collect();
         say::out(&write::mended(&work.findings, &changes, work.album.units));
@@ -81,13 +90,20 @@ fn renamed(source: &Source, new: &Path) -> Option<Source> {
     Source::new(&new.display().to_string(), text.into_bytes()).ok()
 }
 
+/// Draws the cross-section, where it is asked for; an album that does not go together has none.
+fn draw(check: &Check, work: &Work) -> Result<(), Ended> {
+    match (&check.picture, work.cross_section()) {
+        (Some(new), Some(picture)) => put(new, &write::drawing(&picture)),
+        _ => Ok(()),
+    }
+}
+
 /// Writes a new file, whole or not at all.
-fn put(new: &Path, source: &Source) -> Result<(), Ended> {
+fn put(new: &Path, text: &str) -> Result<(), Ended> {
     let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => exists(new),
         _ => Ended::new(system("write", new, &error), End::MachineFailed),
     })?;
-    let text = source.mark().to_owned() + source.text();
     file.write_all(text.as_bytes()).map_err(|error| {
         let _ = fs::remove_file(new);
         Ended::new(system("write", new, &error), End::MachineFailed)

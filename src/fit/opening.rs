@@ -22,9 +22,9 @@ pub struct Openings {
     pub one_score: f64,
 }
 
-/// Works out how the album lies open; none with fewer than two pages.
+/// The album's cross-section.
 #[must_use]
-pub fn openings(album: &Album, closed: &Closed) -> Option<Openings> {
+pub fn section(album: &Album, closed: &Closed) -> Section {
     let carry = Carry::of(album);
     let width = album.page.width.mm();
     let mut root = 0.0;
@@ -42,8 +42,12 @@ pub fn openings(album: &Album, closed: &Closed) -> Option<Openings> {
         leaf
     });
     let leaves: Vec<Leaf> = leaves.collect();
-    let section =
-        Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() };
+    Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() }
+}
+
+/// Works out how the album lies open; none with fewer than two pages.
+#[must_use]
+pub fn openings(section: Section) -> Option<Openings> {
     let (_, worst) = section.worst()?;
     let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })
