@@ -24,14 +24,22 @@ impl Fit {
             });
         }
         if let Some(openings) = &self.openings {
-            let worst = &openings.worst;
-            sentences.push(format!(
-                "Open, it is least flat between pages {} and {}: a page rises by {} over its width (on one score, without a gusset, by {}).",
-                worst.between,
-                worst.between + 1,
-                album.roughly(worst.lift),
-                album.roughly(openings.one_score)
-            ));
+            let (worst, one_score) = (&openings.worst, album.roughly(openings.one_score));
+            let place = format!("between pages {} and {}", worst.between, worst.between + 1);
+            let gains = openings.one_score > worst.lift + 1.0;
+            let but_for = if gains {
+                format!(" Hinged on a single score, a page would rise by {one_score}.")
+            } else {
+                String::new()
+            };
+            sentences.push(if worst.lift < 0.5 {
+                format!("Open, it lies flat everywhere.{but_for}")
+            } else {
+                format!(
+                    "Open, it is least flat {place}: a page rises by {} over its width.{but_for}",
+                    album.roughly(worst.lift)
+                )
+            });
         }
         if let Some(tightest) = self.clearances.first() {
             sentences.push(format!(
