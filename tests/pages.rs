@@ -147,7 +147,7 @@ fn a_notched_page_has_half_a_disc_less() {
 /// trapezes cut at one end and one cut at both (D7): 12 x (136 + 124) / 2 twice, 12 x (190 + 166) / 2.
 #[test]
 fn a_side_loading_pocket_keeps_clear_of_the_tab() {
-    for (page, spine) in [(r#""kind": "side-loading""#, 0.0), (r#""kind": "side-loading", "faces": "back""#, 136.0)] {
+    for (page, spine) in [(r#""kind": "side-loading""#, 12.0), (r#""kind": "side-loading", "faces": "back""#, 136.0)] {
         let made = kit(&text(&[page]));
         let pocket = part(&made, "page-1-pocket");
         sized(pocket, 1.0, 148.0, 214.0);
@@ -326,7 +326,7 @@ fn folded_pages_are_where_they_should_be() {
 
         // The side-loading pocket ends at the fore-edge, in front of its leaf and its seams; on the back behind it.
         for (page, before, corner, mouth) in
-            [(PAGES[2], -1.0, (0.0, 0.0), (136.0, 0.0)), (PAGES[3], 1.0, (148.0, 0.0), (0.0, 0.0))]
+            [(PAGES[2], -1.0, (0.0, 0.0), (148.0, 12.0)), (PAGES[3], 1.0, (148.0, 0.0), (0.0, 12.0))]
         {
             let side = pages(page);
             let (spine, mouth) = (side("leaf", "leaf", corner), side("pocket", "pocket", mouth));
@@ -338,7 +338,7 @@ fn folded_pages_are_where_they_should_be() {
         // Mouths of the waterfall at 165, 140, 115; two calipers farther in front each.
         let waterfall = pages(PAGES[4]);
         for (number, tall) in [(1.0, 165.0), (2.0, 140.0), (3.0, 115.0)] {
-            let mouth = waterfall(&format!("pocket {number}"), "pocket", (136.0, tall));
+            let mouth = waterfall(&format!("pocket {number}"), "pocket", (148.0, tall + 12.0));
             let leaf = waterfall("leaf", "leaf", (148.0, 0.0));
             near(mouth[1], tall, 1e-9);
             near(mouth[2], leaf[2], 1e-9);
@@ -373,8 +373,8 @@ fn folded_pages_are_where_they_should_be() {
 
         // The front comes up to 120; the flap's tip is 20 below that, on the page's front side.
         let tuck = pages(r#""kind": "tuck-envelope", "front": 120"#);
-        let (mouth, tip) = (tuck("envelope", "front", (148.0, -120.0)), tuck("envelope", "flap", (20.0, 280.0)));
-        let leaf = tuck("envelope", "page", (148.0, 0.0));
+        let (mouth, tip) = (tuck("envelope", "front", (148.0, 0.0)), tuck("envelope", "flap", (20.0, 400.0)));
+        let leaf = tuck("envelope", "page", (148.0, 120.0));
         near(mouth[1], 120.0, 1e-9);
         near(tip[1], 100.0, 1e-9);
         near(mouth[0] - leaf[0], -t, 1e-9);
@@ -382,7 +382,7 @@ fn folded_pages_are_where_they_should_be() {
 
         // The frame is in the middle of its page: 3R and 3.2 of play on 148 x 190.
         let frame = pages(PAGES[16]);
-        let (low, high) = (frame("frame", "pocket", (0.0, 0.0)), frame("frame", "pocket", (92.1, 130.2)));
+        let (low, high) = (frame("frame", "pocket", (12.0, 12.0)), frame("frame", "pocket", (104.1, 142.2)));
         let (tail, head) = (frame("leaf", "leaf", (0.0, 0.0)), frame("leaf", "leaf", (148.0, 190.0)));
         near(low[1] - tail[1], head[1] - high[1], 1e-9);
         near(low[2] - tail[2], head[2] - high[2], 1e-9);
@@ -599,6 +599,13 @@ proptest! {
         for part in &kit.parts {
             sound(part).map_err(|error| TestCaseError::fail(format!("{}: {error}\n{text}", part.id)))?;
         }
+        // What is stuck on a part, as the marks on it see it, lies on it.
+        for (part, hidden) in kit.parts.iter().zip(kit.hidden()) {
+            let bounds = part.flat.outline.bounds().inflate(1e-6, 1e-6);
+            for rect in hidden.panels.iter().chain(&hidden.covered) {
+                prop_assert!((bounds.union(*rect).area() - bounds.area()).abs() < 1e-9, "{}: {rect:?}\n{text}", part.id);
+            }
+        }
         let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         let folded = fold(&kit, &calipers);
         for bond in kit.bonds.iter().filter(|bond| bond.hold == Hold::Stuck) {
@@ -623,6 +630,9 @@ fn sound(part: &Part) -> Result<(), String> {
     let panels: f64 = part.net.panels.iter().map(|panel| panel.outline.area()).sum();
     let holes: f64 = part.net.holes.iter().map(|hole| hole.area().abs()).sum();
     let check = |sound: bool, what: &str| if sound { Ok(()) } else { Err(what.to_owned()) };
+    let corners = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
+    let low = corners.is_some_and(|all| all.x0.abs() < 1e-9 && all.y0.abs() < 1e-9);
+    check(low, "its net does not lie where the part lies")?;
     check((flat.area() - panels + holes).abs() < 1e-9 * flat.area(), "its panels are not its area")?;
     for contour in std::iter::once(&flat.outline).chain(&flat.holes) {
         check(contour.is_simple(), "an outline crosses itself")?;

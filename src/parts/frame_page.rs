@@ -21,7 +21,7 @@ use super::corner_page::{LIES, PRINT, print, too_large};
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back};
 use super::page::Page;
 use super::side_page::wrong_height;
-use super::sketch::{Seams, pocket_front, stick};
+use super::sketch::{Seams, moved, pocket_front, stick};
 use super::{Face, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
@@ -91,15 +91,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let seams = Seams { left: !leaf.on_back, right: leaf.on_back, head: true };
     let border = overlap + play / 2.0;
     let (across, up) = (2.0f64.mul_add(-border, wide), 2.0f64.mul_add(-border, tall));
-    let net = pocket_front(Contour::rectangle(0.0, 0.0, wide, tall), (tall, tall), seams, seam)
-        .with_hole(Contour::rectangle(border, border, across, up));
+    let (net, by) = pocket_front(Contour::rectangle(0.0, 0.0, wide, tall), (tall, tall), seams, seam);
+    let net = net.with_hole(Contour::rectangle(border, border, across, up).shifted(by));
     let on = page.piece(builder, "leaf", ("leaf", "leaf"), ground);
     let over = page.piece(builder, "frame", ("frame", "frame"), net.clone());
     let (Some(on), Some(over)) = (on, over) else { return };
     let (left, low) = ((width - wide) / 2.0, (height - tall) / 2.0);
-    stick(builder, (over, &net), (on, 0), Vec2::new(left, low));
+    stick(builder, (over, &net), (on, 0), Vec2::new(left, low) - by);
     leaf.carried(builder, on, (0.0, 0.0));
     page.face(builder, leaf.names()[1], (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
-    page.pocket(builder, (wide, tall), inside, false);
+    page.pocket(builder, (wide, tall), moved(inside, by), false);
 }

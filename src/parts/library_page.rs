@@ -20,7 +20,7 @@ use super::build::{Builder, side};
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, front};
 use super::page::Page;
 use super::side_page::{wrong_height, wrong_width};
-use super::sketch::{Seams, notched_head, pocket_front, stick};
+use super::sketch::{Seams, moved, notched_head, pocket_front, stick};
 use super::{Face, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
@@ -97,20 +97,20 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Contour::polygon([(0.0, 0.0), (pocket, 0.0), (pocket, right), (0.0, left)])
     };
     let seams = Seams { left: true, right: true, head: false };
-    let net = pocket_front(outline, (left, right), seams, seam);
+    let (net, by) = pocket_front(outline, (left, right), seams, seam);
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
     let on = page.piece(builder, "leaf", ("leaf", "leaf"), ground);
     let over = page.piece(builder, "pocket", ("library-card pocket", "library-card pocket"), net.clone());
     let (Some(on), Some(over)) = (on, over) else { return };
-    stick(builder, (over, &net), (on, 0), Vec2::new((width - pocket) / 2.0, raise));
+    stick(builder, (over, &net), (on, 0), Vec2::new((width - pocket) / 2.0, raise) - by);
     leaf.carried(builder, on, (0.0, 0.0));
 
     let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, low), front(over, 0, (0.0, 0.0)));
+    page.face(builder, &format!("{worked} pocket"), (pocket, low), moved(front(over, 0, (0.0, 0.0)), by));
     let above = raise + tall;
     page.face(builder, &format!("{worked} top"), (width, height - above), front(on, 0, (0.0, above)));
     page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     // A card may look out, up to the page's head; at least half of it is inside.
-    page.pocket(builder, (pocket, (height - raise).min(2.0 * low)), inside, false);
+    page.pocket(builder, (pocket, (height - raise).min(2.0 * low)), moved(inside, by), false);
 }

@@ -19,7 +19,7 @@
 use super::build::{Builder, side};
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use super::page::Page;
-use super::sketch::{Seams, pocket_front, stick};
+use super::sketch::{Seams, moved, pocket_front, stick};
 use super::{Face, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
@@ -81,16 +81,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
     let seams = Seams { left: !leaf.on_back, right: leaf.on_back, head: true };
-    let net = pocket_front(Contour::rectangle(0.0, 0.0, pocket, height), (height, height), seams, seam);
+    let (net, low) = pocket_front(Contour::rectangle(0.0, 0.0, pocket, height), (height, height), seams, seam);
     let on = page.piece(builder, "leaf", ("leaf", "leaf"), ground);
     let over = page.piece(builder, "pocket", ("side-loading pocket", "side-loading pocket"), net.clone());
     let (Some(on), Some(over)) = (on, over) else { return };
-    stick(builder, (over, &net), (on, 0), Vec2::new(leaf.x(width - pocket, pocket), 0.0));
+    stick(builder, (over, &net), (on, 0), Vec2::new(leaf.x(width - pocket, pocket), 0.0) - low);
     leaf.carried(builder, on, (0.0, 0.0));
 
     let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, height), front(over, 0, (0.0, 0.0)));
+    page.face(builder, &format!("{worked} pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
     page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-    page.pocket(builder, (pocket, height), inside, false);
+    page.pocket(builder, (pocket, height), moved(inside, low), false);
 }

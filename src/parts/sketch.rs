@@ -29,8 +29,9 @@ pub(super) struct Seams {
 ///
 /// The outline's left edge is as tall as `sides.0`, its right one as `sides.1`, its lower and upper edges run the whole
 /// width. Where two seams meet at a corner of 90 degrees, each is cut at 45, half the corner's angle: folded to one face
-/// they do not overlap (D7; 45 degrees is common practice, G1). The front is panel 0.
-pub(super) fn pocket_front(outline: Contour, sides: (f64, f64), seams: Seams, depth: f64) -> Net {
+/// they do not overlap (D7; 45 degrees is common practice, G1). The front is panel 0; where its lower left is in the net is
+/// given beside it.
+pub(super) fn pocket_front(outline: Contour, sides: (f64, f64), seams: Seams, depth: f64) -> (Net, Vec2) {
     let (left, right) = (0.0, outline.bounds().x1);
     let back = |meets: bool| if meets { depth } else { 0.0 };
     let mut net = Net { panels: vec![panel("pocket", Use::Plain, outline)], folds: Vec::new(), holes: Vec::new() };
@@ -56,13 +57,33 @@ pub(super) fn pocket_front(outline: Contour, sides: (f64, f64), seams: Seams, de
     if seams.head {
         add("upper seam", ((left, sides.0), (right, sides.1)), (Vec2::new(0.0, depth), at_left, at_right));
     }
-    net
+    settled(net)
 }
 
-/// Sticks the seams of a pocket's front on a face of what is beneath it, `by` away from where they are drawn.
+/// A net moved to where parts lie, its lower left at the origin, and by how much it was moved.
+pub(super) fn settled(mut net: Net) -> (Net, Vec2) {
+    let boxes = net.panels.iter().map(|panel| panel.outline.bounds());
+    let by = boxes.reduce(|all, one| all.union(one)).map_or(Vec2::ZERO, |all| Vec2::new(-all.x0, -all.y0));
+    for panel in &mut net.panels {
+        panel.outline = panel.outline.shifted(by);
+    }
+    for fold in &mut net.folds {
+        (fold.from, fold.to) = (fold.from + by, fold.to + by);
+    }
+    net.holes = net.holes.iter().map(|hole| hole.shifted(by)).collect();
+    (net, by)
+}
+
+/// The same side in a net that was moved.
+pub(super) fn moved(mut side: Side, by: Vec2) -> Side {
+    side.at += by;
+    side
+}
+
+/// Sticks the seams of a pocket's front on the front of what is beneath it, `by` away from where they are drawn.
 pub(super) fn stick(builder: &mut Builder<'_>, (piece, net): (usize, &Net), (on, panel): (usize, usize), by: Vec2) {
     for fold in &net.folds {
-        let along = fold.to - fold.from;
+        let along = (fold.to - fold.from).normalize();
         let side = |piece, panel, at| Side { piece, panel, face: Face::Front, at, along };
         builder.bond(Hold::Stuck, side(piece, fold.between[1], fold.from), side(on, panel, fold.from + by));
     }
@@ -113,10 +134,11 @@ mod tests {
     #[test]
     fn seams_that_meet_are_cut_at_half_the_corner() {
         let seams = Seams { left: true, right: true, head: false };
-        let net = pocket_front(Contour::rectangle(0.0, 0.0, 100.0, 60.0), (60.0, 60.0), seams, 10.0);
+        let (net, low) = pocket_front(Contour::rectangle(0.0, 0.0, 100.0, 60.0), (60.0, 60.0), seams, 10.0);
         let area = |name| net.panel(name).map_or(0.0, |panel| net.panels[panel].outline.area());
         assert!((area("lower seam") - 10.0 * (100.0 + 80.0) / 2.0).abs() < 1e-9);
         assert!((area("left seam") - 10.0 * (60.0 + 50.0) / 2.0).abs() < 1e-9);
         assert!((area("left seam") - area("right seam")).abs() < 1e-9);
+        assert_eq!(low, Vec2::new(10.0, 10.0));
     }
 }

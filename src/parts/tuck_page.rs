@@ -21,7 +21,7 @@ use super::build::{Builder, side};
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, given, tab};
 use super::page::Page;
 use super::side_page::{wrong_height, wrong_width};
-use super::sketch::{flat_fold, panel};
+use super::sketch::{flat_fold, moved, panel, settled};
 use super::{Face, Hold, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
@@ -121,22 +121,24 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         ],
         holes: Vec::new(),
     };
+    let (net, by) = settled(net);
     let Some(piece) = page.piece(builder, "envelope", ("tuck envelope", "tuck envelope"), net) else { return };
+    let side = |panel, face, at, along| moved(side(piece, panel, face, at, along), by);
     let (up, down) = ((0.0, 1.0), (0.0, -1.0));
     // The front is turned over, its seams are turned over twice: their backs lie on the page.
     for (seam, at) in [(2, start), (3, width)] {
-        let one = side(piece, seam, Face::Back, (x(at), 0.0), down);
-        builder.bond(Hold::Stuck, one, side(piece, 0, Face::Front, (x(at), 0.0), up));
+        let one = side(seam, Face::Back, (x(at), 0.0), down);
+        builder.bond(Hold::Stuck, one, side(0, Face::Front, (x(at), 0.0), up));
     }
-    leaf.carried(builder, piece, (0.0, 0.0));
+    leaf.carried(builder, piece, (by.x, by.y));
 
     let [worked, other] = leaf.names();
     let right = (1.0, 0.0);
-    let outside = |panel, from: f64, y| side(piece, panel, Face::Back, (from, y), right);
+    let outside = |panel, from: f64, y| side(panel, Face::Back, (from, y), right);
     page.face(builder, &format!("{worked} envelope"), (body, tall), outside(1, leaf.x(start, body), 0.0));
     // Of the closed flap only what stands above the front shows.
     let (wide, shown) = (far - near, height - tall);
     page.face(builder, &format!("{worked} flap"), (wide, shown), outside(4, leaf.x(near, wide), height + shown));
-    page.face(builder, other, (width, height), back(piece, 0, (width, 0.0)));
-    page.pocket(builder, (body, tall), side(piece, 1, Face::Front, (x(start), 0.0), down), false);
+    page.face(builder, other, (width, height), moved(back(piece, 0, (width, 0.0)), by));
+    page.pocket(builder, (body, tall), side(1, Face::Front, (x(start), 0.0), down), false);
 }

@@ -20,7 +20,7 @@ use super::build::{Builder, side};
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use super::page::Page;
 use super::side_page::{POCKET, wrong_width};
-use super::sketch::{Seams, pocket_front, stick};
+use super::sketch::{Seams, moved, pocket_front, stick};
 use super::{Face, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
@@ -75,21 +75,21 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let [worked, other] = leaf.names();
     let left = leaf.x(width - pocket, pocket);
     page.face(builder, &format!("{worked} top"), (pocket, step), front(on, 0, (left, height - step)));
-    let (mut behind, mut by) = (on, Vec2::new(left, 0.0));
+    let (mut behind, mut at) = (on, Vec2::new(left, 0.0));
     for number in 1..=steps {
         let tall = f64::from(number).mul_add(-step, height);
         let seams = Seams { left: true, right: true, head: false };
-        let net = pocket_front(Contour::rectangle(0.0, 0.0, pocket, tall), (tall, tall), seams, seam);
+        let (net, low) = pocket_front(Contour::rectangle(0.0, 0.0, pocket, tall), (tall, tall), seams, seam);
         let which = format!("pocket {number}");
         let Some(over) = page.piece(builder, &which, ("step pocket", "step pocket"), net.clone()) else { return };
-        stick(builder, (over, &net), (behind, 0), by);
+        stick(builder, (over, &net), (behind, 0), at - low);
         // Of all but the last one only a step shows.
         let shown = if number == steps { tall } else { step };
-        let face = front(over, 0, (0.0, tall - shown));
+        let face = moved(front(over, 0, (0.0, tall - shown)), low);
         page.face(builder, &format!("{worked} {which}"), (pocket, shown), face);
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-        page.pocket(builder, (pocket, height.min(2.0 * tall)), inside, false);
-        (behind, by) = (over, Vec2::ZERO);
+        page.pocket(builder, (pocket, height.min(2.0 * tall)), moved(inside, low), false);
+        (behind, at) = (over, low);
     }
     page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
 }
