@@ -166,7 +166,7 @@ fn a_waterfall_goes_down_by_a_step_each() {
     for (number, tall) in [(1, 165.0), (2, 140.0), (3, 115.0)] {
         let pocket = part(&made, &format!("page-1-pocket-{number}"));
         sized(pocket, 1.0, 160.0, tall + 12.0);
-        let seams = 12.0 * (136.0 + 112.0) / 2.0 + 2.0 * 12.0 * (tall + tall - 12.0) / 2.0;
+        let seams = 12.0 * (136.0 + 112.0) / 2.0 + 12.0 * (2.0 * tall - 12.0);
         near(pocket.flat.area(), 136.0 * tall + seams, 1e-9);
     }
     assert_eq!(made.pockets.len(), 3);
@@ -287,7 +287,7 @@ fn a_library_pocket_falls_to_the_fore_edge() {
     let tallest = pocket.flat.outline.vertices().iter().find(|v| (v.at.y - 72.0).abs() < 1e-9).unwrap();
     near(tallest.at.x, 12.0, 1e-9);
     // A 3 in card and 3.2 mm to slide in (C2, P3) go in.
-    assert!(80.0 >= 3.0 * INCH + 3.2);
+    assert!(made.pockets[0].width >= 3.0 * INCH + 3.2);
 }
 
 /// A point of a panel of a piece on the folded album.
