@@ -10,7 +10,7 @@ use crate::finding::Finding;
 use crate::folded::Folded;
 use crate::length::Length;
 use crate::net::{Use, lifted};
-use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket};
+use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket, Side};
 
 /// Less than a cut is ever off, mm.
 const SLACK: f64 = 0.05;
@@ -74,9 +74,7 @@ impl Seen<'_> {
     fn bond(&self, number: usize, bond: &Bond) -> Option<Finding> {
         let misfit = self.folded.misfits.get(number).copied().flatten()?;
         let (one, other) = (&bond.one, &bond.other);
-        let panel = |side: &crate::parts::Side| {
-            self.kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel))
-        };
+        let panel = |side: &Side| self.kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
         let (what, on) = (panel(one)?, panel(other)?);
         let it =
             if self.kit.pieces[one.piece].net.panels.len() > 1 { format!("its {}", what.name) } else { "it".into() };
@@ -182,7 +180,7 @@ impl Seen<'_> {
                 panels.extend(lying.map(|(panel, _)| (number, panel)));
             }
             for (index, &one) in panels.iter().enumerate() {
-                let hit = panels[index + 1..].iter().find(|&&other| self.meet(one, other));
+                let hit = panels[index + 1..].iter().find(|&&other| self.meet(one, other) && !self.closes(one, other));
                 if let Some(&(other, _)) = hit {
                     let what = if other == one.0 { "itself".to_owned() } else { self.name(other).to_owned() };
                     let finding = self.stop("passes-through", one.0, format!("it would have to pass through {what}"));
@@ -191,6 +189,16 @@ impl Seen<'_> {
             }
         }
         findings
+    }
+
+    /// Whether two panels of one piece are stuck on each other: the folds between them give by a caliper, and the bond itself
+    /// says how far it is from meeting.
+    fn closes(&self, one: (usize, usize), other: (usize, usize)) -> bool {
+        one.0 == other.0
+            && self.kit.bonds.iter().any(|bond| {
+                let sides = [&bond.one, &bond.other].map(|side| (side.piece, side.panel));
+                bond.hold == Hold::Stuck && (sides == [one, other] || sides == [other, one])
+            })
     }
 
     fn meet(&self, one: (usize, usize), other: (usize, usize)) -> bool {
@@ -209,7 +217,7 @@ impl Seen<'_> {
             .kit
             .bonds
             .iter()
-            .filter(|bond| bond.hold == Hold::Slid && self.owner(bond.one.piece) == Some(Owner::Spine))
+            .filter(|bond| self.owner(bond.one.piece) == Some(Owner::Spine))
             .filter_map(|bond| match self.owner(bond.other.piece) {
                 Some(Owner::Page(page)) => Some((page, bond)),
                 _ => None,
@@ -260,18 +268,32 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     let wall = (inside.piece, inside.panel);
     let outline = &kit.pieces.get(wall.0)?.net.panels.get(wall.1)?.outline;
     let page = kit.pieces[wall.0].owner;
-    let mut seams: Vec<Vec<Point>> = Vec::new();
+    let ground = folded.stand(wall.0, wall.1)?.inverse();
+    // A seam closes where it is folded; its other edges only lie there.
+    let mut closing: Vec<[Point; 2]> = Vec::new();
     for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
         for panel in 0..piece.net.panels.len() {
-            let stuck = kit
-                .bonds
-                .iter()
-                .any(|bond| bond.hold == Hold::Stuck && bond.one.piece == number && bond.one.panel == panel);
-            if stuck && piece.net.panels[panel].purpose == Use::Seam {
-                seams.extend(folded.seen_on(kit, (number, panel), wall).map(|(seen, _)| seen));
+            let is_it = |side: &Side| side.piece == number && side.panel == panel;
+            let stuck = kit.bonds.iter().any(|bond| bond.hold == Hold::Stuck && is_it(&bond.one));
+            let Some(stand) = folded.stand(number, panel).filter(|_| stuck) else { continue };
+            if piece.net.panels[panel].purpose == Use::Seam {
+                let seen = |point: Point| {
+                    let [x, y, _] = lifted(&(ground * *stand), point, 0.0);
+                    Point::new(x, y)
+                };
+                let own = piece.net.folds.iter().filter(|fold| fold.between.contains(&panel));
+                closing.extend(own.map(|fold| [seen(fold.from), seen(fold.to)]));
             }
         }
     }
+    // A panel that is folded back over the wall closes that edge; a flap can be lifted.
+    let piece = &kit.pieces[wall.0].net;
+    closing.extend(piece.folds.iter().filter_map(|fold| {
+        let other = fold.between.into_iter().find(|&panel| panel != wall.1)?;
+        let whole = piece.panels.get(other).is_some_and(|panel| !matches!(panel.purpose, Use::Flap | Use::Seam));
+        let back = fold.between.contains(&wall.1) && fold.angle > 90.0 && whole;
+        back.then_some([fold.from, fold.to])
+    }));
     let edges: Vec<_> = outline.edges().collect();
     let spine = edges.iter().position(|edge| {
         edge.distance(inside.at) < 1e-3 && (edge.to - edge.from).cross(inside.along).abs() < 1e-3 * edge.length()
@@ -279,11 +301,10 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     let closed = |edge: &crate::contour::Edge| {
         let along = (edge.to - edge.from) / edge.length();
         let near = |point: Point| (point - edge.from).cross(along).abs() < 0.5;
-        let covered =
-            seams.iter().flat_map(|seam| seam.iter().zip(seam.iter().cycle().skip(1))).filter_map(|(a, b)| {
-                let spots = [*a, *b].map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
-                (near(*a) && near(*b)).then(|| (spots[0] - spots[1]).abs())
-            });
+        let covered = closing.iter().filter(|[a, b]| near(*a) && near(*b)).map(|ends| {
+            let spots = ends.map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
+            (spots[0] - spots[1]).abs()
+        });
         (covered.sum::<f64>() / edge.length()).min(1.0)
     };
     Some(edges.iter().cycle().skip(spine).take(edges.len()).map(closed).collect())
@@ -299,7 +320,7 @@ pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
         if shut.iter().all(|shut| *shut) {
             let text = "its pocket is stuck shut on every side";
             findings.push(Finding::stop("stuck-shut", about, text).help("leave the fore-edge open"));
-        } else if shut[0] {
+        } else if shut[0] && pocket.tab > 0.0 {
             let text = "its pocket is stuck shut at the spine, where the hinge's tab goes in";
             findings.push(Finding::stop("no-way-for-the-tab", about, text).help("leave the spine edge open"));
         } else if shut[1..].iter().all(|shut| *shut) {

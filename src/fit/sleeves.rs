@@ -9,7 +9,7 @@ use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit};
+use crate::parts::{Carry, Kit, Pocket};
 
 /// How far tabs stop short of their scores, mm: with sharp folds and with round ones; the whole tab where there is no
 /// way in.
@@ -27,9 +27,14 @@ pub fn short(carry: &Carry, caliper: f64) -> [f64; 2] {
     })
 }
 
+/// The pockets that the hinge's tabs go into; into one on a single leaf, none does.
+fn entered(kit: &Kit) -> impl Iterator<Item = &Pocket> {
+    kit.pockets.iter().filter(|pocket| pocket.tab > 0.0)
+}
+
 /// The thickest card that a sleeve is made of, mm.
 pub(super) fn thickest(kit: &Kit) -> f64 {
-    kit.pockets.iter().map(|pocket| pocket.caliper).fold(0.0, f64::max)
+    entered(kit).map(|pocket| pocket.caliper).fold(0.0, f64::max)
 }
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
@@ -38,7 +43,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mm = Length::from_mm;
     let mut findings = Vec::new();
     // A tab that fills a sleeve leaves no way in; the narrowest sleeve decides.
-    let narrowest = kit.pockets.iter().min_by(|one, two| one.width.total_cmp(&two.width));
+    let narrowest = entered(kit).min_by(|one, two| one.width.total_cmp(&two.width));
     if let Some(pocket) = narrowest.filter(|pocket| carry.tab >= pocket.width) {
         let (tab, width) = (album.show(carry.tab), album.show(pocket.width));
         let text = format!("a tab of {tab} does not go into the sleeve of page {}, which is {width} wide", pocket.page);
@@ -51,7 +56,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     }
     let caliper = thickest(kit);
     let [_, round] = short(&carry, caliper);
-    if kit.pockets.is_empty() || round <= carry.tab / 2.0 || carry.tab <= 0.0 {
+    if entered(kit).next().is_none() || round <= carry.tab / 2.0 || carry.tab <= 0.0 {
         return findings;
     }
     let lead_in = album.at_least(carry.tab / 2.0);

@@ -4,7 +4,7 @@
 use super::Folded;
 use super::overlap::points;
 use crate::contour::{Contour, Point};
-use crate::parts::{Hold, Insert, Kit, Owner};
+use crate::parts::{Bond, Insert, Kit, Owner};
 
 /// The layers of one page over its width.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,9 +74,16 @@ impl Folded {
 
     /// Everything that lies in a page, x from the spine.
     fn layers(&self, kit: &Kit, page: usize) -> Vec<Layer> {
-        // A page is measured in the frame of a wall of its pocket, which knows where the spine is.
+        // A page is measured in the frame of the face that the spine's tab lies on, which knows where the spine is; where
+        // there is none, of a wall of its pocket.
         let pockets: Vec<usize> = (0..kit.pockets.len()).filter(|&pocket| kit.pockets[pocket].page == page).collect();
-        let Some(inside) = pockets.first().map(|&pocket| kit.pockets[pocket].inside) else { return Vec::new() };
+        let owner = |piece: usize| kit.pieces.get(piece).map(|piece| piece.owner);
+        let hangs = |bond: &&Bond| {
+            owner(bond.one.piece) == Some(Owner::Spine) && owner(bond.other.piece) == Some(Owner::Page(page))
+        };
+        let hung = kit.bonds.iter().find(hangs).map(|bond| bond.other);
+        let inside = hung.or_else(|| pockets.first().map(|&pocket| kit.pockets[pocket].inside));
+        let Some(inside) = inside else { return Vec::new() };
         let ground = (inside.piece, inside.panel);
         let mut layers = Vec::new();
         let mut add = |piece: usize, panel: usize, thickness: f64| {
@@ -87,12 +94,7 @@ impl Folded {
             layers.push(Layer { outline: Contour::polygon(corners).counter_clockwise(), thickness });
         };
         for (number, piece) in kit.pieces.iter().enumerate() {
-            let tabs = kit.bonds.iter().filter(|bond| {
-                bond.hold == Hold::Slid
-                    && bond.one.piece == number
-                    && piece.owner == Owner::Spine
-                    && kit.pieces.get(bond.other.piece).is_some_and(|other| other.owner == Owner::Page(page))
-            });
+            let tabs = kit.bonds.iter().filter(|bond| bond.one.piece == number).filter(hangs);
             let caliper = self.calipers[number];
             if piece.owner == Owner::Page(page) {
                 for panel in 0..piece.net.panels.len() {

@@ -153,6 +153,8 @@ impl<'a> Builder<'a> {
         let wall = self.kit.pieces.get(inside.piece).and_then(|piece| piece.net.panels.get(inside.panel));
         // Seen from the wall's front the pocket runs from the spine to the right or to the left.
         let ahead = wall.map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
+        // On a wall that faces the pocket with its front, right and left change places.
+        let ahead = if inside.face == Face::Front { -ahead } else { ahead };
         let spine = if ahead < 0.0 { width + tab } else { -tab };
         self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, 0.0), (0.0, 1.0)), inside);
     }

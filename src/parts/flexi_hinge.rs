@@ -255,10 +255,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             side(tee, right_half, Face::Back, (whole / 2.0, 0.0), up),
         );
         builder.bond(mount.hold, side(tee, left, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
-        builder.bond(
-            mount.hold,
-            side(tee, right_half, Face::Front, (whole - hinge.wing - hinge.gusset, low), up),
-            mount.back,
-        );
+        // A sleeve goes over both halves; a single leaf is stuck on one of them.
+        if mount.hold == Hold::Slid {
+            builder.bond(
+                mount.hold,
+                side(tee, right_half, Face::Front, (whole - hinge.wing - hinge.gusset, low), up),
+                mount.back,
+            );
+        }
     }
 }

@@ -72,18 +72,21 @@ fn own(part: &Part) -> Vec<Rect> {
     glued.filter_map(|panel| inner(&panel.outline)).collect()
 }
 
-/// An upright rectangle inside a panel: its box, with tapered ends taken off.
+/// An upright rectangle inside a panel: its box, with tapered ends taken off above and below, or else at the sides.
 fn inner(panel: &Contour) -> Option<Rect> {
     let bounds = panel.bounds();
     let middle = bounds.center();
-    let corners = panel.vertices().iter().map(|vertex| vertex.at);
-    let low = corners.clone().filter(|corner| corner.y < middle.y).map(|corner| corner.y).fold(bounds.y0, f64::max);
-    let high = corners.filter(|corner| corner.y > middle.y).map(|corner| corner.y).fold(bounds.y1, f64::min);
-    let rect = Rect::new(bounds.x0, low, bounds.x1, high);
-    let inside = [(rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1)]
-        .into_iter()
-        .all(|(x, y)| panel.distance(Point::new(x, y)) < 1e-6 || panel.contains(Point::new(x, y)));
-    (inside && rect.area() > 0.0).then_some(rect)
+    let corners = || panel.vertices().iter().map(|vertex| vertex.at);
+    let low = corners().filter(|corner| corner.y < middle.y).map(|corner| corner.y).fold(bounds.y0, f64::max);
+    let high = corners().filter(|corner| corner.y > middle.y).map(|corner| corner.y).fold(bounds.y1, f64::min);
+    let left = corners().filter(|corner| corner.x < middle.x).map(|corner| corner.x).fold(bounds.x0, f64::max);
+    let right = corners().filter(|corner| corner.x > middle.x).map(|corner| corner.x).fold(bounds.x1, f64::min);
+    let inside = |rect: &Rect| {
+        let corners = [(rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1)];
+        let held = |point: Point| panel.distance(point) < 1e-6 || panel.contains(point);
+        rect.area() > 0.0 && corners.into_iter().all(|(x, y)| held(Point::new(x, y)))
+    };
+    [Rect { y0: low, y1: high, ..bounds }, Rect { x0: left, x1: right, ..bounds }].into_iter().find(inside)
 }
 
 fn same(one: Rect, two: Rect) -> bool {

@@ -9,13 +9,27 @@
 
 mod build;
 mod carry;
+mod corner_page;
+mod divider_page;
 mod flexi_hinge;
+mod fold_out_page;
+mod frame_page;
+mod gate_page;
 mod hidden;
+mod leaf;
+mod library_page;
+mod notched_page;
 mod page;
 mod panel;
 mod pocket_page;
+pub mod prints;
+mod side_page;
+mod sketch;
+mod sleeve_page;
 mod tag;
+mod tuck_page;
 mod wallet_page;
+mod waterfall_page;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
@@ -29,7 +43,23 @@ use crate::net::{Flat, Net};
 use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// Every kind that there is.
-pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
+pub const ALL: &[&Maker] = &[
+    &pocket_page::MAKER,
+    &wallet_page::MAKER,
+    &corner_page::MAKER,
+    &divider_page::MAKER,
+    &fold_out_page::MAKER,
+    &frame_page::MAKER,
+    &gate_page::MAKER,
+    &library_page::MAKER,
+    &notched_page::MAKER,
+    &side_page::MAKER,
+    &sleeve_page::MAKER,
+    &tuck_page::MAKER,
+    &waterfall_page::MAKER,
+    &flexi_hinge::MAKER,
+    &tag::MAKER,
+];
 
 /// A kind, and how its parts are made.
 #[derive(Debug)]

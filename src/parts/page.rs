@@ -9,7 +9,8 @@ use crate::net::Net;
 /// A page that is being made, mm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Page<'e> {
-    entry: &'e Entry,
+    /// Its entry in the file.
+    pub entry: &'e Entry,
     /// Its number, from 1.
     pub number: usize,
     /// From spine to fore-edge.

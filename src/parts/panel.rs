@@ -12,7 +12,7 @@
 use super::build::{Builder, Cut, Plain, side};
 use super::{Face, Hold};
 use crate::album::Panels;
-use crate::contour::Contour;
+use crate::contour::{Contour, Vec2};
 use crate::finding::Finding;
 use crate::length::Ruler;
 use crate::net::Net;
@@ -42,8 +42,9 @@ pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
         });
         if let Some(piece) = piece {
             let mut on = face;
-            on.at += on.along * reveal;
-            on.at.y += reveal;
+            // Up is a quarter turn from the way to the right, counter-clockwise as the face is seen.
+            let up = Vec2::new(-on.along.y, on.along.x) * if on.face == Face::Front { 1.0 } else { -1.0 };
+            on.at += (on.along + up) * reveal;
             builder.bond(Hold::Stuck, side(piece, 0, Face::Back, (0.0, 0.0), (1.0, 0.0)), on);
         }
     }

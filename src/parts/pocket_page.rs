@@ -16,7 +16,7 @@
 
 use super::build::{Builder, side};
 use super::page::Page;
-use super::{Face, Hold, Maker};
+use super::{Face, Hold, Maker, Side};
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -39,17 +39,41 @@ pub(super) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let face = Leaf::new("page", Use::Plain, height);
-    let flap = Leaf::new("seam", Use::Seam, seam);
-    let front_net = Net::row(Along::Up, width, &[face, flap.folded(Sense::Mountain, 180.0)], 0);
-    let back_net = Net::row(Along::Up, width, &[flap, face.folded(Sense::Mountain, 180.0)], 1);
-    let front = page.piece(builder, "front", ("pocket front", "pocket page"), front_net);
-    let back = page.piece(builder, "back", ("pocket back", "pocket page"), back_net);
-    let (Some(front), Some(back)) = (front, back) else { return };
+    let kinds = [("pocket front", "pocket page"), ("pocket back", "pocket page")];
+    let Some([front, back]) = join(builder, &page, nets(&page), kinds) else { return };
+    let size = (page.width, page.height);
+    page.face(builder, "front", size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
+    page.face(builder, "back", size, back_face(&page, back));
+}
 
-    // The root panel is number 0 in both pieces, the seam number 1. On the front the spine is at the left,
-    // on the back, seen from its own front face, at the right.
+/// The nets of a front and a back. The root panel is number 0 in both, the seam number 1.
+pub(super) fn nets(page: &Page<'_>) -> [Net; 2] {
+    let face = Leaf::new("page", Use::Plain, page.height);
+    let flap = Leaf::new("seam", Use::Seam, page.seam);
+    [
+        Net::row(Along::Up, page.width, &[face, flap.folded(Sense::Mountain, 180.0)], 0),
+        Net::row(Along::Up, page.width, &[flap, face.folded(Sense::Mountain, 180.0)], 1),
+    ]
+}
+
+/// The whole back, as its reader sees it.
+pub(super) const fn back_face(page: &Page<'_>, back: usize) -> Side {
+    side(back, 0, Face::Front, (0.0, page.seam), (1.0, 0.0))
+}
+
+/// Makes a sleeve of a front and a back and says how it is carried; gives both pieces. Each net is called what `kinds` say:
+/// in lists, and what it may be one part with.
+pub(super) fn join(
+    builder: &mut Builder<'_>,
+    page: &Page<'_>,
+    [front, back]: [Net; 2],
+    kinds: [(&'static str, &'static str); 2],
+) -> Option<[usize; 2]> {
+    let Page { width, height, seam, .. } = *page;
+    let front = page.piece(builder, "front", kinds[0], front);
+    let back = page.piece(builder, "back", kinds[1], back);
+    let (front, back) = (front?, back?);
+    // On the front the spine is at the left, on the back, seen from its own front face, at the right.
     let (right, left) = ((1.0, 0.0), (-1.0, 0.0));
     builder.bond(
         Hold::Stuck,
@@ -64,8 +88,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let up = (0.0, 1.0);
     let inside = side(front, 0, Face::Back, (0.0, 0.0), up);
     builder.carried(Hold::Slid, inside, side(back, 0, Face::Back, (width, seam), up));
-    for (which, piece, low) in [("front", front, 0.0), ("back", back, seam)] {
-        page.face(builder, which, (width, height), side(piece, 0, Face::Front, (0.0, low), right));
-    }
     page.pocket(builder, (width, height), inside, true);
+    Some([front, back])
 }
