@@ -14,6 +14,7 @@ mod hidden;
 mod page;
 mod panel;
 mod pocket_page;
+pub mod prints;
 mod tag;
 mod wallet_page;
 
