@@ -7,12 +7,20 @@
 //! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
 //! new file and one line of [`ALL`].
 
+mod accordion;
+mod belly_band;
+mod booklet;
 mod build;
 mod carry;
+mod envelope;
+mod file_tab;
 mod flexi_hinge;
 mod hidden;
+mod insert;
+mod journal_card;
 mod page;
 mod panel;
+mod photo_mat;
 mod pocket_page;
 pub mod prints;
 mod tag;
@@ -30,7 +38,19 @@ use crate::net::{Flat, Net};
 use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// Every kind that there is.
-pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
+pub const ALL: &[&Maker] = &[
+    &pocket_page::MAKER,
+    &wallet_page::MAKER,
+    &flexi_hinge::MAKER,
+    &accordion::MAKER,
+    &belly_band::MAKER,
+    &booklet::MAKER,
+    &envelope::MAKER,
+    &file_tab::MAKER,
+    &journal_card::MAKER,
+    &photo_mat::MAKER,
+    &tag::MAKER,
+];
 
 /// A kind, and how its parts are made.
 #[derive(Debug)]
@@ -243,6 +263,18 @@ impl Kit {
         let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
         (0..stock.sheets.len()).filter(good).collect()
     }
+
+    /// How thick everything in each pocket is together, mm.
+    #[must_use]
+    pub fn stacks(&self) -> Vec<f64> {
+        let mut stacks = vec![0.0; self.pockets.len()];
+        for insert in &self.inserts {
+            if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
+                *stack += insert.thickness;
+            }
+        }
+        stacks
+    }
 }
 
 /// Everything that one album needs.
@@ -276,10 +308,24 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
     }
-    for (index, insert) in album.inserts.iter().enumerate() {
-        make(&mut builder, insert, index + 1);
+    if album
+        .inserts
+        .iter()
+        .any(|insert| insert.values.maybe_length("width").and(insert.values.maybe_length("height")).is_none())
+    {
+        // What is as large as its pocket takes has to know what else will be in there.
+        let mut trial = builder.clone();
+        inserts(&mut trial, album);
+        builder.stacks = trial.finish().value.map(|kit| kit.stacks()).unwrap_or_default();
     }
+    inserts(&mut builder, album);
     builder.finish()
+}
+
+fn inserts(builder: &mut Builder<'_>, album: &Album) {
+    for (index, insert) in album.inserts.iter().enumerate() {
+        make(builder, insert, index + 1);
+    }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
