@@ -339,6 +339,9 @@ fn without_a_pocket_there_is_no_telling_its_size() {
     let found = made(&with(POCKET, r#"{ "kind": "tag", "thickness": 200 }"#));
     assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), ["no-room"]);
     assert!(found[0].text.contains("page 1"), "{}", found[0].text);
+    let found = made(&with(POCKET, r#"{ "kind": "tag", "height": 100, "pages": [] }"#));
+    assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), ["no-size"]);
+    assert!(found[0].text.contains("\"width\"") && found[0].help.contains("\"width\""), "{}", found[0].text);
 }
 
 // Every kind.
@@ -414,7 +417,7 @@ fn what_can_not_be_is_said_with_both_numbers() {
             "overlap-too-wide",
             ["32 mm", "63.5 mm"],
         ),
-        (r#"{ "kind": "envelope", "width": 1.5, "height": 60 }"#, "envelope-too-small", ["1.5 mm", "60 mm"]),
+        (r#"{ "kind": "envelope", "width": 1.5, "height": 60 }"#, "envelope-too-small", ["1.5 mm", "11 mm"]),
     ] {
         let found = made(&with(POCKET, insert));
         assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), [id], "{insert}");

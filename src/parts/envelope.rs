@@ -35,6 +35,9 @@ const SHORT: Fallback = Fallback::Length { mm: 1.5, inch: 0.0625 };
 /// The least depth of a flap, mm: it must reach over the back.
 const LEAST_FLAP: f64 = 5.0;
 
+/// What is left at least of the flap's edge, mm: our choice.
+const EDGE: f64 = 1.0;
+
 /// Where front, back and flap lie on one another it is four calipers thick: one lap besides.
 const LAYERS: f64 = 4.0;
 
@@ -105,27 +108,33 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
 fn wrong(builder: &Builder<'_>, slip: &Slip<'_>, sizes: Sizes) -> Option<Finding> {
     let Sizes { width, height, back, flap, lap } = sizes;
     let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
-    let most = (width / 2.0).min(back / 2.0);
-    if most < 1.0 {
-        let text = format!("{} x {} is too small for an envelope", show(width), show(height));
+    // The flap's sides come in by as much as it is deep; some of its edge must be left.
+    let deepest = ((width - EDGE) / 2.0).min(back);
+    if deepest < LEAST_FLAP {
+        let least = [2.0f64.mul_add(LEAST_FLAP, EDGE), LEAST_FLAP + height - back].map(show);
+        let (wide, tall) = (show(width), show(height));
+        let text = format!("{wide} x {tall} is too small for an envelope: {} x {} is the least", least[0], least[1]);
         return Some(slip.stop("envelope-too-small", "width", text, "make its \"width\" and \"height\" larger"));
     }
+    let most = (width / 2.0).min(back / 2.0);
     if lap > most {
         let text = format!("laps of {} meet in the middle of it: there is room for {}", show(lap), show(most));
-        let help = format!("make its \"lap\" at most {}", show(builder.album.at_most(most).mm()));
-        return Some(slip.stop("lap-too-wide", "lap", text, help).measured(mm(lap), mm(most)));
+        let best = builder.album.at_most(most);
+        let help = format!("make its \"lap\" at most {}", show(best.mm()));
+        let finding = slip.stop("lap-too-wide", "lap", text, help).measured(mm(lap), mm(most));
+        return Some(finding.mend(slip.way("lap"), best));
     }
-    // Its sides come in by as much as it is deep; some of its edge must be left.
-    let most = ((width - 1.0) / 2.0).min(back);
-    if flap > most {
+    if flap > deepest {
         let text = format!(
             "a flap {} deep is too deep for an envelope of {} x {}: its ends come in at 45 degrees",
             show(flap),
             show(width),
             show(height)
         );
-        let help = format!("make its \"flap\" at most {}", show(builder.album.at_most(most).mm()));
-        return Some(slip.stop("flap-too-deep", "flap", text, help).measured(mm(flap), mm(most)));
+        let best = builder.album.at_most(deepest);
+        let help = format!("make its \"flap\" at most {}", show(best.mm()));
+        let finding = slip.stop("flap-too-deep", "flap", text, help).measured(mm(flap), mm(deepest));
+        return Some(finding.mend(slip.way("flap"), best));
     }
     None
 }

@@ -52,7 +52,7 @@ pub(super) const PAGES: Field = Field::new(
 
 /// A seam that closes it.
 pub(super) const LAP: Field =
-    Field::size("lap", Fallback::Length { mm: 12.0, inch: 0.5 }, "width of what is stuck, on a seam");
+    Field::size("lap", Fallback::Length { mm: 12.0, inch: 0.5 }, "width of the seam that is stuck");
 
 /// A pasted lap narrower than this holds badly, mm (C5; 6.35 for small card models: Schwartz, *Sloyd*, year from memory).
 const NARROW: f64 = 6.35;
@@ -142,13 +142,18 @@ impl<'e> Slip<'e> {
         let finding = Finding::warn("lap-narrow", self.name(), text)
             .measured(Length::from_mm(lap), Length::from_mm(NARROW))
             .help("make its \"lap\" wider; 12 mm or 1/2 in is usual")
-            .mend(format!("{}.lap", self.path()), builder.album.at_least(NARROW));
+            .mend(self.way("lap"), builder.album.at_least(NARROW));
         builder.find(finding.at(self.entry.values.place("lap")));
     }
 
     /// The way to it in the file: `inserts[0]`.
     fn path(&self) -> String {
         format!("inserts[{}]", self.number - 1)
+    }
+
+    /// The way to one of its fields: `inserts[0].lap`.
+    pub(super) fn way(&self, field: &str) -> String {
+        format!("{}.{field}", self.path())
     }
 
     /// Its thickness, mm: what the file says, but no less than its card is.

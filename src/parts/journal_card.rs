@@ -57,8 +57,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     if corner > most {
         let (round, room) = (builder.album.show(corner), builder.album.show(most));
         let text = format!("corners of radius {round} meet in the middle of it: there is room for {room}");
-        let help = format!("make its \"corner\" at most {}", builder.album.show(builder.album.at_most(most).mm()));
-        let finding = slip.stop("corner-too-large", "corner", text, help);
+        let best = builder.album.at_most(most);
+        let help = format!("make its \"corner\" at most {}", builder.album.show(best.mm()));
+        let finding = slip.stop("corner-too-large", "corner", text, help).mend(slip.way("corner"), best);
         builder.find(finding.measured(Length::from_mm(corner), Length::from_mm(most)));
         return;
     }

@@ -49,7 +49,12 @@ pub(super) const MAKER: Maker = Maker {
                 "how far the card reaches over the print at its window",
             ),
             insert::COUNT,
-            insert::THICKNESS,
+            Field::length(
+                "thickness",
+                Fallback::Rule("its card and a print of 0.23 mm"),
+                "its thickness with the print and what else is stuck on it",
+            )
+            .unmeasured(),
             insert::PAGES,
         ],
     },
@@ -60,7 +65,8 @@ pub(super) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
     let Ok(Some(print)) = slip.print(builder, "print") else { return };
-    let thickness = slip.thickness(slip.caliper + PRINT);
+    let said = entry.values.says("thickness");
+    let thickness = slip.thickness(slip.caliper + if said { 0.0 } else { PRINT });
     let border = entry.values.maybe_length("border").map(Length::mm);
     let bordered = border.map(|border| (2.0f64.mul_add(border, print.0), 2.0f64.mul_add(border, print.1)));
     let Some(size) = slip.size(builder, thickness, bordered) else { return };
