@@ -10,7 +10,6 @@ use super::Clearance;
 use crate::album::Album;
 use crate::finding::{Finding, Level};
 use crate::length::Length;
-use crate::net::bend::sleeve_loss;
 use crate::parts::{Insert, Kit, Pocket};
 use std::collections::BTreeSet;
 
@@ -29,23 +28,17 @@ struct Put<'a> {
 
 impl Put<'_> {
     fn across(&self) -> f64 {
-        self.pocket.width - self.pocket.tab
+        self.pocket.across()
     }
 
     /// Room upwards with sharp folds and with round ones.
     fn up(&self) -> [f64; 2] {
-        sleeve_loss(self.pocket.caliper).map(|loss| self.pocket.height - loss - self.stack)
+        self.pocket.upwards(self.stack)
     }
 }
 
 fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
-    // How thick everything in a pocket is together.
-    let mut stacks = vec![0.0; kit.pockets.len()];
-    for insert in &kit.inserts {
-        if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
-            *stack += insert.thickness;
-        }
-    }
+    let stacks = kit.stacks();
     kit.inserts.iter().filter_map(move |insert| {
         let number = insert.pocket?;
         Some(Put { insert, pocket: kit.pockets.get(number)?, stack: *stacks.get(number)? })
@@ -113,7 +106,7 @@ fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
                 .at(insert.places[1].as_ref()),
         );
     }
-    let slides = album.at_most(round + stack - SLIDES.max(*stack));
+    let slides = album.at_most(pocket.takes(*stack, SLIDES)[1]);
     if insert.height > sharp + 1e-6 {
         let text = format!(
             "it is {} tall, and the pocket of page {} takes at most {} with {} of thickness in it",

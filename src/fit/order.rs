@@ -27,6 +27,8 @@ pub enum Doing {
     MeetCover,
     /// A page is slid on its tab.
     HangPage,
+    /// An insert's own pieces are joined.
+    MakeInsert,
     /// Something is put into a pocket.
     FillPocket,
 }
@@ -56,6 +58,7 @@ fn owner(kit: &Kit, piece: usize) -> Option<Owner> {
 fn doing(kit: &Kit, bond: &Bond) -> Doing {
     let (one, other) = (owner(kit, bond.one.piece), owner(kit, bond.other.piece));
     match (one, other) {
+        (Some(Owner::Insert(_)), Some(Owner::Insert(_))) => Doing::MakeInsert,
         (Some(Owner::Insert(_)), _) | (_, Some(Owner::Insert(_))) => Doing::FillPocket,
         (Some(Owner::Cover), Some(Owner::Spine)) | (Some(Owner::Spine), Some(Owner::Cover)) => Doing::MeetCover,
         (Some(Owner::Spine), Some(Owner::Spine)) => Doing::StackStrips,

@@ -110,7 +110,9 @@ impl Join<'_> {
     }
 
     fn misfit(&self, bond: &Bond, moves: &[Option<Stand>]) -> Option<Misfit> {
-        let stands = |side: &Side| Some((*moves.get(side.piece)?)? * self.frame(side)?);
+        // What is stuck to itself meets or misses wherever it lies.
+        let itself = (bond.one.piece == bond.other.piece).then_some(Stand::IDENTITY);
+        let stands = |side: &Side| Some(moves.get(side.piece)?.or(itself)? * self.frame(side)?);
         let off = (stands(&bond.other)? * face_to_face()).inverse() * stands(&bond.one)?;
         let at = off.translation;
         // The trace of a turn by an angle is 1 + 2 cos.

@@ -54,12 +54,14 @@ pub(super) struct Mount {
 }
 
 /// Gathers the pieces of one album.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Builder<'a> {
     /// The album that is built.
     pub album: &'a Album,
     pub(super) plains: Vec<Plain>,
     pub(super) mounts: Vec<Mount>,
+    /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
+    pub(super) stacks: Vec<f64>,
     kit: Kit,
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
@@ -76,7 +78,15 @@ impl<'a> Builder<'a> {
             inserts: Vec::new(),
             closings: Vec::new(),
         };
-        Self { album, plains: Vec::new(), mounts: Vec::new(), kit, likes: Vec::new(), findings: Vec::new() }
+        Self {
+            album,
+            plains: Vec::new(),
+            mounts: Vec::new(),
+            stacks: Vec::new(),
+            kit,
+            likes: Vec::new(),
+            findings: Vec::new(),
+        }
     }
 
     pub(super) fn finish(self) -> Checked<Kit> {
@@ -147,16 +157,19 @@ impl<'a> Builder<'a> {
         self.kit.inserts.push(insert);
     }
 
-    /// Lays a piece `width` wide into a pocket: its front to the pocket's wall, on the tail, beside the hinge's tab.
-    pub fn put_in(&mut self, piece: usize, width: f64, pocket: usize) {
+    /// Lays a piece into a pocket: its root panel's front to the pocket's wall, on the tail, beside the hinge's tab.
+    pub fn put_in(&mut self, piece: usize, pocket: usize) {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
-        let wall = self.kit.pieces.get(inside.piece).and_then(|piece| piece.net.panels.get(inside.panel));
+        let panel =
+            |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
+        let Some(root) = panel(piece, 0).map(|root| root.outline.bounds()) else { return };
         // Seen from the wall's front the pocket runs from the spine to the right or to the left.
-        let ahead = wall.map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
+        let ahead = panel(inside.piece, inside.panel)
+            .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
         // On a wall that faces the pocket with its front, right and left change places.
         let ahead = if inside.face == Face::Front { -ahead } else { ahead };
-        let spine = if ahead < 0.0 { width + tab } else { -tab };
-        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, 0.0), (0.0, 1.0)), inside);
+        let spine = if ahead < 0.0 { root.x1 + tab } else { root.x0 - tab };
+        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, root.y0), (0.0, 1.0)), inside);
     }
 
     /// Adds a flap that closes over a pocket.

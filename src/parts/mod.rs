@@ -7,20 +7,28 @@
 //! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
 //! new file and one line of [`ALL`].
 
+mod accordion;
+mod belly_band;
+mod booklet;
 mod build;
 mod carry;
 mod corner_page;
 mod divider_page;
+mod envelope;
+mod file_tab;
 mod flexi_hinge;
 mod fold_out_page;
 mod frame_page;
 mod gate_page;
 mod hidden;
+mod insert;
+mod journal_card;
 mod leaf;
 mod library_page;
 mod notched_page;
 mod page;
 mod panel;
+mod photo_mat;
 mod pocket_page;
 pub mod prints;
 mod side_page;
@@ -58,6 +66,13 @@ pub const ALL: &[&Maker] = &[
     &tuck_page::MAKER,
     &waterfall_page::MAKER,
     &flexi_hinge::MAKER,
+    &accordion::MAKER,
+    &belly_band::MAKER,
+    &booklet::MAKER,
+    &envelope::MAKER,
+    &file_tab::MAKER,
+    &journal_card::MAKER,
+    &photo_mat::MAKER,
     &tag::MAKER,
 ];
 
@@ -272,6 +287,18 @@ impl Kit {
         let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
         (0..stock.sheets.len()).filter(good).collect()
     }
+
+    /// How thick everything in each pocket is together, mm.
+    #[must_use]
+    pub fn stacks(&self) -> Vec<f64> {
+        let mut stacks = vec![0.0; self.pockets.len()];
+        for insert in &self.inserts {
+            if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
+                *stack += insert.thickness;
+            }
+        }
+        stacks
+    }
 }
 
 /// Everything that one album needs.
@@ -305,10 +332,24 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
     }
-    for (index, insert) in album.inserts.iter().enumerate() {
-        make(&mut builder, insert, index + 1);
+    if album
+        .inserts
+        .iter()
+        .any(|insert| insert.values.maybe_length("width").and(insert.values.maybe_length("height")).is_none())
+    {
+        // What is as large as its pocket takes has to know what else will be in there.
+        let mut trial = builder.clone();
+        inserts(&mut trial, album);
+        builder.stacks = trial.finish().value.map(|kit| kit.stacks()).unwrap_or_default();
     }
+    inserts(&mut builder, album);
     builder.finish()
+}
+
+fn inserts(builder: &mut Builder<'_>, album: &Album) {
+    for (index, insert) in album.inserts.iter().enumerate() {
+        make(builder, insert, index + 1);
+    }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
