@@ -7,15 +7,22 @@
 //! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
 //! new file and one line of [`ALL`].
 
+mod around;
+mod band;
 mod build;
 mod carry;
+mod case_cover;
+mod covering;
 mod flexi_hinge;
 mod hidden;
+mod joined;
+mod loaded;
 mod page;
 mod panel;
 mod pocket_page;
 mod tag;
 mod wallet_page;
+mod wrap_cover;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
@@ -29,7 +36,14 @@ use crate::net::{Flat, Net};
 use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// Every kind that there is.
-pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
+pub const ALL: &[&Maker] = &[
+    &pocket_page::MAKER,
+    &wallet_page::MAKER,
+    &flexi_hinge::MAKER,
+    &tag::MAKER,
+    &case_cover::MAKER,
+    &wrap_cover::MAKER,
+];
 
 /// A kind, and how its parts are made.
 #[derive(Debug)]
@@ -269,14 +283,15 @@ pub fn kit(album: &Album) -> Checked<Kit> {
         make(&mut builder, page, index + 1);
     }
     make(&mut builder, &album.spine, 1);
-    if let Some(cover) = &album.cover {
-        make(&mut builder, cover, 1);
-    }
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
     }
     for (index, insert) in album.inserts.iter().enumerate() {
         make(&mut builder, insert, index + 1);
+    }
+    // Last, for it goes round all of it.
+    if let Some(cover) = &album.cover {
+        make(&mut builder, cover, 1);
     }
     builder.finish()
 }
