@@ -24,6 +24,8 @@ pub(super) struct Around {
     pub reach: f64,
     /// Width of the cover's spine.
     pub spine: f64,
+    /// Width of what stands on it.
+    pub base: f64,
     /// From tail to head.
     pub height: f64,
     /// How far it stands out beyond the pages.
@@ -69,7 +71,7 @@ impl Around {
                 return None;
             }
         }
-        Some(Self { reach, spine, height, square })
+        Some(Self { reach, spine, base, height, square })
     }
 }
 

@@ -82,6 +82,7 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
         ],
         root: 3,
         holes: Vec::new(),
+        whole: Vec::new(),
         lap,
     };
     let cut = Cut {

@@ -45,6 +45,8 @@ pub(super) struct Row {
     pub root: usize,
     /// Windows and slots, none of them over a fold.
     pub holes: Vec<Contour>,
+    /// Stretches of it on which something is stuck that needs them in one piece.
+    pub whole: Vec<(f64, f64)>,
     /// Width of the seams that join pieces, mm.
     pub lap: f64,
 }
@@ -222,9 +224,11 @@ impl Row {
     fn cuts(&self, room: f64) -> Option<Vec<At>> {
         let starts = self.starts();
         let whole = starts.last().copied()?;
-        // What a hole takes with `keep` round it.
-        let taken =
-            |keep: f64| self.holes.iter().map(|hole| self.run(hole)).map(move |(from, to)| (from - keep, to + keep));
+        // What must stay in one piece, holes with `keep` round them.
+        let taken = |keep: f64| {
+            let holes = self.holes.iter().map(|hole| self.run(hole)).map(move |(from, to)| (from - keep, to + keep));
+            holes.chain(self.whole.iter().copied())
+        };
         let clear =
             |at: f64, lap: f64, keep: f64| taken(keep).all(|(from, to)| to <= at + SAME || from >= at + lap - SAME);
         let mut cuts = Vec::new();
@@ -251,7 +255,7 @@ impl Row {
                 // A seam that closes the row must stay in its place.
                 let closes = self.leaves.get(index + 1).is_some_and(Leaf::is_seam);
                 let mut at = reach.min(starts[index + 1] - self.lap);
-                for _ in 0..=self.holes.len() {
+                for _ in 0..=self.holes.len() + self.whole.len() {
                     let hit = taken(KEEP).filter(|(from, to)| *to > at + SAME && *from < at + self.lap - SAME);
                     at = hit.map(|(from, _)| from - self.lap).fold(at, f64::min);
                 }

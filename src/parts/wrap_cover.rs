@@ -167,8 +167,18 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     let back_at = if flap > 0.0 { flap + around.spine + caliper } else { 0.0 };
     let spine_at = back_at + back;
     let front_at = spine_at + around.spine;
-    let lap = entry.mm("lap");
-    let row = Row { along: Along::Across, breadth: around.height, leaves, root: first + 1, holes: Vec::new(), lap };
+    // What stands on the spine needs all of its middle.
+    let middle = spine_at + around.spine / 2.0;
+    let whole = vec![(middle - around.base / 2.0, middle + around.base / 2.0)];
+    let row = Row {
+        along: Along::Across,
+        breadth: around.height,
+        leaves,
+        root: first + 1,
+        holes: Vec::new(),
+        whole,
+        lap: entry.mm("lap"),
+    };
     Shape { row, leaves: [first, first + 1, first + 2], at: [back_at, spine_at, front_at, front_at + around.reach] }
 }
 
