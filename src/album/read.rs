@@ -224,19 +224,14 @@ impl Reading<'_, '_> {
             let names: Vec<String> = known.iter().map(|kind| format!("\"{}\"", kind.name)).collect();
             let place = self.reader.place(&(node.range.start..node.range.start + 1), path);
             let text = format!("a {} must be an object with a \"kind\", a text", role.word());
-            let help =
-                if names.is_empty() { none_yet(role) } else { format!("write {{ \"kind\": {} }}", names.join(" or ")) };
-            self.reader.problem("no-kind", text, help, &place);
+            self.reader.problem("no-kind", text, format!("write {{ \"kind\": {} }}", names.join(" or ")), &place);
             return None;
         };
         let found = known.iter().find(|kind| kind.name == name);
         if found.is_none() {
             let names: Vec<&str> = known.iter().map(|kind| kind.name).collect();
-            let help = match (nearest(name, names.iter().copied()), names.is_empty()) {
-                (Some(name), _) => format!("did you mean \"{name}\"?"),
-                (None, false) => format!("there are: {}", names.join(", ")),
-                (None, true) => none_yet(role),
-            };
+            let help = nearest(name, names.iter().copied())
+                .map_or_else(|| format!("there are: {}", names.join(", ")), |name| format!("did you mean \"{name}\"?"));
             let place = self.reader.place(range, &format!("{path}.kind"));
             let text = format!("there is no {} of kind \"{}\"", role.word(), excerpt(name));
             self.reader.problem("unknown-kind", text, help, &place);
@@ -281,10 +276,6 @@ impl Reading<'_, '_> {
             }
         }
     }
-}
-
-fn none_yet(role: Role) -> String {
-    format!("this version makes no {}s yet: leave it out", role.word())
 }
 
 impl Album {

@@ -91,14 +91,18 @@ impl Seen<'_> {
         }
         // What is stuck down by the face that should show.
         let plain = what.purpose == Use::Plain && bond.hold == Hold::Stuck && one.face == Face::Front;
-        if plain && self.kit.pieces[one.piece].net.panels.len() == 1 {
+        // What is stuck behind a window shows through it.
+        let shows =
+            self.kit.pieces[other.piece].net.holes.iter().any(|hole| on.outline.contains(hole.bounds().center()));
+        if plain && !shows && self.kit.pieces[one.piece].net.panels.len() == 1 {
             let text = format!("the face that should show is stuck on {target}");
             return Some(self.stop("front-hidden", one.piece, text).help("turn it over"));
         }
         let insert = matches!(self.owner(one.piece), Some(Owner::Insert(_)));
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
-        // An insert may look out of the mouth of its pocket.
-        if overlap.beyond > SLACK && !insert {
+        // An insert may look out of the mouth of its pocket; a band crosses the cover that it goes round.
+        let band = bond.hold == Hold::Slid && self.owner(one.piece) == Some(Owner::Cover);
+        if overlap.beyond > SLACK && !insert && !band {
             let text =
                 format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
             let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));

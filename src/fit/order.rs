@@ -5,7 +5,7 @@
 //! and scored before the first glue. Never: words for a guide.
 //!
 //! Pages are made first, what is stuck inside a sleeve before the sleeve is closed; then the faces; the strips, narrow on
-//! wide; the spine meets its cover when its strips are together; pages are hung last page first, so that the ones
+//! wide; the spine meets its cover when both are together; pages are hung last page first, so that the ones
 //! before it are not in the way; inserts go in at the end (common practice, no source).
 
 use crate::finding::Finding;
@@ -23,6 +23,8 @@ pub enum Doing {
     CoverFace,
     /// A hinge strip is stuck on a wider one.
     StackStrips,
+    /// A cover's own pieces are joined.
+    MakeCover,
     /// The spine meets its cover.
     MeetCover,
     /// A page is slid on its tab.
@@ -31,6 +33,8 @@ pub enum Doing {
     MakeInsert,
     /// Something is put into a pocket.
     FillPocket,
+    /// A band is put round the closed album.
+    PutRound,
 }
 
 /// One bond and what it is.
@@ -61,6 +65,8 @@ fn doing(kit: &Kit, bond: &Bond) -> Doing {
         (Some(Owner::Insert(_)), Some(Owner::Insert(_))) => Doing::MakeInsert,
         (Some(Owner::Insert(_)), _) | (_, Some(Owner::Insert(_))) => Doing::FillPocket,
         (Some(Owner::Cover), Some(Owner::Spine)) | (Some(Owner::Spine), Some(Owner::Cover)) => Doing::MeetCover,
+        (Some(Owner::Cover), Some(Owner::Cover)) if bond.hold == Hold::Slid => Doing::PutRound,
+        (Some(Owner::Cover), Some(Owner::Cover)) => Doing::MakeCover,
         (Some(Owner::Spine), Some(Owner::Spine)) => Doing::StackStrips,
         (Some(Owner::Spine), _) | (_, Some(Owner::Spine)) => Doing::HangPage,
         _ => {
@@ -140,6 +146,9 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
             (Doing::MeetCover, _) if waits(kit, &done, Doing::StackStrips) => {
                 findings
                     .push(stop(format!("it meets {other} before its strips are together"), "stack all strips first"));
+            }
+            (Doing::MeetCover, _) if waits(kit, &done, Doing::MakeCover) => {
+                findings.push(stop(format!("it meets {other} before the cover is made"), "make the cover first"));
             }
             (Doing::HangPage, Some(Owner::Page(page))) => {
                 if hung.is_some_and(|last| page > last) {

@@ -15,16 +15,7 @@ use crate::parts::{Carry, Kit, Pocket};
 /// way in.
 #[must_use]
 pub fn short(carry: &Carry, caliper: f64) -> [f64; 2] {
-    sleeve_loss(caliper).map(|loss| {
-        let over = loss - carry.ease;
-        if over <= 0.0 {
-            0.0
-        } else if over >= 2.0 * carry.lead_in {
-            carry.tab
-        } else {
-            over * carry.tab / (2.0 * carry.lead_in)
-        }
-    })
+    carry.short(caliper)
 }
 
 /// The pockets that the hinge's tabs go into; into one on a single leaf, none does.

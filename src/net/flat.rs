@@ -62,7 +62,7 @@ impl Net {
         }
         let mut walk = Vec::new();
         self.walk(0, None, &mut walk);
-        let outline = without_needless(&Contour::new(walk));
+        let outline = without_needless(&without_slits(Contour::new(walk)));
         if outline.area() <= 0.0 || !outline.is_simple() {
             return Err(NetProblem::Crosses);
         }
@@ -71,6 +71,7 @@ impl Net {
         let scores = self
             .folds
             .iter()
+            .filter(|fold| fold.sense != Sense::Bent)
             .flat_map(|fold| {
                 outside(fold.from, fold.to, &holes).into_iter().map(|(from, to)| Score { from, to, sense: fold.sense })
             })
@@ -202,6 +203,24 @@ fn ends_on(edge: Edge, fold: Fold) -> (Point, Point) {
     } else {
         (fold.to, fold.from)
     }
+}
+
+/// Drops ways there and straight back: panels that hang on different panels and share an edge are one sheet there, as a
+/// turn-in is that runs on over a joint.
+fn without_slits(mut outline: Contour) -> Contour {
+    for _ in 0..outline.vertices().len() {
+        let edges: Vec<Edge> = outline.edges().collect();
+        let back = (0..edges.len()).find(|&index| {
+            let (before, here) = (edges[(index + edges.len() - 1) % edges.len()], edges[index]);
+            let (one, two) = (before.to - before.from, here.to - here.from);
+            let straight = before.is_line() && here.is_line();
+            straight && one.cross(two).abs() < 1e-9 * one.hypot() * two.hypot() && one.dot(two) < 0.0
+        });
+        let Some(back) = back else { break };
+        let kept = edges.iter().enumerate().filter(|(index, _)| *index != back);
+        outline = Contour::new(kept.map(|(_, edge)| (edge.from.x, edge.from.y, edge.bulge)));
+    }
+    outline
 }
 
 /// Drops corners that the outline passes straight through: where a score meets the edge nothing turns.

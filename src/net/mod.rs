@@ -56,6 +56,9 @@ pub enum Sense {
     Mountain,
     /// Works both ways, as a hinge's outer fold does.
     Both,
+    /// Never scored: paper bent round an edge by hand, or panels that stay one. A positive angle rises towards you, a
+    /// negative one falls away.
+    Bent,
 }
 
 impl Sense {
@@ -66,6 +69,7 @@ impl Sense {
             Self::Valley => "valley",
             Self::Mountain => "mountain",
             Self::Both => "both",
+            Self::Bent => "bent",
         }
     }
 }

@@ -39,6 +39,43 @@ impl Leaf {
         self
     }
 
+    /// Its name.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// Whether it takes tape or glue.
+    #[must_use]
+    pub fn is_seam(&self) -> bool {
+        self.purpose == Use::Seam
+    }
+
+    /// How deep it is along the row, mm.
+    #[must_use]
+    pub const fn depth(&self) -> f64 {
+        self.depth
+    }
+
+    /// The fold to the panel before it.
+    #[must_use]
+    pub const fn fold(&self) -> (Sense, f64) {
+        self.fold
+    }
+
+    /// Whether its edges run along the row.
+    #[must_use]
+    pub fn is_straight(&self) -> bool {
+        self.back.0.abs() + self.back.1.abs() <= 0.0
+    }
+
+    /// The same panel, so deep.
+    #[must_use]
+    pub const fn so_deep(mut self, depth: f64) -> Self {
+        self.depth = depth;
+        self
+    }
+
     /// Tapers it: its edges stand back by this much on either side where it starts and where it ends.
     #[must_use]
     pub const fn tapered(mut self, start: f64, end: f64) -> Self {

@@ -2,9 +2,11 @@
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
 use super::{Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
-use crate::album::Album;
+use crate::album::{Album, Entry};
 use crate::contour::{Point, Vec2};
+use crate::fields::nearest;
 use crate::finding::{Checked, Finding, Place};
+use crate::length::excerpt;
 use crate::net::{Net, NetProblem};
 use crate::stock::Pattern;
 
@@ -62,6 +64,9 @@ pub struct Builder<'a> {
     pub(super) mounts: Vec<Mount>,
     /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
     pub(super) stacks: Vec<f64>,
+    /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
+    /// pages, going to the right.
+    pub(super) feet: Vec<Side>,
     kit: Kit,
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
@@ -83,6 +88,7 @@ impl<'a> Builder<'a> {
             plains: Vec::new(),
             mounts: Vec::new(),
             stacks: Vec::new(),
+            feet: Vec::new(),
             kit,
             likes: Vec::new(),
             findings: Vec::new(),
@@ -180,6 +186,28 @@ impl<'a> Builder<'a> {
     /// Reports something.
     pub fn find(&mut self, finding: Finding) {
         self.findings.push(finding);
+    }
+
+    /// What there is so far.
+    pub(super) const fn kit(&self) -> &Kit {
+        &self.kit
+    }
+
+    /// Number of the stock that a field of an entry names; `otherwise` where it names none. A name that no stock has is a
+    /// finding.
+    pub(super) fn stock_named(&mut self, entry: &Entry, field: &'static str, otherwise: usize) -> usize {
+        let Some(name) = entry.values.text(field) else { return otherwise };
+        let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
+        if let Some(number) = names().position(|stock| stock == name) {
+            return number;
+        }
+        let help = nearest(name, names()).map_or_else(
+            || format!("the file has: {}", names().collect::<Vec<_>>().join(", ")),
+            |name| format!("did you mean \"{name}\"?"),
+        );
+        let text = format!("there is no stock \"{}\" in \"stocks\"", excerpt(name));
+        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(field)));
+        otherwise
     }
 
     /// The sleeves so far.

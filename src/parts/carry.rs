@@ -3,6 +3,7 @@
 
 use super::ALL;
 use crate::album::Album;
+use crate::net::bend::sleeve_loss;
 
 /// How a spine carries its pages, mm.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -32,6 +33,22 @@ impl Carry {
         let kind = album.spine.kind;
         let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name);
         maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
+    }
+
+    /// How far tabs stop short of their scores in sleeves of card this thick, mm: with sharp folds and with round ones; the
+    /// whole tab where there is no way in (H6; derived: similar triangles).
+    #[must_use]
+    pub fn short(&self, caliper: f64) -> [f64; 2] {
+        sleeve_loss(caliper).map(|loss| {
+            let over = loss - self.ease;
+            if over <= 0.0 {
+                0.0
+            } else if over >= 2.0 * self.lead_in {
+                self.tab
+            } else {
+                over * self.tab / (2.0 * self.lead_in)
+            }
+        })
     }
 
     /// What the spine gives all pages together, mm.

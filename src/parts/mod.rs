@@ -8,11 +8,15 @@
 //! new file and one line of [`ALL`].
 
 mod accordion;
+mod around;
+mod band;
 mod belly_band;
 mod booklet;
 mod build;
 mod carry;
+mod case_cover;
 mod corner_page;
+mod covering;
 mod divider_page;
 mod envelope;
 mod file_tab;
@@ -22,9 +26,11 @@ mod frame_page;
 mod gate_page;
 mod hidden;
 mod insert;
+mod joined;
 mod journal_card;
 mod leaf;
 mod library_page;
+mod loaded;
 mod notched_page;
 mod page;
 mod panel;
@@ -38,6 +44,7 @@ mod tag;
 mod tuck_page;
 mod wallet_page;
 mod waterfall_page;
+mod wrap_cover;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
@@ -74,6 +81,8 @@ pub const ALL: &[&Maker] = &[
     &journal_card::MAKER,
     &photo_mat::MAKER,
     &tag::MAKER,
+    &case_cover::MAKER,
+    &wrap_cover::MAKER,
 ];
 
 /// A kind, and how its parts are made.
@@ -326,9 +335,6 @@ pub fn kit(album: &Album) -> Checked<Kit> {
         make(&mut builder, page, index + 1);
     }
     make(&mut builder, &album.spine, 1);
-    if let Some(cover) = &album.cover {
-        make(&mut builder, cover, 1);
-    }
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
     }
@@ -343,6 +349,10 @@ pub fn kit(album: &Album) -> Checked<Kit> {
         builder.stacks = trial.finish().value.map(|kit| kit.stacks()).unwrap_or_default();
     }
     inserts(&mut builder, album);
+    // Last, for it goes round all of it.
+    if let Some(cover) = &album.cover {
+        make(&mut builder, cover, 1);
+    }
     builder.finish()
 }
 

@@ -111,6 +111,8 @@ impl Pen {
         let dash: &[f64] = match sense {
             Sense::Valley => &[3.0, 1.5],
             Sense::Mountain => &[4.0, 1.2, 0.6, 1.2],
+            // A bend is not scored, so it is never drawn.
+            Sense::Bent => &[],
             Sense::Both => &[4.0, 1.2, 0.6, 1.2, 0.6, 1.2],
         };
         Self { width: 0.25, colour: INK, dash }
