@@ -209,7 +209,7 @@ impl Seen<'_> {
             .kit
             .bonds
             .iter()
-            .filter(|bond| bond.hold == Hold::Slid && self.owner(bond.one.piece) == Some(Owner::Spine))
+            .filter(|bond| self.owner(bond.one.piece) == Some(Owner::Spine))
             .filter_map(|bond| match self.owner(bond.other.piece) {
                 Some(Owner::Page(page)) => Some((page, bond)),
                 _ => None,

@@ -21,7 +21,9 @@ pub struct Carry {
     pub stuck: Option<(f64, &'static str)>,
     /// The wings of a page that stands alone in the middle, where there is one.
     pub wing: Option<f64>,
-    /// By page: how far its root stands above the lowest one.
+    /// By page: how much of the spine it takes.
+    pub steps: Vec<f64>,
+    /// By page: how far its root, or what holds its root, stands above the spine's lowest base.
     pub rises: Vec<f64>,
 }
 
@@ -37,6 +39,6 @@ impl Carry {
     /// What the spine gives all pages together, mm.
     #[must_use]
     pub fn spine(&self) -> f64 {
-        self.rises.iter().map(|_| self.pitch).sum()
+        self.steps.iter().sum()
     }
 }

@@ -9,17 +9,22 @@
 
 mod build;
 mod carry;
+mod concertina;
 mod flexi_hinge;
+mod guard;
 mod hidden;
 mod page;
 mod panel;
+mod plain_hinge;
 mod pocket_page;
+mod stubs;
 mod tag;
 mod wallet_page;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
 pub use hidden::Hidden;
+pub use stubs::stubs_for;
 
 use crate::album::{Album, Entry, Kind};
 use crate::contour::{Point, Vec2};
@@ -29,7 +34,16 @@ use crate::net::{Flat, Net};
 use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// Every kind that there is.
-pub const ALL: &[&Maker] = &[&pocket_page::MAKER, &wallet_page::MAKER, &flexi_hinge::MAKER, &tag::MAKER];
+pub const ALL: &[&Maker] = &[
+    &pocket_page::MAKER,
+    &wallet_page::MAKER,
+    // The first spine holds where an album names none.
+    &flexi_hinge::MAKER,
+    &concertina::MAKER,
+    &plain_hinge::MAKER,
+    &stubs::MAKER,
+    &tag::MAKER,
+];
 
 /// A kind, and how its parts are made.
 #[derive(Debug)]
