@@ -36,6 +36,12 @@ impl Carry {
         maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
     }
 
+    /// The width of what slides into a page, mm: the one thing that pages must know before there is a spine.
+    #[must_use]
+    pub fn tab_of(album: &Album) -> f64 {
+        album.spine.mm("tab")
+    }
+
     /// What the spine gives all pages together, mm.
     #[must_use]
     pub fn spine(&self) -> f64 {

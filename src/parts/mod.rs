@@ -13,6 +13,7 @@ mod concertina;
 mod flexi_hinge;
 mod guard;
 mod hidden;
+mod loaded;
 mod page;
 mod panel;
 mod plain_hinge;
@@ -24,6 +25,7 @@ mod wallet_page;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
 pub use hidden::Hidden;
+pub use loaded::loaded;
 pub use stubs::stubs_for;
 
 use crate::album::{Album, Entry, Kind};

@@ -19,11 +19,12 @@
 
 use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, hang, whole};
+use super::loaded::loaded;
 use super::{Carry, Face, Hold, Maker, Owner, Side};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
-use crate::length::Length;
+use crate::length::{Length, Ruler, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 
 pub(super) const MAKER: Maker = Maker {
@@ -34,8 +35,8 @@ pub(super) const MAKER: Maker = Maker {
         fields: &[
             Field::size(
                 "pitch",
-                Fallback::Length { mm: 3.0, inch: 0.125 },
-                "thickness of a page with what is in it, which guard and stubs make up; its content comes on top",
+                Fallback::Rule("as much as each page with everything on and in it"),
+                "thickness that a page's guard and stubs make up",
             )
             .unmeasured(),
             guard::TAB,
@@ -70,18 +71,23 @@ pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
     count
 }
 
+/// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
+fn thickness(album: &Album) -> Vec<f64> {
+    album.spine.values.maybe_length("pitch").map_or_else(|| loaded(album), |pitch| vec![pitch.mm(); album.pages.len()])
+}
+
 /// By page: how many stubs stand beside its guard.
-fn counts(album: &Album) -> Vec<usize> {
-    let Guard { pitch, caliper, .. } = Guard::of(album);
-    let count = |page: &Entry| stubs_for(pitch + page.mm("content"), 2.0 * caliper, caliper);
-    album.pages.iter().map(|page| usize::try_from(count(page)).unwrap_or(usize::MAX)).collect()
+fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
+    let count = |loaded: &f64| usize::try_from(stubs_for(*loaded, 2.0 * caliper, caliper)).unwrap_or(usize::MAX);
+    thickness.iter().map(count).collect()
 }
 
 /// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
 fn carry(album: &Album) -> Carry {
-    let guard = Guard::of(album);
-    let steps: Vec<f64> =
-        counts(album).into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
+    let mut guard = Guard::of(album);
+    let counts = counts(&thickness(album), guard.caliper);
+    let steps: Vec<f64> = counts.into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
+    guard.pitch = steps.iter().sum::<f64>() / whole(steps.len().max(1));
     let root = album.spine.mm("root");
     let rises = vec![root; steps.len()];
     Carry { stuck: Some((root, "root")), ..guard.carry(steps, rises) }
@@ -90,18 +96,19 @@ fn carry(album: &Album) -> Carry {
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let guard = Guard::of(builder.album);
     let Some(height) = guard.height(builder, entry) else { return };
-    let (root, caliper, counts) = (entry.mm("root"), guard.caliper, counts(builder.album));
+    let (root, caliper, thickness) = (entry.mm("root"), guard.caliper, thickness(builder.album));
+    let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
-        let loaded = guard.pitch + builder.album.pages.get(page).map_or(0.0, |page| page.mm("content"));
+        let loaded = thickness.get(page).copied().unwrap_or_default();
         let text = format!(
-            "page {} is to be {} thick: in card of {} that takes {stubs} stubs, and {MOST} is the most",
+            "page {} is {} thick: in card of {} that takes {stubs} stubs, and {MOST} is the most",
             page + 1,
-            builder.album.show(loaded),
-            builder.album.show(caliper)
+            builder.album.roughly(loaded),
+            Length::from_mm(caliper).show(Units::Mm, Ruler::SixtyFourth)
         );
         let finding = Finding::stop("too-many-stubs", "spine", text)
             .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
-            .help("make spine.pitch smaller, or take thicker card for the spine: spine.stock")
+            .help("put less into it, make spine.pitch smaller, or take thicker card for the spine: spine.stock")
             .at(entry.values.place("pitch"));
         builder.find(finding);
         return;
@@ -120,7 +127,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         })
     };
     // The liner comes first: its back is what everything stands on.
-    let [back, _] = bend::wrapper(carry_thickness(&counts, caliper), caliper);
+    let block: f64 = counts.iter().map(|&stubs| whole(stubs + 2) * caliper).sum();
+    let [back, _] = bend::wrapper(block, caliper);
     let wing = root + caliper;
     let liner = [
         Leaf::new("left wing", Use::Seam, wing),
@@ -155,16 +163,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.bond(Hold::Stuck, at(piece, 0, Face::Front, root), last);
         last = at(piece, fold, Face::Front, root);
         for &stub in stubs {
-            builder.bond(Hold::Stuck, at(stub, 0, Face::Front, 0.0), last);
+            builder.bond(Hold::Stuck, last, at(stub, 0, Face::Front, 0.0));
             last = at(stub, 0, Face::Back, 0.0);
         }
         let into = 2.0f64.mul_add(root, guard.gusset);
         hang(builder, page, side(piece, tab, Face::Front, (into, guard.low()), (0.0, 1.0)), None);
     }
     builder.bond(Hold::Stuck, last, at(liner, right_wing, Face::Front, wing + back + caliper / 2.0));
-}
-
-/// How thick guards and stubs are together, mm.
-fn carry_thickness(counts: &[usize], caliper: f64) -> f64 {
-    counts.iter().map(|&stubs| whole(stubs + 2) * caliper).sum()
 }
