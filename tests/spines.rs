@@ -265,7 +265,7 @@ fn stubs_make_the_spine_as_thick_as_the_pages() {
 fn a_thicker_page_has_more_stubs() {
     let pages = [r#"{ "kind": "pocket" }"#, r#"{ "kind": "pocket", "content": 1.0 }"#].map(str::to_owned);
     let text = text(&pages, r#""kind": "stubs""#);
-    let thick = hingeleaf::parts::loaded(&album(&text));
+    let thick = hingeleaf::parts::page_thickness(&album(&text));
     near(thick[0], 1.6, 1e-9);
     near(thick[1], 2.6, 1e-9);
     let (made, closed) = clean(&text);
@@ -286,7 +286,7 @@ fn a_page_is_as_thick_flat_as_it_is_folded() {
         let text = mixed(4, first, "stubs");
         let text = format!("{}{tags}", text.trim_end().strip_suffix('}').unwrap());
         let (_, closed) = clean(&text);
-        let flat = hingeleaf::parts::loaded(&album(&text));
+        let flat = hingeleaf::parts::page_thickness(&album(&text));
         assert_eq!(flat.len(), 4);
         for (page, flat) in closed.pages.iter().zip(flat) {
             near(flat, page.greatest, 1e-9);

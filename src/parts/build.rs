@@ -60,6 +60,9 @@ pub struct Builder<'a> {
     pub album: &'a Album,
     pub(super) plains: Vec<Plain>,
     pub(super) mounts: Vec<Mount>,
+    /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
+    /// pages, going to the right.
+    pub(super) feet: Vec<Side>,
     kit: Kit,
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
@@ -76,7 +79,15 @@ impl<'a> Builder<'a> {
             inserts: Vec::new(),
             closings: Vec::new(),
         };
-        Self { album, plains: Vec::new(), mounts: Vec::new(), kit, likes: Vec::new(), findings: Vec::new() }
+        Self {
+            album,
+            plains: Vec::new(),
+            mounts: Vec::new(),
+            feet: Vec::new(),
+            kit,
+            likes: Vec::new(),
+            findings: Vec::new(),
+        }
     }
 
     pub(super) fn finish(self) -> Checked<Kit> {

@@ -227,6 +227,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             side(lower.0, lower.1, Face::Front, lower.2, right),
         );
     }
+    // The lower pieces stand on what is beneath; the base that stays put has its crease before the piece's first page.
+    let (step, mut before) = (guard.pitch + guard.caliper, 0);
+    let middle = whole(builder.album.pages.len()) * step / 2.0;
+    for (index, (&piece, row)) in made.iter().zip(&rows).enumerate() {
+        if let (true, Some((_, from))) = (index.is_multiple_of(2), row.tabs.first()) {
+            let crease = guard.pitch / 2.0 + whole(before) * step;
+            let at = (from - guard.gusset + middle - crease, guard.low());
+            builder.feet.push(side(piece, 0, Face::Back, at, right));
+        }
+        before += row.tabs.len();
+    }
     let mut page = 0;
     for (&piece, row) in made.iter().zip(&rows) {
         for &(index, from) in &row.tabs {

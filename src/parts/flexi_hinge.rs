@@ -169,6 +169,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.bond(holds[0], side(piece, left_tab, Face::Front, (guard.tab, low), up), left_mount);
         builder.bond(holds[1], side(piece, right_tab, Face::Front, (wide - guard.tab, low), up), right_mount);
     }
+    if let Some(&widest) = pieces.last() {
+        builder.feet.push(side(widest, base, Face::Back, (middle(strips), low), right));
+    }
     let of_tee = |name: &str| panel(&hinge.tee(), 0, name);
     let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
     if let (Some(Some(tee)), [Some(left_wing), Some(left), Some(right_half), Some(right_wing)]) = (tee, tee_panels) {
@@ -176,14 +179,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let wide = 2.0 * (hinge.wing + guard.gusset + guard.tab);
         // Back to back, its halves stand a caliper apart.
         let half = builder.caliper(entry.stock) / 2.0;
-        if let Some(&under) = pieces.first() {
-            for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, wide - hinge.wing, half)] {
-                builder.bond(
-                    Hold::Stuck,
-                    side(tee, wing, Face::Back, (root, 0.0), right),
-                    side(under, base, Face::Front, (middle(1) + away, 0.0), right),
-                );
-            }
+        for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, wide - hinge.wing, half)] {
+            let Some(&under) = pieces.first() else {
+                // Nothing is beneath it but a cover.
+                builder.feet.push(side(tee, wing, Face::Back, (root - away, low), right));
+                continue;
+            };
+            builder.bond(
+                Hold::Stuck,
+                side(tee, wing, Face::Back, (root, 0.0), right),
+                side(under, base, Face::Front, (middle(1) + away, 0.0), right),
+            );
         }
         builder.bond(
             Hold::Stuck,

@@ -13,20 +13,20 @@ mod concertina;
 mod flexi_hinge;
 mod guard;
 mod hidden;
-mod loaded;
 mod page;
 mod panel;
 mod plain_hinge;
 mod pocket_page;
 mod stubs;
 mod tag;
+mod thickness;
 mod wallet_page;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
 pub use hidden::Hidden;
-pub use loaded::loaded;
 pub use stubs::stubs_for;
+pub use thickness::page_thickness;
 
 use crate::album::{Album, Entry, Kind};
 use crate::contour::{Point, Vec2};

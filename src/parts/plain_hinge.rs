@@ -107,6 +107,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     };
     let right = (1.0, 0.0);
+    builder.feet.push(side(backing, 0, Face::Back, (width / 2.0, guard.low()), right));
     for (page, &hinge) in hinges.iter().enumerate() {
         let score = whole(page).mul_add(guard.pitch, first(&guard, wing));
         builder.bond(

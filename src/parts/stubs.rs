@@ -19,7 +19,7 @@
 
 use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, hang, whole};
-use super::loaded::loaded;
+use super::thickness::page_thickness;
 use super::{Carry, Face, Hold, Maker, Owner, Side};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
@@ -73,7 +73,11 @@ pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
 
 /// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
 fn thickness(album: &Album) -> Vec<f64> {
-    album.spine.values.maybe_length("pitch").map_or_else(|| loaded(album), |pitch| vec![pitch.mm(); album.pages.len()])
+    album
+        .spine
+        .values
+        .maybe_length("pitch")
+        .map_or_else(|| page_thickness(album), |pitch| vec![pitch.mm(); album.pages.len()])
 }
 
 /// By page: how many stubs stand beside its guard.
@@ -153,6 +157,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let Some(stubs) = (1..=stubs).map(stub).collect() else { return };
         block.push((piece, stubs));
     }
+    builder.feet.push(side(liner, 0, Face::Back, (wing + back / 2.0, guard.low()), (1.0, 0.0)));
     // Panels of the liner and the guards: the root panel is number 0.
     let (left_wing, right_wing, fold, tab) = (1, 2, 1, 3);
     let at = |piece, panel, face, across: f64| side(piece, panel, face, (across, 0.0), (0.0, 1.0));

@@ -16,7 +16,7 @@ use std::collections::VecDeque;
 /// By page: its greatest thickness, mm: its card, the tab of its spine, its panels, what is in its pockets, its content. 0
 /// for an album whose pages do not come out.
 #[must_use]
-pub fn loaded(album: &Album) -> Vec<f64> {
+pub fn page_thickness(album: &Album) -> Vec<f64> {
     // A spine that asks for its pages' thickness is told one, so that nothing runs in circles.
     let mut alone = album.clone();
     alone.spine.values.set_length("pitch", Length::from_mm(1.0));
