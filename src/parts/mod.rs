@@ -7,6 +7,7 @@
 //! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
 //! new file and one line of [`ALL`].
 
+mod bound;
 mod build;
 mod carry;
 mod concertina;
@@ -28,7 +29,7 @@ pub use hidden::Hidden;
 pub use stubs::stubs_for;
 pub use thickness::page_thickness;
 
-use crate::album::{Album, Entry, Kind};
+use crate::album::{Album, Bound, Entry, Kind};
 use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
 use crate::finding::{Checked, Place};
@@ -294,7 +295,11 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     for (index, insert) in album.inserts.iter().enumerate() {
         make(&mut builder, insert, index + 1);
     }
-    builder.finish()
+    let made = builder.finish();
+    match album.bound {
+        Bound::Left => made,
+        Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
+    }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

@@ -99,7 +99,10 @@ impl OfPage {
             let net = &kit.pieces[piece].net;
             for (panel, own) in net.panels.iter().zip(flattened(net)) {
                 let to = place * own;
-                layers.push((panel.outline.mapped(|point| to * point).counter_clockwise(), thickness));
+                let map = |point| to * point;
+                let outline =
+                    if to.determinant() < 0.0 { panel.outline.mirrored(map) } else { panel.outline.mapped(map) };
+                layers.push((outline.counter_clockwise(), thickness));
             }
         }
         // The tab lies along the spine edge, on the side where the wall is.
