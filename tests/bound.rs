@@ -5,7 +5,7 @@
 mod common;
 
 use common::{album, cutter, kit, near, part};
-use hingeleaf::finding::Level;
+use hingeleaf::finding::{Finding, Level};
 use hingeleaf::folded;
 use hingeleaf::net::{Sense, lifted};
 use hingeleaf::parts::Kit;
@@ -55,7 +55,7 @@ fn an_album_bound_at_the_right_is_the_mirror_image() {
             for (text, kit) in [(&left, &kits[0]), (&right, &kits[1])] {
                 let fit = fit::check(&album(text), kit, &cutter(0.1, 1.0, 3.0));
                 let bad: Vec<String> =
-                    fit.findings.iter().filter(|one| one.level != Level::Note).map(|one| one.headline()).collect();
+                    fit.findings.iter().filter(|one| one.level != Level::Note).map(Finding::headline).collect();
                 assert!(bad.is_empty(), "{text}\n{}", bad.join("\n"));
             }
             // Every panel of every piece stands opposite, at the same height and as far towards the head.

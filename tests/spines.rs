@@ -399,6 +399,7 @@ fn bad_sizes_of_a_spine_are_told() {
         (2, r#""kind": "concertina", "tab": 450"#, "lead-in-too-large"),
         (1, r#""kind": "concertina", "flap": 420"#, "too-big"),
         (2, r#""kind": "concertina", "ease": 190"#, "ease-too-large"),
+        (2, r#""kind": "concertina", "longest": 60"#, "piece-too-long"),
         (2, r#""kind": "stubs", "lead_in": 95"#, "lead-in-too-large"),
         (60, r#""kind": "plain-hinge", "pitch": 8"#, "too-big"),
     ] {

@@ -25,6 +25,8 @@ use super::guard::{self, Guard, a_little_less, hang, whole};
 use super::{Carry, Face, Hold, Maker, Owner};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::stock::{Pattern, Stock};
 
@@ -48,7 +50,8 @@ pub(super) const MAKER: Maker = Maker {
                 "longest",
                 Fallback::Rule("what a sheet of its stock takes, with 5 mm left on each side"),
                 "the longest piece that the strip is cut in",
-            ),
+            )
+            .unmeasured(),
         ],
     },
     make,
@@ -120,7 +123,7 @@ impl Pleats {
             .stocks
             .get(spine.stock)
             .map_or(f64::INFINITY, |stock| widest(stock, height, spine.grain_along_spine.unwrap_or(true)));
-        let longest = spine.values.maybe_length("longest").map_or(room, crate::length::Length::mm);
+        let longest = spine.values.maybe_length("longest").map_or(room, Length::mm);
         let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
@@ -193,6 +196,22 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let pleats = Pleats::of(builder.album);
     let guard = pleats.guard;
     let Some(height) = guard.height(builder, entry) else { return };
+    // A wish that no piece can keep; a sheet that is too small is told elsewhere.
+    let least = pleats.width(1, builder.album.pages.len().min(2));
+    if let Some(longest) = entry.values.maybe_length("longest").filter(|longest| longest.mm() < least - 1e-6) {
+        let (asked, least) = (builder.album.show(longest.mm()), Length::from_mm(least));
+        let text = format!(
+            "a piece with a single pleat is {} long, and {asked} is to be the longest",
+            builder.album.show(least.mm())
+        );
+        let finding = Finding::stop("piece-too-long", "spine", text)
+            .measured(least, longest)
+            .help("leave spine.longest out, or make it larger")
+            .mend("spine.longest", builder.album.at_least(least.mm()))
+            .at(entry.values.place("longest"));
+        builder.find(finding);
+        return;
+    }
     let rows: Vec<Piece> = (0..pleats.pieces.len()).map(|number| pleats.piece(builder.album, number)).collect();
     let single = rows.len() == 1;
     let mut made = Vec::new();
