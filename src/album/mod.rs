@@ -30,6 +30,8 @@ pub struct Album {
     pub units: Units,
     /// How many kits to make.
     pub copies: u32,
+    /// Where it is bound, seen from its front.
+    pub bound: Bound,
     /// The stocks, in the file's order; never empty.
     pub stocks: Vec<Stock>,
     /// The size of a page.
@@ -46,6 +48,15 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// How far off a cut or score may be when it is made by hand.
     pub tolerance: Length,
+}
+
+/// The edge at which an album is bound, seen from its front, its head up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bound {
+    /// As most are: read from left to right.
+    Left,
+    /// Read from right to left.
+    Right,
 }
 
 /// The size of every page.

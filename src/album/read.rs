@@ -2,7 +2,7 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::kind::{COMMON, Kind, Role};
-use super::{Album, Entry, PageSize, Panels};
+use super::{Album, Bound, Entry, PageSize, Panels};
 use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, Values, nearest};
 use crate::finding::{Checked, Finding};
 use crate::length::{Length, excerpt};
@@ -22,6 +22,12 @@ pub const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-album/1\""),
     Field::new("title", Takes::Text, Fallback::Rule("Album"), "the album's name"),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
+    Field::new(
+        "bound",
+        Takes::Choice(&["left", "right"]),
+        Fallback::Choice("left"),
+        "the edge where it is bound, seen from its front",
+    ),
     Field::new("copies", Takes::Count { least: 1, most: 10_000 }, Fallback::Count(1), "how many kits to make"),
     Field::new(
         "stocks",
@@ -134,6 +140,7 @@ impl Reading<'_, '_> {
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
             units: self.reader.units,
+            bound: if top.text("bound") == Some("right") { Bound::Right } else { Bound::Left },
             copies: top.count("copies").unwrap_or(1),
             stocks: self.stocks,
             page: page?,

@@ -201,6 +201,14 @@ impl Contour {
         }
     }
 
+    /// Every point moved by a map that mirrors: the contour runs the other way round, and its arcs bend the other way.
+    #[must_use]
+    pub fn mirrored(&self, map: impl Fn(Point) -> Point) -> Self {
+        Self {
+            vertices: self.vertices.iter().map(|vertex| Vertex { at: map(vertex.at), bulge: -vertex.bulge }).collect(),
+        }
+    }
+
     /// Whether the outline neither crosses nor touches itself and encloses something.
     #[must_use]
     pub fn is_simple(&self) -> bool {

@@ -4,7 +4,7 @@
 //! Tests are made at named places only: along bonds, inside one page, along the spine. A sound album gives no finding,
 //! whatever its sizes.
 
-use crate::album::Album;
+use crate::album::{Album, Bound};
 use crate::contour::Point;
 use crate::finding::Finding;
 use crate::folded::Folded;
@@ -213,9 +213,11 @@ impl Seen<'_> {
         })
     }
 
-    /// Pages in their order, fronts to the left, heads up; tabs all on the same side of their base.
+    /// Pages in their order, fronts towards the first, heads up; tabs all on the same side of their base.
     fn along_the_spine(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
+        // Fronts look towards the first page; where it stands says where the album is bound.
+        let (side, sign) = if self.album.bound == Bound::Right { ("right", -1.0) } else { ("left", 1.0) };
         let mut last: Option<(usize, f64)> = None;
         let mut pages: Vec<(usize, &Bond)> = self
             .kit
@@ -237,13 +239,14 @@ impl Seen<'_> {
                 let text = "its tabs point away from the pages".to_owned();
                 findings.push(self.stop("upside-down", bond.one.piece, text).help("turn the strip over"));
             }
-            if last.is_some_and(|(_, at)| root[0] < at + SLACK) {
+            let along = sign * root[0];
+            if last.is_some_and(|(_, at)| along < at + SLACK) {
                 let before = last.map_or(0, |(page, _)| page);
-                let text = format!("it stands to the left of page {before}, or in its place");
+                let text = format!("it stands to the {side} of page {before}, or in its place");
                 let finding = Finding::stop("out-of-order", format!("page {page}"), text);
                 findings.push(finding.help("check which tab carries which page"));
             }
-            last = Some((page, root[0]));
+            last = Some((page, along));
         }
         findings.extend(self.kit.pockets.iter().filter_map(|pocket| self.head_down(pocket)));
         findings

@@ -5,12 +5,13 @@
 //! and scored before the first glue. Never: words for a guide.
 //!
 //! Pages are made first, what is stuck inside a sleeve before the sleeve is closed; then the faces; the strips, narrow on
-//! wide; the spine meets its cover when both are together; pages are hung last page first, so that the ones
+//! wide, and last what goes round them; the spine meets its cover when both are together; pages are hung last page first,
+//! so that the ones
 //! before it are not in the way; inserts go in at the end (common practice, no source).
 
 use crate::finding::Finding;
 use crate::net::Use;
-use crate::parts::{Bond, Hold, Kit, Owner};
+use crate::parts::{Bond, Hold, Kit, Owner, Side};
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,7 +22,7 @@ pub enum Doing {
     MakePage,
     /// A panel is stuck on a face.
     CoverFace,
-    /// A hinge strip is stuck on a wider one.
+    /// A part of the spine is stuck on another one: a hinge strip on a wider one.
     StackStrips,
     /// A cover's own pieces are joined.
     MakeCover,
@@ -69,16 +70,17 @@ fn doing(kit: &Kit, bond: &Bond) -> Doing {
         (Some(Owner::Cover), Some(Owner::Cover)) => Doing::MakeCover,
         (Some(Owner::Spine), Some(Owner::Spine)) => Doing::StackStrips,
         (Some(Owner::Spine), _) | (_, Some(Owner::Spine)) => Doing::HangPage,
-        _ => {
-            let seam = kit.pieces.get(bond.one.piece).and_then(|piece| piece.net.panels.get(bond.one.panel));
-            let is_seam = seam.is_some_and(|panel| panel.purpose == Use::Seam);
-            match (is_seam, inside_sleeve(kit, bond)) {
-                (true, _) => Doing::MakePage,
-                (false, true) => Doing::LineSleeve,
-                (false, false) => Doing::CoverFace,
-            }
-        }
+        _ => match (is_seam(kit, &bond.one), inside_sleeve(kit, bond)) {
+            (true, _) => Doing::MakePage,
+            (false, true) => Doing::LineSleeve,
+            (false, false) => Doing::CoverFace,
+        },
     }
+}
+
+fn is_seam(kit: &Kit, side: &Side) -> bool {
+    let panel = kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
+    panel.is_some_and(|panel| panel.purpose == Use::Seam)
 }
 
 /// Whether a bond lies on the inner face of a pocket.
@@ -100,6 +102,8 @@ fn rank(kit: &Kit, step: &Step) -> (i64, usize) {
         Doing::HangPage => -page(bond.one.piece).max(page(bond.other.piece)),
         // What a strip lies on says how far out it is; a T's own tabs come first.
         Doing::StackStrips if bond.one.piece == bond.other.piece => -1,
+        // What goes round the others and is closed by a seam comes when they are together.
+        Doing::StackStrips if [&bond.one, &bond.other].into_iter().any(|side| is_seam(kit, side)) => i64::MAX,
         Doing::StackStrips => width(kit, bond),
         _ => page(bond.other.piece),
     };

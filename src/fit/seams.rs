@@ -67,14 +67,20 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                 .at(album.spine.values.place("wing")),
         );
     }
-    // What is stuck on what is beneath it: the narrowest base, or a wing of the T.
+    // What is stuck on what is beneath it: the narrowest base, a wing, a root.
     if let Some((stuck, field)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
-        let what = if field == "wing" { "wings of the T are" } else { "the narrowest base is" };
+        let what = match field {
+            "wing" if carry.wing.is_some() => "wings of the T are",
+            "wing" => "the wings are",
+            "root" => "the roots are",
+            _ => "the narrowest base is",
+        };
+        let larger = if field == "root" { "root" } else { "pitch" };
         let text = format!("{what} {}, and the narrowest common tape {}", album.show(stuck), album.roughly(TAPES[0]));
         findings.push(
             Finding::warn("base-narrow", "spine", text)
                 .measured(mm(stuck), mm(TAPES[0]))
-                .help("make spine.pitch larger, or be ready to use wet glue with care")
+                .help(format!("make spine.{larger} larger, or be ready to use wet glue with care"))
                 .at(album.spine.values.place(field)),
         );
     }

@@ -10,7 +10,7 @@ use crate::finding::Finding;
 use crate::folded::{Folded, Stack};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit};
+use crate::parts::{Carry, Kit, stubs_for};
 use crate::stock::Stock;
 
 /// A page's layers.
@@ -60,13 +60,14 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
     let contents: Vec<f64> = album.pages.iter().map(|page| page.mm("content")).collect();
+    let lowest = carry.rises.iter().copied().fold(f64::INFINITY, f64::min);
     let pages = stacks
         .iter()
         .zip(&contents)
-        .zip(&carry.rises)
-        .map(|((stack, content), rise)| {
+        .zip(carry.steps.iter().zip(&carry.rises))
+        .map(|((stack, content), (step, rise))| {
             let greatest = stack.greatest() + content;
-            PageThickness { greatest, mean: stack.mean + content, room: carry.pitch - greatest, stands_out: *rise }
+            PageThickness { greatest, mean: stack.mean + content, room: step - greatest, stands_out: rise - lowest }
         })
         .collect::<Vec<_>>();
     let all: f64 = contents.iter().sum();
@@ -132,10 +133,7 @@ pub fn wedge(thickest: f64, spine: f64, from: f64) -> f64 {
 /// How many stubs a leaf needs so that it is no thicker at its body than at the spine (D3, B5).
 #[must_use]
 pub fn stubs(loaded: f64, hinge: f64, stub: f64) -> u32 {
-    let count = ((loaded - hinge) / stub - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX));
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held in range on the line before")]
-    let count = count as u32;
-    count
+    stubs_for(loaded, hinge, stub)
 }
 
 /// Inside height of a sleeve scored `height` tall, with sharp folds and with round ones (H5).

@@ -4,8 +4,8 @@
 //! In: a kit, the caliper of each stock. Out: where every panel stands, how far each further bond is from meeting, how
 //! thick each page is and where. Never: judges.
 //!
-//! Millimetres. The first piece of the spine stays where it is, its front up: pages stand on it, page 1 at the left, head
-//! away from you. The first bond that reaches a piece places it; every further bond is a check.
+//! Millimetres. The first piece of the spine stays where it is, its front up: pages stand on it, page 1 at the left
+//! (at the right in an album bound there), head away from you. The first bond that reaches a piece places it; every further bond is a check.
 
 mod overlap;
 mod stack;

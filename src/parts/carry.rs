@@ -22,7 +22,9 @@ pub struct Carry {
     pub stuck: Option<(f64, &'static str)>,
     /// The wings of a page that stands alone in the middle, where there is one.
     pub wing: Option<f64>,
-    /// By page: how far its root stands above the lowest one.
+    /// By page: how much of the spine it takes.
+    pub steps: Vec<f64>,
+    /// By page: how far its root, or what holds its root, stands above the spine's lowest base.
     pub rises: Vec<f64>,
 }
 
@@ -51,9 +53,15 @@ impl Carry {
         })
     }
 
+    /// The width of what slides into a page, mm: the one thing that pages must know before there is a spine.
+    #[must_use]
+    pub fn tab_of(album: &Album) -> f64 {
+        album.spine.mm("tab")
+    }
+
     /// What the spine gives all pages together, mm.
     #[must_use]
     pub fn spine(&self) -> f64 {
-        self.rises.iter().map(|_| self.pitch).sum()
+        self.steps.iter().sum()
     }
 }

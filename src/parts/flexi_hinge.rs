@@ -18,11 +18,11 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use super::build::{Builder, Cut, side};
+use super::guard::{self, Guard, a_little_less, hang, whole};
 use super::{Carry, Face, Hold, Maker, Owner};
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
 pub(super) const MAKER: Maker = Maker {
@@ -32,18 +32,10 @@ pub(super) const MAKER: Maker = Maker {
         about: "nested hinge strips whose flexible gussets let the pages lie flat",
         fields: &[
             Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
-            Field::size("tab", Fallback::Length { mm: 12.0, inch: 0.5 }, "the panel that slides into a page"),
-            Field::size("gusset", Fallback::Length { mm: 6.0, inch: 0.25 }, "the free panel that flexes"),
-            Field::length(
-                "lead_in",
-                Fallback::Rule("half the tab"),
-                "what is clipped off the tab's outer corners, along its edge",
-            ),
-            Field::length(
-                "ease",
-                Fallback::Length { mm: 0.0, inch: 0.0 },
-                "how much shorter than the page the strips are",
-            ),
+            guard::TAB,
+            guard::GUSSET,
+            guard::LEAD_IN,
+            guard::EASE,
             Field::length(
                 "wing",
                 Fallback::Rule("1 mm or 1/32 in less than the pitch"),
@@ -58,16 +50,7 @@ pub(super) const MAKER: Maker = Maker {
 /// The sizes of an album's hinge, mm.
 #[derive(Clone, Copy, Debug)]
 struct Hinge {
-    /// Distance between neighbouring pages.
-    pitch: f64,
-    /// The panel that slides into a page.
-    tab: f64,
-    /// The free panel.
-    gusset: f64,
-    /// Clipped off the tab's outer corners, along its edge.
-    lead_in: f64,
-    /// How much shorter than the page the strips are.
-    ease: f64,
+    guard: Guard,
     /// The glued panels of the T.
     wing: f64,
 }
@@ -75,29 +58,19 @@ struct Hinge {
 impl Hinge {
     /// The hinge of an album.
     fn of(album: &Album) -> Self {
-        let spine = &album.spine;
-        let (pitch, tab) = (spine.mm("pitch"), spine.mm("tab"));
-        let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
-        let set = |name: &str, rule: f64| spine.values.maybe_length(name).map_or(rule, Length::mm);
-        Self {
-            pitch,
-            tab,
-            gusset: spine.mm("gusset"),
-            lead_in: set("lead_in", tab / 2.0),
-            ease: spine.mm("ease"),
-            // On a very small pitch the wing keeps most of it.
-            wing: set("wing", (pitch - less).max(pitch * 0.8)),
-        }
+        let guard = Guard::of(album);
+        let wing = album.spine.values.maybe_length("wing");
+        Self { guard, wing: wing.map_or_else(|| a_little_less(album, guard.pitch), Length::mm) }
     }
 
     /// The panels of a strip with a base this wide.
     fn strip(&self, base: f64) -> [Leaf; 5] {
         [
-            Leaf::new("left tab", Use::Tab, self.tab).tapered(self.lead_in, 0.0),
-            Leaf::new("left gusset", Use::Gusset, self.gusset).folded(Sense::Both, 0.0),
+            self.guard.tab_in("left tab"),
+            Leaf::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
             Leaf::new("base", Use::Base, base).folded(Sense::Valley, 90.0),
-            Leaf::new("right gusset", Use::Gusset, self.gusset).folded(Sense::Valley, 90.0),
-            Leaf::new("right tab", Use::Tab, self.tab).tapered(0.0, self.lead_in).folded(Sense::Both, 0.0),
+            Leaf::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
+            self.guard.tab_out("right tab").folded(Sense::Both, 0.0),
         ]
     }
 
@@ -105,10 +78,10 @@ impl Hinge {
     fn tee(&self) -> [Leaf; 6] {
         [
             Leaf::new("left wing", Use::Base, self.wing),
-            Leaf::new("left gusset", Use::Gusset, self.gusset).folded(Sense::Valley, 90.0),
-            Leaf::new("left tab", Use::Tab, self.tab).tapered(0.0, self.lead_in).folded(Sense::Both, 0.0),
-            Leaf::new("right tab", Use::Tab, self.tab).tapered(self.lead_in, 0.0).folded(Sense::Mountain, 180.0),
-            Leaf::new("right gusset", Use::Gusset, self.gusset).folded(Sense::Both, 0.0),
+            Leaf::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
+            self.guard.tab_out("left tab").folded(Sense::Both, 0.0),
+            self.guard.tab_in("right tab").folded(Sense::Mountain, 180.0),
+            Leaf::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
             Leaf::new("right wing", Use::Base, self.wing).folded(Sense::Valley, 90.0),
         ]
     }
@@ -119,64 +92,28 @@ fn carry(album: &Album) -> Carry {
     let hinge = Hinge::of(album);
     let count = album.pages.len();
     let (odd, strips) = (count % 2 == 1, count / 2);
-    let caliper = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
     let rise = |page: usize| {
         let strip = if page < strips { strips - page } else { (page + 1).saturating_sub(count - strips) };
-        #[allow(clippy::cast_precision_loss, reason = "a page count is far below 2^52")]
-        let beneath = strips.saturating_sub(strip) as f64;
-        beneath * caliper
+        whole(strips.saturating_sub(strip)) * hinge.guard.caliper
     };
+    let guard = hinge.guard;
     Carry {
-        pitch: hinge.pitch,
-        tab: hinge.tab,
-        gusset: hinge.gusset,
-        lead_in: hinge.lead_in,
-        ease: hinge.ease,
         // A single page's T stands alone.
-        stuck: (count > 1).then_some(if odd { (hinge.wing, "wing") } else { (hinge.pitch, "pitch") }),
+        stuck: (count > 1).then_some(if odd { (hinge.wing, "wing") } else { (guard.pitch, "pitch") }),
         wing: (odd && count > 1).then_some(hinge.wing),
-        rises: (0..count).map(rise).collect(),
+        ..guard.carry(vec![guard.pitch; count], (0..count).map(rise).collect())
     }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let hinge = Hinge::of(builder.album);
-    let height = builder.album.page.height.mm() - hinge.ease;
+    let guard = hinge.guard;
+    let Some(height) = guard.height(builder, entry) else { return };
     let pages = builder.album.pages.len();
     let (odd, strips) = (pages % 2 == 1, pages / 2);
-    if height < 1.0 {
-        let (ease, page) = (builder.album.show(hinge.ease), builder.album.show(height + hinge.ease));
-        builder.find(
-            Finding::stop(
-                "ease-too-large",
-                "spine",
-                format!("an ease of {ease} leaves nothing of strips for a page {page} tall"),
-            )
-            .help("make spine.ease smaller; 0 is usual")
-            .at(entry.values.place("ease")),
-        );
-        return;
-    }
-    let half = builder.album.show(height / 2.0);
-    if hinge.lead_in * 2.0 >= height {
-        let (lead_in, tab) = (builder.album.show(hinge.lead_in), builder.album.show(hinge.tab));
-        // Where no lead-in is given it is half the tab, and the tab is what is too large.
-        let (text, help, field) = if entry.values.says("lead_in") {
-            let text = format!(
-                "a lead-in of {lead_in} clips the whole tab away: it must be under half the strip's height, {half}"
-            );
-            (text, "make spine.lead_in smaller; half the tab is usual", "lead_in")
-        } else {
-            let text = format!("a tab of {tab} is too large for strips whose half height is {half}");
-            (text, "make spine.tab smaller; 12 mm or 1/2 in is usual", "tab")
-        };
-        builder.find(Finding::stop("lead-in-too-large", "spine", text).help(help).at(entry.values.place(field)));
-        return;
-    }
     let bases = |strip: usize| -> f64 {
-        #[allow(clippy::cast_precision_loss, reason = "a page count is far below 2^52")]
-        let strip = strip as f64;
-        if odd { 2.0 * strip * hinge.pitch } else { 2.0f64.mul_add(strip, -1.0) * hinge.pitch }
+        let strip = whole(strip);
+        if odd { 2.0 * strip * guard.pitch } else { 2.0f64.mul_add(strip, -1.0) * guard.pitch }
     };
     let mut cut = |id: String, kind, name: String, leaves: &[Leaf], root| {
         builder.piece(Cut {
@@ -209,8 +146,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     };
     let (up, right) = ((0.0, 1.0), (1.0, 0.0));
-    let middle = |strip: usize| hinge.tab + hinge.gusset + bases(strip) / 2.0;
-    let low = -hinge.ease / 2.0;
+    let middle = |strip: usize| guard.tab + guard.gusset + bases(strip) / 2.0;
+    let low = guard.low();
     if builder.mounts.len() != pages {
         return;
     }
@@ -226,11 +163,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         // Page 1 stands at the left with its front to the left, so the front face of a left tab looks at the
         // inside of its page's back, that of a right tab at the inside of its page's front.
         let (left_page, right_page) = (strips - strip, strips + strip - usize::from(!odd));
-        let wide = bases(strip) + 2.0 * (hinge.tab + hinge.gusset);
+        let wide = bases(strip) + 2.0 * (guard.tab + guard.gusset);
         let (left_mount, right_mount) = (builder.mounts[left_page].back, builder.mounts[right_page].front);
         let holds = [left_page, right_page].map(|page| builder.mounts[page].hold);
-        builder.bond(holds[0], side(piece, left_tab, Face::Front, (hinge.tab, low), up), left_mount);
-        builder.bond(holds[1], side(piece, right_tab, Face::Front, (wide - hinge.tab, low), up), right_mount);
+        builder.bond(holds[0], side(piece, left_tab, Face::Front, (guard.tab, low), up), left_mount);
+        builder.bond(holds[1], side(piece, right_tab, Face::Front, (wide - guard.tab, low), up), right_mount);
     }
     if let Some(&widest) = pieces.last() {
         builder.feet.push(side(widest, base, Face::Back, (middle(strips), low), right));
@@ -239,10 +176,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
     if let (Some(Some(tee)), [Some(left_wing), Some(left), Some(right_half), Some(right_wing)]) = (tee, tee_panels) {
         // Its root stands in the middle, on the narrowest strip where there is one.
-        let whole = 2.0 * (hinge.wing + hinge.gusset + hinge.tab);
+        let wide = 2.0 * (hinge.wing + guard.gusset + guard.tab);
         // Back to back, its halves stand a caliper apart.
         let half = builder.caliper(entry.stock) / 2.0;
-        for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, whole - hinge.wing, half)] {
+        for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, wide - hinge.wing, half)] {
             let Some(&under) = pieces.first() else {
                 // Nothing is beneath it but a cover.
                 builder.feet.push(side(tee, wing, Face::Back, (root - away, low), right));
@@ -254,20 +191,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
                 side(under, base, Face::Front, (middle(1) + away, 0.0), right),
             );
         }
-        let mount = builder.mounts[strips];
         builder.bond(
             Hold::Stuck,
-            side(tee, left, Face::Back, (whole / 2.0, 0.0), up),
-            side(tee, right_half, Face::Back, (whole / 2.0, 0.0), up),
+            side(tee, left, Face::Back, (wide / 2.0, 0.0), up),
+            side(tee, right_half, Face::Back, (wide / 2.0, 0.0), up),
         );
-        builder.bond(mount.hold, side(tee, left, Face::Front, (hinge.wing + hinge.gusset, low), up), mount.front);
-        // A sleeve goes over both halves; a single leaf is stuck on one of them.
-        if mount.hold == Hold::Slid {
-            builder.bond(
-                mount.hold,
-                side(tee, right_half, Face::Front, (whole - hinge.wing - hinge.gusset, low), up),
-                mount.back,
-            );
-        }
+        hang(
+            builder,
+            strips,
+            side(tee, left, Face::Front, (hinge.wing + guard.gusset, low), up),
+            Some(side(tee, right_half, Face::Front, (wide - hinge.wing - guard.gusset, low), up)),
+        );
     }
 }

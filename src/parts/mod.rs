@@ -12,9 +12,11 @@ mod around;
 mod band;
 mod belly_band;
 mod booklet;
+mod bound;
 mod build;
 mod carry;
 mod case_cover;
+mod concertina;
 mod corner_page;
 mod covering;
 mod divider_page;
@@ -24,6 +26,7 @@ mod flexi_hinge;
 mod fold_out_page;
 mod frame_page;
 mod gate_page;
+mod guard;
 mod hidden;
 mod insert;
 mod joined;
@@ -35,12 +38,15 @@ mod notched_page;
 mod page;
 mod panel;
 mod photo_mat;
+mod plain_hinge;
 mod pocket_page;
 pub mod prints;
 mod side_page;
 mod sketch;
 mod sleeve_page;
+mod stubs;
 mod tag;
+mod thickness;
 mod tuck_page;
 mod wallet_page;
 mod waterfall_page;
@@ -49,8 +55,10 @@ mod wrap_cover;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
 pub use hidden::Hidden;
+pub use stubs::stubs_for;
+pub use thickness::page_thickness;
 
-use crate::album::{Album, Entry, Kind};
+use crate::album::{Album, Bound, Entry, Kind};
 use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
 use crate::finding::{Checked, Place};
@@ -72,7 +80,11 @@ pub const ALL: &[&Maker] = &[
     &sleeve_page::MAKER,
     &tuck_page::MAKER,
     &waterfall_page::MAKER,
+    // The first spine holds where an album names none.
     &flexi_hinge::MAKER,
+    &concertina::MAKER,
+    &plain_hinge::MAKER,
+    &stubs::MAKER,
     &accordion::MAKER,
     &belly_band::MAKER,
     &booklet::MAKER,
@@ -353,7 +365,11 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     if let Some(cover) = &album.cover {
         make(&mut builder, cover, 1);
     }
-    builder.finish()
+    let made = builder.finish();
+    match album.bound {
+        Bound::Left => made,
+        Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
+    }
 }
 
 fn inserts(builder: &mut Builder<'_>, album: &Album) {

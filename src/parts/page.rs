@@ -76,7 +76,7 @@ impl<'e> Page<'e> {
         inside: Side,
         beside_tab: bool,
     ) {
-        let tab = if beside_tab { Carry::of(builder.album).tab } else { 0.0 };
+        let tab = if beside_tab { Carry::tab_of(builder.album) } else { 0.0 };
         builder.pocket(Pocket { page: self.number, width, height, tab, caliper: self.caliper, inside });
     }
 }

@@ -88,7 +88,8 @@ fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -
     let base = part.net.panels.iter().find(|panel| panel.purpose == Use::Base).map(|panel| panel.outline.bounds());
     for &cover in hidden.covered.iter().filter(free) {
         match base {
-            // A narrower strip goes on the middle of this one.
+            // A narrower strip goes on the middle of this one; one just as wide needs no line.
+            Some(base) if cover.width() > base.width() - CLEAR => {}
             Some(base) if base.center().x - cover.x0 > CLEAR && cover.x1 - base.center().x > CLEAR => {
                 marks.centre_line(base.center().x, cover);
             }

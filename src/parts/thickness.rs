@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: MIT
+//! How thick each page is with everything on and in it, before there is a spine.
+//!
+//! A page lies flat: every piece of it is drawn where it lies on the wall that its tab slides along, and thickness is counted
+//! from layer to layer. Folds of more than a right angle turn their panel over, all others are taken as flat.
+
+use super::build::Builder;
+use super::{Bond, Face, Kit, Owner, Side, make, panel};
+use crate::album::Album;
+use crate::contour::{Contour, Point};
+use crate::length::Length;
+use crate::net::{Fold, Net};
+use kurbo::Affine;
+use std::collections::VecDeque;
+
+/// By page: its greatest thickness, mm: its card, the tab of its spine, its panels, what is in its pockets, its content. 0
+/// for an album whose pages do not come out.
+#[must_use]
+pub fn page_thickness(album: &Album) -> Vec<f64> {
+    // A spine that asks for its pages' thickness is told one, so that nothing runs in circles.
+    let mut alone = album.clone();
+    alone.spine.values.set_length("pitch", Length::from_mm(1.0));
+    let mut builder = Builder::new(&alone);
+    for (index, page) in alone.pages.iter().enumerate() {
+        make(&mut builder, page, index + 1);
+    }
+    if let Some(panels) = &alone.panels {
+        panel::panels(&mut builder, panels);
+    }
+    for (index, insert) in alone.inserts.iter().enumerate() {
+        make(&mut builder, insert, index + 1);
+    }
+    let grounds: Vec<Side> = builder.mounts.iter().map(|mount| mount.front).collect();
+    let Some(kit) = builder.finish().value else { return vec![0.0; album.pages.len()] };
+    let by_page = sorted(&kit, album);
+    let of = |(index, page): (usize, &crate::album::Entry)| {
+        let (Some(ground), Some(of_page)) = (grounds.get(index), by_page.get(index)) else { return 0.0 };
+        greatest(&of_page.layers(&kit, album, ground)) + page.mm("content")
+    };
+    album.pages.iter().enumerate().map(of).collect()
+}
+
+/// What belongs to one page: pieces with their thickness, and the bonds between them.
+#[derive(Clone, Debug, Default)]
+struct OfPage {
+    pieces: Vec<(usize, f64)>,
+    bonds: Vec<usize>,
+}
+
+/// Sorts pieces and bonds by page, in one walk over each.
+fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
+    let mut by_page = vec![OfPage::default(); album.pages.len()];
+    let mut page_of: Vec<Option<usize>> = kit
+        .pieces
+        .iter()
+        .map(|piece| if let Owner::Page(page) = piece.owner { page.checked_sub(1) } else { None })
+        .collect();
+    let mut thick: Vec<f64> = kit
+        .pieces
+        .iter()
+        .map(|piece| kit.parts.get(piece.part).map_or(0.0, |part| caliper(album, part.stock)))
+        .collect();
+    for insert in &kit.inserts {
+        let page =
+            insert.pocket.and_then(|pocket| kit.pockets.get(pocket)).and_then(|pocket| pocket.page.checked_sub(1));
+        if let (Some(of), Some(thickness)) = (page_of.get_mut(insert.piece), thick.get_mut(insert.piece)) {
+            (*of, *thickness) = (page, insert.thickness);
+        }
+    }
+    for (piece, page) in page_of.iter().enumerate() {
+        if let Some(of_page) = page.and_then(|page| by_page.get_mut(page)) {
+            of_page.pieces.push((piece, thick[piece]));
+        }
+    }
+    let page = |side: &Side| page_of.get(side.piece).copied().flatten();
+    for (number, bond) in kit.bonds.iter().enumerate() {
+        if let Some(of_page) =
+            page(&bond.one).filter(|one| page(&bond.other) == Some(*one)).and_then(|page| by_page.get_mut(page))
+        {
+            of_page.bonds.push(number);
+        }
+    }
+    by_page
+}
+
+fn caliper(album: &Album, stock: usize) -> f64 {
+    album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
+}
+
+/// An outline in the frame of the page's wall, and how thick it is, mm.
+type Layer = (Contour, f64);
+
+impl OfPage {
+    fn layers(&self, kit: &Kit, album: &Album, ground: &Side) -> Vec<Layer> {
+        let mut layers = Vec::new();
+        for (piece, place) in self.places(kit, ground) {
+            let thickness =
+                self.pieces.iter().find(|(number, _)| *number == piece).map_or(0.0, |(_, thickness)| *thickness);
+            let net = &kit.pieces[piece].net;
+            for (panel, own) in net.panels.iter().zip(flattened(net)) {
+                let to = place * own;
+                let map = |point| to * point;
+                let outline =
+                    if to.determinant() < 0.0 { panel.outline.mirrored(map) } else { panel.outline.mapped(map) };
+                layers.push((outline.counter_clockwise(), thickness));
+            }
+        }
+        // The tab lies along the spine edge, on the side where the wall is.
+        let wall = kit.pieces.get(ground.piece).and_then(|piece| piece.net.panels.get(ground.panel));
+        if let Some(wall) = wall.map(|panel| panel.outline.bounds()) {
+            let tab = super::Carry::tab_of(album);
+            let inwards = if ground.at.x < wall.center().x {
+                (ground.at.x, ground.at.x + tab)
+            } else {
+                (ground.at.x - tab, ground.at.x)
+            };
+            let outline = Contour::rectangle(inwards.0, wall.y0, inwards.1 - inwards.0, wall.height());
+            layers.push((outline, caliper(album, album.spine.stock)));
+        }
+        layers
+    }
+
+    /// Where each piece lies, as a move from its own frame.
+    fn places(&self, kit: &Kit, ground: &Side) -> Vec<(usize, Affine)> {
+        let own = |side: &Side| {
+            let net = &kit.pieces.get(side.piece)?.net;
+            flattened(net).get(side.panel).copied()
+        };
+        let Some(first) = own(ground) else { return Vec::new() };
+        let mut places = vec![(ground.piece, first.inverse())];
+        let mut next = VecDeque::from(places.clone());
+        while let Some((piece, place)) = next.pop_front() {
+            for bond in self.bonds.iter().filter_map(|&bond| kit.bonds.get(bond)) {
+                for (here, there) in [(&bond.one, &bond.other), (&bond.other, &bond.one)] {
+                    if here.piece != piece || places.iter().any(|(placed, _)| *placed == there.piece) {
+                        continue;
+                    }
+                    let (Some(on), Some(its)) = (own(here), own(there)) else { continue };
+                    let place = place * on * across(bond, here, there) * its.inverse();
+                    places.push((there.piece, place));
+                    next.push_back((there.piece, place));
+                }
+            }
+        }
+        places
+    }
+}
+
+/// By panel: where it lies when its net is folded flat, seen from the root's front.
+fn flattened(net: &Net) -> Vec<Affine> {
+    let mut places: Vec<Option<Affine>> = vec![None; net.panels.len()];
+    if let Some(root) = places.first_mut() {
+        *root = Some(Affine::IDENTITY);
+    }
+    for _ in 0..net.folds.len() {
+        for fold in &net.folds {
+            let [near, far] = fold.between;
+            if let (Some(Some(place)), Some(None)) = (places.get(near).copied(), places.get(far)) {
+                places[far] = Some(place * turned_over(fold));
+            }
+        }
+    }
+    places.into_iter().map(Option::unwrap_or_default).collect()
+}
+
+fn turned_over(fold: &Fold) -> Affine {
+    let along = fold.to - fold.from;
+    if fold.angle.abs() > 90.0 && along.hypot2() > 0.0 { Affine::reflect(fold.from, along) } else { Affine::IDENTITY }
+}
+
+/// From the plane of one side of a bond to that of the other. Two fronts, or two backs, lie on each other mirrored.
+fn across(bond: &Bond, here: &Side, there: &Side) -> Affine {
+    let frame = |side: &Side, mirrored: bool| {
+        let (x, sign) = (side.along, if mirrored { -1.0 } else { 1.0 });
+        Affine::new([x.x, x.y, -x.y * sign, x.x * sign, side.at.x, side.at.y])
+    };
+    let same = (bond.one.face == Face::Front) == (bond.other.face == Face::Front);
+    frame(here, false) * frame(there, same).inverse()
+}
+
+/// The greatest sum of layers that lie over one spot.
+fn greatest(layers: &[Layer]) -> f64 {
+    let ends = |of: fn(&Contour) -> [f64; 2]| {
+        let mut ends: Vec<f64> = layers.iter().flat_map(|(outline, _)| of(outline)).collect();
+        ends.sort_by(f64::total_cmp);
+        ends.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
+        ends
+    };
+    let (across, up) = (ends(|o| [o.bounds().x0, o.bounds().x1]), ends(|o| [o.bounds().y0, o.bounds().y1]));
+    let mut most: f64 = 0.0;
+    for x in across.windows(2) {
+        for y in up.windows(2) {
+            let middle = Point::new(f64::midpoint(x[0], x[1]), f64::midpoint(y[0], y[1]));
+            let over = layers.iter().filter(|(outline, _)| outline.contains(middle));
+            most = most.max(over.map(|(_, thickness)| thickness).sum());
+        }
+    }
+    most
+}
