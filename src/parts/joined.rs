@@ -246,7 +246,7 @@ impl Row {
             };
             let folds = (1..self.leaves.len()).filter(at_fold);
             let wide_enough = |index: &usize| self.leaves[*index].depth() >= self.lap - SAME;
-            let best = folds.clone().rfind(wide_enough).or_else(|| folds.next_back());
+            let best = folds.clone().filter(wide_enough).last().or_else(|| folds.last());
             let cut = if let Some(index) = best {
                 let leaf = &self.leaves[index];
                 At { at: starts[index], lap: self.lap.min(leaf.depth()), fold: leaf.fold() }
