@@ -96,7 +96,7 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
         owner: Owner::Cover,
         place: entry.values.place("band"),
     };
-    let Some(made) = row.make(builder, cut) else { return };
+    let Some(made) = row.make(builder, &cut) else { return };
     let end = 2.0f64.mul_add(across + thick, caliper);
     let up = (0.0, 1.0);
     let closed = (made.side(4, Face::Front, (end, 0.0), up), made.side(0, Face::Back, (0.0, 0.0), up));

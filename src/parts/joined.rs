@@ -101,7 +101,7 @@ impl Row {
     }
 
     /// Adds it, whole or in pieces. `cut` says what it is; its own net is not looked at.
-    pub(super) fn make(&self, builder: &mut Builder<'_>, cut: Cut<'_>) -> Option<Joined> {
+    pub(super) fn make(&self, builder: &mut Builder<'_>, cut: &Cut<'_>) -> Option<Joined> {
         let starts = self.starts();
         let whole = starts.last().copied().unwrap_or(0.0);
         let stock = builder.album.stocks.get(cut.stock);
@@ -117,7 +117,7 @@ impl Row {
             let piece = self.piece(&starts, (start, end), &cuts, caliper);
             let name = if cuts.is_empty() { cut.name.clone() } else { format!("{}, piece {}", cut.name, number + 1) };
             let id = if cuts.is_empty() { cut.id.clone() } else { format!("{}-{}", cut.id, number + 1) };
-            let made = builder.piece(Cut { id, name, net: piece.net, ..cut })?;
+            let made = builder.piece(Cut { id, name, net: piece.net, ..*cut })?;
             joined.spans.extend(piece.panels.iter().map(|span| Span { piece: made, ..*span }));
             let (run, up) = match self.along {
                 Along::Across => ((1.0, 0.0), (0.0, 1.0)),
@@ -138,7 +138,7 @@ impl Row {
     }
 
     /// The net of one stretch of the row, with a seam at its end where it is cut there.
-    fn piece(&self, starts: &[f64], (start, end): (f64, f64), cuts: &[At], caliper: f64) -> Stretch {
+    fn piece(&self, starts: &[f64], (start, end): (f64, f64), cuts: &[Break], caliper: f64) -> Stretch {
         let after = cuts.iter().find(|cut| (cut.at - end).abs() < SAME);
         let mut leaves: Vec<Leaf> = Vec::new();
         let mut panels = Vec::new();
@@ -154,7 +154,7 @@ impl Row {
             let less = turns.map_or(0.0, |cut| caliper * lean(cut.fold));
             let mut more = 0.0;
             if from <= bounds[0] + SAME && index > 0 {
-                let flat = |cut: &&At| cut.fold.1.abs() <= SAME && starts[index - 1] < cut.at && cut.at < bounds[0];
+                let flat = |cut: &&Break| cut.fold.1.abs() <= SAME && starts[index - 1] < cut.at && cut.at < bounds[0];
                 more = cuts.iter().filter(flat).map(|_| caliper * lean(leaf.fold())).sum();
             }
             let depth = (to - from + more - less).max((to - from) / 2.0);
@@ -221,7 +221,7 @@ impl Row {
     }
 
     /// Where to cut it so that each piece with its lap is at most `room` long; none where that can't be done.
-    fn cuts(&self, room: f64) -> Option<Vec<At>> {
+    fn cuts(&self, room: f64) -> Option<Vec<Break>> {
         let starts = self.starts();
         let whole = starts.last().copied()?;
         // What must stay in one piece, holes with `keep` round them.
@@ -246,10 +246,10 @@ impl Row {
             };
             let folds = (1..self.leaves.len()).filter(at_fold);
             let wide_enough = |index: &usize| self.leaves[*index].depth() >= self.lap - SAME;
-            let best = folds.clone().filter(wide_enough).last().or_else(|| folds.last());
+            let best = folds.clone().rfind(wide_enough).or_else(|| folds.clone().next_back());
             let cut = if let Some(index) = best {
                 let leaf = &self.leaves[index];
-                At { at: starts[index], lap: self.lap.min(leaf.depth()), fold: leaf.fold() }
+                Break { at: starts[index], lap: self.lap.min(leaf.depth()), fold: leaf.fold() }
             } else {
                 let index = (0..self.leaves.len()).find(|&index| starts[index] < reach && reach < starts[index + 1])?;
                 // A seam that closes the row must stay in its place.
@@ -263,7 +263,7 @@ impl Row {
                 if !sound || !clear(at, self.lap, KEEP) {
                     return None;
                 }
-                At { at, lap: self.lap, fold: (Sense::Bent, 0.0) }
+                Break { at, lap: self.lap, fold: (Sense::Bent, 0.0) }
             };
             start = cut.at;
             cuts.push(cut);
@@ -277,7 +277,7 @@ impl Row {
 
 /// A place where a row is cut: its lap turns like the panel that it is stuck on.
 #[derive(Clone, Copy, Debug)]
-struct At {
+struct Break {
     at: f64,
     lap: f64,
     fold: (Sense, f64),

@@ -103,7 +103,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     };
     let mut whole = cut("cover", "wrap cover", "cover", shape.row.net(), entry.stock);
     whole.along_grain = entry.grain_along_spine.unwrap_or(true);
-    let Some(made) = shape.row.make(builder, whole) else { return };
+    let Some(made) = shape.row.make(builder, &whole) else { return };
 
     // A patch is stuck behind a slot by its back: seen from the inside left and right are swapped.
     let up = (0.0, 1.0);
