@@ -234,7 +234,7 @@ fn corner_slots_take_the_corners_of_a_print() {
         near(hole.bounds().width(), (long + 0.5) / SQRT_2, 1e-9);
         near(hole.bounds().height(), (long + 0.5) / SQRT_2, 1e-9);
         let end = hole.vertices().iter().map(|vertex| (vertex.at.x - 74.0).abs()).fold(0.0, f64::max);
-        near(end, wide / 2.0 + (1.5 + 0.5) / 2.0 / SQRT_2, 1e-9);
+        near(end, wide / 2.0 + 1.0 / SQRT_2, 1e-9);
         let ends_up = hole.vertices().iter().find(|vertex| ((vertex.at.x - 74.0).abs() - end).abs() < 1e-9).unwrap();
         assert!((ends_up.at.y - 95.0).abs() < tall / 2.0 - 14.0, "the slot's outer end is 15 along the upright edge");
     }
