@@ -29,9 +29,11 @@ fn pages() -> Vec<String> {
         .filter(|maker| maker.kind.role == Role::Page)
         .map(|maker| {
             let fields = maker.kind.fields.iter().filter(|field| matches!(field.fallback, Fallback::Needed));
-            let lengths = fields.filter(|field| matches!(field.takes, Takes::Length { .. }));
-            let said: Vec<String> = lengths
-                .map(|field| format!(r#", "{}": {}"#, field.name, needed(field.name, maker.kind.name)))
+            let said: Vec<String> = fields
+                .map(|field| match field.takes {
+                    Takes::Length { .. } => format!(r#", "{}": {}"#, field.name, needed(field.name, maker.kind.name)),
+                    _ => format!(r#", "{}": "3R""#, field.name),
+                })
                 .collect();
             format!(r#"{{ "kind": "{}"{} }}"#, maker.kind.name, said.concat())
         })
@@ -66,12 +68,18 @@ fn pockets(count: usize, spine: &str) -> String {
 
 #[track_caller]
 fn clean(text: &str) -> (Kit, Closed) {
+    clean_but_for(text, "")
+}
+
+/// Nothing stops or warns, but for one finding that may.
+#[track_caller]
+fn clean_but_for(text: &str, id: &str) -> (Kit, Closed) {
     let (album, kit) = (album(text), kit(text));
     let fit = fit::check(&album, &kit, &cutter(0.1, 1.0, 3.0));
     let bad: Vec<String> = fit
         .findings
         .iter()
-        .filter(|finding| finding.level != Level::Note)
+        .filter(|finding| finding.level != Level::Note && finding.id != id)
         .map(|finding| format!("{} {}", finding.headline(), finding.help))
         .collect();
     assert!(bad.is_empty(), "{text}\n{}", bad.join("\n"));
@@ -282,7 +290,7 @@ fn a_thicker_page_has_more_stubs() {
 #[test]
 fn a_page_is_as_thick_flat_as_it_is_folded() {
     for first in 0..pages().len() {
-        let tags = r#", "inserts": [{ "kind": "tag", "width": 50, "height": 120, "count": 5, "thickness": 1.1 }] }"#;
+        let tags = r#", "inserts": [{ "kind": "tag", "width": 30, "height": 50, "corner": 5, "count": 5, "thickness": 1.1 }] }"#;
         let text = mixed(4, first, "stubs");
         let text = format!("{}{tags}", text.trim_end().strip_suffix('}').unwrap());
         let (_, closed) = clean(&text);
@@ -303,7 +311,8 @@ fn any_page_goes_on_any_spine() {
         for count in (1..=6).chain([24]) {
             for first in 0..pages().len() {
                 let text = mixed(count, first, spine);
-                let (made, _) = clean(&text);
+                // So many thick pages do not lie flat on gussets of 6 mm.
+                let (made, _) = clean_but_for(&text, if count == 24 { "opens-high" } else { "" });
                 assert_eq!(check(&made, &steps(&made)), Vec::new(), "{text}");
                 // Pages in order, each held, none upside down: roots go to the right, heads away.
                 let folded = fold(&text, &made);
@@ -315,7 +324,8 @@ fn any_page_goes_on_any_spine() {
                     let at = lifted(stand, pocket.inside.at, 0.0);
                     let up = lifted(stand, pocket.inside.at + pocket.inside.along, 0.0);
                     near(up[1] - at[1], 1.0, 1e-9);
-                    near(at[1], 0.0, 1e-6);
+                    // Some pockets stand higher than the page's tail.
+                    assert!((-1e-6..190.0).contains(&at[1]), "{at:?}");
                 }
                 if count == 24 {
                     break;
@@ -425,13 +435,16 @@ fn sound(part: &Part) {
     assert!(flat.outline.edges().all(|edge| edge.length() > 1e-6), "{}", part.id);
     for score in &flat.scores {
         for end in [score.from, score.to] {
-            assert!(flat.outline.distance(end) < 1e-6, "{}", part.id);
+            let edges = std::iter::once(&flat.outline).chain(&flat.holes);
+            assert!(edges.map(|edge| edge.distance(end)).fold(f64::MAX, f64::min) < 1e-6, "{}", part.id);
         }
         let middle = score.from.midpoint(score.to);
         assert!(flat.outline.contains(middle), "{}", part.id);
     }
     let panels: f64 = part.net.panels.iter().map(|panel| panel.outline.area()).sum();
-    near(flat.area(), panels, panels * 1e-9);
+    // Holes run clockwise, so their area is negative.
+    let holes: f64 = flat.holes.iter().map(hingeleaf::contour::Contour::area).sum();
+    near(flat.area(), panels + holes, panels * 1e-9);
 }
 
 proptest! {

@@ -11,6 +11,9 @@ use crate::parts::Carry;
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
 
+/// A page that slopes more than this is a disappointment: our choice, degrees.
+const STEEP: f64 = 20.0;
+
 /// The album laid open.
 #[derive(Clone, Debug)]
 pub struct Openings {
@@ -67,12 +70,15 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
         album.roughly(worst.lift),
         worst.slope.abs().to_degrees()
     );
-    let finding = Finding::warn("opens-high", "spine", text)
-        .measured(Length::from_mm(worst.lift), Length::from_mm(allowed))
-        .at(album.spine.values.place("gusset"));
+    // Who chooses a spine without gussets knows that its pages do not lie flat.
+    let flexes = openings.section.leaves.iter().any(|leaf| leaf.gusset > 0.0);
+    let steep = flexes && worst.slope.abs() > STEEP.to_radians();
+    let finding =
+        if steep { Finding::warn("opens-high", "spine", text) } else { Finding::note("opens-high", "spine", text) };
+    let finding =
+        finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place("gusset"));
     let step = album.at_least(0.1).mm();
-    let gusset =
-        openings.section.gusset_for(limit, step).filter(|_| openings.section.leaves.iter().any(|l| l.gusset > 0.0));
+    let gusset = openings.section.gusset_for(limit, step).filter(|_| flexes);
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
             .help(format!("make spine.gusset at least {}, or the pages thinner", album.show(gusset.mm())))
