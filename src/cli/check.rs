@@ -39,7 +39,7 @@ pub(super) fn check(check: &Check) -> End {
             return ended.say(check.json);
         }
         if check.json {
-            say::findings(&work.findings, &sources, true);
+            say::out(&write::checked(&work.findings, &work.fit, work.album.tolerance));
         } else {
             say::out(&(say::words(&work.findings, &sources) + &verdict(&work)));
         }

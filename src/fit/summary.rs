@@ -13,8 +13,10 @@ impl Fit {
         let fullest = closed.pages.iter().enumerate().min_by(|(_, one), (_, two)| one.room.total_cmp(&two.room));
         if let Some((index, page)) = fullest {
             let thick = format!(
-                "Closed, the pages are {} thick and the spine gives them {}",
+                "Closed, the pages are {} thick, {} at the spine and {} at the fore-edge; the spine gives them {}",
                 album.roughly(closed.thickest),
+                album.roughly(closed.at_spine),
+                album.roughly(closed.at_fore_edge),
                 album.roughly(closed.spine)
             );
             sentences.push(if page.room < 0.0 {
@@ -42,11 +44,14 @@ impl Fit {
             });
         }
         if let Some(tightest) = self.clearances.first() {
+            let by_hand = tightest.by_hand(album.tolerance.mm());
+            let left = if by_hand < 0.0 { "nothing".to_owned() } else { album.roughly(by_hand) };
             sentences.push(format!(
-                "Tightest is {}: {} to spare {}.",
+                "Tightest is {}: {} to spare {}, {left} when all its sizes are off by {} the wrong way.",
                 tightest.about,
                 album.roughly(tightest.spare),
-                tightest.what
+                tightest.what,
+                album.roughly(album.tolerance.mm())
             ));
         }
         sentences

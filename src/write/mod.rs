@@ -10,6 +10,7 @@ mod csv;
 mod drawing;
 mod dxf;
 mod folder;
+mod measures;
 mod number;
 mod offcuts;
 #[cfg(feature = "png")]
@@ -29,7 +30,7 @@ pub use folder::{Folder, FolderProblem};
 pub use offcuts::offcut_stocks;
 #[cfg(feature = "png")]
 pub use png::png;
-pub use report::{FORMAT as REPORT_FORMAT, findings, mended, report, report_schema};
+pub use report::{FORMAT as REPORT_FORMAT, checked, findings, mended, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
 pub use sizes::sizes;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! The machine-readable truth about a kit: `report.json`.
 
+use super::measures::Measures;
 use super::part_id;
 use crate::album::Album;
 use crate::contour::Point;
 use crate::finding::Finding;
+use crate::fit::Fit;
 use crate::length::{Length, Ruler, Units};
 use crate::parts::Kit;
 use crate::sheets::{Piece, Sheet, StockSheets};
@@ -150,7 +152,7 @@ struct PlaceRow<'a> {
 }
 
 /// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
-fn tidy(mm: f64) -> f64 {
+pub(super) fn tidy(mm: f64) -> f64 {
     (mm * 1e6).round() / 1e6 + 0.0
 }
 
@@ -332,6 +334,17 @@ pub fn findings(findings: &[Finding]) -> String {
         findings: Vec<FindingRow<'a>>,
     }
     json(&Only { findings: rows(findings) })
+}
+
+/// The same with what was measured on the folded album.
+#[must_use]
+pub fn checked(findings: &[Finding], fit: &Fit, tolerance: Length) -> String {
+    #[derive(Serialize)]
+    struct Both<'a> {
+        findings: Vec<FindingRow<'a>>,
+        measures: Measures,
+    }
+    json(&Both { findings: rows(findings), measures: Measures::new(fit, tolerance.mm()) })
 }
 
 /// The same with what was mended: the way to each length, what it was (given or by default) and what it is.
