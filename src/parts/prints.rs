@@ -75,7 +75,8 @@ pub fn named_prints() -> &'static [Print] {
 }
 
 /// What a field that takes a print says of itself; the names are those of [`named_prints`].
-pub const ABOUT: &str = "size of the print, upright: 4R, 10x15 or another name, or width x height with a unit: 4x6in";
+pub const ABOUT: &str = "size of the print, upright: 2R, 3R, 4R, 5R, 8R, 9x13, 10x15, 3x4-card, 4x6-card, id-card, \
+    instant-54x86, instant-72x86, instant-86x108, instant-88x107, cabinet, carte, or width x height with a unit: 89x127mm";
 
 /// Reads the size of a print: a name, in capitals or not, or width x height with a unit.
 ///
@@ -133,6 +134,12 @@ mod tests {
         [print.width.mm(), print.height.mm()]
     }
 
+    #[track_caller]
+    fn is(text: &str, wanted: [f64; 2]) {
+        let found = of(text);
+        assert!(found.iter().zip(wanted).all(|(found, wanted)| (found - wanted).abs() < 1e-9), "{text}: {found:?}");
+    }
+
     /// The R sizes are 2 1/2 x 3 1/2, 3 1/2 x 5, 4 x 6, 5 x 7 and 8 x 10 in (the inch sizes behind ISO 1008); an inch is
     /// 25.4 mm exactly.
     #[test]
@@ -144,7 +151,7 @@ mod tests {
             assert!((width - wide * 25.4).abs() < 1e-9 && (height - tall * 25.4).abs() < 1e-9, "{name}");
         }
         // ISO/IEC 7810 ID-1, from memory: 85.60 x 53.98.
-        assert_eq!(of("id-card"), [53.98, 85.6]);
+        is("id-card", [53.98, 85.6]);
         // Cabinet card 4 1/4 x 6 1/2 in (Getty Art & Architecture Thesaurus).
         let [width, height] = of("cabinet");
         assert!((width - 4.25 * 25.4).abs() < 1e-9 && (height - 6.5 * 25.4).abs() < 1e-9);
@@ -157,14 +164,15 @@ mod tests {
             let [width, height] = of(name);
             assert!(width > 100.0 && height > 150.0, "{name}");
         }
-        assert_eq!(of("9X13"), [89.0, 127.0]);
-        assert_eq!(of("10x15cm"), [100.0, 150.0], "with a unit it is what it says");
+        is("9X13", [89.0, 127.0]);
+        // With a unit it is what it says.
+        is("10x15cm", [100.0, 150.0]);
     }
 
     #[test]
     fn sizes_of_ones_own_have_a_unit() {
-        assert_eq!(of("89 x 127 mm"), [89.0, 127.0]);
-        assert_eq!(of("3 1/2 x 5 in"), [88.9, 127.0]);
+        is("89 x 127 mm", [89.0, 127.0]);
+        is("3 1/2 x 5 in", [88.9, 127.0]);
         let error = print("13x18").unwrap_err();
         assert!(error.what.contains("no unit") && error.help.contains("13x18mm"), "{error}");
         let error = print("cabnet").unwrap_err();
@@ -173,6 +181,11 @@ mod tests {
         for bad in ["", "x", "0x5mm", "-3x5in", "4x6x8in", "R"] {
             assert!(print(bad).is_err(), "{bad}");
         }
+    }
+
+    #[test]
+    fn people_are_told_every_name() {
+        assert!(named_prints().iter().all(|print| ABOUT.contains(&format!(" {},", print.name))));
     }
 
     #[test]
