@@ -13,6 +13,7 @@
 use super::Maker;
 use super::build::Builder;
 use super::insert::{self, ACROSS, Bulk, Slip};
+use super::prints::ABOUT;
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner};
 use crate::fields::{Fallback, Field, Takes};
@@ -25,12 +26,7 @@ pub(super) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card to write on, with square or rounded corners, for a pocket",
         fields: &[
-            Field::new(
-                "size",
-                Takes::Text,
-                Fallback::Rule("its width and height"),
-                "the size that it is known by: \"3x4in\", \"4R\", \"10x15\"",
-            ),
+            Field::new("size", Takes::Text, Fallback::Rule("its width and height"), ABOUT),
             ACROSS,
             insert::WIDTH,
             insert::HEIGHT,

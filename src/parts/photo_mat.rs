@@ -16,6 +16,7 @@
 use super::Maker;
 use super::build::Builder;
 use super::insert::{self, ACROSS, Bulk, Slip};
+use super::prints::ABOUT;
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
@@ -32,12 +33,7 @@ pub(super) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card that carries a print, on its face or behind a window, for a pocket",
         fields: &[
-            Field::new(
-                "print",
-                Takes::Text,
-                Fallback::Needed,
-                "the print that it is for: \"4R\", \"4x6in\", \"90x130mm\"",
-            ),
+            Field::new("print", Takes::Text, Fallback::Needed, ABOUT),
             ACROSS,
             Field::length("border", Fallback::Rule("what its pockets leave"), "the card that shows round the print"),
             insert::WIDTH,
