@@ -42,7 +42,7 @@ pub fn catalogue(kinds: &[&'static Kind]) -> String {
 
 fn table<'a>(out: &mut String, fields: impl Iterator<Item = &'a Field>) {
     for field in fields {
-        let _ = writeln!(out, "      {:<10} {}\n{:17}{}", field.name, field.about, "", words(field));
+        let _ = writeln!(out, "      {:<13} {}\n{:20}{}", field.name, field.about, "", words(field));
     }
 }
 
