@@ -254,12 +254,13 @@ fn overlaps_are_written_for_other_peoples_geometry() {
                 else {
                     continue;
                 };
-                let ground = &kit.pieces[on.0].net.panels[on.1].outline;
+                // On itself it is seen with its arcs as the chords that are reckoned with.
+                let ground = folded.seen_on(&kit, on, on).unwrap().0;
                 let pairs = |points: &mut dyn Iterator<Item = Point>| points.map(|p| [p.x, p.y]).collect::<Vec<_>>();
                 rows.push(serde_json::json!({
                     "bond": format!("{} on {}", sound.pieces[one.0].name, sound.pieces[on.0].name),
                     "one": pairs(&mut seen.iter().copied()),
-                    "other": pairs(&mut ground.vertices().iter().map(|vertex| vertex.at)),
+                    "other": pairs(&mut ground.iter().copied()),
                     "area": overlap.area,
                     "beyond": overlap.beyond,
                 }));
