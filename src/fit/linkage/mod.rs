@@ -24,8 +24,8 @@ use std::f64::consts::FRAC_PI_2;
 /// Steps in which the base's tilt is searched at first, each way from flat.
 const COARSE: i32 = 30;
 
-/// Cuts of the best of these steps; each takes it to 0.618 of its length.
-const FINE: usize = 24;
+/// How often the best of these steps is halved.
+const FINE: usize = 17;
 
 /// Larger sizes are taken for this one, mm or times: no number gets out of hand.
 const LARGEST: f64 = 1e6;
@@ -396,23 +396,17 @@ impl Found {
         for place in places {
             self.weigh(place, energy(place, self.least - self.slack));
         }
-        let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
-        let (mut low, mut high) = ((self.at - step).max(lowest), (self.at + step).min(highest));
-        let (mut one, mut two) = ((high - low).mul_add(-golden, high), (high - low).mul_add(golden, low));
-        let (mut of_one, mut of_two) = (energy(one, f64::INFINITY), energy(two, f64::INFINITY));
+        // Half as far to either side again and again: from the mirror image this finds the mirror image.
+        let mut step = step;
         for _ in 0..FINE {
-            self.weigh(one, of_one);
-            self.weigh(two, of_two);
+            step /= 2.0;
+            let sides = [self.at - step, self.at + step].map(|place| place.clamp(lowest, highest));
+            let energies = sides.map(|place| energy(place, f64::INFINITY));
             // Of two places that are as good, the one nearer to none.
-            if of_one < of_two - self.slack || (of_one <= of_two + self.slack && one.abs() < two.abs()) {
-                (high, two, of_two) = (two, one, of_one);
-                one = (high - low).mul_add(-golden, high);
-                of_one = energy(one, f64::INFINITY);
-            } else {
-                (low, one, of_one) = (one, two, of_two);
-                two = (high - low).mul_add(golden, low);
-                of_two = energy(two, f64::INFINITY);
-            }
+            let tie = (energies[0] - energies[1]).abs() <= self.slack;
+            let first = if tie { sides[0].abs() < sides[1].abs() } else { energies[0] < energies[1] };
+            let better = usize::from(!first);
+            self.weigh(sides[better], energies[better]);
         }
     }
 

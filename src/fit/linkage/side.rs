@@ -26,6 +26,9 @@ use crate::contour::{Point, Vec2};
 /// Less than this is no distance, mm.
 const HAIR: f64 = 1e-9;
 
+/// How many times a leaf's weight is set against each mm of it that is under the table.
+const THROUGH: f64 = 100.0;
+
 /// The mid line of a bar at rest.
 #[derive(Clone, Copy)]
 pub(super) struct Rest {
@@ -129,6 +132,10 @@ impl Side {
         self.corners.push(top);
         self.bars.push(rest);
         self.energy += leaf.weight * (leaf.width / 2.0).mul_add(rest.along.y, rest.from.y);
+        // What would go through the table is no posture to settle in.
+        let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
+        let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
+        self.energy += THROUGH * leaf.weight * deep;
     }
 
     /// Whether all that is laid lies flat.
