@@ -8,16 +8,22 @@
 
 mod album;
 mod folding;
+mod kind;
+mod part;
 mod plate;
 mod section;
 mod sheet;
 mod space;
+mod words;
 
 pub use album::{Pose, album};
 pub use folding::Folding;
+pub use kind::kind;
+pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;
 pub use space::{Scene, Stuff};
+pub use words::{measure, set, words_box};
 
 use crate::album::Album;
 use crate::contour::{Contour, Point};
@@ -34,6 +40,13 @@ pub struct Picture {
     pub height: f64,
     /// What is drawn, the lowest first.
     pub marks: Vec<Mark>,
+}
+
+impl Picture {
+    /// Puts another picture onto this one, its lower left at a point.
+    pub fn put(&mut self, other: Self, at: Point) {
+        self.marks.extend(other.marks.into_iter().map(|mark| plate::moved(mark, at.to_vec2())));
+    }
 }
 
 /// One thing drawn.
@@ -111,6 +124,8 @@ pub const PAPER_BACK: &str = "#F1F3F2";
 pub const BOARD: &str = "#CBB99F";
 /// The edges of board and other thick things.
 pub const BOARD_EDGE: &str = "#B09D80";
+/// Under words on a part.
+pub const LABEL: &str = "#F7F3EC";
 /// Lines on what is glued.
 pub const GLUE_LINE: &str = "#B7AA95";
 /// What is of no account.

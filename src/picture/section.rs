@@ -10,7 +10,8 @@
 //!         pages 1 to 3           page 4
 //! ```
 
-use super::plate::{Plate, measure};
+use super::plate::Plate;
+use super::words::measure;
 use super::{BOARD, CARD, CUT, FAINT, Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Point, Rect, Vec2};
 use crate::fit::linkage::{Bar, Opening};
