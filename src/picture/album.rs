@@ -12,7 +12,7 @@ use super::space::{Scene, Stuff};
 use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
-use crate::net::{Stand, Use};
+use crate::net::{Sense, Stand, Use};
 use crate::parts::{Kit, Owner};
 use glam::{DAffine3, DMat3, DVec3};
 
@@ -26,6 +26,9 @@ pub enum Pose {
     /// Standing on its tail, the outermost leaves turned this far from the middle, degrees.
     Fanned(f64),
 }
+
+/// Bends of a cover this near to the spine's plane belong to the spine, mm: our choice.
+const SPINE: f64 = 12.0;
 
 /// What moves together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -174,6 +177,24 @@ fn close_round(kit: &Kit, folded: &Folded, of: &mut [Vec<Option<Group>>]) {
             if let Some((at, true)) = centre(piece, panel) {
                 *group = Some(if at.x < middle { Group::Front } else { Group::Back });
             }
+        }
+        bent_along(kit, folded, piece, &mut of[piece]);
+    }
+}
+
+/// What is bent round a board's edge goes with the board; what is bent out of the spine stays.
+fn bent_along(kit: &Kit, folded: &Folded, piece: usize, groups: &mut [Option<Group>]) {
+    let Some(net) = kit.pieces.get(piece).map(|piece| &piece.net) else { return };
+    for fold in net.folds.iter().filter(|fold| fold.sense == Sense::Bent) {
+        let [near, far] = fold.between;
+        let middle = fold.from.midpoint(fold.to);
+        let at = folded.stand(piece, near).map(|stand| stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0)));
+        let group = groups.get(near).copied().flatten();
+        if let (Some(group), Some(at), Some(its)) = (group, at, groups.get_mut(far))
+            && its.is_none()
+            && at.z > SPINE
+        {
+            *its = Some(group);
         }
     }
 }

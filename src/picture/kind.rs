@@ -13,12 +13,13 @@ use super::plate::Plate;
 use super::space::{Scene, Stuff};
 use super::words::measure;
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Pose, stuff};
-use crate::album::{Album, Role};
+use crate::album::{self, Album, Role};
 use crate::contour::{Contour, Point};
-use crate::folded::Folded;
+use crate::fields::Source;
+use crate::folded::{self, Folded};
 use crate::length::{Length, Units};
 use crate::net::{Sense, Stand, Use};
-use crate::parts::{Kit, Maker, Owner, Part, Piece};
+use crate::parts::{self, Kit, Maker, Owner, Part, Piece};
 use glam::{DAffine3, DMat3, DVec3};
 
 /// A4 lying, mm.
@@ -51,9 +52,18 @@ const SCALES: [(f64, &str); 10] = [
 const EDGE: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
-/// The plate of a kind, from its example album worked out and folded.
+/// The plate of a kind, drawn from its example; none if that makes no album.
 #[must_use]
-pub fn kind(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
+pub fn kind(maker: &Maker) -> Option<Picture> {
+    let source = Source::new("example.json", parts::example(maker).into_bytes()).ok()?;
+    let album = album::read(&source, &parts::kinds()).value?;
+    let kit = parts::kit(&album).value?;
+    let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+    let folded = folded::fold(&kit, &calipers);
+    Some(plate(maker, &album, &kit, &folded))
+}
+
+fn plate(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
     let sheet = Sheet { maker, album, kit, folded };
     let mut picture = Picture { width: SIZE.0, height: SIZE.1, marks: Vec::new() };
     let middle = SIZE.0 / 2.0;

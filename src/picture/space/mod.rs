@@ -199,17 +199,20 @@ fn flush(picture: &mut Picture, run: &mut Vec<Point>, pen: Pen) {
 }
 
 /// A line with a head at its end.
-pub(super) fn arrow(picture: &mut Picture, points: &[Point]) {
+fn arrow(picture: &mut Picture, points: &[Point]) {
     let (Some(&tip), Some(&first)) = (points.last(), points.first()) else { return };
     // The head looks along the last stretch of its own length.
     let behind = points.iter().rev().find(|point| point.distance(tip) > 3.0).unwrap_or(&first);
     let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > 1e-6).map(kurbo::Vec2::normalize) else { return };
     let (foot, across) = (tip - along * 3.2, kurbo::Vec2::new(-along.y, along.x) * 1.2);
-    let mut shaft: Vec<Point> = points.iter().copied().filter(|point| (tip - *point).dot(along) > 2.6).collect();
+    // The shaft ends where the head begins; an arc may come back past its own head before that.
+    let kept = points.iter().rposition(|point| point.distance(tip) > 3.2).map_or(0, |last| last + 1);
+    let mut shaft: Vec<Point> = points.iter().copied().take(kept).collect();
     shaft.push(foot);
     let head = Contour::polygon([tip, foot + across, foot - across].map(|point| (point.x, point.y)));
     picture.marks.push(Mark::Line { points: shaft.clone(), pen: HALO });
-    picture.marks.push(Mark::Shape { contours: vec![head.clone()], fill: None, pen: Some(HALO) });
+    let about = vec![tip, foot + across, foot - across, tip];
+    picture.marks.push(Mark::Line { points: about, pen: HALO });
     picture.marks.push(Mark::Line { points: shaft, pen: WAY });
     picture.marks.push(Mark::Shape { contours: vec![head], fill: Some(Fill::Flat(WAY.colour)), pen: None });
 }
