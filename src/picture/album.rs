@@ -30,6 +30,9 @@ pub enum Pose {
 /// Bends of a cover this near to the spine's plane belong to the spine, mm: our choice.
 const SPINE: f64 = 12.0;
 
+/// How far aside a page lies that is still to be slid on, as a share of its width: our choice.
+const SLIDE: f64 = 0.35;
+
 /// What moves together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Group {
@@ -52,21 +55,63 @@ pub fn album(
 ) -> Picture {
     let groups = Groups::of(kit, folded);
     let lying = base(pose, album.bound);
-    let mut scene = Scene::default();
-    for (number, piece) in kit.pieces.iter().enumerate() {
-        let (Some(Some(stands)), true) = (folded.pieces.get(number), show(number)) else { continue };
-        if matches!(pose, Pose::Apart(_)) && piece.owner == Owner::Cover {
-            continue;
+    let moved = |group| lying * groups.moved(group, pose, album.pages.len(), album.bound);
+    let apart = matches!(pose, Pose::Apart(_));
+    let show =
+        |piece: usize| show(piece) && !(apart && kit.pieces.get(piece).is_some_and(|one| one.owner == Owner::Cover));
+    scene(album, kit, folded, &|piece, panel| show(piece).then(|| moved(groups.group(piece, panel)))).picture(room)
+}
+
+/// The lying album with one page (from 1) still to be slid on, and an arrow that shows the way.
+///
+/// `show` says which pieces are drawn: the pages that are on already, and what carries them.
+#[must_use]
+pub fn sliding(
+    album: &Album,
+    kit: &Kit,
+    folded: &Folded,
+    page: usize,
+    show: &dyn Fn(usize) -> bool,
+    room: (f64, f64),
+) -> Picture {
+    let lying = base(Pose::Closed, album.bound);
+    let side = if album.bound == Bound::Right { -1.0 } else { 1.0 };
+    let goes = |piece: usize| match kit.pieces.get(piece).map(|piece| piece.owner) {
+        Some(Owner::Page(its)) => its == page,
+        Some(Owner::Insert(_)) => {
+            let insert = kit.inserts.iter().find(|insert| insert.piece == piece);
+            insert.and_then(|insert| kit.pockets.get(insert.pocket?)).is_some_and(|pocket| pocket.page == page)
         }
-        let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
-        let moved = |panel: usize| {
-            let group = groups.of.get(number).and_then(|panels| panels.get(panel)).copied().flatten();
-            Some(lying * groups.moved(group, pose, album.pages.len(), album.bound))
-        };
-        scene.panels(&piece.net, stands, caliper, stuff, &moved);
+        _ => false,
+    };
+    let aside = album.page.width.mm() * SLIDE * side;
+    let away = Stand::from_translation(DVec3::X * aside);
+    let mut scene =
+        scene(album, kit, folded, &|piece, _| show(piece).then(|| if goes(piece) { away * lying } else { lying }));
+    // From the middle of the page's spine edge to where it comes to lie.
+    let first = kit.pieces.iter().position(|piece| piece.owner == Owner::Page(page));
+    let middle = first.and_then(|piece| {
+        let stand = folded.stand(piece, 0)?;
+        let middle = kit.pieces.get(piece)?.net.panels.first()?.outline.bounds().center();
+        Some(lying.transform_point3(stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0))))
+    });
+    if let Some(middle) = middle {
+        let start = middle + DVec3::X * aside * 0.7;
+        scene.way(vec![start, start - DVec3::X * aside * 0.8]);
     }
     scene.picture(room)
+}
+
+/// The panels that `by` gives a move, where they stand folded.
+fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize, usize) -> Option<Stand>) -> Scene {
+    let mut scene = Scene::default();
+    for (number, piece) in kit.pieces.iter().enumerate() {
+        let Some(Some(stands)) = folded.pieces.get(number) else { continue };
+        let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
+        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
+        scene.panels(&piece.net, stands, caliper, stuff, &|panel| by(number, panel));
+    }
+    scene
 }
 
 /// From the folded album, which stands on its spine, to how it is shown: spine at the left, head away or up.
@@ -108,6 +153,10 @@ impl Groups {
         close_round(kit, folded, &mut of);
         let roots = roots(kit, folded, &of);
         Self { of, roots }
+    }
+
+    fn group(&self, piece: usize, panel: usize) -> Option<Group> {
+        self.of.get(piece)?.get(panel).copied().flatten()
     }
 
     fn moved(&self, group: Option<Group>, pose: Pose, pages: usize, bound: Bound) -> Stand {

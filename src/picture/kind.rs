@@ -31,7 +31,7 @@ const SOLID: f64 = 96.0;
 const GAP: f64 = 6.0;
 const TITLE: f64 = 7.0;
 const TEXT: f64 = 3.8;
-const SMALL: f64 = 3.2;
+const SMALL: f64 = 3.3;
 /// How far half-folded pieces are folded, as a share of the whole way; our choice.
 const HALF: f64 = 0.55;
 

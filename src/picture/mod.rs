@@ -16,7 +16,7 @@ mod sheet;
 mod space;
 mod words;
 
-pub use album::{Pose, album};
+pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
 pub use part::{part, part_within};

@@ -26,7 +26,7 @@ use crate::parts::Part;
 /// Em of numbers, mm: figures are 2.5 mm tall.
 pub(super) const FIGURES: f64 = 3.4;
 /// Em of the panels' names, mm.
-const NAMES: f64 = 3.0;
+const NAMES: f64 = 3.3;
 /// From the part to the line with the rings and arrows, mm.
 const OFF: f64 = 4.5;
 /// From that line to the numbers, mm.
