@@ -261,7 +261,7 @@ fn roots(kit: &Kit, folded: &Folded, of: &[Vec<Option<Group>>]) -> Vec<(Group, D
                 let at = stand.transform_point3(DVec3::new(vertex.at.x, vertex.at.y, 0.0));
                 match lowest.iter_mut().find(|(one, _, _)| *one == group) {
                     Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - 1e-6) => {
-                        (*was, *low) = (held, at)
+                        (*was, *low) = (held, at);
                     }
                     Some(_) => {}
                     None => lowest.push((group, held, at)),

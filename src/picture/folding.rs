@@ -6,6 +6,9 @@ use super::space::{Scene, Stuff};
 use crate::net::{Net, Stand};
 use glam::{DMat3, DVec3};
 
+/// An arrow's arc is drawn as so many chords.
+const STEPS: u32 = 16;
+
 /// A piece partly folded.
 #[derive(Clone, Copy, Debug)]
 pub struct Folding<'a> {
@@ -72,7 +75,6 @@ impl<'a> Folding<'a> {
         let bounds = self.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
         let least = bounds.map_or(0.0, |bounds| bounds.width().hypot(bounds.height()) * 0.13);
         let point = middle + across * (depth.abs() * 0.8).max(least).copysign(depth);
-        const STEPS: u32 = 16;
         // The end stops a little short, so that the head is seen above the panel that it comes to.
         let last = from + (to - from) * 0.94;
         (0..=STEPS)

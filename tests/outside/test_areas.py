@@ -44,7 +44,7 @@ def worth_testing(rows):
     """Many kinds, some parts with holes, some with arcs."""
     kinds = len({row["kind"] for row in rows})
     holes = sum(bool(row["holes"]) for row in rows)
-    arcs = sum(any(bulge for _, _, bulge in row["outline"]) for row in rows)
+    arcs = sum(any(bulge for ring in [row["outline"], *row["holes"]] for _, _, bulge in ring) for row in rows)
     for what, found, needed in (("kinds", kinds, 25), ("parts with holes", holes, 4), ("parts with arcs", arcs, 4)):
         if found < needed:
             yield f"{found} {what}, at least {needed} are needed"
