@@ -53,6 +53,7 @@ mod wallet_page;
 mod waterfall_page;
 mod wrap_cover;
 
+pub use band::BELLY_BAND;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
 pub use example::example;

@@ -13,7 +13,7 @@ use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
 use crate::net::{Sense, Stand, Use};
-use crate::parts::{Kit, Owner};
+use crate::parts::{self, Kit, Owner};
 use glam::{DAffine3, DMat3, DVec3};
 
 /// How the finished album is shown.
@@ -53,13 +53,51 @@ pub fn album(
     show: &dyn Fn(usize) -> bool,
     room: (f64, f64),
 ) -> Picture {
+    let opened = matches!(pose, Pose::Fanned(_)).then(|| unfastened(kit, folded));
+    let folded = opened.as_ref().unwrap_or(folded);
     let groups = Groups::of(kit, folded);
     let lying = base(pose, album.bound);
     let moved = |group| lying * groups.moved(group, pose, album.pages.len(), album.bound);
     let apart = matches!(pose, Pose::Apart(_));
-    let show =
-        |piece: usize| show(piece) && !(apart && kit.pieces.get(piece).is_some_and(|one| one.owner == Owner::Cover));
-    scene(album, kit, folded, &|piece, panel| show(piece).then(|| moved(groups.group(piece, panel)))).picture(room)
+    let covers = |piece: usize| kit.pieces.get(piece).is_some_and(|one| one.owner == Owner::Cover);
+    let shown = |piece: usize| show(piece) && !(apart && covers(piece));
+    scene(album, kit, folded, &|piece, panel| shown(piece).then(|| moved(groups.group(piece, panel)))).picture(room)
+}
+
+/// The album as it can be opened: without the band round it, and with what is folded over the fore-edge laid back.
+fn unfastened(kit: &Kit, folded: &Folded) -> Folded {
+    let mut opened = folded.clone();
+    let tall = kit.pieces.iter().enumerate().filter(|(_, piece)| matches!(piece.owner, Owner::Page(_)));
+    let reach = tall.filter_map(|(number, _)| Some(centre(kit, folded, number, 0)?.z)).fold(0.0, f64::max);
+    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Cover) {
+        if kit.parts.get(piece.part).is_some_and(|part| part.kind == parts::BELLY_BAND) {
+            opened.pieces[number] = None;
+            continue;
+        }
+        // A fold over the fore-edge lies beyond the middle of the pages.
+        let over = |fold: usize| {
+            let fold = piece.net.folds.get(fold)?;
+            let middle = fold.from.midpoint(fold.to);
+            let at = folded.stand(number, fold.between[0])?.transform_point3(DVec3::new(middle.x, middle.y, 0.0));
+            Some(fold.sense != Sense::Bent && at.z > reach)
+        };
+        let degrees = |fold: usize| {
+            if over(fold) == Some(true) { 0.0 } else { piece.net.folds.get(fold).map_or(0.0, |fold| fold.angle) }
+        };
+        let any = (0..piece.net.folds.len()).any(|fold| over(fold) == Some(true));
+        if let (true, Some(root)) = (any, folded.stand(number, 0)) {
+            let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
+            let stands = piece.net.folded_to(caliper, &degrees);
+            opened.pieces[number] = Some(stands.into_iter().map(|stand| *root * stand).collect());
+        }
+    }
+    opened
+}
+
+/// Where the middle of a panel stands.
+fn centre(kit: &Kit, folded: &Folded, piece: usize, panel: usize) -> Option<DVec3> {
+    let middle = kit.pieces.get(piece)?.net.panels.get(panel)?.outline.bounds().center();
+    Some(folded.stand(piece, panel)?.transform_point3(DVec3::new(middle.x, middle.y, 0.0)))
 }
 
 /// The lying album with one page (from 1) still to be slid on, and an arrow that shows the way.
@@ -90,11 +128,7 @@ pub fn sliding(
         scene(album, kit, folded, &|piece, _| show(piece).then(|| if goes(piece) { away * lying } else { lying }));
     // From the middle of the page's spine edge to where it comes to lie.
     let first = kit.pieces.iter().position(|piece| piece.owner == Owner::Page(page));
-    let middle = first.and_then(|piece| {
-        let stand = folded.stand(piece, 0)?;
-        let middle = kit.pieces.get(piece)?.net.panels.first()?.outline.bounds().center();
-        Some(lying.transform_point3(stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0))))
-    });
+    let middle = first.and_then(|piece| Some(lying.transform_point3(centre(kit, folded, piece, 0)?)));
     if let Some(middle) = middle {
         let start = middle + DVec3::X * aside * 0.7;
         scene.way(vec![start, start - DVec3::X * aside * 0.8]);
@@ -211,19 +245,15 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
 /// Panels of a cover that stand beside the pages go with the front or the back.
 fn close_round(kit: &Kit, folded: &Folded, of: &mut [Vec<Option<Group>>]) {
     let covers = || (0..kit.pieces.len()).filter(|&piece| kit.pieces[piece].owner == Owner::Cover);
-    let centre = |piece: usize, panel: usize| {
-        let middle = kit.pieces.get(piece)?.net.panels.get(panel)?.outline.bounds().center();
-        let stand = folded.stand(piece, panel)?;
-        let upright = stand.transform_vector3(DVec3::Z).x.abs() > 0.7;
-        Some((stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0)), upright))
-    };
+    let upright =
+        |piece, panel| folded.stand(piece, panel).is_some_and(|stand| stand.transform_vector3(DVec3::Z).x.abs() > 0.7);
     let pages = kit.pieces.iter().enumerate().filter(|(_, piece)| matches!(piece.owner, Owner::Page(_)));
-    let across: Vec<f64> = pages.filter_map(|(number, _)| Some(centre(number, 0)?.0.x)).collect();
+    let across: Vec<f64> = pages.filter_map(|(number, _)| Some(centre(kit, folded, number, 0)?.x)).collect();
     let (least, most) = across.iter().fold((f64::MAX, f64::MIN), |(least, most), x| (least.min(*x), most.max(*x)));
     let middle = f64::midpoint(least, most);
     for piece in covers() {
         for (panel, group) in of[piece].iter_mut().enumerate() {
-            if let Some((at, true)) = centre(piece, panel) {
+            if let (Some(at), true) = (centre(kit, folded, piece, panel), upright(piece, panel)) {
                 *group = Some(if at.x < middle { Group::Front } else { Group::Back });
             }
         }

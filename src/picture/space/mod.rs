@@ -19,7 +19,7 @@ mod slab;
 
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
-use crate::net::{Net, Stand};
+use crate::net::{Net, Sense, Stand};
 use face::{Face, Line};
 use glam::DVec3;
 use std::collections::BTreeMap;
@@ -72,8 +72,10 @@ impl Scene {
             let Some(by) = by(number) else { continue };
             let within = |hole: &&Contour| panel.outline.encloses(hole) && !panel.outline.meets(hole);
             let folds = net.folds.iter().filter(|fold| fold.between.contains(&number));
+            let bend = net.folds.iter().find(|fold| fold.sense == Sense::Bent && fold.between[1] == number);
             self.slabs.push(slab::Slab {
-                outline: panel.outline.clone(),
+                outline: bend
+                    .map_or_else(|| panel.outline.clone(), |bend| slab::pinched(&panel.outline, [bend.from, bend.to])),
                 holes: net.holes.iter().filter(within).cloned().collect(),
                 folds: folds.map(|fold| [fold.from, fold.to]).collect(),
                 stand: by * *stand,
