@@ -21,6 +21,9 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
 
 /// How tall the band is.
+/// What the band round an album is called.
+pub const BELLY_BAND: &str = "belly band";
+
 pub(super) const BAND: Field = Field::length(
     "band",
     Fallback::Length { mm: 0.0, inch: 0.0 },
@@ -88,7 +91,7 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
     };
     let cut = Cut {
         id: "cover-band".into(),
-        kind: "belly band",
+        kind: BELLY_BAND,
         family: "belly band",
         net: row.net(),
         stock: round.stock,

@@ -21,6 +21,7 @@ mod corner_page;
 mod covering;
 mod divider_page;
 mod envelope;
+mod example;
 mod file_tab;
 mod flexi_hinge;
 mod fold_out_page;
@@ -52,8 +53,10 @@ mod wallet_page;
 mod waterfall_page;
 mod wrap_cover;
 
+pub use band::BELLY_BAND;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
+pub use example::example;
 pub use hidden::Hidden;
 pub use stubs::stubs_for;
 pub use thickness::page_thickness;
@@ -106,6 +109,8 @@ pub struct Maker {
     pub make: fn(&mut Builder<'_>, &Entry, usize),
     /// For a spine: how it carries its pages.
     pub carry: Option<fn(&Album) -> Carry>,
+    /// An entry of the album file that makes a usual one, its sizes in mm; see [`example`].
+    pub example: &'static str,
 }
 
 /// The kinds, as the album file's reader wants them.
