@@ -81,10 +81,39 @@ pub struct PageSize {
 pub struct Panels {
     /// The border of card left showing.
     pub reveal: Length,
-    /// Number of their stock.
-    pub stock: usize,
+    /// Numbers of their stocks in the order in which they take turns; never empty. One that stands in it twice has two turns.
+    pub stocks: Vec<usize>,
+    /// What they are on.
+    pub on: Decorated,
+    /// Whether the pattern runs on over the pieces of a page's side.
+    pub runs_on: bool,
     /// Where the file says so.
     pub values: Values,
+}
+
+/// What panels are stuck on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decorated {
+    /// The pages and the cover.
+    Everything,
+    /// The pages alone.
+    Pages,
+    /// The cover alone.
+    Cover,
+}
+
+impl Panels {
+    /// Whether the pages have panels.
+    #[must_use]
+    pub fn on_pages(&self) -> bool {
+        self.on != Decorated::Cover
+    }
+
+    /// Whether the cover has panels.
+    #[must_use]
+    pub fn on_cover(&self) -> bool {
+        self.on != Decorated::Pages
+    }
 }
 
 /// A page, spine, cover or insert.

@@ -102,7 +102,7 @@ impl Seen<'_> {
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
         // An insert may look out of the mouth of its pocket; a band crosses the cover that it goes round.
         let band = bond.hold == Hold::Slid && self.owner(one.piece) == Some(Owner::Cover);
-        if overlap.beyond > SLACK && !insert && !band {
+        if overlap.beyond > SLACK && !insert && !band && self.beyond_pieces(one, other) > SLACK {
             let text =
                 format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
             let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));
@@ -127,6 +127,22 @@ impl Seen<'_> {
             }
         }
         None
+    }
+
+    /// How far something that is stuck on a cover reaches beyond it: a cover that is joined from pieces is one ground.
+    fn beyond_pieces(&self, one: &Side, other: &Side) -> f64 {
+        if self.owner(other.piece) != Some(Owner::Cover) {
+            return f64::INFINITY;
+        }
+        let kind = |piece: usize| {
+            let part = self.kit.pieces.get(piece).and_then(|piece| self.kit.parts.get(piece.part));
+            part.map(|part| part.kind)
+        };
+        let mates = (0..self.kit.pieces.len()).filter(|&piece| kind(piece) == kind(other.piece));
+        let grounds: Vec<(usize, usize)> = mates
+            .flat_map(|piece| (0..self.kit.pieces[piece].net.panels.len()).map(move |panel| (piece, panel)))
+            .collect();
+        self.folded.beyond(self.kit, (one.piece, one.panel), &grounds, APART)
     }
 
     /// Seams that are stuck to nothing.

@@ -2,8 +2,11 @@
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
 use super::build::Builder;
-use super::{Carry, Hold, Side};
+use super::face::{Looks, Plain};
+use super::panel;
+use super::{Carry, Hold, Owner, Side};
 use crate::album::Entry;
+use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
 use crate::length::Length;
@@ -30,12 +33,14 @@ pub(super) struct Around {
     pub height: f64,
     /// How far it stands out beyond the pages.
     pub square: f64,
+    /// Thickness of the panels on its outside.
+    pub decor: f64,
 }
 
 impl Around {
     /// What an album's cover must go round. Its spine is `more` wider than the room that the pages need, for the cover's own
-    /// thickness; `what` is that spine in words. Nothing where the pages don't stand on it at all.
-    pub(super) fn of(builder: &mut Builder<'_>, entry: &Entry, more: f64, what: &str) -> Option<Self> {
+    /// thickness, and `lined` says whether panels can be stuck on its inside; `what` is that spine in words. Nothing where the pages don't stand on it at all.
+    pub(super) fn of(builder: &mut Builder<'_>, entry: &Entry, (more, lined): (f64, bool), what: &str) -> Option<Self> {
         let carry = Carry::of(builder.album);
         let square = entry.mm("square");
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
@@ -44,7 +49,9 @@ impl Around {
         let page = &builder.album.page;
         let reach = carry.gusset + short + page.width.mm() + stands_out + square;
         let height = 2.0f64.mul_add(square, page.height.mm());
-        let pages: f64 = builder.kit().loaded(builder.album).iter().sum();
+        let (decor, inside) = panel::on_cover(builder);
+        let lining = if lined { 2.0 * inside } else { 0.0 };
+        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
         let spine = entry.values.maybe_length("spine").map_or(needed, Length::mm);
@@ -71,8 +78,20 @@ impl Around {
                 return None;
             }
         }
-        Some(Self { reach, spine, base, height, square })
+        Some(Self { reach, spine, base, height, square, decor })
     }
+}
+
+/// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody
+/// misses its panel.
+pub(super) fn face(
+    builder: &mut Builder<'_>,
+    (name, looks, slim): (&str, Looks, bool),
+    (width, height): (f64, f64),
+    holes: Vec<Contour>,
+    side: Side,
+) {
+    builder.plains.push(Plain { name: name.into(), owner: Owner::Cover, looks, width, height, holes, slim, side });
 }
 
 /// Width of the widest thing that stands on the cover's spine.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
+use super::designs::Designs;
+use super::face::Plain;
 use super::{Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
 use crate::album::{Album, Entry};
 use crate::contour::{Point, Vec2};
@@ -33,19 +35,6 @@ pub struct Cut<'a> {
     pub place: Option<&'a Place>,
 }
 
-/// A face of a page that can be decorated.
-#[derive(Clone, Debug)]
-pub(super) struct Plain {
-    /// `page 1 front`.
-    pub name: String,
-    /// What it is a face of.
-    pub owner: Owner,
-    pub width: f64,
-    pub height: f64,
-    /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
-    pub side: Side,
-}
-
 /// Where a hinge's tab meets a page: the sleeve's two insides, towards the page's front and its back; each
 /// at the tail of the spine edge, going up.
 #[derive(Clone, Copy, Debug)]
@@ -60,7 +49,10 @@ pub(super) struct Mount {
 pub struct Builder<'a> {
     /// The album that is built.
     pub album: &'a Album,
+    /// Faces that have no panel yet.
     pub(super) plains: Vec<Plain>,
+    /// Which design each of them gets, once that is dealt.
+    pub(super) designs: Option<Designs>,
     pub(super) mounts: Vec<Mount>,
     /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
     pub(super) stacks: Vec<f64>,
@@ -86,6 +78,7 @@ impl<'a> Builder<'a> {
         Self {
             album,
             plains: Vec::new(),
+            designs: None,
             mounts: Vec::new(),
             stacks: Vec::new(),
             feet: Vec::new(),

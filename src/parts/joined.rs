@@ -23,7 +23,7 @@ pub(super) const LAP: (f64, f64) = (13.0, 0.5);
 pub(super) const LEAST_LAP: f64 = 6.35;
 
 /// What machines leave of a sheet's edge, mm each side: our choice; the machine's own margin is checked later.
-const EDGE: f64 = 5.0;
+pub(super) const EDGE: f64 = 5.0;
 
 /// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.
 const KEEP: f64 = 10.0;

@@ -19,8 +19,10 @@ mod case_cover;
 mod concertina;
 mod corner_page;
 mod covering;
+mod designs;
 mod divider_page;
 mod envelope;
+mod face;
 mod file_tab;
 mod flexi_hinge;
 mod fold_out_page;
@@ -364,6 +366,9 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     // Last, for it goes round all of it.
     if let Some(cover) = &album.cover {
         make(&mut builder, cover, 1);
+        if let Some(panels) = &album.panels {
+            panel::panels(&mut builder, panels);
+        }
     }
     let made = builder.finish();
     match album.bound {
