@@ -2,7 +2,7 @@
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
 use super::build::Builder;
-use super::face::{Looks, Plain};
+use super::face::{Lies, Looks, Plain};
 use super::panel;
 use super::{Carry, Hold, Owner, Side};
 use crate::album::Entry;
@@ -83,15 +83,18 @@ impl Around {
 }
 
 /// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody
-/// misses its panel.
+/// misses its panel; outside `lies` says how far from the left end of the cover it starts.
 pub(super) fn face(
     builder: &mut Builder<'_>,
     (name, looks, slim): (&str, Looks, bool),
     (width, height): (f64, f64),
     holes: Vec<Contour>,
     side: Side,
+    lies: Option<f64>,
 ) {
-    builder.plains.push(Plain { name: name.into(), owner: Owner::Cover, looks, width, height, holes, slim, side });
+    let lies = lies.map(|from| Lies { at: (from, 0.0), shows: None });
+    let (name, owner) = (name.into(), Owner::Cover);
+    builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
 }
 
 /// Width of the widest thing that stands on the cover's spine.

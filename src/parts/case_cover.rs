@@ -159,7 +159,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         [("cover back", Part::Back, width), ("cover spine", Part::Spine, spine), ("cover front", Part::Front, width)]
     {
         let slim = panel == Part::Spine;
-        face(builder, (name, Looks::Outside, slim), (wide, height), Vec::new(), sheet.face(paper, panel));
+        let side = sheet.face(paper, panel);
+        face(builder, (name, Looks::Outside, slim), (wide, height), Vec::new(), side, Some(side.at.x));
     }
 }
 

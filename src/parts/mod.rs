@@ -43,6 +43,7 @@ mod photo_mat;
 mod plain_hinge;
 mod pocket_page;
 pub mod prints;
+mod runs;
 mod side_page;
 mod sketch;
 mod sleeve_page;
@@ -324,6 +325,28 @@ impl Kit {
     }
 }
 
+/// Parts that are cut from one place of a sheet, as they lie on the album, because a pattern runs on over them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Block {
+    /// What it is for: `page 2 front`.
+    pub name: String,
+    /// How many a kit needs.
+    pub count: u32,
+    /// Whether its parts stand one above the other; else side by side.
+    pub upright: bool,
+    /// Its parts in that order, as they are drawn: all as broad as the block.
+    pub parts: Vec<BlockPart>,
+}
+
+/// A part in a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BlockPart {
+    /// Number of the part.
+    pub part: usize,
+    /// How far behind the part before it it starts, mm.
+    pub behind: f64,
+}
+
 /// Everything that one album needs.
 #[derive(Clone, Debug, Default)]
 pub struct Kit {
@@ -339,6 +362,8 @@ pub struct Kit {
     pub inserts: Vec<Insert>,
     /// The flaps that close over pockets.
     pub closings: Vec<Closing>,
+    /// Parts that are cut as one block.
+    pub blocks: Vec<Block>,
 }
 
 /// Works out the parts of an album.

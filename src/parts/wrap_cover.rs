@@ -184,7 +184,7 @@ fn faces(builder: &mut Builder<'_>, shape: &Shape, made: &Joined, around: &Aroun
         let holes = opens.slots.iter().chain(&opens.window).filter(here);
         let holes = holes.map(|hole| hole.shifted(Vec2::new(-from, 0.0))).collect();
         if let Some(side) = made.side(leaf, Face::Front, (from, 0.0), (1.0, 0.0)) {
-            face(builder, (name, Looks::Outside, slim), (to - from, around.height), holes, side);
+            face(builder, (name, Looks::Outside, slim), (to - from, around.height), holes, side, Some(from));
         }
     }
     // From the inside left and right are swapped.
@@ -193,7 +193,7 @@ fn faces(builder: &mut Builder<'_>, shape: &Shape, made: &Joined, around: &Aroun
         ("cover front inside", front, (front_at, end), inside[1]),
     ] {
         if let Some(side) = made.side(leaf, Face::Back, (to, 0.0), (-1.0, 0.0)) {
-            face(builder, (name, looks, false), (to - from, around.height), Vec::new(), side);
+            face(builder, (name, looks, false), (to - from, around.height), Vec::new(), side, None);
         }
     }
 }
