@@ -448,7 +448,7 @@ fn trim(piece: &Piece, hand: [f64; 4], gap: f64, found: &mut Vec<(usize, [f64; 4
         Piece::Offcut(rect) => same(*rect, hand),
         Piece::Cut(cut) => {
             same(cut.rect, hand);
-            let axis = if cut.upright { 0 } else { 1 };
+            let axis = usize::from(!cut.upright);
             let mut begin = hand[axis];
             for (number, inner) in cut.pieces.iter().enumerate() {
                 let end = cut.at.get(number).copied().unwrap_or(hand[axis] + hand[axis + 2]);
@@ -465,7 +465,7 @@ fn trim(piece: &Piece, hand: [f64; 4], gap: f64, found: &mut Vec<(usize, [f64; 4
 /// Kerf and gap need 1.1 mm between two cuts. Without a border nothing lies between pocket and flap, and the pattern jumps.
 #[test]
 fn where_the_tool_needs_more_the_jump_is_said() {
-    let flush = text(&[WALLET], &RUNS.replace("3", "0"), "");
+    let flush = text(&[WALLET], &RUNS.replace('3', "0"), "");
     let ids = |text: &str, tool: Cutter| -> Vec<(&'static str, String)> {
         work(text, tool).findings.iter().map(|finding| (finding.id, finding.text.clone())).collect()
     };
