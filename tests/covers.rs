@@ -589,3 +589,21 @@ proptest! {
         }
     }
 }
+
+/// An index tab of 10 on the last of four pages, which stands 0.35 lower than the inner ones: it reaches 10 - 0.35 beyond them,
+/// and the cover's square stays beyond the tab. On an inner page it is the whole 10.
+#[test]
+fn a_cover_covers_index_tabs() {
+    const DIVIDER: &str = r#"{ "kind": "divider", "index": 10 }"#;
+    for cover in [r#"{ "kind": "wrap" }"#, CASE] {
+        let width = |pages: &[&str]| {
+            let text = text(cover, pages, "A2");
+            clean(&text);
+            let made = kit(&text);
+            if cover == CASE { part(&made, "cover-board").flat.width } else { part(&made, "cover").flat.width / 2.0 }
+        };
+        let plain = width(&[POCKET; 4]);
+        near(width(&[POCKET, POCKET, POCKET, DIVIDER]) - plain, 10.0 - 0.35, 1e-6);
+        near(width(&[POCKET, POCKET, DIVIDER, POCKET]) - plain, 10.0, 1e-6);
+    }
+}

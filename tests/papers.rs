@@ -294,6 +294,35 @@ fn panels_stand_upright_on_the_folded_album() {
     assert!(looked_at > 12 * 50, "{looked_at}");
 }
 
+/// What shows of a card with an up and a down: fronts that are seen from outside stand upright, but for a sleeve in one piece,
+/// whose back comes over the head, and an envelope's back and flap; those are told, and nothing else is.
+#[test]
+fn what_cannot_be_upright_is_told() {
+    for rest in [WRAP, CASE, r#""cover": { "kind": "wrap", "flap": 50, "ties": 8, "band": 30 },"#] {
+        let inserts = r#""inserts": [{ "kind": "envelope", "width": 80, "height": 100, "pages": [1] },
+            { "kind": "tag", "pages": [1] }, { "kind": "booklet", "pages": [4] }, { "kind": "accordion", "panels": 3, "pages": [4] }],"#;
+        let text = text(&PAGES, DOTS, &format!("{rest} {inserts}"))
+            .replace(r#""card": { "sheet": "A2""#, r#""card": { "pattern": "one-way", "sheet": "900x900mm""#)
+            .replace(r#""leaves": { "sheet": "A3""#, r#""leaves": { "pattern": "one-way", "sheet": "900x900mm""#);
+        let (made, folded) = folded(&text);
+        let found = fit::check(&album(&text), &made, &cutter(0.1, 1.0, 3.0)).findings;
+        let about: Vec<&str> = found
+            .iter()
+            .filter(|finding| finding.id == "pattern-upside-down")
+            .map(|finding| finding.about.as_str())
+            .collect();
+        assert_eq!(about, ["page 18 sleeve", "envelope 1"]);
+        // Seen in space: what hangs on no other panel stands upright, whatever piece it is; a gate's doors are closed.
+        let open = |piece: &(usize, &parts::Piece)| !piece.1.name.ends_with("door inside");
+        for (number, piece) in made.pieces.iter().enumerate().filter(open) {
+            if let Some(stand) = folded.stand(number, 0) {
+                let up = stand.matrix3.y_axis.y;
+                assert!((up - 1.0).abs() < 1e-9, "{} {}: {up}", piece.name, piece.net.panels[0].name);
+            }
+        }
+    }
+}
+
 /// The way to the right, as the reader sees a panel, is the panel's own: none is mirrored or turned round.
 #[test]
 fn panels_are_stuck_on_by_their_backs() {

@@ -20,6 +20,7 @@ pub mod sleeves;
 mod stocks;
 mod summary;
 pub mod thickness;
+mod upright;
 
 pub use clearance::Clearance;
 pub use opening::Openings;
@@ -55,6 +56,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(folds::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
+    findings.extend(upright::check(album, kit));
     let clearances = clearance::all(album, kit);
     let (mut closed, mut openings) = (None, None);
     if !stops(&findings) {

@@ -45,7 +45,10 @@ impl Around {
         let square = entry.mm("square");
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);
-        let stands_out = carry.rises.iter().copied().fold(0.0, f64::max);
+        // Inner pages stand out by what raises them, pages with an index tab by that besides.
+        let jut = |page: usize| builder.juts.get(&page).copied().unwrap_or(0.0);
+        let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
+        let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
         let page = &builder.album.page;
         let reach = carry.gusset + short + page.width.mm() + stands_out + square;
         let height = 2.0f64.mul_add(square, page.height.mm());

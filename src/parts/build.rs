@@ -11,6 +11,7 @@ use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::stock::Pattern;
+use std::collections::BTreeMap;
 
 /// A piece that is to be cut.
 #[derive(Debug)]
@@ -54,6 +55,8 @@ pub struct Builder<'a> {
     /// Which design each of them gets, once that is dealt.
     pub(super) designs: Option<Designs>,
     pub(super) mounts: Vec<Mount>,
+    /// How far a page has something standing out beyond its fore-edge, mm, by its number from 1.
+    pub(super) juts: BTreeMap<usize, f64>,
     /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
     pub(super) stacks: Vec<f64>,
     /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
@@ -81,6 +84,7 @@ impl<'a> Builder<'a> {
             plains: Vec::new(),
             designs: None,
             mounts: Vec::new(),
+            juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
             kit,
