@@ -294,6 +294,76 @@ fn panels_stand_upright_on_the_folded_album() {
     assert!(looked_at > 12 * 50, "{looked_at}");
 }
 
+/// Bound at the top, the left of every part is up on the album: on one-way paper everything lies a quarter turned on its
+/// sheets, its left at the sheet's head, and nothing else does. Made and checked as bound at the left, panels stand as there.
+#[test]
+fn bound_at_the_top_the_left_is_up() {
+    let pages = [WALLET, BEHIND, PAGES[5], PAGES[7], PAGES[11], POCKET];
+    for trimmer in [false, true] {
+        let of = |bound: &str| {
+            let field = r#"{ "reveal": 3, "stock": ["dots", "stripes"], "runs_on": true }"#;
+            let text = text(&pages, field, &format!(r#"{WRAP} "bound": "{bound}","#));
+            clean(&text);
+            let search = Search { effort: Effort::Low, trimmer, threads: 1 };
+            let work = Work::new(album(&text), cutter(0.0, 0.0, 3.0), Labels::default(), search, &Unwatched);
+            assert!(!work.stopped(), "{:?}", work.findings);
+            work
+        };
+        let (left, top) = (of("left"), of("top"));
+        let nets = |work: &Work| work.kit.parts.iter().map(|part| part.flat.likeness()).collect::<Vec<_>>();
+        assert_eq!(nets(&left), nets(&top), "not one part changes");
+        let mut turned = 0;
+        for (work, quarters) in [(&left, 0), (&top, 3)] {
+            for stock in work.stocks.iter().filter(|stock| work.album.stocks[stock.stock].name == "dots") {
+                for (sheet, placed) in
+                    stock.sheets.iter().flat_map(|sheet| sheet.placements.iter().map(move |one| (sheet, one)))
+                {
+                    assert_eq!(placed.quarters, quarters);
+                    let flat = &work.kit.parts[placed.part].flat;
+                    let (wide, high) =
+                        if quarters == 0 { (flat.width, flat.height) } else { (flat.height, flat.width) };
+                    assert!(placed.x >= 3.0 - 1e-6 && placed.x + wide <= sheet.width - 3.0 + 1e-6);
+                    assert!(placed.y >= 3.0 - 1e-6 && placed.y + high <= sheet.height - 3.0 + 1e-6);
+                    turned += 1;
+                }
+            }
+        }
+        assert!(turned > 10);
+    }
+}
+
+/// A print that stands upright to the reader lies across the parts as they are drawn.
+#[test]
+fn prints_stand_upright_in_an_album_bound_at_the_top() {
+    let of = |bound: &str, lies: &str| {
+        let page = format!(r#"{{ "kind": "frame", "print": "9x13", "lies": "{lies}" }}"#);
+        let made = kit(&text(&[&page], r#"{ "on": "cover" }"#, &format!(r#""bound": "{bound}","#)));
+        let window = part(&made, "page-1-frame").flat.holes[0].bounds();
+        (window.width(), window.height())
+    };
+    assert_eq!(of("top", "upright"), of("left", "across"));
+    assert_eq!(of("top", "across"), of("left", "upright"));
+    assert!(of("left", "upright").0 < of("left", "upright").1);
+}
+
+/// A pocket page is open at the fore-edge, which is the foot then; a wallet's flap closes it, a waterfall's and a library
+/// card's pockets open to the side.
+#[test]
+fn pockets_that_open_to_the_foot_are_told() {
+    let pages = [POCKET, WALLET, PAGES[5], PAGES[4], PAGES[15], PAGES[3]];
+    let of = |bound: &str| -> Vec<String> {
+        let text = text(&pages, r#"{ "on": "cover" }"#, &format!(r#""bound": "{bound}","#));
+        let found = fit::check(&album(&text), &kit(&text), &cutter(0.1, 1.0, 3.0)).findings;
+        let ours = |id: &str| ["mouth-down", "read-from-the-top"].contains(&id);
+        found.iter().filter(|finding| ours(finding.id)).map(Finding::headline).collect()
+    };
+    assert!(of("left").is_empty() && of("right").is_empty());
+    let top = of("top");
+    assert_eq!(top.len(), 2, "{top:?}");
+    assert!(top.iter().any(|line| line.contains("190 mm wide and 150 mm tall")), "{top:?}");
+    assert!(top.iter().any(|line| line.starts_with("note[mouth-down]: pages 1, 4, 6:")), "{top:?}");
+}
+
 /// What shows of a card with an up and a down: fronts that are seen from outside stand upright, but for a sleeve in one piece,
 /// whose back comes over the head, and an envelope's back and flap; those are told, and nothing else is.
 #[test]
@@ -365,7 +435,7 @@ fn a_wallets_panels_meet_at_the_flaps_edge() {
 #[test]
 fn blocks_lie_on_the_sheet_as_on_the_album() {
     let pages = [WALLET, BEHIND, PAGES[5], PAGES[6], PAGES[7], PAGES[8], PAGES[11], PAGES[12]];
-    for bound in ["left", "right"] {
+    for bound in ["left", "right", "top"] {
         for stock in ["dots", "stripes"] {
             for trimmer in [false, true] {
                 let panels_field = RUNS.replace("dots", stock);

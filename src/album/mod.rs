@@ -57,6 +57,9 @@ pub enum Bound {
     Left,
     /// Read from right to left.
     Right,
+    /// Its pages turn over the top. It is described, made and checked as if it were bound at the left, and a quarter turned
+    /// then: widths run from the spine down, and what stands upright has its up towards the left of its part.
+    Top,
 }
 
 /// The size of every page.

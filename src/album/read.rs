@@ -24,9 +24,10 @@ pub const TOP_FIELDS: &[Field] = &[
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     Field::new(
         "bound",
-        Takes::Choice(&["left", "right"]),
+        Takes::Choice(&["left", "right", "top"]),
         Fallback::Choice("left"),
-        "the edge where it is bound, seen from its front",
+        "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
+         width from the spine down",
     ),
     Field::new("copies", Takes::Count { least: 1, most: 10_000 }, Fallback::Count(1), "how many kits to make"),
     Field::new(
@@ -157,7 +158,11 @@ impl Reading<'_, '_> {
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
             units: self.reader.units,
-            bound: if top.text("bound") == Some("right") { Bound::Right } else { Bound::Left },
+            bound: match top.text("bound") {
+                Some("right") => Bound::Right,
+                Some("top") => Bound::Top,
+                _ => Bound::Left,
+            },
             copies: top.count("copies").unwrap_or(1),
             stocks: self.stocks,
             page: page?,

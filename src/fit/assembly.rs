@@ -5,7 +5,7 @@
 //! whatever its sizes.
 
 use crate::album::{Album, Bound};
-use crate::contour::Point;
+use crate::contour::{Edge, Point};
 use crate::finding::Finding;
 use crate::folded::Folded;
 use crate::length::Length;
@@ -284,9 +284,9 @@ impl Seen<'_> {
     }
 }
 
-/// How much of each edge of a pocket's wall is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine first,
-/// then round.
-pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<f64>> {
+/// The edges of a pocket's wall, and how much of each is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine
+/// first, then round.
+pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<(Edge, f64)>> {
     let inside = kit.pockets.get(pocket)?.inside;
     let wall = (inside.piece, inside.panel);
     let outline = &kit.pieces.get(wall.0)?.net.panels.get(wall.1)?.outline;
@@ -321,24 +321,27 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     let spine = edges.iter().position(|edge| {
         edge.distance(inside.at) < 1e-3 && (edge.to - edge.from).cross(inside.along).abs() < 1e-3 * edge.length()
     })?;
-    let closed = |edge: &crate::contour::Edge| {
+    let closed = |edge: &Edge| {
         let along = (edge.to - edge.from) / edge.length();
         let near = |point: Point| (point - edge.from).cross(along).abs() < 0.5;
         let covered = closing.iter().filter(|[a, b]| near(*a) && near(*b)).map(|ends| {
             let spots = ends.map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
             (spots[0] - spots[1]).abs()
         });
-        (covered.sum::<f64>() / edge.length()).min(1.0)
+        (*edge, (covered.sum::<f64>() / edge.length()).min(1.0))
     };
     Some(edges.iter().cycle().skip(spine).take(edges.len()).map(closed).collect())
 }
+
+/// An edge is shut when so much of it is closed.
+pub(super) const SHUT: f64 = 0.9;
 
 /// Sleeves: something must be able to get in, and from the side where hands are.
 pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (number, pocket) in kit.pockets.iter().enumerate() {
         let Some(closed) = closed_edges(kit, folded, number) else { continue };
-        let shut: Vec<bool> = closed.iter().map(|share| *share > 0.9).collect();
+        let shut: Vec<bool> = closed.iter().map(|(_, share)| *share > SHUT).collect();
         let about = format!("page {}", pocket.page);
         if shut.iter().all(|shut| *shut) {
             let text = "its pocket is stuck shut on every side";

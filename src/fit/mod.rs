@@ -20,6 +20,7 @@ pub mod sleeves;
 mod stocks;
 mod summary;
 pub mod thickness;
+mod top;
 mod upright;
 
 pub use clearance::Clearance;
@@ -66,6 +67,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         findings.extend(assembly::check(album, kit, &folded));
         findings.extend(assembly::sleeves(kit, &folded));
         findings.extend(order::check(kit, &order::steps(kit)));
+        findings.extend(top::check(album, kit, &folded));
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));

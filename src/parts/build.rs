@@ -4,7 +4,7 @@
 use super::designs::Designs;
 use super::face::Plain;
 use super::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
-use crate::album::{Album, Entry};
+use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::fields::nearest;
 use crate::finding::{Checked, Finding, Place};
@@ -137,6 +137,7 @@ impl<'a> Builder<'a> {
             stock: cut.stock,
             count: 0,
             along_grain: cut.along_grain,
+            sideways: self.album.bound == Bound::Top,
             used_in: Vec::new(),
             place: cut.place.cloned(),
         });

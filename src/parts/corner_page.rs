@@ -18,7 +18,7 @@ use super::leaf::{CONTENT, Wrong};
 use super::page::Page;
 use super::prints::{self, Print};
 use super::{Maker, pocket_page};
-use crate::album::{Entry, Kind, Role};
+use crate::album::{Bound, Entry, Kind, Role};
 use crate::contour::{Contour, Point, Vec2};
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
@@ -69,7 +69,11 @@ pub(super) const MAKER: Maker = Maker {
 pub(super) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Option<Print> {
     let values = &page.entry.values;
     match prints::print(values.text("print")?) {
-        Ok(print) => Some(if values.text("lies") == Some("across") { print.turned() } else { print }),
+        Ok(print) => {
+            // Bound at the top, what stands upright to the reader lies on its side.
+            let across = (values.text("lies") == Some("across")) != (builder.album.bound == Bound::Top);
+            Some(if across { print.turned() } else { print })
+        }
         Err(error) => {
             let finding = Finding::stop("unknown-print", page.name(), error.what).help(error.help);
             builder.find(finding.at(values.place("print")));

@@ -15,7 +15,7 @@
 
 use super::face::{Looks, Plain};
 use super::joined::EDGE;
-use crate::album::{Album, Panels};
+use crate::album::{Album, Bound, Panels};
 use crate::stock::{Pattern, Stock};
 use std::collections::BTreeMap;
 
@@ -56,7 +56,7 @@ impl Designs {
         let mut turn = 0;
         for (looks, sizes) in sizes {
             let wants = |stock: usize| {
-                let share = |size: &(f64, f64)| album.stocks.get(stock).map_or(0.0, |stock| share(stock, *size));
+                let share = |size: &(f64, f64)| album.stocks.get(stock).map_or(0.0, |stock| share(album, stock, *size));
                 sizes.iter().map(share).sum::<f64>() * f64::from(album.copies)
             };
             let in_turn = (0..panels.stocks.len()).map(|ahead| (turn + ahead) % panels.stocks.len());
@@ -82,13 +82,17 @@ fn supply(stock: &Stock) -> f64 {
 }
 
 /// What a panel takes of a stock's largest sheet, all panels of its size side by side.
-fn share(stock: &Stock, (width, height): (f64, f64)) -> f64 {
+fn share(album: &Album, stock: &Stock, (width, height): (f64, f64)) -> f64 {
     let grid = |across: f64, up: f64| ((across / width).floor() * (up / height).floor()).max(0.0);
     let on = |size: &crate::stock::SheetSize| {
         let stood = stock.stood(size);
         let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
-        let turned = if stock.pattern == Pattern::OneWay { 0.0 } else { grid(up, across) };
-        grid(across, up).max(turned)
+        let (as_drawn, turned) = (grid(across, up), grid(up, across));
+        match (stock.pattern, album.bound) {
+            (Pattern::OneWay, Bound::Top) => turned,
+            (Pattern::OneWay, _) => as_drawn,
+            _ => as_drawn.max(turned),
+        }
     };
     1.0 / stock.sheets.iter().map(on).fold(1.0, f64::max)
 }

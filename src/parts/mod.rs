@@ -134,6 +134,8 @@ pub struct Part {
     pub count: u32,
     /// Whether its upright direction must lie along the sheet's grain, where that is stated.
     pub along_grain: bool,
+    /// Whether what is up on the album is at the left of the part as it is drawn.
+    pub sideways: bool,
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<String>,
     /// Where its size is said in the file.
@@ -284,6 +286,8 @@ pub enum Lie {
     Upright,
     /// As drawn: the pattern has an up and a down.
     AsDrawn,
+    /// A quarter turned, its left up: the same in an album that is bound at the top.
+    Sideways,
     /// No way: the pattern wants it upright, the grain across.
     NoWay,
 }
@@ -293,7 +297,8 @@ impl Part {
     #[must_use]
     pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
         match (stock.pattern, stood.grain_upright) {
-            (Pattern::OneWay, Some(false)) if self.along_grain => Lie::NoWay,
+            (Pattern::OneWay, Some(upright)) if self.along_grain && upright == self.sideways => Lie::NoWay,
+            (Pattern::OneWay, _) if self.sideways => Lie::Sideways,
             (Pattern::OneWay, _) => Lie::AsDrawn,
             (_, Some(_)) if self.along_grain => Lie::Upright,
             _ => Lie::Any,
@@ -397,7 +402,7 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     }
     let made = builder.finish();
     match album.bound {
-        Bound::Left => made,
+        Bound::Left | Bound::Top => made,
         Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
     }
 }

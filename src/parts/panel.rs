@@ -144,7 +144,7 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
     });
     let goes_on = |run: &Run| {
         let stock = designs.stock(plains[run.panels[0].0].looks);
-        builder.album.stocks.get(stock).is_some_and(|stock| runs::goes_on(stock, run.whole))
+        builder.album.stocks.get(stock).is_some_and(|stock| runs::goes_on(builder.album, stock, run.whole))
     };
     let (kept, large): (Vec<Run>, Vec<Run>) = runs.into_iter().partition(goes_on);
     if let Some(first) = large.first() {

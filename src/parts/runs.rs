@@ -17,6 +17,7 @@
 use super::Owner;
 use super::face::{Looks, Plain};
 use super::joined::EDGE;
+use crate::album::{Album, Bound};
 use crate::contour::Rect;
 use crate::stock::{Pattern, Stock};
 use std::collections::BTreeMap;
@@ -78,11 +79,16 @@ fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<Run> 
 }
 
 /// Whether a block goes onto a sheet of its stock, as a machine leaves it that takes 5 mm of every edge.
-pub(super) fn goes_on(stock: &Stock, whole: Rect) -> bool {
+pub(super) fn goes_on(album: &Album, stock: &Stock, whole: Rect) -> bool {
     stock.sheets.iter().any(|size| {
         let stood = stock.stood(size);
         let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
         let fits = |width: f64, height: f64| width <= across + SAME && height <= up + SAME;
-        fits(whole.width(), whole.height()) || (stock.pattern != Pattern::OneWay && fits(whole.height(), whole.width()))
+        let (as_drawn, turned) = (fits(whole.width(), whole.height()), fits(whole.height(), whole.width()));
+        match (stock.pattern, album.bound) {
+            (Pattern::OneWay, Bound::Top) => turned,
+            (Pattern::OneWay, _) => as_drawn,
+            _ => as_drawn || turned,
+        }
     })
 }

@@ -98,6 +98,7 @@ fn spread(kit: &Kit, block: &Block, cutter: &Cutter, trimmer: bool) -> Option<(S
         stock: first.stock,
         count: block.count,
         along_grain: false,
+        sideways: first.sideways,
         used_in: vec![format!("block for {}", block.name)],
         place: first.place.clone(),
     };

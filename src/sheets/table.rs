@@ -21,6 +21,9 @@ const MOST_PIECES: u64 = 1_000_000;
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
 const WORTH_KEEPING: f64 = 40.0;
 
+/// Quarter turns, counter-clockwise, that bring a part's left up.
+const SIDEWAYS: u8 = 3;
+
 /// One stock and the parts that are cut from it.
 #[derive(Clone)]
 pub(super) struct Table<'a> {
@@ -134,18 +137,26 @@ impl<'a> Table<'a> {
         layout::lay_out_for(&job, cuts, watch)
     }
 
+    /// Whether a part always lies with its left up.
+    pub(super) fn is_sideways(&self, part: &Part) -> bool {
+        let stood = self.sizes.first().map(|&size| self.stock.stood(&self.stock.sheets[size]));
+        stood.is_some_and(|stood| part.lie(self.stock, &stood) == Lie::Sideways)
+    }
+
     fn item(&self, part: &Part, lie: Lie) -> Item {
+        // A part that lies sideways is laid as it lies then.
+        let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
         let grown = |mm: f64| Length::from_mm(mm).eighths() + self.cutter.kerf.eighths();
         // Where the outline is the box itself, the box says it all.
-        let boxed = (part.flat.outline.area() - part.flat.width * part.flat.height).abs() < 1e-6;
+        let boxed = (flat.outline.area() - flat.width * flat.height).abs() < 1e-6;
         Item {
-            width: grown(part.flat.width),
-            height: grown(part.flat.height),
-            contour: (!boxed).then(|| part.flat.outline.clone()),
+            width: grown(flat.width),
+            height: grown(flat.height),
+            contour: (!boxed).then(|| flat.outline.clone()),
             turns: match lie {
                 Lie::Any => Turns::ANY,
                 Lie::Upright => Turns::HALF,
-                Lie::AsDrawn | Lie::NoWay => Turns::NONE,
+                Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
             },
             count: part.count.saturating_mul(self.album.copies),
         }
@@ -174,6 +185,9 @@ impl<'a> Table<'a> {
                         Turn::Half => 2,
                         Turn::ThreeQuarter => 3,
                     };
+                    let part = self.parts[placement.item];
+                    let quarters =
+                        if self.is_sideways(&self.kit.parts[part]) { (quarters + SIDEWAYS) % 4 } else { quarters };
                     let [x, y] =
                         [placement.x, placement.y].map(|at| Length::from_eighths(at).mm() + margin + half_kerf);
                     let mut put = |part: usize, (x, y), quarters| {
@@ -181,7 +195,6 @@ impl<'a> Table<'a> {
                         placements.push(Placed { part, copy: copies[part], x, y, quarters });
                         placements.len() - 1
                     };
-                    let part = self.parts[placement.item];
                     let spread = part.checked_sub(self.first_spread).and_then(|block| self.spreads.get(block));
                     let Some(spread) = spread else {
                         pieces.push(Piece::Part(put(part, (x, y), quarters)));
@@ -249,7 +262,7 @@ impl<'a> Table<'a> {
             let put_back = |[x, y, width, height]: [f64; 4]| [x + margin, y + margin, width, height];
             return cuts.offcuts(least).into_iter().map(whole).map(put_back).collect();
         }
-        let items: Vec<Item> = self.parts.iter().map(|&part| self.item(&self.kit.parts[part], Lie::Any)).collect();
+        let items = self.items(true);
         let margin = self.cutter.margin;
         let whole =
             layout::Sheet { width: stood.width.eighths(), height: stood.height.eighths(), count: None, price: None };
