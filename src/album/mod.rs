@@ -58,7 +58,8 @@ pub enum Bound {
     /// Read from right to left.
     Right,
     /// Its pages turn over the top. It is described, made and checked as if it were bound at the left, and a quarter turned
-    /// then: widths run from the spine down, and what stands upright has its up towards the left of its part.
+    /// then: widths run from the spine down, and what stands upright has its up towards the left of its part. It is read
+    /// laid open, the back of a page above and the front of the next one below.
     Top,
 }
 
