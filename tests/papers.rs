@@ -99,18 +99,19 @@ fn panels(kit: &Kit) -> Vec<usize> {
 // --- On covers ---
 
 /// Check value H8: four pages of 150 on gussets of 6 in card of 0.35 stand out by 0.35, their tabs stop short by up to
-/// pi t tab / (2 lead-in) (H6), and the square is 3: 150 + 6 + 0.35 pi + 0.35 + 3. A border of 3 is left at either side. The
-/// spine is 4 x 6 and a caliper (F9).
+/// pi t tab / (2 lead-in) (H6), and the square is 3: 150 + 6 + 0.35 pi + 0.35 + 3 = 160.45, on the ruler's next half millimetre
+/// 160.5. A border of 3 is left at either side. The spine is 4 x 6 and a caliper (F9), on the ruler 24.5.
 #[test]
 fn a_wrap_has_panels_outside_and_inside() {
     let text = text(&FOUR, DOTS, WRAP);
     clean(&text);
     let made = kit(&text);
-    let wide = 150.0 + 6.0 + 0.35 * PI + 0.35 + 3.0 - 6.0;
+    near(150.0 + 6.0 + 0.35 * PI + 0.35 + 3.0, 160.45, 1e-3);
+    let wide = 160.5 - 6.0;
     // All four large ones are alike, so they are one part.
     near(size(&made, "panel-cover-back").0, wide, 1e-6);
     near(size(&made, "panel-cover-back").1, 190.0 + 6.0 - 6.0, 1e-9);
-    near(size(&made, "panel-cover-spine").0, 24.35 - 6.0, 1e-9);
+    near(size(&made, "panel-cover-spine").0, 24.5 - 6.0, 1e-9);
     let used = &part(&made, "panel-cover-back").used_in;
     assert_eq!(used.len(), 4, "{used:?}");
     for name in ["cover back", "cover front", "cover back inside", "cover front inside"] {
@@ -132,17 +133,17 @@ fn a_case_has_panels_outside() {
     assert_eq!(cover, [&"panel for cover back", &"panel for cover spine", &"panel for cover front"]);
 }
 
-/// Where loaded pages fill the spine, a wrap's spine makes room for the panels inside both boards: 2 x 0.2.
+/// Where loaded pages fill the spine, a wrap's spine makes room for the panels inside front and back: 2 x 0.5.
 #[test]
 fn panels_inside_a_wrap_need_room() {
     let thick = r#"{ "kind": "pocket", "content": 9 }"#;
     let spine = |on: &str| {
         let panels = format!(r#"{{ "reveal": 3, "stock": "dots", "on": "{on}" }}"#);
-        let made = kit(&text(&[thick; 4], &panels, WRAP));
+        let made = kit(&text(&[thick; 4], &panels, WRAP).replace(r#""caliper": 0.2"#, r#""caliper": 0.5"#));
         let scores = &part(&made, "cover").flat.scores;
         scores[1].from.x - scores[0].from.x
     };
-    near(spine("everything") - spine("pages"), 0.4, 1e-9);
+    near(spine("everything") - spine("pages"), 1.0, 1e-9);
 }
 
 /// A window of 60 x 80 with a border of 3 all round, and a slot for ribbons of 10 (11.5 x 1.5) with 1 mm all round.
