@@ -258,6 +258,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
             stock: 0,
             count: 1,
             along_grain: false,
+            sideways: false,
             used_in: vec![name.into()],
             place: None,
         });

@@ -601,3 +601,25 @@ proptest! {
         }
     }
 }
+
+/// An index tab of 10 on the last of four pages, which stands 0.35 lower than the inner ones: it reaches 10 - 0.35 beyond them,
+/// and the cover's square stays beyond the tab. On an inner page it is the whole 10. H8's 160.45 and that, a board 4.65 less,
+/// on the ruler.
+#[test]
+fn a_cover_covers_index_tabs() {
+    const DIVIDER: &str = r#"{ "kind": "divider", "index": 10 }"#;
+    for cover in [r#"{ "kind": "wrap" }"#, CASE] {
+        let width = |pages: &[&str]| {
+            let text = text(cover, pages, "A2");
+            clean(&text);
+            let made = kit(&text);
+            if cover == CASE { part(&made, "cover-board").flat.width } else { part(&made, "cover").flat.width / 2.0 }
+        };
+        let reach = 6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0;
+        // Half of a wrap has half of the spine of 24.5.
+        let (less, more) = if cover == CASE { (4.65, 0.0) } else { (0.0, 24.5 / 2.0) };
+        near(width(&[POCKET; 4]), ruler(reach - less) + more, 1e-6);
+        near(width(&[POCKET, POCKET, POCKET, DIVIDER]), ruler(reach + 10.0 - 0.35 - less) + more, 1e-6);
+        near(width(&[POCKET, POCKET, DIVIDER, POCKET]), ruler(reach + 10.0 - less) + more, 1e-6);
+    }
+}

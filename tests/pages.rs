@@ -41,6 +41,8 @@ const PAGES: &[&str] = &[
     r#""kind": "library-card", "mouth": "notched", "faces": "back""#,
     r#""kind": "library-card", "mouth": "slanted", "faces": "back", "raise": 0"#,
     r#""kind": "library-card", "mouth": "straight""#,
+    r#""kind": "corner-mount", "print": "3R", "mount": "triangles""#,
+    r#""kind": "corner-mount", "print": "9x13", "mount": "triangles", "lies": "across", "corner": 8"#,
 ];
 
 const OLD: [&str; 3] = [
@@ -238,6 +240,29 @@ fn corner_slots_take_the_corners_of_a_print() {
         let ends_up = hole.vertices().iter().find(|vertex| ((vertex.at.x - 74.0).abs() - end).abs() < 1e-9).unwrap();
         assert!((ends_up.at.y - 95.0).abs() < tall / 2.0 - 14.0, "the slot's outer end is 15 along the upright edge");
     }
+}
+
+/// Triangles take 15 of a 3R's edges, with 0.5 round it: legs of 15.5. Their seams are cut at half of each corner, 45 degrees
+/// at the right angle and 22.5 at the others: a seam d deep is leg - d (1 + cot 22.5) long at its edge, cot 22.5 being 1 + sqrt 2
+/// (D7), and an eighth less than that allows: d = 7/8 leg / (2 + sqrt 2) = 3.972. Slots have gone from the front.
+#[test]
+fn stuck_triangles_take_the_corners_of_a_print() {
+    let made = kit(&text(&[r#""kind": "corner-mount", "print": "3R", "mount": "triangles""#]));
+    assert!(made.parts.iter().all(|part| part.flat.holes.is_empty()));
+    // Lower left and upper right are one part, half a turn apart; so are the other two.
+    let found: Vec<_> = made.parts.iter().filter(|part| part.kind == "photo corner").collect();
+    assert_eq!(found.iter().map(|part| part.count).collect::<Vec<_>>(), [2, 2]);
+    let (leg, deep) = (15.5, 15.5 * 0.875 / (2.0 + SQRT_2));
+    let seam = deep * (leg + leg - deep * (2.0 + SQRT_2)) / 2.0;
+    for part in found {
+        near(part.flat.area(), leg * leg / 2.0 + 2.0 * seam, 1e-9);
+        near(part.flat.width, leg + deep, 1e-9);
+        near(part.flat.height, leg + deep, 1e-9);
+        assert!(part.flat.scores.iter().all(|score| score.sense == Sense::Mountain));
+    }
+    // Large corners have seams of 6, which are enough.
+    let made = kit(&text(&[r#""kind": "corner-mount", "print": "3R", "mount": "triangles", "corner": 30"#]));
+    near(part(&made, "page-1-corner-1").flat.width, 30.5 + 6.0, 1e-9);
 }
 
 /// The window for a 4 x 6 in print overlaps it by 1/8 in at each side: 3 3/4 x 5 3/4 in. The pocket is 1/8 in larger in
@@ -507,10 +532,11 @@ fn any_page() -> impl Strategy<Value = String> {
                 part(2, 0, 30)
             ),
             7 => format!(
-                r#""kind": "corner-mount", "print": "{}x{}mm", "corner": {}"#,
+                r#""kind": "corner-mount", "print": "{}x{}mm", "corner": {}, "mount": "{}""#,
                 part(0, 20, width),
                 part(1, 20, height),
-                part(2, 5, 60)
+                part(2, 5, 60),
+                if which % 2 == 0 { "slots" } else { "triangles" }
             ),
             8 => format!(
                 r#""kind": "frame", "print": "{}x{}mm", "overlap": {}, "play": {}"#,

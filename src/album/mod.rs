@@ -59,6 +59,10 @@ pub enum Bound {
     Left,
     /// Read from right to left.
     Right,
+    /// Its pages turn over the top. It is described, made and checked as if it were bound at the left, and a quarter turned
+    /// then: widths run from the spine down, and what stands upright has its up towards the left of its part. It is read
+    /// laid open, the back of a page above and the front of the next one below.
+    Top,
 }
 
 /// The size of every page.
@@ -83,10 +87,39 @@ pub struct PageSize {
 pub struct Panels {
     /// The border of card left showing.
     pub reveal: Length,
-    /// Number of their stock.
-    pub stock: usize,
+    /// Numbers of their stocks in the order in which they take turns; never empty. One that stands in it twice has two turns.
+    pub stocks: Vec<usize>,
+    /// What they are on.
+    pub on: Decorated,
+    /// Whether the pattern runs on over the pieces of a page's side.
+    pub runs_on: bool,
     /// Where the file says so.
     pub values: Values,
+}
+
+/// What panels are stuck on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decorated {
+    /// The pages and the cover.
+    Everything,
+    /// The pages alone.
+    Pages,
+    /// The cover alone.
+    Cover,
+}
+
+impl Panels {
+    /// Whether the pages have panels.
+    #[must_use]
+    pub fn on_pages(&self) -> bool {
+        self.on != Decorated::Cover
+    }
+
+    /// Whether the cover has panels.
+    #[must_use]
+    pub fn on_cover(&self) -> bool {
+        self.on != Decorated::Pages
+    }
 }
 
 /// A page, spine, cover or insert.

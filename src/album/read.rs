@@ -2,9 +2,9 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::kind::{COMMON, Kind, Role};
-use super::{Album, Bound, Entry, PageSize, Panels};
+use super::{Album, Bound, Decorated, Entry, PageSize, Panels};
 use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, Values, nearest};
-use crate::finding::{Checked, Finding};
+use crate::finding::{Checked, Finding, Place};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
@@ -24,9 +24,10 @@ pub const TOP_FIELDS: &[Field] = &[
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     Field::new(
         "bound",
-        Takes::Choice(&["left", "right"]),
+        Takes::Choice(&["left", "right", "top"]),
         Fallback::Choice("left"),
-        "the edge where it is bound, seen from its front",
+        "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
+         width from the spine down",
     ),
     Field::new("copies", Takes::Count { least: 1, most: 10_000 }, Fallback::Count(1), "how many kits to make"),
     Field::new(
@@ -67,7 +68,24 @@ pub const PAGE_FIELDS: &[Field] = &[
 /// The fields of `panels`.
 pub const PANEL_FIELDS: &[Field] = &[
     Field::length("reveal", Fallback::Length { mm: 3.0, inch: 0.125 }, "the border of card left showing"),
-    Field::new("stock", Takes::Text, Fallback::Rule("the page's stock"), "the stock that panels are cut from"),
+    Field::new(
+        "stock",
+        Takes::Texts("a stock's name, or a list of them"),
+        Fallback::Rule("the page's stock"),
+        "the stock that panels are cut from; several take turns, one for each pair of facing pages",
+    ),
+    Field::new(
+        "on",
+        Takes::Choice(&["everything", "pages", "cover"]),
+        Fallback::Choice("everything"),
+        "what has panels: the pages, the cover, or both",
+    ),
+    Field::new(
+        "runs_on",
+        Takes::Flag,
+        Fallback::Flag(false),
+        "whether the pattern runs on over the pieces of a page's side, which are cut from one block then",
+    ),
 ];
 
 /// Reads an album file; `kinds` are all that there are, of every role.
@@ -140,7 +158,11 @@ impl Reading<'_, '_> {
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
             units: self.reader.units,
-            bound: if top.text("bound") == Some("right") { Bound::Right } else { Bound::Left },
+            bound: match top.text("bound") {
+                Some("right") => Bound::Right,
+                Some("top") => Bound::Top,
+                _ => Bound::Left,
+            },
             copies: top.count("copies").unwrap_or(1),
             stocks: self.stocks,
             page: page?,
@@ -207,7 +229,18 @@ impl Reading<'_, '_> {
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {
         let values = self.reader.object(node, "panels", "\"panels\"", &[PANEL_FIELDS])?;
-        Some(Panels { reveal: values.length("reveal"), stock: self.stock_of(&values, page_stock), values })
+        let said = values.texts("stock");
+        let mut stocks: Vec<usize> =
+            said.iter().map(|(name, place)| self.stock_called(name, Some(place), page_stock)).collect();
+        if stocks.is_empty() {
+            stocks.push(page_stock);
+        }
+        let on = match values.text("on") {
+            Some("pages") => Decorated::Pages,
+            Some("cover") => Decorated::Cover,
+            _ => Decorated::Everything,
+        };
+        Some(Panels { reveal: values.length("reveal"), stocks, on, runs_on: values.flag("runs_on"), values })
     }
 
     fn entries(&mut self, list: &[Node], path: &str, role: Role, stock: usize) -> Vec<Entry> {
@@ -257,6 +290,10 @@ impl Reading<'_, '_> {
 
     fn stock_of(&mut self, values: &Values, fallback: usize) -> usize {
         let Some(name) = values.text("stock") else { return fallback };
+        self.stock_called(name, values.place("stock"), fallback)
+    }
+
+    fn stock_called(&mut self, name: &str, place: Option<&Place>, fallback: usize) -> usize {
         if let Some(number) = self.stocks.iter().position(|stock| stock.name == name) {
             return number;
         }
@@ -266,7 +303,7 @@ impl Reading<'_, '_> {
         self.reader.findings.push(
             Finding::stop("unknown-stock", "", format!("there is no stock \"{}\" in \"stocks\"", excerpt(name)))
                 .help(help)
-                .at(values.place("stock")),
+                .at(place),
         );
         fallback
     }

@@ -5,7 +5,7 @@
 //! whatever its sizes.
 
 use crate::album::{Album, Bound};
-use crate::contour::Point;
+use crate::contour::{Edge, Point};
 use crate::finding::Finding;
 use crate::folded::Folded;
 use crate::length::Length;
@@ -102,7 +102,7 @@ impl Seen<'_> {
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
         // An insert may look out of the mouth of its pocket; a band crosses the cover that it goes round.
         let band = bond.hold == Hold::Slid && self.owner(one.piece) == Some(Owner::Cover);
-        if overlap.beyond > SLACK && !insert && !band {
+        if overlap.beyond > SLACK && !insert && !band && self.beyond_pieces(one, other) > SLACK {
             let text =
                 format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
             let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));
@@ -127,6 +127,22 @@ impl Seen<'_> {
             }
         }
         None
+    }
+
+    /// How far something that is stuck on a cover reaches beyond it: a cover that is joined from pieces is one ground.
+    fn beyond_pieces(&self, one: &Side, other: &Side) -> f64 {
+        if self.owner(other.piece) != Some(Owner::Cover) {
+            return f64::INFINITY;
+        }
+        let kind = |piece: usize| {
+            let part = self.kit.pieces.get(piece).and_then(|piece| self.kit.parts.get(piece.part));
+            part.map(|part| part.kind)
+        };
+        let mates = (0..self.kit.pieces.len()).filter(|&piece| kind(piece) == kind(other.piece));
+        let grounds: Vec<(usize, usize)> = mates
+            .flat_map(|piece| (0..self.kit.pieces[piece].net.panels.len()).map(move |panel| (piece, panel)))
+            .collect();
+        self.folded.beyond(self.kit, (one.piece, one.panel), &grounds, APART)
     }
 
     /// Seams that are stuck to nothing.
@@ -268,9 +284,9 @@ impl Seen<'_> {
     }
 }
 
-/// How much of each edge of a pocket's wall is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine first,
-/// then round.
-pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<f64>> {
+/// The edges of a pocket's wall, and how much of each is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine
+/// first, then round.
+pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<(Edge, f64)>> {
     let inside = kit.pockets.get(pocket)?.inside;
     let wall = (inside.piece, inside.panel);
     let outline = &kit.pieces.get(wall.0)?.net.panels.get(wall.1)?.outline;
@@ -305,24 +321,27 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     let spine = edges.iter().position(|edge| {
         edge.distance(inside.at) < 1e-3 && (edge.to - edge.from).cross(inside.along).abs() < 1e-3 * edge.length()
     })?;
-    let closed = |edge: &crate::contour::Edge| {
+    let closed = |edge: &Edge| {
         let along = (edge.to - edge.from) / edge.length();
         let near = |point: Point| (point - edge.from).cross(along).abs() < 0.5;
         let covered = closing.iter().filter(|[a, b]| near(*a) && near(*b)).map(|ends| {
             let spots = ends.map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
             (spots[0] - spots[1]).abs()
         });
-        (covered.sum::<f64>() / edge.length()).min(1.0)
+        (*edge, (covered.sum::<f64>() / edge.length()).min(1.0))
     };
     Some(edges.iter().cycle().skip(spine).take(edges.len()).map(closed).collect())
 }
+
+/// An edge is shut when so much of it is closed.
+pub(super) const SHUT: f64 = 0.9;
 
 /// Sleeves: something must be able to get in, and from the side where hands are.
 pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (number, pocket) in kit.pockets.iter().enumerate() {
         let Some(closed) = closed_edges(kit, folded, number) else { continue };
-        let shut: Vec<bool> = closed.iter().map(|share| *share > 0.9).collect();
+        let shut: Vec<bool> = closed.iter().map(|(_, share)| *share > SHUT).collect();
         let about = format!("page {}", pocket.page);
         if shut.iter().all(|shut| *shut) {
             let text = "its pocket is stuck shut on every side";

@@ -20,6 +20,8 @@ pub mod sleeves;
 mod stocks;
 mod summary;
 pub mod thickness;
+mod top;
+mod upright;
 
 pub use clearance::Clearance;
 pub use opening::Openings;
@@ -55,6 +57,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(folds::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
+    findings.extend(upright::check(album, kit));
     let clearances = clearance::all(album, kit);
     let (mut closed, mut openings) = (None, None);
     if !stops(&findings) {
@@ -64,6 +67,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         findings.extend(assembly::check(album, kit, &folded));
         findings.extend(assembly::sleeves(kit, &folded));
         findings.extend(order::check(kit, &order::steps(kit)));
+        findings.extend(top::check(album, kit, &folded));
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));

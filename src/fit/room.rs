@@ -76,7 +76,7 @@ fn excess(part: &Part, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Opti
         Lie::NoWay => None,
         Lie::Upright | Lie::AsDrawn => Some(as_drawn),
         Lie::Any if as_drawn.0 + as_drawn.1 <= quarter.0 + quarter.1 => Some(as_drawn),
-        Lie::Any => Some((quarter.1, quarter.0)),
+        Lie::Any | Lie::Sideways => Some((quarter.1, quarter.0)),
     }
 }
 

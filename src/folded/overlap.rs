@@ -60,6 +60,25 @@ impl Folded {
     }
 }
 
+impl Folded {
+    /// How far one panel reaches beyond several others that lie in one plane, give or take `apart`, mm; the others count as one.
+    #[must_use]
+    pub fn beyond(&self, kit: &Kit, one: (usize, usize), others: &[(usize, usize)], apart: f64) -> f64 {
+        let mut off: Vec<f64> = Vec::new();
+        for &on in others {
+            let ground = kit.pieces.get(on.0).and_then(|piece| piece.net.panels.get(on.1)).map(|panel| &panel.outline);
+            let (Some((seen, above)), Some(ground)) = (self.seen_on(kit, one, on), ground) else { continue };
+            if above.abs() > apart {
+                continue;
+            }
+            let out = |point: &Point| if ground.contains(*point) { 0.0 } else { ground.distance(*point) };
+            let here = seen.iter().map(out);
+            off = if off.is_empty() { here.collect() } else { off.iter().zip(here).map(|(a, b)| a.min(b)).collect() };
+        }
+        off.into_iter().fold(0.0, f64::max)
+    }
+}
+
 /// Corners of an outline, arcs as chords.
 pub(super) fn points(outline: &Contour) -> Vec<Point> {
     let mut points = Vec::new();

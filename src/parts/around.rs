@@ -2,8 +2,11 @@
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
 use super::build::Builder;
-use super::{Carry, Hold, Side};
+use super::face::{Lies, Looks, Plain};
+use super::panel;
+use super::{Carry, Hold, Owner, Side};
 use crate::album::Entry;
+use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
 use crate::length::Length;
@@ -30,21 +33,28 @@ pub(super) struct Around {
     pub height: f64,
     /// How far it stands out beyond the pages.
     pub square: f64,
+    /// Thickness of the panels on its outside.
+    pub decor: f64,
 }
 
 impl Around {
     /// What an album's cover must go round. Its spine is `more` wider than the room that the pages need, for the cover's own
-    /// thickness; `what` is that spine in words. Nothing where the pages don't stand on it at all.
-    pub(super) fn of(builder: &mut Builder<'_>, entry: &Entry, more: f64, what: &str) -> Option<Self> {
+    /// thickness, and `lined` says whether panels can be stuck on its inside; `what` is that spine in words. Nothing where the pages don't stand on it at all.
+    pub(super) fn of(builder: &mut Builder<'_>, entry: &Entry, (more, lined): (f64, bool), what: &str) -> Option<Self> {
         let carry = Carry::of(builder.album);
         let square = entry.mm("square");
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);
-        let stands_out = carry.rises.iter().copied().fold(0.0, f64::max);
+        // Inner pages stand out by what raises them, pages with an index tab by that besides.
+        let jut = |page: usize| builder.juts.get(&page).copied().unwrap_or(0.0);
+        let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
+        let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
         let page = &builder.album.page;
         let reach = carry.gusset + short + page.width.mm() + stands_out + square;
         let height = 2.0f64.mul_add(square, page.height.mm());
-        let pages: f64 = builder.kit().loaded(builder.album).iter().sum();
+        let (decor, inside) = panel::on_cover(builder);
+        let lining = if lined { 2.0 * inside } else { 0.0 };
+        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
         let spine = entry.values.maybe_length("spine").unwrap_or_else(|| builder.album.at_least(needed)).mm();
@@ -71,8 +81,23 @@ impl Around {
                 return None;
             }
         }
-        Some(Self { reach, spine, base, height, square })
+        Some(Self { reach, spine, base, height, square, decor })
     }
+}
+
+/// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody
+/// misses its panel; outside `lies` says how far from the left end of the cover it starts.
+pub(super) fn face(
+    builder: &mut Builder<'_>,
+    (name, looks, slim): (&str, Looks, bool),
+    (width, height): (f64, f64),
+    holes: Vec<Contour>,
+    side: Side,
+    lies: Option<f64>,
+) {
+    let lies = lies.map(|from| Lies { at: (from, 0.0), shows: None });
+    let (name, owner) = (name.into(), Owner::Cover);
+    builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
 }
 
 /// Width of the widest thing that stands on the cover's spine.

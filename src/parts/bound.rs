@@ -39,6 +39,14 @@ pub(super) fn mirrored(mut kit: Kit) -> Kit {
     for pocket in &mut kit.pockets {
         turn(&mut pocket.inside);
     }
+    for block in kit.blocks.iter_mut().filter(|block| !block.upright) {
+        // What lies between two parts stays between them.
+        block.parts.reverse();
+        let mut before = 0.0;
+        for part in &mut block.parts {
+            std::mem::swap(&mut part.behind, &mut before);
+        }
+    }
     kit
 }
 

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
-use super::{Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
-use crate::album::{Album, Entry};
-use crate::contour::{Point, Vec2};
+use super::designs::Designs;
+use super::face::Plain;
+use super::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
+use crate::album::{Album, Bound, Entry};
+use crate::contour::{Point, SAME, Vec2};
 use crate::fields::nearest;
 use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
-use crate::net::{Net, NetProblem};
+use crate::net::{Flat, Net, NetProblem};
 use crate::stock::Pattern;
+use std::collections::BTreeMap;
 
 /// A piece that is to be cut.
 #[derive(Debug)]
@@ -33,19 +36,6 @@ pub struct Cut<'a> {
     pub place: Option<&'a Place>,
 }
 
-/// A face of a page that can be decorated.
-#[derive(Clone, Debug)]
-pub(super) struct Plain {
-    /// `page 1 front`.
-    pub name: String,
-    /// What it is a face of.
-    pub owner: Owner,
-    pub width: f64,
-    pub height: f64,
-    /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
-    pub side: Side,
-}
-
 /// Where a hinge's tab meets a page: the sleeve's two insides, towards the page's front and its back; each
 /// at the tail of the spine edge, going up.
 #[derive(Clone, Copy, Debug)]
@@ -60,8 +50,13 @@ pub(super) struct Mount {
 pub struct Builder<'a> {
     /// The album that is built.
     pub album: &'a Album,
+    /// Faces that have no panel yet.
     pub(super) plains: Vec<Plain>,
+    /// Which design each of them gets, once that is dealt.
+    pub(super) designs: Option<Designs>,
     pub(super) mounts: Vec<Mount>,
+    /// How far a page has something standing out beyond its fore-edge, mm, by its number from 1.
+    pub(super) juts: BTreeMap<usize, f64>,
     /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
     pub(super) stacks: Vec<f64>,
     /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
@@ -82,11 +77,14 @@ impl<'a> Builder<'a> {
             pockets: Vec::new(),
             inserts: Vec::new(),
             closings: Vec::new(),
+            blocks: Vec::new(),
         };
         Self {
             album,
             plains: Vec::new(),
+            designs: None,
             mounts: Vec::new(),
+            juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
             kit,
@@ -121,25 +119,62 @@ impl<'a> Builder<'a> {
                 (!one_way && *like == upside_down).then_some((number, true))
             }
         });
-        let (part, turned) = same.unwrap_or_else(|| {
-            self.likes.push((cut.family, as_made, upside_down));
-            self.kit.parts.push(Part {
-                id: cut.id,
-                kind: cut.kind,
-                net: cut.net.clone(),
-                flat,
-                stock: cut.stock,
-                count: 0,
-                along_grain: cut.along_grain,
-                used_in: Vec::new(),
-                place: cut.place.cloned(),
-            });
-            (self.kit.parts.len() - 1, false)
+        let (part, turned) = match same {
+            Some(same) => same,
+            None => (self.part(&cut, flat), false),
+        };
+        Some(self.cut_as(part, turned, cut))
+    }
+
+    /// Adds a part that no piece is cut as yet.
+    fn part(&mut self, cut: &Cut<'_>, flat: Flat) -> usize {
+        self.likes.push((cut.family, flat.likeness(), flat.turned(2).likeness()));
+        self.kit.parts.push(Part {
+            id: cut.id.clone(),
+            kind: cut.kind,
+            net: cut.net.clone(),
+            flat,
+            stock: cut.stock,
+            count: 0,
+            along_grain: cut.along_grain,
+            sideways: self.album.bound == Bound::Top,
+            used_in: Vec::new(),
+            place: cut.place.cloned(),
         });
+        self.kit.parts.len() - 1
+    }
+
+    fn cut_as(&mut self, part: usize, turned: bool, cut: Cut<'_>) -> usize {
         self.kit.parts[part].count += 1;
         self.kit.parts[part].used_in.push(cut.name.clone());
         self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
-        Some(self.kit.pieces.len() - 1)
+        self.kit.pieces.len() - 1
+    }
+
+    /// Adds pieces that are cut from one block, each with how far behind the one before it it starts, mm. Only the pieces of
+    /// equal blocks are one part: what is cut from one block belongs together.
+    pub(super) fn block(&mut self, name: &str, upright: bool, cuts: Vec<(Cut<'_>, f64)>) -> Option<Vec<usize>> {
+        let flats = cuts.iter().map(|(cut, _)| cut.net.flat()).collect::<Result<Vec<Flat>, NetProblem>>().ok()?;
+        let equal = |(at, member): (usize, &BlockPart)| {
+            let ((cut, behind), part) = (&cuts[at], &self.kit.parts[member.part]);
+            part.stock == cut.stock
+                && (member.behind - behind).abs() < SAME
+                && self.likes[member.part].1 == flats[at].likeness()
+        };
+        let same = |block: &Block| {
+            block.upright == upright && block.parts.len() == cuts.len() && block.parts.iter().enumerate().all(equal)
+        };
+        let number = self.kit.blocks.iter().position(same);
+        let number = number.unwrap_or_else(|| {
+            let parts = cuts.iter().zip(flats);
+            let parts = parts.map(|((cut, behind), flat)| BlockPart { part: self.part(cut, flat), behind: *behind });
+            let parts = parts.collect();
+            self.kit.blocks.push(Block { name: name.to_owned(), count: 0, upright, parts });
+            self.kit.blocks.len() - 1
+        });
+        self.kit.blocks[number].count += 1;
+        let parts: Vec<usize> = self.kit.blocks[number].parts.iter().map(|member| member.part).collect();
+        Some(cuts.into_iter().zip(parts).map(|((cut, _), part)| self.cut_as(part, false, cut)).collect())
     }
 
     /// Says how the next page is carried: the sides that a tab goes between, towards the page's front and towards its back,

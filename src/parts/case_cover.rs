@@ -15,10 +15,11 @@
 //! *Handicraft for Boys*). The covering turns in 12.7 to 19 mm (B2); see `covering`. The spine lining goes over both joints
 //! and a lap on either board; end papers leave the square.
 
-use super::around::{Around, SQUARE, stand};
+use super::around::{Around, SQUARE, face, stand};
 use super::band::{self, BAND, LAPS, Round};
 use super::build::{Builder, Cut, side};
-use super::covering::Covering;
+use super::covering::{Covering, Part};
+use super::face::Looks;
 use super::{Face, Hold, Maker, Owner};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
@@ -105,7 +106,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let thick = [stocks.board, stocks.covering, stocks.endpaper].map(|stock| builder.caliper(stock));
     // The boards, and on either side what is turned in and pasted over them.
     let more = 2.0 * thick.iter().sum::<f64>();
-    let Some(around) = Around::of(builder, entry, more, "a spine board") else { return };
+    let Some(around) = Around::of(builder, entry, (more, false), "a spine board") else { return };
     let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
     let cut = |id: &str, kind, name: &str, net, stock| Cut {
         id: id.into(),
@@ -147,12 +148,21 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         cut(id, kind, name, net, stocks.endpaper)
     });
     let round = Round {
-        across: sizes.joint + width + 2.0 * thick[1],
-        thick: 2.0f64.mul_add(thick[1], around.spine),
+        across: sizes.joint + width + 2.0 * thick[1] + around.decor,
+        thick: 2.0f64.mul_add(thick[1] + around.decor, around.spine),
         stock: stocks.covering,
         spine: sheet.outside(paper),
     };
     band::make(builder, entry, &around, &round);
+    // The end papers are what lines it, so it has panels on its outside alone.
+    let spine = around.spine + thick[1];
+    for (name, panel, wide) in
+        [("cover back", Part::Back, width), ("cover spine", Part::Spine, spine), ("cover front", Part::Front, width)]
+    {
+        let slim = panel == Part::Spine;
+        let side = sheet.face(paper, panel);
+        face(builder, (name, Looks::Outside, slim), (wide, height), Vec::new(), side, Some(side.at.x));
+    }
 }
 
 /// The spine's lining, on which the spine stands, and the end papers.

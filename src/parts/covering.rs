@@ -62,6 +62,14 @@ pub(super) struct Sheet {
     back_end: f64,
 }
 
+/// What of the outside of a case is covered by a board of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    Back,
+    Spine,
+    Front,
+}
+
 /// Numbers of the panels that boards lie on.
 const SPINE: usize = 0;
 const BACK: usize = 2;
@@ -77,6 +85,17 @@ impl Sheet {
     /// The middle of the spine at the tail; inside, going up.
     pub(super) fn under_spine(&self, piece: usize) -> Side {
         side(piece, SPINE, Face::Back, (self.middle.0, self.ends.2), (0.0, 1.0))
+    }
+
+    /// The lower left corner of a part of the outside, going to the right.
+    pub(super) fn face(&self, piece: usize, part: Part) -> Side {
+        let panel = match part {
+            Part::Back => BACK,
+            Part::Spine => SPINE,
+            Part::Front => FRONT,
+        };
+        let left = self.net.panels.get(panel).map_or(0.0, |panel| panel.outline.bounds().x0);
+        side(piece, panel, Face::Front, (left, self.ends.2), (1.0, 0.0))
     }
 
     /// The very middle of the spine; outside, going to the right.

@@ -12,7 +12,7 @@
 //!         W     index
 //! ```
 //!
-//! A cover has to be wider by the index, if the tabs are not to stand out of it.
+//! A cover is wider by the index, so that it covers the tabs with its square (derived).
 
 use super::Maker;
 use super::build::Builder;
@@ -94,6 +94,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Some(piece) = page.piece(builder, "divider", ("divider", "divider"), Net::single("leaf", outline)) else {
         return;
     };
+    builder.juts.insert(page.number, index);
     Leaf { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
     page.face(builder, "front", (width, height), front(piece, 0, (0.0, 0.0)));
     page.face(builder, "back", (width, height), back(piece, 0, (width, 0.0)));

@@ -16,6 +16,7 @@
 
 use super::Maker;
 use super::build::Builder;
+use super::face::Lies;
 use super::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
 use super::page::Page;
 use crate::album::{Entry, Kind, Role};
@@ -106,7 +107,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         } else {
             (format!("{worked} {name}"), format!("{worked} {name} behind"))
         };
-        page.face(builder, &seen, size, front(piece, panel, (from, 0.0)));
+        // Folded out, the leaves lie beside the page.
+        let lies = Lies { at: (from, 0.0), shows: None };
+        page.face_beside(builder, &seen, size, front(piece, panel, (from, 0.0)), lies);
         page.face(builder, &behind, size, back(piece, panel, (to, 0.0)));
     }
 }

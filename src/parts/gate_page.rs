@@ -15,6 +15,7 @@
 //! ```
 
 use super::build::{Builder, side};
+use super::face::Lies;
 use super::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
 use super::page::Page;
 use super::{Face, Maker};
@@ -70,7 +71,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
     for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, door + height)] {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
-        page.face(builder, &format!("{worked} {name}"), (width, door), outside);
+        let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
+        page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);
         page.face(builder, &format!("{worked} {name} inside"), (width, door), front(piece, panel, (0.0, open)));
     }
 }

@@ -9,7 +9,7 @@ use super::build::{Builder, Cut};
 use super::prints::print;
 use super::{Insert, Owner, Pocket};
 pub(super) use crate::album::COUNT;
-use crate::album::Entry;
+use crate::album::{Bound, Entry};
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
 use crate::length::Length;
@@ -219,7 +219,8 @@ impl<'e> Slip<'e> {
         let Some(text) = self.entry.values.text(field) else { return Ok(None) };
         match print(text) {
             Ok(print) => {
-                let print = if self.entry.values.flag("across") { print.turned() } else { print };
+                let across = self.entry.values.flag("across") != (builder.album.bound == Bound::Top);
+                let print = if across { print.turned() } else { print };
                 Ok(Some((print.width.mm(), print.height.mm())))
             }
             Err(error) => {

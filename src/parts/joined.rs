@@ -12,6 +12,7 @@
 
 use super::build::{Builder, Cut, side};
 use super::{Face, Hold, Side};
+use crate::album::Bound;
 use crate::contour::{Contour, Vec2};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::stock::{Pattern, Stock};
@@ -23,7 +24,7 @@ pub(super) const LAP: (f64, f64) = (13.0, 0.5);
 pub(super) const LEAST_LAP: f64 = 6.35;
 
 /// What machines leave of a sheet's edge, mm each side: our choice; the machine's own margin is checked later.
-const EDGE: f64 = 5.0;
+pub(super) const EDGE: f64 = 5.0;
 
 /// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.
 const KEEP: f64 = 10.0;
@@ -106,7 +107,8 @@ impl Row {
         let whole = starts.last().copied().unwrap_or(0.0);
         let stock = builder.album.stocks.get(cut.stock);
         let caliper = builder.caliper(cut.stock);
-        let room = stock.and_then(|stock| self.room(stock, cut.along_grain));
+        let sideways = builder.album.bound == Bound::Top;
+        let room = stock.and_then(|stock| self.room(stock, cut.along_grain, sideways));
         let cuts = room.filter(|room| whole > room + SAME).and_then(|room| self.cuts(room)).unwrap_or_default();
         let mut joined = Joined { along: self.along, spans: Vec::new() };
         let mut ends: Vec<f64> = cuts.iter().map(|cut| cut.at).collect();
@@ -199,17 +201,19 @@ impl Row {
     }
 
     /// How long a piece may be on the largest sheet of a stock; none where its breadth fits on none.
-    fn room(&self, stock: &Stock, along_grain: bool) -> Option<f64> {
+    fn room(&self, stock: &Stock, along_grain: bool, sideways: bool) -> Option<f64> {
         let mut room: Option<f64> = None;
         for size in &stock.sheets {
             let stood = stock.stood(size);
             let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
             let one_way = stock.pattern == Pattern::OneWay;
-            if one_way && along_grain && stood.grain_upright == Some(false) {
+            if one_way && along_grain && stood.grain_upright == Some(sideways) {
                 continue;
             }
             let upright = one_way || (along_grain && stood.grain_upright.is_some());
-            let (run, breadth) = if self.along == Along::Across { (across, up) } else { (up, across) };
+            // A pattern whose up is at the row's left turns it by a quarter.
+            let as_drawn = (self.along == Along::Across) != (one_way && sideways);
+            let (run, breadth) = if as_drawn { (across, up) } else { (up, across) };
             let ways = [Some((run, breadth)), (!upright).then_some((breadth, run))];
             for (run, breadth) in ways.into_iter().flatten() {
                 if self.breadth <= breadth + SAME && room.is_none_or(|room| run > room) {

@@ -19,9 +19,11 @@ mod case_cover;
 mod concertina;
 mod corner_page;
 mod covering;
+mod designs;
 mod divider_page;
 mod envelope;
 mod example;
+mod face;
 mod file_tab;
 mod flexi_hinge;
 mod fold_out_page;
@@ -42,6 +44,7 @@ mod photo_mat;
 mod plain_hinge;
 mod pocket_page;
 pub mod prints;
+mod runs;
 mod side_page;
 mod sketch;
 mod sleeve_page;
@@ -136,6 +139,8 @@ pub struct Part {
     pub count: u32,
     /// Whether its upright direction must lie along the sheet's grain, where that is stated.
     pub along_grain: bool,
+    /// Whether what is up on the album is at the left of the part as it is drawn.
+    pub sideways: bool,
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<String>,
     /// Where its size is said in the file.
@@ -286,6 +291,8 @@ pub enum Lie {
     Upright,
     /// As drawn: the pattern has an up and a down.
     AsDrawn,
+    /// A quarter turned, its left up: the same in an album that is bound at the top.
+    Sideways,
     /// No way: the pattern wants it upright, the grain across.
     NoWay,
 }
@@ -295,7 +302,8 @@ impl Part {
     #[must_use]
     pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
         match (stock.pattern, stood.grain_upright) {
-            (Pattern::OneWay, Some(false)) if self.along_grain => Lie::NoWay,
+            (Pattern::OneWay, Some(upright)) if self.along_grain && upright == self.sideways => Lie::NoWay,
+            (Pattern::OneWay, _) if self.sideways => Lie::Sideways,
             (Pattern::OneWay, _) => Lie::AsDrawn,
             (_, Some(_)) if self.along_grain => Lie::Upright,
             _ => Lie::Any,
@@ -327,6 +335,28 @@ impl Kit {
     }
 }
 
+/// Parts that are cut from one place of a sheet, as they lie on the album, because a pattern runs on over them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Block {
+    /// What it is for: `page 2 front`.
+    pub name: String,
+    /// How many a kit needs.
+    pub count: u32,
+    /// Whether its parts stand one above the other; else side by side.
+    pub upright: bool,
+    /// Its parts in that order, as they are drawn: all as broad as the block.
+    pub parts: Vec<BlockPart>,
+}
+
+/// A part in a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BlockPart {
+    /// Number of the part.
+    pub part: usize,
+    /// How far behind the part before it it starts, mm.
+    pub behind: f64,
+}
+
 /// Everything that one album needs.
 #[derive(Clone, Debug, Default)]
 pub struct Kit {
@@ -342,6 +372,8 @@ pub struct Kit {
     pub inserts: Vec<Insert>,
     /// The flaps that close over pockets.
     pub closings: Vec<Closing>,
+    /// Parts that are cut as one block.
+    pub blocks: Vec<Block>,
 }
 
 /// Works out the parts of an album.
@@ -369,10 +401,13 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     // Last, for it goes round all of it.
     if let Some(cover) = &album.cover {
         make(&mut builder, cover, 1);
+        if let Some(panels) = &album.panels {
+            panel::panels(&mut builder, panels);
+        }
     }
     let made = builder.finish();
     match album.bound {
-        Bound::Left => made,
+        Bound::Left | Bound::Top => made,
         Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
     }
 }

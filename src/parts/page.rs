@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What all kinds of page share: their size, their pieces, how they are carried, what shows on their faces.
 
-use super::build::{Builder, Cut, Plain};
+use super::build::{Builder, Cut};
+use super::face::{Lies, Looks, Plain};
 use super::{Carry, Owner, Pocket, Side};
 use crate::album::Entry;
 use crate::net::Net;
@@ -61,10 +62,23 @@ impl<'e> Page<'e> {
         })
     }
 
-    /// A face that a panel can cover: its size, its lower left corner as the reader sees it, the way to the right.
+    /// A face that a panel can cover: its size, its lower left corner as the reader sees it, the way to the right. What it is
+    /// called begins with the side of the page, `front` or `back`.
     pub(super) fn face(&self, builder: &mut Builder<'_>, what: &str, (width, height): (f64, f64), side: Side) {
         let name = format!("page {} {what}", self.number);
-        builder.plains.push(Plain { name, owner: Owner::Page(self.number), width, height, side });
+        let looks = Looks::Opening(if what.starts_with("front") { self.number - 1 } else { self.number });
+        let owner = Owner::Page(self.number);
+        let (holes, slim, lies) = (Vec::new(), false, None);
+        builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
+    }
+
+    /// The same for a face beside which others show: where its lower left corner lies on this side of the page, seen by the
+    /// reader, and what of it shows where another piece lies over it.
+    pub(super) fn face_beside(&self, builder: &mut Builder<'_>, what: &str, size: (f64, f64), side: Side, lies: Lies) {
+        self.face(builder, what, size, side);
+        if let Some(plain) = builder.plains.last_mut() {
+            plain.lies = Some(lies);
+        }
     }
 
     /// A sleeve that things can be put into; `inside` is a wall's inner face, at the tail of the edge nearest the spine,

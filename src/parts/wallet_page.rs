@@ -19,9 +19,11 @@
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
 use super::build::{Builder, side};
+use super::face::Lies;
 use super::page::Page;
 use super::{Closing, Face, Hold, Maker};
 use crate::album::{Entry, Kind, Role};
+use crate::contour::Rect;
 use crate::fields::{Fallback, Field, Takes};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 
@@ -101,10 +103,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
 
     let (carries, other) = if on_back { ("back", "front") } else { ("front", "back") };
     let flap_left = if on_back { 0.0 } else { width };
-    page.face(builder, &format!("{carries} pocket"), (pocket, height), side(front, 0, Face::Front, (0.0, seam), right));
+    // Closed, the flap lies over the pocket's mouth.
+    let (pocket_at, flap_at) = if on_back { (width - pocket, 0.0) } else { (0.0, width - overflap) };
+    let beside = if on_back { (overflap, width) } else { (0.0, width - overflap) };
+    let shows = Some(Rect { x0: beside.0, y0: 0.0, x1: beside.1, y1: height });
+    let pocket_side = side(front, 0, Face::Front, (0.0, seam), right);
+    let lies = Lies { at: (pocket_at, 0.0), shows };
+    page.face_beside(builder, &format!("{carries} pocket"), (pocket, height), pocket_side, lies);
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     let flap_side = side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0));
-    page.face(builder, &format!("{carries} flap"), (overflap, height), flap_side);
+    let lies = Lies { at: (flap_at, 0.0), shows: None };
+    page.face_beside(builder, &format!("{carries} flap"), (overflap, height), flap_side, lies);
     page.face(builder, other, (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
     let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
     let (by, over) = ((back, flap_panel), (front, 0));

@@ -17,6 +17,7 @@
 //! What stands in a pocket may look out at the top, up to the page's head; at least half of it is inside.
 
 use super::build::{Builder, side};
+use super::face::Lies;
 use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use super::page::Page;
 use super::side_page::{POCKET, wrong_width};
@@ -75,7 +76,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     leaf.carried(builder, on, (0.0, 0.0));
     let [worked, other] = leaf.names();
     let left = leaf.x(width - pocket, pocket);
-    page.face(builder, &format!("{worked} top"), (pocket, step), front(on, 0, (left, height - step)));
+    let lies = |y| Lies { at: (left, y), shows: None };
+    let top = front(on, 0, (left, height - step));
+    page.face_beside(builder, &format!("{worked} top"), (pocket, step), top, lies(height - step));
     let (mut behind, mut at) = (on, Vec2::new(left, 0.0));
     for number in 1..=steps {
         let tall = f64::from(number).mul_add(-step, height);
@@ -87,7 +90,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         // Of all but the last one only a step shows.
         let shown = if number == steps { tall } else { step };
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
-        page.face(builder, &format!("{worked} {which}"), (pocket, shown), face);
+        page.face_beside(builder, &format!("{worked} {which}"), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
         page.pocket(builder, (pocket, height.min(2.0 * tall)), moved(inside, low), false);
         (behind, at) = (over, low);

@@ -10,17 +10,18 @@
 //!                                  window          scores are mountains, seen from the outside.
 //! ```
 //!
-//! With a flap the back is a caliper wider, so that the fore-edge panel f clears the front's edge; f is a caliper wider than
-//! the spine, because the flap lies on the front (derived; D6). Ties go through slots (‖) near both fore-edges, each
+//! With a flap the back is a caliper wider, so that the fore-edge panel f clears the front's edge; f is a caliper and the
+//! front's panel wider than the spine, because the flap lies on the front (derived; D6). Ties go through slots (‖) near both fore-edges, each
 //! with a patch behind it; a window has a lining behind it that overlaps a lap all round (common practice, no source).
 
-use super::around::{Around, SQUARE, stand};
+use super::around::{Around, SQUARE, face, stand};
 use super::band::{self, BAND, LAPS, Round};
 use super::build::{Builder, Cut, side};
+use super::face::Looks;
 use super::joined::{Joined, LEAST_LAP, Row};
 use super::{Face, Hold, Maker, Owner};
 use crate::album::{Entry, Kind, Role};
-use crate::contour::Contour;
+use crate::contour::{Contour, Vec2};
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
 use crate::length::Length;
@@ -67,11 +68,13 @@ struct Shape {
     leaves: [usize; 3],
     /// Where each of them starts, and the end.
     at: [f64; 4],
+    /// How much wider than the spine the fore-edge panel of a flap is.
+    flap_more: f64,
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let caliper = builder.caliper(entry.stock);
-    let Some(around) = Around::of(builder, entry, caliper, "a spine") else { return };
+    let Some(around) = Around::of(builder, entry, (caliper, true), "a spine") else { return };
     let around = Around { reach: builder.album.at_least(around.reach).mm(), ..around };
     if !sound(builder, entry, &around) {
         return;
@@ -134,11 +137,66 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         behind(builder, piece, Face::Front, front, (window_at.0 - wide / 2.0, window_at.1 - tall / 2.0));
     }
     join(builder, &made, spine, spine_at + around.spine / 2.0, &around);
-    let more = if flap > 0.0 { caliper } else { 0.0 };
+    let (more, edge) = if flap > 0.0 { (shape.flap_more, 1.5 * caliper + around.decor) } else { (0.0, 0.0) };
+    let opens = Opens {
+        slots: if ties > 0.0 {
+            slots.map(|(_, at)| hole(at, (slot.0 + 2.0, slot.1 + 2.0))).to_vec()
+        } else {
+            Vec::new()
+        },
+        window: window
+            .map(|(width, height)| hole(window_at, (width + 2.0 * border(builder), height + 2.0 * border(builder)))),
+    };
+    faces(builder, &shape, &made, &around, &opens);
     if let Some(spine) = made.side(spine, Face::Front, (spine_at + around.spine / 2.0, middle), (1.0, 0.0)) {
-        let across = around.reach + caliper / 2.0 + 1.5 * more;
-        let thick = around.spine + caliper + more;
+        let across = around.reach + caliper / 2.0 + edge + around.decor;
+        let thick = around.spine + caliper + more + 2.0 * around.decor;
         band::make(builder, entry, &around, &Round { across, thick, stock: entry.stock, spine });
+    }
+}
+
+/// What must stay open of its outside, as its row is drawn: slots with 1 mm all round, the window with its border.
+struct Opens {
+    slots: Vec<Contour>,
+    window: Option<Contour>,
+}
+
+/// The border of panels, mm.
+fn border(builder: &Builder<'_>) -> f64 {
+    builder.album.panels.as_ref().map_or(0.0, |panels| panels.reveal.mm())
+}
+
+/// Its faces. Inside, panels go over patches, lining and the ends of the ribbons (common practice, no source), and the spine is
+/// taken.
+fn faces(builder: &mut Builder<'_>, shape: &Shape, made: &Joined, around: &Around, opens: &Opens) {
+    let [back, spine, front] = shape.leaves;
+    let [back_at, spine_at, front_at, end] = shape.at;
+    let inside = [Looks::Opening(builder.album.pages.len()), Looks::Opening(0)];
+    let fore_edge = back_at - around.spine - shape.flap_more;
+    let outside = [
+        ("cover flap", 0, (0.0, fore_edge), false),
+        ("cover fore-edge", 1, (fore_edge, back_at), true),
+        ("cover back", back, (back_at, spine_at), false),
+        ("cover spine", spine, (spine_at, front_at), true),
+        ("cover front", front, (front_at, end), false),
+    ];
+    // Without a flap the row starts with the back.
+    for (name, leaf, (from, to), slim) in outside.into_iter().skip(if back > 0 { 0 } else { 2 }) {
+        let here = |hole: &&Contour| (from..to).contains(&hole.bounds().center().x);
+        let holes = opens.slots.iter().chain(&opens.window).filter(here);
+        let holes = holes.map(|hole| hole.shifted(Vec2::new(-from, 0.0))).collect();
+        if let Some(side) = made.side(leaf, Face::Front, (from, 0.0), (1.0, 0.0)) {
+            face(builder, (name, Looks::Outside, slim), (to - from, around.height), holes, side, Some(from));
+        }
+    }
+    // From the inside left and right are swapped.
+    for (name, leaf, (from, to), looks) in [
+        ("cover back inside", back, (back_at, spine_at), inside[0]),
+        ("cover front inside", front, (front_at, end), inside[1]),
+    ] {
+        if let Some(side) = made.side(leaf, Face::Back, (to, 0.0), (-1.0, 0.0)) {
+            face(builder, (name, looks, false), (to - from, around.height), Vec::new(), side, None);
+        }
     }
 }
 
@@ -152,13 +210,14 @@ fn join(builder: &mut Builder<'_>, made: &Joined, spine: usize, middle: f64, aro
 
 fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     let flap = entry.mm("flap");
+    let flap_more = caliper + around.decor;
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let plain = |name, depth| Leaf::new(name, Use::Plain, depth);
     let mut leaves = Vec::new();
     let mut back = around.reach;
     if flap > 0.0 {
         leaves.push(Leaf::new("flap", Use::Flap, flap));
-        leaves.push(turned(plain("fore-edge", around.spine + caliper)));
+        leaves.push(turned(plain("fore-edge", around.spine + flap_more)));
         back += caliper;
     }
     let first = leaves.len();
@@ -166,7 +225,7 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     leaves.push(if flap > 0.0 { turned(back_leaf) } else { back_leaf });
     leaves.push(turned(plain("spine", around.spine)));
     leaves.push(turned(plain("front", around.reach)));
-    let back_at = if flap > 0.0 { flap + around.spine + caliper } else { 0.0 };
+    let back_at = if flap > 0.0 { flap + around.spine + flap_more } else { 0.0 };
     let spine_at = back_at + back;
     let front_at = spine_at + around.spine;
     // What stands on the spine needs all of its middle.
@@ -181,7 +240,12 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
         whole,
         lap: entry.mm("lap"),
     };
-    Shape { row, leaves: [first, first + 1, first + 2], at: [back_at, spine_at, front_at, front_at + around.reach] }
+    Shape {
+        row,
+        leaves: [first, first + 1, first + 2],
+        at: [back_at, spine_at, front_at, front_at + around.reach],
+        flap_more,
+    }
 }
 
 /// The window's size, where there is one.

@@ -113,7 +113,8 @@ pub fn sliding(
     room: (f64, f64),
 ) -> Picture {
     let lying = base(Pose::Closed, album.bound);
-    let side = if album.bound == Bound::Right { -1.0 } else { 1.0 };
+    // Pages stand on the spine, so their fore-edges are where z goes.
+    let outwards = lying.transform_vector3(DVec3::Z);
     let goes = |piece: usize| match kit.pieces.get(piece).map(|piece| piece.owner) {
         Some(Owner::Page(its)) => its == page,
         Some(Owner::Insert(_)) => {
@@ -122,16 +123,16 @@ pub fn sliding(
         }
         _ => false,
     };
-    let aside = album.page.width.mm() * SLIDE * side;
-    let away = Stand::from_translation(DVec3::X * aside);
+    let aside = outwards * album.page.width.mm() * SLIDE;
+    let away = Stand::from_translation(aside);
     let mut scene =
         scene(album, kit, folded, &|piece, _| show(piece).then(|| if goes(piece) { away * lying } else { lying }));
     // From the middle of the page's spine edge to where it comes to lie.
     let first = kit.pieces.iter().position(|piece| piece.owner == Owner::Page(page));
     let middle = first.and_then(|piece| Some(lying.transform_point3(centre(kit, folded, piece, 0)?)));
     if let Some(middle) = middle {
-        let start = middle + DVec3::X * aside * 0.7;
-        scene.way(vec![start, start - DVec3::X * aside * 0.8]);
+        let start = middle + aside * 0.7;
+        scene.way(vec![start, start - aside * 0.8]);
     }
     scene.picture(room)
 }
@@ -153,9 +154,11 @@ fn base(pose: Pose, bound: Bound) -> Stand {
     let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
     // Columns: where the folded album's x, y and z go.
     DAffine3::from_mat3(match (pose, bound) {
-        (Pose::Fanned(_), Bound::Left) => DMat3::from_cols(y, z, x),
+        (Pose::Fanned(_), Bound::Left | Bound::Top) => DMat3::from_cols(y, z, x),
         (Pose::Fanned(_), Bound::Right) => DMat3::from_cols(-y, z, -x),
         (_, Bound::Left) => DMat3::from_cols(-z, y, x),
+        // It is made as one bound at the left, and turned so that its spine comes to be at the head.
+        (_, Bound::Top) => DMat3::from_cols(-z, x, -y),
         (_, Bound::Right) => DMat3::from_cols(z, y, -x),
     })
 }

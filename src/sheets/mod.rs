@@ -7,6 +7,7 @@
 //! This is where grain, pattern, margin and kerf become what [`layout`](crate::layout) understands: each
 //! sheet is stood with its grain and pattern up and loses its margin, each part's box grows by the kerf.
 
+mod blocks;
 mod price;
 mod spare;
 mod table;
@@ -138,9 +139,10 @@ pub fn lay(
         match table.lay(true, watch) {
             Ok(layout) => {
                 findings.extend(table.price_of_grain(&layout, watch));
+                findings.extend(table.jumps());
                 laid.push(table.sheets(&layout));
             }
-            Err(trouble) => findings.extend(table.trouble(&trouble)),
+            Err(trouble) => findings.extend(table.trouble(&trouble, watch)),
         }
     }
     (laid, findings)

@@ -134,8 +134,10 @@ fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Op
                 }
             };
             let Item { width, height, .. } = &mut items[at];
-            smaller(width, part.flat.width);
-            smaller(height, part.flat.height);
+            let sizes = (part.flat.width, part.flat.height);
+            let sizes = if table.is_sideways(part) { (sizes.1, sizes.0) } else { sizes };
+            smaller(width, sizes.0);
+            smaller(height, sizes.1);
         }
         let Ok(layout) = table.lay_items(&items, watch) else { continue };
         let then = sheets(&layout);
@@ -169,7 +171,8 @@ fn rows(table: &Table<'_>) -> Vec<Row> {
             let part = &table.kit.parts[table.parts[at]];
             let (width, height) =
                 (Length::from_mm(part.flat.width).eighths(), Length::from_mm(part.flat.height).eighths());
-            let (this, other) = if upright { (height, width) } else { (width, height) };
+            let turned = part.lie(table.stock, &stood) == Lie::Sideways;
+            let (this, other) = if upright == turned { (width, height) } else { (height, width) };
             sides.push((at, this));
             if part.lie(table.stock, &stood) == Lie::Any && other != this {
                 sides.push((at, other));

@@ -4,6 +4,7 @@
 //! In: an album, its kit, the cutter, a stock's number. Out: sheets with parts in place, or findings why there are none.
 //! Never: decides which stocks are laid, or how often.
 
+use super::blocks::{self, Spread};
 use super::{Cut, Piece, Placed, Search, Sheet, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -12,6 +13,7 @@ use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch,
 use crate::length::Length;
 use crate::parts::{Kit, Lie, Part};
 use crate::stock::{Stock, Stood};
+use std::borrow::Cow;
 
 /// More pieces than this of one stock are a mistake: our choice.
 const MOST_PIECES: u64 = 1_000_000;
@@ -19,10 +21,15 @@ const MOST_PIECES: u64 = 1_000_000;
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
 const WORTH_KEEPING: f64 = 40.0;
 
+/// Quarter turns, counter-clockwise, that bring a part's left up.
+const SIDEWAYS: u8 = 3;
+
 /// One stock and the parts that are cut from it.
+#[derive(Clone)]
 pub(super) struct Table<'a> {
     album: &'a Album,
-    pub(super) kit: &'a Kit,
+    /// The kit as it is laid: each block as one part.
+    pub(super) kit: Cow<'a, Kit>,
     pub(super) cutter: &'a Cutter,
     pub(super) number: usize,
     pub(super) stock: &'a Stock,
@@ -32,6 +39,9 @@ pub(super) struct Table<'a> {
     pub(super) supply: Vec<Option<u32>>,
     /// Numbers of its parts.
     pub(super) parts: Vec<usize>,
+    /// The blocks, which are parts behind all others, and the number of the first one.
+    spreads: Vec<Spread>,
+    first_spread: usize,
     search: Search,
 }
 
@@ -45,13 +55,16 @@ impl<'a> Table<'a> {
         search: Search,
     ) -> Option<Self> {
         let stock = album.stocks.get(number)?;
-        let parts: Vec<usize> = (0..kit.parts.len()).filter(|&part| kit.parts[part].stock == number).collect();
+        let first_spread = kit.parts.len();
+        let (kit, spreads) = blocks::gathered(kit, number, cutter, search.trimmer);
+        let mine = |part: &usize| kit.parts[*part].stock == number && kit.parts[*part].count > 0;
+        let parts: Vec<usize> = (0..kit.parts.len()).filter(mine).collect();
         if parts.is_empty() {
             return None;
         }
         let sizes = kit.sizes(number, stock, cutter);
         let supply = sizes.iter().map(|&size| stock.sheets[size].count).collect();
-        Some(Self { album, kit, cutter, number, stock, sizes, supply, parts, search })
+        Some(Self { album, kit, cutter, number, stock, sizes, supply, parts, spreads, first_spread, search })
     }
 
     /// Says so where there are more pieces than can be laid at once.
@@ -124,18 +137,26 @@ impl<'a> Table<'a> {
         layout::lay_out_for(&job, cuts, watch)
     }
 
+    /// Whether a part always lies with its left up.
+    pub(super) fn is_sideways(&self, part: &Part) -> bool {
+        let stood = self.sizes.first().map(|&size| self.stock.stood(&self.stock.sheets[size]));
+        stood.is_some_and(|stood| part.lie(self.stock, &stood) == Lie::Sideways)
+    }
+
     fn item(&self, part: &Part, lie: Lie) -> Item {
+        // A part that lies sideways is laid as it lies then.
+        let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
         let grown = |mm: f64| Length::from_mm(mm).eighths() + self.cutter.kerf.eighths();
         // Where the outline is the box itself, the box says it all.
-        let boxed = (part.flat.outline.area() - part.flat.width * part.flat.height).abs() < 1e-6;
+        let boxed = (flat.outline.area() - flat.width * flat.height).abs() < 1e-6;
         Item {
-            width: grown(part.flat.width),
-            height: grown(part.flat.height),
-            contour: (!boxed).then(|| part.flat.outline.clone()),
+            width: grown(flat.width),
+            height: grown(flat.height),
+            contour: (!boxed).then(|| flat.outline.clone()),
             turns: match lie {
                 Lie::Any => Turns::ANY,
                 Lie::Upright => Turns::HALF,
-                Lie::AsDrawn | Lie::NoWay => Turns::NONE,
+                Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
             },
             count: part.count.saturating_mul(self.album.copies),
         }
@@ -145,7 +166,7 @@ impl<'a> Table<'a> {
     pub(super) fn sheets(&self, layout: &Layout) -> StockSheets {
         let margin = self.cutter.margin.mm();
         let half_kerf = self.cutter.offset().mm();
-        let mut copies = vec![0; self.parts.len()];
+        let mut copies = vec![0; self.first_spread];
         let digits = layout.sheets.len().to_string().len().max(2);
         let sheets: Vec<Sheet> = layout
             .sheets
@@ -154,25 +175,36 @@ impl<'a> Table<'a> {
             .map(|(index, laid)| {
                 let size = self.sizes[laid.sheet];
                 let stood = self.stock.stood(&self.stock.sheets[size]);
-                let placements = laid
-                    .placements
-                    .iter()
-                    .map(|placement| {
-                        copies[placement.item] += 1;
-                        Placed {
-                            part: self.parts[placement.item],
-                            copy: copies[placement.item],
-                            x: Length::from_eighths(placement.x).mm() + margin + half_kerf,
-                            y: Length::from_eighths(placement.y).mm() + margin + half_kerf,
-                            quarters: match placement.turn {
-                                Turn::None => 0,
-                                Turn::Quarter => 1,
-                                Turn::Half => 2,
-                                Turn::ThreeQuarter => 3,
-                            },
-                        }
-                    })
-                    .collect();
+                let mut placements = Vec::new();
+                // What each placement of the layout is among the sheet's.
+                let mut pieces = Vec::new();
+                for placement in &laid.placements {
+                    let quarters = match placement.turn {
+                        Turn::None => 0,
+                        Turn::Quarter => 1,
+                        Turn::Half => 2,
+                        Turn::ThreeQuarter => 3,
+                    };
+                    let part = self.parts[placement.item];
+                    let quarters =
+                        if self.is_sideways(&self.kit.parts[part]) { (quarters + SIDEWAYS) % 4 } else { quarters };
+                    let [x, y] =
+                        [placement.x, placement.y].map(|at| Length::from_eighths(at).mm() + margin + half_kerf);
+                    let mut put = |part: usize, (x, y), quarters| {
+                        copies[part] += 1;
+                        placements.push(Placed { part, copy: copies[part], x, y, quarters });
+                        placements.len() - 1
+                    };
+                    let spread = part.checked_sub(self.first_spread).and_then(|block| self.spreads.get(block));
+                    let Some(spread) = spread else {
+                        pieces.push(Piece::Part(put(part, (x, y), quarters)));
+                        continue;
+                    };
+                    let spots = spread.spots((x, y), quarters);
+                    let numbers: Vec<usize> = spots.iter().map(|spot| put(spot.part, spot.at, spot.quarters)).collect();
+                    let first = numbers.first().copied().unwrap_or_default();
+                    pieces.push(spread.cuts(&spots, first, quarters, self.cutter));
+                }
                 Sheet {
                     name: format!("{}-{:0digits$}", self.stock.name, index + 1),
                     size,
@@ -181,7 +213,7 @@ impl<'a> Table<'a> {
                     times: laid.times,
                     placements,
                     offcuts: self.offcuts(laid, &stood),
-                    cuts: laid.cuts.as_ref().map(|piece| self.piece(piece)),
+                    cuts: laid.cuts.as_ref().map(|piece| self.piece(piece, &pieces)),
                 }
             })
             .collect();
@@ -202,19 +234,19 @@ impl<'a> Table<'a> {
     }
 
     /// A piece in millimetres on the whole sheet, the margin put back.
-    fn piece(&self, piece: &layout::Piece) -> Piece {
+    fn piece(&self, piece: &layout::Piece, parts: &[Piece]) -> Piece {
         let margin = self.cutter.margin.mm();
         let mm = |eighths: i64| Length::from_eighths(eighths).mm();
         let rect =
             |[left, bottom, width, height]: [i64; 4]| [mm(left) + margin, mm(bottom) + margin, mm(width), mm(height)];
         match piece {
-            layout::Piece::Part(number) => Piece::Part(*number),
+            layout::Piece::Part(number) => parts.get(*number).cloned().unwrap_or(Piece::Part(*number)),
             layout::Piece::Offcut(offcut) => Piece::Offcut(rect(*offcut)),
             layout::Piece::Cut(cut) => Piece::Cut(Cut {
                 rect: rect([cut.left, cut.bottom, cut.width, cut.height]),
                 upright: cut.way == Way::Upright,
                 at: cut.at.iter().map(|at| mm(*at) + margin).collect(),
-                pieces: cut.pieces.iter().map(|piece| self.piece(piece)).collect(),
+                pieces: cut.pieces.iter().map(|piece| self.piece(piece, parts)).collect(),
             }),
         }
     }
@@ -230,7 +262,7 @@ impl<'a> Table<'a> {
             let put_back = |[x, y, width, height]: [f64; 4]| [x + margin, y + margin, width, height];
             return cuts.offcuts(least).into_iter().map(whole).map(put_back).collect();
         }
-        let items: Vec<Item> = self.parts.iter().map(|&part| self.item(&self.kit.parts[part], Lie::Any)).collect();
+        let items = self.items(true);
         let margin = self.cutter.margin;
         let whole =
             layout::Sheet { width: stood.width.eighths(), height: stood.height.eighths(), count: None, price: None };
@@ -247,6 +279,18 @@ impl<'a> Table<'a> {
             .into_iter()
             .map(|(x, y, width, height)| [x, y, width, height].map(|side| Length::from_eighths(side).mm()))
             .collect()
+    }
+
+    /// Says where a pattern that runs on jumps, because the machine can't cut its pieces as near as they lie.
+    pub(super) fn jumps(&self) -> Option<Finding> {
+        let spread = self.spreads.iter().filter(|spread| spread.jump > 1e-6);
+        let worst = spread.clone().max_by(|one, two| one.jump.total_cmp(&two.jump))?;
+        let more = spread.count() - 1;
+        let about = if more == 0 { worst.name.clone() } else { format!("{} and {more} more", worst.name) };
+        let jump = self.album.show(worst.jump);
+        let text = format!("its pattern jumps by {jump} from piece to piece: kerf and gap part what lies side by side");
+        let finding = Finding::note("pattern-jumps", about, text);
+        Some(finding.help("make panels.reveal larger, or kerf and gap smaller").at(self.stock.place.as_ref()))
     }
 
     /// Says what honouring the grain costs, where it costs anything.
@@ -273,8 +317,17 @@ impl<'a> Table<'a> {
         )
     }
 
+    /// How many sheets more it takes than there are, where it comes in one size alone.
+    fn missing(&self, watch: &dyn Watch) -> Option<(u64, u64)> {
+        let [Some(count)] = self.supply.as_slice() else { return None };
+        let plenty = Self { supply: vec![None], ..self.clone() };
+        let layout = plenty.lay(true, watch).ok()?;
+        let needed = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum::<u64>();
+        Some((needed, u64::from(*count))).filter(|(needed, count)| needed > count)
+    }
+
     /// What a stock without a layout has to say.
-    pub(super) fn trouble(&self, trouble: &NoLayout) -> Vec<Finding> {
+    pub(super) fn trouble(&self, trouble: &NoLayout, watch: &dyn Watch) -> Vec<Finding> {
         let about = format!("stock {}", self.stock.name);
         let name = |item: usize| {
             let part = &self.kit.parts[self.parts[item]];
@@ -292,8 +345,11 @@ impl<'a> Table<'a> {
                 let pieces: u64 = left.iter().map(|&(_, count)| u64::from(count)).sum();
                 let names: Vec<String> =
                     left.iter().take(3).map(|&(item, count)| format!("{count} x {}", name(item))).collect();
+                let short = self.missing(watch).map_or_else(String::new, |(needed, count)| {
+                    format!("{needed} are needed, {} more than there are; ", needed - count)
+                });
                 let text = format!(
-                    "there are not enough sheets: {pieces} piece{} left without one ({}{})",
+                    "there are not enough sheets: {short}{pieces} piece{} left without one ({}{})",
                     if pieces == 1 { " is" } else { "s are" },
                     names.join(", "),
                     if left.len() > 3 { ", …" } else { "" }

@@ -103,10 +103,18 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
                 let mut of_count: Vec<(i64, i64)> = Vec::new();
                 for size in kit.sizes(number, stock, cutter) {
                     let stood = stock.stood(&stock.sheets[size]);
-                    let turns = part.lie(stock, &stood) == Lie::Any;
+                    let lie = part.lie(stock, &stood);
                     let cells = (1..=count).filter(|across| count % across == 0);
                     let cells = cells.map(|across| cell(&stood, cutter, across, count / across));
-                    for (width, height) in cells.flat_map(|(w, h)| [Some((w, h)), turns.then_some((h, w))]).flatten() {
+                    for (width, height) in cells
+                        .flat_map(|(w, h)| {
+                            [
+                                (lie != Lie::Sideways).then_some((w, h)),
+                                matches!(lie, Lie::Any | Lie::Sideways).then_some((h, w)),
+                            ]
+                        })
+                        .flatten()
+                    {
                         of_count.extend(page_for(album, range, part, width, height));
                     }
                 }
