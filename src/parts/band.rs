@@ -70,7 +70,8 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
         return;
     }
     let caliper = builder.caliper(round.stock);
-    let (across, thick) = (round.across + EASE + caliper, round.thick + EASE + caliper);
+    let ruler = |mm: f64| builder.album.at_least(mm).mm();
+    let (across, thick) = (ruler(round.across + EASE + caliper), ruler(round.thick + EASE + caliper));
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let leaf = |name, depth| Leaf::new(name, Use::Plain, depth);
     let row = Row {
