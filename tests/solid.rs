@@ -4,9 +4,10 @@
 
 mod common;
 
-use common::{album, fixtures, kit, near};
+use common::{album, cutter, fixtures, kit, near};
 use glam::{DAffine3, DQuat, DVec3};
 use hingeleaf::contour::{Contour, Point};
+use hingeleaf::fit;
 use hingeleaf::folded::fold;
 use hingeleaf::net::{Fold, Net, Panel, Sense, Stand, Use};
 use hingeleaf::picture::{self, BOARD, CARD, CARD_BACK, Fill, Folding, Mark, Picture, Pose, Scene, Stuff};
@@ -39,7 +40,7 @@ fn seen(picture: &Picture, at: Point) -> Option<Fill> {
         Mark::Shape { contours, fill: Some(fill), .. } if within(contours) => Some(*fill),
         _ => None,
     });
-    fills.last()
+    fills.reduce(|_, later| later)
 }
 
 /// Four strips in a ring, each rising from one corner of a square to the next: each lies over the one it rises to and under
@@ -196,6 +197,25 @@ fn what_a_ray_meets_first_is_what_is_seen() {
     assert!(compared > 5000, "only {compared} points");
 }
 
+/// Two pocket pages 148 wide and 190 tall laid open between them. The picture is as wide as the view makes a sheet of all
+/// that lies from fore-edge to fore-edge, turned 24 degrees: across times cos plus 190 times sin; the linkage says how much
+/// that is. Nothing stands up.
+#[test]
+fn an_album_laid_open_is_as_wide_as_its_leaves_lie() {
+    let text = r#"{ "format": "hingeleaf-album/1", "stocks": { "card": { "sheet": "A3", "caliper": 0.3 } },
+        "page": { "width": 148, "height": 190 }, "pages": [{ "kind": "pocket" }, { "kind": "pocket" }] }"#;
+    let (album, kit) = (album(text), kit(text));
+    let folded = fold(&kit, &[0.3]);
+    let opening = fit::check(&album, &kit, &cutter(0.1, 1.0, 3.0)).openings.unwrap().section.opened(1);
+    let across = opening.bars[1].to.x - opening.bars[0].to.x;
+    assert!(across > 2.0 * 148.0 && across < 2.0 * 148.0 + 30.0, "{across}");
+    let picture = picture::opened(&album, &kit, &folded, &opening, (1000.0, 1000.0));
+    let (turn, tilt) = (TURN.to_radians(), TILT.to_radians());
+    // Leaves lean a little, and are four calipers thick.
+    near(picture.width, across * turn.cos() + 190.0 * turn.sin() + 2.0 * EDGE, 2.0);
+    near(picture.height, (across * turn.sin() + 190.0 * turn.cos()) * tilt.cos() + 2.0 * EDGE, 12.0);
+}
+
 /// Every album of the fixtures in every pose fits the room that it is given, and all numbers are numbers.
 #[test]
 fn every_fixture_can_be_seen() {
@@ -209,6 +229,11 @@ fn every_fixture_can_be_seen() {
             .map(|pose| picture::album(&album, &kit, &folded, pose, &|_| true, (120.0, 90.0)))
             .collect();
         pictures.push(picture::sliding(&album, &kit, &folded, 1, &|_| true, (120.0, 90.0)));
+        let fit = fit::check(&album, &kit, &cutter(0.1, 1.0, 3.0));
+        for between in 1..album.pages.len() {
+            let opening = fit.openings.as_ref().unwrap().section.opened(between);
+            pictures.push(picture::opened(&album, &kit, &folded, &opening, (120.0, 90.0)));
+        }
         for picture in pictures {
             let (width, height) = (picture.width, picture.height);
             assert!(width <= 120.0 + 1e-9 && height <= 90.0 + 1e-9, "{}: {width} x {height}", path.display());

@@ -59,6 +59,7 @@ mod wrap_cover;
 pub use band::BELLY_BAND;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
+pub use concertina::END_FLAP;
 pub use example::example;
 pub use hidden::Hidden;
 pub use stubs::stubs_for;

@@ -35,7 +35,7 @@ const SLIDE: f64 = 0.35;
 
 /// What moves together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Group {
+pub(super) enum Group {
     Front,
     Page(usize),
     Back,
@@ -138,7 +138,7 @@ pub fn sliding(
 }
 
 /// The panels that `by` gives a move, where they stand folded.
-fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize, usize) -> Option<Stand>) -> Scene {
+pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize, usize) -> Option<Stand>) -> Scene {
     let mut scene = Scene::default();
     for (number, piece) in kit.pieces.iter().enumerate() {
         let Some(Some(stands)) = folded.pieces.get(number) else { continue };
@@ -164,7 +164,7 @@ fn base(pose: Pose, bound: Bound) -> Stand {
 }
 
 /// Which panel moves with what, and about which line it turns.
-struct Groups {
+pub(super) struct Groups {
     /// By piece and panel.
     of: Vec<Vec<Option<Group>>>,
     /// By group, x and z of the line that it turns about.
@@ -172,7 +172,7 @@ struct Groups {
 }
 
 impl Groups {
-    fn of(kit: &Kit, folded: &Folded) -> Self {
+    pub(super) fn of(kit: &Kit, folded: &Folded) -> Self {
         let mut of: Vec<Vec<Option<Group>>> =
             kit.pieces.iter().map(|piece| vec![None; piece.net.panels.len()]).collect();
         for (piece, panels) in kit.pieces.iter().zip(&mut of) {
@@ -186,14 +186,20 @@ impl Groups {
                 panels.fill(Some(Group::Page(page)));
             }
         }
+        hold_together(kit, &mut of);
         hold_pages(kit, &mut of);
         close_round(kit, folded, &mut of);
         let roots = roots(kit, folded, &of);
         Self { of, roots }
     }
 
-    fn group(&self, piece: usize, panel: usize) -> Option<Group> {
+    pub(super) fn group(&self, piece: usize, panel: usize) -> Option<Group> {
         self.of.get(piece)?.get(panel).copied().flatten()
+    }
+
+    /// The line that a group turns about, its y nought.
+    pub(super) fn root(&self, group: Group) -> Option<DVec3> {
+        self.roots.iter().find(|(one, _)| *one == group).map(|(_, root)| *root)
     }
 
     fn moved(&self, group: Option<Group>, pose: Pose, pages: usize, bound: Bound) -> Stand {
@@ -210,9 +216,9 @@ impl Groups {
             Pose::Closed => Stand::IDENTITY,
             Pose::Apart(lift) => Stand::from_translation(DVec3::X * (side * lift * last / 2.0)),
             Pose::Fanned(angle) => {
-                let Some((_, root)) = self.roots.iter().find(|(one, _)| *one == group) else { return Stand::IDENTITY };
+                let Some(root) = self.root(group) else { return Stand::IDENTITY };
                 let turn = DAffine3::from_rotation_y((side * angle).to_radians());
-                Stand::from_translation(*root) * turn * Stand::from_translation(-*root)
+                Stand::from_translation(root) * turn * Stand::from_translation(-root)
             }
         }
     }
@@ -232,7 +238,7 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
     }
     for (piece, panels) in kit.pieces.iter().zip(of.iter_mut()).filter(|(piece, _)| piece.owner == Owner::Spine) {
         for _ in 0..piece.net.panels.len() {
-            for fold in piece.net.folds.iter().filter(|fold| fold.angle.abs() < 1.0) {
+            for fold in piece.net.folds.iter().filter(|fold| lies_flat(fold.angle)) {
                 for [from, to] in [fold.between, [fold.between[1], fold.between[0]]] {
                     let based = piece.net.panels.get(to).is_none_or(|panel| panel.purpose == Use::Base);
                     let (Some(&group), false) = (panels.get(from), based) else { continue };
@@ -240,6 +246,24 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
                         *its = group;
                     }
                 }
+            }
+        }
+    }
+}
+
+/// Whether a fold leaves its panels in one plane or folds them onto each other.
+fn lies_flat(degrees: f64) -> bool {
+    degrees.abs() < 1.0 || degrees.abs() > 179.0
+}
+
+/// Pieces of an insert that are put into each other, as a booklet's leaves are, go where the first one goes.
+fn hold_together(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
+    let insert = |piece: usize| matches!(kit.pieces.get(piece).map(|piece| piece.owner), Some(Owner::Insert(_)));
+    for bond in kit.bonds.iter().filter(|bond| insert(bond.one.piece) && insert(bond.other.piece)) {
+        for [from, to] in [[bond.one.piece, bond.other.piece], [bond.other.piece, bond.one.piece]] {
+            let group = of.get(from).and_then(|panels| panels.first()).copied().flatten();
+            if let (Some(group), Some(panels)) = (group, of.get_mut(to)) {
+                panels.iter_mut().filter(|its| its.is_none()).for_each(|its| *its = Some(group));
             }
         }
     }

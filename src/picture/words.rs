@@ -29,7 +29,7 @@ const WHOLE: [(&str, char); 9] = [
 ///
 /// ```
 /// // Four figures of 1303 2048ths of the em.
-/// assert!((hingeleaf::picture::measure("1984", 10.0) - 4.0 * 6.362).abs() < 0.001);
+/// assert!((hingeleaf::picture::measure("1984", 10.0) - 4.0 * 6.3623).abs() < 0.001);
 /// ```
 #[must_use]
 pub fn measure(text: &str, size: f64) -> f64 {
