@@ -5,6 +5,7 @@
 mod common;
 
 use common::{album, cutter, kit, near, part, work};
+use hingeleaf::album::Role;
 use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
@@ -16,6 +17,8 @@ use hingeleaf::parts::{self, Kit, Owner};
 use hingeleaf::sheets::{Piece, Search};
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
+use proptest::prelude::*;
+use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
 const POCKET: &str = r#"{ "kind": "pocket" }"#;
@@ -591,6 +594,76 @@ fn a_block_that_goes_onto_no_sheet_is_told_and_cut_apart() {
     let (with, without) = (made.value.unwrap(), kit(&small("false")));
     assert!(with.blocks.is_empty());
     assert_eq!(size(&with, "panel-page-1-front-pocket"), size(&without, "panel-page-1-front-pocket"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
+
+    /// Whatever the sizes: panels lie on their faces and in one row, blocks name each of their parts as often as pieces are cut
+    /// as it, and a pattern that runs on changes no panel's up.
+    #[test]
+    fn blocks_hold_together(
+        kind in 0..PAGES.len(), width in 90_u32..260, height in 90_u32..260, reveal in 0_u32..14, spare in 5_u32..60,
+        pocket in 40_u32..90, cover in 0_usize..3, bound in 0_usize..3,
+    ) {
+        // A flap that closes: the pocket's share of the width, and an overlap of `spare`.
+        let pocket = width * pocket / 100;
+        let overflap = (width - pocket + spare).min(width);
+        let page = PAGES[kind].replace(r#""pocket": 100, "overflap": 65"#, &format!(r#""pocket": {pocket}, "overflap": {overflap}"#));
+        let field = format!(r#"{{ "reveal": {reveal}, "stock": ["dots", "stripes"], "runs_on": true }}"#);
+        let rest = ["", WRAP, r#""cover": { "kind": "wrap", "flap": 30, "ties": 6, "window_width": 30, "window_height": 40 },"#][cover];
+        let text = text(&[&page, POCKET], &field, &format!(r#"{rest} "bound": "{}","#, ["left", "right", "top"][bound]))
+            .replace(r#""width": 150, "height": 190"#, &format!(r#""width": {width}, "height": {height}"#))
+            .replace("A2", "1500x900mm").replace("A3", "700x500mm");
+        let album = album(&text);
+        let made = parts::kit(&album).value;
+        prop_assume!(made.is_some());
+        let made = made.unwrap();
+        for finding in fit::check(&album, &made, &cutter(0.1, 1.0, 3.0)).findings {
+            let amiss = ["sticks-out", "misses", "front-hidden", "turned-over", "joined-to-nothing", "passes-through", "no-part"];
+            prop_assert!(!amiss.contains(&finding.id), "{}\n{text}", finding.headline());
+        }
+        for block in &made.blocks {
+            prop_assert!(block.parts.len() > 1, "{text}");
+            let breadth = |part: usize| {
+                let flat = &made.parts[part].flat;
+                if block.upright { flat.width } else { flat.height }
+            };
+            for member in &block.parts {
+                prop_assert!(member.behind >= -1e-9, "{text}");
+                prop_assert!((breadth(member.part) - breadth(block.parts[0].part)).abs() < 1e-9, "{text}");
+                prop_assert_eq!(made.parts[member.part].count, block.count);
+                let cut = made.pieces.iter().filter(|piece| piece.part == member.part).count();
+                prop_assert_eq!(u32::try_from(cut).unwrap(), block.count);
+            }
+        }
+    }
+}
+
+/// The album of 24 pages: every kind of page, a case, inserts, three designs; nothing warns, every face has its panel.
+#[test]
+fn the_album_of_24_pages_is_sound() {
+    let path = common::project().join("fixtures/towpath-year.json");
+    let text = std::fs::read_to_string(path).unwrap();
+    clean(&text);
+    let (album, made) = (album(&text), kit(&text));
+    assert_eq!(album.pages.len(), 24);
+    let kinds: BTreeSet<&str> = album.pages.iter().map(|page| page.kind.name).collect();
+    let all = parts::ALL.iter().filter(|maker| maker.kind.role == Role::Page).count();
+    assert_eq!(kinds.len(), all, "{kinds:?}");
+    assert!(album.cover.as_ref().is_some_and(|cover| cover.kind.name == "case") && !album.inserts.is_empty());
+    for page in 1..=24 {
+        let (number, front) = (format!("panel for page {page} "), ["frame", "corner-mount"]);
+        let sides: BTreeSet<&str> = panels(&made)
+            .into_iter()
+            .filter_map(|piece| made.pieces[piece].name.strip_prefix(&number)?.split(' ').next())
+            .collect();
+        // What is made for a print shows the print on that side.
+        let expected = if front.contains(&album.pages[page - 1].kind.name) { 1 } else { 2 };
+        assert_eq!(sides.len(), expected, "page {page}: {sides:?}");
+    }
+    let stocks: BTreeSet<usize> = made.parts.iter().map(|part| part.stock).collect();
+    assert_eq!(stocks.len(), 7);
 }
 
 // --- Sizes that stay ---

@@ -17,7 +17,7 @@ use super::designs::Designs;
 use super::face::{Lies, Looks, Plain};
 use super::runs::{self, Run};
 use super::{Face, Hold, Owner};
-use crate::album::Panels;
+use crate::album::{Decorated, Panels};
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::Finding;
 use crate::length::Ruler;
@@ -30,6 +30,12 @@ const LEAST: f64 = 5.0;
 pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
     let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, panels, &plains)).clone();
+    if panels.on == Decorated::Cover && builder.album.cover.is_none() {
+        let text = "panels are for the cover alone, and the album has none: there are no panels";
+        let finding = Finding::warn("no-cover", "panels", text);
+        let help = "say what the cover is: \"cover\": { \"kind\": \"wrap\" }; or leave panels.on out";
+        builder.find(finding.help(help).at(panels.values.place("on")));
+    }
     let reveal = panels.reveal.mm();
     let wanted = |plain: &Plain| if plain.owner == Owner::Cover { panels.on_cover() } else { panels.on_pages() };
     let plains: Vec<Plain> = plains.into_iter().filter(wanted).collect();

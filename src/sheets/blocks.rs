@@ -55,6 +55,9 @@ pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, cutter: &Cutter, trimmer:
         let first = block.parts.first().and_then(|member| kit.parts.get(member.part));
         first.is_some_and(|part| part.stock == stock)
     };
+    if !kit.blocks.iter().any(|block| of_stock(&block)) {
+        return (Cow::Borrowed(kit), Vec::new());
+    }
     let mut parts = kit.parts.clone();
     let mut spreads = Vec::new();
     for block in kit.blocks.iter().filter(of_stock) {
@@ -66,9 +69,6 @@ pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, cutter: &Cutter, trimmer:
         }
         parts.push(whole);
         spreads.push(spread);
-    }
-    if spreads.is_empty() {
-        return (Cow::Borrowed(kit), spreads);
     }
     (Cow::Owned(Kit { parts, ..Kit::default() }), spreads)
 }

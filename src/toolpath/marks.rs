@@ -106,7 +106,9 @@ fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -
     let mut spaces = [&hidden.panels, &hidden.covered, shown].into_iter();
     marks.space = spaces.find_map(|rects| roomiest(rects.iter().filter(free), &longest));
     // Upside down is the same for some parts, and for some it is another piece: no arrow can be right there.
-    let upside_down = part.flat.likeness() == part.flat.turned(2).likeness()
+    // Bound at the top, the head is at the part's left.
+    let upside_down = part.sideways
+        || part.flat.likeness() == part.flat.turned(2).likeness()
         || kit.pieces.iter().any(|piece| piece.part == number && piece.turned);
     if let (Some(space), false) = (marks.space, upside_down) {
         // The name is worth more than the arrow.

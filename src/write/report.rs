@@ -8,7 +8,7 @@ use crate::contour::Point;
 use crate::finding::Finding;
 use crate::fit::Fit;
 use crate::length::{Length, Ruler, Units};
-use crate::parts::Kit;
+use crate::parts::{BlockPart, Kit};
 use crate::sheets::{Piece, Sheet, StockSheets};
 use crate::toolpath::{Effort, SheetPaths};
 use schemars::JsonSchema;
@@ -26,6 +26,10 @@ struct Report<'a> {
     title: &'a str,
     copies: u32,
     parts: Vec<PartRow<'a>>,
+    /// Parts that are cut from one place, because a pattern runs on over them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    blocks: Vec<BlockRow<'a>>,
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
     findings: Vec<FindingRow<'a>>,
@@ -43,6 +47,25 @@ struct PartRow<'a> {
     area_mm2: f64,
     scores: Vec<ScoreRow>,
     used_in: &'a [String],
+}
+
+/// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BlockRow<'a> {
+    name: &'a str,
+    count: u32,
+    #[schemars(extend("enum" = ["right", "up"]))]
+    runs: &'static str,
+    parts: Vec<BlockPartRow<'a>>,
+}
+
+/// A part of a block, and how far behind the one before it it starts on the album.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BlockPartRow<'a> {
+    part: &'a str,
+    behind_mm: f64,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -270,6 +293,18 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPa
             used_in: &part.used_in,
         })
         .collect();
+    let block_part =
+        |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
+    let blocks = kit
+        .blocks
+        .iter()
+        .map(|block| BlockRow {
+            name: &block.name,
+            count: block.count,
+            runs: if block.upright { "up" } else { "right" },
+            parts: block.parts.iter().map(block_part).collect(),
+        })
+        .collect();
     let sheets = stocks
         .iter()
         .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
@@ -311,6 +346,7 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPa
         title: &album.title,
         copies: album.copies,
         parts,
+        blocks,
         sheets,
         layouts,
         findings: rows(findings),

@@ -160,6 +160,10 @@ def one_way(plan):
     plan.album = {"stocks": {"card": {"pattern": "one-way"}}}
 
 
+def one_way_from_the_top(plan):
+    plan.album = {"bound": "top", "stocks": {"card": {"pattern": "one-way"}}}
+
+
 def sheet_twice(plan):
     plan.report["sheets"].append({**plan.report["sheets"][0], "name": "card-02"})
 
@@ -282,6 +286,7 @@ FAULTS = {
         "a part on another stock": (report("parts", stock="board"), "is on card"),
         "the same sheet twice": (sheet_twice, "written 2 times"),
         "a turn on one-way stock": (one_way, "one-way"),
+        "no turn where the left is up": (one_way_from_the_top, "turned by 0 on one-way"),
         "a wrong share used": (report("layouts", used_percent=20.0), "used"),
         "a wrong number of sheets": (report("layouts", sheets=3), "3 sheets, but 2"),
         "a bound that was not met": (report("layouts", lower_bound=1), "proven_least is True"),

@@ -64,10 +64,11 @@ def equal_sheets(kit):
 
 
 def patterns(kit):
-    """Nothing is turned on stock whose pattern has one way up."""
+    """Nothing is turned on stock whose pattern has one way up; bound at the top, a part's left is up, and nothing else is."""
+    up = 270 if kit.album.get("bound") == "top" else 0
     one_way = {name for name, stock in kit.album.get("stocks", {}).items() if stock.get("pattern") == "one-way"}
     for sheet, spot in placements(kit):
-        if sheet["stock"] in one_way and spot["turn_deg"] != 0:
+        if sheet["stock"] in one_way and spot["turn_deg"] != up:
             yield f"{sheet['name']}: {spot['part']} is turned by {spot['turn_deg']} on one-way stock"
 
 
