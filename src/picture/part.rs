@@ -46,17 +46,23 @@ pub fn part(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> String) 
     picture(draw(part, stuff, scale, say))
 }
 
+/// A part is not shrunk to less than this share of its room to make place for its numbers: our choice.
+const LEAST_SHARE: f64 = 0.45;
+
 /// A flat part and its sizes, as large as the room (width and height, mm) takes it, at most at true size; and its scale.
+///
+/// Many numbers can need more room than there is; the picture is larger then, and the part has not less than 0.45 of the room.
 #[must_use]
 pub fn part_within(part: &Part, stuff: Stuff, room: (f64, f64), say: &dyn Fn(f64) -> String) -> (Picture, f64) {
     let mut scale = (room.0 / part.flat.width.max(1.0)).min(room.1 / part.flat.height.max(1.0)).min(1.0);
+    let least = scale * LEAST_SHARE;
     let mut plate = draw(part, stuff, scale, say);
     // Numbers keep their size, so a smaller part leaves them a larger share; a few rounds find it.
     for _ in 0..24 {
-        if plate.width() <= room.0 && plate.height() <= room.1 || scale < 1e-3 {
+        if plate.width() <= room.0 && plate.height() <= room.1 || scale <= least {
             break;
         }
-        scale *= 0.93;
+        scale = (scale * 0.93).max(least);
         plate = draw(part, stuff, scale, say);
     }
     (picture(plate), scale)
