@@ -301,6 +301,16 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
             stop(builder, "window-too-large", field, size, most, text);
         }
     }
+    // The window is in the middle of the front, and the flap comes to lie on its outer part.
+    let beside = (around.reach - width) / 2.0;
+    if sound && width > 0.0 && flap > beside {
+        let (flap_said, most) = (show(builder, flap), builder.album.at_most(beside));
+        let finding =
+            Finding::note("window-covered", "cover", format!("the flap of {flap_said} closes over part of the window"));
+        let finding = finding.measured(Length::from_mm(flap), most);
+        let help = format!("make cover.flap at most {}, or the window narrower", builder.album.show(most.mm()));
+        builder.find(finding.help(help).at(entry.values.place("flap")));
+    }
     if sound && lap < LEAST_LAP - 1e-6 {
         let (has, usual) = (show(builder, lap), builder.album.roughly(LEAST_LAP));
         let finding =
