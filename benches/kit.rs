@@ -31,7 +31,7 @@ fn main() {
         let search = Search { effort: Effort::Normal, trimmer: false, threads: 2 };
         let work = Work::new(album, cutter.clone(), Labels::Hidden, search, &Unwatched);
         let mut files = Memory::default();
-        if work.write(&Files { formats, split_layers: false }, &mut files).is_err() || files.files.is_empty() {
+        if work.write(&Files::of(formats), &mut files).is_err() || files.files.is_empty() {
             println!("the kit failed");
         }
     };

@@ -121,6 +121,12 @@ pub(super) struct Kit {
     /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
     #[arg(long)]
     pub split_layers: bool,
+    /// Every length of the guide in millimetres and in inches
+    #[arg(long)]
+    pub both_units: bool,
+    /// The guide on one page as well, for those who have made one before: kit-card.html
+    #[arg(long)]
+    pub kit_card: bool,
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,

@@ -13,8 +13,8 @@ use crate::parts::{Kit, Owner, Part};
 use crate::stock::Stock;
 
 /// Words of the page itself, looked up once.
-const PAGE: [&str; 7] =
-    ["page-contents", "page-step", "page-caution", "page-edition", "page-maker", "page-done", "page-notes"];
+const PAGE: [&str; 8] =
+    ["page-contents", "page-step", "page-caution", "page-edition", "page-maker", "page-done", "page-notes", "page-again"];
 
 /// What the sections share.
 pub(super) struct Desk<'a> {

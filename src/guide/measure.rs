@@ -6,9 +6,10 @@
 
 use super::line::{Line, Number, What};
 use crate::length::{Length, Units};
+use crate::picture::set;
 
-/// A thin space that no line breaks at.
-pub(super) const THIN: char = '\u{202F}';
+/// The thin space before a unit.
+pub(super) const THIN: char = '\u{2009}';
 
 /// Sizes nearer than this to a mark of the ruler lie on it, mm: our choice.
 const ON_MARK: f64 = 0.02;
@@ -97,50 +98,15 @@ pub fn number(shown: String, value: f64, what: What, of: &str) -> Line {
 }
 
 fn one(mm: f64, units: Units) -> String {
-    match units {
-        Units::Mm => format!("{}{THIN}mm", rounded(mm, 10.0)),
-        Units::Cm => format!("{}{THIN}cm", rounded(mm / 10.0, 100.0)),
-        Units::In => format!("{}{THIN}in", fraction(mm)),
-    }
+    let plain = match units {
+        Units::Mm => rounded(mm, 10.0).to_string(),
+        Units::Cm => rounded(mm / 10.0, 100.0).to_string(),
+        // The coarsest fraction that is the length, else the nearest 64th.
+        Units::In => Length::from_mm(mm).plain(Units::In),
+    };
+    set(&format!("{plain} {}", units.name()))
 }
 
 fn rounded(value: f64, parts: f64) -> f64 {
     (value * parts).round() / parts + 0.0
-}
-
-/// The coarsest fraction that is the length, else the nearest 64th.
-fn fraction(mm: f64) -> String {
-    let off = |den: i64| (Length::from_inches(as_float(nearest(mm, den)) / as_float(den)) - Length::from_mm(mm)).abs();
-    let den = [1, 2, 4, 8, 16, 32].into_iter().find(|den| off(*den).mm() <= ON_MARK).unwrap_or(64);
-    let count = nearest(mm, den);
-    let (whole, part) = (count / den, count % den);
-    let sign = if count < 0 { "−" } else { "" };
-    let (whole, part) = (whole.abs(), part.abs());
-    if part == 0 {
-        return format!("{sign}{whole}");
-    }
-    let shift = part.trailing_zeros().min(den.trailing_zeros());
-    let (part, den) = (part >> shift, den >> shift);
-    let set = match (part, den) {
-        (1, 2) => "½".to_owned(),
-        (1, 4) => "¼".to_owned(),
-        (3, 4) => "¾".to_owned(),
-        (1, 8) => "⅛".to_owned(),
-        (3, 8) => "⅜".to_owned(),
-        (5, 8) => "⅝".to_owned(),
-        (7, 8) => "⅞".to_owned(),
-        _ if whole == 0 => format!("{part}⁄{den}"),
-        _ => format!("{THIN}{part}⁄{den}"),
-    };
-    if whole == 0 { format!("{sign}{set}") } else { format!("{sign}{whole}{set}") }
-}
-
-#[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
-fn nearest(mm: f64, den: i64) -> i64 {
-    (mm / INCH * as_float(den)).round() as i64
-}
-
-#[allow(clippy::cast_precision_loss, reason = "counts of 64ths of an inch")]
-const fn as_float(count: i64) -> f64 {
-    count as f64
 }

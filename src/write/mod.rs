@@ -10,6 +10,7 @@ mod csv;
 mod drawing;
 mod dxf;
 mod folder;
+mod guide;
 mod measures;
 mod number;
 mod offcuts;
@@ -27,6 +28,7 @@ pub use csv::cutting_list;
 pub use drawing::drawing;
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem};
+pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
 #[cfg(feature = "png")]
 pub use png::png;

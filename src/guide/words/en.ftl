@@ -8,8 +8,9 @@ page-step = Step
 page-caution = Mind
 page-edition = Edition
 page-maker = Designed by
-page-done = done
+page-done = steps done
 page-notes = From the maker
+page-again = Clear all ticks
 
 ## Joining
 list-more = { $these }, { $this }
@@ -294,3 +295,9 @@ spine-plain-hinge = single hinges
 insert-tag = tag
 cover-wrap = one piece of card round the pages
 cover-case = two boards and a spine under one covering
+
+## Words in pictures
+bench-stop = stop
+bench-fence = fence
+bench-blade = blade
+bench-rest = rest
