@@ -10,6 +10,9 @@ use crate::fit::order::Doing;
 use crate::net::{Sense, Use};
 use crate::parts::{Face, Hold, Owner, Side};
 
+/// A border narrower than this is none, mm: our choice.
+const SEEN: f64 = 0.3;
+
 /// The sections in order: their names, and what is done in each.
 const SECTIONS: [(&str, &[Doing]); 5] = [
     ("pages", &[Doing::LineSleeve, Doing::MakePage, Doing::CoverFace]),
@@ -39,9 +42,17 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
         if !outer.is_empty() {
             blocks.push(Block::Steps(outer));
         }
+        let mut hung = Vec::new();
         for job in of_section {
+            if job.doing == Doing::HangPage {
+                hung.extend(steps(desk, job));
+                continue;
+            }
             blocks.push(Block::Heading(heading(desk, job)));
             blocks.push(Block::Steps(steps(desk, job)));
+        }
+        if !hung.is_empty() {
+            blocks.push(Block::Steps(hung));
         }
         sections.push(Section { id, heading: desk.tell(&format!("{id}-heading")), blocks });
         if id == "bind" {
@@ -112,7 +123,9 @@ fn stick(desk: &Desk<'_>, job: &Job, joint: &Joint) -> Option<Step> {
     let kit = desk.kit();
     let bond = kit.bonds.get(*joint.bonds.first()?)?;
     let (glued, faced) = (joints::glued(kit, bond), joints::faced(kit, bond));
-    let places = || vec![("what", panel(desk, glued)), ("on", panel(desk, faced)), ("part", desk.piece(glued.piece))];
+    let short = kit.pieces.get(glued.piece).and_then(|piece| piece.net.panels.get(glued.panel));
+    let short = Line::text(short.map_or_else(String::new, |panel| desk.words.term(panel.name)));
+    let places = || vec![("what", panel(desk, glued)), ("on", panel(desk, faced)), ("panel", short.clone())];
     let face = |side: &Side| Line::text(desk.words.text(if side.face == Face::Front { "face-front" } else { "face-back" }));
     let with = |more: Vec<(&'static str, Line)>| [places(), more].concat();
     let of = kit.pieces.get(glued.piece).map_or("", |piece| desk.id(piece.part));
@@ -142,23 +155,46 @@ fn stick(desk: &Desk<'_>, job: &Job, joint: &Joint) -> Option<Step> {
         }
         Stick::Slides | Stick::Tab { .. } => Step::new(desk.say("slide-head", places())),
     };
+    if !matches!(joint.stick(desk.job.album, kit, job.doing), Stick::Tape { .. }) {
+        step.lines.extend(border(desk, glued, faced));
+    }
     if joint.bonds.len() > 1 {
         let times = u64::try_from(joint.bonds.len()).unwrap_or(u64::MAX);
         step.lines.push(desk.say("stick-times", vec![("n", desk.count(times, What::Many, of))]));
     }
     let shows = desk.say("stick-picture", places());
-    step.figure = pictures::stick(desk, glued, faced, bond.hold).map(|picture| Figure { picture, shows });
+    let held = joint.stick(desk.job.album, kit, job.doing);
+    step.figure = pictures::stick(desk, glued, faced, held).map(|picture| Figure { picture, shows });
     Some(step)
 }
 
-/// A panel of a piece: `the seam of A`; of a piece of one panel the piece itself.
+/// How far from the edges a piece is stuck on another one, where it leaves any of that free.
+fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
+    let free = joints::borders(desk.kit(), glued, faced)?;
+    let length = |mm: f64| desk.length(mm, What::Length, "border");
+    let [left, right, above, below] = free;
+    if free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
+        return None;
+    }
+    if free.iter().all(|one| (one - left).abs() < SEEN) {
+        return Some(desk.say("border-round", vec![("border", length(left))]));
+    }
+    let sides = [("side-left", left), ("side-right", right), ("side-above", above), ("side-below", below)];
+    let free = sides.into_iter().filter(|(_, free)| *free >= SEEN);
+    let named = |(side, free): (&str, f64)| desk.say(side, vec![("free", length(free))]);
+    Some(desk.say("border-sides", vec![("sides", desk.words.list(free.map(named).collect()))]))
+}
+
+/// A panel of a piece: `the seam of A`; its main panel is the piece itself.
 fn panel(desk: &Desk<'_>, side: &Side) -> Line {
     let Some(piece) = desk.kit().pieces.get(side.piece) else { return Line::default() };
-    let Some(panel) = piece.net.panels.get(side.panel).filter(|_| piece.net.panels.len() > 1) else {
-        return desk.named(piece.part);
+    // A part's main panel goes by the part's own name.
+    let Some(panel) = piece.net.panels.get(side.panel).filter(|panel| side.panel > 0 || panel.purpose != Use::Plain)
+    else {
+        return desk.piece(side.piece);
     };
     let name = Line::text(desk.words.term(panel.name));
-    desk.say("panel-of", vec![("panel", name), ("part", desk.named(piece.part))])
+    desk.say("panel-of", vec![("panel", name), ("part", desk.piece(side.piece))])
 }
 
 /// A page and its tab.
@@ -224,7 +260,7 @@ fn fill(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
         }
         let shows = desk.say("fill-picture", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]);
         let picture = joint.bonds.first().and_then(|bond| kit.bonds.get(*bond)).and_then(|bond| {
-            pictures::stick(desk, &bond.one, &bond.other, Hold::Slid)
+            pictures::stick(desk, &bond.one, &bond.other, Stick::Slides)
         });
         step.figure = picture.map(|picture| Figure { picture, shows });
         steps.push(step);

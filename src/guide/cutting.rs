@@ -11,6 +11,8 @@ use super::{cautions, measure, pictures};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture;
+use crate::sheets::Sheet;
+use crate::stock::Pattern;
 
 /// More names than this on the back of a piece say less: our choice.
 const MOST_USES: usize = 4;
@@ -163,8 +165,9 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
             ];
             blocks.push(Block::Heading(desk.say("sheet-heading", heading)));
-            if let Some(plan) = trimmer::plan(desk.kit(), laid.stock, sheet) {
-                blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, &plan, step)).collect()));
+            if let Some(plan) = desk.plan(&sheet.name) {
+                blocks.push(Block::Words(stands(desk, laid.stock, sheet)));
+                blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, plan, step)).collect()));
             } else {
                 let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
@@ -174,7 +177,54 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
             }
         }
     }
+    let offcuts: Vec<Line> = desk.plans.iter().flat_map(|plan| plan.offcuts().into_iter().map(|one| kept(desk, plan, &one))).collect();
+    if !offcuts.is_empty() {
+        blocks.push(Block::Heading(desk.tell("offcuts-heading")));
+        blocks.push(Block::List(offcuts));
+    }
     blocks
+}
+
+/// How the sheet lies before the first cut.
+fn stands(desk: &Desk<'_>, stock: usize, sheet: &Sheet) -> Line {
+    let Some(stock) = desk.stock(stock) else { return Line::default() };
+    let size = vec![
+        ("width", desk.length(sheet.width, What::SheetWidth, &sheet.name)),
+        ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
+    ];
+    let grain = stock.sheets.get(sheet.size).and_then(|size| stock.stood(size).grain_upright);
+    let key = match (stock.pattern, grain) {
+        (Pattern::OneWay, _) => "sheet-stands-pattern",
+        (_, Some(true)) => "sheet-stands-grain",
+        (_, Some(false)) => "sheet-stands-across",
+        _ => "sheet-stands",
+    };
+    desk.say(key, size)
+}
+
+/// An offcut, and the largest part that could still be cut from it.
+fn kept(desk: &Desk<'_>, plan: &Plan, lying: &Lying) -> Line {
+    let [width, height] = lying.size;
+    let fits = |row: &&Row| {
+        desk.part(row.part).filter(|part| part.stock == plan.stock).is_some_and(|part| {
+            let (wide, tall) = (part.flat.width, part.flat.height);
+            let upright = wide <= width && tall <= height;
+            upright || (row.lies == Lies::Any && tall <= width && wide <= height)
+        })
+    };
+    let mut places = vec![
+        ("what", thing(desk, lying)),
+        ("stock", Line::text(desk.stock(plan.stock).map_or("", |stock| stock.name.as_str()))),
+        ("width", desk.length(width, What::SheetWidth, &plan.sheet)),
+        ("height", desk.length(height, What::SheetHeight, &plan.sheet)),
+    ];
+    // The list has the largest part first.
+    if let Some(row) = desk.rows.iter().find(fits) {
+        places.push(("part", desk.named(row.part)));
+        desk.say("offcut-spare", places)
+    } else {
+        desk.say("offcut-try", places)
+    }
 }
 
 /// One step at the trimmer.

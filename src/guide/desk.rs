@@ -5,6 +5,7 @@ use super::bits::{Guide, Section};
 use super::line::{Line, What};
 use super::list::{self, Row};
 use super::measure::{self, Measure};
+use super::trimmer::{self, Plan};
 use super::words::Words;
 use super::Job;
 use crate::folded::{self, Folded};
@@ -23,6 +24,7 @@ pub(super) struct Desk<'a> {
     pub measure: Measure,
     pub rows: Vec<Row>,
     pub folded: Folded,
+    pub plans: Vec<Plan>,
 }
 
 impl<'a> Desk<'a> {
@@ -34,6 +36,7 @@ impl<'a> Desk<'a> {
             measure: Measure { units: job.album.units, both: job.both_units },
             rows: list::list(job.album, job.kit),
             folded: folded::fold(job.kit, &calipers),
+            plans: trimmer::plans(job.kit, job.stocks),
         }
     }
 
@@ -98,9 +101,21 @@ impl<'a> Desk<'a> {
         self.say("part-named", vec![("mark", self.mark(part)), ("kind", Line::text(self.words.term(kind)))])
     }
 
-    /// The same of a piece.
-    pub(super) fn piece(&self, piece: usize) -> Line {
-        self.kit().pieces.get(piece).map_or_else(Line::default, |piece| self.mark(piece.part))
+    /// A piece by its part's letter and what it is of its page: `A (front)`.
+    pub(super) fn piece(&self, number: usize) -> Line {
+        let Some(piece) = self.kit().pieces.get(number) else { return Line::default() };
+        let of_page = match piece.owner {
+            Owner::Page(page) => format!("page {page} "),
+            Owner::Spine | Owner::Cover | Owner::Insert(_) => String::new(),
+        };
+        let name = if of_page.is_empty() { piece.name.clone() } else { piece.name.replace(&of_page, "") };
+        let places = vec![("mark", self.mark(piece.part)), ("kind", Line::text(self.words.term(&name)))];
+        self.say("part-named", places)
+    }
+
+    /// The plan for a sheet, where it is cut on a trimmer.
+    pub(super) fn plan(&self, sheet: &str) -> Option<&Plan> {
+        self.plans.iter().find(|plan| plan.sheet == sheet)
     }
 
     /// `page 1`, `pages 1, 2 and 4`; the spine and the cover have no number.

@@ -104,6 +104,9 @@ fn fold(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
             step.lines.push(desk.tell(&format!("{}-askew", sense(kind))));
         }
     }
+    if pictures::is_shown_over(desk, number) {
+        step.lines.push(desk.tell("fold-over"));
+    }
     let shows = desk.say("fold-picture", vec![("part", desk.named(number))]);
     step.figure = Some(Figure { picture: pictures::fold(desk, number), shows });
     Some(step)

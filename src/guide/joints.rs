@@ -198,6 +198,18 @@ fn is_whole(kit: &Kit, side: &Side) -> bool {
     kit.pieces.get(side.piece).is_some_and(|piece| piece.net.panels.len() == 1)
 }
 
+/// What a glued panel leaves free of the panel that it lies on, as seen on that panel's face: left, right, above, below, mm;
+/// less than nothing where it stands out.
+#[must_use]
+pub fn borders(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
+    let panel = |side: &Side| kit.pieces.get(side.piece)?.net.panels.get(side.panel);
+    let (what, on) = (panel(glued)?.outline.mapped(|point| laid(glued, faced, point)).bounds(), panel(faced)?);
+    let on = on.outline.bounds();
+    let (left, right) = (what.x0 - on.x0, on.x1 - what.x1);
+    let [left, right] = if faced.face == Face::Front { [left, right] } else { [right, left] };
+    Some([left, right, on.y1 - what.y1, what.y0 - on.y0])
+}
+
 /// A point of the glued side's flat piece as it comes to lie on the other side's flat piece.
 ///
 /// Along goes to along. What is up on the faced side, seen from its face, is up on the glued piece seen from the face

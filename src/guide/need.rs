@@ -151,8 +151,8 @@ fn time(desk: &Desk<'_>) -> Line {
     let mut minutes = SETTING_UP;
     for laid in desk.job.stocks {
         for sheet in &laid.sheets {
-            let plan = trimmer::plan(kit, laid.stock, sheet);
-            let cuts = |plan: trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
+            let plan = desk.plan(&sheet.name);
+            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
             let one = plan.map_or(A_SHEET, |plan| f64::from(cuts(plan)) * A_CUT);
             minutes += one * f64::from(sheet.times) / f64::from(desk.job.album.copies.max(1));
         }

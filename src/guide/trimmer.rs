@@ -10,7 +10,7 @@
 //! setting, then the setting that serves most pieces, then the piece that was in the hands last (our choice).
 
 use crate::parts::Kit;
-use crate::sheets::{Piece, Sheet};
+use crate::sheets::{Piece, Sheet, StockSheets};
 
 /// Settings nearer than this are one setting, mm: no hand sets a stop finer.
 const SAME_STOP: f64 = 0.05;
@@ -33,6 +33,15 @@ pub struct Plan {
     pub height: f64,
     /// The cuts in order.
     pub steps: Vec<Step>,
+}
+
+impl Plan {
+    /// The leftovers worth keeping.
+    #[must_use]
+    pub fn offcuts(&self) -> Vec<Lying> {
+        let all = self.steps.iter().flat_map(|step| step.off.iter().chain([&step.rest]));
+        all.filter(|lying| matches!(lying.is, Thing::Offcut(_))).copied().collect()
+    }
 }
 
 /// Something that lies on the table.
@@ -105,11 +114,24 @@ impl Step {
     }
 }
 
-/// The plan for a sheet that a trimmer can cut; none where it was not laid for one.
+/// The plans for all sheets that a trimmer can cut, offcuts numbered through all of them.
 #[must_use]
-pub fn plan(kit: &Kit, stock: usize, sheet: &Sheet) -> Option<Plan> {
+pub fn plans(kit: &Kit, stocks: &[StockSheets]) -> Vec<Plan> {
+    let mut offcuts = 0;
+    let mut plans = Vec::new();
+    for laid in stocks {
+        for sheet in &laid.sheets {
+            let made = plan(kit, laid.stock, sheet, offcuts);
+            offcuts += made.as_ref().map_or(0, |plan| plan.offcuts().len());
+            plans.extend(made);
+        }
+    }
+    plans
+}
+
+fn plan(kit: &Kit, stock: usize, sheet: &Sheet, offcuts: usize) -> Option<Plan> {
     let tree = sheet.cuts.as_ref()?;
-    let mut table = Table { kit, sheet, waiting: Vec::new(), strips: 0, offcuts: 0, steps: Vec::new(), stop: None };
+    let mut table = Table { kit, sheet, waiting: Vec::new(), strips: 0, offcuts, steps: Vec::new(), stop: None };
     table.begin(tree);
     while table.step() {}
     let (name, times) = (sheet.name.clone(), sheet.times);

@@ -17,7 +17,7 @@ use super::super::list;
 use super::super::scoring::{Edge, Scored, Setting};
 use super::super::trimmer::{Lying, Step, Thing};
 use super::{ROOM, stuff};
-use crate::contour::{Contour, Point, Rect, turned};
+use crate::contour::{Contour, Point, Rect};
 use crate::picture::{CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure};
 
 /// The stop, and the fence.
@@ -52,7 +52,8 @@ pub(in super::super) fn trim(desk: &Desk<'_>, step: &Step) -> Picture {
         draw.line(Point::new(at, 0.0), Point::new(at, deep), NEXT);
     }
     draw.line(Point::new(stop, -1.5), Point::new(stop, deep + 2.5), BLADE);
-    draw.words(Point::new(stop, deep + 5.0), WORDS, desk.words.text("bench-blade"), false);
+    let blade = desk.words.text("bench-blade");
+    draw.words(Point::new(stop + 1.4 + measure(&blade, WORDS) / 2.0, deep + 2.4), WORDS, blade, false);
     names(desk, &mut draw, step, (long, deep, stop, off));
     let y = -5.0;
     draw.line(Point::new(0.0, -1.0), Point::new(0.0, y - 1.0), THIN);
@@ -80,22 +81,26 @@ fn names(desk: &Desk<'_>, draw: &mut Draw, step: &Step, (long, deep, stop, off):
     if long - off > 0.05 {
         spaces.push((Rect::new(off, 0.0, long, deep), name(&step.rest)));
     }
-    // Above the word for the blade, side by side from the left.
-    let mut after = f64::NEG_INFINITY;
+    let mut named: Vec<String> = Vec::new();
     for (space, text) in spaces {
         let size = if text.chars().count() < 3 { LETTER } else { WORDS };
-        if draw.words_in(space, size, &text) {
+        if draw.words_in(space, size, &text) || named.contains(&text) {
             continue;
         }
         let half = measure(&text, WORDS) / 2.0;
-        let x = space.center().x.max(after + half);
-        after = x + half + 1.5;
-        let at = Point::new(x, deep + 10.0);
-        draw.line(Point::new(space.center().x, deep - (deep * 0.25).min(3.0)), Point::new(space.center().x, deep + 0.4), LEAD);
-        // The line keeps clear of the word for the blade where both stand together.
-        let low = Point::new(space.center().x, deep + 0.4);
-        draw.line(low, Point::new(x, at.y - WORDS * 0.6), LEAD);
-        draw.words(at, WORDS, text, false);
+        let middle = space.center();
+        if space.x0 >= off - 1e-6 {
+            // What is left has nothing to its right.
+            let at = Point::new(long + 4.0 + half, deep / 2.0);
+            draw.line(middle, Point::new(long + 3.2, deep / 2.0), LEAD);
+            draw.words(at, WORDS, text.clone(), false);
+        } else {
+            // Left of the blade's own word.
+            let top = deep + 6.4;
+            draw.line(Point::new(middle.x, deep * 0.8), Point::new(middle.x, top - WORDS * 0.7), LEAD);
+            draw.words(Point::new(middle.x.min(stop - 0.5), top), WORDS, text.clone(), false);
+        }
+        named.push(text);
     }
 }
 
@@ -166,5 +171,4 @@ fn bar(draw: &mut Draw, deep: f64, word: &str) {
         (Point::new(-WIDE - 1.2 - half, (deep / 2.0).max(1.6)), false)
     };
     draw.words(at, WORDS, word, upwards);
-    let _ = turned;
 }

@@ -11,19 +11,19 @@
 
 use super::super::desk::Desk;
 use super::super::draw::{Draw, GLUE, HIDDEN, LETTER, THIN};
-use super::super::joints;
+use super::super::joints::{self, Stick};
 use super::super::list;
 use super::ROOM;
-use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::contour::{Contour, Point, Rect};
 use crate::net::Net;
-use crate::parts::{Face, Hold, Side};
+use crate::parts::{Face, Side};
 use crate::picture::{CARD, CARD_BACK, CUT, Fill, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture, Stuff};
 
 /// Between the two pieces, mm: room for the arrow.
 const BETWEEN: f64 = 14.0;
 
 /// The two pieces of a joint; none where a side names no piece.
-pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, hold: Hold) -> Option<Picture> {
+pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, held: Stick) -> Option<Picture> {
     let kit = desk.kit();
     let (one, other) = (kit.pieces.get(glued.piece)?, kit.pieces.get(faced.piece)?);
     let target = Seen::new(&other.net, faced.face);
@@ -46,21 +46,36 @@ pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, hold:
     let here = Point::new(0.0, 0.0);
     piece(&mut draw, desk, (&other.net, other.part, faced.face), &target, &|point| put(left, here, point));
     let landed = there.mapped(|point| put(left, here, point));
-    match hold {
-        Hold::Stuck => draw.contours(vec![landed.clone()], Some(GLUE), Some(HIDDEN)),
-        Hold::Slid => draw.contours(vec![landed.clone()], None, Some(HIDDEN)),
+    match held {
+        Stick::Slides | Stick::Tab { .. } | Stick::Round { .. } => {
+            draw.contours(vec![landed.clone()], None, Some(HIDDEN));
+        }
+        Stick::Tape { .. } | Stick::Glue => draw.contours(vec![landed.clone()], Some(GLUE), Some(HIDDEN)),
     }
     let beside = Point::new(left.width().mul_add(scale, BETWEEN), 0.0);
     let bounds = source.bounds;
     piece(&mut draw, desk, (&one.net, one.part, glued.face), &source, &|point| put(bounds, beside, point));
     let glue = source.seen(&panel.outline).mapped(|point| put(bounds, beside, point));
-    if hold == Hold::Stuck {
-        draw.contours(vec![glue.clone()], Some(GLUE), Some(THIN));
+    match held {
+        Stick::Tape { .. } => draw.contours(vec![glue], Some(GLUE), Some(THIN)),
+        Stick::Glue => draw.contours(vec![glue], Some(GLUE), None),
+        Stick::Round { width, .. } => {
+            // A frame of tape; a panel with corners of its own has it along its box.
+            let (all, wide) = (glue.bounds(), (width * scale).max(1.2));
+            let within = Contour::rectangle(all.x0 + wide, all.y0 + wide, all.width() - 2.0 * wide, all.height() - 2.0 * wide);
+            draw.contours(vec![glue, within.clone()], Some(GLUE), None);
+            draw.contours(vec![within], None, Some(THIN));
+        }
+        Stick::Slides | Stick::Tab { .. } => {}
     }
-    mark(&mut draw, desk, other.part, &target, landed.bounds(), &|point| put(left, here, point));
-    mark(&mut draw, desk, one.part, &source, glue.bounds(), &|point| put(bounds, beside, point));
+    let foot = draw.bounds().y0 - LETTER * 0.7;
+    mark(&mut draw, desk, other.part, (left.center().x - left.x0).mul_add(scale, here.x), foot);
+    mark(&mut draw, desk, one.part, (bounds.width() / 2.0).mul_add(scale, beside.x), foot);
+    let (from, to) = (beside.x - 1.5, landed.bounds().x1);
+    // On a narrow place the arrow ends at its edge, on a wide one a little inside.
+    let to = if landed.bounds().width() > 12.0 { to - 3.0 } else { to };
     let y = landed.bounds().center().y;
-    draw.way(Point::new(beside.x - 1.5, y), Point::new((landed.bounds().x1 - 1.0).max(beside.x - BETWEEN - 2.0), y));
+    draw.way(Point::new(from, y), Point::new(to, y));
     Some(draw.picture())
 }
 
@@ -123,33 +138,7 @@ const fn ground(fill: Fill) -> &'static str {
     }
 }
 
-/// The letter of a piece, off what is hatched and off its folds.
-fn mark(
-    draw: &mut Draw,
-    desk: &Desk<'_>,
-    part: usize,
-    seen: &Seen,
-    taken: Rect,
-    put: &dyn Fn(Point) -> Point,
-) {
-    let bounds = Rect::from_points(
-        put(Point::new(seen.bounds.x0, seen.bounds.y0)),
-        put(Point::new(seen.bounds.x1, seen.bounds.y1)),
-    );
-    let text = list::mark(&desk.rows, part);
-    let spaces = [
-        Rect::new(bounds.x0, taken.y1, bounds.x1, bounds.y1),
-        Rect::new(bounds.x0, bounds.y0, bounds.x1, taken.y0),
-        Rect::new(bounds.x0, bounds.y0, taken.x0, bounds.y1),
-        Rect::new(taken.x1, bounds.y0, bounds.x1, bounds.y1),
-    ];
-    let roomiest = spaces
-        .into_iter()
-        .filter(|space| space.width() > 0.0 && space.height() > 0.0)
-        .max_by(|one, two| one.width().min(one.height()).total_cmp(&two.width().min(two.height())));
-    let inside = roomiest.is_some_and(|space| draw.words_in(space, LETTER, text));
-    if !inside {
-        let at = Point::new(bounds.center().x, bounds.y0) - Vec2::new(0.0, LETTER * 0.8);
-        draw.words(at, LETTER, text, false);
-    }
+/// The letter of a piece, below it.
+fn mark(draw: &mut Draw, desk: &Desk<'_>, part: usize, x: f64, y: f64) {
+    draw.words(Point::new(x, y), LETTER, list::mark(&desk.rows, part), false);
 }

@@ -6,7 +6,7 @@ use super::super::joints::Job;
 use super::{ROOM, caliper, stuff};
 use crate::album::Bound;
 use crate::contour::Point;
-use crate::net::{Net, Sense, Stand};
+use crate::net::{Fold, Net, Sense, Stand};
 use crate::parts::{Kit, Owner};
 use crate::picture::{self, Folding, Picture, Pose, Scene};
 use glam::{DAffine3, DMat3, DVec3};
@@ -16,6 +16,9 @@ const ON_THE_WAY: f64 = 0.4;
 
 /// How far the leaves of the open album stand from the middle, degrees.
 const FANNED: f64 = 62.0;
+
+/// A flap narrower than this share of its part has no room for an arrow on the picture.
+const ROOM_FOR_ARROW: f64 = 0.09;
 
 /// How far an outer fold is worked either way, degrees.
 const EITHER_WAY: f64 = 70.0;
@@ -28,19 +31,36 @@ pub(in super::super) fn finished(desk: &Desk<'_>) -> Vec<(Picture, &'static str)
     all.into_iter().filter(|(picture, _)| picture.width > 5.0).collect()
 }
 
-/// A part on its way to being folded, with an arrow for every flap.
+/// A part on its way to being folded, with an arrow for every flap that has room for one. Where all its folds fall away
+/// from the front, it lies on its front.
 pub(in super::super) fn fold(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return super::Draw::default().picture() };
-    let goal = |fold: &crate::net::Fold| if fold.angle.abs() > 1.0 { fold.angle } else { EITHER_WAY };
+    let goal = |fold: &Fold| if fold.angle.abs() > 1.0 { fold.angle } else { EITHER_WAY };
     let degrees: Vec<f64> = part.net.folds.iter().map(|fold| goal(fold) * ON_THE_WAY).collect();
-    let next: Vec<(usize, f64)> = part.net.folds.iter().enumerate().map(|(index, fold)| (index, goal(fold))).collect();
-    folding(desk, number, &part.net, &degrees, &next)
+    let size = part.flat.width.max(part.flat.height);
+    let roomy = |fold: &Fold| {
+        let depth = part.net.panels.get(fold.between[1]).map_or(0.0, |panel| {
+            let bounds = panel.outline.bounds();
+            bounds.width().min(bounds.height())
+        });
+        depth > ROOM_FOR_ARROW * size
+    };
+    let folds = part.net.folds.iter().enumerate().filter(|(_, fold)| roomy(fold));
+    let next: Vec<(usize, f64)> = folds.map(|(index, fold)| (index, goal(fold))).collect();
+    let flat = Folding::flat(&part.net, caliper(desk, number), stuff(desk, number));
+    Folding { degrees: &degrees, next: &next, over: is_shown_over(desk, number), ..flat }.picture(ROOM)
+}
+
+/// Whether a part's picture shows its back: all its folds fall away from the front.
+pub(in super::super) fn is_shown_over(desk: &Desk<'_>, number: usize) -> bool {
+    let folds = desk.part(number).map_or(&[][..], |part| &part.net.folds);
+    !folds.is_empty() && folds.iter().all(|fold| fold.sense == Sense::Mountain)
 }
 
 /// A part whose outer folds are worked one way and then the other.
 pub(in super::super) fn both_ways(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return super::Draw::default().picture() };
-    let both = |fold: &crate::net::Fold| fold.sense == Sense::Both;
+    let both = |fold: &Fold| fold.sense == Sense::Both;
     let degrees: Vec<f64> = part.net.folds.iter().map(|fold| if both(fold) { EITHER_WAY } else { 0.0 }).collect();
     let next: Vec<(usize, f64)> =
         part.net.folds.iter().enumerate().filter(|(_, fold)| both(fold)).map(|(index, _)| (index, -EITHER_WAY)).collect();

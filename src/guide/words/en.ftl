@@ -91,7 +91,7 @@ cut-head-piece = Piece
 cut-head-count = Cut
 cut-head-size = Width × height
 cut-head-scores = Scores
-cut-head-lies = Lies
+cut-head-lies = Grain, pattern
 cut-head-back = Write on the back
 cut-size = { $width } × { $height }
 cut-size-long = { $width } × { $height } ▸
@@ -120,6 +120,14 @@ sheet-heading = { $n_is ->
     [one] Cut up sheet { $sheet } ({ $width } × { $height })
    *[other] Cut up { $n } sheets { $sheet } ({ $width } × { $height })
 }
+
+sheet-stands = Lay it { $width } wide and { $height } tall.
+sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
+sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.
+sheet-stands-pattern = Lay it { $width } wide and { $height } tall, the top of its pattern away from you.
+offcuts-heading = Keep the offcuts
+offcut-spare = { $what }, { $stock }, { $width } × { $height }: large enough for a spare { $part }.
+offcut-try = { $what }, { $stock }, { $width } × { $height }: to try scores and glue on.
 
 ## Trimmer plan
 plan-words = Measure from the blade to the stop. What lies between them is what you cut off.
@@ -198,6 +206,7 @@ fold-both-at-top = Fold both ways at { $at } from the top.
 fold-valley-askew = Fold towards you along the slanted scores (valley).
 fold-mountain-askew = Fold away from you along the slanted scores (mountain).
 fold-both-askew = Fold both ways along the slanted scores.
+fold-over = Look at the picture: it shows the back.
 fold-picture = { $part } being folded, with arrows for the way its flaps go.
 key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
 key-cut = cut
@@ -212,14 +221,20 @@ stick-words = Let tape hold what stays where it is. Use wet glue where you must 
 stick-times = Do this at all { $n } places.
 stick-picture = Where { $what } goes on { $on }.
 tape-head = Stick { $what } to { $on }.
-tape-run = Run { $length } of tape, { $width } wide, along { $what }, on its { $face }.
-tape-press = Peel off the liner. Fold it in and press it onto the { $face } of { $on }.
+tape-run = Run { $length } of tape, { $width } wide, along the { $face } of the { $panel }.
+tape-press = Peel off the liner. Fold the { $panel } and press it onto the { $face } of { $on }.
 round-head = Stick { $what } on { $on }.
 round-run = Run tape, { $width } wide, along all four edges of its { $face }: { $length } in all.
-round-press = Peel off the liner. Lay it on the { $face } with the same border all round, and press.
+round-press = Peel off the liner, lay it on the { $face } of { $on }, and press.
+border-round = Leave a border of { $border } all round.
+border-sides = Leave free { $sides }.
+side-left = { $free } at the left
+side-right = { $free } at the right
+side-above = { $free } above
+side-below = { $free } below
 glue-head = Glue { $what } to { $on }.
-glue-spread = Spread a thin film of glue on the { $face } of { $what }.
-glue-press = Press it onto the { $face } of { $on }, ends flush, and rub it down.
+glue-spread = Spread a thin film of glue on the { $face } of the { $panel }.
+glue-press = Press it onto the { $face } of { $on } as the picture shows, and rub it down.
 glue-warn = Wipe off glue that comes out at the edges at once.
 glue-warn-gusset = Keep glue off the free panels beside it: they must bend.
 slide-head = Slide { $what } into { $on }.
