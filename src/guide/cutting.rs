@@ -27,7 +27,16 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
 
 /// The list alone.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
+    // Who has made one before knows what to write on the backs.
     let mut blocks = tables(desk);
+    for block in &mut blocks {
+        if let Block::Table(table) = block {
+            table.head.pop();
+            for row in &mut table.rows {
+                row.pop();
+            }
+        }
+    }
     blocks.push(Block::List(notes(desk)));
     Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }
@@ -280,7 +289,13 @@ fn data(plan: &Plan, step: &trimmer::Step) -> Vec<(&'static str, String)> {
         Thing::Waste => "waste".to_owned(),
     };
     let off: Vec<String> = step.off.iter().map(|off| format!("{}x{}", off.many, word(off))).collect();
+    let turn = match step.turn {
+        Turn::Keep => "keep",
+        Turn::Clockwise => "clockwise",
+        Turn::Back => "back",
+    };
     vec![
+        ("turn", turn.to_owned()),
         ("sheet", plan.sheet.clone()),
         ("times", plan.times.to_string()),
         ("piece", word(&step.piece)),

@@ -7,7 +7,6 @@ use super::joints::{self, Stick};
 use super::line::{Line, What};
 use super::{measure, scoring, trimmer};
 use crate::fit::order::Doing;
-use crate::parts::Kit;
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
@@ -95,12 +94,12 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
     let mut sums: Vec<(f64, f64)> = Vec::new();
     let kit = desk.kit();
     for job in joints::jobs(kit) {
-        let mut hung: Vec<(usize, usize)> = Vec::new();
-        for joint in &job.joints {
+        for (index, joint) in job.joints.iter().enumerate() {
             let times = job.owners.len().max(1) * joint.bonds.len();
             let (width, length) = match joint.stick(desk.job.album, kit, job.doing) {
                 Stick::Tape { length, width } | Stick::Round { length, width } => (width, length),
-                Stick::Tab { length, width } if first_face(kit, joint.bonds.first(), &mut hung) => (width, length),
+                // Only one face of each tab gets tape.
+                Stick::Tab { length, width } if index == 0 => (width, length),
                 Stick::Tab { .. } | Stick::Glue | Stick::Slides => continue,
             };
             #[allow(clippy::cast_precision_loss, reason = "a count of joints")]
@@ -113,16 +112,6 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
     }
     sums.sort_by(|one, two| two.0.total_cmp(&one.0));
     sums
-}
-
-/// Whether a tab is met for the first time: only one of its faces gets tape.
-fn first_face(kit: &Kit, bond: Option<&usize>, hung: &mut Vec<(usize, usize)>) -> bool {
-    let Some(bond) = bond.and_then(|bond| kit.bonds.get(*bond)) else { return false };
-    let side = joints::glued(kit, bond);
-    let tab = (side.piece, side.panel);
-    let new = !hung.contains(&tab);
-    hung.push(tab);
-    new
 }
 
 fn tools(desk: &Desk<'_>) -> Vec<&'static str> {

@@ -179,6 +179,7 @@ impl<'a> Table<'a> {
             turned = axis == 1;
             lying = rest;
         }
+        let tree = self.resolved(tree, lying.size);
         let fits = (0..2).all(|axis| lying.size[axis] < self.need(tree)[axis] + SAME_STOP);
         if !(fits && matches!(tree, Piece::Part(_))) {
             self.wait(lying, turned, tree);
@@ -245,11 +246,13 @@ impl<'a> Table<'a> {
             if left[axis] - stop < SAME_STOP {
                 // What is left is the last piece itself.
                 let lying = Lying { is: piece.is, size: left, many: piece.many };
+                let target = self.resolved(target, lying.size);
                 last = Some(self.like_or_new(&mut off, target, lying, !waiting.upright, false));
                 break;
             }
             left[axis] -= stop;
             let lying = Lying { is: piece.is, size: sized(left, axis, stop), many: piece.many };
+            let target = self.resolved(target, lying.size);
             let lying = self.like_or_new(&mut off, target, lying, !waiting.upright, true);
             if !off.iter().any(|(other, _)| other.is == lying.is) {
                 off.push((lying, target));
@@ -307,8 +310,21 @@ impl<'a> Table<'a> {
         Lying { is, ..lying }
     }
 
+    /// The piece itself, where nothing comes off that a stop could be set to.
+    fn resolved(&self, target: &'a Piece, size: [f64; 2]) -> &'a Piece {
+        let mut target = target;
+        while let Piece::Cut(cut) = target
+            && let [only] = wanted(&cut.pieces)[..]
+            && size[usize::from(!cut.upright)] < self.need(only)[usize::from(!cut.upright)] + SAME_STOP
+        {
+            target = only;
+        }
+        target
+    }
+
     /// What a rectangle that was cut off becomes: a part, or a strip that waits.
     fn become_of(&mut self, target: &'a Piece, size: [f64; 2], many: u32, turned: bool) -> Lying {
+        let target = self.resolved(target, size);
         let need = self.need(target);
         let fits = (0..2).all(|axis| size[axis] < need[axis] + SAME_STOP);
         match target {

@@ -18,6 +18,7 @@ use super::super::scoring::{Edge, Scored, Setting};
 use super::super::trimmer::{Lying, Step, Thing};
 use super::{ROOM, stuff};
 use crate::contour::{Contour, Point, Rect};
+use crate::net::Flat;
 use crate::picture::{CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure};
 
 /// The stop, and the fence.
@@ -131,7 +132,7 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     draw.contours(outlines, None, Some(CUT));
     let deep = flat.height * scale;
     bar(&mut draw, deep, &desk.words.text("bench-fence"));
-    letter(&mut draw, desk, scored, (flat.width * scale, deep), &flat.scores.iter().map(|score| score.from.x.max(score.to.x) * scale).collect::<Vec<_>>());
+    letter(&mut draw, desk, scored, &flat, scale);
     let lowest = setting.at.len();
     for (row, at) in (1..).zip(&setting.at) {
         let y = f64::from(row).mul_add(-5.2, 0.2);
@@ -144,20 +145,31 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     draw.picture()
 }
 
-/// The part's letter in the widest space between scores.
-fn letter(draw: &mut Draw, desk: &Desk<'_>, scored: &Scored, (long, deep): (f64, f64), scores: &[f64]) {
-    let mut edges = vec![0.0, long];
-    edges.extend(scores);
-    edges.sort_by(f64::total_cmp);
-    let widest = edges.windows(2).max_by(|one, two| (one[1] - one[0]).total_cmp(&(two[1] - two[0])));
-    let Some([from, to]) = widest else { return };
-    let text = list::mark(&desk.rows, scored.part);
-    // Off the middle, where holes are.
-    let space = Rect::new(*from, deep * 0.55, *to, deep);
-    if !draw.words_in(space, LETTER, text) {
-        let x = long + 2.0 + measure(text, LETTER) / 2.0;
-        draw.words(Point::new(x, deep / 2.0), LETTER, text, false);
+/// The part's letter in the widest space between scores, off holes; beside the part where there is none.
+fn letter(draw: &mut Draw, desk: &Desk<'_>, scored: &Scored, flat: &Flat, scale: f64) {
+    let (mut across, mut up) = (vec![0.0, flat.width], vec![0.0, flat.height]);
+    for score in &flat.scores {
+        let level = (score.from.y - score.to.y).abs() < (score.from.x - score.to.x).abs();
+        let ends = [score.from, score.to];
+        if level { up.extend(ends.map(|end| end.y)) } else { across.extend(ends.map(|end| end.x)) }
     }
+    for hole in flat.holes.iter().map(Contour::bounds) {
+        up.extend([hole.y0, hole.y1]);
+    }
+    let ([left, right], [low, high]) = (widest(across), widest(up));
+    let text = list::mark(&desk.rows, scored.part);
+    let space = Rect::new(left * scale, low * scale, right * scale, high * scale);
+    if !draw.words_in(space, LETTER, text) {
+        let x = flat.width.mul_add(scale, 2.0) + measure(text, LETTER) / 2.0;
+        draw.words(Point::new(x, flat.height * scale / 2.0), LETTER, text, false);
+    }
+}
+
+/// The widest gap between places.
+fn widest(mut places: Vec<f64>) -> [f64; 2] {
+    places.sort_by(f64::total_cmp);
+    let gaps = places.windows(2).map(|ends| [ends[0], ends[1]]);
+    gaps.max_by(|one, two| (one[1] - one[0]).total_cmp(&(two[1] - two[0]))).unwrap_or_default()
 }
 
 /// The stop or the fence at the left.
