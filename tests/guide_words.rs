@@ -43,7 +43,7 @@ fn the_table_has_no_fault_and_no_key_twice() {
 fn every_entry_is_said() {
     let quoted = quoted();
     let made = [
-        "term-", "page-", "spine-", "cover-", "insert-", "tool-", "need-head-", "cut-head-", "fold-valley-", "fold-mountain-",
+        "term-", "insert-", "tool-", "page-", "spine-", "cover-", "need-head-", "cut-head-", "fold-valley-", "fold-mountain-",
         "fold-both-", "pages-", "bind-", "fill-", "plan-",
     ];
     for key in keys() {

@@ -24,7 +24,7 @@ const SECTIONS: [(&str, &[Doing]); 5] = [
 
 pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
     let jobs = joints::jobs(desk.kit());
-    let mut warned = false;
+    let (mut warned, mut filled) = (false, false);
     let mut sections = Vec::new();
     for (id, doings) in SECTIONS {
         let mut blocks = Vec::new();
@@ -36,6 +36,9 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
         if !warned {
             blocks.push(cautions::gluing(desk));
             blocks.push(Block::Words(desk.tell("stick-words")));
+            if desk.job.album.copies > 1 {
+                blocks.push(Block::Words(desk.tell("stick-kits")));
+            }
             warned = true;
         }
         blocks.push(Block::Words(desk.tell(&format!("{id}-words"))));
@@ -45,11 +48,12 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
         let mut hung = Vec::new();
         for job in of_section {
             if job.doing == Doing::HangPage {
-                hung.extend(steps(desk, job));
+                hung.extend(steps(desk, job, false));
                 continue;
             }
             blocks.push(Block::Heading(heading(desk, job)));
-            blocks.push(Block::Steps(steps(desk, job)));
+            let first = job.doing == Doing::FillPocket && !std::mem::replace(&mut filled, true);
+            blocks.push(Block::Steps(steps(desk, job, first)));
         }
         if !hung.is_empty() {
             blocks.push(Block::Steps(hung));
@@ -85,7 +89,7 @@ fn heading(desk: &Desk<'_>, job: &Job) -> Line {
     let name = match job.owners.first() {
         Some(Owner::Insert(number)) => {
             let entry = desk.job.album.inserts.get(number - 1);
-            Line::text(entry.map_or_else(String::new, |entry| desk.words.term_of("insert", entry.kind.name)))
+            Line::text(entry.map_or_else(String::new, |entry| desk.words.term_of("insert", entry.kind.name, entry.kind.name)))
         }
         Some(Owner::Page(_)) => desk.pages(&job.owners),
         _ => Line::default(),
@@ -93,12 +97,12 @@ fn heading(desk: &Desk<'_>, job: &Job) -> Line {
     desk.say(key, vec![("what", name)])
 }
 
-fn steps(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
+fn steps(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
     if job.doing == Doing::HangPage {
         return hang(desk, job).into_iter().collect();
     }
     if job.doing == Doing::FillPocket {
-        return fill(desk, job);
+        return fill(desk, job, first);
     }
     job.joints.iter().filter_map(|joint| stick(desk, job, joint)).collect()
 }
@@ -171,18 +175,28 @@ fn stick(desk: &Desk<'_>, job: &Job, joint: &Joint) -> Option<Step> {
 /// How far from the edges a piece is stuck on another one, where it leaves any of that free.
 fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
     let free = joints::borders(desk.kit(), glued, faced)?;
-    let length = |mm: f64| desk.length(mm, What::Length, "border");
-    let [left, right, above, below] = free;
-    if free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
+    // Flaps go where their fold lets them.
+    let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
+    let placed = matches!(panel.purpose, Use::Plain | Use::Base) && (glued.panel == 0 || panel.purpose == Use::Base);
+    if !placed || free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
         return None;
     }
+    let length = |mm: f64| desk.length(mm, What::Length, "border");
+    let [left, right, above, below] = free;
     if free.iter().all(|one| (one - left).abs() < SEEN) {
         return Some(desk.say("border-round", vec![("border", length(left))]));
     }
-    let sides = [("side-left", left), ("side-right", right), ("side-above", above), ("side-below", below)];
-    let free = sides.into_iter().filter(|(_, free)| *free >= SEEN);
-    let named = |(side, free): (&str, f64)| desk.say(side, vec![("free", length(free))]);
-    Some(desk.say("border-sides", vec![("sides", desk.words.list(free.map(named).collect()))]))
+    // The nearer edge says it all, both where it stands in the middle.
+    let nearer = |one: f64, two: f64| one >= SEEN && one <= two + SEEN;
+    let sides = [
+        ("side-left", left, right),
+        ("side-right", right, left),
+        ("side-above", above, below),
+        ("side-below", below, above),
+    ];
+    let free = sides.into_iter().filter(|(_, one, two)| nearer(*one, *two));
+    let named: Vec<Line> = free.map(|(side, free, _)| desk.say(side, vec![("free", length(free))])).collect();
+    (!named.is_empty()).then(|| desk.say("border-sides", vec![("sides", desk.words.list(named))]))
 }
 
 /// A panel of a piece: `the seam of A`; its main panel is the piece itself.
@@ -235,7 +249,7 @@ fn hang(desk: &Desk<'_>, job: &Job) -> Option<Step> {
 }
 
 /// What goes into pockets: each thing with its pages.
-fn fill(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
+fn fill(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
     let kit = desk.kit();
     let mut steps = Vec::new();
     for (index, joint) in job.joints.iter().enumerate() {
@@ -255,7 +269,7 @@ fn fill(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
         owners.sort();
         owners.dedup();
         let mut step = Step::new(desk.say("fill-head", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]));
-        if index == 0 {
+        if first && index == 0 {
             step.warn = cautions::photographs(desk);
         }
         let shows = desk.say("fill-picture", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]);

@@ -9,6 +9,9 @@ use super::pictures;
 use super::scoring::{self, Edge, Scored, Setting};
 use crate::net::Sense;
 
+/// So many distances go into one sentence: our choice.
+const A_LINE: usize = 8;
+
 /// Which edge lies at the fence, where to score, when to turn.
 pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
     let order: Vec<usize> = desk.rows.iter().map(|row| row.part).collect();
@@ -20,8 +23,7 @@ pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
     }
     let mut blocks = vec![Block::Words(desk.tell("score-words")), Block::Words(desk.tell("score-words-face"))];
     for setting in &settings {
-        let at = setting.at.iter().map(|at| desk.length(*at, What::Length, "fence")).collect();
-        blocks.push(Block::Heading(desk.say("score-heading", vec![("at", desk.words.list(at))])));
+        blocks.push(Block::Heading(heading(desk, setting)));
         if setting.at.iter().any(|at| scoring::between_grooves(*at)) {
             blocks.push(Block::Words(desk.tell("score-between-words")));
         }
@@ -39,6 +41,21 @@ pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
     Some(Section { id: "score", heading: desk.tell("score-section"), blocks })
 }
 
+/// The distances, or how many there are where they would fill a line.
+fn heading(desk: &Desk<'_>, setting: &Setting) -> Line {
+    if setting.at.len() > A_LINE {
+        let many = u64::try_from(setting.at.len()).unwrap_or(u64::MAX);
+        return desk.say("score-heading-many", vec![("n", desk.count(many, What::Many, "fence"))]);
+    }
+    let at = setting.at.iter().map(|at| desk.length(*at, What::Length, "fence")).collect();
+    desk.say("score-heading", vec![("at", desk.words.list(at))])
+}
+
+/// The same sentence for every few numbers, so that none is too long to keep in mind.
+fn by_lines<'a>(desk: &'a Desk<'_>, key: &'a str, numbers: &'a [Line]) -> impl Iterator<Item = Line> + 'a {
+    numbers.chunks(A_LINE).map(move |few| desk.say(key, vec![("at", desk.words.list(few.to_vec()))]))
+}
+
 fn score(desk: &Desk<'_>, setting: &Setting, scored: &Scored) -> Step {
     let id = desk.id(scored.part);
     let edge = match scored.edge {
@@ -47,12 +64,11 @@ fn score(desk: &Desk<'_>, setting: &Setting, scored: &Scored) -> Step {
     };
     let mut step = Step::new(desk.say(edge, vec![("part", desk.named(scored.part))]));
     let at = |across: bool| {
-        let at = setting.at.iter().map(|at| desk.length(*at, scored.edge.what(across), id));
-        desk.words.list(at.collect())
+        setting.at.iter().map(|at| desk.length(*at, scored.edge.what(across), id)).collect::<Vec<Line>>()
     };
-    step.lines.push(desk.say("score-at", vec![("at", at(false))]));
+    step.lines.extend(by_lines(desk, "score-at", &at(false)));
     if scored.again {
-        step.lines.push(desk.say("score-again", vec![("at", at(true))]));
+        step.lines.extend(by_lines(desk, "score-again", &at(true)));
     }
     let count = desk.rows.iter().find(|row| row.part == scored.part).map_or(0, |row| row.count);
     if count > 1 {
@@ -98,7 +114,7 @@ fn fold(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
             }
             let from = if edge == Edge::Left { "left" } else { "top" };
             let key = format!("{}-at-{from}", sense(kind));
-            step.lines.push(desk.say(&key, vec![("at", desk.words.list(at))]));
+            step.lines.extend(by_lines(desk, &key, &at));
         }
         if askew.iter().any(|score| score.sense == kind) {
             step.lines.push(desk.tell(&format!("{}-askew", sense(kind))));

@@ -5,7 +5,7 @@ use super::bits::{Block, Figure, Section};
 use super::desk::Desk;
 use super::line::{Line, What};
 use super::pictures;
-use crate::album::Bound;
+use crate::album::{Bound, Kind};
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
     let album = desk.job.album;
@@ -20,14 +20,14 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         Block::Figure(Figure { picture, shows: desk.tell(key) })
     }));
     let mut list = pages(desk);
-    let spine = desk.words.term_of("spine", album.spine.kind.name);
+    let spine = desk.words.term_of("spine", album.spine.kind.name, album.spine.kind.about);
     list.push(desk.say("given-spine", vec![("spine", Line::text(spine))]));
     list.extend(album.cover.iter().map(|cover| {
-        let name = desk.words.term_of("cover", cover.kind.name);
+        let name = desk.words.term_of("cover", cover.kind.name, cover.kind.about);
         desk.say("given-cover", vec![("cover", Line::text(name))])
     }));
     list.extend(album.inserts.iter().filter(|insert| insert.count() > 0).map(|insert| {
-        let name = desk.words.term_of("insert", insert.kind.name);
+        let name = desk.words.term_of("insert", insert.kind.name, insert.kind.name);
         let count = desk.count(u64::from(insert.count()), What::Many, "");
         desk.say("given-insert", vec![("n", count), ("insert", Line::text(name))])
     }));
@@ -44,18 +44,18 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
 /// The kinds of page, each once, with the pages that are of it.
 fn pages(desk: &Desk<'_>) -> Vec<Line> {
     let pages = &desk.job.album.pages;
-    let mut kinds: Vec<&str> = Vec::new();
+    let mut kinds: Vec<&Kind> = Vec::new();
     for page in pages {
-        if !kinds.contains(&page.kind.name) {
-            kinds.push(page.kind.name);
+        if !kinds.iter().any(|kind| kind.name == page.kind.name) {
+            kinds.push(page.kind);
         }
     }
-    let line = |kind: &&str| {
-        let numbers = (1..).zip(pages).filter(|(_, page)| page.kind.name == *kind).map(|(number, _)| number);
+    let line = |kind: &&Kind| {
+        let numbers = (1..).zip(pages).filter(|(_, page)| page.kind.name == kind.name).map(|(number, _)| number);
         let numbers: Vec<Line> = numbers.map(|number| desk.count(number, What::Page, "")).collect();
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         let pages = desk.say(key, vec![("pages", desk.words.list(numbers))]);
-        let name = desk.words.term_of("page", kind);
+        let name = desk.words.term_of("page", kind.name, kind.about);
         desk.say("given-page", vec![("pages", pages), ("kind", Line::text(name))])
     };
     kinds.iter().map(line).collect()

@@ -57,16 +57,16 @@ impl Words {
     /// A name from the model, such as a part's or a panel's: as the table has it, else as it is.
     #[must_use]
     pub fn term(&self, name: &str) -> String {
-        self.term_of("term", name)
+        self.term_of("term", name, name)
     }
 
-    /// A name of which there are several sorts: a kind of page, of cover.
+    /// A name of which there are several sorts: a kind of page, of cover; else what is said instead.
     #[must_use]
-    pub fn term_of(&self, sort: &str, name: &str) -> String {
+    pub fn term_of(&self, sort: &str, name: &str, otherwise: &str) -> String {
         let slug: String =
             name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect();
         let key = format!("{sort}-{slug}");
-        if self.has(&key) { self.text(&key) } else { name.to_owned() }
+        if self.has(&key) { self.text(&key) } else { otherwise.to_owned() }
     }
 
     /// An entry with what goes into its places. An entry that is missing shows its key.

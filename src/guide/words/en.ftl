@@ -19,8 +19,8 @@ page-one = page { $pages }
 page-several = pages { $pages }
 part-named = { $mark } ({ $kind })
 panel-of = the { $panel } of { $part }
-face-front = front
-face-back = back
+face-front = front face
+face-back = back face
 
 ## What you get
 given-heading = What you get
@@ -179,6 +179,7 @@ score-section = Score the folds
 score-words = Lay the named edge against the fence and keep it there while you score.
 score-words-face = Score with the front of the piece up. Press lightly twice rather than hard once.
 score-heading = Score at { $at }
+score-heading-many = Score at { $n } distances
 score-between-words = Mark any distance that your board has no groove for, and score along a rule.
 score-left-edge = Lay the left edge of { $part } at the fence.
 score-top-edge = Turn { $part } so that its top edge lies at the fence.
@@ -218,6 +219,7 @@ key-glue = glue
 
 ## Stick
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-kits = Make one kit after the other: the steps are for one.
 stick-times = Do this at all { $n } places.
 stick-picture = Where { $what } goes on { $on }.
 tape-head = Stick { $what } to { $on }.
@@ -227,11 +229,11 @@ round-head = Stick { $what } on { $on }.
 round-run = Run tape, { $width } wide, along all four edges of its { $face }: { $length } in all.
 round-press = Peel off the liner, lay it on the { $face } of { $on }, and press.
 border-round = Leave a border of { $border } all round.
-border-sides = Leave free { $sides }.
+border-sides = Leave { $sides } free.
 side-left = { $free } at the left
 side-right = { $free } at the right
-side-above = { $free } above
-side-below = { $free } below
+side-above = { $free } at the top
+side-below = { $free } at the bottom
 glue-head = Glue { $what } to { $on }.
 glue-spread = Spread a thin film of glue on the { $face } of the { $panel }.
 glue-press = Press it onto the { $face } of { $on } as the picture shows, and rub it down.
@@ -265,7 +267,7 @@ bind-heading = Hang the pages
 bind-words = Start with the last page, so that no page is in your way. Work towards the first.
 job-hang = Hang { $what }
 hang-head = Hang { $page } on { $tab }.
-hang-tape = Run { $length } of tape, { $width } wide, along the tab's { $face }. Leave its liner on, one end folded out.
+hang-tape = Run { $length } of tape, { $width } wide, along the { $face } of the tab. Leave its liner on, one end folded out.
 hang-glue = Brush a thin film of glue on the tab's other face.
 hang-glue-only = Brush a thin film of glue on one face of the tab.
 hang-slide = Slide the page on until it meets the fold, and move it until head and tail are flush.
@@ -302,14 +304,11 @@ term-pocket-front = pocket piece
 term-panel = panel
 term-page = page panel
 term-hinge-t = middle hinge
-## Kinds
-page-pocket = a sleeve, open at the spine and the fore-edge
-page-wallet = a pocket at the spine and a flap that closes over it
-spine-flexi-hinge = nested hinge strips
-spine-plain-hinge = single hinges
-insert-tag = tag
-cover-wrap = one piece of card round the pages
-cover-case = two boards and a spine under one covering
+## Kinds: where the album's own words of a kind read badly
+insert-photo-mat = photo mat
+insert-journal-card = journal card
+insert-belly-band = belly band
+insert-file-tab = file tab
 
 ## Words in pictures
 bench-stop = stop
