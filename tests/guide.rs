@@ -67,8 +67,13 @@ const LENGTHS: [What; 12] = [
 #[test]
 fn what_is_read_is_what_is_meant() {
     for (name, work) in on_the_trimmer() {
-        for number in made(&work).numbers().filter(|number| LENGTHS.contains(&number.what) && number.what != What::Time) {
-            near(read_back(&number.shown), number.value, if number.shown.contains("in") { 25.4 / 128.0 } else { 0.051 });
+        for number in made(&work).numbers().filter(|number| LENGTHS.contains(&number.what) && number.what != What::Time)
+        {
+            near(
+                read_back(&number.shown),
+                number.value,
+                if number.shown.contains("in") { 25.4 / 128.0 } else { 0.051 },
+            );
             let own = number.shown.split(" (").next().unwrap();
             assert!(!own.contains("in") || !own.contains('.'), "{name}: {own}");
         }
@@ -99,7 +104,9 @@ fn every_number_of_a_part_is_in_the_report() {
                     meant.extend([(What::FromTop, height - y), (What::FromBottom, y)]);
                 }
             }
-            let is = |number: &Number, (what, value): (What, f64)| number.what == what && (number.value - value).abs() < 1e-3;
+            let is = |number: &Number, (what, value): (What, f64)| {
+                number.what == what && (number.value - value).abs() < 1e-3
+            };
             let checked = [
                 What::Width,
                 What::Height,
@@ -132,7 +139,10 @@ fn every_number_of_a_part_is_in_the_report() {
             let times: Vec<&Number> =
                 guide.numbers().filter(|number| number.of == of && number.what == What::Sheets).collect();
             assert!(times.iter().all(|said| (said.value - number(&sheet["times"])).abs() < 1e-9), "{name}: {of}");
-            assert!(!times.is_empty() || sheet["times"] == 1, "{name}: {of} is cut more than once, and nothing says so");
+            assert!(
+                !times.is_empty() || sheet["times"] == 1,
+                "{name}: {of} is cut more than once, and nothing says so"
+            );
         }
         for laid in report["layouts"].as_array().unwrap() {
             let of = laid["stock"].as_str().unwrap();
@@ -225,8 +235,18 @@ fn carried_out(html: &str, report: &Value) -> BTreeMap<String, Vec<Rect>> {
             for mut piece in pieces.iter().copied() {
                 match step["turn"].as_str() {
                     "keep" => {}
-                    "clockwise" => piece.turned = { assert!(!piece.turned); true },
-                    "back" => piece.turned = { assert!(piece.turned); false },
+                    "clockwise" => {
+                        piece.turned = {
+                            assert!(!piece.turned);
+                            true
+                        }
+                    }
+                    "back" => {
+                        piece.turned = {
+                            assert!(piece.turned);
+                            false
+                        }
+                    }
                     other => panic!("{other}"),
                 }
                 let axis = usize::from(piece.turned);
@@ -318,13 +338,20 @@ fn the_stop_moves_little() {
     }
     let (mut planned, mut plain) = (0, 0);
     for (name, work) in on_the_trimmer() {
-        let moves: usize =
-            guide::trimmer::plans(&work.kit, &work.stocks).iter().flat_map(|plan| &plan.steps).filter(|step| step.moves).count();
+        let moves: usize = guide::trimmer::plans(&work.kit, &work.stocks)
+            .iter()
+            .flat_map(|plan| &plan.steps)
+            .filter(|step| step.moves)
+            .count();
         let mut branch = 0;
         for sheet in report(&work)["sheets"].as_array().unwrap() {
             let mut stops = Vec::new();
             walk(&sheet["cuts"], &mut stops);
-            branch += stops.iter().zip(std::iter::once(&f64::NAN).chain(&stops)).filter(|(one, before)| !((*one - *before).abs() < 0.05)).count();
+            branch += stops
+                .iter()
+                .zip(std::iter::once(&f64::NAN).chain(&stops))
+                .filter(|(one, before)| !((*one - *before).abs() < 0.05))
+                .count();
         }
         assert!(moves <= branch, "{name}: {moves} settings, {branch} branch by branch");
         planned += moves;
@@ -424,8 +451,7 @@ fn tape_is_the_sum_of_what_the_steps_use() {
     let text = r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190, "seam": 12.7 },
         "pages": [{ "kind": "pocket" }], "spine": { "kind": "flexi-hinge", "tab": 12.7, "lead_in": 6 } }"#;
     let guide = made(&work(text, cutter(0.0, 0.0, 0.0)));
-    let all: Vec<&Number> =
-        guide.numbers().filter(|number| number.what == What::Tape && number.of == "all").collect();
+    let all: Vec<&Number> = guide.numbers().filter(|number| number.what == What::Tape && number.of == "all").collect();
     assert_eq!(all.len(), 1);
     near(all[0].value, (2.0 * 148.0 + 190.0) * 1.1, 1e-6);
     assert_eq!(all[0].shown, "0.6\u{2009}m"); // 0.5346 m, up to a tenth
@@ -440,9 +466,14 @@ fn cost_and_weight_are_per_kit() {
     let work = work(text, cutter(0.0, 0.0, 0.0));
     let guide = made(&work);
     let sheets = report(&work)["layouts"][0]["sheets"].as_f64().unwrap();
-    let area: f64 =
-        report(&work)["parts"].as_array().unwrap().iter().map(|part| part["area_mm2"].as_f64().unwrap() * part["count"].as_f64().unwrap()).sum();
-    let prices: Vec<f64> = guide.numbers().filter(|number| number.what == What::Price).map(|number| number.value).collect();
+    let area: f64 = report(&work)["parts"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|part| part["area_mm2"].as_f64().unwrap() * part["count"].as_f64().unwrap())
+        .sum();
+    let prices: Vec<f64> =
+        guide.numbers().filter(|number| number.what == What::Price).map(|number| number.value).collect();
     assert!(prices.len() == 2 && prices.iter().all(|price| (price - sheets * 0.25 / 2.0).abs() < 1e-9), "{prices:?}");
     let weight = guide.numbers().find(|number| number.what == What::Weight && number.of.is_empty()).unwrap();
     near(weight.value, area / 1e6 * 200.0, 1e-6);

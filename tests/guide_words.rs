@@ -43,8 +43,21 @@ fn the_table_has_no_fault_and_no_key_twice() {
 fn every_entry_is_said() {
     let quoted = quoted();
     let made = [
-        "term-", "insert-", "tool-", "page-", "spine-", "cover-", "need-head-", "cut-head-", "fold-valley-", "fold-mountain-",
-        "fold-both-", "pages-", "bind-", "fill-", "plan-",
+        "term-",
+        "insert-",
+        "tool-",
+        "page-",
+        "spine-",
+        "cover-",
+        "need-head-",
+        "cut-head-",
+        "fold-valley-",
+        "fold-mountain-",
+        "fold-both-",
+        "pages-",
+        "bind-",
+        "fill-",
+        "plan-",
     ];
     for key in keys() {
         let known = quoted.contains(&key) || made.iter().any(|start| key.starts_with(start));
@@ -67,7 +80,9 @@ fn nothing_is_missing_in_what_is_read() {
     let words = Words::new("en");
     let sources = files(&project().join("src/guide"));
     let mut asked = 0;
-    for bytes in sources.iter().filter(|(path, _)| path.extension().is_some_and(|ending| ending == "rs")).map(|(_, bytes)| bytes) {
+    for bytes in
+        sources.iter().filter(|(path, _)| path.extension().is_some_and(|ending| ending == "rs")).map(|(_, bytes)| bytes)
+    {
         let text = String::from_utf8(bytes.clone()).unwrap();
         for call in ["tell(\"", "say(\"", "words.text(\""] {
             for key in text.split(call).skip(1).map(|rest| rest.split('"').next().unwrap()) {
@@ -78,7 +93,8 @@ fn nothing_is_missing_in_what_is_read() {
     }
     assert!(asked > 80, "only {asked} entries are asked for by name");
     // Those put together from pieces would show themselves.
-    let made = ["plan-", "tool-", "need-head-", "cut-head-", "fold-valley", "fold-mountain", "fold-both", "job-", "key-"];
+    let made =
+        ["plan-", "tool-", "need-head-", "cut-head-", "fold-valley", "fold-mountain", "fold-both", "job-", "key-"];
     for (name, guide) in guides() {
         for line in guide.sections.iter().flat_map(guide::Section::lines) {
             let text = line.plain();
@@ -94,7 +110,12 @@ fn nothing_is_missing_in_what_is_read() {
 fn sentences_are_short() {
     for (name, guide) in guides() {
         let steps = guide.sections.iter().flat_map(|section| &section.blocks).filter_map(|block| match block {
-            Block::Steps(steps) => Some(steps.iter().flat_map(|step| step.lines.iter().chain(&step.warn).chain([&step.head])).collect::<Vec<_>>()),
+            Block::Steps(steps) => Some(
+                steps
+                    .iter()
+                    .flat_map(|step| step.lines.iter().chain(&step.warn).chain([&step.head]))
+                    .collect::<Vec<_>>(),
+            ),
             Block::Words(line) => Some(vec![line]),
             Block::Caution(lines) => Some(lines.iter().collect()),
             _ => None,
@@ -121,7 +142,18 @@ fn sentences_are_short() {
 /// No engine term, no promise that a product keeps for ever (M1), no maker of tools; "safe" stands alone nowhere.
 #[test]
 fn what_must_not_be_said_is_not_said() {
-    let never = ["archival", "photo safe", "photo-safe", "acid-free", " bond", "optimi", "invalid", "guillotine", "placement", "algorithm"];
+    let never = [
+        "archival",
+        "photo safe",
+        "photo-safe",
+        "acid-free",
+        " bond",
+        "optimi",
+        "invalid",
+        "guillotine",
+        "placement",
+        "algorithm",
+    ];
     let text = table().to_lowercase();
     for word in never {
         assert!(!text.contains(word), "{word}");
@@ -139,7 +171,16 @@ fn cautions_stand_where_they_are_needed() {
         section.lines().iter().map(|line| line.plain() + "\n").collect()
     };
     let cut = of("cut");
-    for words in ["behind the blade", "light passes", "Cap the knife", "Never leave a laser unattended", "PVC", "fumes", "extinguisher", "manual"] {
+    for words in [
+        "behind the blade",
+        "light passes",
+        "Cap the knife",
+        "Never leave a laser unattended",
+        "PVC",
+        "fumes",
+        "extinguisher",
+        "manual",
+    ] {
         assert!(cut.contains(words), "{words}");
     }
     let first = guide.sections.iter().find(|section| section.id == "pages").unwrap();

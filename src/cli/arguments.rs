@@ -30,7 +30,7 @@ pub(super) enum Command {
     Check(Check),
     /// Write everything that the album needs into a folder
     #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
-        writes kit/report.json, kit/cutting-list.csv and kit/sheets/*.svg and *.dxf, at true size.")]
+        writes kit/report.json, kit/cutting-list.csv, kit/guide.html and kit/sheets/*.svg and *.dxf, at true size.")]
     Kit(Kit),
     /// Say which page sizes near the album's take fewer sheets, or no more
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]

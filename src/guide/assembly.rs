@@ -89,7 +89,9 @@ fn heading(desk: &Desk<'_>, job: &Job) -> Line {
     let name = match job.owners.first() {
         Some(Owner::Insert(number)) => {
             let entry = desk.job.album.inserts.get(number - 1);
-            Line::text(entry.map_or_else(String::new, |entry| desk.words.term_of("insert", entry.kind.name, entry.kind.name)))
+            Line::text(
+                entry.map_or_else(String::new, |entry| desk.words.term_of("insert", entry.kind.name, entry.kind.name)),
+            )
         }
         Some(Owner::Page(_)) => desk.pages(&job.owners),
         _ => Line::default(),
@@ -104,7 +106,14 @@ fn steps(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
     if job.doing == Doing::FillPocket {
         return fill(desk, job, first);
     }
-    job.joints.iter().filter_map(|joint| stick(desk, job, joint)).collect()
+    let mut steps: Vec<Step> = job.joints.iter().filter_map(|joint| stick(desk, job, joint)).collect();
+    // What has been said once for a job is not said again at each of its steps.
+    let mut said: Vec<Line> = Vec::new();
+    for step in &mut steps {
+        step.warn.retain(|warn| !said.contains(warn));
+        said.extend(step.warn.iter().cloned());
+    }
+    steps
 }
 
 /// A hinge's outer folds bend either way: they are worked before anything holds them.
@@ -130,7 +139,8 @@ fn stick(desk: &Desk<'_>, job: &Job, joint: &Joint) -> Option<Step> {
     let short = kit.pieces.get(glued.piece).and_then(|piece| piece.net.panels.get(glued.panel));
     let short = Line::text(short.map_or_else(String::new, |panel| desk.words.term(panel.name)));
     let places = || vec![("what", panel(desk, glued)), ("on", panel(desk, faced)), ("panel", short.clone())];
-    let face = |side: &Side| Line::text(desk.words.text(if side.face == Face::Front { "face-front" } else { "face-back" }));
+    let face =
+        |side: &Side| Line::text(desk.words.text(if side.face == Face::Front { "face-front" } else { "face-back" }));
     let with = |more: Vec<(&'static str, Line)>| [places(), more].concat();
     let of = kit.pieces.get(glued.piece).map_or("", |piece| desk.id(piece.part));
     let tape = |length: f64, width: f64| {
@@ -268,14 +278,17 @@ fn fill(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
         let Some(part) = part else { continue };
         owners.sort();
         owners.dedup();
-        let mut step = Step::new(desk.say("fill-head", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]));
+        let mut step =
+            Step::new(desk.say("fill-head", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]));
         if first && index == 0 {
             step.warn = cautions::photographs(desk);
         }
         let shows = desk.say("fill-picture", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]);
-        let picture = joint.bonds.first().and_then(|bond| kit.bonds.get(*bond)).and_then(|bond| {
-            pictures::stick(desk, &bond.one, &bond.other, Stick::Slides)
-        });
+        let picture = joint
+            .bonds
+            .first()
+            .and_then(|bond| kit.bonds.get(*bond))
+            .and_then(|bond| pictures::stick(desk, &bond.one, &bond.other, Stick::Slides));
         step.figure = picture.map(|picture| Figure { picture, shows });
         steps.push(step);
     }

@@ -71,7 +71,10 @@ fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
     };
     vec![
         Line::mark(row.mark.clone()),
-        Line::text(desk.words.term(part.kind)),
+        desk.say(
+            "cut-piece",
+            vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
+        ),
         desk.count(row.count, What::Count, &part.id),
         desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size),
         scores(desk, row.part),
@@ -84,7 +87,8 @@ fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
 fn scores(desk: &Desk<'_>, part: usize) -> Line {
     let marks = scoring::marks(desk.kit(), part);
     let of_edge = |edge: Edge| {
-        let items: Vec<Line> = marks.iter().filter(|mark| mark.edge == edge).map(|mark| score(desk, part, mark)).collect();
+        let items: Vec<Line> =
+            marks.iter().filter(|mark| mark.edge == edge).map(|mark| score(desk, part, mark)).collect();
         let key = if edge == Edge::Left { "scores-left" } else { "scores-top" };
         (!items.is_empty()).then(|| desk.say(key, vec![("scores", desk.words.list(items))]))
     };
@@ -181,12 +185,13 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
-                let step = Step { figure: Some(Figure { picture, shows }), ..Step::new(desk.say("machine-cut", file)) };
-                blocks.push(Block::Steps(vec![step]));
+                blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));
+                blocks.push(Block::Figure(Figure { picture, shows }));
             }
         }
     }
-    let offcuts: Vec<Line> = desk.plans.iter().flat_map(|plan| plan.offcuts().into_iter().map(|one| kept(desk, plan, &one))).collect();
+    let offcuts: Vec<Line> =
+        desk.plans.iter().flat_map(|plan| plan.offcuts().into_iter().map(|one| kept(desk, plan, &one))).collect();
     if !offcuts.is_empty() {
         blocks.push(Block::Heading(desk.tell("offcuts-heading")));
         blocks.push(Block::List(offcuts));
@@ -271,7 +276,8 @@ fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::Step) -> Step {
     ];
     made.lines.push(desk.say(rest, size));
     if step.length() > TRIMMER + 0.05 {
-        made.warn.push(desk.say("plan-long", vec![("length", desk.length(step.length(), What::SheetHeight, &plan.sheet))]));
+        made.warn
+            .push(desk.say("plan-long", vec![("length", desk.length(step.length(), What::SheetHeight, &plan.sheet))]));
     }
     let shows = desk.say("plan-picture", vec![("piece", thing(desk, &step.piece))]);
     made.figure = Some(Figure { picture: pictures::trim(desk, step), shows });

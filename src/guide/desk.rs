@@ -1,21 +1,29 @@
 // SPDX-License-Identifier: MIT
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
+use super::Job;
 use super::bits::{Guide, Section};
 use super::line::{Line, What};
 use super::list::{self, Row};
 use super::measure::{self, Measure};
 use super::trimmer::{self, Plan};
 use super::words::Words;
-use super::Job;
 use crate::folded::{self, Folded};
 use crate::length::Units;
 use crate::parts::{Kit, Owner, Part};
 use crate::stock::Stock;
 
 /// Words of the page itself, looked up once.
-const PAGE: [&str; 8] =
-    ["page-contents", "page-step", "page-caution", "page-edition", "page-maker", "page-done", "page-notes", "page-again"];
+const PAGE: [&str; 8] = [
+    "page-contents",
+    "page-step",
+    "page-caution",
+    "page-edition",
+    "page-maker",
+    "page-done",
+    "page-notes",
+    "page-again",
+];
 
 /// What the sections share.
 pub(super) struct Desk<'a> {

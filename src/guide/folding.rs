@@ -16,8 +16,7 @@ const A_LINE: usize = 8;
 pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
     let order: Vec<usize> = desk.rows.iter().map(|row| row.part).collect();
     let settings = scoring::plan(desk.kit(), &order);
-    let askew: Vec<usize> =
-        order.into_iter().filter(|part| !scoring::slanted(desk.kit(), *part).is_empty()).collect();
+    let askew: Vec<usize> = order.into_iter().filter(|part| !scoring::slanted(desk.kit(), *part).is_empty()).collect();
     if settings.is_empty() && askew.is_empty() {
         return None;
     }

@@ -16,9 +16,11 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         ("height", desk.length(album.page.height.mm(), What::Length, "page.height")),
     ];
     let mut blocks = vec![Block::Words(desk.say("given-album", size.to_vec()))];
-    blocks.extend(pictures::finished(desk).into_iter().map(|(picture, key)| {
-        Block::Figure(Figure { picture, shows: desk.tell(key) })
-    }));
+    blocks.extend(
+        pictures::finished(desk)
+            .into_iter()
+            .map(|(picture, key)| Block::Figure(Figure { picture, shows: desk.tell(key) })),
+    );
     let mut list = pages(desk);
     let spine = desk.words.term_of("spine", album.spine.kind.name, album.spine.kind.about);
     list.push(desk.say("given-spine", vec![("spine", Line::text(spine))]));

@@ -67,11 +67,7 @@ pub fn jobs(kit: &Kit) -> Vec<Job> {
         let last = jobs.iter_mut().rfind(|job| job.doing == step.doing && job.owners == owner);
         match last {
             Some(job) => job.joints.push(Joint { bonds: vec![step.bond] }),
-            None => jobs.push(Job {
-                doing: step.doing,
-                owners: owner,
-                joints: vec![Joint { bonds: vec![step.bond] }],
-            }),
+            None => jobs.push(Job { doing: step.doing, owners: owner, joints: vec![Joint { bonds: vec![step.bond] }] }),
         }
     }
     for job in &mut jobs {

@@ -38,6 +38,12 @@ impl Measure {
         format!("{own} ({})", one(mm, other))
     }
 
+    /// The same without the other system, for pictures.
+    #[must_use]
+    pub fn own(self, mm: f64) -> String {
+        one(mm, self.units)
+    }
+
     /// The same in both systems, for what is sold in either.
     #[must_use]
     pub fn show_both(self, mm: f64) -> String {

@@ -146,10 +146,12 @@ fn time(desk: &Desk<'_>) -> Line {
             minutes += one * f64::from(sheet.times) / f64::from(desk.job.album.copies.max(1));
         }
     }
-    let scores = |number: usize| scoring::marks(kit, number).len() * usize::try_from(kit.parts[number].count).unwrap_or(0);
+    let scores =
+        |number: usize| scoring::marks(kit, number).len() * usize::try_from(kit.parts[number].count).unwrap_or(0);
     minutes += A_SCORE * whole((0..kit.parts.len()).map(scores).sum());
     let stuck = joints::jobs(kit).into_iter().filter(|job| job.doing != Doing::FillPocket);
-    let joints = stuck.map(|job| job.joints.iter().map(|joint| joint.bonds.len()).sum::<usize>() * job.owners.len().max(1));
+    let joints =
+        stuck.map(|job| job.joints.iter().map(|joint| joint.bonds.len()).sum::<usize>() * job.owners.len().max(1));
     minutes += A_JOINT * whole(joints.sum());
     let halves = (minutes / 30.0).ceil();
     let shown = if (halves / 2.0).fract() > 0.0 {

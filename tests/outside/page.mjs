@@ -28,7 +28,8 @@ const beyond = () => {
     const hidden = getComputedStyle(one).clipPath !== "none" || one.closest("thead");
     return box.width > 0 && !hidden && (box.right > width + 1 || box.left < -1);
   });
-  return out.slice(0, 5).map((one) => `${one.tagName} ${one.textContent.slice(0, 40)}`);
+  const sideways = document.documentElement.scrollWidth > width + 1 ? ["it scrolls sideways"] : [];
+  return [...sideways, ...out.slice(0, 5).map((one) => `${one.tagName} ${one.textContent.slice(0, 40)}`)];
 };
 
 /** Steps, rows and figures that are taller than a printed page. */

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Opens guides from disk in Chromium: nothing on the console, nothing fetched, nothing that axe-core minds, nothing cut off.
 
-axe-core and playwright-core run on node, see page.mjs; pymupdf reads what was printed.
+axe-core and playwright-core run on node, see page.mjs; pypdfium2 reads what was printed.
 """
 
 import json
@@ -11,7 +11,7 @@ import shutil
 import subprocess
 from pathlib import Path
 
-import pymupdf
+import pypdfium2
 import pytest
 
 from conftest import ROOT, run_kit
@@ -51,12 +51,18 @@ def faults(seen):
 
 def missing(seen):
     """Words of the page that its print does not have, and pages whose words reach into the margin."""
-    with pymupdf.open(seen["pdf"]) as printed:
-        there = squeezed(" ".join(page.get_text() for page in printed))
-        for number, page in enumerate(printed, 1):
-            for x0, y0, x1, y1, word, *_ in page.get_text("words"):
-                if x0 < 0 or y0 < 0 or x1 > page.rect.width or y1 > page.rect.height:
-                    yield f"{word} reaches over the edge of page {number}"
+    printed = pypdfium2.PdfDocument(seen["pdf"])
+    words = ""
+    for number, page in enumerate(printed, 1):
+        width, height = page.get_size()
+        text = page.get_textpage()
+        words += text.get_text_range()
+        for index in range(text.count_chars()):
+            left, low, right, high = text.get_charbox(index)
+            if left < 0 or low < 0 or right > width or high > height:
+                yield f"letters reach over the edge of page {number}: {text.get_text_range(index, 20)}"
+                break
+    there = squeezed(words)
     for line in seen["words"].splitlines():
         if squeezed(line) not in there:
             yield line
@@ -86,7 +92,7 @@ def test_pages_are_sound_in_a_browser_and_on_paper(seen):
 
 def test_the_card_is_one_page(seen):
     cards = [page for page in seen if page["file"].endswith("kit-card.html")]
-    pages = {Path(card["file"]).parent.name: len(pymupdf.open(card["pdf"])) for card in cards}
+    pages = {Path(card["file"]).parent.name: len(pypdfium2.PdfDocument(card["pdf"])) for card in cards}
     assert pages == dict.fromkeys(ALBUMS, 1)
 
 
@@ -94,8 +100,7 @@ def test_paper_follows_the_album(seen):
     """A4 for albums in millimetres, letter for those in inches; points of 1/72 in."""
     for page in seen:
         name = Path(page["file"]).parent.name
-        with pymupdf.open(page["pdf"]) as printed:
-            size = [round(side * 25.4 / 72) for side in printed[0].rect.br]
+        size = [round(side * 25.4 / 72) for side in pypdfium2.PdfDocument(page["pdf"])[0].get_size()]
         assert size == ([210, 297] if name == "tide-table" else [216, 279]), name
 
 
@@ -103,16 +108,15 @@ PLANTED = {
     "console": ("<main>", '<main><img alt="" src="data:image/png;base64,AAAA"><script>1</script>'),
     "axe": ("<main>", '<main><svg role="img" width="9" height="9"></svg>'),
     "beyond": ("<main>", "<main><pre>" + "wide " * 90 + "</pre>"),
-    "tall": ('<ol class="steps">', '<ol class="steps"><li class="step"><div>' + "<p>tall</p>" * 90 + "</div></li>"),
-    "requests": ("<main>", '<main><iframe title="x" src="data:text/html,x"></iframe>'),
+    "tall": ("<main>", '<main><div class="caution">' + "<p>tall</p>" * 90 + "</div>"),
 }
 
 
 @pytest.mark.parametrize("what", ["console", "axe", "beyond", "tall"])
 def test_each_check_finds_a_planted_fault(seen, what, tmp_path):
-    good = Path(seen[0]["file"]).read_text(encoding="utf-8")
+    good = Path(seen[1]["file"]).read_text(encoding="utf-8")
     old, new = PLANTED[what]
     assert old in good
-    file = tmp_path / "guide.html"
+    file = tmp_path / "kit-card.html"
     file.write_text(good.replace(old, new, 1), encoding="utf-8")
     assert in_browser([file])[0][what]

@@ -59,7 +59,7 @@ pub(in super::super) fn trim(desk: &Desk<'_>, step: &Step) -> Picture {
     let y = -5.0;
     draw.line(Point::new(0.0, -1.0), Point::new(0.0, y - 1.0), THIN);
     draw.line(Point::new(stop, -1.5), Point::new(stop, y - 1.0), THIN);
-    draw.running(Point::new(0.0, y), stop, &desk.measure.show(step.stop));
+    draw.running(Point::new(0.0, y), stop, &desk.measure.own(step.stop));
     draw.picture()
 }
 
@@ -112,7 +112,7 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     // A quarter turn counter-clockwise brings the top edge to the left.
     let quarters = u8::from(scored.edge == Edge::Top);
     let flat = part.flat.turned(quarters);
-    let numbers = setting.at.iter().map(|at| measure(&desk.measure.show(*at), WORDS)).fold(0.0, f64::max);
+    let numbers = setting.at.iter().map(|at| measure(&desk.measure.own(*at), WORDS)).fold(0.0, f64::max);
     let scale = ((ROOM.0 - numbers - 4.0) / flat.width).min((ROOM.1 - 20.0) / flat.height).min(1.0);
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
     let outlines: Vec<Contour> = std::iter::once(&flat.outline).chain(&flat.holes).map(small).collect();
@@ -137,7 +137,7 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     for (row, at) in (1..).zip(&setting.at) {
         let y = f64::from(row).mul_add(-5.2, 0.2);
         draw.line(Point::new(at * scale, -0.8), Point::new(at * scale, y - 1.0), THIN);
-        draw.running(Point::new(0.0, y), at * scale, &desk.measure.show(*at));
+        draw.running(Point::new(0.0, y), at * scale, &desk.measure.own(*at));
     }
     #[allow(clippy::cast_precision_loss, reason = "a part has few scores")]
     let foot = lowest as f64 * -5.2 - 0.8;

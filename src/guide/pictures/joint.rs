@@ -62,7 +62,8 @@ pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, held:
         Stick::Round { width, .. } => {
             // A frame of tape; a panel with corners of its own has it along its box.
             let (all, wide) = (glue.bounds(), (width * scale).max(1.2));
-            let within = Contour::rectangle(all.x0 + wide, all.y0 + wide, all.width() - 2.0 * wide, all.height() - 2.0 * wide);
+            let within =
+                Contour::rectangle(all.x0 + wide, all.y0 + wide, all.width() - 2.0 * wide, all.height() - 2.0 * wide);
             draw.contours(vec![glue, within.clone()], Some(GLUE), None);
             draw.contours(vec![within], None, Some(THIN));
         }

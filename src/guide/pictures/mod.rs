@@ -24,7 +24,7 @@ const ROOM: (f64, f64) = (78.0, 62.0);
 pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return Draw::default().picture() };
     let stuff = stuff(desk, number);
-    picture::part_within(part, stuff, (86.0, 86.0), &|mm| desk.measure.show(mm)).0
+    picture::part_within(part, stuff, (86.0, 86.0), &|mm| desk.measure.own(mm)).0
 }
 
 fn stuff(desk: &Desk<'_>, number: usize) -> Stuff {

@@ -26,8 +26,7 @@ const EITHER_WAY: f64 = 70.0;
 /// The finished album: closed, and opened like a fan, each with the key of what it shows.
 pub(in super::super) fn finished(desk: &Desk<'_>) -> Vec<(Picture, &'static str)> {
     let album = |pose| picture::album(desk.job.album, desk.kit(), &desk.folded, pose, &|_| true, (86.0, 80.0));
-    let all =
-        [(album(Pose::Closed), "given-picture-closed"), (album(Pose::Fanned(FANNED)), "given-picture-open")];
+    let all = [(album(Pose::Closed), "given-picture-closed"), (album(Pose::Fanned(FANNED)), "given-picture-open")];
     all.into_iter().filter(|(picture, _)| picture.width > 5.0).collect()
 }
 
@@ -62,8 +61,14 @@ pub(in super::super) fn both_ways(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return super::Draw::default().picture() };
     let both = |fold: &Fold| fold.sense == Sense::Both;
     let degrees: Vec<f64> = part.net.folds.iter().map(|fold| if both(fold) { EITHER_WAY } else { 0.0 }).collect();
-    let next: Vec<(usize, f64)> =
-        part.net.folds.iter().enumerate().filter(|(_, fold)| both(fold)).map(|(index, _)| (index, -EITHER_WAY)).collect();
+    let next: Vec<(usize, f64)> = part
+        .net
+        .folds
+        .iter()
+        .enumerate()
+        .filter(|(_, fold)| both(fold))
+        .map(|(index, _)| (index, -EITHER_WAY))
+        .collect();
     folding(desk, number, &part.net, &degrees, &next)
 }
 

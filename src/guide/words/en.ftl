@@ -93,6 +93,7 @@ cut-head-size = Width × height
 cut-head-scores = Scores
 cut-head-lies = Grain, pattern
 cut-head-back = Write on the back
+cut-piece = { $kind }, { $id }
 cut-size = { $width } × { $height }
 cut-size-long = { $width } × { $height } ▸
 cut-back = { $mark }: { $uses }
@@ -117,8 +118,8 @@ machine-words = Load each file below into your cutting software and compare the 
 machine-cut = Cut the sheet { $sheet }.
 machine-picture = The pieces on the sheet { $sheet }.
 sheet-heading = { $n_is ->
-    [one] Cut up sheet { $sheet } ({ $width } × { $height })
-   *[other] Cut up { $n } sheets { $sheet } ({ $width } × { $height })
+    [one] Cut up sheet { $sheet }: { $width } × { $height }
+   *[other] Cut up { $n } sheets { $sheet }: { $width } × { $height }
 }
 
 sheet-stands = Lay it { $width } wide and { $height } tall.
