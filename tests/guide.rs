@@ -129,7 +129,7 @@ fn every_number_of_a_part_is_in_the_report() {
             let row = rows.iter().find(|row| row.iter().any(|cell| cell.numbers().any(|number| number.of == id)));
             let row = row.unwrap_or_else(|| panic!("{name}: {id} is not in the list"));
             for one in needed {
-                let there = row.iter().flat_map(|cell| cell.numbers()).any(|number| is(number, one));
+                let there = row.iter().flat_map(guide::Line::numbers).any(|number| is(number, one));
                 assert!(there, "{name}: the list lacks {one:?} of {id}");
             }
         }
@@ -350,7 +350,7 @@ fn the_stop_moves_little() {
             branch += stops
                 .iter()
                 .zip(std::iter::once(&f64::NAN).chain(&stops))
-                .filter(|(one, before)| !((*one - *before).abs() < 0.05))
+                .filter(|(one, before)| before.is_nan() || (*one - *before).abs() >= 0.05)
                 .count();
         }
         assert!(moves <= branch, "{name}: {moves} settings, {branch} branch by branch");
@@ -376,7 +376,7 @@ fn lengths_are_set_as_a_ruler_has_them() {
     let show = |units, both, mm| measure::Measure { units, both }.show(mm);
     assert_eq!(show(Units::Mm, false, 147.637), "147.6\u{2009}mm");
     assert_eq!(show(Units::In, false, 158.75), "6¼\u{2009}in");
-    assert_eq!(show(Units::In, false, 7.3125 * 25.4), "7\u{2009}5⁄16\u{2009}in");
+    assert_eq!(show(Units::In, false, 7.3125 * 25.4), "7\u{2009}5/16\u{2009}in");
     assert_eq!(show(Units::Mm, true, 12.7), "12.7\u{2009}mm (½\u{2009}in)");
     assert!(measure::on_ruler(25.4 * 5.0 / 16.0) && !measure::on_ruler(25.4 / 32.0));
 }
@@ -424,7 +424,7 @@ fn the_pages_come_when_they_are_asked_for() {
     let page = |files: &BTreeMap<String, Vec<u8>>, name: &str| String::from_utf8(files[name].clone()).unwrap();
     let key = |page: &str| page.split("data-key=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
     assert_ne!(key(&page(&one, "guide.html")), key(&page(&other, "guide.html")));
-    assert!(page(&one, "kit-card.html").contains("148\u{2009}mm (5\u{2009}53⁄64\u{2009}in)"));
+    assert!(page(&one, "kit-card.html").contains("148\u{2009}mm (5\u{2009}53/64\u{2009}in)"));
 }
 
 /// One face of each tab gets tape and the other glue, so that the page can still be moved; the last page is hung first.
@@ -512,7 +512,7 @@ fn every_letter_is_in_the_list() {
             .sections
             .iter()
             .filter(|section| section.id == "bind")
-            .flat_map(|section| section.steps())
+            .flat_map(guide::Section::steps)
             .flat_map(|step| step.head.numbers())
             .map(|number| number.value)
             .collect();

@@ -36,7 +36,7 @@ pub(super) enum Command {
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
     Sizes(Sizes),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
-    #[command(after_help = "Example:\n  hingeleaf catalogue")]
+    #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
     /// Print the JSON Schema (draft 2020-12) of a kind of file
     #[command(after_help = "Example:\n  hingeleaf schema album > album.schema.json")]
@@ -125,8 +125,8 @@ pub(super) struct Kit {
     #[arg(long)]
     pub both_units: bool,
     /// The guide on one page as well, for those who have made one before: kit-card.html
-    #[arg(long)]
-    pub kit_card: bool,
+    #[arg(long = "kit-card")]
+    pub card: bool,
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,
@@ -183,6 +183,12 @@ pub(super) struct Sizes {
 
 #[derive(Args, Debug)]
 pub(super) struct Catalogue {
+    /// Draw a plate of each kind, flat and folded, as SVG and PNG into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds an earlier catalogue
+    #[arg(long, requires = "out")]
+    pub replace: bool,
     /// As JSON
     #[arg(long)]
     pub json: bool,

@@ -2,6 +2,7 @@
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
 mod arguments;
+mod catalogue;
 mod check;
 mod commands;
 mod inputs;
@@ -37,7 +38,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
-            Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
+            Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
         },

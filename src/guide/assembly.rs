@@ -174,7 +174,7 @@ fn stick(desk: &Desk<'_>, job: &Job, joint: &Joint) -> Option<Step> {
     }
     if joint.bonds.len() > 1 {
         let times = u64::try_from(joint.bonds.len()).unwrap_or(u64::MAX);
-        step.lines.push(desk.say("stick-times", vec![("n", desk.count(times, What::Many, of))]));
+        step.lines.push(desk.say("stick-times", vec![("n", measure::count(times, What::Many, of))]));
     }
     let shows = desk.say("stick-picture", places());
     let held = joint.stick(desk.job.album, kit, job.doing);

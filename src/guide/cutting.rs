@@ -75,7 +75,7 @@ fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
             "cut-piece",
             vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
         ),
-        desk.count(row.count, What::Count, &part.id),
+        measure::count(row.count, What::Count, &part.id),
         desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size),
         scores(desk, row.part),
         desk.tell(lies),
@@ -173,7 +173,7 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
         for sheet in &laid.sheets {
             let heading = vec![
                 ("sheet", Line::text(sheet.name.clone())),
-                ("n", desk.count(u64::from(sheet.times), What::Sheets, &sheet.name)),
+                ("n", measure::count(u64::from(sheet.times), What::Sheets, &sheet.name)),
                 ("width", desk.length(sheet.width, What::SheetWidth, &sheet.name)),
                 ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
             ];
@@ -257,7 +257,7 @@ fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::Step) -> Step {
     made.lines.push(desk.say(&format!("{turn}{several}"), vec![("piece", piece)]));
     for off in &step.off {
         let each = off.many / step.piece.many.max(1);
-        let names = vec![("n", desk.count(u64::from(each), What::Many, "")), ("what", thing(desk, off))];
+        let names = vec![("n", measure::count(u64::from(each), What::Many, "")), ("what", thing(desk, off))];
         made.lines.push(desk.say(if off.is == Thing::Waste { "plan-trim" } else { "plan-cut" }, names));
     }
     let what = thing(desk, &step.rest);

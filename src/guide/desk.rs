@@ -14,16 +14,7 @@ use crate::parts::{Kit, Owner, Part};
 use crate::stock::Stock;
 
 /// Words of the page itself, looked up once.
-const PAGE: [&str; 8] = [
-    "page-contents",
-    "page-step",
-    "page-caution",
-    "page-edition",
-    "page-maker",
-    "page-done",
-    "page-notes",
-    "page-again",
-];
+const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
 
 /// What the sections share.
 pub(super) struct Desk<'a> {
@@ -75,11 +66,6 @@ impl<'a> Desk<'a> {
     /// A length.
     pub(super) fn length(&self, mm: f64, what: What, of: &str) -> Line {
         self.measure.length(mm, what, of)
-    }
-
-    /// A count.
-    pub(super) fn count(&self, many: u64, what: What, of: &str) -> Line {
-        measure::count(many, what, of)
     }
 
     pub(super) fn kit(&self) -> &'a Kit {
@@ -136,7 +122,7 @@ impl<'a> Desk<'a> {
             })
             .collect();
         numbers.sort_unstable();
-        let list = self.words.list(numbers.iter().map(|page| self.count(*page, What::Page, "")).collect());
+        let list = self.words.list(numbers.iter().map(|page| measure::count(*page, What::Page, "")).collect());
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
     }

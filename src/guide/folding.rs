@@ -5,6 +5,7 @@ use super::bits::{Block, Figure, Section, Step};
 use super::cutting::sense;
 use super::desk::Desk;
 use super::line::{Line, What};
+use super::measure;
 use super::pictures;
 use super::scoring::{self, Edge, Scored, Setting};
 use crate::net::Sense;
@@ -44,7 +45,7 @@ pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
 fn heading(desk: &Desk<'_>, setting: &Setting) -> Line {
     if setting.at.len() > A_LINE {
         let many = u64::try_from(setting.at.len()).unwrap_or(u64::MAX);
-        return desk.say("score-heading-many", vec![("n", desk.count(many, What::Many, "fence"))]);
+        return desk.say("score-heading-many", vec![("n", measure::count(many, What::Many, "fence"))]);
     }
     let at = setting.at.iter().map(|at| desk.length(*at, What::Length, "fence")).collect();
     desk.say("score-heading", vec![("at", desk.words.list(at))])
@@ -71,7 +72,7 @@ fn score(desk: &Desk<'_>, setting: &Setting, scored: &Scored) -> Step {
     }
     let count = desk.rows.iter().find(|row| row.part == scored.part).map_or(0, |row| row.count);
     if count > 1 {
-        step.lines.push(desk.say("score-all", vec![("n", desk.count(count, What::Count, id))]));
+        step.lines.push(desk.say("score-all", vec![("n", measure::count(count, What::Count, id))]));
     }
     let shows = desk.say("score-picture", vec![("part", desk.named(scored.part))]);
     step.figure = Some(Figure { picture: pictures::at_fence(desk, setting, scored), shows });
@@ -102,7 +103,7 @@ fn fold(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
     if marks.is_empty() && askew.is_empty() {
         return None;
     }
-    let named = vec![("part", desk.named(number)), ("n", desk.count(count, What::Count, &part.id))];
+    let named = vec![("part", desk.named(number)), ("n", measure::count(count, What::Count, &part.id))];
     let mut step = Step::new(desk.say("fold-head", named));
     for kind in [Sense::Valley, Sense::Mountain, Sense::Both] {
         for edge in [Edge::Left, Edge::Top] {

@@ -4,6 +4,7 @@
 use super::bits::{Block, Figure, Section};
 use super::desk::Desk;
 use super::line::{Line, What};
+use super::measure;
 use super::pictures;
 use crate::album::{Bound, Kind};
 
@@ -11,7 +12,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
     let album = desk.job.album;
     let many = |count: usize| u64::try_from(count).unwrap_or(u64::MAX);
     let size = [
-        ("n", desk.count(many(album.pages.len()), What::Page, "")),
+        ("n", measure::count(many(album.pages.len()), What::Page, "")),
         ("width", desk.length(album.page.width.mm(), What::Length, "page.width")),
         ("height", desk.length(album.page.height.mm(), What::Length, "page.height")),
     ];
@@ -30,7 +31,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
     }));
     list.extend(album.inserts.iter().filter(|insert| insert.count() > 0).map(|insert| {
         let name = desk.words.term_of("insert", insert.kind.name, insert.kind.name);
-        let count = desk.count(u64::from(insert.count()), What::Many, "");
+        let count = measure::count(u64::from(insert.count()), What::Many, "");
         desk.say("given-insert", vec![("n", count), ("insert", Line::text(name))])
     }));
     if let Some(closed) = &desk.job.fit.closed {
@@ -54,7 +55,7 @@ fn pages(desk: &Desk<'_>) -> Vec<Line> {
     }
     let line = |kind: &&Kind| {
         let numbers = (1..).zip(pages).filter(|(_, page)| page.kind.name == kind.name).map(|(number, _)| number);
-        let numbers: Vec<Line> = numbers.map(|number| desk.count(number, What::Page, "")).collect();
+        let numbers: Vec<Line> = numbers.map(|number| measure::count(number, What::Page, "")).collect();
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         let pages = desk.say(key, vec![("pages", desk.words.list(numbers))]);
         let name = desk.words.term_of("page", kind.name, kind.about);

@@ -27,7 +27,7 @@ pub struct Measure {
 }
 
 impl Measure {
-    /// A length with its unit: `147.6 mm`, `6¼ in`, `7 5⁄16 in`.
+    /// A length with its unit: `147.6 mm`, `6¼ in`, `7 5/16 in`.
     #[must_use]
     pub fn show(self, mm: f64) -> String {
         let own = one(mm, self.units);

@@ -75,8 +75,8 @@ fn sheets(desk: &Desk<'_>) -> Table {
                 Line::text(stock.name.clone()),
                 desk.say("need-sheet", sides.to_vec()),
                 weight,
-                desk.count(count, What::Sheets, &stock.name),
-                desk.count(buy, What::Sheets, "with-spare"),
+                measure::count(count, What::Sheets, &stock.name),
+                measure::count(buy, What::Sheets, "with-spare"),
                 price,
             ]);
         }

@@ -4,6 +4,7 @@
 use super::bits::{Block, Figure, Section, Step};
 use super::desk::Desk;
 use super::line::{Line, What};
+use super::measure;
 use super::pictures;
 use crate::contour::{Contour, Edge};
 use crate::parts::Part;
@@ -23,7 +24,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 
 fn step(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
     let part = desk.part(number)?;
-    let named = vec![("part", desk.named(number)), ("n", desk.count(count, What::Count, &part.id))];
+    let named = vec![("part", desk.named(number)), ("n", measure::count(count, What::Count, &part.id))];
     let mut step = Step::new(desk.say("shape-head", named));
     let edges: Vec<Edge> = part.flat.outline.edges().collect();
     if edges.iter().any(|edge| edge.is_line() && is_slanted(*edge)) {

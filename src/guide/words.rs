@@ -75,8 +75,9 @@ impl Words {
         let Some(pattern) = self.bundle.get_message(key).and_then(|message| message.value()) else {
             return Line::text(key);
         };
+        let (names, lines): (Vec<&str>, Vec<Line>) = places.into_iter().unzip();
         let mut args = FluentArgs::new();
-        for (index, (name, line)) in (0..).zip(&places) {
+        for (index, (name, line)) in (0..).zip(names.iter().zip(&lines)) {
             if let [Bit::Number(Number { value, .. })] = line.0[..] {
                 args.set(format!("{name}_is"), FluentValue::from(value));
             } else {
@@ -89,8 +90,8 @@ impl Words {
         let mut words = String::new();
         for c in text.chars() {
             let index = u32::from(c).checked_sub(FIRST).and_then(|index| usize::try_from(index).ok());
-            match index.and_then(|index| places.get(index)) {
-                Some((_, place)) => {
+            match index.and_then(|index| lines.get(index)) {
+                Some(place) => {
                     if !words.is_empty() {
                         line.0.push(Bit::Text(std::mem::take(&mut words)));
                     }

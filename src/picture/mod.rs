@@ -9,6 +9,7 @@
 mod album;
 mod folding;
 mod kind;
+mod opened;
 mod part;
 mod plate;
 mod section;
@@ -16,9 +17,10 @@ mod sheet;
 mod space;
 mod words;
 
-pub use album::{Pose, album};
+pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
+pub use opened::opened;
 pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;

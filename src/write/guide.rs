@@ -57,7 +57,7 @@ fn page(guide: &Guide, form: &str) -> String {
                 header {
                     h1 { (guide.title) }
                     @if let Some(maker) = &guide.maker { p class="by" { (guide.word("page-maker")) " " (maker) } }
-                    @if let Some(edition) = &guide.edition { p class="by" { (guide.word("page-edition")) " " (edition) } }
+                    @if let Some(edition) = &guide.edition { p class="by" { (edition) } }
                 }
                 @if form == "guide" {
                     nav aria-label=(guide.word("page-contents")) {
@@ -97,7 +97,7 @@ fn shared_hatches(guide: &Guide) -> Markup {
         match block {
             Block::Figure(figure) => pictures.push(&figure.picture),
             Block::Steps(steps) => {
-                pictures.extend(steps.iter().filter_map(|step| Some(&step.figure.as_ref()?.picture)))
+                pictures.extend(steps.iter().filter_map(|step| Some(&step.figure.as_ref()?.picture)));
             }
             _ => {}
         }

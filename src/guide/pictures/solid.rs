@@ -4,12 +4,9 @@
 use super::super::desk::Desk;
 use super::super::joints::Job;
 use super::{ROOM, caliper, stuff};
-use crate::album::Bound;
-use crate::contour::Point;
-use crate::net::{Fold, Net, Sense, Stand};
-use crate::parts::{Kit, Owner};
-use crate::picture::{self, Folding, Picture, Pose, Scene};
-use glam::{DAffine3, DMat3, DVec3};
+use crate::net::{Fold, Net, Sense};
+use crate::parts::Owner;
+use crate::picture::{self, Folding, Picture, Pose};
 
 /// How far folds are turned that are shown on their way, as a share of the whole: our choice.
 const ON_THE_WAY: f64 = 0.4;
@@ -26,7 +23,13 @@ const EITHER_WAY: f64 = 70.0;
 /// The finished album: closed, and opened like a fan, each with the key of what it shows.
 pub(in super::super) fn finished(desk: &Desk<'_>) -> Vec<(Picture, &'static str)> {
     let album = |pose| picture::album(desk.job.album, desk.kit(), &desk.folded, pose, &|_| true, (86.0, 80.0));
-    let all = [(album(Pose::Closed), "given-picture-closed"), (album(Pose::Fanned(FANNED)), "given-picture-open")];
+    let mut all =
+        vec![(album(Pose::Closed), "given-picture-closed"), (album(Pose::Fanned(FANNED)), "given-picture-fan")];
+    if let Some(openings) = &desk.job.fit.openings {
+        let (album, kit) = (desk.job.album, desk.kit());
+        let open = picture::opened(album, kit, &desk.folded, &openings.worst, (150.0, 80.0));
+        all.push((open, "given-picture-open"));
+    }
     all.into_iter().filter(|(picture, _)| picture.width > 5.0).collect()
 }
 
@@ -77,56 +80,14 @@ fn folding(desk: &Desk<'_>, number: usize, net: &Net, degrees: &[f64], next: &[(
     Folding { degrees, next, ..flat }.picture(ROOM)
 }
 
-/// A page sliding onto its tab; the pages behind it hang already.
+/// A page sliding onto its tab; the pages behind it hang already, and pockets are filled at the end.
 pub(in super::super) fn hang(desk: &Desk<'_>, job: &Job) -> Option<Picture> {
     let kit = desk.kit();
     let Some(Owner::Page(page)) = job.owners.first().copied() else { return None };
-    let lying = lying(desk.job.album.bound);
-    let width = desk.job.album.page.width.mm();
-    let drawn_off = Stand::from_translation(DVec3::X * width * 0.55);
-    let mut scene = Scene::default();
-    let mut ends: Option<(DVec3, DVec3)> = None;
-    for (number, piece) in kit.pieces.iter().enumerate() {
-        let Some(Some(stands)) = desk.folded.pieces.get(number) else { continue };
-        let of = owner_of(kit, number);
-        let by = match of {
-            Owner::Spine => lying,
-            Owner::Page(other) if other > page => lying,
-            Owner::Page(other) if other == page => drawn_off * lying,
-            _ => continue,
-        };
-        let caliper = desk.folded.calipers.get(number).copied().unwrap_or(0.3);
-        scene.piece(&piece.net, stands, caliper, stuff(desk, piece.part), &by);
-        if of == Owner::Page(page) {
-            for (panel, stand) in piece.net.panels.iter().zip(stands) {
-                for vertex in panel.outline.vertices() {
-                    let at = (by * *stand).transform_point3(at(vertex.at));
-                    let (low, high) = ends.unwrap_or((at, at));
-                    ends = Some((low.min(at), high.max(at)));
-                }
-            }
-        }
-    }
-    let (low, high) = ends?;
-    let middle = DVec3::new(low.x, f64::midpoint(low.y, high.y), high.z + 1.0);
-    scene.way(vec![middle + DVec3::X * width * 0.45, middle - DVec3::X * width * 0.18]);
-    Some(scene.picture(ROOM))
-}
-
-fn at(point: Point) -> DVec3 {
-    DVec3::new(point.x, point.y, 0.0)
-}
-
-/// What is inserted goes with no page here: pockets are filled at the end.
-fn owner_of(kit: &Kit, piece: usize) -> Owner {
-    kit.pieces.get(piece).map_or(Owner::Cover, |piece| piece.owner)
-}
-
-/// From the folded album, which stands on its spine, to one that lies: spine at the left, head away.
-fn lying(bound: Bound) -> Stand {
-    let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
-    DAffine3::from_mat3(match bound {
-        Bound::Left => DMat3::from_cols(-z, y, x),
-        Bound::Right => DMat3::from_cols(z, y, -x),
-    })
+    let there = |piece: usize| match kit.pieces.get(piece).map(|piece| piece.owner) {
+        Some(Owner::Spine) => true,
+        Some(Owner::Page(other)) => other >= page,
+        _ => false,
+    };
+    Some(picture::sliding(desk.job.album, kit, &desk.folded, page, &there, ROOM))
 }

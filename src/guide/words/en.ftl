@@ -4,9 +4,7 @@
 
 ## The page
 page-contents = In this guide
-page-step = Step
 page-caution = Mind
-page-edition = Edition
 page-maker = Designed by
 page-done = steps done
 page-notes = From the maker
@@ -36,7 +34,8 @@ given-thick = Closed, its pages are about { $thick } thick.
 given-bound-left = Bound at the left, seen from the front.
 given-bound-right = Bound at the right, seen from the front.
 given-picture-closed = The finished album, closed, its spine at the left.
-given-picture-open = The finished album, standing on its tail and opened like a fan.
+given-picture-fan = The finished album, standing on its tail and opened like a fan.
+given-picture-open = The finished album, lying open.
 
 ## What you need
 need-heading = Get ready
@@ -110,7 +109,7 @@ fold-valley = valley
 fold-mountain = mountain
 fold-both = both ways
 cut-note-edges = Measure scores from the left or top edge, the front of the piece towards you.
-cut-note-between = ◇ lies between the grooves of common boards (⅛ in, 1⁄16 in, 5 mm). Mark it and score along a rule.
+cut-note-between = ◇ lies between the grooves of common boards (⅛ in, 1/16 in, 5 mm). Mark it and score along a rule.
 cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer one, or knife and rule.
 cut-note-shaped = Cut every piece as a full rectangle first. Corners and openings come later.
 cut-note-ruler = Some sizes lie between the marks of a ruler. Choose "rounded" sizes to have them all on a mark.
