@@ -494,6 +494,20 @@ fn maker_edition_and_notes_are_read() {
     assert_eq!(full.notes, ["Take your time."]);
 }
 
+/// The sample that README shows is what the program writes today.
+#[test]
+fn the_sample_is_the_programs_own() {
+    let text = std::fs::read_to_string(common::project().join("fixtures/tide-table.json")).unwrap();
+    let search = Search { effort: Effort::Normal, trimmer: true, threads: 2 };
+    let work = Work::new(album(&text), Cutter::default(), Labels::default(), search, &Unwatched);
+    let (page, file) = (write::guide(&made(&work)), common::project().join("fixtures/samples/tide-table-guide.html"));
+    let same = std::fs::read_to_string(&file).unwrap_or_default() == page;
+    if !same && std::env::var_os("UPDATE_GOLDEN").is_some() {
+        std::fs::write(&file, &page).unwrap();
+    }
+    assert!(same, "look at the guide again, and write the sample anew with UPDATE_GOLDEN=1");
+}
+
 /// Every mark in a sentence is in the list; every page of the album is hung or made.
 #[test]
 fn every_letter_is_in_the_list() {
