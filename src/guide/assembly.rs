@@ -41,7 +41,8 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
             }
             warned = true;
         }
-        blocks.push(Block::Words(desk.tell(&format!("{id}-words"))));
+        let own = format!("{id}-words-{}", desk.job.album.spine.kind.name);
+        blocks.push(Block::Words(desk.tell(&if desk.words.has(&own) { own } else { format!("{id}-words") })));
         if !outer.is_empty() {
             blocks.push(Block::Steps(outer));
         }

@@ -108,7 +108,7 @@ fn merge_alike(kit: &Kit, joints: &mut Vec<Joint>) {
     for joint in joints.drain(..) {
         let like = |one: &Joint| {
             let pair = (one.bonds.first(), joint.bonds.first());
-            matches!(pair, (Some(one), Some(two)) if signature(kit, *one) == signature(kit, *two))
+            matches!(pair, (Some(one), Some(two)) if signature(kit, *one) == signature(kit, *two) || is_peak(kit, *one, *two))
         };
         match merged.iter_mut().find(|one| like(one)) {
             Some(one) => one.bonds.extend(joint.bonds),
@@ -116,6 +116,19 @@ fn merge_alike(kit: &Kit, joints: &mut Vec<Joint>) {
         }
     }
     *joints = merged;
+}
+
+/// Whether two joints each close a part on itself at panels of the same names, as the peaks of a concertina do.
+fn is_peak(kit: &Kit, one: usize, two: usize) -> bool {
+    let of = |bond: usize| {
+        let bond = kit.bonds.get(bond).filter(|bond| bond.one.piece == bond.other.piece)?;
+        let name = |side: &Side| {
+            let piece = kit.pieces.get(side.piece)?;
+            Some((piece.part, piece.net.panels.get(side.panel)?.name, side.face))
+        };
+        Some((name(&bond.one)?, name(&bond.other)?))
+    };
+    of(one).is_some() && of(one) == of(two)
 }
 
 fn signatures(kit: &Kit, job: &Job) -> Vec<(Vec<i64>, usize)> {

@@ -250,8 +250,9 @@ job-face = Put the panels on { $what }
 
 ## Spine
 spine-heading = Build the spine
-spine-words = Start with the narrow strip and work towards the wide one.
-job-strips = Stack the strips
+spine-words = Lay its parts out in order, fronts up, before you join any.
+spine-words-flexi-hinge = Start with the narrow strip and work towards the wide one.
+job-strips = Join the parts of the spine
 work-head = Work the outer folds of { $part } both ways.
 work-how = Fold each outer score flat to the front, then flat to the back, several times.
 work-why = Feel that the tabs swing freely: they carry the pages when the album opens.
