@@ -31,13 +31,18 @@ fn main() {
         let search = Search { effort: Effort::Normal, trimmer: false, threads: 2 };
         let work = Work::new(album, cutter.clone(), Labels::Hidden, search, &Unwatched);
         let mut files = Memory::default();
-        if work.write(&Files { formats, split_layers: false }, &mut files).is_err() || files.files.is_empty() {
+        if work.write(&Files::of(formats), &mut files).is_err() || files.files.is_empty() {
             println!("the kit failed");
         }
     };
     timed("four pages, panels and tags: all but PNG", 15, || kit(&["svg", "dxf", "csv"]));
     if cfg!(feature = "png") {
         timed("the same with PNG", 5, || kit(&["svg", "dxf", "csv", "png"]));
+    }
+    if let Some(work) = worked_out(&text, &cutter) {
+        timed("the guide alone, and its page", 15, || {
+            println_if_empty(&write::guide(&hingeleaf::guide::guide(&work.guide_job(false))));
+        });
     }
     let read = |text: &str| {
         let source = Source::new("album.json", text.into()).ok()?;
@@ -70,6 +75,14 @@ fn main() {
         let _ = Command::new(program).arg("--version").stdout(Stdio::null()).status();
     });
     peak_memory(program, &file);
+}
+
+/// The album laid for a trimmer, so that its guide has all there is.
+fn worked_out(text: &[u8], cutter: &Cutter) -> Option<Work> {
+    let source = Source::new("tide-table.json", text.to_vec()).ok()?;
+    let album = album::read(&source, &parts::kinds()).value?;
+    let search = Search { effort: Effort::Normal, trimmer: true, threads: 2 };
+    Some(Work::new(album, cutter.clone(), Labels::Hidden, search, &Unwatched))
 }
 
 fn println_if_empty(text: &str) {

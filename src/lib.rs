@@ -23,7 +23,7 @@
 //! assert_eq!(work.kit.parts[0].flat.height, 190.0 + 12.0); // a page piece and its seam
 //!
 //! let mut files = Memory::default();
-//! work.write(&Files { formats: &["svg", "csv"], split_layers: false }, &mut files)?;
+//! work.write(&Files::of(&["svg", "csv"]), &mut files)?;
 //! assert!(files.files.contains_key("sheets/card-01.svg"));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
@@ -37,6 +37,7 @@ pub mod fields;
 pub mod finding;
 pub mod fit;
 pub mod folded;
+pub mod guide;
 pub mod layout;
 pub mod length;
 pub mod mend;

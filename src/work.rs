@@ -8,6 +8,7 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{self, Fit, opening};
+use crate::guide;
 use crate::layout::Watch;
 use crate::parts::{self, Kit};
 use crate::picture::{self, Picture};
@@ -19,7 +20,8 @@ use crate::write::{self, Sink, WriteProblem};
 use std::io;
 
 /// The kinds of file that this build can write; the report always is.
-pub const FORMATS: &[&str] = if cfg!(feature = "png") { &["svg", "dxf", "png", "csv"] } else { &["svg", "dxf", "csv"] };
+pub const FORMATS: &[&str] =
+    if cfg!(feature = "png") { &["svg", "dxf", "png", "csv", "html"] } else { &["svg", "dxf", "csv", "html"] };
 
 /// An album worked out, as far as it goes together.
 #[derive(Debug)]
@@ -130,6 +132,13 @@ impl Work {
         write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings)
     }
 
+    /// What the guide is made from.
+    #[must_use]
+    pub fn guide_job(&self, both_units: bool) -> guide::Job<'_> {
+        let Self { album, kit, fit, stocks, .. } = self;
+        guide::Job { album, kit, fit, stocks, both_units }
+    }
+
     /// Writes the kit's files.
     ///
     /// # Errors
@@ -150,6 +159,13 @@ impl Work {
         }
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(&self.album, &self.kit).as_bytes())?;
+        }
+        let job = self.guide_job(files.both_units);
+        if asked("html") {
+            sink.put("guide.html", write::guide(&guide::guide(&job)).as_bytes())?;
+        }
+        if files.kit_card {
+            sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
         }
         Ok(sink.put("report.json", self.report().as_bytes())?)
     }
@@ -173,9 +189,21 @@ pub struct Files<'a> {
     pub formats: &'a [&'a str],
     /// Whether each layer gets a file of its own.
     pub split_layers: bool,
+    /// Whether the guide has every length in both systems.
+    pub both_units: bool,
+    /// Whether the guide comes on one page as well.
+    pub kit_card: bool,
+}
+
+impl<'a> Files<'a> {
+    /// These kinds of file, as plain as they come.
+    #[must_use]
+    pub const fn of(formats: &'a [&'a str]) -> Self {
+        Self { formats, split_layers: false, both_units: false, kit_card: false }
+    }
 }
 
 impl Files<'static> {
     /// Every kind of file that this build writes.
-    pub const ALL: Self = Self { formats: FORMATS, split_layers: false };
+    pub const ALL: Self = Self::of(FORMATS);
 }

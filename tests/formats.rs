@@ -51,7 +51,7 @@ fn signed_area(corners: &[[f64; 3]]) -> f64 {
 /// The files of an album in these formats.
 fn written(work: &Work, formats: &[&str]) -> BTreeMap<String, String> {
     let mut memory = Memory::default();
-    work.write(&Files { formats, split_layers: false }, &mut memory).unwrap();
+    work.write(&Files::of(formats), &mut memory).unwrap();
     memory.files.into_iter().map(|(name, bytes)| (name, String::from_utf8(bytes).unwrap())).collect()
 }
 

@@ -26,6 +26,12 @@ use crate::stock::Stock;
 pub struct Album {
     /// Its name.
     pub title: String,
+    /// Who designed it, where the file says so.
+    pub maker: Option<String>,
+    /// Its edition, where the file says so.
+    pub edition: Option<String>,
+    /// What the maker tells those who put it together.
+    pub notes: Vec<String>,
     /// What the maker measures in.
     pub units: Units,
     /// How many kits to make.

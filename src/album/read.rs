@@ -21,6 +21,14 @@ const ENTRY_FORMS: &str = "objects with a \"kind\"";
 pub const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-album/1\""),
     Field::new("title", Takes::Text, Fallback::Rule("Album"), "the album's name"),
+    Field::new("maker", Takes::Text, Fallback::Rule("nobody"), "who designed it, for the guide"),
+    Field::new("edition", Takes::Text, Fallback::Rule("none"), "its edition, for the guide"),
+    Field::new(
+        "notes",
+        Takes::Texts("a text or a list of texts"),
+        Fallback::Rule("none"),
+        "what the maker tells those who put it together, for the guide",
+    ),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     Field::new(
         "bound",
@@ -157,6 +165,9 @@ impl Reading<'_, '_> {
         }
         Some(Album {
             title: top.text("title").unwrap_or("Album").to_owned(),
+            maker: top.text("maker").map(str::to_owned),
+            edition: top.text("edition").map(str::to_owned),
+            notes: top.texts("notes").iter().map(|(text, _)| text.clone()).collect(),
             units: self.reader.units,
             bound: match top.text("bound") {
                 Some("right") => Bound::Right,

@@ -30,7 +30,7 @@ pub(super) enum Command {
     Check(Check),
     /// Write everything that the album needs into a folder
     #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
-        writes kit/report.json, kit/cutting-list.csv and kit/sheets/*.svg and *.dxf, at true size.")]
+        writes kit/report.json, kit/cutting-list.csv, kit/guide.html and kit/sheets/*.svg and *.dxf, at true size.")]
     Kit(Kit),
     /// Say which page sizes near the album's take fewer sheets, or no more
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
@@ -121,6 +121,12 @@ pub(super) struct Kit {
     /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
     #[arg(long)]
     pub split_layers: bool,
+    /// Every length of the guide in millimetres and in inches
+    #[arg(long)]
+    pub both_units: bool,
+    /// The guide on one page as well, for those who have made one before: kit-card.html
+    #[arg(long = "kit-card")]
+    pub card: bool,
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,

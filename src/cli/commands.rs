@@ -85,7 +85,8 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     }
     let formats: Vec<&str> =
         if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
-    let files = Files { formats: &formats, split_layers: kit.split_layers };
+    let files =
+        Files { split_layers: kit.split_layers, both_units: kit.both_units, kit_card: kit.card, ..Files::of(&formats) };
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
     folder.finish().map_err(|problem| refused(&kit.out, problem, "kit"))?;
     if let Some(file) = &kit.save_offcuts {

@@ -19,20 +19,38 @@ pub fn drawing(picture: &Picture) -> String {
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">"
     );
-    hatches(&mut out, picture);
+    out.push_str(&hatches(&[picture]));
     let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"#FFFFFF\"/>");
+    marks(&mut out, picture);
+    out.push_str("</svg>\n");
+    out
+}
+
+/// A picture to stand in a page; the page has its hatches from [`hatches`] once for all pictures.
+pub(super) fn inline(picture: &Picture, shows: &str) -> String {
+    let (width, height) = (text(picture.width, 2), text(picture.height, 2));
+    let mut out = format!(
+        "<svg role=\"img\" aria-label=\"{}\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">",
+        escape(shows)
+    );
+    marks(&mut out, picture);
+    out.push_str("</svg>");
+    out
+}
+
+fn marks(out: &mut String, picture: &Picture) {
     for mark in &picture.marks {
         match mark {
             Mark::Shape { contours, fill, pen } => {
                 out.push_str("<path d=\"");
                 for contour in contours {
-                    closed(&mut out, contour, picture.height);
+                    closed(out, contour, picture.height);
                 }
                 let _ = writeln!(out, "\" fill=\"{}\" fill-rule=\"evenodd\"{}/>", paint(*fill), stroke(*pen));
             }
             Mark::Line { points, pen } => {
                 out.push_str("<path d=\"");
-                let mut path = Path { out: &mut out, height: picture.height, scale: 1.0 };
+                let mut path = Path { out: &mut *out, height: picture.height, scale: 1.0 };
                 for (index, &point) in points.iter().enumerate() {
                     path.step(if index == 0 { "M" } else { " L" }, point);
                 }
@@ -57,8 +75,6 @@ pub fn drawing(picture: &Picture) -> String {
             }
         }
     }
-    out.push_str("</svg>\n");
-    out
 }
 
 fn closed(out: &mut String, contour: &Contour, height: f64) {
@@ -95,17 +111,19 @@ fn hatch_name(fill: Fill) -> String {
     }
 }
 
-fn hatches(out: &mut String, picture: &Picture) {
+/// The hatches that pictures use, each once; nothing where they use none.
+pub(super) fn hatches(pictures: &[&Picture]) -> String {
     let mut made: Vec<Fill> = Vec::new();
-    for mark in &picture.marks {
+    for mark in pictures.iter().flat_map(|picture| &picture.marks) {
         if let Mark::Shape { fill: Some(fill @ Fill::Hatched { .. }), .. } = mark
             && !made.contains(fill)
         {
             made.push(*fill);
         }
     }
+    let mut out = String::new();
     if made.is_empty() {
-        return;
+        return out;
     }
     out.push_str("<defs>\n");
     for fill in made {
@@ -119,4 +137,5 @@ fn hatches(out: &mut String, picture: &Picture) {
         );
     }
     out.push_str("</defs>\n");
+    out
 }

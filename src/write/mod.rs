@@ -10,6 +10,7 @@ mod csv;
 mod drawing;
 mod dxf;
 mod folder;
+mod guide;
 mod measures;
 mod number;
 mod offcuts;
@@ -28,6 +29,7 @@ pub use csv::cutting_list;
 pub use drawing::drawing;
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem, Holds};
+pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
 pub use plates::plates;
 #[cfg(feature = "png")]

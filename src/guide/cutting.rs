@@ -1,0 +1,325 @@
+// SPDX-License-Identifier: MIT
+//! Cut the pieces: the list, then sheet by sheet, on the trimmer or as the machine's files have it.
+
+use super::bits::{Block, Figure, Section, Step, Table};
+use super::desk::Desk;
+use super::line::{Line, What};
+use super::list::{Lies, Row, TRIMMER};
+use super::scoring::{self, Edge, Mark};
+use super::trimmer::{self, Lying, Plan, Thing, Turn};
+use super::{cautions, measure, pictures};
+use crate::length::Units;
+use crate::net::Sense;
+use crate::picture;
+use crate::sheets::Sheet;
+use crate::stock::Pattern;
+
+/// More names than this on the back of a piece say less: our choice.
+const MOST_USES: usize = 4;
+
+pub(super) fn section(desk: &Desk<'_>) -> Section {
+    let mut blocks = vec![cautions::cutting(desk), Block::Words(desk.tell("cut-words"))];
+    blocks.extend(tables(desk));
+    blocks.push(Block::List(notes(desk)));
+    blocks.extend(sheets(desk));
+    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
+}
+
+/// The list alone.
+pub(super) fn short(desk: &Desk<'_>) -> Section {
+    // Who has made one before knows what to write on the backs.
+    let mut blocks = tables(desk);
+    for block in &mut blocks {
+        if let Block::Table(table) = block {
+            table.head.pop();
+            for row in &mut table.rows {
+                row.pop();
+            }
+        }
+    }
+    blocks.push(Block::List(notes(desk)));
+    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
+}
+
+/// The list, a table for each stock.
+fn tables(desk: &Desk<'_>) -> Vec<Block> {
+    let heads = ["mark", "piece", "count", "size", "scores", "lies", "back"];
+    let table = |(number, stock): (usize, &crate::stock::Stock)| {
+        let of_stock = desk.rows.iter().filter(|row| desk.part(row.part).is_some_and(|part| part.stock == number));
+        let rows: Vec<Vec<Line>> = of_stock.map(|row| cells(desk, row)).collect();
+        (!rows.is_empty()).then(|| {
+            Block::Table(Table {
+                caption: desk.say("cut-caption", vec![("stock", Line::text(stock.name.clone()))]),
+                head: heads.iter().map(|head| desk.tell(&format!("cut-head-{head}"))).collect(),
+                rows,
+            })
+        })
+    };
+    desk.job.album.stocks.iter().enumerate().filter_map(table).collect()
+}
+
+fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
+    let Some(part) = desk.part(row.part) else { return Vec::new() };
+    let size = vec![
+        ("width", desk.length(part.flat.width, What::Width, &part.id)),
+        ("height", desk.length(part.flat.height, What::Height, &part.id)),
+    ];
+    let lies = match row.lies {
+        Lies::Any => "lies-any",
+        Lies::Grain => "lies-grain",
+        Lies::Pattern => "lies-pattern",
+    };
+    vec![
+        Line::mark(row.mark.clone()),
+        desk.say(
+            "cut-piece",
+            vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
+        ),
+        measure::count(row.count, What::Count, &part.id),
+        desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size),
+        scores(desk, row.part),
+        desk.tell(lies),
+        back(desk, row),
+    ]
+}
+
+/// The scores of a part from its left, then from its top.
+fn scores(desk: &Desk<'_>, part: usize) -> Line {
+    let marks = scoring::marks(desk.kit(), part);
+    let of_edge = |edge: Edge| {
+        let items: Vec<Line> =
+            marks.iter().filter(|mark| mark.edge == edge).map(|mark| score(desk, part, mark)).collect();
+        let key = if edge == Edge::Left { "scores-left" } else { "scores-top" };
+        (!items.is_empty()).then(|| desk.say(key, vec![("scores", desk.words.list(items))]))
+    };
+    let mut lines: Vec<Line> = [Edge::Left, Edge::Top].into_iter().filter_map(of_edge).collect();
+    if !scoring::slanted(desk.kit(), part).is_empty() {
+        lines.push(desk.tell("scores-slanted"));
+    }
+    if lines.is_empty() { desk.tell("scores-none") } else { joined(lines) }
+}
+
+fn joined(lines: Vec<Line>) -> Line {
+    let mut all = Line::default();
+    for line in lines {
+        if !all.is_empty() {
+            all.0.extend(Line::text("; ").0);
+        }
+        all.0.extend(line.0);
+    }
+    all
+}
+
+/// One score: where it is, whether a board has a groove there, which way it folds.
+fn score(desk: &Desk<'_>, part: usize, mark: &Mark) -> Line {
+    let at = desk.length(mark.at, mark.edge.what(false), desk.id(part));
+    let fold = Line::text(desk.words.text(sense(mark.score.sense)));
+    let key = if scoring::between_grooves(mark.at) { "score-between" } else { "score-groove" };
+    desk.say(key, vec![("at", at), ("fold", fold)])
+}
+
+pub(super) const fn sense(sense: Sense) -> &'static str {
+    match sense {
+        Sense::Valley => "fold-valley",
+        Sense::Mountain => "fold-mountain",
+        Sense::Both | Sense::Bent => "fold-both",
+    }
+}
+
+/// What to write on the back of a piece.
+fn back(desk: &Desk<'_>, row: &Row) -> Line {
+    let uses = desk.part(row.part).map_or(&[][..], |part| &part.used_in);
+    let mut names: Vec<String> = uses.iter().take(MOST_USES).cloned().collect();
+    if uses.len() > MOST_USES {
+        names.push("…".to_owned());
+    }
+    desk.say("cut-back", vec![("mark", Line::mark(row.mark.clone())), ("uses", Line::text(names.join(", ")))])
+}
+
+/// What the marks in the list mean, where there are any.
+fn notes(desk: &Desk<'_>) -> Vec<Line> {
+    let kit = desk.kit();
+    let all = || (0..kit.parts.len()).flat_map(|part| scoring::marks(kit, part));
+    let mut notes = vec![desk.tell("cut-note-edges")];
+    if all().any(|mark| scoring::between_grooves(mark.at)) {
+        notes.push(desk.tell("cut-note-between"));
+    }
+    if desk.rows.iter().any(|row| row.long) {
+        let trimmer = measure::number(desk.measure.show_both(TRIMMER), TRIMMER, What::Length, "trimmer");
+        notes.push(desk.say("cut-note-long", vec![("trimmer", trimmer)]));
+    }
+    if desk.rows.iter().any(|row| row.shaped) {
+        notes.push(desk.tell("cut-note-shaped"));
+    }
+    if desk.job.album.units == Units::In {
+        let sizes = kit.parts.iter().flat_map(|part| [part.flat.width, part.flat.height]);
+        if sizes.chain(all().map(|mark| mark.at)).any(|mm| !measure::on_ruler(mm)) {
+            notes.push(desk.tell("cut-note-ruler"));
+        }
+    }
+    notes
+}
+
+fn sheets(desk: &Desk<'_>) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let plans = |laid: &crate::sheets::StockSheets| laid.sheets.iter().any(|sheet| sheet.cuts.is_some());
+    if desk.job.stocks.iter().any(plans) {
+        blocks.push(Block::Words(desk.tell("plan-words")));
+        blocks.push(Block::Words(desk.tell("plan-words-names")));
+    } else {
+        blocks.push(Block::Words(desk.tell("machine-words")));
+    }
+    for laid in desk.job.stocks {
+        for sheet in &laid.sheets {
+            let heading = vec![
+                ("sheet", Line::text(sheet.name.clone())),
+                ("n", measure::count(u64::from(sheet.times), What::Sheets, &sheet.name)),
+                ("width", desk.length(sheet.width, What::SheetWidth, &sheet.name)),
+                ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
+            ];
+            blocks.push(Block::Heading(desk.say("sheet-heading", heading)));
+            if let Some(plan) = desk.plan(&sheet.name) {
+                blocks.push(Block::Words(stands(desk, laid.stock, sheet)));
+                blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, plan, step)).collect()));
+            } else {
+                let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet);
+                let file = vec![("sheet", Line::text(sheet.name.clone()))];
+                let shows = desk.say("machine-picture", file.clone());
+                blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));
+                blocks.push(Block::Figure(Figure { picture, shows }));
+            }
+        }
+    }
+    let offcuts: Vec<Line> =
+        desk.plans.iter().flat_map(|plan| plan.offcuts().into_iter().map(|one| kept(desk, plan, &one))).collect();
+    if !offcuts.is_empty() {
+        blocks.push(Block::Heading(desk.tell("offcuts-heading")));
+        blocks.push(Block::List(offcuts));
+    }
+    blocks
+}
+
+/// How the sheet lies before the first cut.
+fn stands(desk: &Desk<'_>, stock: usize, sheet: &Sheet) -> Line {
+    let Some(stock) = desk.stock(stock) else { return Line::default() };
+    let size = vec![
+        ("width", desk.length(sheet.width, What::SheetWidth, &sheet.name)),
+        ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
+    ];
+    let grain = stock.sheets.get(sheet.size).and_then(|size| stock.stood(size).grain_upright);
+    let key = match (stock.pattern, grain) {
+        (Pattern::OneWay, _) => "sheet-stands-pattern",
+        (_, Some(true)) => "sheet-stands-grain",
+        (_, Some(false)) => "sheet-stands-across",
+        _ => "sheet-stands",
+    };
+    desk.say(key, size)
+}
+
+/// An offcut, and the largest part that could still be cut from it.
+fn kept(desk: &Desk<'_>, plan: &Plan, lying: &Lying) -> Line {
+    let [width, height] = lying.size;
+    let fits = |row: &&Row| {
+        desk.part(row.part).filter(|part| part.stock == plan.stock).is_some_and(|part| {
+            let (wide, tall) = (part.flat.width, part.flat.height);
+            let upright = wide <= width && tall <= height;
+            upright || (row.lies == Lies::Any && tall <= width && wide <= height)
+        })
+    };
+    let mut places = vec![
+        ("what", thing(desk, lying)),
+        ("stock", Line::text(desk.stock(plan.stock).map_or("", |stock| stock.name.as_str()))),
+        ("width", desk.length(width, What::SheetWidth, &plan.sheet)),
+        ("height", desk.length(height, What::SheetHeight, &plan.sheet)),
+    ];
+    // The list has the largest part first.
+    if let Some(row) = desk.rows.iter().find(fits) {
+        places.push(("part", desk.named(row.part)));
+        desk.say("offcut-spare", places)
+    } else {
+        desk.say("offcut-try", places)
+    }
+}
+
+/// One step at the trimmer.
+fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::Step) -> Step {
+    let stop = desk.length(step.stop, What::Stop, &plan.sheet);
+    let head = if step.moves { "plan-set" } else { "plan-leave" };
+    let mut made = Step::new(desk.say(head, vec![("stop", stop)]));
+    let piece = thing(desk, &step.piece);
+    let turn = match (step.turn, step.upright) {
+        (Turn::Clockwise, _) => "plan-turn",
+        (Turn::Back, _) => "plan-turn-back",
+        (Turn::Keep, true) => "plan-left",
+        (Turn::Keep, false) => "plan-lower",
+    };
+    let several = if step.piece.many > 1 { "-each" } else { "" };
+    made.lines.push(desk.say(&format!("{turn}{several}"), vec![("piece", piece)]));
+    for off in &step.off {
+        let each = off.many / step.piece.many.max(1);
+        let names = vec![("n", measure::count(u64::from(each), What::Many, "")), ("what", thing(desk, off))];
+        made.lines.push(desk.say(if off.is == Thing::Waste { "plan-trim" } else { "plan-cut" }, names));
+    }
+    let what = thing(desk, &step.rest);
+    let rest = match step.rest.is {
+        Thing::Sheet | Thing::Strip(_) if step.rest.is == step.piece.is => "plan-rest-more",
+        Thing::Sheet | Thing::Strip(_) => "plan-rest-strip",
+        Thing::Part(..) => "plan-rest-part",
+        Thing::Offcut(_) => "plan-rest-offcut",
+        Thing::Waste => "plan-rest-waste",
+    };
+    let size = step.rest.size;
+    let size = vec![
+        ("what", what),
+        ("width", desk.length(size[0], What::SheetWidth, &plan.sheet)),
+        ("height", desk.length(size[1], What::SheetHeight, &plan.sheet)),
+    ];
+    made.lines.push(desk.say(rest, size));
+    if step.length() > TRIMMER + 0.05 {
+        made.warn
+            .push(desk.say("plan-long", vec![("length", desk.length(step.length(), What::SheetHeight, &plan.sheet))]));
+    }
+    let shows = desk.say("plan-picture", vec![("piece", thing(desk, &step.piece))]);
+    made.figure = Some(Figure { picture: pictures::trim(desk, step), shows });
+    made.data = data(plan, step);
+    made
+}
+
+/// What programs may want to know of a cut, so that they can try it.
+fn data(plan: &Plan, step: &trimmer::Step) -> Vec<(&'static str, String)> {
+    let word = |lying: &Lying| match lying.is {
+        Thing::Sheet => "sheet".to_owned(),
+        Thing::Strip(number) => format!("strip-{number}"),
+        Thing::Part(number, quarters) => format!("part-{number}-{quarters}"),
+        Thing::Offcut(number) => format!("offcut-{number}"),
+        Thing::Waste => "waste".to_owned(),
+    };
+    let off: Vec<String> = step.off.iter().map(|off| format!("{}x{}", off.many, word(off))).collect();
+    let turn = match step.turn {
+        Turn::Keep => "keep",
+        Turn::Clockwise => "clockwise",
+        Turn::Back => "back",
+    };
+    vec![
+        ("turn", turn.to_owned()),
+        ("sheet", plan.sheet.clone()),
+        ("times", plan.times.to_string()),
+        ("piece", word(&step.piece)),
+        ("stop", format!("{:.4}", step.stop)),
+        ("from", if step.upright { "left" } else { "lower" }.to_owned()),
+        ("off", off.join(" ")),
+        ("rest", word(&step.rest)),
+    ]
+}
+
+/// The name of something on the table.
+pub(super) fn thing(desk: &Desk<'_>, lying: &Lying) -> Line {
+    let number = |number: usize| Line::text(number.to_string());
+    match lying.is {
+        Thing::Sheet => desk.tell("thing-sheet"),
+        Thing::Strip(strip) => desk.say("thing-strip", vec![("n", number(strip))]),
+        Thing::Part(part, _) => desk.named(part),
+        Thing::Offcut(offcut) => desk.say("thing-offcut", vec![("n", number(offcut))]),
+        Thing::Waste => desk.tell("thing-waste"),
+    }
+}

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+//! Numbers as a person at the worktable reads them.
+//!
+//! In: millimetres, counts, money, grams. Out: [`Number`]s. Never: a decimal inch, a tenth of a millimetre more than a
+//! ruler has.
+
+use super::line::{Line, Number, What};
+use crate::length::{Length, Units};
+use crate::picture::set;
+
+/// The thin space before a unit.
+pub(super) const THIN: char = '\u{2009}';
+
+/// Sizes nearer than this to a mark of the ruler lie on it, mm: our choice.
+const ON_MARK: f64 = 0.02;
+
+/// Millimetres to an inch.
+const INCH: f64 = 25.4;
+
+/// How lengths are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Measure {
+    /// The maker's units.
+    pub units: Units,
+    /// Whether the other system stands beside them.
+    pub both: bool,
+}
+
+impl Measure {
+    /// A length with its unit: `147.6 mm`, `6¼ in`, `7 5/16 in`.
+    #[must_use]
+    pub fn show(self, mm: f64) -> String {
+        let own = one(mm, self.units);
+        if !self.both {
+            return own;
+        }
+        let other = if self.units == Units::In { Units::Mm } else { Units::In };
+        format!("{own} ({})", one(mm, other))
+    }
+
+    /// The same without the other system, for pictures.
+    #[must_use]
+    pub fn own(self, mm: f64) -> String {
+        one(mm, self.units)
+    }
+
+    /// The same in both systems, for what is sold in either.
+    #[must_use]
+    pub fn show_both(self, mm: f64) -> String {
+        Self { both: true, ..self }.show(mm)
+    }
+
+    /// A length as a number of the guide.
+    #[must_use]
+    pub fn length(self, mm: f64, what: What, of: &str) -> Line {
+        number(self.show(mm), mm, what, of)
+    }
+}
+
+/// Whether an inch ruler has a mark for a length, at sixteenths.
+#[must_use]
+pub fn on_ruler(mm: f64) -> bool {
+    let sixteenths = mm / INCH * 16.0;
+    (sixteenths - sixteenths.round()).abs() * INCH / 16.0 <= ON_MARK
+}
+
+/// A plain count.
+#[must_use]
+pub fn count(many: u64, what: What, of: &str) -> Line {
+    #[allow(clippy::cast_precision_loss, reason = "a count of pieces is far below 2^52")]
+    let value = many as f64;
+    number(many.to_string(), value, what, of)
+}
+
+/// A length of tape: whole centimetres or inches up to a metre or a yard, then metres or feet to one decimal.
+#[must_use]
+pub fn run(measure: Measure, mm: f64, of: &str) -> Line {
+    let shown = if measure.units == Units::In {
+        let feet = (mm / INCH / 12.0 * 10.0).ceil() / 10.0;
+        format!("{feet}{THIN}ft")
+    } else {
+        let metres = (mm / 100.0).ceil() / 10.0;
+        format!("{metres}{THIN}m")
+    };
+    number(shown, mm, What::Tape, of)
+}
+
+/// Money, in the maker's own.
+#[must_use]
+pub fn price(amount: f64) -> Line {
+    number(format!("{amount:.2}"), amount, What::Price, "")
+}
+
+/// A weight: grams, to the nearest.
+#[must_use]
+pub fn weight(grams: f64) -> Line {
+    number(format!("{}{THIN}g", grams.round()), grams, What::Weight, "")
+}
+
+/// A number of the guide.
+#[must_use]
+pub fn number(shown: String, value: f64, what: What, of: &str) -> Line {
+    Number { shown, value, what, of: of.to_owned() }.into()
+}
+
+fn one(mm: f64, units: Units) -> String {
+    let plain = match units {
+        Units::Mm => rounded(mm, 10.0).to_string(),
+        Units::Cm => rounded(mm / 10.0, 100.0).to_string(),
+        // The coarsest fraction that is the length, else the nearest 64th.
+        Units::In => Length::from_mm(mm).plain(Units::In),
+    };
+    set(&format!("{plain} {}", units.name()))
+}
+
+fn rounded(value: f64, parts: f64) -> f64 {
+    (value * parts).round() / parts + 0.0
+}

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+//! What you need: sheets with a spare, tape, glue, tools, time; what a kit costs and weighs.
+
+use super::bits::{Block, Section, Table};
+use super::desk::Desk;
+use super::joints::{self, Stick};
+use super::line::{Line, What};
+use super::{measure, scoring, trimmer};
+use crate::fit::order::Doing;
+
+/// One sheet in so many is bought more, for what goes wrong: our choice.
+const SPARE: u64 = 10;
+
+/// So much more tape than the joints need: our choice.
+const MORE_TAPE: f64 = 1.1;
+
+/// Minutes that things take a practised hand, for one kit: our choice, to be told apart from a measurement by "about".
+const SETTING_UP: f64 = 15.0;
+const A_CUT: f64 = 0.5;
+const A_SHEET: f64 = 5.0;
+const A_SCORE: f64 = 0.3;
+const A_JOINT: f64 = 3.0;
+
+pub(super) fn section(desk: &Desk<'_>) -> Section {
+    let mut blocks = vec![Block::Words(desk.tell("need-words")), Block::Table(sheets(desk))];
+    let tape = tape(desk);
+    if !tape.is_empty() {
+        blocks.push(Block::Heading(desk.tell("need-stick")));
+        let lines = tape.iter().map(|&(width, length)| {
+            let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
+            let length = measure::run(desk.measure, length * f64::from(desk.job.album.copies) * MORE_TAPE, "all");
+            desk.say("need-tape", vec![("length", length), ("width", width)])
+        });
+        blocks.push(Block::List(lines.chain([desk.tell("need-glue")]).collect()));
+    }
+    blocks.push(Block::Heading(desk.tell("need-tools")));
+    blocks.push(Block::List(tools(desk).into_iter().map(|key| desk.tell(key)).collect()));
+    blocks.push(Block::Words(desk.say("need-time", vec![("time", time(desk))])));
+    blocks.extend(per_kit(desk).into_iter().map(Block::Words));
+    Section { id: "need", heading: desk.tell("need-heading"), blocks }
+}
+
+/// The same for the card: one table.
+pub(super) fn short(desk: &Desk<'_>) -> Section {
+    Section { id: "need", heading: desk.tell("need-heading"), blocks: vec![Block::Table(sheets(desk))] }
+}
+
+fn sheets(desk: &Desk<'_>) -> Table {
+    let album = desk.job.album;
+    let mut rows = Vec::new();
+    for laid in desk.job.stocks {
+        let Some(stock) = desk.stock(laid.stock) else { continue };
+        for (number, size) in stock.sheets.iter().enumerate() {
+            let of_size = laid.sheets.iter().filter(|sheet| sheet.size == number);
+            let count: u64 = of_size.map(|sheet| u64::from(sheet.times)).sum();
+            if count == 0 {
+                continue;
+            }
+            let buy = count + count.div_ceil(SPARE);
+            let price = size.price.map_or_else(Line::default, |price| {
+                #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
+                let cost = price * count as f64 / f64::from(album.copies.max(1));
+                measure::price(cost)
+            });
+            let sides = [
+                ("name", Line::text(size.name.clone())),
+                ("width", desk.length(size.width.mm(), What::SheetWidth, &stock.name)),
+                ("height", desk.length(size.height.mm(), What::SheetHeight, &stock.name)),
+            ];
+            let weight = stock.grammage.map_or_else(Line::default, |grammage| {
+                let shown = format!("{}{}g/m²", grammage.round(), measure::THIN);
+                measure::number(shown, grammage, What::Weight, &stock.name)
+            });
+            rows.push(vec![
+                Line::text(stock.name.clone()),
+                desk.say("need-sheet", sides.to_vec()),
+                weight,
+                measure::count(count, What::Sheets, &stock.name),
+                measure::count(buy, What::Sheets, "with-spare"),
+                price,
+            ]);
+        }
+    }
+    let heads = ["stock", "sheet", "weight", "count", "buy", "price"];
+    Table {
+        caption: desk.tell("need-caption"),
+        head: heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect(),
+        rows,
+    }
+}
+
+/// Tape of each width that one kit takes, mm, the widest first.
+pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
+    let mut sums: Vec<(f64, f64)> = Vec::new();
+    let kit = desk.kit();
+    for job in joints::jobs(kit) {
+        for (index, joint) in job.joints.iter().enumerate() {
+            let times = job.owners.len().max(1) * joint.bonds.len();
+            let (width, length) = match joint.stick(desk.job.album, kit, job.doing) {
+                Stick::Tape { length, width } | Stick::Round { length, width } => (width, length),
+                // Only one face of each tab gets tape.
+                Stick::Tab { length, width } if index == 0 => (width, length),
+                Stick::Tab { .. } | Stick::Glue | Stick::Slides => continue,
+            };
+            #[allow(clippy::cast_precision_loss, reason = "a count of joints")]
+            let length = length * times as f64;
+            match sums.iter_mut().find(|(known, _)| (known - width).abs() < 1e-6) {
+                Some((_, sum)) => *sum += length,
+                None => sums.push((width, length)),
+            }
+        }
+    }
+    sums.sort_by(|one, two| two.0.total_cmp(&one.0));
+    sums
+}
+
+fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
+    let kit = desk.kit();
+    let trimmer = desk.job.stocks.iter().flat_map(|stock| &stock.sheets).any(|sheet| sheet.cuts.is_some());
+    let scored = kit.parts.iter().any(|part| !part.flat.scores.is_empty());
+    let holes = kit.parts.iter().any(|part| !part.flat.holes.is_empty());
+    let mut tools = vec!["tool-pencil", "tool-rule", "tool-knife"];
+    if trimmer {
+        tools.insert(0, "tool-trimmer");
+    }
+    if scored {
+        tools.extend(["tool-scorer", "tool-folder"]);
+    }
+    if holes {
+        tools.push("tool-punch");
+    }
+    tools.extend(["tool-brush", "tool-paper", "tool-weight"]);
+    tools
+}
+
+/// About how long one kit takes, rounded up to half hours.
+fn time(desk: &Desk<'_>) -> Line {
+    let kit = desk.kit();
+    let whole = |count: usize| f64::from(u32::try_from(count).unwrap_or(u32::MAX));
+    let mut minutes = SETTING_UP;
+    for laid in desk.job.stocks {
+        for sheet in &laid.sheets {
+            let plan = desk.plan(&sheet.name);
+            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
+            let one = plan.map_or(A_SHEET, |plan| f64::from(cuts(plan)) * A_CUT);
+            minutes += one * f64::from(sheet.times) / f64::from(desk.job.album.copies.max(1));
+        }
+    }
+    let scores =
+        |number: usize| scoring::marks(kit, number).len() * usize::try_from(kit.parts[number].count).unwrap_or(0);
+    minutes += A_SCORE * whole((0..kit.parts.len()).map(scores).sum());
+    let stuck = joints::jobs(kit).into_iter().filter(|job| job.doing != Doing::FillPocket);
+    let joints =
+        stuck.map(|job| job.joints.iter().map(|joint| joint.bonds.len()).sum::<usize>() * job.owners.len().max(1));
+    minutes += A_JOINT * whole(joints.sum());
+    let halves = (minutes / 30.0).ceil();
+    let shown = if (halves / 2.0).fract() > 0.0 {
+        let hours = (halves / 2.0).floor();
+        if hours < 1.0 { "½".to_owned() } else { format!("{hours}½") }
+    } else {
+        format!("{}", halves / 2.0)
+    };
+    measure::number(format!("{shown}{}h", measure::THIN), halves * 30.0, What::Time, "")
+}
+
+/// What a kit costs and weighs, where that is known.
+fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
+    let album = desk.job.album;
+    let copies = f64::from(album.copies.max(1));
+    let mut lines = Vec::new();
+    let cost: Option<f64> = desk
+        .job
+        .stocks
+        .iter()
+        .flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)))
+        .map(|(stock, sheet)| {
+            let size = desk.stock(stock)?.sheets.get(sheet.size)?;
+            Some(size.price? * f64::from(sheet.times) / copies)
+        })
+        .sum();
+    if let Some(cost) = cost {
+        lines.push(desk.say("need-cost", vec![("cost", measure::price(cost))]));
+    }
+    let weight: Option<f64> = desk
+        .kit()
+        .parts
+        .iter()
+        .map(|part| Some(part.flat.area() / 1e6 * desk.stock(part.stock)?.grammage? * f64::from(part.count)))
+        .sum();
+    if let Some(weight) = weight {
+        lines.push(desk.say("need-weight", vec![("weight", measure::weight(weight))]));
+    }
+    lines
+}

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+//! The guide's words, looked up in one table for each language.
+//!
+//! In: a key, and what goes into its places. Out: a [`Line`]. Never: holds a word itself.
+//!
+//! The tables are Fluent files (`words/en.ftl`), whose plural forms are each language's own. A number stands in a sentence as
+//! `{$n}`; where the sentence depends on how many, it asks `$n_is`.
+
+use super::line::{Bit, Line, Number};
+use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use unic_langid::LanguageIdentifier;
+
+/// The tables, each with its language.
+const TABLES: [(&str, &str); 1] = [("en", include_str!("words/en.ftl"))];
+
+/// The first of the letters that stand for what goes into a sentence: no person writes them (Unicode, private use).
+const FIRST: u32 = 0xE100;
+
+/// The words of one language.
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+    language: &'static str,
+}
+
+impl Words {
+    /// The words of a language; English where there is no table for it.
+    #[must_use]
+    pub fn new(language: &str) -> Self {
+        let (language, table) = TABLES.into_iter().find(|(name, _)| *name == language).unwrap_or(TABLES[0]);
+        let tag: LanguageIdentifier = language.parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new(vec![tag]);
+        bundle.set_use_isolating(false);
+        // A table with a fault gives all its sound entries; a test holds every table to having none.
+        let resource = FluentResource::try_new(table.to_owned()).unwrap_or_else(|(resource, _)| resource);
+        bundle.add_resource_overriding(resource);
+        Self { bundle, language }
+    }
+
+    /// The language's tag, as pages state it.
+    #[must_use]
+    pub const fn language(&self) -> &'static str {
+        self.language
+    }
+
+    /// Whether there is an entry.
+    #[must_use]
+    pub fn has(&self, key: &str) -> bool {
+        self.bundle.has_message(key)
+    }
+
+    /// An entry without places, as plain words.
+    #[must_use]
+    pub fn text(&self, key: &str) -> String {
+        self.line(key, Vec::new()).plain()
+    }
+
+    /// A name from the model, such as a part's or a panel's: as the table has it, else as it is.
+    #[must_use]
+    pub fn term(&self, name: &str) -> String {
+        self.term_of("term", name, name)
+    }
+
+    /// A name of which there are several sorts: a kind of page, of cover; else what is said instead.
+    #[must_use]
+    pub fn term_of(&self, sort: &str, name: &str, otherwise: &str) -> String {
+        let slug: String =
+            name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect();
+        let key = format!("{sort}-{slug}");
+        if self.has(&key) { self.text(&key) } else { otherwise.to_owned() }
+    }
+
+    /// An entry with what goes into its places. An entry that is missing shows its key.
+    #[must_use]
+    pub fn line(&self, key: &str, places: Vec<(&str, Line)>) -> Line {
+        let Some(pattern) = self.bundle.get_message(key).and_then(|message| message.value()) else {
+            return Line::text(key);
+        };
+        let (names, lines): (Vec<&str>, Vec<Line>) = places.into_iter().unzip();
+        let mut args = FluentArgs::new();
+        for (index, (name, line)) in (0..).zip(names.iter().zip(&lines)) {
+            if let [Bit::Number(Number { value, .. })] = line.0[..] {
+                args.set(format!("{name}_is"), FluentValue::from(value));
+            } else {
+                args.set(format!("{name}_is"), line.plain());
+            }
+            args.set((*name).to_owned(), char::from_u32(FIRST + index).unwrap_or(' ').to_string());
+        }
+        let text = self.bundle.format_pattern(pattern, Some(&args), &mut Vec::new());
+        let mut line = Line::default();
+        let mut words = String::new();
+        for c in text.chars() {
+            let index = u32::from(c).checked_sub(FIRST).and_then(|index| usize::try_from(index).ok());
+            match index.and_then(|index| lines.get(index)) {
+                Some(place) => {
+                    if !words.is_empty() {
+                        line.0.push(Bit::Text(std::mem::take(&mut words)));
+                    }
+                    line.0.extend(place.0.iter().cloned());
+                }
+                None => words.push(c),
+            }
+        }
+        if !words.is_empty() {
+            line.0.push(Bit::Text(words));
+        }
+        line
+    }
+
+    /// `1, 2 and 4`.
+    #[must_use]
+    pub fn list(&self, items: Vec<Line>) -> Line {
+        let mut items = items.into_iter();
+        let Some(mut so_far) = items.next() else { return Line::default() };
+        let mut rest = items.peekable();
+        while let Some(next) = rest.next() {
+            let key = if rest.peek().is_some() { "list-more" } else { "list-last" };
+            so_far = self.line(key, vec![("these", so_far), ("this", next)]);
+        }
+        so_far
+    }
+}

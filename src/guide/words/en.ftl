@@ -1,0 +1,318 @@
+# SPDX-License-Identifier: MIT
+# The guide in English. One table for each language; keys stay, words change.
+# {$n} is a number as it is read; {$n_is} is the same number to ask about. Sentences of at most twenty words, verb first.
+
+## The page
+page-contents = In this guide
+page-caution = Mind
+page-maker = Designed by
+page-done = steps done
+page-notes = From the maker
+page-again = Clear all ticks
+
+## Joining
+list-more = { $these }, { $this }
+list-last = { $these } and { $this }
+page-one = page { $pages }
+page-several = pages { $pages }
+part-named = { $mark } ({ $kind })
+panel-of = the { $panel } of { $part }
+face-front = front face
+face-back = back face
+
+## What you get
+given-heading = What you get
+given-album = A photo album of { $n_is ->
+    [one] one page,
+   *[other] { $n } pages,
+} each { $width } wide and { $height } tall.
+given-page = { $pages }: { $kind }
+given-spine = Spine: { $spine }
+given-cover = Cover: { $cover }
+given-insert = To go into the pockets: { $n } × { $insert }
+given-thick = Closed, its pages are about { $thick } thick.
+given-bound-left = Bound at the left, seen from the front.
+given-bound-right = Bound at the right, seen from the front.
+given-picture-closed = The finished album, closed, its spine at the left.
+given-picture-fan = The finished album, standing on its tail and opened like a fan.
+given-picture-open = The finished album, lying open.
+
+## What you need
+need-heading = Get ready
+need-words = Lay everything out before you start. The sheets in the table are for all kits together.
+need-caption = Card and paper to buy
+need-head-stock = Stock
+need-head-sheet = Sheet
+need-head-weight = Weight
+need-head-count = To cut
+need-head-buy = Buy, with spares
+need-head-price = Cost of a kit
+need-sheet = { $name }: { $width } × { $height }
+need-stick = Tape and glue
+need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
+need-glue = White craft glue that stays movable for some minutes, for card.
+need-tools = Tools
+need-time = Allow about { $time } for one kit, once you know how.
+need-cost = The sheets for one kit cost { $cost }.
+need-weight = The card and paper of one kit weigh { $weight }.
+tool-trimmer = Trimmer with a stop
+tool-pencil = Soft pencil, for the letters on the backs
+tool-rule = Metal rule
+tool-knife = Craft knife and a mat, for corners and openings
+tool-scorer = Scoring board with a fence, or a rule and a blunt point
+tool-folder = Bone folder
+tool-punch = Hole punch
+tool-brush = Flat brush for the glue
+tool-paper = Waste paper, to keep glue off what stays dry
+tool-weight = A flat weight, such as some books
+
+## Cautions
+caution-rules = Follow your machine's manual and local rules first, and whoever is licensed or trained to use it.
+caution-blade = Cut along a metal rule in light passes. Keep your fingers behind the blade.
+caution-blade-cap = Cap the knife whenever you put it down.
+caution-laser = Never leave a laser unattended. Extract the fumes. Keep an extinguisher at hand.
+caution-laser-vinyl = Never cut PVC, vinyl or an unknown plastic with a laser.
+caution-glue = Air the room while you glue.
+caution-glue-label = Read the label of each glue and tape, and do as it says.
+caution-glue-photo = Keep wet glue and tape off photographs.
+caution-photo = Put photographs in pockets or corners only. Never stick them down with glue or tape.
+caution-photo-paper = Use lignin-free paper without PVC near photographs.
+caution-first = Let the machine's manual, local rules and licensed or trained practice come before this guide.
+caution-keep = Keep knives, machines and glue away from small children.
+mind-heading = Know what comes first
+
+## Cut
+cut-heading = Cut the pieces
+cut-words = Pencil the letter of each piece on its back as soon as it is cut.
+cut-caption = Pieces of { $stock }
+cut-head-mark = Letter
+cut-head-piece = Piece
+cut-head-count = Cut
+cut-head-size = Width × height
+cut-head-scores = Scores
+cut-head-lies = Grain, pattern
+cut-head-back = Write on the back
+cut-piece = { $kind }, { $id }
+cut-size = { $width } × { $height }
+cut-size-long = { $width } × { $height } ▸
+cut-back = { $mark }: { $uses }
+lies-any = any way
+lies-grain = ↕ grain upright
+lies-pattern = ↑ pattern upright
+scores-left = from the left { $scores }
+scores-top = from the top { $scores }
+scores-slanted = slanted, see its picture
+scores-none = none
+score-groove = { $at } { $fold }
+score-between = { $at } ◇ { $fold }
+fold-valley = valley
+fold-mountain = mountain
+fold-both = both ways
+cut-note-edges = Measure scores from the left or top edge, the front of the piece towards you.
+cut-note-between = ◇ lies between the grooves of common boards (⅛ in, 1/16 in, 5 mm). Mark it and score along a rule.
+cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer one, or knife and rule.
+cut-note-shaped = Cut every piece as a full rectangle first. Corners and openings come later.
+cut-note-ruler = Some sizes lie between the marks of a ruler. Choose "rounded" sizes to have them all on a mark.
+machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
+machine-cut = Cut the sheet { $sheet }.
+machine-picture = The pieces on the sheet { $sheet }.
+sheet-heading = { $n_is ->
+    [one] Cut up sheet { $sheet }: { $width } × { $height }
+   *[other] Cut up { $n } sheets { $sheet }: { $width } × { $height }
+}
+
+sheet-stands = Lay it { $width } wide and { $height } tall.
+sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
+sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.
+sheet-stands-pattern = Lay it { $width } wide and { $height } tall, the top of its pattern away from you.
+offcuts-heading = Keep the offcuts
+offcut-spare = { $what }, { $stock }, { $width } × { $height }: large enough for a spare { $part }.
+offcut-try = { $what }, { $stock }, { $width } × { $height }: to try scores and glue on.
+
+## Trimmer plan
+plan-words = Measure from the blade to the stop. What lies between them is what you cut off.
+plan-words-names = Write its name on each strip and offcut that the steps name.
+plan-set = Set the stop to { $stop }.
+plan-leave = Leave the stop at { $stop }.
+plan-left = Keep { $piece } as it lies, its left edge at the stop.
+plan-left-each = Take each { $piece } as it lies, its left edge at the stop.
+plan-lower = Keep { $piece } as it lies, its lower edge at the stop.
+plan-lower-each = Take each { $piece } as it lies, its lower edge at the stop.
+plan-turn = Turn { $piece } a quarter clockwise: its lower edge comes to the stop.
+plan-turn-each = Turn each { $piece } a quarter clockwise: its lower edge comes to the stop.
+plan-turn-back = Turn { $piece } a quarter back: its left edge comes to the stop.
+plan-turn-back-each = Turn each { $piece } a quarter back: its left edge comes to the stop.
+plan-cut = { $n_is ->
+    [one] Cut off { $what }.
+   *[other] Cut off { $n } × { $what }, pushing the rest up to the stop each time.
+}
+plan-trim = Trim off the strip at the stop; it is waste.
+plan-rest-more = Keep the rest of { $what }, { $width } × { $height }, for a later step.
+plan-rest-strip = Name the rest { $what }: { $width } × { $height }.
+plan-rest-part = The rest is { $what }.
+plan-rest-offcut = Keep the rest as { $what }: { $width } × { $height }.
+plan-rest-waste = Throw away the rest; it is waste.
+plan-long = This cut is { $length } long: use a long trimmer, or knife and rule.
+plan-picture = { $piece } at the stop, with the blade and what comes off.
+thing-sheet = the sheet
+thing-strip = strip { $n }
+thing-offcut = offcut { $n }
+thing-waste = waste
+
+## Shape
+shape-heading = Clip, round and punch
+shape-words = Work from the front, measuring from the left and top edges.
+shape-head = { $n_is ->
+    [one] Shape { $part }.
+   *[other] Shape all { $n } of { $part }.
+}
+shape-mark = Mark the distances in the picture along the edges.
+shape-clip = Join the marks with straight lines and cut off the corners.
+shape-round = Round the corners to a radius of { $radius }.
+shape-notch = Cut out the notch as the picture shows.
+shape-punch = Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
+shape-open = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top.
+shape-picture = { $part } lying flat, with its distances from the left and the top.
+
+## Score
+score-section = Score the folds
+score-words = Lay the named edge against the fence and keep it there while you score.
+score-words-face = Score with the front of the piece up. Press lightly twice rather than hard once.
+score-heading = Score at { $at }
+score-heading-many = Score at { $n } distances
+score-between-words = Mark any distance that your board has no groove for, and score along a rule.
+score-left-edge = Lay the left edge of { $part } at the fence.
+score-top-edge = Turn { $part } so that its top edge lies at the fence.
+score-at = Score at { $at }.
+score-again = Turn it end for end and score again at { $at }.
+score-all = Do the same with all { $n }.
+score-picture = { $part } at the fence, with the distances of its scores.
+score-slanted-heading = Score from corner to corner
+score-slanted = Score the slanted lines of { $part } along a rule.
+
+## Fold
+fold-heading = Fold each piece
+fold-words = Fold every piece once with its front up, before anything is stuck.
+fold-words-spring = Sharpen each crease with the bone folder, then let it spring open.
+fold-head = { $n_is ->
+    [one] Fold { $part }.
+   *[other] Fold all { $n } of { $part }.
+}
+fold-valley-at-left = Fold towards you at { $at } from the left (valley).
+fold-valley-at-top = Fold towards you at { $at } from the top (valley).
+fold-mountain-at-left = Fold away from you at { $at } from the left (mountain).
+fold-mountain-at-top = Fold away from you at { $at } from the top (mountain).
+fold-both-at-left = Fold both ways at { $at } from the left.
+fold-both-at-top = Fold both ways at { $at } from the top.
+fold-valley-askew = Fold towards you along the slanted scores (valley).
+fold-mountain-askew = Fold away from you along the slanted scores (mountain).
+fold-both-askew = Fold both ways along the slanted scores.
+fold-over = Look at the picture: it shows the back.
+fold-picture = { $part } being folded, with arrows for the way its flaps go.
+key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
+key-cut = cut
+key-valley = valley
+key-mountain = mountain
+key-both = both ways
+key-tape = tape
+key-glue = glue
+
+## Stick
+stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-kits = Make one kit after the other: the steps are for one.
+stick-times = Do this at all { $n } places.
+stick-picture = Where { $what } goes on { $on }.
+tape-head = Stick { $what } to { $on }.
+tape-run = Run { $length } of tape, { $width } wide, along the { $face } of the { $panel }.
+tape-press = Peel off the liner. Fold the { $panel } and press it onto the { $face } of { $on }.
+round-head = Stick { $what } on { $on }.
+round-run = Run tape, { $width } wide, along all four edges of its { $face }: { $length } in all.
+round-press = Peel off the liner, lay it on the { $face } of { $on }, and press.
+border-round = Leave a border of { $border } all round.
+border-sides = Leave { $sides } free.
+side-left = { $free } at the left
+side-right = { $free } at the right
+side-above = { $free } at the top
+side-below = { $free } at the bottom
+glue-head = Glue { $what } to { $on }.
+glue-spread = Spread a thin film of glue on the { $face } of the { $panel }.
+glue-press = Press it onto the { $face } of { $on } as the picture shows, and rub it down.
+glue-warn = Wipe off glue that comes out at the edges at once.
+glue-warn-gusset = Keep glue off the free panels beside it: they must bend.
+slide-head = Slide { $what } into { $on }.
+
+## Pages
+pages-heading = Make the pages
+pages-words = Lay out the folded pieces of one page at a time.
+job-line = Line the sleeve of { $what }
+job-page = Make { $what }
+job-face = Put the panels on { $what }
+
+## Spine
+spine-heading = Build the spine
+spine-words = Lay its parts out in order, fronts up, before you join any.
+spine-words-flexi-hinge = Start with the narrow strip and work towards the wide one.
+job-strips = Join the parts of the spine
+work-head = Work the outer folds of { $part } both ways.
+work-how = Fold each outer score flat to the front, then flat to the back, several times.
+work-why = Feel that the tabs swing freely: they carry the pages when the album opens.
+
+## Cover
+cover-heading = Make the cover
+cover-words = Dry-fit every part before you glue it.
+job-cover = Put the cover together
+job-meet = Set the spine into the cover
+
+## Bind
+bind-heading = Hang the pages
+bind-words = Start with the last page, so that no page is in your way. Work towards the first.
+job-hang = Hang { $what }
+hang-head = Hang { $page } on { $tab }.
+hang-tape = Run { $length } of tape, { $width } wide, along the { $face } of the tab. Leave its liner on, one end folded out.
+hang-glue = Brush a thin film of glue on the tab's other face.
+hang-glue-only = Brush a thin film of glue on one face of the tab.
+hang-slide = Slide the page on until it meets the fold, and move it until head and tail are flush.
+hang-peel = Pull the liner out by its end, then press both faces down.
+hang-warn = Keep glue off the gusset, and put waste paper between the pages.
+hang-picture = { $page } sliding onto { $tab }.
+leaf-head = Glue { $tab } to { $page }.
+leaf-glue = Brush a thin film of glue on its { $face } and lay it on the { $side } of { $on }.
+leaf-press = Move it until head and tail are flush, then press it down.
+
+## Check
+check-heading = Check before the glue sets
+check-words = Do this while the wet glue can still be moved, within some minutes.
+check-flush = Stand the spine on the table: all pages are flush at the tail.
+check-pitch = Look from the tail: the pages stand { $pitch } apart at the spine.
+check-turn = Turn every page both ways: none catches on its neighbour.
+check-gusset = Bend each gusset: it is free of glue and moves.
+check-squeeze = Look into every sleeve from the fore-edge: no glue shows.
+check-close = Close the album: it lies about { $thick } thick without pressing.
+check-dry = Put waste paper between the pages and a weight on top until dry, as the label says.
+
+## Fill
+fill-heading = Fill the pockets
+fill-words = Wait until everything is dry.
+job-insert = Make the { $what }
+job-fill = Put in the { $what }
+job-round = Put the band round
+fill-head = Put { $part } into { $page }.
+fill-picture = { $part } sliding into { $page }.
+order-heading = Work in this order
+
+## Names: of parts and panels
+term-pocket-front = pocket piece
+term-panel = panel
+term-page = page panel
+term-hinge-t = middle hinge
+## Kinds: where the album's own words of a kind read badly
+insert-photo-mat = photo mat
+insert-journal-card = journal card
+insert-belly-band = belly band
+insert-file-tab = file tab
+
+## Words in pictures
+bench-stop = stop
+bench-fence = fence
+bench-blade = blade
+bench-rest = rest
