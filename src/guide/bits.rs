@@ -98,6 +98,19 @@ impl Step {
     }
 }
 
+impl Table {
+    /// The same without columns in which nothing stands.
+    #[must_use]
+    pub fn without_empty_columns(self) -> Self {
+        let holds = |column: usize| self.rows.iter().any(|row| row.get(column).is_some_and(|cell| !cell.is_empty()));
+        let kept: Vec<bool> = (0..self.head.len()).map(holds).collect();
+        let keep = |cells: Vec<Line>| cells.into_iter().zip(&kept).filter(|(_, kept)| **kept).map(|(cell, _)| cell);
+        let head = keep(self.head).collect();
+        let rows = self.rows.into_iter().map(|row| keep(row).collect()).collect();
+        Self { caption: self.caption, head, rows }
+    }
+}
+
 impl Section {
     /// The steps in it.
     pub fn steps(&self) -> impl Iterator<Item = &Step> {

@@ -82,11 +82,8 @@ fn sheets(desk: &Desk<'_>) -> Table {
         }
     }
     let heads = ["stock", "sheet", "weight", "count", "buy", "price"];
-    Table {
-        caption: desk.tell("need-caption"),
-        head: heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect(),
-        rows,
-    }
+    let head = heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect();
+    Table { caption: desk.tell("need-caption"), head, rows }.without_empty_columns()
 }
 
 /// Tape of each width that one kit takes, mm, the widest first.
