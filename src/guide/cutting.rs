@@ -68,6 +68,7 @@ fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
         Lies::Any => "lies-any",
         Lies::Grain => "lies-grain",
         Lies::Pattern => "lies-pattern",
+        Lies::Sideways => "lies-sideways",
     };
     vec![
         Line::mark(row.mark.clone()),

@@ -36,6 +36,8 @@ pub enum Lies {
     Grain,
     /// The pattern the right way up.
     Pattern,
+    /// The pattern's top at the left: the part is made for an album bound at the top.
+    Sideways,
 }
 
 /// The list, stock by stock in the file's order, the largest part first.
@@ -50,6 +52,7 @@ pub fn list(album: &Album, kit: &Kit) -> Vec<Row> {
         let part = &kit.parts[number];
         let stock = album.stocks.get(part.stock);
         let lies = match stock.map(|stock| (stock.pattern, stock.grain.is_some())) {
+            Some((Pattern::OneWay, _)) if part.sideways => Lies::Sideways,
             Some((Pattern::OneWay, _)) => Lies::Pattern,
             Some((_, true)) if part.along_grain => Lies::Grain,
             _ => Lies::Any,

@@ -17,6 +17,7 @@ pub fn cutting_list(album: &Album, kit: &Kit) -> String {
         for part in kit.parts.iter().filter(|part| part.stock == number) {
             let plain = |mm: f64| Length::from_mm(mm).plain(album.units);
             let grain = match (stock.pattern, part.along_grain) {
+                (Pattern::OneWay, _) if part.sideways => "pattern's top at the left",
                 (Pattern::OneWay, _) => "pattern upright",
                 (_, true) if stock.grain.is_some() => "upright",
                 _ => "any",

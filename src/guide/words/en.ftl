@@ -99,6 +99,7 @@ cut-back = { $mark }: { $uses }
 lies-any = any way
 lies-grain = ↕ grain upright
 lies-pattern = ↑ pattern upright
+lies-sideways = ← pattern's top at the left
 scores-left = from the left { $scores }
 scores-top = from the top { $scores }
 scores-slanted = slanted, see its picture
@@ -111,7 +112,7 @@ fold-both = both ways
 cut-note-edges = Measure scores from the left or top edge, the front of the piece towards you.
 cut-note-between = ◇ lies between the grooves of common boards (⅛ in, 1/16 in, 5 mm). Mark it and score along a rule.
 cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer one, or knife and rule.
-cut-note-shaped = Cut every piece as a full rectangle first. Corners and openings come later.
+cut-note-shaped = By hand, cut every piece as a full rectangle first. Corners and openings come later.
 cut-note-ruler = Some sizes lie between sixteenths of an inch. Ask the maker for a rounded kit if your ruler has none finer.
 machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
 machine-cut = Cut the sheet { $sheet }.
@@ -161,7 +162,7 @@ thing-waste = waste
 
 ## Shape
 shape-heading = Clip, round and punch
-shape-words = Work from the front, measuring from the left and top edges.
+shape-words = Leave this out where a machine has cut the sheets. Work from the front, measuring from the left and top edges.
 shape-head = { $n_is ->
     [one] Shape { $part }.
    *[other] Shape all { $n } of { $part }.
