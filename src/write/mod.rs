@@ -21,6 +21,7 @@ mod sheet;
 mod sink;
 mod sizes;
 mod svg;
+mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
@@ -35,6 +36,7 @@ pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
 pub use sizes::sizes;
 pub use svg::svg;
+pub use zip::zip;
 
 use crate::parts::Part;
 

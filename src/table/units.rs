@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+//! Another unit for an album file without another size: every length stays what it is.
+//!
+//! A bare number gets its unit, as a text; a text that then carries the file's own unit becomes a bare number again. What
+//! is left out has one default in metric files and another in inch files, so it is written out first.
+
+use super::change::{Hand, plain};
+use crate::album::{Album, COMMON, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::fields::{Change, Fallback, Field, Node, Takes, Tree};
+use crate::finding::Finding;
+use crate::length::Units;
+use crate::stock::STOCK_FIELDS;
+use serde_json::{Value, json};
+
+/// Lets an album file be in other units.
+pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), Finding> {
+    if to == album.units {
+        return Ok(());
+    }
+    let root = Node::read(&hand.source).map_err(|finding| *finding)?;
+    // A spine that the file leaves out has lengths of its own all the same.
+    if root.at("spine").is_none() {
+        let mut spine = json!({ "kind": album.spine.kind.name });
+        for field in album.spine.kind.fields {
+            if let Some(value) = left_out(field, album.units, to) {
+                spine[field.name] = value;
+            }
+        }
+        if spine.as_object().is_some_and(|spine| spine.len() > 1) {
+            hand.alter(&Change::Set { path: "spine".into(), value: spine })?;
+        }
+    }
+    for (way, fields) in objects(album) {
+        let Some(object) = root.at(&way) else { continue };
+        for field in fields {
+            let path = if way.is_empty() { field.name.to_owned() } else { format!("{way}.{}", field.name) };
+            let value = match object.get(field.name) {
+                Some(node) => rewritten(field, node, album.units, to),
+                None => left_out(field, album.units, to),
+            };
+            if let Some(value) = value {
+                hand.alter(&Change::Set { path, value })?;
+            }
+        }
+    }
+    hand.alter(&Change::Set { path: "units".into(), value: to.name().into() })
+}
+
+/// The objects of a file that hold lengths, by their ways.
+fn objects(album: &Album) -> Vec<(String, Vec<&'static Field>)> {
+    let all = |fields: &'static [Field]| fields.iter().collect::<Vec<_>>();
+    let of = |way: String, entry: &Entry| (way, entry.kind.fields.iter().chain(COMMON).collect::<Vec<_>>());
+    let mut objects = vec![(String::new(), all(TOP_FIELDS)), ("page".into(), all(PAGE_FIELDS))];
+    objects.push(("panels".into(), all(PANEL_FIELDS)));
+    objects.extend(album.stocks.iter().map(|stock| (format!("stocks.{}", stock.name), all(STOCK_FIELDS))));
+    for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
+        objects.extend(entries.iter().enumerate().map(|(index, entry)| of(format!("{list}[{index}]"), entry)));
+    }
+    objects.push(of("spine".into(), &album.spine));
+    objects.extend(album.cover.iter().map(|cover| of("cover".into(), cover)));
+    objects
+}
+
+/// The same length in a file of other units, where it has to be written otherwise.
+fn rewritten(field: &Field, node: &Node, from: Units, to: Units) -> Option<Value> {
+    if !matches!(field.takes, Takes::Length { .. } | Takes::Caliper) {
+        return None;
+    }
+    match &node.tree {
+        // Nothing is nothing in every unit.
+        Tree::Number(number) if *number != 0.0 => Some(format!("{number} {}", from.name()).into()),
+        Tree::Text(text) => {
+            let text = text.trim();
+            let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″' | '\''));
+            if bare {
+                return Some(format!("{text} {}", from.name()).into());
+            }
+            let number = text.strip_suffix(to.name())?.trim_end();
+            let value: f64 = number.parse().ok().filter(|_| number.chars().all(|c| c.is_ascii_digit() || c == '.'))?;
+            let number = Node { range: 0..0, tree: Tree::Number(value) };
+            plain(&number)
+        }
+        _ => None,
+    }
+}
+
+/// What has to be written for a field that is left out and means another length in other units.
+fn left_out(field: &Field, from: Units, to: Units) -> Option<Value> {
+    let Fallback::Length { .. } = field.fallback else { return None };
+    let (before, after) = (field.fallback.length(from)?, field.fallback.length(to)?);
+    (before.eighths() != after.eighths()).then(|| {
+        let unit = if from == Units::In { Units::In } else { Units::Mm };
+        format!("{} {}", before.plain(unit), unit.name()).into()
+    })
+}
+
+/// The fields that an entry of this kind can't do without, as another entry of the same kind has them, else as the kind's
+/// own example does.
+pub(super) fn example(root: &Node, kind: &Kind) -> Vec<(String, Value)> {
+    let lists = ["pages", "inserts"].into_iter().filter_map(|list| match root.at(list).map(|list| &list.tree) {
+        Some(Tree::Array(items)) => Some(items),
+        _ => None,
+    });
+    let is = |node: &&Node| matches!(node.get("kind"), Some(Node { tree: Tree::Text(name), .. }) if name == kind.name);
+    let twin = lists.flatten().find(is);
+    let needed = kind.fields.iter().filter(|field| matches!(field.fallback, Fallback::Needed));
+    let of = |field: &Field| Some((field.name.to_owned(), plain(twin?.get(field.name)?)?));
+    needed.filter_map(of).collect()
+}
