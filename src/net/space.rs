@@ -20,20 +20,27 @@ impl Net {
     /// Folds the net of card `caliper` millimetres thick. Panels that no fold reaches stay flat.
     #[must_use]
     pub fn folded(&self, caliper: f64) -> Vec<Stand> {
+        self.folded_to(caliper, &|fold| self.folds.get(fold).map_or(0.0, |fold| fold.angle))
+    }
+
+    /// The same, each fold turned as far as `degrees` says of its number: a piece on its way to being folded.
+    #[must_use]
+    pub fn folded_to(&self, caliper: f64, degrees: &dyn Fn(usize) -> f64) -> Vec<Stand> {
         let mut stands: Vec<Option<Stand>> = vec![None; self.panels.len()];
         if let Some(root) = stands.first_mut() {
             *root = Some(Stand::IDENTITY);
         }
         // Folds may stand in any order; each round reaches at least one panel more.
         for _ in 0..self.folds.len() {
-            for fold in &self.folds {
+            for (number, fold) in self.folds.iter().enumerate() {
                 let [near, far] = fold.between;
                 let (Some(Some(stand)), Some(None), Some(panel)) =
                     (stands.get(near).copied(), stands.get(far).copied(), self.panels.get(far))
                 else {
                     continue;
                 };
-                stands[far] = Some(stand * turn(fold, &panel.outline, caliper));
+                let fold = Fold { angle: degrees(number), ..*fold };
+                stands[far] = Some(stand * turn(&fold, &panel.outline, caliper));
             }
         }
         stands.into_iter().map(Option::unwrap_or_default).collect()

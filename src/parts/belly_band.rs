@@ -53,6 +53,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "belly-band", "width": 150, "thickness": 18 }"#,
 };
 
 /// The panels of a band, in their order along it.

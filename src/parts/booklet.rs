@@ -55,6 +55,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "booklet", "width": 100, "height": 150 }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

@@ -64,6 +64,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "case", "board": "board", "covering": "paper" }"#,
 };
 
 /// Boards of a case are 1 mm thick or more (T6).

@@ -56,6 +56,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: Some(carry),
+    example: r#"{ "kind": "concertina" }"#,
 };
 
 /// The strip of an album: its sizes, mm, and how many pages each of its pieces carries.

@@ -63,6 +63,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "corner-mount", "print": "4R" }"#,
 };
 
 /// The print of an entry as it stands on the page; what is no print is a finding.

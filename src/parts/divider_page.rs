@@ -55,6 +55,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "divider", "position": 2 }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

@@ -63,6 +63,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "envelope", "width": 110, "height": 80 }"#,
 };
 
 /// The sizes of an envelope, mm.

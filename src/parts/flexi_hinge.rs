@@ -45,6 +45,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: Some(carry),
+    example: r#"{ "kind": "flexi-hinge" }"#,
 };
 
 /// The sizes of an album's hinge, mm.

@@ -46,6 +46,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "fold-out" }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

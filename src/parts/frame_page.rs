@@ -59,6 +59,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "frame", "print": "4R" }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

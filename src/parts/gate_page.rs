@@ -38,6 +38,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "gate-fold" }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

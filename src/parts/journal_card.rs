@@ -42,6 +42,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "journal-card", "width": 100, "height": 150 }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

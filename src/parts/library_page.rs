@@ -54,6 +54,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "library-card" }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

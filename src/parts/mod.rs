@@ -21,6 +21,7 @@ mod corner_page;
 mod covering;
 mod divider_page;
 mod envelope;
+mod example;
 mod file_tab;
 mod flexi_hinge;
 mod fold_out_page;
@@ -54,6 +55,7 @@ mod wrap_cover;
 
 pub use build::{Builder, Cut};
 pub use carry::Carry;
+pub use example::example;
 pub use hidden::Hidden;
 pub use stubs::stubs_for;
 pub use thickness::page_thickness;
@@ -106,6 +108,8 @@ pub struct Maker {
     pub make: fn(&mut Builder<'_>, &Entry, usize),
     /// For a spine: how it carries its pages.
     pub carry: Option<fn(&Album) -> Carry>,
+    /// An entry of the album file that makes a usual one, its sizes in mm; see [`example`].
+    pub example: &'static str,
 }
 
 /// The kinds, as the album file's reader wants them.

@@ -41,6 +41,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "notched" }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

@@ -56,6 +56,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "photo-mat", "print": "3R", "window": true }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

@@ -44,6 +44,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: Some(carry),
+    example: r#"{ "kind": "plain-hinge" }"#,
 };
 
 fn wing(album: &Album) -> f64 {

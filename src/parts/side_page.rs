@@ -39,6 +39,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "side-loading" }"#,
 };
 
 /// Says whether a pocket of this width is wrong on its page: wider than it, or too narrow for two seams.

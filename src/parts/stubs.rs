@@ -52,6 +52,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: Some(carry),
+    example: r#"{ "kind": "stubs" }"#,
 };
 
 /// So many stubs for one page are a block of wood: our choice.

@@ -40,6 +40,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "tag", "width": 90, "height": 150 }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {

@@ -49,6 +49,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "wallet", "pocket": 110, "overflap": 50 }"#,
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {

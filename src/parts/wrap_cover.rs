@@ -47,6 +47,7 @@ pub(super) const MAKER: Maker = Maker {
     },
     make,
     carry: None,
+    example: r#"{ "kind": "wrap" }"#,
 };
 
 /// Slots are longer and wider than their ribbon by this, mm (G3: 1 to 2 longer; from memory, no source).

@@ -6,15 +6,30 @@
 //! Cut is a solid line, valley a dash line, mountain a dash-dot line, both ways a dash-dot-dot line
 //! (Yoshizawa 1954; Randlett, *The Art of Origami*, 1961), so that a picture is complete in black and white.
 
+mod album;
+mod folding;
+mod kind;
+mod part;
 mod plate;
 mod section;
 mod sheet;
+mod space;
+mod words;
 
+pub use album::{Pose, album};
+pub use folding::Folding;
+pub use kind::kind;
+pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;
+pub use space::{Scene, Stuff};
+pub use words::{measure, set, words_box};
 
+use crate::album::Album;
 use crate::contour::{Contour, Point};
 use crate::net::Sense;
+use crate::parts::Part;
+use crate::stock::Pattern;
 
 /// A picture.
 #[derive(Clone, Debug)]
@@ -25,6 +40,13 @@ pub struct Picture {
     pub height: f64,
     /// What is drawn, the lowest first.
     pub marks: Vec<Mark>,
+}
+
+impl Picture {
+    /// Puts another picture onto this one, its lower left at a point.
+    pub fn put(&mut self, other: Self, at: Point) {
+        self.marks.extend(other.marks.into_iter().map(|mark| plate::moved(mark, at.to_vec2())));
+    }
 }
 
 /// One thing drawn.
@@ -96,10 +118,28 @@ pub const CARD_BACK: &str = "#D9CFBF";
 pub const PAPER: &str = "#D7E6EA";
 /// Lines on patterned paper.
 pub const PAPER_LINE: &str = "#C3D7DC";
+/// Back face of patterned paper.
+pub const PAPER_BACK: &str = "#F1F3F2";
+/// Board.
+pub const BOARD: &str = "#CBB99F";
+/// The edges of board and other thick things.
+pub const BOARD_EDGE: &str = "#B09D80";
+/// Under words on a part.
+pub const LABEL: &str = "#F7F3EC";
 /// Lines on what is glued.
 pub const GLUE_LINE: &str = "#B7AA95";
 /// What is of no account.
 pub const FAINT: &str = "#8A857C";
+
+/// What a part is made of, as pictures show it: a stock with a pattern is paper, one of 1 mm and more is board (T6).
+#[must_use]
+pub fn stuff(album: &Album, part: &Part) -> Stuff {
+    match album.stocks.get(part.stock) {
+        Some(stock) if stock.pattern != Pattern::None => Stuff::Paper,
+        Some(stock) if stock.caliper.mm() >= 1.0 => Stuff::Board,
+        _ => Stuff::Card,
+    }
+}
 
 /// The outline of a part.
 pub const CUT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };

@@ -1,20 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! One drawing of several on a picture: marks in a frame of their own, and the room they take.
 
+use super::words::{measure, words_box};
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect, Vec2};
 
-/// Width of a letter over the em, a little more than words have on average.
-const LETTER: f64 = 0.58;
-
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
-
-/// How wide words stand, about, mm.
-pub(super) fn measure(text: &str, size: f64) -> f64 {
-    #[allow(clippy::cast_precision_loss, reason = "a few letters")]
-    let letters = text.chars().count() as f64;
-    letters * LETTER * size
-}
 
 /// A drawing.
 #[derive(Default)]
@@ -69,6 +60,22 @@ impl Plate {
         self.marks.push(Mark::Shape { contours: vec![contour], fill: Some(fill), pen });
     }
 
+    /// Contours filled together.
+    pub(super) fn contours(&mut self, contours: Vec<Contour>, fill: Option<Fill>, pen: Option<Pen>) {
+        for contour in &contours {
+            self.keep(contour.bounds());
+        }
+        self.marks.push(Mark::Shape { contours, fill, pen });
+    }
+
+    /// Words that take up no more than their letters.
+    pub(super) fn label(&mut self, mark: Mark) {
+        if let Mark::Words { at, size, text, upwards } = &mark {
+            self.keep(words_box(*at, *size, text, *upwards));
+        }
+        self.marks.push(mark);
+    }
+
     /// Words about a point.
     pub(super) fn words(&mut self, at: Point, size: f64, text: String) {
         let half = Vec2::new(measure(&text, size) / 2.0, size * 0.6);
@@ -117,7 +124,7 @@ impl Plate {
     }
 }
 
-fn moved(mark: Mark, by: Vec2) -> Mark {
+pub(super) fn moved(mark: Mark, by: Vec2) -> Mark {
     match mark {
         Mark::Shape { contours, fill, pen } => {
             let contours = contours.iter().map(|contour| contour.mapped(|point| point + by)).collect();

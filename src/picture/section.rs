@@ -10,8 +10,9 @@
 //!         pages 1 to 3           page 4
 //! ```
 
-use super::plate::{Plate, measure};
-use super::{CARD, CUT, FAINT, Fill, INK, Mark, Pen, Picture};
+use super::plate::Plate;
+use super::words::measure;
+use super::{BOARD, CARD, CUT, FAINT, Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Point, Rect, Vec2};
 use crate::fit::linkage::{Bar, Opening};
 
@@ -19,8 +20,6 @@ use crate::fit::linkage::{Bar, Opening};
 const SHEET: f64 = 400.0;
 /// White around everything, mm.
 const MARGIN: f64 = 10.0;
-/// Board of covers.
-const BOARD: &str = "#CBB99F";
 /// Height of titles' and of other letters' em, mm.
 const TITLE: f64 = 5.0;
 const SMALL: f64 = 3.4;

@@ -36,7 +36,12 @@ pub fn drawing(picture: &Picture) -> String {
                 for (index, &point) in points.iter().enumerate() {
                     path.step(if index == 0 { "M" } else { " L" }, point);
                 }
-                let _ = writeln!(out, "\" fill=\"none\"{}/>", stroke(Some(*pen)));
+                let _ = writeln!(
+                    out,
+                    "\" fill=\"none\" stroke-linecap=\"{}\" stroke-linejoin=\"round\"{}/>",
+                    cap(*pen),
+                    stroke(Some(*pen))
+                );
             }
             Mark::Words { at, size, text: words, upwards } => {
                 let (x, y) = (text(at.x, 4), text(picture.height - at.y, 4));
@@ -74,6 +79,11 @@ fn stroke(pen: Option<Pen>) -> String {
     let dash: Vec<String> = pen.dash.iter().map(|length| text(*length, 4)).collect();
     let dash = if dash.is_empty() { String::new() } else { format!(" stroke-dasharray=\"{}\"", dash.join(" ")) };
     format!(" stroke=\"{}\" stroke-width=\"{}\"{dash}", pen.colour, text(pen.width, 4))
+}
+
+/// Lines that meet end to end have round ends; the dashes of a dashed one keep their length.
+fn cap(pen: Pen) -> &'static str {
+    if pen.dash.is_empty() { "round" } else { "butt" }
 }
 
 fn hatch_name(fill: Fill) -> String {

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+//! Folded things as solid pictures: every panel a slab, what is behind is hidden.
+//!
+//! In: panels with their places in space. Out: a [`Picture`]. Never: knows what is folded.
+//!
+//! ```text
+//!      z (towards you from a face that lies on the table)
+//!      |  / y (towards the head)
+//!      | /
+//!      |/____ x (from the spine to the fore-edge), turned up a little to the right
+//! ```
+//!
+//! One view for every picture: looked at from before the tail and a little from the left, so that the spine, the tail and
+//! the upper face are seen. Turn and tilt are our choice. Parallel lines stay parallel, sizes shrink with no distance.
+
+mod face;
+mod order;
+mod slab;
+
+use super::{Fill, INK, Mark, Pen, Picture};
+use crate::contour::{Contour, Point, Rect};
+use crate::net::{Net, Stand};
+use face::{Face, Line};
+use glam::DVec3;
+
+pub use slab::Stuff;
+
+/// How far things are turned counter-clockwise on the table, degrees.
+const TURN: f64 = 24.0;
+
+/// How far the look is tilted from straight down, degrees.
+const TILT: f64 = 47.0;
+
+/// Card thinner than this on the picture is drawn as one face, mm.
+const THIN: f64 = 0.5;
+
+/// Outlines, and folds between panels.
+const OUTLINE: Pen = Pen { width: 0.3, colour: INK, dash: &[] };
+const CREASE: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
+/// The way something goes, and the white about it.
+const WAY: Pen = Pen { width: 0.5, colour: "#0072B2", dash: &[] };
+const HALO: Pen = Pen { width: 1.4, colour: "#FFFFFF", dash: &[] };
+
+/// Things in space, mm.
+#[derive(Clone, Debug, Default)]
+pub struct Scene {
+    slabs: Vec<slab::Slab>,
+    ways: Vec<Vec<DVec3>>,
+}
+
+impl Scene {
+    /// Adds a piece whose panels stand so, of card `caliper` mm thick, the whole moved by `by`.
+    pub fn piece(&mut self, net: &Net, stands: &[Stand], caliper: f64, stuff: Stuff, by: &Stand) {
+        let all: Vec<usize> = (0..net.panels.len()).collect();
+        self.panels(net, stands, caliper, stuff, &|panel| all.contains(&panel).then_some(*by));
+    }
+
+    /// Adds the panels of a piece that `by` gives a move.
+    pub fn panels(
+        &mut self,
+        net: &Net,
+        stands: &[Stand],
+        caliper: f64,
+        stuff: Stuff,
+        by: &dyn Fn(usize) -> Option<Stand>,
+    ) {
+        for (number, (panel, stand)) in net.panels.iter().zip(stands).enumerate() {
+            let Some(by) = by(number) else { continue };
+            let within = |hole: &&Contour| panel.outline.encloses(hole) && !panel.outline.meets(hole);
+            let folds = net.folds.iter().filter(|fold| fold.between.contains(&number));
+            self.slabs.push(slab::Slab {
+                outline: panel.outline.clone(),
+                holes: net.holes.iter().filter(within).cloned().collect(),
+                folds: folds.map(|fold| [fold.from, fold.to]).collect(),
+                stand: by * *stand,
+                caliper,
+                stuff,
+            });
+        }
+    }
+
+    /// Adds an arrow through points, drawn above everything: the way a flap goes, or a piece slides.
+    pub fn way(&mut self, points: Vec<DVec3>) {
+        if points.len() > 1 {
+            self.ways.push(points);
+        }
+    }
+
+    /// The picture, as large as the room (width and height, mm) takes it, at most at true size; its box fits tightly.
+    #[must_use]
+    pub fn picture(&self, room: (f64, f64)) -> Picture {
+        let seen: Vec<slab::Seen> = self.slabs.iter().map(slab::Slab::seen).collect();
+        let ways: Vec<Vec<DVec3>> =
+            self.ways.iter().map(|way| way.iter().map(|point| looked_at(*point)).collect()).collect();
+        let points = seen.iter().flat_map(slab::Seen::points).chain(ways.iter().flatten().copied());
+        let bounds =
+            points.map(|point| Rect::new(point.x, point.y, point.x, point.y)).reduce(|all, one| all.union(one));
+        let Some(bounds) = bounds else { return Picture { width: 0.0, height: 0.0, marks: Vec::new() } };
+        let edge = 2.0;
+        let fit = |room: f64, size: f64| (room - 2.0 * edge).max(1.0) / size.max(1e-6);
+        let scale = fit(room.0, bounds.width()).min(fit(room.1, bounds.height())).min(1.0);
+        let faces: Vec<Face> = seen.iter().flat_map(|seen| seen.faces(scale)).collect();
+        let place = |point: DVec3| {
+            Point::new((point.x - bounds.x0).mul_add(scale, edge), (point.y - bounds.y0).mul_add(scale, edge))
+        };
+        let mut picture = Picture {
+            width: bounds.width().mul_add(scale, 2.0 * edge),
+            height: bounds.height().mul_add(scale, 2.0 * edge),
+            marks: Vec::new(),
+        };
+        for face in order::painted(faces) {
+            draw(&mut picture, &face, &place);
+        }
+        for way in ways {
+            arrow(&mut picture, &way.into_iter().map(place).collect::<Vec<_>>());
+        }
+        picture
+    }
+}
+
+/// A point as it is looked at: x right, y up on the picture, z towards the eye.
+fn looked_at(point: DVec3) -> DVec3 {
+    let (turn_sin, turn_cos) = TURN.to_radians().sin_cos();
+    let (tilt_sin, tilt_cos) = TILT.to_radians().sin_cos();
+    let (across, away) = (point.x * turn_cos - point.y * turn_sin, point.x.mul_add(turn_sin, point.y * turn_cos));
+    DVec3::new(across, away.mul_add(tilt_cos, point.z * tilt_sin), point.z.mul_add(tilt_cos, -away * tilt_sin))
+}
+
+/// Draws one face: its fill, the seams where it was divided, its lines.
+fn draw(picture: &mut Picture, face: &Face, place: &dyn Fn(DVec3) -> Point) {
+    if let Some(fill) = face.fill() {
+        let outline = |ring: &Vec<DVec3>| Contour::polygon(ring.iter().map(|point| (place(*point).x, place(*point).y)));
+        let contours = face.rings.iter().map(outline).filter(|contour| contour.vertices().len() > 2).collect();
+        picture.marks.push(Mark::Shape { contours, fill: Some(fill), pen: None });
+        let colour = match fill {
+            Fill::Flat(colour) => colour,
+            Fill::Hatched { ground, .. } => ground,
+        };
+        // Without these the ground would shine through between the pieces of a divided face.
+        let joint = Pen { width: 0.12, colour, dash: &[] };
+        for [from, to] in face.joints.iter().map(|ends| ends.map(place)) {
+            picture.marks.push(Mark::Line { points: vec![from, to], pen: joint });
+        }
+    }
+    let mut run: Vec<Point> = Vec::new();
+    let mut pen = OUTLINE;
+    for (line, [from, to]) in face.lines.iter().map(|(line, ends)| (*line, ends.map(place))) {
+        let its = if line == Line::Outline { OUTLINE } else { CREASE };
+        let goes_on = pen == its && run.last().is_some_and(|last| last.distance(from) < 1e-6);
+        if !goes_on {
+            flush(picture, &mut run, pen);
+            run.push(from);
+        }
+        pen = its;
+        run.push(to);
+    }
+    flush(picture, &mut run, pen);
+}
+
+fn flush(picture: &mut Picture, run: &mut Vec<Point>, pen: Pen) {
+    if run.len() > 1 {
+        picture.marks.push(Mark::Line { points: std::mem::take(run), pen });
+    }
+    run.clear();
+}
+
+/// A line with a head at its end.
+pub(super) fn arrow(picture: &mut Picture, points: &[Point]) {
+    let (Some(&tip), Some(&first)) = (points.last(), points.first()) else { return };
+    // The head looks along the last stretch of its own length.
+    let behind = points.iter().rev().find(|point| point.distance(tip) > 3.0).unwrap_or(&first);
+    let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > 1e-6).map(kurbo::Vec2::normalize) else { return };
+    let (foot, across) = (tip - along * 3.2, kurbo::Vec2::new(-along.y, along.x) * 1.2);
+    let mut shaft: Vec<Point> = points.iter().copied().filter(|point| (tip - *point).dot(along) > 2.6).collect();
+    shaft.push(foot);
+    let head = Contour::polygon([tip, foot + across, foot - across].map(|point| (point.x, point.y)));
+    picture.marks.push(Mark::Line { points: shaft.clone(), pen: HALO });
+    picture.marks.push(Mark::Shape { contours: vec![head.clone()], fill: None, pen: Some(HALO) });
+    picture.marks.push(Mark::Line { points: shaft, pen: WAY });
+    picture.marks.push(Mark::Shape { contours: vec![head], fill: Some(Fill::Flat(WAY.colour)), pen: None });
+}
