@@ -9,6 +9,7 @@
 mod album;
 mod folding;
 mod kind;
+mod page;
 mod part;
 mod plate;
 mod section;
@@ -19,6 +20,7 @@ mod words;
 pub use album::{Pose, album};
 pub use folding::Folding;
 pub use kind::kind;
+pub use page::page;
 pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;

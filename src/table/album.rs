@@ -19,7 +19,8 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         entries.iter().enumerate().map(|(index, entry)| one(&format!("{name}[{index}]"), entry)).collect()
     };
     let mut pages = list("pages", &album.pages);
-    let drawn = pictures::strip(kit, album.pages.len());
+    let folded = pictures::folded(album, kit);
+    let drawn = pictures::strip(album, kit, &folded);
     for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
         page["picture"] = json!(picture);
     }
@@ -34,6 +35,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "page": of_values("page", PAGE_FIELDS, &album.page.values),
         "pages": pages,
         "pictures": drawn.pictures,
+        "open": pictures::open(album, kit, &folded),
         "spine": one("spine", &album.spine),
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),

@@ -2,7 +2,7 @@
 //! The answers: from what the page asks to what the library's calls say.
 //!
 //! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
-//! a quick layout; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
+//! a quick layout; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away. Each answer depends on what was asked alone.
 
 use super::change::{self, Changed, Wanted};
@@ -141,7 +141,7 @@ impl Table {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "better" | "sizes" | "kit" | "file" => {}
+            "work" | "folds" | "better" | "sizes" | "kit" | "file" => {}
             _ => return Reply::words(404, "there is nothing here"),
         }
         let question: Question = match serde_json::from_slice(body) {
@@ -159,6 +159,9 @@ impl Table {
         let (Some(album), Some(cutter)) = (read.value, question.machine.cutter().value) else {
             return Reply::words(400, "this album file can't be read");
         };
+        if name == "folds" {
+            return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));
+        }
         if name == "sizes" {
             let search = question.machine.search(Effort::Normal, self.threads);
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::{units, words};
+use super::{example, units, words};
 use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::Finding;
@@ -62,7 +62,7 @@ pub(super) fn apply(
     match wanted {
         Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
         Wanted::Kind { path, kind } => {
-            let value = entry(&root, root.at(path), role_of(path), kind)?;
+            let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
         }
         Wanted::Take { path } => {
@@ -72,7 +72,7 @@ pub(super) fn apply(
             }
         }
         Wanted::Add { list, at, kind } => {
-            let value = entry(&root, None, role_of(list), kind)?;
+            let value = hand.entry(album, &root, list, kind)?;
             hand.insert(list, *at, value)?;
         }
         Wanted::Copy { list, at } => {
@@ -99,10 +99,7 @@ pub(super) fn apply(
             hand.alter(&Change::Set { path: "panels".into(), value })?;
         }
         Wanted::Stock { name } => {
-            // The card that holds where a file names no stock is not lost by naming another.
-            if root.at("stocks").is_none() {
-                hand.alter(&Change::Set { path: "stocks".into(), value: json!({ "card": { "sheet": "A4" } }) })?;
-            }
+            hand.keep_card()?;
             if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
                 let text = format!("there is a paper called \"{}\" already", name.trim());
                 return Err(Finding::stop("twice", "", text).help("give it another name"));
@@ -166,12 +163,45 @@ impl Hand {
         Ok(())
     }
 
+    /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
+    fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Finding> {
+        let kind = kind_of(role_of(path), name).ok_or_else(|| gone(&format!("the kind \"{name}\"")))?;
+        let example::Entry { fields, stocks } = example::entry(album, root, kind);
+        let mut entry = Map::new();
+        entry.insert("kind".into(), kind.name.into());
+        entry.extend(fields);
+        if let Some(Node { tree: Tree::Object(fields), .. }) = root.at(path) {
+            for (name, _, node) in fields {
+                let takes = kind.fields.iter().chain(&COMMON[1..]).any(|field| field.name == *name);
+                if let Some(value) = plain(node).filter(|_| takes) {
+                    entry.insert(name.clone(), value);
+                }
+            }
+        }
+        for (name, value) in stocks {
+            self.keep_card()?;
+            self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
+            self.notes.push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
+        }
+        Ok(Value::Object(entry))
+    }
+
+    /// The card that holds where a file names no stock is not lost by naming another.
+    fn keep_card(&mut self) -> Result<(), Finding> {
+        let root = Node::read(&self.source).map_err(|finding| *finding)?;
+        if root.at("stocks").is_some() {
+            return Ok(());
+        }
+        self.alter(&Change::Set { path: "stocks".into(), value: json!({ "card": { "sheet": "A4" } }) })
+    }
+
     /// Lets inserts follow the pages that they go into; a number of a page becomes another one, or goes.
     fn renumber(&mut self, new: &dyn Fn(usize) -> Option<usize>) -> Result<(), Finding> {
-        let root = Node::read(&self.source).map_err(|finding| *finding)?;
+        let before = self.source.clone();
+        let root = Node::read(&before).map_err(|finding| *finding)?;
         let Some(Node { tree: Tree::Array(inserts), .. }) = root.at("inserts") else { return Ok(()) };
         for (index, insert) in inserts.iter().enumerate() {
-            let Some(Value::Array(pages)) = insert.get("pages").map(|node| value_of(&self.source, node)) else {
+            let Some(Value::Array(pages)) = insert.get("pages").map(|node| value_of(&before, node)) else {
                 continue;
             };
             let number = |page: &Value| page.as_u64().and_then(|page| usize::try_from(page).ok());
@@ -182,10 +212,6 @@ impl Hand {
                 self.alter(&Change::Remove { path })?;
             } else if json!(after) != json!(pages) {
                 self.alter(&Change::Set { path, value: json!(after) })?;
-            }
-            // Places in the text have moved.
-            if self.source.text().is_empty() {
-                return Ok(());
             }
         }
         Ok(())
@@ -209,7 +235,7 @@ fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Find
     }
     let value = value(field, typed);
     if way == "spine" && root.at(way).is_none() {
-        let kind = spine_kind(root);
+        let kind = spine_kind();
         return hand.alter(&Change::Set { path: way.into(), value: json!({ "kind": kind, name: value }) });
     }
     hand.alter(&Change::Set { path: path.into(), value })?;
@@ -236,7 +262,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
         _ => {
             let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
                 Some(Tree::Text(kind)) => kind.as_str(),
-                _ if way == "spine" => spine_kind(root),
+                _ if way == "spine" => spine_kind(),
                 _ => return None,
             };
             find(kind_of(role_of(way), kind)?.fields).or_else(|| find(COMMON))
@@ -245,7 +271,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
 }
 
 /// The kind of spine that an album has which names none.
-fn spine_kind(_: &Node) -> &'static str {
+fn spine_kind() -> &'static str {
     parts::kinds().iter().find(|kind| kind.role == Role::Spine).map_or("", |kind| kind.name)
 }
 
@@ -266,25 +292,6 @@ fn role_of(way: &str) -> Role {
 fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
-}
-
-/// A new entry of a kind; what `before` says and this kind takes, too, is kept.
-fn entry(root: &Node, before: Option<&Node>, role: Role, name: &str) -> Result<Value, Finding> {
-    let kind = kind_of(role, name).ok_or_else(|| gone(&format!("the kind \"{name}\"")))?;
-    let mut entry = Map::new();
-    entry.insert("kind".into(), kind.name.into());
-    for (name, value) in units::example(root, kind) {
-        entry.insert(name, value);
-    }
-    if let Some(Node { tree: Tree::Object(fields), .. }) = before {
-        for (name, _, node) in fields {
-            let takes = kind.fields.iter().chain(&COMMON[1..]).any(|field| field.name == *name);
-            if takes && let Some(value) = plain(node) {
-                entry.insert(name.clone(), value);
-            }
-        }
-    }
-    Ok(Value::Object(entry))
 }
 
 /// A node as the value that it was read from.

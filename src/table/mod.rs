@@ -9,6 +9,7 @@ mod album;
 mod answer;
 mod assets;
 mod change;
+mod example;
 mod form;
 mod guard;
 mod kit;

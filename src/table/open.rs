@@ -34,6 +34,7 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
     let sold = SOLD.iter().map(|name| json!({ "value": name, "label": name }));
     json!({
         "file": opened.map(|opened| json!({ "name": opened.name, "text": opened.text })),
+        "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
         "examples": EXAMPLES.iter().map(|example| shown(example)).collect::<Vec<_>>(),
         "kinds": {
             "page": kinds(Role::Page), "spine": kinds(Role::Spine), "cover": kinds(Role::Cover), "insert": kinds(Role::Insert),
@@ -47,6 +48,6 @@ fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {
     let album = source.and_then(|source| album::read(&source, &parts::kinds()).value);
     let title = album.as_ref().map_or_else(String::new, |album| album.title.clone());
     let work = album.map(|album| Work::fit(album, crate::cutter::Cutter::default()));
-    let picture = work.and_then(|work| pictures::strip(&work.kit, 1).pictures.into_iter().next());
+    let picture = work.map(|work| pictures::open(&work.album, &work.kit, &pictures::folded(&work.album, &work.kit)));
     json!({ "name": name, "title": title, "about": about, "text": text, "picture": picture })
 }

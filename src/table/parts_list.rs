@@ -1,10 +1,29 @@
 // SPDX-License-Identifier: MIT
 //! The parts and the way they go together, for the page.
 
-use super::words;
-use crate::length::Length;
+use super::{pictures, words};
+use crate::length::{Length, Units};
+use crate::picture;
 use crate::work::Work;
+use crate::write;
 use serde_json::{Value, json};
+
+/// Room of a part's picture, mm.
+const ROOM: (f64, f64) = (110.0, 110.0);
+
+/// How the album looks closed, how hands put it together, and each part flat with its sizes.
+pub(super) fn folds(work: &Work) -> Value {
+    let (album, kit) = (&work.album, &work.kit);
+    let step = if album.units == Units::In { 25.4 / 64.0 } else { 0.1 };
+    let say = |mm: f64| Length::from_mm((mm / step).round() * step).plain(album.units);
+    let drawn: Vec<String> = kit
+        .parts
+        .iter()
+        .map(|part| write::drawing(&picture::part_within(part, picture::stuff(album, part), ROOM, &say).0))
+        .collect();
+    let closed = (!work.stopped()).then(|| pictures::closed(album, kit, &pictures::folded(album, kit)));
+    json!({ "closed": closed, "steps": pictures::steps(work), "parts": drawn })
+}
 
 /// The parts of a kit, each once.
 pub(super) fn parts(work: &Work) -> Value {

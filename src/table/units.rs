@@ -5,7 +5,7 @@
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
 use super::change::{Hand, plain};
-use crate::album::{Album, COMMON, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Change, Fallback, Field, Node, Takes, Tree};
 use crate::finding::Finding;
 use crate::length::Units;
@@ -92,18 +92,4 @@ fn left_out(field: &Field, from: Units, to: Units) -> Option<Value> {
         let unit = if from == Units::In { Units::In } else { Units::Mm };
         format!("{} {}", before.plain(unit), unit.name()).into()
     })
-}
-
-/// The fields that an entry of this kind can't do without, as another entry of the same kind has them, else as the kind's
-/// own example does.
-pub(super) fn example(root: &Node, kind: &Kind) -> Vec<(String, Value)> {
-    let lists = ["pages", "inserts"].into_iter().filter_map(|list| match root.at(list).map(|list| &list.tree) {
-        Some(Tree::Array(items)) => Some(items),
-        _ => None,
-    });
-    let is = |node: &&Node| matches!(node.get("kind"), Some(Node { tree: Tree::Text(name), .. }) if name == kind.name);
-    let twin = lists.flatten().find(is);
-    let needed = kind.fields.iter().filter(|field| matches!(field.fallback, Fallback::Needed));
-    let of = |field: &Field| Some((field.name.to_owned(), plain(twin?.get(field.name)?)?));
-    needed.filter_map(of).collect()
 }

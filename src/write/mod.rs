@@ -25,7 +25,7 @@ mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
-pub use drawing::drawing;
+pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem};
 pub use offcuts::offcut_stocks;
