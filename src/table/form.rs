@@ -40,7 +40,7 @@ fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String
     let usual = held.filter(|_| node.is_none()).unwrap_or_else(|| fallback(field, album.units));
     let mut row = json!({
         "path": path,
-        "label": words::label(field.name),
+        "label": words::label_in(way, field.name),
         "about": field.about,
         "value": value,
         "given": node.is_some(),

@@ -54,6 +54,14 @@ pub(super) fn label(name: &str) -> String {
     capital(&found(LABELS, name))
 }
 
+/// What a field is called where it stands: a page's width is not an insert's.
+pub(super) fn label_in(way: &str, name: &str) -> String {
+    match (way, name) {
+        ("page", "width" | "height") => format!("Page {name}"),
+        _ => label(name),
+    }
+}
+
 /// What a choice is called.
 pub(super) fn choice(word: &str) -> String {
     found(CHOICES, word)

@@ -20,7 +20,7 @@ export function rows(list, view, sheets) {
 
 /** One row. */
 export function field(row, view, sheets, has = {}) {
-  const id = idOf(row.path);
+  const id = has.id ?? idOf(row.path);
   const draft = drafts.get(row.path);
   const wrong = draft ? draft.findings : (view?.fit?.findings ?? []).filter((one) => one.path === row.path && one.level !== "note");
   const help = [];
@@ -48,13 +48,13 @@ function options(list, value, first) {
 }
 
 function choice(row, value, control) {
-  return make("select", control, options(row.choices, value, row.needed ? null : `${row.usual} (unless you say)`));
+  return make("select", control, options(row.choices, value, row.needed ? null : `usual: ${row.usual}`));
 }
 
 function sheet(row, value, control, sheets) {
   if (own.has(row.path)) return make("input", { type: "text", value, placeholder: "12x12in, 300x200mm", ...control });
   return make("select", { "data-own": OWN, ...control },
-    options(sheets, value, row.given ? null : `${row.usual} (unless you say)`),
+    options(sheets, value, row.given ? null : `usual: ${row.usual}`),
     make("option", { value: OWN }, "another size …"));
 }
 

@@ -4,7 +4,7 @@
 import { fetchFile } from "./ask.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
 import * as keep from "./keep.js";
-import { save } from "./make.js";
+import { save, typing } from "./make.js";
 import { again, asked, change, look, render, say, state, trouble } from "./main.js";
 import { asks } from "./states.js";
 
@@ -17,10 +17,11 @@ function choosePage(at, key) {
   if (key) focus(`page-${at}`);
 }
 
-function movePage(from, to, from_strip) {
+function movePage(from, to, byKey) {
   if (to < 0 || to >= pages() || from === to) return;
+  // At once, so that the next key already speaks of the new place.
+  choosePage(to, byKey);
   change({ do: "move", list: "pages", from, to }, () => {
-    choosePage(to, from_strip);
     say(`Page ${from + 1} is page ${to + 1} now. ${state.view.fit.sentence}`);
   });
 }
@@ -133,8 +134,10 @@ function set(control) {
   if (path.startsWith("cutter.")) {
     keep.setMachine(path.slice("cutter.".length), control.value);
     change();
+    typing.path = path;
     return;
   }
+  typing.path = path;
   change({ do: "set", path, typed: control.value });
 }
 
@@ -245,6 +248,7 @@ export function watch() {
   });
   // A field that is left shows what the file says; what is not taken stays with what is wrong with it.
   document.addEventListener("focusout", (event) => {
+    typing.path = null;
     if (event.target.matches("input[data-path]") && !drafts.has(event.target.dataset.path)) setTimeout(render, 0);
   });
   document.addEventListener("keydown", keys);

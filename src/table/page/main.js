@@ -6,7 +6,7 @@ import { album } from "./album.js";
 import { drafts } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
-import { button, make, picture, show } from "./make.js";
+import { button, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
 import { begin, gone, head, unread } from "./states.js";
 
@@ -155,6 +155,7 @@ let busy = false;
 export function change(wanted = null, then = null) {
   const what = wanted ? `${wanted.do} ${wanted.path ?? ""}` : "look";
   const last = queue.at(-1);
+  if (wanted?.do !== "set") typing.path = null;
   // Of what is typed faster than it is answered only the last counts.
   if (last && last.what === what && what.startsWith("set ")) queue.pop();
   queue.push({ wanted, what, then });

@@ -11,6 +11,9 @@ export function make(tag, has = {}, ...inside) {
   return node;
 }
 
+/** The way of the field that is being typed into: what stands there is the writer's until it is left. */
+export const typing = { path: null };
+
 /** Lets an element hold these, changing no more than differs. */
 export function show(place, ...fresh) {
   const held = document.activeElement;
@@ -54,10 +57,10 @@ function become(old, fresh) {
     if (old.getAttribute(name) !== value) old.setAttribute(name, value);
   }
   children(old, fresh);
-  const typing = old === document.activeElement;
+  const written = old === document.activeElement && (!old.dataset.path || old.dataset.path === typing.path);
   if (old.nodeName === "INPUT" && old.type === "checkbox") old.checked = fresh.hasAttribute("checked");
-  else if (old.nodeName === "INPUT" && !typing) old.value = fresh.getAttribute("value") ?? "";
-  else if (old.nodeName === "TEXTAREA" && !typing) old.value = fresh.textContent;
+  else if (old.nodeName === "INPUT" && !written) old.value = fresh.getAttribute("value") ?? "";
+  else if (old.nodeName === "TEXTAREA" && !written) old.value = fresh.textContent;
   else if (old.nodeName === "SELECT") old.value = fresh.value;
 }
 

@@ -90,7 +90,7 @@ function sizes(state) {
     make("p", {}, state.sizes.sentence),
     state.sizes.sizes.length ? make("ul", {}, state.sizes.sizes.map((size) => make("li", { "data-key": size.words },
       make("p", {}, make("strong", {}, size.words), `: ${size.counts}.`),
-      button("Take this size", "page-size", { "data-width": size.width, "data-height": size.height, "aria-label": `Take the size ${size.words}` })))) : null);
+      button(["Take this size", make("span", { class: "unseen" }, `: ${size.words}`)], "page-size", { "data-width": size.width, "data-height": size.height })))) : null);
 }
 
 function machine(state) {
