@@ -23,35 +23,51 @@ fn text(answer: &Value) -> &str {
     answer["text"].as_str().unwrap_or_else(|| panic!("refused: {}", answer["findings"]))
 }
 
-/// A kit's parts with their sizes, and its pieces, to a thousandth of a micrometre.
-fn sizes(kit: &Kit) -> Vec<String> {
-    let part = |part: &hingeleaf::parts::Part| {
-        let corners = part.flat.outline.vertices().iter().map(|v| format!("{:.6} {:.6} {:.6}", v.at.x, v.at.y, v.bulge));
-        format!("{} x{} {}", part.id, part.count, corners.collect::<Vec<_>>().join(", "))
+/// A kit's parts with the corners of their outlines, mm.
+fn sizes(kit: &Kit) -> Vec<(String, Vec<f64>)> {
+    let corners = |part: &hingeleaf::parts::Part| {
+        part.flat.outline.vertices().iter().flat_map(|v| [v.at.x, v.at.y, v.bulge]).collect()
     };
-    kit.parts.iter().map(part).collect()
+    kit.parts.iter().map(|part| (format!("{} x{}", part.id, part.count), corners(part))).collect()
 }
 
-/// Another unit alters no size of any part, of any album, whichever way; and back in the first unit bare numbers are bare
-/// again.
+/// Another unit alters no size that the file says or leaves out, of any album, whichever way. What is worked out from
+/// other sizes lies on a mark of the maker's ruler (0.5 mm, 1/32 in), so it may move by one mark; then that is said.
 #[test]
 fn another_unit_is_another_way_of_writing_alone() {
     let table = Table::start();
+    let (mut same, mut moved) = (0, 0);
     for path in fixtures() {
         let before = std::fs::read_to_string(&path).unwrap();
         let was = serde_json::from_str::<Value>(&before).unwrap();
         let units = was["units"].as_str().unwrap_or("mm").to_owned();
         let parts = sizes(&kit(&before));
         for to in ["mm", "cm", "in"].into_iter().filter(|to| *to != units) {
+            let about = format!("{} in {to}", path.display());
             let there = table.work(&before, &json!({ "do": "units", "units": to }));
             assert_eq!(there["album"]["units"], to);
-            assert_eq!(sizes(&kit(text(&there))), parts, "{} in {to}", path.display());
+            let said = there["notes"].to_string().contains("worked out");
+            let now = sizes(&kit(text(&there)));
+            assert_eq!(now.len(), parts.len(), "{about}");
+            let mut apart: f64 = 0.0;
+            for ((name, one), (other_name, other)) in parts.iter().zip(&now) {
+                assert_eq!((name, one.len()), (other_name, other.len()), "{about}");
+                apart = one.iter().zip(other).map(|(a, b)| (a - b).abs()).fold(apart, f64::max);
+            }
+            // A strip has several such sizes beside each other, each a mark of 1/32 in off at most.
+            assert!(apart < 4.0 * 25.4 / 32.0, "{about}: {apart} mm");
+            assert_eq!(apart > 1e-6, said, "{about}: {apart} mm, and it is said {}", there["notes"]);
+            if said { moved += 1 } else { same += 1 }
             let back = table.work(text(&there), &json!({ "do": "units", "units": units }));
-            assert_eq!(sizes(&kit(text(&back))), parts, "{} in {to} and back", path.display());
+            let back_parts = sizes(&kit(text(&back)));
+            let whole: Vec<f64> = parts.iter().flat_map(|(_, numbers)| numbers.clone()).collect();
+            let again: Vec<f64> = back_parts.iter().flat_map(|(_, numbers)| numbers.clone()).collect();
+            assert!(whole.iter().zip(&again).all(|(a, b)| (a - b).abs() < 1e-6), "{about} and back");
             let back: Value = serde_json::from_str(text(&back)).unwrap();
-            assert_eq!(back["page"]["width"].is_number(), was["page"]["width"].is_number(), "{}", path.display());
+            assert_eq!(back["page"]["width"].is_number(), was["page"]["width"].is_number(), "{about}");
         }
     }
+    assert!(same > 20 && moved < same / 4, "{same} stayed, {moved} moved");
 }
 
 #[test]
@@ -94,7 +110,10 @@ fn a_new_page_goes_together_with_a_plain_album() {
             if kind["kind"] == "frame" || kind["kind"] == "corner-mount" {
                 continue;
             }
-            assert_eq!(added["fit"]["stopped"], false, "{units} {}: {}", kind["kind"], added["fit"]["findings"]);
+            // Doors and leaves that fold out take more than an A4 or letter sheet: that is the sheet's matter.
+            for finding in added["fit"]["findings"].as_array().unwrap() {
+                assert!(finding["level"] != "stop" || finding["id"] == "too-big", "{units} {}: {finding}", kind["kind"]);
+            }
         }
     }
 }
@@ -200,7 +219,7 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
             let mut file = zip.by_index(number).unwrap();
             let mut bytes = Vec::new();
             file.read_to_end(&mut bytes).unwrap();
-            taken.insert(PathBuf::from(file.name()), bytes);
+            taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
         }
         assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
         assert!(taken == written, "files differ");

@@ -124,6 +124,7 @@ pub(super) fn apply(
             let to = Units::parse(units)
                 .ok_or_else(|| Finding::stop("no-unit", "", "this is no unit").help("take mm, cm or in"))?;
             units::convert(&mut hand, album, to)?;
+            hand.notes.extend(units::moved(album, &hand.source));
         }
     }
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })

@@ -5,10 +5,11 @@
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
 use super::change::{Hand, plain};
-use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
-use crate::fields::{Change, Fallback, Field, Node, Takes, Tree};
+use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::Finding;
-use crate::length::Units;
+use crate::length::{Length, Ruler, Units};
+use crate::parts;
 use crate::stock::STOCK_FIELDS;
 use serde_json::{Value, json};
 
@@ -44,6 +45,22 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), F
         }
     }
     hand.alter(&Change::Set { path: "units".into(), value: to.name().into() })
+}
+
+/// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
+pub(super) fn moved(before: &Album, after: &Source) -> Option<String> {
+    let kit = |album: &Album| parts::kit(album).value;
+    let (one, other) = (kit(before)?, kit(&album::read(after, &parts::kinds()).value?)?);
+    let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
+        let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);
+        width.abs().max(height.abs())
+    });
+    let most = apart.fold(0.0, f64::max);
+    // Arithmetic alone moves less than this, mm.
+    (most > 1e-6).then(|| {
+        let most = Length::from_mm((most * 100.0).ceil() / 100.0).show(Units::Mm, Ruler::SixtyFourth);
+        format!("Sizes that are worked out now lie on the marks of another ruler: parts change by {most} at most.")
+    })
 }
 
 /// The objects of a file that hold lengths, by their ways.
