@@ -255,7 +255,7 @@ fn taken_away(question: &Question, work: &Work) -> Reply {
         (None, false) => question.formats.iter().map(String::as_str).collect(),
     };
     let mut files = Memory::default();
-    if let Err(problem) = work.write(&Files { formats: &formats, split_layers: false }, &mut files) {
+    if let Err(problem) = work.write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
         return Reply::words(500, &problem.to_string());
     }
     if !one.is_empty() {

@@ -96,7 +96,7 @@ fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String
 
 /// Fields that name a stock.
 pub(super) fn is_stock(name: &str) -> bool {
-    matches!(name, "stock" | "board" | "covering" | "endpaper")
+    matches!(name, "stock" | "board" | "covering" | "endpaper" | "lining")
 }
 
 /// What a field is filled with, and what the file says where that is not the same length.

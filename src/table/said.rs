@@ -22,9 +22,10 @@ pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Alb
                 "level": finding.level.word(),
                 "id": finding.id,
                 "about": finding.about,
-                "text": finding.text,
-                "help": finding.help,
-                "measured": finding.measured.map(show),
+                "text": words::on_the_page(&finding.text),
+                "help": words::on_the_page(&finding.help),
+                // What is short of something says so in its words.
+                "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
                 "path": finding.mend.as_ref().map(|mend| &mend.path).or(place.map(|place| &place.path)),
                 "line": place.map(|place| place.line),

@@ -62,6 +62,31 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
     }
 }
 
+/// A finding's words with fields called as the page calls them: `"overflap"` and `spine.lead_in` are names in the file.
+pub(super) fn on_the_page(text: &str) -> String {
+    let known = |name: &str| LABELS.iter().any(|(one, _)| *one == name);
+    let quoted: Vec<String> = text
+        .split('"')
+        .enumerate()
+        .map(|(number, part)| match number % 2 {
+            1 if known(part) => format!("“{}”", found(LABELS, part)),
+            1 => format!("“{part}”"),
+            _ => part.to_owned(),
+        })
+        .collect();
+    // A quote that is not closed stays as it was.
+    let text = if text.matches('"').count().is_multiple_of(2) { quoted.concat() } else { text.to_owned() };
+    let word = |word: &str| {
+        let name = word.trim_end_matches([',', ';', '.', ':']);
+        let end = &word[name.len()..];
+        let (top, field) = name.split_once('.')?;
+        let objects = ["page", "spine", "cover", "panels"];
+        let plain = field.chars().all(|c| c.is_ascii_lowercase() || c == '_') && !field.is_empty();
+        (objects.contains(&top) && plain).then(|| format!("“{}” ({}){end}", found(LABELS, field), place(name)))
+    };
+    text.split(' ').map(|part| word(part).unwrap_or_else(|| part.to_owned())).collect::<Vec<_>>().join(" ")
+}
+
 /// What a choice is called.
 pub(super) fn choice(word: &str) -> String {
     found(CHOICES, word)

@@ -2,7 +2,7 @@
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
 import { button, make, picture } from "./make.js";
-import { capital, field, rows } from "./fields.js";
+import { capital, elsewhere, field, rows } from "./fields.js";
 import { findings, mark } from "./results.js";
 
 /** The section of the album. */
@@ -17,7 +17,7 @@ export function album(state) {
     state.notes.map((note) => make("p", { class: "note" }, note)),
     make("div", { class: "fields" }, field(title, view), rows(album.page.filter(isSize), view)),
     run(state),
-    unfolds("every", "More about every page", "", make("div", { class: "fields" }, rows(album.page.filter((row) => !isSize(row)), view, start.sheets), rows(others, view))),
+    unfolds("every", "More about every page", "", of(state, "page").filter((one) => !album.page.some((row) => isSize(row) && row.path === one.path)), make("div", { class: "fields" }, rows(album.page.filter((row) => !isSize(row)), view, start.sheets), rows(others, view))),
     one(state, "spine", "Spine", album.spine, start.kinds.spine, false),
     one(state, "cover", "Cover", album.cover, start.kinds.cover, true),
     panels(state),
@@ -27,9 +27,9 @@ export function album(state) {
 
 const isSize = (row) => row.path === "page.width" || row.path === "page.height";
 
-function unfolds(key, title, said, ...inside) {
+function unfolds(key, title, said, wrong, ...inside) {
   return make("details", { "data-key": key, id: `part-${key}` },
-    make("summary", {}, make("h3", {}, title), said ? make("span", { class: "is" }, said) : null),
+    make("summary", {}, make("h3", {}, title), said ? make("span", { class: "is" }, said) : null, " ", mark(wrong)),
     make("div", { class: "inside" }, inside));
 }
 
@@ -59,7 +59,7 @@ function page(state, page) {
   const last = state.view.album.pages.length - 1;
   return make("div", { class: "chosen", id: "chosen", role: "group", "aria-labelledby": "chosen-title", "data-key": "chosen" },
     make("h4", { id: "chosen-title" }, `Page ${at + 1}: ${page.label}`),
-    findings(of(state, page.way)),
+    findings(elsewhere(of(state, page.way), page.rows, page.more)),
     make("div", { class: "does" },
       button("Earlier", "earlier", { "aria-disabled": at === 0 ? "true" : null }),
       button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
@@ -81,16 +81,16 @@ function kinds(way, label, kind, list, none) {
 }
 
 function one(state, way, title, entry, list, may) {
-  return unfolds(way, title, entry ? entry.label : "none",
-    findings(of(state, way)),
+  return unfolds(way, title, entry ? entry.label : "none", of(state, way),
+    findings(elsewhere(of(state, way), entry?.rows ?? [], entry?.more ?? [])),
     kinds(way, `Kind of ${way}`, entry?.kind, list, may ? "none" : null),
     entry ? make("div", { class: "fields" }, rows(entry.rows, state.view), rows(entry.more, state.view)) : null);
 }
 
 function panels(state) {
   const list = state.view.album.panels;
-  return unfolds("panels", "Panels of patterned paper", list ? "on every face" : "none",
-    findings(of(state, "panels")),
+  return unfolds("panels", "Panels of patterned paper", list ? "on every face" : "none", of(state, "panels"),
+    findings(elsewhere(of(state, "panels"), list ?? [])),
     list ? make("div", { class: "fields" }, rows(list, state.view)) : null,
     list ? button("No panels", "take", { "data-way": "panels" }) : button("Panels on the faces", "panels"));
 }
@@ -98,11 +98,11 @@ function panels(state) {
 function inserts(state) {
   const list = state.view.album.inserts;
   const said = list.length ? list.map((one) => one.label.toLowerCase()).join(", ") : "none";
-  return unfolds("inserts", "Inserts", said,
+  return unfolds("inserts", "Inserts", said, list.flatMap((insert) => of(state, insert.way)),
     list.map((insert, at) => make("fieldset", { "data-key": insert.way },
       make("legend", {}, `Insert ${at + 1}: ${insert.label}`),
       make("p", { class: "about" }, `${capital(insert.about)}.`),
-      findings(of(state, insert.way)),
+      findings(elsewhere(of(state, insert.way), insert.rows, insert.more)),
       make("div", { class: "fields" }, rows(insert.rows, state.view), rows(insert.more, state.view)),
       button(["Take it out", make("span", { class: "unseen" }, `: insert ${at + 1}`)], "take", { "data-way": insert.way }))),
     make("form", { class: "add", "data-do": "add-insert" },
@@ -113,11 +113,11 @@ function inserts(state) {
 
 function papers(state) {
   const list = state.view.album.stocks;
-  return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "),
+  return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "), list.flatMap((stock) => of(state, stock.way)),
     list.map((stock) => make("fieldset", { "data-key": stock.way },
       make("legend", {}, stock.name),
       make("p", { class: "about" }, `${stock.sentence}${stock.used ? "" : "; nothing is cut from it"}.`),
-      findings(of(state, stock.way)),
+      findings(elsewhere(of(state, stock.way), stock.rows)),
       make("div", { class: "fields" }, rows(stock.rows, state.view, state.start.sheets)),
       stock.used ? null : button(["Take it away", make("span", { class: "unseen" }, `: ${stock.name}`)], "take", { "data-way": stock.way }))),
     make("form", { class: "add", "data-do": "add-stock" },

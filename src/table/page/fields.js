@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Rows of a form, as the library describes them: a field's name, what it holds, what it takes, what is wrong with it.
 
-import { make } from "./make.js";
+import { button, make } from "./make.js";
 
 /** What was typed and is not taken, by the field's way: { typed, findings }. */
 export const drafts = new Map();
@@ -24,19 +24,28 @@ export function field(row, view, sheets, has = {}) {
   const draft = drafts.get(row.path);
   const wrong = draft ? draft.findings : (view?.fit?.findings ?? []).filter((one) => one.path === row.path && one.level !== "note");
   const help = [];
-  if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, capital(row.about) + "."));
+  const usual = row.takes !== "choice" && !row.given && row.usual.length > 22 ? ` Usual: ${row.usual}.` : "";
+  if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
+  const mends = draft ? [] : wrong.filter((one) => one.mend).map((one) => mendButton(one));
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
-  const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft ? "true" : null, ...has };
+  const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
   const value = draft ? draft.typed : row.value;
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? view?.album?.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
     row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
     said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
+    mends,
     help);
 }
+
+/** The button that mends a finding. */
+export const mendButton = (one) => button(`Mend: ${one.mend.words}`, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
+
+/** Findings that none of these rows stands for. */
+export const elsewhere = (list, ...rows) => list.filter((one) => one.level === "note" || !rows.flat().some((row) => row.path === one.path));
 
 function options(list, value, first) {
   const known = list.some((one) => one.value === value);

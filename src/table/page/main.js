@@ -51,8 +51,8 @@ export function render() {
     show(at("table"),
       make("h1", { class: "unseen" }, view.album.title),
       make("div", { class: "page", "data-key": "album" },
-        make("div", { class: "sections" }, album(state), fit(state), folds(state), sheets(state), take(state)),
-        aside()));
+        aside(),
+        make("div", { class: "sections" }, album(state), fit(state), folds(state), sheets(state), take(state))));
   }
 }
 

@@ -2,7 +2,7 @@
 // What follows from the album: whether it goes together, how it folds, its sheets, what to take away.
 
 import { button, make, picture } from "./make.js";
-import { capital, field } from "./fields.js";
+import { capital, field, mendButton } from "./fields.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
 
@@ -21,7 +21,7 @@ export function findings(list) {
       one.about ? make("strong", {}, `${capital(one.about)}: `) : null, `${one.text}.`),
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
-    one.mend ? make("p", {}, button(`Mend: ${one.mend.words}`, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths })) : null)));
+    one.mend ? make("p", {}, mendButton(one)) : null)));
 }
 
 /** Whether it goes together. */
