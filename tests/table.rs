@@ -8,8 +8,9 @@ mod web;
 
 use common::{TempDir, not_run, project};
 use serde_json::{Value, json};
-use std::io::{Read, Write};
+use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
+use std::process::{Command, Stdio};
 use std::thread;
 use std::time::{Duration, Instant};
 use web::{Table, reply};
@@ -378,4 +379,25 @@ fn a_file_is_opened_and_left_alone() {
     assert!(second.err.contains("another program uses port"), "{}", second.err);
     assert_eq!(folder.names(), ["mine.json"]);
     assert_eq!(std::fs::read_to_string(file).unwrap(), tide_table());
+}
+
+/// Started from a desktop, without words and without a terminal, the program opens the page; with nothing to open it with
+/// it says the address all the same.
+#[test]
+fn without_words_and_terminal_it_opens_the_page() {
+    let folder = TempDir::new("desktop");
+    let mut child = Command::new(env!("CARGO_BIN_EXE_hingeleaf"))
+        .env("PATH", folder.path())
+        .current_dir(folder.path())
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .unwrap();
+    let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
+    let address = lines.next().unwrap().unwrap();
+    assert!(address.starts_with("http://127.0.0.1:") && address.ends_with('/'), "{address}");
+    assert!(lines.next().unwrap().unwrap().contains("No browser could be started"));
+    child.kill().unwrap();
+    child.wait().unwrap();
 }

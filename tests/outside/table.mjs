@@ -129,6 +129,14 @@ await check("undo, redo, several albums, kept", async (must) => {
   await says(page, "#album .result", "148 × 195");
   await page.reload();
   await says(page, "#album .result", "148 × 195");
+  // The example begins anew beside the album that was made from it.
+  await page.getByLabel("On the table").selectOption("new");
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  must((await page.getByLabel("On the table").innerText()).includes("tide-table-2.json"), "the new album has no name of its own");
+  await page.getByRole("button", { name: "Take this album off the table" }).click();
+  await page.getByRole("button", { name: "Take it off", exact: true }).click();
+  await says(page, "#album .result", "148 × 195");
   must((await page.getByLabel("On the table").locator("option").count()) === 3, "an album got lost");
   must(complaints.length === 0, complaints.join("; "));
   await context.close();

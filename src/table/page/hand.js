@@ -6,7 +6,6 @@ import { asksOwn, drafts, idOf, own } from "./fields.js";
 import * as keep from "./keep.js";
 import { save, typing } from "./make.js";
 import { again, asked, change, look, render, say, state, trouble } from "./main.js";
-import { asks } from "./states.js";
 
 const focus = (id) => document.getElementById(id)?.focus();
 const pages = () => state.view?.album?.pages?.length ?? 0;
@@ -59,10 +58,14 @@ const DOES = {
   later: () => movePage(state.chosen, state.chosen + 1),
   copy: () => change({ do: "copy", list: "pages", at: state.chosen }, () => choosePage(state.chosen + 1)),
   "take-page": () => takePage(state.chosen),
-  take: (data) => change({ do: "take", path: data.way }),
+  take: (data) => change({ do: "take", path: data.way }, () => document.querySelector(`#part-${data.way.startsWith("stocks") ? "papers" : data.way.split("[")[0]} summary`)?.focus()),
   panels: () => change({ do: "panels" }),
-  mend: (data) => change({ do: "mend", path: data.way, eighths: Number(data.eighths) }, () => focus("fit-title")),
-  "mend-all": () => change({ do: "mend-all" }),
+  mend: (data) => change({ do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
+    // What was pressed is gone: on to the field that was mended, or to what is said now.
+    const field = document.getElementById(idOf(data.way));
+    (field?.checkVisibility() ? field : document.getElementById("fit-title"))?.focus();
+  }),
+  "mend-all": () => change({ do: "mend-all" }, () => focus("fit-title")),
   "page-size": (data) => change({ do: "page-size", width: Number(data.width), height: Number(data.height) }),
   undo: () => undo(true),
   redo: () => undo(false),
@@ -84,13 +87,13 @@ const DOES = {
   print: () => window.print(),
   kit: (data) => takeAway(data.formats ? `${stem()}-${data.formats}.zip` : `${stem()}.zip`, data.formats ? { formats: [data.formats] } : {}, "application/zip"),
   file: (data) => takeAway(data.file.split("/").at(-1), { file: data.file }, "application/octet-stream"),
-  forget: () => ask("Take this album off the table? What is not kept as a file is lost.", "Take it off", "forget-it"),
+  forget: () => ask("album", "Take this album off the table? What is not kept as a file is lost.", "Take it off", "forget-it"),
   "forget-it": () => {
     state.asks = null;
     keep.forget();
     look();
   },
-  quit: () => ask("End the program? The albums stay in this browser.", "End it", "quit-it"),
+  quit: () => ask("end", "End the program? The albums stay in this browser.", "End it", "quit-it"),
   "quit-it": async () => {
     state.asks = null;
     await fetch("quit", { method: "POST", body: "{}" }).catch(() => {});
@@ -103,10 +106,10 @@ const DOES = {
   },
 };
 
-function ask(words, yes, does) {
-  state.asks = asks(words, yes, does);
+function ask(where, words, yes, does) {
+  state.asks = { where, words, yes, does };
   render();
-  document.querySelector("#end .asks button")?.focus();
+  document.querySelector(".asks button")?.focus();
 }
 
 const SUBMITS = {
@@ -254,5 +257,3 @@ export function watch() {
   document.addEventListener("keydown", keys);
   for (const type of ["dragstart", "dragover", "dragleave", "drop", "dragend"]) document.addEventListener(type, drag);
 }
-
-export { idOf };

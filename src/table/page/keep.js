@@ -42,17 +42,39 @@ export const albums = () => held.albums;
 export const current = () => held.albums.find((album) => album.id === held.current) ?? null;
 export const machine = () => held.machine;
 
-/** Puts an album on the table, or finds the one that began with the same text. */
-export function open(name, text) {
-  const known = held.albums.find((album) => album.name === name && album.origin === text);
+/** A name that no album on the table has. */
+function fresh(name) {
+  const [, stem, ending] = /^(.*?)(\.[^.]*)?$/.exec(name);
+  for (let number = 1; ; number += 1) {
+    const one = number === 1 ? name : `${stem}-${number}${ending ?? ""}`;
+    if (!held.albums.some((album) => album.name === one)) return one;
+  }
+}
+
+/**
+ * Puts an album on the table. One that began with the same text is found again: as it was left where the program was
+ * opened `with` it, else only if nothing was changed. Says whether it was changed before.
+ */
+export function open(name, text, opened = false) {
+  const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
   if (known) held.current = known.id;
   else {
-    held.albums.push({ id: held.next, name, origin: text, text });
+    held.albums.push({ id: held.next, name: fresh(name), origin: text, text });
     held.current = held.next;
     held.next += 1;
   }
   last = { what: "", when: 0 };
   store();
+  return Boolean(known) && known.text !== text;
+}
+
+/** What the current album is called in the list. */
+export function entitle(title) {
+  const album = current();
+  if (album && album.title !== title) {
+    album.title = title;
+    store();
+  }
 }
 
 export function choose(id) {

@@ -8,7 +8,7 @@ import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { button, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
-import { begin, gone, head, unread } from "./states.js";
+import { asks, begin, gone, head, unread } from "./states.js";
 
 /** Everything that is shown. */
 export const state = {
@@ -27,6 +27,7 @@ export const state = {
   looking: "",
   gone: false,
   asks: null,
+  opened: "",
   failed: "",
 };
 
@@ -38,7 +39,7 @@ export function render() {
   const { view } = state;
   show(at("head"), head(state, keep));
   show(at("word"), state.gone ? gone() : null, state.failed ? make("p", { class: "gone" }, state.failed) : null, keep.keeps ? null : make("p", { class: "gone" }, "This browser keeps nothing: keep the album file before you close the page."));
-  show(at("end"), state.gone ? null : button("End the program", "quit"), state.asks);
+  show(at("end"), state.gone ? null : button("End the program", "quit"), asks(state, "end"));
   if (!state.start) return;
   if (state.starting || !keep.current()) {
     document.title = "Hingeleaf";
@@ -134,7 +135,9 @@ function adopt(answer, what) {
   const same = state.view && !state.view.unread && state.text === keep.current().text;
   state.view = answer;
   state.text = keep.current().text;
-  state.notes = answer.notes ?? [];
+  state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
+  state.opened = "";
+  if (answer.album) keep.entitle(answer.album.title);
   state.looking = "";
   if (!same) state.sizes = null;
   if (answer.unread) {
@@ -213,8 +216,10 @@ async function begins() {
   keep.load();
   try {
     state.start = await ask("open", {});
-    if (state.start.file) keep.open(state.start.file.name, state.start.file.text);
+    const { file } = state.start;
+    const changed = file && keep.open(file.name, file.text, true);
     look();
+    if (changed) state.opened = `You changed ${file.name} here before; this is how you left it. The file itself is as it was.`;
   } catch (error) {
     trouble(error);
   }

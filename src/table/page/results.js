@@ -3,6 +3,7 @@
 
 import { button, make, picture } from "./make.js";
 import { capital, field, mendButton } from "./fields.js";
+import { asks } from "./states.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
 
@@ -31,7 +32,7 @@ export function fit(state) {
   const notes = fit.findings.filter((one) => one.level === "note");
   const mends = grave.filter((one) => one.mend).length;
   return make("section", { id: "fit", "aria-labelledby": "fit-title" },
-    make("h2", { id: "fit-title" }, "Does it go together?"),
+    make("h2", { id: "fit-title", tabindex: "-1" }, "Does it go together?"),
     make("p", { class: `result ${fit.stopped ? "bad" : "good"}` }, fit.sentence),
     grave.length ? findings(grave) : make("p", { class: "calm" }, "Nothing to mend."),
     mends > 1 ? button(`Mend all ${mends} that a changed size mends`, "mend-all") : null,
@@ -120,9 +121,12 @@ export function take(state) {
       sheets ? button("Everything in one zip", "kit", { class: "main" }) : null,
       sheets ? button("All SVG sheets", "kit", { "data-formats": "svg" }) : null,
       sheets ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
+      sheets && take.formats.includes("html") ? button("The guide, to print", "file", { "data-file": "guide.html" }) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
       button("The album file, to keep", "keep"),
-      button("Print this page", "print")),
+      button("Print this page", "print"),
+      button("Take this album off the table", "forget")),
+    asks(state, "album"),
     sheets ? make("details", { "data-key": "single" }, make("summary", {}, make("h3", {}, "Single sheets")),
       make("ul", { class: "single" }, take.names.map((name) => make("li", { "data-key": name }, one(name, "svg"), " ", one(name, "dxf"))))) : null,
     make("p", { class: "about" }, "Cut one album in cheap card first, and measure a part. Check the size that your cutter’s software shows against the sheet’s before the first cut."),

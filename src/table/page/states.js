@@ -9,7 +9,7 @@ export function head(state, keep) {
   const { view } = state;
   const album = keep.current();
   const units = view?.album?.units;
-  const title = (one) => (one.id === album?.id && view?.album ? view.album.title : one.title ?? one.name);
+  const title = (one) => (one.title ? `${one.title} (${one.name})` : one.name);
   const which = keep.albums().length ? make("span", { class: "which" },
     make("label", { for: "which" }, "On the table"),
     make("select", { id: "which" },
@@ -58,7 +58,8 @@ export function unread(state, keep) {
     make("form", { class: "text", "data-do": "use-text" },
       make("label", { for: "text" }, "The file’s text; the file itself is left alone"),
       make("textarea", { id: "text", rows: "18", spellcheck: "false" }, state.text),
-      make("div", { class: "does" }, make("button", { type: "submit", class: "main" }, "Read it again"), button("Keep this text as a file", "keep"), button("Take it off the table", "forget"))),
+      make("div", { class: "does" }, make("button", { type: "submit", class: "main" }, "Read it again"), button("Keep this text as a file", "keep"), button("Take it off the table", "forget")),
+      asks(state, "album")),
   ];
 }
 
@@ -72,6 +73,8 @@ export function gone() {
 }
 
 /** A question before something is lost, at the place where it was asked for. */
-export function asks(words, yes, does) {
-  return make("div", { class: "asks" }, make("p", {}, words), make("div", { class: "does" }, button(yes, does), button("No", "no")));
+export function asks(state, where) {
+  if (state.asks?.where !== where) return null;
+  const { words, yes, does } = state.asks;
+  return make("div", { class: "asks", role: "group", "aria-label": words }, make("p", {}, words), make("div", { class: "does" }, button(yes, does), button("No", "no")));
 }
