@@ -75,7 +75,9 @@ fn entries_come_in_and_change_places() {
 #[test]
 fn what_has_no_place_changes_nothing() {
     let of = |change: &Change| alter(&source(r#"{ "a": 1, "l": [1] }"#), change).unwrap_err();
-    for change in [set("a.b", json!(1)), set("l[3].b", json!(1)), set("", json!(1)), remove("z"), remove("l[1]"), remove("")] {
+    for change in
+        [set("a.b", json!(1)), set("l[3].b", json!(1)), set("", json!(1)), remove("z"), remove("l[1]"), remove("")]
+    {
         assert!(matches!(of(&change), EditProblem::NoPlace(_)), "{change:?}");
     }
     for change in [moved("l", 0, 1), moved("z", 0, 0), insert("a", 0, json!(1)), insert("z.z", 0, json!(1))] {

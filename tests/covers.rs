@@ -81,6 +81,11 @@ fn outwards(kit: &Kit, folded: &Folded, name: &str, panel: &str) -> [f64; 3] {
 }
 
 /// Highest and lowest of everything that an owner has, by axis.
+/// What is worked out goes up to the next half millimetre, which a ruler has: our choice.
+fn ruler(mm: f64) -> f64 {
+    (mm * 2.0 - 1e-9).ceil() / 2.0
+}
+
 fn reach(kit: &Kit, folded: &Folded, mine: impl Fn(Owner) -> bool) -> [[f64; 2]; 3] {
     let mut all = [[f64::INFINITY, f64::NEG_INFINITY]; 3];
     for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| mine(piece.owner)) {
@@ -97,28 +102,28 @@ fn reach(kit: &Kit, folded: &Folded, mine: impl Fn(Owner) -> bool) -> [[f64; 2];
 }
 
 /// Check value H8 with W 150, gusset 6, m 2, t 0.35, square 3: panels of 159.4 to 160.5 mm, the upper end where the sleeves'
-/// folds are round: x = pi t tab / (2 lead-in). Four pages a pitch of 6 apart: a spine of 24 and a caliper (F9).
+/// folds are round: x = pi t tab / (2 lead-in). Four pages a pitch of 6 apart: a spine of 24 and a caliper (F9), on the next half millimetre.
 #[test]
 fn a_wrap_reaches_from_the_spine_round_the_pages() {
     let text = text(r#"{ "kind": "wrap" }"#, &[POCKET; 4], "A2");
     let made = kit(&text);
     let cover = part(&made, "cover");
-    let panel = 6.0 + PI * 0.35 * 12.0 / 12.0 + 150.0 + 0.35 + 3.0;
+    let panel = ruler(6.0 + PI * 0.35 * 12.0 / 12.0 + 150.0 + 0.35 + 3.0);
     assert!((159.4..=160.5).contains(&panel), "the check value itself");
-    near(cover.flat.width, 2.0 * panel + 24.35, 1e-9);
+    near(cover.flat.width, 2.0 * panel + 24.5, 1e-9);
     near(cover.flat.height, 190.0 + 2.0 * 3.0, 1e-9);
     let scores: Vec<(f64, Sense)> = cover.flat.scores.iter().map(|score| (score.from.x, score.sense)).collect();
     assert_eq!(scores.len(), 2);
     for (x, sense) in scores {
         assert_eq!(sense, Sense::Mountain, "its panels fall away from who looks at the outside");
-        assert!((x - panel).abs() < 1e-9 || (x - panel - 24.35).abs() < 1e-9, "{x}");
+        assert!((x - panel).abs() < 1e-9 || (x - panel - 24.5).abs() < 1e-9, "{x}");
     }
     assert!(cover.along_grain, "folds and spine run along the grain (F1)");
     clean(&text);
 }
 
 /// Pages that are thicker than their pitch widen the spine (D3): it is never less than what the folded album measures, and
-/// at most a caliper a page more (a pocket page's two seams lie at different edges).
+/// at most a caliper a page more (a pocket page's two seams lie at different edges), and then on the next half millimetre.
 #[test]
 fn loaded_pages_widen_the_spine() {
     let full = r#"{ "kind": "pocket", "content": 8 }"#;
@@ -133,7 +138,7 @@ fn loaded_pages_widen_the_spine() {
         assert!(spine >= needed - 1e-9, "{spine} is less than {needed}");
         #[allow(clippy::cast_precision_loss, reason = "a handful of pages")]
         let spare = 0.35 * pages.len() as f64;
-        assert!(spine <= needed + spare + 1e-9, "{spine} is far more than {needed}");
+        assert!(spine <= ruler(needed + spare) + 1e-9, "{spine} is far more than {needed}");
     }
 }
 
@@ -158,7 +163,8 @@ fn a_wrap_stands_round_the_pages() {
         // H8 counts from the score: a tab that goes in all the way gives x back, the lowest strip takes a caliper, and half
         // the cover's own is below.
         let left = cover[2][1] - inside[2][1];
-        assert!((3.0 - 1.5 * 0.35 - 1e-6..3.0 + PI * 0.35 + 1e-6).contains(&left), "{left}");
+        // Half a millimetre at most for the ruler.
+        assert!((3.0 - 1.5 * 0.35 - 1e-6..3.5 + PI * 0.35 + 1e-6).contains(&left), "{left}");
     }
 }
 
@@ -170,9 +176,9 @@ fn a_wrap_is_joined_where_no_sheet_takes_it_whole() {
         (text(r#"{ "kind": "wrap" }"#, &[POCKET; 4], "A2"), text(r#"{ "kind": "wrap" }"#, &[POCKET; 4], "A4"));
     let (one, two) = (kit(&whole), kit(&pieces));
     let (first, second) = (part(&two, "cover-1"), part(&two, "cover-2"));
-    let panel = 6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0;
+    let panel = ruler(6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0);
     // The front lies over the lap, so that the spine's panel is a caliper less and the front stands where it should.
-    near(first.flat.width, panel + 24.35 - 0.35 + 13.0, 1e-9);
+    near(first.flat.width, panel + 24.5 - 0.35 + 13.0, 1e-9);
     near(second.flat.width, panel, 1e-9);
     near(first.flat.area() + second.flat.area(), part(&one, "cover").flat.area() + (13.0 - 0.35) * 196.0, 1e-6);
     assert!(first.flat.scores.iter().all(|score| score.sense == Sense::Mountain));
@@ -180,7 +186,7 @@ fn a_wrap_is_joined_where_no_sheet_takes_it_whole() {
     clean(&pieces);
     // The front stands where it stood.
     let ((kit_one, whole), (kit_two, joined)) = (folded(&whole), folded(&pieces));
-    let spot = at(&kit_one, &whole, "cover", "front", (2.0 * panel + 24.35, 0.0));
+    let spot = at(&kit_one, &whole, "cover", "front", (2.0 * panel + 24.5, 0.0));
     let same = at(&kit_two, &joined, "cover, piece 2", "front", (panel, 0.0));
     near(same[0], spot[0], 1e-9);
     near(same[1], spot[1], 1e-9);
@@ -208,7 +214,7 @@ fn a_panel_longer_than_its_sheet_is_joined_flat() {
     }
     assert!(flat >= 1.0 && turned >= 1.0, "{flat} {turned}");
     // A panel before a lap that turns is a caliper less, one after a flat lap a caliper more: all stands in its place.
-    let panel = 6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0;
+    let panel = ruler(6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0);
     near(area, (2.0 * panel + 420.0 + 13.0 * (flat + turned) + 0.35 * (flat - turned)) * 196.0, 1e-6);
     // Flat laps are not scored.
     let scores: usize = pieces.iter().map(|part| part.flat.scores.len()).sum();
@@ -222,9 +228,10 @@ fn a_panel_longer_than_its_sheet_is_joined_flat() {
 /// Four pages a pitch of 6 apart between boards of 2.0 under cloth of 0.2, end papers of 0.15; joint 7, turn-in 16:
 ///
 /// * boards 190 + 2 x 3 tall (B1: one square at head and tail);
-/// * spine board 4 x 6 + 2 x (2.0 + 0.2 + 0.15) = 28.7 (D3, and what stands on it);
-/// * a board stands 7 - 0.2 - 2.0 - 0.15 = 4.65 off the lining, so it is the reach of H8, 160.4496, less that;
-/// * covering 2 x 155.7996 + 2 x 7 + 28.7 + 2 x (16 + 2) wide, 196 + 2 x 18 tall (B2).
+/// * spine board 4 x 6 + 2 x (2.0 + 0.2 + 0.15) = 28.7, on the ruler 29 (D3, and what stands on it);
+/// * a board stands 7 - 0.2 - 2.0 - 0.15 = 4.65 off the lining, so it is the reach of H8, 160.4496, less that, on the
+///   ruler 156;
+/// * covering 2 x 156 + 2 x 7 + 29 + 2 x (16 + 2) wide, 196 + 2 x 18 tall (B2).
 #[test]
 fn a_case_is_two_boards_a_spine_and_a_covering() {
     let text = text(CASE, &[POCKET; 4], "A3");
@@ -232,14 +239,15 @@ fn a_case_is_two_boards_a_spine_and_a_covering() {
     let board = part(&made, "cover-board");
     let width = 6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0 - 4.65;
     near(width, 155.7996, 1e-4);
+    let width = ruler(width);
     near(board.flat.width, width, 1e-9);
     near(board.flat.height, 196.0, 1e-9);
     assert_eq!(board.count, 2);
     let spine = part(&made, "cover-spine");
-    near(spine.flat.width, 28.7, 1e-9);
+    near(spine.flat.width, 29.0, 1e-9);
     near(spine.flat.height, 196.0, 1e-9);
     let covering = part(&made, "cover-covering");
-    near(covering.flat.width, 2.0 * width + 2.0 * 7.0 + 28.7 + 2.0 * 18.0, 1e-9);
+    near(covering.flat.width, 2.0 * width + 2.0 * 7.0 + 29.0 + 2.0 * 18.0, 1e-9);
     near(covering.flat.height, 196.0 + 2.0 * 18.0, 1e-9);
     assert!(covering.flat.scores.is_empty(), "paper is bent round boards, not scored");
     // Four corners cut at 45 degrees. From the paper's own corner the cut is 18 sqrt 2 - 1.25 x 2.0 away.
@@ -343,7 +351,7 @@ fn a_case_stands_round_the_pages() {
         }
         near(pages[1][0] - left[1], 3.0, 1e-6);
         let square = fore[2] - pages[2][1];
-        assert!((3.0 - 0.35 - 1e-6..3.0 + PI * 0.35 + 1e-6).contains(&square), "{square}");
+        assert!((3.0 - 0.35 - 1e-6..3.5 + PI * 0.35 + 1e-6).contains(&square), "{square}");
     }
 }
 
@@ -402,8 +410,11 @@ fn a_flap_closes_over_the_front() {
     let (kit, folded) = folded(&text);
     let mut scores: Vec<f64> = part(&kit, "cover").flat.scores.iter().map(|score| score.from.x).collect();
     scores.sort_by(f64::total_cmp);
-    let panel = 6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0;
-    for (found, wanted) in scores.iter().zip([70.0, 70.0 + 24.7, 94.7 + panel + 0.35, 94.7 + panel + 0.35 + 24.35]) {
+    let panel = ruler(6.0 + PI * 0.35 + 150.0 + 0.35 + 3.0);
+    let (inner, outer) = (24.5, 24.5 + 0.35);
+    for (found, wanted) in
+        scores.iter().zip([70.0, 70.0 + outer, 70.0 + outer + panel + 0.35, 70.0 + outer + panel + 0.35 + inner])
+    {
         near(*found, wanted, 1e-9);
     }
     let cover = piece(&kit, "cover");
@@ -417,7 +428,7 @@ fn a_flap_closes_over_the_front() {
     near(edge[2] - top[2], 0.35, 1e-9);
 }
 
-/// A band goes round the outside of the closed cover with 1 mm to spare, and its ends meet.
+/// A band goes round the outside of the closed cover with 1 mm to spare, on a ruler's next half millimetre, and its ends meet.
 #[test]
 fn a_band_goes_round_the_closed_cover() {
     for cover in [r#"{ "kind": "wrap", "band": 60 }"#, &CASE.replace(r#""kind""#, r#""band": 60, "kind""#)] {
@@ -439,8 +450,9 @@ fn a_band_goes_round_the_closed_cover() {
         let caliper = folded.calipers[piece(&kit, name)];
         let (front, back) = (outer("front", name)[0] - caliper / 2.0, outer("back", name)[0] + caliper / 2.0);
         // Faces inside the band, the lap taken off at the front.
-        near((inside[0][1] - paper / 2.0) - back, 0.5, 1e-6);
-        near(front - (inside[0][0] + 1.5 * paper), 0.5, 1e-6);
+        let sides = [(inside[0][1] - paper / 2.0) - back, front - (inside[0][0] + 1.5 * paper)];
+        near(sides[0], sides[1], 1e-6);
+        assert!((0.5 - 1e-9..0.75).contains(&sides[0]), "{sides:?}");
         let board = piece(&kit, name);
         let front = kit.pieces[board].net.panel("front").unwrap();
         let corners = kit.pieces[board].net.panels[front].outline.vertices().iter();
@@ -448,7 +460,7 @@ fn a_band_goes_round_the_closed_cover() {
             corners.map(|corner| lifted(folded.stand(board, front).unwrap(), corner.at, 0.0)[2]).fold(0.0, f64::max);
         // Over boards the paper turns half its caliper outside of them.
         let gap = inside[2][1] - paper / 2.0 - top;
-        assert!((1.0 - 1e-9..1.5).contains(&gap), "{gap}");
+        assert!((1.0 - 1e-9..2.0).contains(&gap), "{gap}");
         near(inside[1][1] - inside[1][0], 60.0, 1e-9);
         let last = steps(&kit).last().unwrap().doing;
         assert_eq!(last, Doing::PutRound);

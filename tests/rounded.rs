@@ -137,6 +137,22 @@ fn parts_still_fit_each_other() {
     }
 }
 
+/// Sizes that are worked out, such as a cover's, land on the same marks: a fold of the wrap is a whole number of sixteenths
+/// from the edge, and a case's boards are.
+#[test]
+fn covers_are_on_the_marks_too() {
+    let mut json: Value = serde_json::from_str(ALL).unwrap();
+    for (cover, id) in [("wrap", "cover"), ("case", "cover-board"), ("case", "cover-spine")] {
+        json["cover"] = json!({ "kind": cover });
+        let made = parts::kit(&album(&json.to_string()).rounded(step(1.0 / 16.0))).value.unwrap();
+        let flat = &made.parts.iter().find(|part| part.id == id).unwrap().flat;
+        for size in flat.scores.iter().map(|score| score.from.x).chain([flat.width, flat.height]) {
+            let sixteenths = size / INCH * 16.0;
+            near(sixteenths, sixteenths.round(), 1e-6);
+        }
+    }
+}
+
 /// Half a step goes up; nothing falls below what its field takes (a page width: 1 mm) or becomes 0.
 #[test]
 fn the_ends_of_the_range_hold() {

@@ -35,10 +35,13 @@ fn the_page_and_its_files_come_with_a_strict_policy() {
     }
     // No other origin is ever let in.
     assert!(!page.head.contains("access-control-"), "{}", page.head);
-    assert!(page.head.contains("x-content-type-options: nosniff") && page.head.contains("referrer-policy: no-referrer"));
+    assert!(
+        page.head.contains("x-content-type-options: nosniff") && page.head.contains("referrer-policy: no-referrer")
+    );
     // Every file that the page names is there, and there is nothing in it that the policy would keep out.
     let text = page.text();
-    let names: Vec<&str> = text.split(['"', '\'']).filter(|name| name.ends_with(".js") || name.ends_with(".css")).collect();
+    let names: Vec<&str> =
+        text.split(['"', '\'']).filter(|name| name.ends_with(".js") || name.ends_with(".css")).collect();
     assert!(names.len() >= 3, "{names:?}");
     for name in names {
         assert_eq!(table.get(&format!("/{}/{name}", table.token)).status, 200, "{name}");
@@ -51,7 +54,8 @@ fn the_page_and_its_files_come_with_a_strict_policy() {
 fn only_this_machine_can_reach_it() {
     let table = Table::start();
     // All of 127.0.0.0/8 is this machine; a server on every address would answer there, too.
-    let other = TcpStream::connect_timeout(&format!("127.0.0.2:{}", table.port).parse().unwrap(), Duration::from_secs(2));
+    let other =
+        TcpStream::connect_timeout(&format!("127.0.0.2:{}", table.port).parse().unwrap(), Duration::from_secs(2));
     assert!(other.is_err(), "it answers on other addresses");
 }
 
@@ -76,7 +80,8 @@ fn another_name_is_refused() {
         assert!(!reply.text().contains("<main"), "{host}");
     }
     // A name on the first line, as for a go-between.
-    let named = format!("GET http://example.org/{token}/ HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n");
+    let named =
+        format!("GET http://example.org/{token}/ HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nConnection: close\r\n\r\n");
     assert_eq!(table.send(named.as_bytes()).status, 403);
 }
 
@@ -222,7 +227,12 @@ fn slow_senders_are_let_go() {
                     let mut some = [0; 512];
                     match stream.read(&mut some) {
                         Ok(0) => return begun.elapsed(),
-                        Err(error) if !matches!(error.kind(), std::io::ErrorKind::WouldBlock | std::io::ErrorKind::TimedOut) => {
+                        Err(error)
+                            if !matches!(
+                                error.kind(),
+                                std::io::ErrorKind::WouldBlock | std::io::ErrorKind::TimedOut
+                            ) =>
+                        {
                             return begun.elapsed();
                         }
                         _ => {}
@@ -251,7 +261,10 @@ fn ten_thousand_rapid_requests_leave_memory_flat() {
     let table = Table::start();
     let (host, token, body) = (table.host(), table.token.clone(), work_body());
     let get = format!("GET /{token}/main.js HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n");
-    let post = format!("POST /{token}/work HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {}\r\n\r\n", body.len());
+    let post = format!(
+        "POST /{token}/work HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {}\r\n\r\n",
+        body.len()
+    );
     let post = [post.as_bytes(), &body].concat();
     // Every fiftieth asks for work, every tenth is nonsense.
     let rapid = |count: usize| {
@@ -300,7 +313,17 @@ fn nonsense_is_answered_and_never_a_failure() {
         bytes
     }));
     // Something else for each field, and fields that there are not.
-    let odd = [json!(null), json!(true), json!(-1), json!(1e308), json!([]), json!({}), json!("\u{0}"), json!(["a"]), json!({ "do": 1 })];
+    let odd = [
+        json!(null),
+        json!(true),
+        json!(-1),
+        json!(1e308),
+        json!([]),
+        json!({}),
+        json!("\u{0}"),
+        json!(["a"]),
+        json!({ "do": 1 }),
+    ];
     for field in ["name", "text", "machine", "change", "file", "formats", "other"] {
         for value in &odd {
             let mut body: Value = serde_json::from_str(&good).unwrap();
@@ -309,8 +332,22 @@ fn nonsense_is_answered_and_never_a_failure() {
         }
     }
     // Changes at places that there are not, with values that nothing takes.
-    let paths = ["", ".", "pages", "pages[99].kind", "pages[-1]", "pages[99999999999999999999]", "page..width", "spine.\u{0}", "stocks..sheet", "cover.kind.kind", "[0]", "inserts[0]"];
-    let typed = ["", "-1", "1e999", "NaN", "9".repeat(400).as_str(), "\u{202e}1 in", "½", "{\"a\":1}", "[1,2", "true"].map(str::to_owned);
+    let paths = [
+        "",
+        ".",
+        "pages",
+        "pages[99].kind",
+        "pages[-1]",
+        "pages[99999999999999999999]",
+        "page..width",
+        "spine.\u{0}",
+        "stocks..sheet",
+        "cover.kind.kind",
+        "[0]",
+        "inserts[0]",
+    ];
+    let typed = ["", "-1", "1e999", "NaN", "9".repeat(400).as_str(), "\u{202e}1 in", "½", "{\"a\":1}", "[1,2", "true"]
+        .map(str::to_owned);
     for path in paths {
         for typed in &typed {
             bodies.push(changing(&good, &json!({ "do": "set", "path": path, "typed": typed })));

@@ -57,7 +57,11 @@ fn another_unit_is_another_way_of_writing_alone() {
             // A strip has several such sizes beside each other, each a mark of 1/32 in off at most.
             assert!(apart < 4.0 * 25.4 / 32.0, "{about}: {apart} mm");
             assert_eq!(apart > 1e-6, said, "{about}: {apart} mm, and it is said {}", there["notes"]);
-            if said { moved += 1 } else { same += 1 }
+            if said {
+                moved += 1
+            } else {
+                same += 1
+            }
             let back = table.work(text(&there), &json!({ "do": "units", "units": units }));
             let back_parts = sizes(&kit(text(&back)));
             let whole: Vec<f64> = parts.iter().flat_map(|(_, numbers)| numbers.clone()).collect();
@@ -85,7 +89,8 @@ fn every_kind_can_come_into_every_unit() {
         }
         for kind in opened["kinds"]["insert"].as_array().unwrap() {
             let added = table.work(&before, &json!({ "do": "add", "list": "inserts", "at": 99, "kind": kind["kind"] }));
-            let last = added["album"]["inserts"].as_array().unwrap_or_else(|| panic!("{}", added["findings"])).last().unwrap();
+            let last =
+                added["album"]["inserts"].as_array().unwrap_or_else(|| panic!("{}", added["findings"])).last().unwrap();
             assert_eq!(last["kind"], kind["kind"], "{album}");
         }
         for role in ["spine", "cover"] {
@@ -112,7 +117,11 @@ fn a_new_page_goes_together_with_a_plain_album() {
             }
             // Doors and leaves that fold out take more than an A4 or letter sheet: that is the sheet's matter.
             for finding in added["fit"]["findings"].as_array().unwrap() {
-                assert!(finding["level"] != "stop" || finding["id"] == "too-big", "{units} {}: {finding}", kind["kind"]);
+                assert!(
+                    finding["level"] != "stop" || finding["id"] == "too-big",
+                    "{units} {}: {finding}",
+                    kind["kind"]
+                );
             }
         }
     }
@@ -146,7 +155,9 @@ fn what_is_typed_stands_in_the_file_as_it_was_typed() {
     let before = fixture("tide-table");
     let width = |typed: &str| {
         let answer = table.work(&before, &json!({ "do": "set", "path": "page.width", "typed": typed }));
-        if answer["refused"] == true { answer["findings"][0]["text"].clone() } else {
+        if answer["refused"] == true {
+            answer["findings"][0]["text"].clone()
+        } else {
             serde_json::from_str::<Value>(text(&answer)).unwrap()["page"]["width"].clone()
         }
     };
@@ -178,7 +189,8 @@ fn what_is_typed_stands_in_the_file_as_it_was_typed() {
 fn a_mend_mends() {
     let table = Table::start();
     // 148 - 110 leaves 38 mm to close, which a flap of 30 mm does not reach over.
-    let broken = fixture("tide-table").replace("\"overflap\": 45, \"faces\": \"back\"", "\"overflap\": 30, \"faces\": \"back\"");
+    let broken =
+        fixture("tide-table").replace("\"overflap\": 45, \"faces\": \"back\"", "\"overflap\": 30, \"faces\": \"back\"");
     let answer = table.work(&broken, &Value::Null);
     assert_eq!(answer["fit"]["stopped"], true);
     assert_eq!(answer["sheets"], Value::Null);
@@ -196,7 +208,11 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
     let table = Table::start();
     for (name, machine, options) in [
         ("orchard-notes", json!({}), vec![]),
-        ("tide-table", json!({ "kerf": "0.1", "gap": "1", "margin": "1/8 in", "trimmer": true }), vec!["--kerf", "0.1", "--gap", "1", "--margin", "1/8in", "--trimmer"]),
+        (
+            "tide-table",
+            json!({ "kerf": "0.1", "gap": "1", "margin": "1/8 in", "trimmer": true }),
+            vec!["--kerf", "0.1", "--gap", "1", "--margin", "1/8in", "--trimmer"],
+        ),
     ] {
         let folder = TempDir::new("zip");
         let album = folder.put(&format!("{name}.json"), fixture(name));

@@ -48,6 +48,8 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// How far off a cut or score may be when it is made by hand.
     pub tolerance: Length,
+    /// What sizes were rounded to, where they were: sizes that are worked out are then multiples of it too.
+    pub step: Option<Length>,
 }
 
 /// The edge at which an album is bound, seen from its front, its head up.

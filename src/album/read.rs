@@ -150,6 +150,7 @@ impl Reading<'_, '_> {
             panels,
             inserts,
             tolerance: top.length("tolerance"),
+            step: None,
         })
     }
 

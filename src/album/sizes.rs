@@ -66,6 +66,7 @@ impl Album {
         let mut album = self.clone();
         if step.mm().is_finite() && step.eighths() > 0 {
             album.alter(&|field, length| rounded(field, length, step));
+            album.step = Some(step);
         }
         album
     }
@@ -92,22 +93,24 @@ impl Album {
         Finding::note("rounded", "", text)
     }
 
-    /// A size that is at least so many mm and that a ruler has: the next whole 0.5 mm, in inch files 1/32 in.
+    /// A size that is at least so many mm and that a ruler has: the next whole 0.5 mm, in inch files 1/32 in, and what
+    /// sizes were rounded to where they were.
     #[must_use]
     pub fn at_least(&self, mm: f64) -> Length {
         self.on_ruler(mm, |count| (count - NOTHING).ceil())
     }
 
-    /// A size that is at most so many mm and that a ruler has: the last whole 0.5 mm, in inch files 1/32 in.
+    /// A size that is at most so many mm and that a ruler has, as [`Album::at_least`].
     #[must_use]
     pub fn at_most(&self, mm: f64) -> Length {
         self.on_ruler(mm, |count| (count + NOTHING).floor())
     }
 
     fn on_ruler(&self, mm: f64, whole: impl Fn(f64) -> f64) -> Length {
-        match self.units {
-            Units::In => Length::from_inches(whole(mm / 25.4 * 32.0) / 32.0),
-            Units::Mm | Units::Cm => Length::from_mm(whole(mm * 2.0) / 2.0),
+        match (self.step, self.units) {
+            (Some(step), _) => Length::from_eighths((step * whole(mm / step.mm())).eighths()),
+            (None, Units::In) => Length::from_inches(whole(mm / 25.4 * 32.0) / 32.0),
+            (None, Units::Mm | Units::Cm) => Length::from_mm(whole(mm * 2.0) / 2.0),
         }
     }
 

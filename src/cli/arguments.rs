@@ -36,7 +36,7 @@ pub(super) enum Command {
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
     Sizes(Sizes),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
-    #[command(after_help = "Example:\n  hingeleaf catalogue")]
+    #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
     /// Open a page in your browser that does all of this: served by this program, on this machine alone
     #[command(after_help = "Example:\n  hingeleaf table my-album.json\n\
@@ -193,6 +193,12 @@ pub(super) struct Sizes {
 
 #[derive(Args, Debug)]
 pub(super) struct Catalogue {
+    /// Draw a plate of each kind, flat and folded, as SVG and PNG into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds an earlier catalogue
+    #[arg(long, requires = "out")]
+    pub replace: bool,
     /// As JSON
     #[arg(long)]
     pub json: bool,

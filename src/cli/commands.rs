@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{Catalogue, Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
+use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
 use super::inputs::{Ended, Inputs, exists, inputs, rounded, step_problems, system};
 use super::watch::Terminal;
 use super::{End, say};
@@ -68,7 +68,7 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     if let Some(file) = kit.save_offcuts.as_ref().filter(|file| file.exists()) {
         return Err(exists(file));
     }
-    let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem))?;
+    let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
     let effort = effort(kit.effort);
     let labels = match kit.labels {
         Labels::Hidden => toolpath::Labels::Hidden,
@@ -87,7 +87,7 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
         if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
     let files = Files { formats: &formats, split_layers: kit.split_layers };
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
-    folder.finish().map_err(|problem| refused(&kit.out, problem))?;
+    folder.finish().map_err(|problem| refused(&kit.out, problem, "kit"))?;
     if let Some(file) = &kit.save_offcuts {
         let text = write::offcut_stocks(&work.album, &work.stocks);
         let written = fs::File::create_new(file).and_then(|mut file| file.write_all(text.as_bytes()));
@@ -107,12 +107,6 @@ pub(super) const fn effort(effort: Effort) -> layout::Effort {
 /// As many threads as asked for, else as many as the machine runs at once.
 pub(super) fn threads(asked: Option<u16>) -> usize {
     asked.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from)
-}
-
-pub(super) fn catalogue(catalogue: &Catalogue) -> End {
-    let kinds = parts::kinds();
-    say::out(&if catalogue.json { write::catalogue_json(&kinds) } else { write::catalogue(&kinds) });
-    End::Done
 }
 
 pub(super) fn schema(schema: &Schema) -> End {
@@ -204,23 +198,23 @@ fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
     Ended::new(finding, End::MachineFailed)
 }
 
-fn refused(out: &Path, problem: FolderProblem) -> Ended {
+pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
     let name = out.display();
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("folder", "", text).help(help), End::WrongInput);
     match problem {
         FolderProblem::Exists => wrong(
             format!("{name} is there already"),
-            "give another folder, or add --replace if it holds an earlier kit",
+            &format!("give another folder, or add --replace if it holds an earlier {what}"),
         ),
         FolderProblem::NotOurs => {
-            wrong(format!("{name} holds something other than a kit: it is left alone"), "give another folder")
+            wrong(format!("{name} holds something other than a {what}: it is left alone"), "give another folder")
         }
         FolderProblem::IsFile => wrong(format!("{name} is a file, not a folder"), "give another name"),
         FolderProblem::DeadLink => {
             wrong(format!("{name} is a link to nothing"), "give another name, or take the link away")
         }
         FolderProblem::NoName => {
-            wrong(format!("{name} has no name that a folder can take"), "name a new folder: --out kit")
+            wrong(format!("{name} has no name that a folder can take"), &format!("name a new folder: --out {what}"))
         }
         FolderProblem::Busy => {
             wrong(format!("another run is writing {name}"), "wait until it is done, or give another folder")

@@ -4,8 +4,12 @@
 use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
+use crate::net::Sense;
 use crate::net::bend::{RULE, channel};
 use crate::parts::{Kit, Part};
+
+/// Card from here on, mm, folds visibly cleaner towards its bead: our choice.
+const THICK: f64 = 0.5;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut findings: Vec<Finding> = kit.parts.iter().filter_map(|part| too_close(album, part)).collect();
@@ -13,6 +17,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     findings.sort_by(|one, two| spare(one).total_cmp(&spare(two)));
     findings.truncate(1);
     findings.extend(across_the_grain(album));
+    findings.extend((0..album.stocks.len()).filter_map(|stock| wants_the_back(album, kit, stock)));
     findings
 }
 
@@ -68,4 +73,28 @@ fn across_the_grain(album: &Album) -> Option<Finding> {
             .help("leave \"grain\" out for the spine; sheets permitting, its strips then keep to the grain")
             .at(album.spine.values.place("grain"))
     })
+}
+
+/// The groove belongs on the outside of a fold, the bead inside (F5; Bean & Brodhead 1914). The sheets are scored on the
+/// front, which is the inside of a valley; thin card forgives it.
+fn wants_the_back(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
+    let stock = album.stocks.get(number)?;
+    if stock.caliper.mm() < THICK {
+        return None;
+    }
+    let valley =
+        |part: &&Part| part.stock == number && part.flat.scores.iter().any(|score| score.sense == Sense::Valley);
+    let mut parts = kit.parts.iter().filter(valley);
+    let first = parts.next()?;
+    let name = first.used_in.first().unwrap_or(&first.id);
+    let who = match parts.count() {
+        0 => name.clone(),
+        more => format!("{name} and {more} more"),
+    };
+    let text = format!(
+        "the valley folds of {who} are scored on the front; card as thick as this folds cleaner with the groove outside"
+    );
+    let finding = Finding::note("score-behind", format!("stock {}", stock.name), text);
+    let help = "score valley lines again from the back, or try one part before the run";
+    Some(finding.measured(stock.caliper, Length::from_mm(THICK)).help(help).at(stock.place.as_ref()))
 }

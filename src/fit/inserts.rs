@@ -7,7 +7,7 @@
 //! practice; 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
 use super::Clearance;
-use crate::album::Album;
+use crate::album::{Album, Entry};
 use crate::finding::{Finding, Level};
 use crate::length::Length;
 use crate::parts::{Insert, Kit, Pocket};
@@ -29,6 +29,11 @@ struct Put<'a> {
 impl Put<'_> {
     fn across(&self) -> f64 {
         self.pocket.across()
+    }
+
+    /// How far inside the pocket's mouth its edge lies.
+    fn deep(&self) -> f64 {
+        self.across() - self.insert.width
     }
 
     /// Room upwards with sharp folds and with round ones.
@@ -59,11 +64,17 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             .help("name pages that have a pocket, or leave \"pages\" out")
             .at(insert.places[0].as_ref()));
     }
+    let mut hidden: Vec<Put<'_>> = Vec::new();
     for put in puts(kit) {
         let found: Vec<Finding> = [too_wide(album, &put), upwards(album, &put)].into_iter().flatten().collect();
         let fits = found.iter().all(|finding| finding.level != Level::Stop);
-        found.into_iter().chain(if fits { grip(album, &put) } else { None }).for_each(&mut say);
+        let known = hidden.iter().any(|other| other.insert.path == put.insert.path);
+        found.into_iter().for_each(&mut say);
+        if fits && !known && !put.insert.pull && put.deep() > DEEP {
+            hidden.push(put);
+        }
     }
+    findings.extend(grip(album, &hidden));
     findings
 }
 
@@ -143,22 +154,30 @@ fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
     )
 }
 
-/// Something to take hold of: a hole for a ribbon, or an edge near the mouth.
-fn grip(album: &Album, put: &Put<'_>) -> Option<Finding> {
-    let Put { insert, pocket, .. } = put;
-    let deep = put.across() - insert.width;
-    if insert.pull || deep <= DEEP {
-        return None;
-    }
-    let text = format!(
-        "its edge lies {} inside the pocket of page {}, with nothing to take hold of",
-        album.roughly(deep),
-        pocket.page
-    );
+/// Nothing to take hold of: neither a hole for a ribbon nor an edge near the mouth. One note for all that lie so.
+fn grip(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
+    let deepest = hidden.iter().max_by(|one, other| one.deep().total_cmp(&other.deep()))?;
+    let (insert, deep) = (deepest.insert, album.roughly(deepest.deep()));
+    let text = match hidden.len() - 1 {
+        0 => format!(
+            "its edge lies {deep} inside the pocket of page {}, with nothing to take hold of",
+            deepest.pocket.page
+        ),
+        more => format!("it and {more} more lie up to {deep} inside their pockets, with nothing to take hold of"),
+    };
+    // A booklet's holes are for its thread.
+    let ribbon = |entry: &Entry| {
+        let has = |name: &str| entry.kind.fields.iter().any(|field| field.name == name);
+        has("hole") && !has("holes")
+    };
+    let mut entries = album.inserts.iter().enumerate();
+    let holed = entries.any(|(number, entry)| insert.path == format!("inserts[{number}]") && ribbon(entry));
+    let help =
+        if holed { "give it a hole for a ribbon, or make it wider" } else { "make it wider, or stick a ribbon on it" };
     Some(
         Finding::note("no-grip", &insert.name, text)
-            .measured(Length::from_mm(deep), Length::from_mm(DEEP))
-            .help("give it a hole for a ribbon, or make it wider")
+            .measured(Length::from_mm(deepest.deep()), Length::from_mm(DEEP))
+            .help(help)
             .at(insert.places[0].as_ref()),
     )
 }

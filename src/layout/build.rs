@@ -7,6 +7,7 @@
 use super::bench::Bench;
 use super::draft::{Draft, Laid, Put};
 use super::frame::Frame;
+use super::order::{Key, by_size};
 use super::sheet::Rule;
 
 /// Which sheet to open where there are several sizes.
@@ -59,6 +60,23 @@ pub(super) fn build(
         laid.push(Laid { size, times, puts });
     }
     Draft { laid, left }
+}
+
+/// Lays what is `left` by every rule over every order, and keeps the best.
+pub(super) fn in_one_go<B: Bench>(frame: &Frame, left: &[u64], supply: &[Option<u64>]) -> Draft {
+    let mut bench = B::default();
+    let mut best: Option<Draft> = None;
+    for key in Key::ALL {
+        let order = by_size(frame, key);
+        for rule in Rule::ALL {
+            let plan = Plan { order: &order, rule, choice: Choice::Fullest };
+            let draft = build(frame, &plan, left.to_vec(), supply.to_vec(), &mut bench);
+            if best.as_ref().is_none_or(|best| draft.score(frame) < best.score(frame)) {
+                best = Some(draft);
+            }
+        }
+    }
+    best.unwrap_or_default()
 }
 
 /// The sizes' supplies before anything is laid.

@@ -10,6 +10,7 @@
 use std::collections::BTreeMap;
 
 use super::bench::Bench;
+use super::build::{in_one_go, supplies};
 use super::crew::Meter;
 use super::dice::Dice;
 use super::draft::{Draft, Laid, Put};
@@ -17,13 +18,18 @@ use super::exact::{nearly, whole};
 use super::frame::Frame;
 use super::guess::Guesser;
 use super::pool::Pool;
+use super::search::LONG_RUN;
 use super::simplex::Programme;
+use super::worthy::{self, Worthy};
 
 /// With more kinds than this the programme takes too long.
 const MOST_KINDS: usize = 150;
 /// Rounds of new sheets for each programme, and sheets a round.
 const ROUNDS: usize = 12;
 const TRIES: usize = 12;
+/// The same where sheets are many, so that what a part of one is worth multiplies.
+const LONG_ROUNDS: usize = 200;
+const LONG_TURNS: usize = 100;
 /// Exchanges for each programme.
 const MOST_EXCHANGES: usize = 600;
 /// A sheet that is used this much is taken at once.
@@ -39,7 +45,20 @@ pub(super) fn cover<B: Bench>(
     budget: u64,
     meter: &Meter,
 ) -> (Option<Draft>, u64) {
-    let mut diver = Diver { frame, guesser: Guesser::<B>::new(frame), pool, spent: 0, told: 0, hopeless: false };
+    let long = sheets > LONG_RUN;
+    let room = long.then(|| worthy::room(frame)).flatten();
+    let worthy = room.as_ref().and_then(|room| Worthy::new(room, budget / 4));
+    let mut diver = Diver {
+        frame,
+        guesser: Guesser::<B>::new(frame),
+        worthy,
+        long,
+        pool,
+        budget,
+        spent: 0,
+        told: 0,
+        hopeless: false,
+    };
     if !diver.possible() {
         return (None, 0);
     }
@@ -60,7 +79,11 @@ pub(super) fn cover<B: Bench>(
 struct Diver<'a, B> {
     frame: &'a Frame,
     guesser: Guesser<'a, B>,
+    /// The search for the best sheet of all; only in long runs.
+    worthy: Option<Worthy<'a>>,
+    long: bool,
     pool: &'a mut Pool,
+    budget: u64,
     spent: u64,
     told: u64,
     hopeless: bool,
@@ -75,6 +98,13 @@ impl<B: Bench> Diver<'_, B> {
         self.frame.sizes.len() == 1 && self.frame.sizes[0].supply.is_none() && self.frame.kinds.len() <= MOST_KINDS
     }
 
+    /// Lays what is left in one go.
+    fn completed(&self, mut laid: Vec<Laid>, left: &[u64]) -> Draft {
+        let rest = in_one_go::<B>(self.frame, left, &supplies(self.frame));
+        laid.extend(rest.laid);
+        Draft { laid, left: rest.left }
+    }
+
     fn dive(&mut self, sheets: u64, number: u64, budget: u64, meter: &Meter) -> Option<Draft> {
         let mut dice = Dice::new(number);
         let mut left = self.frame.counts();
@@ -82,10 +112,16 @@ impl<B: Bench> Diver<'_, B> {
         let mut used = 0;
         while left.iter().any(|&count| count > 0) {
             let may = sheets.checked_sub(used).filter(|&may| may > 0)?;
-            let Some(choice) = self.programme(&left, may, meter) else {
+            // What is found for the whole job is worth looking for longer than what is left in the end.
+            let hard = taken.is_empty() && self.spent < budget / 2;
+            let Some(choice) = self.programme(&left, may, hard, meter) else {
                 self.hopeless |= taken.is_empty();
                 return None;
             };
+            // Single boxes are on no sheet that was met; of a long run nearly all is in place when time runs out.
+            if choice.is_empty() || (self.spent >= budget && self.long && used > 0) {
+                return Some(self.completed(taken, &left)).filter(|draft| draft.sheets() <= sheets);
+            }
             if self.spent >= budget {
                 return None;
             }
@@ -114,7 +150,7 @@ impl<B: Bench> Diver<'_, B> {
     }
 
     /// Which sheets cover what is left, each in part; none if that takes more than `may` of them.
-    fn programme(&mut self, left: &[u64], may: u64, meter: &Meter) -> Option<Vec<Used>> {
+    fn programme(&mut self, left: &[u64], may: u64, hard: bool, meter: &Meter) -> Option<Vec<Used>> {
         let kinds: Vec<usize> = (0..left.len()).filter(|&kind| left[kind] > 0).collect();
         let mut row = vec![usize::MAX; left.len()];
         for (number, &kind) in kinds.iter().enumerate() {
@@ -125,7 +161,9 @@ impl<B: Bench> Diver<'_, B> {
         let mut known: BTreeMap<Vec<(usize, u64)>, usize> = BTreeMap::new();
         let mut from: Vec<usize> = Vec::new();
         let mut seen = 0;
-        for round in 0..=ROUNDS {
+        let hard = hard && self.long;
+        let (rounds, enough) = if hard { (LONG_ROUNDS, self.spent + self.budget / 4) } else { (ROUNDS, u64::MAX) };
+        for round in 0..=rounds {
             for (number, (on_it, _)) in self.pool.sheets().iter().enumerate().skip(seen) {
                 let part = part(on_it, left, &row);
                 if part.len() > 1 || part.iter().any(|&(_, count)| count > 1) || round == 0 {
@@ -141,7 +179,7 @@ impl<B: Bench> Diver<'_, B> {
             let (sum, worth, exchanges) = programme.solve(MOST_EXCHANGES);
             let exchanges = u64::try_from(exchanges + 1).unwrap_or(1);
             self.spent += programme.exchange_steps().saturating_mul(exchanges);
-            let new = round < ROUNDS && self.fill(left, &kinds, &worth);
+            let new = round < rounds && self.spent < enough && self.fill(left, &kinds, &worth, hard);
             if !new {
                 if whole((sum - 1e-6).ceil()) > may {
                     return None;
@@ -151,7 +189,7 @@ impl<B: Bench> Diver<'_, B> {
                 let used = amounts.iter().skip(kinds.len()).copied().zip(from.iter().copied());
                 let mut used: Vec<Used> = used.filter(|(amount, _)| *amount > 1e-6).collect();
                 used.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
-                if !meter.step(self.spent - self.told) || used.is_empty() {
+                if !meter.step(self.spent - self.told) {
                     return None;
                 }
                 self.told = self.spent;
@@ -162,17 +200,33 @@ impl<B: Bench> Diver<'_, B> {
     }
 
     /// Fills new sheets with what is left. Whether one of them is worth more than a sheet.
-    fn fill(&mut self, left: &[u64], kinds: &[usize], worth: &[f64]) -> bool {
+    fn fill(&mut self, left: &[u64], kinds: &[usize], worth: &[f64], hard: bool) -> bool {
         let mut worths = vec![0; left.len()];
         for (&kind, &worth) in kinds.iter().zip(worth) {
             worths[kind] = whole(worth.min(1.0) * nearly(ONE));
         }
-        let (sheets, steps) = self.guesser.sheets(&worths, left, TRIES);
-        self.spent += steps;
         let mut new = false;
-        for puts in sheets {
-            let worth: u64 = puts.iter().map(|put| worths[put.kind]).sum();
-            new |= self.pool.keep(&puts) && worth > ONE + ONE / 1000;
+        let turns = if hard { LONG_TURNS } else { 1 };
+        for _ in 0..turns {
+            let (sheets, steps) = self.guesser.sheets(&worths, left, TRIES);
+            self.spent += steps;
+            for puts in sheets {
+                let worth: u64 = puts.iter().map(|put| worths[put.kind]).sum();
+                new |= self.pool.keep(&puts) && worth > ONE + ONE / 1000;
+            }
+            if new {
+                break;
+            }
+        }
+        if !new
+            && hard
+            && let Some(worthy) = &mut self.worthy
+        {
+            let (sheets, steps) = worthy.sheets(&worths, ONE + ONE / 10_000);
+            self.spent += steps;
+            for puts in sheets {
+                new |= self.pool.keep(&puts);
+            }
         }
         new
     }

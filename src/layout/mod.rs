@@ -50,6 +50,7 @@ mod simplex;
 mod single;
 mod space;
 mod trimmer;
+mod worthy;
 
 use std::fmt;
 

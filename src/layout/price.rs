@@ -10,6 +10,7 @@
 use std::collections::BTreeMap;
 
 use super::bound::Boxed;
+use super::draft::Put;
 use super::dual::{Pair, Tables, WHOLE};
 use super::single::{Answer, Batch, MOST_BOXES, lie};
 
@@ -159,6 +160,15 @@ impl<'a> Pricer<'a> {
             self.known.insert(set.to_vec(), known);
         }
         known
+    }
+
+    /// How a set lies on one sheet, where that is certain.
+    pub(super) fn laid(&mut self, set: &[u8]) -> Option<Vec<Put>> {
+        let mut steps = EACH_SET.min(self.steps);
+        let before = steps;
+        let answer = lie(&self.batches(set), self.room.width, self.room.height, &mut steps);
+        self.steps -= before - steps;
+        if let Answer::Yes(puts) = answer { Some(puts) } else { None }
     }
 
     fn batches(&self, set: &[u8]) -> Vec<Batch> {

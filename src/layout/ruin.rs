@@ -7,6 +7,8 @@
 
 use std::cmp::Reverse;
 
+use std::collections::BTreeSet;
+
 use super::bench::Bench;
 use super::dice::Dice;
 use super::draft::{Draft, Laid, Put};
@@ -43,21 +45,31 @@ impl State {
         missing(frame, &self.pool)
     }
 
-    /// Takes the sheets of a draft one by one, the last ones first and no more than `most`; the rest stays as it is.
+    /// Takes the sheets of a draft one by one, the last ones first and no more than `most`; the rest stays as it is. Of a
+    /// draft with more sheets only the shortest runs are taken, and whole, so that long runs stay one sheet cut many times.
     /// All that is left over goes to the pool, so the caller sees to it that this is not much.
     pub(super) fn unroll(draft: &Draft, most: usize) -> (Self, Vec<Laid>) {
-        let mut kept = draft.laid.clone();
+        let mut shortest: Vec<usize> = (0..draft.laid.len()).collect();
+        shortest.sort_by_key(|&run| draft.laid[run].times);
+        let mut room = u64::try_from(most).unwrap_or(u64::MAX);
+        let taken: BTreeSet<usize> = shortest
+            .into_iter()
+            .map_while(|run| {
+                room = room.checked_sub(draft.laid[run].times)?;
+                Some(run)
+            })
+            .collect();
+        let (mut open, mut kept) = (Vec::new(), Vec::new());
+        for (number, laid) in draft.laid.iter().enumerate() {
+            if taken.contains(&number) { open.push(laid.clone()) } else { kept.push(laid.clone()) }
+        }
         let mut state = Self::default();
-        while state.sheets.len() < most && kept.iter().any(|laid| laid.times > 0) {
-            for laid in kept.iter_mut().rev().filter(|laid| laid.times > 0) {
-                if state.sheets.len() == most {
-                    break;
-                }
+        while open.iter().any(|laid| laid.times > 0) {
+            for laid in open.iter_mut().rev().filter(|laid| laid.times > 0) {
                 laid.times -= 1;
                 state.sheets.push(One { size: laid.size, puts: laid.puts.clone() });
             }
         }
-        kept.retain(|laid| laid.times > 0);
         let loose = draft.left.iter().enumerate();
         state.pool = loose
             .flat_map(|(kind, &count)| std::iter::repeat_n(kind, usize::try_from(count).unwrap_or(usize::MAX)))

@@ -4,14 +4,14 @@
 //! In: the task, a bound, how much effort. Out: the best draft met. All searches are numbered; the best result wins and
 //! the lowest number among equals, so neither threads nor time have a say. Never: changes what a search does.
 //!
-//! Work is counted in steps (one empty rectangle looked at, some seven nanoseconds). Column generation for large batches
-//! would go between the two phases: it is one more source of drafts.
+//! Work is counted in steps (one empty rectangle looked at, some seven nanoseconds). Between the two phases large batches
+//! get their sheets by column generation (`cover`, with `worthy`).
 
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 
 use super::bench::Bench;
 use super::bound::Boxed;
-use super::build::{Choice, Plan, build, fill, supplies};
+use super::build::{Choice, Plan, build, fill, in_one_go, supplies};
 use super::cover;
 use super::crew::{self, Meter};
 use super::dice::Dice;
@@ -34,6 +34,9 @@ const PURSUITS: usize = 4;
 const MOST_SHEETS: usize = 120;
 /// A pursuit cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
+
+/// A job of more sheets than this is a long run: a few sheets, each cut many times.
+pub(super) const LONG_RUN: u64 = 100;
 
 /// Sheets that are filled for one guess at the bound by patterns.
 const GUESSES: usize = 24;
@@ -108,8 +111,9 @@ pub(super) fn search<B: Bench>(
     while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= proof.reach(best.sheets())) {
         let Some((next, spent)) = pursue::<B>(frame, &best, left, threads, &meter) else { break };
         left = left.saturating_sub(spent.max(1));
-        let improved = next.score(frame) < best.score(frame);
         let fewer = next.sheets() < best.sheets() || !best.complete();
+        // A larger offcut is not worth breaking long runs for.
+        let improved = next.score(frame) < best.score(frame) && (fewer || best.sheets() <= LONG_RUN);
         if improved {
             best = next;
         }
@@ -259,7 +263,9 @@ fn pursue<B: Bench>(frame: &Frame, from: &Draft, budget: u64, threads: usize, me
     if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
         return None;
     }
-    let (start, kept) = State::unroll(from, MOST_SHEETS);
+    // What is pursued comes out as single sheets: of a long run, few.
+    let most = if from.sheets() > LONG_RUN { frame.kinds.len() + 2 } else { MOST_SHEETS };
+    let (start, kept) = State::unroll(from, most);
     let share = budget / u64::try_from(PURSUITS).unwrap_or(1);
     let winner = AtomicUsize::new(usize::MAX);
     let runs = crew::run(threads, PURSUITS, &|number| {
@@ -323,19 +329,7 @@ fn completed<B: Bench>(frame: &Frame, mut state: State, kept: &[Laid]) -> Draft 
     for one in &laid {
         supply[one.size] = supply[one.size].map(|count| count.saturating_sub(one.times));
     }
-    let mut bench = B::default();
-    let mut best: Option<Draft> = None;
-    for key in Key::ALL {
-        let order = by_size(frame, key);
-        for rule in Rule::ALL {
-            let plan = Plan { order: &order, rule, choice: Choice::Fullest };
-            let rest = build(frame, &plan, left.clone(), supply.clone(), &mut bench);
-            if best.as_ref().is_none_or(|best| rest.score(frame) < best.score(frame)) {
-                best = Some(rest);
-            }
-        }
-    }
-    let rest = best.unwrap_or_default();
+    let rest = in_one_go::<B>(frame, &left, &supply);
     laid.extend(rest.laid);
     Draft { laid, left: rest.left }
 }

@@ -20,7 +20,7 @@ pub(super) const SQUARE: Field = Field {
 /// What a cover must go round, mm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Around {
-    /// From the foot of the pages to the fore-edge of the cover (H8).
+    /// From the foot of the pages to the fore-edge of the cover (H8), at least.
     pub reach: f64,
     /// Width of the cover's spine.
     pub spine: f64,
@@ -47,7 +47,7 @@ impl Around {
         let pages: f64 = builder.kit().loaded(builder.album).iter().sum();
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
-        let spine = entry.values.maybe_length("spine").map_or(needed, Length::mm);
+        let spine = entry.values.maybe_length("spine").unwrap_or_else(|| builder.album.at_least(needed)).mm();
         if spine < needed - 1e-6 {
             let (wide, need) = (builder.album.show(spine), builder.album.roughly(needed));
             let help = format!(

@@ -21,6 +21,9 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
 
 /// How tall the band is.
+/// What the band round an album is called.
+pub const BELLY_BAND: &str = "belly band";
+
 pub(super) const BAND: Field = Field::length(
     "band",
     Fallback::Length { mm: 0.0, inch: 0.0 },
@@ -67,7 +70,8 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
         return;
     }
     let caliper = builder.caliper(round.stock);
-    let (across, thick) = (round.across + EASE + caliper, round.thick + EASE + caliper);
+    let ruler = |mm: f64| builder.album.at_least(mm).mm();
+    let (across, thick) = (ruler(round.across + EASE + caliper), ruler(round.thick + EASE + caliper));
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let leaf = |name, depth| Leaf::new(name, Use::Plain, depth);
     let row = Row {
@@ -87,7 +91,7 @@ pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, ro
     };
     let cut = Cut {
         id: "cover-band".into(),
-        kind: "belly band",
+        kind: BELLY_BAND,
         family: "belly band",
         net: row.net(),
         stock: round.stock,

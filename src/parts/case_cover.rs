@@ -220,7 +220,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     let mitre = set("mitre", 1.25 * board);
     let turn_in = entry.mm("turn_in");
     let off = joint - paper - board - endpaper;
-    let (width, height) = (around.reach - off, around.height);
+    let (width, height) = (builder.album.at_least(around.reach - off).mm(), around.height);
     let covering =
         Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
     let mut say = Say { builder, entry };

@@ -30,6 +30,9 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::stock::{Pattern, Stock};
 
+/// What a concertina's outermost panels are called.
+pub const END_FLAP: &str = "end flap";
+
 pub(super) const MAKER: Maker = Maker {
     kind: Kind {
         name: "concertina",
@@ -153,7 +156,7 @@ impl Pleats {
         } else {
             let mut end = Leaf::new("end base", Use::Base, half);
             if self.flap > 0.0 {
-                piece.push(Leaf::new("end flap", Use::Base, self.flap), self.flap);
+                piece.push(Leaf::new(END_FLAP, Use::Base, self.flap), self.flap);
                 end = end.folded(Sense::Valley, 90.0);
                 piece.root = 1;
             }
@@ -173,7 +176,7 @@ impl Pleats {
             piece.push(Leaf::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
         }
         if number + 1 == self.pieces.len() && self.flap > 0.0 {
-            piece.push(Leaf::new("end flap", Use::Base, self.flap).folded(Sense::Valley, 90.0), self.flap);
+            piece.push(Leaf::new(END_FLAP, Use::Base, self.flap).folded(Sense::Valley, 90.0), self.flap);
         }
         piece
     }

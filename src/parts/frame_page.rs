@@ -26,6 +26,7 @@ use super::{Face, Maker};
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Fallback, Field, Takes};
+use crate::length::Length;
 use crate::net::Net;
 
 /// Windows smaller than this are none, mm: our choice.
@@ -68,7 +69,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let leaf = Leaf::new(&page);
     let Some(print) = print(builder, &page) else { return };
     let (overlap, play) = (entry.mm("overlap"), entry.mm("play"));
-    let (wide, tall) = (print.width.mm() + play, print.height.mm() + play);
+    let with_play = |side: Length| builder.album.at_least(side.mm() + play).mm();
+    let (wide, tall) = (with_play(print.width), with_play(print.height));
     if too_large(builder, &page, [wide, tall]) || wrong_height(builder, &page, tall.min(wide), "print") {
         return;
     }

@@ -53,8 +53,10 @@ mod wallet_page;
 mod waterfall_page;
 mod wrap_cover;
 
+pub use band::BELLY_BAND;
 pub use build::{Builder, Cut};
 pub use carry::Carry;
+pub use concertina::END_FLAP;
 pub use example::example;
 pub use hidden::Hidden;
 pub use stubs::stubs_for;

@@ -65,7 +65,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let (tall, tuck, lead_in) = (given(entry, "front", height / 1.5), entry.mm("tuck"), entry.mm("lead_in"));
+    let (tall, tuck, lead_in) =
+        (given(entry, "front", builder.album.at_most(height / 1.5).mm()), entry.mm("tuck"), entry.mm("lead_in"));
     let start = tab(builder);
     let body = width - start;
     if wrong_width(builder, &page, body) || wrong_height(builder, &page, tall, "front") {

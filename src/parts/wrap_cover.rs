@@ -72,6 +72,7 @@ struct Shape {
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let caliper = builder.caliper(entry.stock);
     let Some(around) = Around::of(builder, entry, caliper, "a spine") else { return };
+    let around = Around { reach: builder.album.at_least(around.reach).mm(), ..around };
     if !sound(builder, entry, &around) {
         return;
     }

@@ -12,8 +12,8 @@ use super::space::{Scene, Stuff};
 use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
-use crate::net::{Stand, Use};
-use crate::parts::{Kit, Owner};
+use crate::net::{Sense, Stand, Use};
+use crate::parts::{self, Kit, Owner};
 use glam::{DAffine3, DMat3, DVec3};
 
 /// How the finished album is shown.
@@ -27,9 +27,15 @@ pub enum Pose {
     Fanned(f64),
 }
 
+/// Bends of a cover this near to the spine's plane belong to the spine, mm: our choice.
+const SPINE: f64 = 12.0;
+
+/// How far aside a page lies that is still to be slid on, as a share of its width: our choice.
+const SLIDE: f64 = 0.35;
+
 /// What moves together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Group {
+pub(super) enum Group {
     Front,
     Page(usize),
     Back,
@@ -47,23 +53,99 @@ pub fn album(
     show: &dyn Fn(usize) -> bool,
     room: (f64, f64),
 ) -> Picture {
+    let opened = matches!(pose, Pose::Fanned(_)).then(|| unfastened(kit, folded));
+    let folded = opened.as_ref().unwrap_or(folded);
     let groups = Groups::of(kit, folded);
     let lying = base(pose, album.bound);
-    let mut scene = Scene::default();
-    for (number, piece) in kit.pieces.iter().enumerate() {
-        let (Some(Some(stands)), true) = (folded.pieces.get(number), show(number)) else { continue };
-        if matches!(pose, Pose::Apart(_)) && piece.owner == Owner::Cover {
+    let moved = |group| lying * groups.moved(group, pose, album.pages.len(), album.bound);
+    let apart = matches!(pose, Pose::Apart(_));
+    let covers = |piece: usize| kit.pieces.get(piece).is_some_and(|one| one.owner == Owner::Cover);
+    let shown = |piece: usize| show(piece) && !(apart && covers(piece));
+    scene(album, kit, folded, &|piece, panel| shown(piece).then(|| moved(groups.group(piece, panel)))).picture(room)
+}
+
+/// The album as it can be opened: without the band round it, and with what is folded over the fore-edge laid back.
+fn unfastened(kit: &Kit, folded: &Folded) -> Folded {
+    let mut opened = folded.clone();
+    let tall = kit.pieces.iter().enumerate().filter(|(_, piece)| matches!(piece.owner, Owner::Page(_)));
+    let reach = tall.filter_map(|(number, _)| Some(centre(kit, folded, number, 0)?.z)).fold(0.0, f64::max);
+    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Cover) {
+        if kit.parts.get(piece.part).is_some_and(|part| part.kind == parts::BELLY_BAND) {
+            opened.pieces[number] = None;
             continue;
         }
-        let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
-        let moved = |panel: usize| {
-            let group = groups.of.get(number).and_then(|panels| panels.get(panel)).copied().flatten();
-            Some(lying * groups.moved(group, pose, album.pages.len(), album.bound))
+        // A fold over the fore-edge lies beyond the middle of the pages.
+        let over = |fold: usize| {
+            let fold = piece.net.folds.get(fold)?;
+            let middle = fold.from.midpoint(fold.to);
+            let at = folded.stand(number, fold.between[0])?.transform_point3(DVec3::new(middle.x, middle.y, 0.0));
+            Some(fold.sense != Sense::Bent && at.z > reach)
         };
-        scene.panels(&piece.net, stands, caliper, stuff, &moved);
+        let degrees = |fold: usize| {
+            if over(fold) == Some(true) { 0.0 } else { piece.net.folds.get(fold).map_or(0.0, |fold| fold.angle) }
+        };
+        let any = (0..piece.net.folds.len()).any(|fold| over(fold) == Some(true));
+        if let (true, Some(root)) = (any, folded.stand(number, 0)) {
+            let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
+            let stands = piece.net.folded_to(caliper, &degrees);
+            opened.pieces[number] = Some(stands.into_iter().map(|stand| *root * stand).collect());
+        }
+    }
+    opened
+}
+
+/// Where the middle of a panel stands.
+fn centre(kit: &Kit, folded: &Folded, piece: usize, panel: usize) -> Option<DVec3> {
+    let middle = kit.pieces.get(piece)?.net.panels.get(panel)?.outline.bounds().center();
+    Some(folded.stand(piece, panel)?.transform_point3(DVec3::new(middle.x, middle.y, 0.0)))
+}
+
+/// The lying album with one page (from 1) still to be slid on, and an arrow that shows the way.
+///
+/// `show` says which pieces are drawn: the pages that are on already, and what carries them.
+#[must_use]
+pub fn sliding(
+    album: &Album,
+    kit: &Kit,
+    folded: &Folded,
+    page: usize,
+    show: &dyn Fn(usize) -> bool,
+    room: (f64, f64),
+) -> Picture {
+    let lying = base(Pose::Closed, album.bound);
+    let side = if album.bound == Bound::Right { -1.0 } else { 1.0 };
+    let goes = |piece: usize| match kit.pieces.get(piece).map(|piece| piece.owner) {
+        Some(Owner::Page(its)) => its == page,
+        Some(Owner::Insert(_)) => {
+            let insert = kit.inserts.iter().find(|insert| insert.piece == piece);
+            insert.and_then(|insert| kit.pockets.get(insert.pocket?)).is_some_and(|pocket| pocket.page == page)
+        }
+        _ => false,
+    };
+    let aside = album.page.width.mm() * SLIDE * side;
+    let away = Stand::from_translation(DVec3::X * aside);
+    let mut scene =
+        scene(album, kit, folded, &|piece, _| show(piece).then(|| if goes(piece) { away * lying } else { lying }));
+    // From the middle of the page's spine edge to where it comes to lie.
+    let first = kit.pieces.iter().position(|piece| piece.owner == Owner::Page(page));
+    let middle = first.and_then(|piece| Some(lying.transform_point3(centre(kit, folded, piece, 0)?)));
+    if let Some(middle) = middle {
+        let start = middle + DVec3::X * aside * 0.7;
+        scene.way(vec![start, start - DVec3::X * aside * 0.8]);
     }
     scene.picture(room)
+}
+
+/// The panels that `by` gives a move, where they stand folded.
+pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize, usize) -> Option<Stand>) -> Scene {
+    let mut scene = Scene::default();
+    for (number, piece) in kit.pieces.iter().enumerate() {
+        let Some(Some(stands)) = folded.pieces.get(number) else { continue };
+        let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
+        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
+        scene.panels(&piece.net, stands, caliper, stuff, &|panel| by(number, panel));
+    }
+    scene
 }
 
 /// From the folded album, which stands on its spine, to how it is shown: spine at the left, head away or up.
@@ -79,7 +161,7 @@ fn base(pose: Pose, bound: Bound) -> Stand {
 }
 
 /// Which panel moves with what, and about which line it turns.
-struct Groups {
+pub(super) struct Groups {
     /// By piece and panel.
     of: Vec<Vec<Option<Group>>>,
     /// By group, x and z of the line that it turns about.
@@ -87,7 +169,7 @@ struct Groups {
 }
 
 impl Groups {
-    fn of(kit: &Kit, folded: &Folded) -> Self {
+    pub(super) fn of(kit: &Kit, folded: &Folded) -> Self {
         let mut of: Vec<Vec<Option<Group>>> =
             kit.pieces.iter().map(|piece| vec![None; piece.net.panels.len()]).collect();
         for (piece, panels) in kit.pieces.iter().zip(&mut of) {
@@ -101,10 +183,20 @@ impl Groups {
                 panels.fill(Some(Group::Page(page)));
             }
         }
+        hold_together(kit, &mut of);
         hold_pages(kit, &mut of);
         close_round(kit, folded, &mut of);
         let roots = roots(kit, folded, &of);
         Self { of, roots }
+    }
+
+    pub(super) fn group(&self, piece: usize, panel: usize) -> Option<Group> {
+        self.of.get(piece)?.get(panel).copied().flatten()
+    }
+
+    /// The line that a group turns about, its y nought.
+    pub(super) fn root(&self, group: Group) -> Option<DVec3> {
+        self.roots.iter().find(|(one, _)| *one == group).map(|(_, root)| *root)
     }
 
     fn moved(&self, group: Option<Group>, pose: Pose, pages: usize, bound: Bound) -> Stand {
@@ -121,9 +213,9 @@ impl Groups {
             Pose::Closed => Stand::IDENTITY,
             Pose::Apart(lift) => Stand::from_translation(DVec3::X * (side * lift * last / 2.0)),
             Pose::Fanned(angle) => {
-                let Some((_, root)) = self.roots.iter().find(|(one, _)| *one == group) else { return Stand::IDENTITY };
+                let Some(root) = self.root(group) else { return Stand::IDENTITY };
                 let turn = DAffine3::from_rotation_y((side * angle).to_radians());
-                Stand::from_translation(*root) * turn * Stand::from_translation(-*root)
+                Stand::from_translation(root) * turn * Stand::from_translation(-root)
             }
         }
     }
@@ -143,7 +235,7 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
     }
     for (piece, panels) in kit.pieces.iter().zip(of.iter_mut()).filter(|(piece, _)| piece.owner == Owner::Spine) {
         for _ in 0..piece.net.panels.len() {
-            for fold in piece.net.folds.iter().filter(|fold| fold.angle.abs() < 1.0) {
+            for fold in piece.net.folds.iter().filter(|fold| lies_flat(fold.angle)) {
                 for [from, to] in [fold.between, [fold.between[1], fold.between[0]]] {
                     let based = piece.net.panels.get(to).is_none_or(|panel| panel.purpose == Use::Base);
                     let (Some(&group), false) = (panels.get(from), based) else { continue };
@@ -156,24 +248,56 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
     }
 }
 
+/// Whether a fold leaves its panels in one plane or folds them onto each other.
+fn lies_flat(degrees: f64) -> bool {
+    degrees.abs() < 1.0 || degrees.abs() > 179.0
+}
+
+/// Pieces of an insert that are put into each other, as a booklet's leaves are, go where the first one goes.
+fn hold_together(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
+    let insert = |piece: usize| matches!(kit.pieces.get(piece).map(|piece| piece.owner), Some(Owner::Insert(_)));
+    for bond in kit.bonds.iter().filter(|bond| insert(bond.one.piece) && insert(bond.other.piece)) {
+        for [from, to] in [[bond.one.piece, bond.other.piece], [bond.other.piece, bond.one.piece]] {
+            let group = of.get(from).and_then(|panels| panels.first()).copied().flatten();
+            if let (Some(group), Some(panels)) = (group, of.get_mut(to)) {
+                panels.iter_mut().filter(|its| its.is_none()).for_each(|its| *its = Some(group));
+            }
+        }
+    }
+}
+
 /// Panels of a cover that stand beside the pages go with the front or the back.
 fn close_round(kit: &Kit, folded: &Folded, of: &mut [Vec<Option<Group>>]) {
     let covers = || (0..kit.pieces.len()).filter(|&piece| kit.pieces[piece].owner == Owner::Cover);
-    let centre = |piece: usize, panel: usize| {
-        let middle = kit.pieces.get(piece)?.net.panels.get(panel)?.outline.bounds().center();
-        let stand = folded.stand(piece, panel)?;
-        let upright = stand.transform_vector3(DVec3::Z).x.abs() > 0.7;
-        Some((stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0)), upright))
-    };
+    let upright =
+        |piece, panel| folded.stand(piece, panel).is_some_and(|stand| stand.transform_vector3(DVec3::Z).x.abs() > 0.7);
     let pages = kit.pieces.iter().enumerate().filter(|(_, piece)| matches!(piece.owner, Owner::Page(_)));
-    let across: Vec<f64> = pages.filter_map(|(number, _)| Some(centre(number, 0)?.0.x)).collect();
+    let across: Vec<f64> = pages.filter_map(|(number, _)| Some(centre(kit, folded, number, 0)?.x)).collect();
     let (least, most) = across.iter().fold((f64::MAX, f64::MIN), |(least, most), x| (least.min(*x), most.max(*x)));
     let middle = f64::midpoint(least, most);
     for piece in covers() {
         for (panel, group) in of[piece].iter_mut().enumerate() {
-            if let Some((at, true)) = centre(piece, panel) {
+            if let (Some(at), true) = (centre(kit, folded, piece, panel), upright(piece, panel)) {
                 *group = Some(if at.x < middle { Group::Front } else { Group::Back });
             }
+        }
+        bent_along(kit, folded, piece, &mut of[piece]);
+    }
+}
+
+/// What is bent round a board's edge goes with the board; what is bent out of the spine stays.
+fn bent_along(kit: &Kit, folded: &Folded, piece: usize, groups: &mut [Option<Group>]) {
+    let Some(net) = kit.pieces.get(piece).map(|piece| &piece.net) else { return };
+    for fold in net.folds.iter().filter(|fold| fold.sense == Sense::Bent) {
+        let [near, far] = fold.between;
+        let middle = fold.from.midpoint(fold.to);
+        let at = folded.stand(piece, near).map(|stand| stand.transform_point3(DVec3::new(middle.x, middle.y, 0.0)));
+        let group = groups.get(near).copied().flatten();
+        if let (Some(group), Some(at), Some(its)) = (group, at, groups.get_mut(far))
+            && its.is_none()
+            && at.z > SPINE
+        {
+            *its = Some(group);
         }
     }
 }
@@ -191,7 +315,7 @@ fn roots(kit: &Kit, folded: &Folded, of: &[Vec<Option<Group>>]) -> Vec<(Group, D
                 let at = stand.transform_point3(DVec3::new(vertex.at.x, vertex.at.y, 0.0));
                 match lowest.iter_mut().find(|(one, _, _)| *one == group) {
                     Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - 1e-6) => {
-                        (*was, *low) = (held, at)
+                        (*was, *low) = (held, at);
                     }
                     Some(_) => {}
                     None => lowest.push((group, held, at)),

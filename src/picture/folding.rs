@@ -6,6 +6,9 @@ use super::space::{Scene, Stuff};
 use crate::net::{Net, Stand};
 use glam::{DMat3, DVec3};
 
+/// An arrow's arc is drawn as so many chords.
+const STEPS: u32 = 16;
+
 /// A piece partly folded.
 #[derive(Clone, Copy, Debug)]
 pub struct Folding<'a> {
@@ -60,7 +63,7 @@ impl<'a> Folding<'a> {
     fn arc(&self, fold: usize, from: f64, to: f64) -> Vec<DVec3> {
         let Some(its) = self.net.folds.get(fold) else { return Vec::new() };
         let Some(panel) = self.net.panels.get(its.between[1]) else { return Vec::new() };
-        // The point farthest from the fold over its middle: two thirds of the panel's depth.
+        // A point over the fold's middle, four fifths of the panel's depth from it.
         let (middle, along) = (its.from.midpoint(its.to), its.to - its.from);
         if along.hypot() < 1e-9 {
             return Vec::new();
@@ -68,8 +71,10 @@ impl<'a> Folding<'a> {
         let across = kurbo::Vec2::new(-along.y, along.x).normalize();
         let depths = panel.outline.vertices().iter().map(|vertex| (vertex.at - middle).dot(across));
         let depth = depths.fold(0.0, |far: f64, depth| if depth.abs() > far.abs() { depth } else { far });
-        let point = middle + across * (depth * 0.8);
-        const STEPS: u32 = 16;
+        // Of a narrow panel the way would be too short to be seen, so it is taken beyond its edge.
+        let bounds = self.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
+        let least = bounds.map_or(0.0, |bounds| bounds.width().hypot(bounds.height()) * 0.13);
+        let point = middle + across * (depth.abs() * 0.8).max(least).copysign(depth);
         // The end stops a little short, so that the head is seen above the panel that it comes to.
         let last = from + (to - from) * 0.94;
         (0..=STEPS)

@@ -13,12 +13,13 @@ use super::plate::Plate;
 use super::space::{Scene, Stuff};
 use super::words::measure;
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Pose, stuff};
-use crate::album::{Album, Role};
+use crate::album::{self, Album, Role};
 use crate::contour::{Contour, Point};
-use crate::folded::Folded;
+use crate::fields::Source;
+use crate::folded::{self, Folded};
 use crate::length::{Length, Units};
-use crate::net::{Net, Sense, Stand, Use};
-use crate::parts::{Kit, Maker, Owner, Part, Piece};
+use crate::net::{Sense, Stand, Use};
+use crate::parts::{self, Kit, Maker, Owner, Part, Piece};
 use glam::{DAffine3, DMat3, DVec3};
 
 /// A4 lying, mm.
@@ -30,10 +31,9 @@ const SOLID: f64 = 96.0;
 const GAP: f64 = 6.0;
 const TITLE: f64 = 7.0;
 const TEXT: f64 = 3.8;
-const SMALL: f64 = 3.2;
-/// How far flaps are left open, and pieces folded that are shown apart, as a share of the whole way; our choice.
-const AJAR: f64 = 0.7;
-const APART: f64 = 0.55;
+const SMALL: f64 = 3.3;
+/// How far half-folded pieces are folded, as a share of the whole way; our choice.
+const HALF: f64 = 0.55;
 
 /// Drawn sizes over true ones, the largest that fits is taken.
 const SCALES: [(f64, &str); 10] = [
@@ -52,9 +52,18 @@ const SCALES: [(f64, &str); 10] = [
 const EDGE: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
-/// The plate of a kind, from its example album worked out and folded.
+/// The plate of a kind, drawn from its example; none if that makes no album.
 #[must_use]
-pub fn kind(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
+pub fn kind(maker: &Maker) -> Option<Picture> {
+    let source = Source::new("example.json", parts::example(maker).into_bytes()).ok()?;
+    let album = album::read(&source, &parts::kinds()).value?;
+    let kit = parts::kit(&album).value?;
+    let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+    let folded = folded::fold(&kit, &calipers);
+    Some(plate(maker, &album, &kit, &folded))
+}
+
+fn plate(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
     let sheet = Sheet { maker, album, kit, folded };
     let mut picture = Picture { width: SIZE.0, height: SIZE.1, marks: Vec::new() };
     let middle = SIZE.0 / 2.0;
@@ -62,7 +71,7 @@ pub fn kind(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture
     picture.words(Point::new(middle, SIZE.1 - MARGIN - TITLE * 0.3), TITLE, name);
     picture.words(Point::new(middle, SIZE.1 - MARGIN - TITLE - 2.5), TEXT, maker.kind.about.into());
     let top = SIZE.1 - MARGIN - TITLE - 9.0;
-    let bottom = MARGIN + 11.0;
+    let bottom = MARGIN + 15.0;
     let left = SIZE.0 - MARGIN - SOLID;
     let scale = sheet.flat_parts(&mut picture, (MARGIN, bottom), (left - GAP - MARGIN, top - bottom));
     sheet.solid(&mut picture, (left, bottom), (SOLID, top - bottom));
@@ -176,24 +185,33 @@ impl Sheet<'_> {
             ],
             Role::Page => {
                 let lying = DAffine3::from_mat3(DMat3::from_cols(-DVec3::Z, DVec3::Y, DVec3::X));
-                let folded = self.scene(&lying, AJAR, 0.0).picture(room);
-                vec![(folded, "folded"), (self.scene(&lying, APART, 45.0).picture(room), "its pieces, half folded")]
+                let flaps = self.pieces().any(|(_, piece)| piece.net.panels.iter().any(|p| p.purpose == Use::Flap));
+                let closed = self.scene(&lying, 1.0, 0.0).picture(room);
+                let mut shown = vec![(closed, if flaps { "closed" } else { "finished" })];
+                if self.pieces().count() > 1 {
+                    shown.push((self.scene(&lying, HALF, 45.0).picture(room), "its pieces, half folded"));
+                } else if self.folds() {
+                    shown.push((self.scene(&lying, HALF, 0.0).picture(room), "half folded"));
+                }
+                shown
             }
             Role::Insert => {
                 let first = self.pieces().next().and_then(|(number, _)| self.folded.stand(number, 0)).copied();
                 let level = first.unwrap_or(Stand::IDENTITY).inverse();
-                let folds = self.pieces().any(|(_, piece)| !piece.net.folds.is_empty());
-                let mut shown = vec![(self.scene(&level, 1.0, 0.0).picture(room), "as it is put in")];
-                if folds {
-                    shown.push((self.scene(&level, APART, 0.0).picture(room), "half folded"));
+                let mut shown = vec![(self.scene(&level, 1.0, 0.0).picture(room), "finished")];
+                if self.folds() {
+                    shown.push((self.scene(&level, HALF, 0.0).picture(room), "half folded"));
                 }
                 shown
             }
         }
     }
 
-    /// The kind's pieces where they stand, moved by `by`; flaps, or where pieces are `apart` (mm) all folds, turned
-    /// only a share of their way.
+    fn folds(&self) -> bool {
+        self.pieces().any(|(_, piece)| !piece.net.folds.is_empty())
+    }
+
+    /// The kind's pieces where they stand, moved by `by`, `apart` mm from each other, every fold turned a share of its way.
     fn scene(&self, by: &Stand, share: f64, apart: f64) -> Scene {
         let mut scene = Scene::default();
         let mut pieces: Vec<(f64, usize, &Piece, Stand)> = self
@@ -206,8 +224,7 @@ impl Sheet<'_> {
         pieces.sort_by(|one, two| one.0.total_cmp(&two.0).then(one.1.cmp(&two.1)));
         for (place, (_, number, piece, stand)) in pieces.into_iter().enumerate() {
             let caliper = self.folded.calipers.get(number).copied().unwrap_or(0.0);
-            let all = apart > 0.0 || self.maker.kind.role == Role::Insert;
-            let degrees = |fold: usize| turned(&piece.net, fold, share, all);
+            let degrees = |fold: usize| piece.net.folds.get(fold).map_or(0.0, |fold| fold.angle * share);
             let stands = piece.net.folded_to(caliper, &degrees);
             #[allow(clippy::cast_precision_loss, reason = "a kind has few pieces")]
             let lifted = Stand::from_translation(DVec3::Z * (apart * place as f64)) * stand;
@@ -246,26 +263,31 @@ impl Sheet<'_> {
         }
         items.push((Sample::Ring, "sizes count from here, the edge at the fence"));
         let (sample, gap) = (13.0, 6.0);
-        let widths: Vec<f64> = items.iter().map(|(_, words)| sample + 1.5 + measure(words, SMALL)).collect();
-        #[allow(clippy::cast_precision_loss, reason = "a key has few lines")]
-        let whole = widths.iter().sum::<f64>() + gap * (items.len() - 1) as f64;
-        let (mut x, y) = ((SIZE.0 - whole) / 2.0, MARGIN + 4.5);
-        for ((item, words), width) in items.into_iter().zip(widths) {
-            item.draw(picture, x, y, sample);
-            let at = Point::new(x + sample + 1.5 + measure(words, SMALL) / 2.0, y);
-            picture.words(at, SMALL, words.into());
-            x += width + gap;
+        let width = |words: &str| sample + 1.5 + measure(words, SMALL);
+        let mut rows: Vec<(Vec<(Sample, &str)>, f64)> = Vec::new();
+        for (item, words) in items {
+            match rows.last_mut() {
+                Some((row, used)) if *used + gap + width(words) <= SIZE.0 - 2.0 * MARGIN => {
+                    *used += gap + width(words);
+                    row.push((item, words));
+                }
+                _ => rows.push((vec![(item, words)], width(words))),
+            }
+        }
+        let mut y = MARGIN + 4.5;
+        for (row, used) in rows.into_iter().rev() {
+            let mut x = (SIZE.0 - used) / 2.0;
+            for (item, words) in row {
+                item.draw(picture, x, y, sample);
+                let at = Point::new(x + sample + 1.5 + measure(words, SMALL) / 2.0, y);
+                picture.words(at, SMALL, words.into());
+                x += width(words) + gap;
+            }
+            y += 5.5;
         }
         let say = format!("Flat parts {scale}, front up; sizes in {}.", self.album.units.name());
         picture.words(Point::new(SIZE.0 / 2.0, MARGIN - 1.5), SMALL, say);
     }
-}
-
-/// How far a fold is turned that is only turned a share of its way, degrees.
-fn turned(net: &Net, fold: usize, share: f64, all: bool) -> f64 {
-    let Some(fold) = net.folds.get(fold) else { return 0.0 };
-    let flap = net.panels.get(fold.between[1]).is_some_and(|panel| panel.purpose == Use::Flap);
-    if all || flap { fold.angle * share } else { fold.angle }
 }
 
 /// `2 x board`, or `board`.

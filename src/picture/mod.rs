@@ -9,7 +9,11 @@
 mod album;
 mod folding;
 mod kind;
+<<<<<<< HEAD
 mod page;
+=======
+mod opened;
+>>>>>>> 3bdff0d2dc4d3c2294131b8308df2ddcc30b6e6f
 mod part;
 mod plate;
 mod section;
@@ -17,10 +21,14 @@ mod sheet;
 mod space;
 mod words;
 
-pub use album::{Pose, album};
+pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
+<<<<<<< HEAD
 pub use page::page;
+=======
+pub use opened::opened;
+>>>>>>> 3bdff0d2dc4d3c2294131b8308df2ddcc30b6e6f
 pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;

@@ -26,7 +26,7 @@ use crate::parts::Part;
 /// Em of numbers, mm: figures are 2.5 mm tall.
 pub(super) const FIGURES: f64 = 3.4;
 /// Em of the panels' names, mm.
-const NAMES: f64 = 3.0;
+const NAMES: f64 = 3.3;
 /// From the part to the line with the rings and arrows, mm.
 const OFF: f64 = 4.5;
 /// From that line to the numbers, mm.
@@ -227,17 +227,28 @@ impl Sizes<'_> {
             plate.shape(&tip, Fill::Flat(INK), None);
         }
         let words: Vec<String> = places.iter().map(|place| set(&(self.say)(*place))).collect();
-        let tall = FIGURES * 0.45 + AIR / 2.0;
-        let half: Vec<f64> =
-            words.iter().map(|text| if level { measure(text, FIGURES) / 2.0 + AIR } else { tall }).collect();
-        for ((text, along), (from, half)) in words.iter().zip(spread(&drawn, &half)).zip(drawn.iter().zip(&half)) {
-            let lead = if (along - from).abs() > 0.05 { LEAD } else { 1.6 };
-            if lead > 2.0 {
-                plate.line([point(*from, OFF + 1.0), point(along, OFF + LEAD)], THIN);
+        let wide = |text: &String| measure(text, FIGURES);
+        let widest = words.iter().map(wide).fold(0.0, f64::max);
+        let row: f64 = words.iter().map(|text| wide(text) + 2.0 * AIR).sum();
+        // Where they fill more than the edge they stand in two rows by turns; a line to the far row goes between two of
+        // the near one.
+        let turns = level && row > last.max(1.0) * 1.1 && words.len() > 3;
+        let half: Vec<f64> = match (level, turns) {
+            (false, _) => vec![FIGURES * 0.45 + AIR / 2.0; words.len()],
+            (true, false) => words.iter().map(|text| wide(text) / 2.0 + AIR).collect(),
+            (true, true) => vec![widest / 4.0 + AIR / 2.0; words.len()],
+        };
+        for (number, ((text, along), from)) in words.iter().zip(spread(&drawn, &half)).zip(&drawn).enumerate() {
+            let far = if turns && number % 2 == 1 { FIGURES * 1.25 } else { 0.0 };
+            if (along - from).abs() > 0.05 || far > 0.0 {
+                let mut lead = vec![point(*from, OFF + 1.0), point(along, OFF + LEAD)];
+                if far > 0.0 {
+                    lead.push(point(along, OFF + LEAD + far));
+                }
+                plate.polyline(lead, THIN);
             }
-            let deep = if level { FIGURES * 0.45 } else { measure(text, FIGURES) / 2.0 };
-            debug_assert!(*half > 0.0);
-            let at = point(along, OFF + LEAD + 0.6 + deep);
+            let deep = if level { FIGURES * 0.45 } else { wide(text) / 2.0 };
+            let at = point(along, OFF + LEAD + 0.6 + far + deep);
             plate.label(Mark::Words { at, size: FIGURES, text: text.clone(), upwards: false });
         }
     }

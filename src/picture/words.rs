@@ -29,14 +29,13 @@ const WHOLE: [(&str, char); 9] = [
 ///
 /// ```
 /// // Four figures of 1303 2048ths of the em.
-/// assert!((hingeleaf::picture::measure("1984", 10.0) - 4.0 * 6.362).abs() < 0.001);
+/// assert!((hingeleaf::picture::measure("1984", 10.0) - 4.0 * 6.3623).abs() < 0.001);
 /// ```
 #[must_use]
 pub fn measure(text: &str, size: f64) -> f64 {
     let letter = |letter: char| match letter {
         ' '..='~' => WIDTHS.get(letter as usize - 32).copied().unwrap_or(1303),
         '\u{2009}' | '\u{202f}' => 409,
-        '⁄' => 342,
         '½' | '¼' | '¾' | '⅛' | '⅜' | '⅝' | '⅞' | '⅓' | '⅔' => 1985,
         // None of the others is wider.
         _ => 2191,
@@ -52,12 +51,13 @@ pub fn words_box(at: Point, size: f64, text: &str, upwards: bool) -> Rect {
     Rect::from_points(at - half, at + half)
 }
 
-/// A size as it is set: fractions as fractions, a thin space before the unit.
+/// A size as it is set: fractions as one letter where the font has it, a thin space before the unit. (A fraction slash between
+/// plain figures runs into them, so others keep their slash.)
 ///
 /// ```
 /// use hingeleaf::picture::set;
 /// assert_eq!(set("6 1/4 in"), "6¼\u{2009}in");
-/// assert_eq!(set("7 5/16 in"), "7\u{2009}5⁄16\u{2009}in");
+/// assert_eq!(set("7 5/16 in"), "7\u{2009}5/16\u{2009}in");
 /// assert_eq!(set("148 mm"), "148\u{2009}mm");
 /// assert_eq!(set("3/8"), "⅜");
 /// ```
@@ -77,7 +77,6 @@ pub fn set(text: &str) -> String {
         }
         match whole {
             Some((_, letter)) => out.push(*letter),
-            None if fraction => out.push_str(&word.replace('/', "⁄")),
             None => out.push_str(word),
         }
     }

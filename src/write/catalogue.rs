@@ -8,6 +8,10 @@ use crate::stock::{STOCK_FIELDS, paper};
 use serde_json::{Value, json};
 use std::fmt::Write;
 
+/// What the catalogue's JSON says of itself, and the file that it is where plates are written.
+pub(super) const FORMAT: &str = "hingeleaf-catalogue/1";
+pub(super) const FILE: &str = "catalogue.json";
+
 /// The catalogue for people.
 #[must_use]
 pub fn catalogue(kinds: &[&'static Kind]) -> String {
@@ -60,7 +64,8 @@ pub fn catalogue_json(kinds: &[&'static Kind]) -> String {
         .iter()
         .map(|sheet| json!({ "name": sheet.name, "width_mm": sheet.width.mm(), "height_mm": sheet.height.mm(), "source": sheet.source }))
         .collect();
-    let mut text = serde_json::to_string_pretty(&json!({ "parts": parts, "sheets": sheets })).unwrap_or_default();
+    let mut text = serde_json::to_string_pretty(&json!({ "format": FORMAT, "parts": parts, "sheets": sheets }))
+        .unwrap_or_default();
     text.push('\n');
     text
 }

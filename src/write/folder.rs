@@ -5,6 +5,7 @@
 //! can do that, so that whoever looks, or kills the program, finds the old folder or the new one. Elsewhere two
 //! renames do it, and the next run on the same folder puts right what was broken off between them.
 
+use super::catalogue::{FILE as CATALOGUE_FILE, FORMAT as CATALOGUE_FORMAT};
 use super::report::FORMAT;
 use super::sink::Sink;
 use std::ffi::OsString;
@@ -18,10 +19,29 @@ pub struct Folder {
     goal: PathBuf,
     beside: Beside,
     replace: bool,
+    holds: Holds,
     done: bool,
     parents: Parents,
     /// Held while the folder is made, so that two runs don't make it at once.
     _lock: File,
+}
+
+/// What a folder of ours holds: it is known by one file in it, which says its own format.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// A kit, by its report.
+    Kit,
+    /// The catalogue's plates, by their list.
+    Catalogue,
+}
+
+impl Holds {
+    const fn mark(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Kit => ("report.json", FORMAT),
+            Self::Catalogue => (CATALOGUE_FILE, CATALOGUE_FORMAT),
+        }
+    }
 }
 
 /// The paths beside the goal that a run uses.
@@ -39,7 +59,7 @@ struct Beside {
 pub enum FolderProblem {
     /// It exists, and was not to be replaced.
     Exists,
-    /// It exists and holds something other than a kit of ours.
+    /// It exists and holds something other than a kit of ours, or than a catalogue where one is written.
     NotOurs,
     /// It is a file.
     IsFile,
@@ -60,11 +80,19 @@ impl From<io::Error> for FolderProblem {
 }
 
 impl Folder {
-    /// Starts on a folder, after putting right what an earlier run that was killed left beside it.
+    /// Starts on a kit's folder.
     ///
     /// # Errors
     /// [`FolderProblem`]; nothing has been changed then.
     pub fn new(goal: &Path, replace: bool) -> Result<Self, FolderProblem> {
+        Self::of(goal, replace, Holds::Kit)
+    }
+
+    /// Starts on a folder, after putting right what an earlier run that was killed left beside it.
+    ///
+    /// # Errors
+    /// [`FolderProblem`]; nothing has been changed then.
+    pub fn of(goal: &Path, replace: bool, holds: Holds) -> Result<Self, FolderProblem> {
         // A link stands for the folder that it leads to.
         let goal = &match fs::symlink_metadata(goal) {
             Ok(found) if found.is_symlink() => fs::canonicalize(goal).map_err(|_| FolderProblem::DeadLink)?,
@@ -77,19 +105,19 @@ impl Folder {
         };
         let beside = Beside::of(&parent, name);
         if !beside.old.exists() {
-            may_take(goal, replace)?;
+            may_take(goal, replace, holds)?;
         }
         let parents = Parents::make(&parent)?;
         let lock = beside.lock()?;
         let started = beside.heal(goal).map_err(FolderProblem::from).and_then(|()| {
-            may_take(goal, replace)?;
+            may_take(goal, replace, holds)?;
             Ok(fs::create_dir(&beside.new)?)
         });
         if let Err(problem) = started {
             let _ = fs::remove_file(&beside.lock);
             return Err(problem);
         }
-        Ok(Self { goal: goal.clone(), beside, replace, done: false, parents, _lock: lock })
+        Ok(Self { goal: goal.clone(), beside, replace, holds, done: false, parents, _lock: lock })
     }
 
     /// The temporary folder and the lock beside the goal, for whoever must take them away in a hurry.
@@ -104,7 +132,7 @@ impl Folder {
     /// [`FolderProblem`]; what was there before is there still.
     pub fn finish(mut self) -> Result<(), FolderProblem> {
         // It may have come into being in the meantime.
-        may_take(&self.goal, self.replace)?;
+        may_take(&self.goal, self.replace, self.holds)?;
         let Beside { new, old, .. } = &self.beside;
         if !self.goal.exists() {
             fs::rename(new, &self.goal)?;
@@ -246,18 +274,19 @@ fn same_file(_: &File, _: &Path) -> bool {
     true
 }
 
-/// Whether a folder may be written: it is not there, or it may be replaced and holds a report of ours.
-fn may_take(goal: &Path, replace: bool) -> Result<(), FolderProblem> {
+/// Whether a folder may be written: it is not there, or it may be replaced and holds what we wrote before.
+fn may_take(goal: &Path, replace: bool, holds: Holds) -> Result<(), FolderProblem> {
     match fs::metadata(goal) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
         Err(error) => Err(error.into()),
         Ok(found) if !found.is_dir() => Err(FolderProblem::IsFile),
         Ok(_) if !replace => Err(FolderProblem::Exists),
         Ok(_) => {
-            let report = fs::read(goal.join("report.json")).ok();
+            let (file, wanted) = holds.mark();
+            let report = fs::read(goal.join(file)).ok();
             let report = report.and_then(|bytes| serde_json::from_slice::<serde_json::Value>(&bytes).ok());
             let format = report.as_ref().and_then(|report| report.get("format")).and_then(serde_json::Value::as_str);
-            if format == Some(FORMAT) { Ok(()) } else { Err(FolderProblem::NotOurs) }
+            if format == Some(wanted) { Ok(()) } else { Err(FolderProblem::NotOurs) }
         }
     }
 }

@@ -13,6 +13,7 @@ mod folder;
 mod measures;
 mod number;
 mod offcuts;
+mod plates;
 #[cfg(feature = "png")]
 mod png;
 mod proof;
@@ -27,8 +28,9 @@ pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
-pub use folder::{Folder, FolderProblem};
+pub use folder::{Folder, FolderProblem, Holds};
 pub use offcuts::offcut_stocks;
+pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, checked, findings, mended, report, report_schema};

@@ -10,6 +10,7 @@ import pytest
 
 import make
 import shape
+import test_areas
 import test_determinism
 import test_dxf
 import test_folding
@@ -371,3 +372,17 @@ def test_a_wrong_overlap_is_found(field, value):
     assert not list(test_folding.faults([row]))
     assert list(test_folding.faults([row | {field: value}]))
     assert list(test_folding.worth_testing([row]))
+
+
+NARROW = [[0, 0, 0], [9, 0, 0], [9, 10, 0], [0, 10, 0]]
+
+
+@pytest.mark.parametrize("field, value", [("area", 99.0), ("length", 41.0), ("panels", [NARROW])])
+def test_a_wrong_area_is_found(field, value):
+    halves = [[[x, 0, 0], [x + 5, 0, 0], [x + 5, 10, 0], [x, 10, 0]] for x in (0, 5)]
+    square = [[0, 0, 0], [10, 0, 0], [10, 10, 0], [0, 10, 0]]
+    row = {"kind": "a", "part": "b", "panels": halves, "net_holes": [], "outline": square, "holes": []}
+    row |= {"area": 100.0, "length": 40.0}
+    assert not list(test_areas.faults([row]))
+    assert list(test_areas.faults([row | {field: value}]))
+    assert list(test_areas.worth_testing([row]))

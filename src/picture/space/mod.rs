@@ -19,9 +19,10 @@ mod slab;
 
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
-use crate::net::{Net, Stand};
+use crate::net::{Net, Sense, Stand};
 use face::{Face, Line};
 use glam::DVec3;
+use std::collections::BTreeMap;
 
 pub use slab::Stuff;
 
@@ -33,6 +34,9 @@ const TILT: f64 = 47.0;
 
 /// Card thinner than this on the picture is drawn as one face, mm.
 const THIN: f64 = 0.5;
+
+/// Lines nearer to each other than this run into one, mm.
+const CLOSE: f64 = 0.5;
 
 /// Outlines, and folds between panels.
 const OUTLINE: Pen = Pen { width: 0.3, colour: INK, dash: &[] };
@@ -68,8 +72,10 @@ impl Scene {
             let Some(by) = by(number) else { continue };
             let within = |hole: &&Contour| panel.outline.encloses(hole) && !panel.outline.meets(hole);
             let folds = net.folds.iter().filter(|fold| fold.between.contains(&number));
+            let bend = net.folds.iter().find(|fold| fold.sense == Sense::Bent && fold.between[1] == number);
             self.slabs.push(slab::Slab {
-                outline: panel.outline.clone(),
+                outline: bend
+                    .map_or_else(|| panel.outline.clone(), |bend| slab::pinched(&panel.outline, [bend.from, bend.to])),
                 holes: net.holes.iter().filter(within).cloned().collect(),
                 folds: folds.map(|fold| [fold.from, fold.to]).collect(),
                 stand: by * *stand,
@@ -108,8 +114,10 @@ impl Scene {
             height: bounds.height().mul_add(scale, 2.0 * edge),
             marks: Vec::new(),
         };
-        for face in order::painted(faces) {
-            draw(&mut picture, &face, &place);
+        let mut faces = order::painted(faces);
+        thin_out(&mut faces, scale);
+        for face in &faces {
+            draw(&mut picture, face, &place);
         }
         for way in ways {
             arrow(&mut picture, &way.into_iter().map(place).collect::<Vec<_>>());
@@ -124,6 +132,34 @@ fn looked_at(point: DVec3) -> DVec3 {
     let (tilt_sin, tilt_cos) = TILT.to_radians().sin_cos();
     let (across, away) = (point.x * turn_cos - point.y * turn_sin, point.x.mul_add(turn_sin, point.y * turn_cos));
     DVec3::new(across, away.mul_add(tilt_cos, point.z * tilt_sin), point.z.mul_add(tilt_cos, -away * tilt_sin))
+}
+
+/// Takes away every line that would run along a nearer one too close to be told from it, so that a stack of sheets is no
+/// black bar.
+fn thin_out(faces: &mut [Face], scale: f64) {
+    #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
+    let cell = |point: DVec3| ((point.x * scale / CLOSE).floor() as i64, (point.y * scale / CLOSE).floor() as i64);
+    let mut kept: BTreeMap<(i64, i64), Vec<[DVec3; 2]>> = BTreeMap::new();
+    for face in faces.iter_mut().rev() {
+        let mut mine = Vec::new();
+        face.lines.retain(|(_, ends)| {
+            let (x, y) = cell(ends[0].midpoint(ends[1]));
+            let near = |one: DVec3, other: DVec3| (one - other).truncate().length() * scale < CLOSE;
+            let along = |[from, to]: &[DVec3; 2]| {
+                (near(*from, ends[0]) && near(*to, ends[1])) || (near(*from, ends[1]) && near(*to, ends[0]))
+            };
+            let around = (-1..=1).flat_map(|across| (-1..=1).map(move |up| (x + across, y + up)));
+            let hidden = around.filter_map(|cell| kept.get(&cell)).flatten().any(along);
+            if !hidden {
+                mine.push(*ends);
+            }
+            !hidden
+        });
+        // Lines of one face never hide each other.
+        for ends in mine {
+            kept.entry(cell(ends[0].midpoint(ends[1]))).or_default().push(ends);
+        }
+    }
 }
 
 /// Draws one face: its fill, the seams where it was divided, its lines.
@@ -165,17 +201,20 @@ fn flush(picture: &mut Picture, run: &mut Vec<Point>, pen: Pen) {
 }
 
 /// A line with a head at its end.
-pub(super) fn arrow(picture: &mut Picture, points: &[Point]) {
+fn arrow(picture: &mut Picture, points: &[Point]) {
     let (Some(&tip), Some(&first)) = (points.last(), points.first()) else { return };
     // The head looks along the last stretch of its own length.
     let behind = points.iter().rev().find(|point| point.distance(tip) > 3.0).unwrap_or(&first);
     let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > 1e-6).map(kurbo::Vec2::normalize) else { return };
     let (foot, across) = (tip - along * 3.2, kurbo::Vec2::new(-along.y, along.x) * 1.2);
-    let mut shaft: Vec<Point> = points.iter().copied().filter(|point| (tip - *point).dot(along) > 2.6).collect();
+    // The shaft ends where the head begins; an arc may come back past its own head before that.
+    let kept = points.iter().rposition(|point| point.distance(tip) > 3.2).map_or(0, |last| last + 1);
+    let mut shaft: Vec<Point> = points.iter().copied().take(kept).collect();
     shaft.push(foot);
     let head = Contour::polygon([tip, foot + across, foot - across].map(|point| (point.x, point.y)));
     picture.marks.push(Mark::Line { points: shaft.clone(), pen: HALO });
-    picture.marks.push(Mark::Shape { contours: vec![head.clone()], fill: None, pen: Some(HALO) });
+    let about = vec![tip, foot + across, foot - across, tip];
+    picture.marks.push(Mark::Line { points: about, pen: HALO });
     picture.marks.push(Mark::Line { points: shaft, pen: WAY });
     picture.marks.push(Mark::Shape { contours: vec![head], fill: Some(Fill::Flat(WAY.colour)), pen: None });
 }

@@ -169,6 +169,32 @@ impl Seen {
     }
 }
 
+/// The outline of a panel that is bent round an edge, without what would stand out beyond the ends of its bend: there paper is
+/// pinched in, which no flat panel shows. Only straight edges are cut.
+pub(super) fn pinched(outline: &Contour, [from, to]: [Point; 2]) -> Contour {
+    let along = to - from;
+    if along.hypot() < SAME || outline.edges().any(|edge| !edge.is_line()) {
+        return outline.clone();
+    }
+    let along = along.normalize();
+    let mut corners: Vec<Point> = outline.vertices().iter().map(|vertex| vertex.at).collect();
+    for (end, inwards) in [(from, along), (to, -along)] {
+        let inside = |point: Point| (point - end).dot(inwards);
+        let mut kept = Vec::with_capacity(corners.len() + 1);
+        for (&here, &next) in corners.iter().zip(corners.iter().cycle().skip(1)) {
+            let (one, two) = (inside(here), inside(next));
+            if one >= 0.0 {
+                kept.push(here);
+            }
+            if (one < 0.0) != (two < 0.0) {
+                kept.push(here.lerp(next, one / (one - two)));
+            }
+        }
+        corners = kept;
+    }
+    Contour::polygon(corners.into_iter().map(|corner| (corner.x, corner.y)))
+}
+
 /// An edge as points, both ends included; an arc by chords of at most 7.5 degrees, less than 0.22 % of its radius off.
 fn chords(edge: Edge) -> Vec<Point> {
     if edge.is_line() {

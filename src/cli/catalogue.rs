@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+//! Lists the kinds, and draws a plate of each into a folder.
+
+use super::arguments::Catalogue;
+use super::commands::{counted, refused};
+use super::inputs::{Ended, system};
+use super::{End, say};
+use hingeleaf::parts;
+use hingeleaf::write::{self, Folder, Holds};
+use std::path::Path;
+
+pub(super) fn catalogue(catalogue: &Catalogue) -> End {
+    let kinds = parts::kinds();
+    if let Some(out) = &catalogue.out {
+        if let Err(ended) = plates(out, catalogue.replace) {
+            return ended.say(catalogue.json);
+        }
+        if !catalogue.json {
+            say::out(&format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), out.display()));
+            return End::Done;
+        }
+    }
+    say::out(&if catalogue.json { write::catalogue_json(&kinds) } else { write::catalogue(&kinds) });
+    End::Done
+}
+
+fn plates(out: &Path, replace: bool) -> Result<(), Ended> {
+    let refused = |problem| refused(out, problem, "catalogue");
+    let mut folder = Folder::of(out, replace, Holds::Catalogue).map_err(refused)?;
+    write::plates(&mut folder).map_err(|error| Ended::new(system("write", out, &error), End::MachineFailed))?;
+    folder.finish().map_err(refused)
+}
