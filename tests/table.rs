@@ -41,7 +41,7 @@ fn the_page_and_its_files_come_with_a_strict_policy() {
     // Every file that the page names is there, and there is nothing in it that the policy would keep out.
     let text = page.text();
     let names: Vec<&str> =
-        text.split(['"', '\'']).filter(|name| name.ends_with(".js") || name.ends_with(".css")).collect();
+        text.split(['"', '\'']).filter(|name| [".js", ".css"].iter().any(|ending| name.ends_with(ending))).collect();
     assert!(names.len() >= 3, "{names:?}");
     for name in names {
         assert_eq!(table.get(&format!("/{}/{name}", table.token)).status, 200, "{name}");
@@ -173,13 +173,15 @@ fn nothing_but_the_pages_own_files_can_be_read() {
     assert!(table.folder.names().is_empty(), "it wrote {:?}", table.folder.names());
 }
 
+/// The size of a body that is far too large, bytes.
+const SIZE: usize = 100_000_000;
+
 #[test]
 fn a_body_of_100_megabytes_is_not_taken() {
     let table = Table::start();
     let (host, token) = (table.host(), &table.token);
     table.post("work", &work_body());
     let before = table.memory();
-    const SIZE: usize = 100_000_000;
     let begun = Instant::now();
     let head = format!("POST /{token}/work HTTP/1.1\r\nHost: {host}\r\nContent-Length: {SIZE}\r\n\r\n");
     assert_eq!(table.send(head.as_bytes()).status, 413, "a large body that is announced");
@@ -187,7 +189,7 @@ fn a_body_of_100_megabytes_is_not_taken() {
     let mut stream = table.connect();
     let head = format!("POST /{token}/work HTTP/1.1\r\nHost: {host}\r\nTransfer-Encoding: chunked\r\n\r\n");
     stream.write_all(head.as_bytes()).unwrap();
-    let piece = [b"10000\r\n".as_slice(), &[b' '; 0x10000], b"\r\n"].concat();
+    let piece = [b"10000\r\n".as_slice(), &vec![b' '; 0x10000], b"\r\n"].concat();
     let mut sent = 0;
     while sent < SIZE && stream.write_all(&piece).is_ok() {
         sent += 0x10000;

@@ -43,12 +43,8 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
-<<<<<<< HEAD
-            Command::Catalogue(catalogue) => commands::catalogue(&catalogue),
-            Command::Table(wanted) => table::table(&wanted),
-=======
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
->>>>>>> 3bdff0d2dc4d3c2294131b8308df2ddcc30b6e6f
+            Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
         },

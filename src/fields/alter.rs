@@ -141,12 +141,11 @@ fn inserted(
         return Ok((node.range.clone(), format!("[ {text} ]")));
     };
     let between = |from: usize, to: usize| source.text().get(from..to).unwrap_or_default().to_owned();
-    let apart = match items.get(1) {
-        Some(second) => between(first.range.end, second.range.start),
-        None => {
-            let lead = between(node.range.start + 1, first.range.start);
-            if lead.contains('\n') { format!(",{lead}") } else { ", ".into() }
-        }
+    let apart = if let Some(second) = items.get(1) {
+        between(first.range.end, second.range.start)
+    } else {
+        let lead = between(node.range.start + 1, first.range.start);
+        if lead.contains('\n') { format!(",{lead}") } else { ", ".into() }
     };
     Ok(match items.get(at) {
         Some(item) => (item.range.start..item.range.start, format!("{text}{apart}")),

@@ -9,11 +9,8 @@
 mod album;
 mod folding;
 mod kind;
-<<<<<<< HEAD
-mod page;
-=======
 mod opened;
->>>>>>> 3bdff0d2dc4d3c2294131b8308df2ddcc30b6e6f
+mod page;
 mod part;
 mod plate;
 mod section;
@@ -24,11 +21,8 @@ mod words;
 pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
-<<<<<<< HEAD
-pub use page::page;
-=======
 pub use opened::opened;
->>>>>>> 3bdff0d2dc4d3c2294131b8308df2ddcc30b6e6f
+pub use page::page;
 pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;

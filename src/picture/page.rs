@@ -28,7 +28,8 @@ pub fn page(
         Bound::Right => DMat3::from_cols(z, y, -x),
     });
     let mut scene = Scene::default();
-    let mine = kit.pieces.iter().enumerate().filter(|(number, piece)| piece.owner == Owner::Page(page) && show(*number));
+    let mine =
+        kit.pieces.iter().enumerate().filter(|(number, piece)| piece.owner == Owner::Page(page) && show(*number));
     for (number, piece) in mine {
         let Some(stand) = folded.stand(number, 0) else { continue };
         let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);

@@ -96,10 +96,10 @@ fn sentence(album: &Album) -> String {
     let pages = words::counted(album.pages.len() as u64, "page");
     let size = words::sides(album, album.page.width, album.page.height);
     let spine = words::kind(album.spine.kind.name).to_lowercase();
-    let cover = album
-        .cover
-        .as_ref()
-        .map_or_else(|| "no cover".to_owned(), |cover| format!("a {} cover", words::kind(cover.kind.name).to_lowercase()));
+    let cover = album.cover.as_ref().map_or_else(
+        || "no cover".to_owned(),
+        |cover| format!("a {} cover", words::kind(cover.kind.name).to_lowercase()),
+    );
     let copies = if album.copies == 1 { String::new() } else { format!("; to be made {} times", album.copies) };
     format!("{pages} of {size}, spine: {spine}, {cover}{copies}.")
 }

@@ -78,10 +78,8 @@ impl Reply {
 
     /// One of the page's own files.
     pub(super) fn page(name: &str) -> Self {
-        assets::asset(name).map_or_else(
-            || Self::words(404, "there is nothing here"),
-            |asset| Self::new(200, asset.kind, asset.text),
-        )
+        assets::asset(name)
+            .map_or_else(|| Self::words(404, "there is nothing here"), |asset| Self::new(200, asset.kind, asset.text))
     }
 
     fn json(value: &Value) -> Self {
@@ -198,9 +196,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let kinds = parts::kinds();
     let machine = question.machine.cutter();
     let cutter = machine.value.unwrap_or_default();
-    let refused = |source: &Source, findings: &[Finding]| {
-        json!({ "refused": true, "findings": said::findings(findings, source, None) })
-    };
+    let refused = |source: &Source, findings: &[Finding]| json!({ "refused": true, "findings": said::findings(findings, source, None) });
     let judge = |source: &Source| {
         let album = albums::read(source, &kinds).value?;
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
@@ -212,7 +208,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         let changed = change::apply(&source, album, wanted, &judge);
         let Changed { text, notes: said } = match changed {
             Ok(changed) => changed,
-            Err(finding) => return refused(&source, &[finding]),
+            Err(finding) => return refused(&source, &[*finding]),
         };
         let next = match Source::new(source.name(), text.into_bytes()) {
             Ok(next) => next,

@@ -56,8 +56,8 @@ pub(super) fn apply(
     album: &Album,
     wanted: &Wanted,
     judge: &dyn Fn(&Source) -> Option<Work>,
-) -> Result<Changed, Finding> {
-    let root = Node::read(source).map_err(|finding| *finding)?;
+) -> Result<Changed, Box<Finding>> {
+    let root = Node::read(source)?;
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
     match wanted {
         Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
@@ -102,7 +102,7 @@ pub(super) fn apply(
             hand.keep_card()?;
             if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
                 let text = format!("there is a paper called \"{}\" already", name.trim());
-                return Err(Finding::stop("twice", "", text).help("give it another name"));
+                return Err(Box::new(Finding::stop("twice", "", text).help("give it another name")));
             }
             hand.alter(&Change::Set { path: format!("stocks.{}", name.trim()), value: json!({ "sheet": "A4" }) })?;
         }
@@ -122,7 +122,7 @@ pub(super) fn apply(
         }
         Wanted::Units { units } => {
             let to = Units::parse(units)
-                .ok_or_else(|| Finding::stop("no-unit", "", "this is no unit").help("take mm, cm or in"))?;
+                .ok_or_else(|| Box::new(Finding::stop("no-unit", "", "this is no unit").help("take mm, cm or in")))?;
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
         }
@@ -139,24 +139,24 @@ pub(super) struct Hand {
 
 impl Hand {
     /// Makes one change.
-    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Finding> {
+    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Box<Finding>> {
         let text = fields::alter(&self.source, change).map_err(|problem| unchanged(&problem))?;
         self.take(text)
     }
 
-    fn take(&mut self, text: String) -> Result<(), Finding> {
-        self.source = Source::new(self.source.name(), text.into_bytes()).map_err(|finding| *finding)?;
+    fn take(&mut self, text: String) -> Result<(), Box<Finding>> {
+        self.source = Source::new(self.source.name(), text.into_bytes())?;
         Ok(())
     }
 
-    fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Finding> {
+    fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
         let lengths: Vec<(&str, Length)> =
             lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
         let text = fields::edit(&self.source, &lengths, units, &album::left_out(&parts::kinds()));
         self.take(text.map_err(|problem| unchanged(&problem))?)
     }
 
-    fn insert(&mut self, list: &str, at: usize, value: Value) -> Result<(), Finding> {
+    fn insert(&mut self, list: &str, at: usize, value: Value) -> Result<(), Box<Finding>> {
         self.alter(&Change::Insert { list: list.into(), at, value })?;
         if list == "pages" {
             self.renumber(&|page| Some(if page > at { page + 1 } else { page }))?;
@@ -165,7 +165,7 @@ impl Hand {
     }
 
     /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
-    fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Finding> {
+    fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
         let kind = kind_of(role_of(path), name).ok_or_else(|| gone(&format!("the kind \"{name}\"")))?;
         let example::Entry { fields, stocks } = example::entry(album, root, kind);
         let mut entry = Map::new();
@@ -182,14 +182,15 @@ impl Hand {
         for (name, value) in stocks {
             self.keep_card()?;
             self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
-            self.notes.push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
+            self.notes
+                .push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
         }
         Ok(Value::Object(entry))
     }
 
     /// The card that holds where a file names no stock is not lost by naming another.
-    fn keep_card(&mut self) -> Result<(), Finding> {
-        let root = Node::read(&self.source).map_err(|finding| *finding)?;
+    fn keep_card(&mut self) -> Result<(), Box<Finding>> {
+        let root = Node::read(&self.source)?;
         if root.at("stocks").is_some() {
             return Ok(());
         }
@@ -197,9 +198,9 @@ impl Hand {
     }
 
     /// Lets inserts follow the pages that they go into; a number of a page becomes another one, or goes.
-    fn renumber(&mut self, new: &dyn Fn(usize) -> Option<usize>) -> Result<(), Finding> {
+    fn renumber(&mut self, new: &dyn Fn(usize) -> Option<usize>) -> Result<(), Box<Finding>> {
         let before = self.source.clone();
-        let root = Node::read(&before).map_err(|finding| *finding)?;
+        let root = Node::read(&before)?;
         let Some(Node { tree: Tree::Array(inserts), .. }) = root.at("inserts") else { return Ok(()) };
         for (index, insert) in inserts.iter().enumerate() {
             let Some(Value::Array(pages)) = insert.get("pages").map(|node| value_of(&before, node)) else {
@@ -209,7 +210,8 @@ impl Hand {
             let after: Vec<usize> = pages.iter().filter_map(number).filter_map(new).collect();
             let path = format!("inserts[{index}].pages");
             if after.is_empty() {
-                self.notes.push(format!("Insert {} was for that page alone; it now goes where there is room.", index + 1));
+                self.notes
+                    .push(format!("Insert {} was for that page alone; it now goes where there is room.", index + 1));
                 self.alter(&Change::Remove { path })?;
             } else if json!(after) != json!(pages) {
                 self.alter(&Change::Set { path, value: json!(after) })?;
@@ -219,15 +221,15 @@ impl Hand {
     }
 }
 
-fn unchanged(problem: &fields::EditProblem) -> Finding {
-    Finding::stop("unchanged", "", problem.to_string()).help("nothing was changed")
+fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
+    Box::new(Finding::stop("unchanged", "", problem.to_string()).help("nothing was changed"))
 }
 
-fn gone(what: &str) -> Finding {
-    Finding::stop("unchanged", "", format!("{what} is not there any more")).help("nothing was changed")
+fn gone(what: &str) -> Box<Finding> {
+    Box::new(Finding::stop("unchanged", "", format!("{what} is not there any more")).help("nothing was changed"))
 }
 
-fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Finding> {
+fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;
     let typed = typed.trim();

@@ -27,7 +27,8 @@ pub(super) struct Entry {
 /// kind's example does, smaller where the page is.
 pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> Entry {
     let mut entry = Entry::default();
-    let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name) else {
+    let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)
+    else {
         return entry;
     };
     let twin = ["pages", "inserts"].into_iter().find_map(|list| twin(root, list, kind.name));
@@ -36,9 +37,9 @@ pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> Entry {
         return entry;
     };
     let role = kind.role.word();
-    let own = [format!("{role}s[0]"), role.to_owned()].into_iter().find_map(|way| {
-        example.at(&way).filter(|node| node.get("kind").is_some())
-    });
+    let own = [format!("{role}s[0]"), role.to_owned()]
+        .into_iter()
+        .find_map(|way| example.at(&way).filter(|node| node.get("kind").is_some()));
     for field in kind.fields {
         let needed = matches!(field.fallback, Fallback::Needed);
         let twins = twin.filter(|_| needed).and_then(|twin| twin.get(field.name)).and_then(plain);
@@ -64,11 +65,8 @@ fn twin<'n>(root: &'n Node, list: &str, kind: &str) -> Option<&'n Node> {
 /// A value of the example for this album: lengths in its units, on a mark of a ruler, no larger than the page asks for.
 fn fitted(album: &Album, field: &Field, node: &Node) -> Option<Value> {
     let (Takes::Length { .. }, Tree::Number(mm)) = (field.takes, &node.tree) else { return plain(node) };
-    let share = if UPRIGHT.contains(&field.name) {
-        album.page.height.mm() / PAGE.1
-    } else {
-        album.page.width.mm() / PAGE.0
-    };
+    let share =
+        if UPRIGHT.contains(&field.name) { album.page.height.mm() / PAGE.1 } else { album.page.width.mm() / PAGE.0 };
     let share = if field.measured { share.min(1.0) } else { 1.0 };
     let size = mm * share;
     let number = |number: f64| plain(&Node { range: 0..0, tree: Tree::Number(number) });

@@ -44,7 +44,8 @@ pub(super) fn check<'p>(headers: &HeaderMap, path: &'p str, port: u16, token: &s
     let here = format!("http://{ours}");
     // Browsers say so of every request that a page makes, and of each link that is followed from one.
     let sites = all(hyper::header::HeaderName::from_static("sec-fetch-site"));
-    if !all(ORIGIN).all(|origin| origin == here) || !sites.into_iter().all(|site| matches!(site, "same-origin" | "none"))
+    if !all(ORIGIN).all(|origin| origin == here)
+        || !sites.into_iter().all(|site| matches!(site, "same-origin" | "none"))
     {
         return Err(Refusal::Origin);
     }

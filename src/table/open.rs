@@ -13,9 +13,21 @@ use serde_json::{Value, json};
 
 /// Albums to start from: their file's name, what they are, their text.
 const EXAMPLES: &[(&str, &str, &str)] = &[
-    ("tide-table.json", "Pockets and wallets on A4 card, in millimetres", include_str!("../../fixtures/tide-table.json")),
-    ("seed-ledger.json", "Pockets and wallets on letter card, in inches", include_str!("../../fixtures/seed-ledger.json")),
-    ("garden-year.json", "Five pages in a wrap cover, with papers and tags", include_str!("../../fixtures/garden-year.json")),
+    (
+        "tide-table.json",
+        "Pockets and wallets on A4 card, in millimetres",
+        include_str!("../../fixtures/tide-table.json"),
+    ),
+    (
+        "seed-ledger.json",
+        "Pockets and wallets on letter card, in inches",
+        include_str!("../../fixtures/seed-ledger.json"),
+    ),
+    (
+        "garden-year.json",
+        "Five pages in a wrap cover, with papers and tags",
+        include_str!("../../fixtures/garden-year.json"),
+    ),
 ];
 
 /// Sheets that have no standard name but are sold: our choice, common in shops.
@@ -35,7 +47,7 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
     json!({
         "file": opened.map(|opened| json!({ "name": opened.name, "text": opened.text })),
         "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
-        "examples": EXAMPLES.iter().map(|example| shown(example)).collect::<Vec<_>>(),
+        "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {
             "page": kinds(Role::Page), "spine": kinds(Role::Spine), "cover": kinds(Role::Cover), "insert": kinds(Role::Insert),
         },

@@ -21,8 +21,12 @@ pub(super) fn folds(work: &Work) -> Value {
         .iter()
         .map(|part| write::drawing(&picture::part_within(part, picture::stuff(album, part), ROOM, &say).0))
         .collect();
-    let closed = (!work.stopped()).then(|| pictures::closed(album, kit, &pictures::folded(album, kit)));
-    json!({ "closed": closed, "steps": pictures::steps(work), "parts": drawn })
+    let folded = pictures::folded(album, kit);
+    let closed = (!work.stopped()).then(|| pictures::closed(album, kit, &folded));
+    let laid = pictures::laid(work, &folded).map(|(picture, between)| {
+        json!({ "picture": picture, "words": format!("Laid open between pages {between} and {}.", between + 1) })
+    });
+    json!({ "closed": closed, "laid": laid, "steps": pictures::steps(work), "parts": drawn })
 }
 
 /// The parts of a kit, each once.

@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 const SMALL: (f64, f64) = (60.0, 60.0);
 /// Room of the album's pictures, mm.
 const LARGE: (f64, f64) = (150.0, 130.0);
+const WIDE: (f64, f64) = (240.0, 130.0);
 /// How far the outermost leaves of an open album are turned from its middle, degrees: our choice.
 const FANNED: f64 = 38.0;
 /// How far flaps are closed, as a share of their way: our choice, so that one sees what they are.
@@ -59,6 +60,13 @@ pub(super) fn closed(album: &Album, kit: &Kit, folded: &Folded) -> String {
     write::cutout(&picture::album(album, kit, folded, Pose::Closed, &|_| true, LARGE))
 }
 
+/// The whole album laid open where it lies least flat; none where that is not known.
+pub(super) fn laid(work: &Work, folded: &Folded) -> Option<(String, usize)> {
+    let opening = &work.fit.openings.as_ref()?.worst;
+    let drawn = picture::opened(&work.album, &work.kit, folded, opening, WIDE);
+    Some((write::cutout(&drawn), opening.between))
+}
+
 /// The steps in which hands put the album together, each with what has been made by then; none for an album that does not
 /// go together.
 pub(super) fn steps(work: &Work) -> Vec<Value> {
@@ -89,12 +97,17 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
             }
         }
         let held = |piece: usize| held.get(piece).copied().unwrap_or(false);
-        let whole = |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
+        let owner = |piece: usize| kit.pieces.get(piece).map(|piece| piece.owner);
+        let bound = |piece: usize| held(piece) && matches!(owner(piece), Some(Owner::Spine | Owner::Cover));
+        let whole =
+            |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
         let drawn = match doing {
             Doing::LineSleeve | Doing::MakePage | Doing::CoverFace => one_page(work, &folded, &now, &held),
             Doing::MakeInsert => Picture { width: 0.0, height: 0.0, marks: Vec::new() },
             Doing::StackStrips | Doing::MakeCover => whole(&|piece| now.contains(&piece)),
-            Doing::MeetCover | Doing::HangPage | Doing::FillPocket | Doing::PutRound => whole(&held),
+            Doing::MeetCover => whole(&bound),
+            Doing::HangPage => picture::sliding(album, kit, &folded, 1, &held, LARGE),
+            Doing::FillPocket | Doing::PutRound => whole(&held),
         };
         let text = if drawn.marks.is_empty() { String::new() } else { write::cutout(&drawn) };
         let (words, about) = said(doing, steps.len() as u64);
@@ -128,7 +141,9 @@ fn said(doing: Doing, times: u64) -> (String, &'static str) {
             format!("Fold and stick the pages, {seams}"),
             "Score first, fold along the scores, then tape or glue the seams.",
         ),
-        Doing::CoverFace => (format!("Stick the panels on the pages, {seams}"), "The border of card is alike all round."),
+        Doing::CoverFace => {
+            (format!("Stick the panels on the pages, {seams}"), "The border of card is alike all round.")
+        }
         Doing::StackStrips => {
             ("Fold and stick the hinge strips, the narrow ones on the wide".into(), "Leave the gussets free.")
         }

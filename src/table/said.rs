@@ -18,12 +18,14 @@ pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Alb
         .iter()
         .map(|finding| {
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
+            // What is typed into a terminal is no help here.
+            let typed = finding.help.contains("--") || finding.help.contains("hingeleaf ");
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
                 "about": finding.about,
                 "text": words::on_the_page(&finding.text),
-                "help": words::on_the_page(&finding.help),
+                "help": if typed { String::new() } else { words::on_the_page(&finding.help) },
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
@@ -49,7 +51,8 @@ fn mend(mend: &Mend, album: &Album) -> Option<Value> {
     let what = words::label(name).to_lowercase();
     let place = words::place(&mend.path);
     let text = format!("{}, {what}: {}{was}", words::capital(&place), show(mend.value));
-    Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text }))
+    let short = format!("Make it {}", show(mend.value));
+    Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text, "short": short }))
 }
 
 /// The part of a long line round a column, from 1.

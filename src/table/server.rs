@@ -31,9 +31,9 @@ const HEAD: Duration = Duration::from_secs(10);
 /// A body takes no longer than this.
 const BODY: Duration = Duration::from_secs(10);
 /// A connection takes no new request after this time…
-const LIFE: Duration = Duration::from_secs(120);
+const LIFE: Duration = Duration::from_mins(2);
 /// …and is cut after this one more, whatever it waits for.
-const GRACE: Duration = Duration::from_secs(240);
+const GRACE: Duration = Duration::from_mins(4);
 /// So many pieces of quick work go on at once, and so many long searches besides.
 const QUICK: usize = 2;
 const LONG: usize = 1;

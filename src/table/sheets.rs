@@ -28,11 +28,8 @@ pub(super) fn sheets(work: &Work) -> Option<Value> {
 /// `9 sheets of card, 4 of paper; no layout can do it in fewer.`
 fn sentence(work: &Work, costs: Option<f64>) -> String {
     let name = |laid: &StockSheets| work.album.stocks.get(laid.stock).map_or("", |stock| stock.name.as_str());
-    let counts: Vec<String> = work
-        .stocks
-        .iter()
-        .map(|laid| format!("{} of {}", words::counted(laid.count(), "sheet"), name(laid)))
-        .collect();
+    let counts: Vec<String> =
+        work.stocks.iter().map(|laid| format!("{} of {}", words::counted(laid.count(), "sheet"), name(laid))).collect();
     let open: Vec<&str> = work.stocks.iter().filter(|laid| !laid.proven_least).map(name).collect();
     let least = if open.is_empty() {
         "no layout can do it in fewer".to_owned()
@@ -68,7 +65,8 @@ fn stock(work: &Work, laid: &StockSheets) -> Value {
 fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
     let times = if sheet.times == 1 { "cut once".to_owned() } else { format!("cut {} times", sheet.times) };
     let parts = words::counted(sheet.placements.len() as u64, "part");
-    let offcuts: Vec<String> = sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
+    let offcuts: Vec<String> =
+        sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
         "picture": write::drawing(&picture::sheet(&work.album, &work.kit, stock, sheet)),

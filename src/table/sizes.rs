@@ -26,8 +26,9 @@ fn row(album: &Album, own: &Size, jump: &Jump) -> Value {
     let counts: Vec<String> = size.tallies.iter().filter_map(|tally| instead(album, own, tally)).collect();
     let counts = if counts.is_empty() { "as many sheets".to_owned() } else { counts.join(", ") };
     let money = own.cost.zip(size.cost).map(|(own, cost)| cost - own).filter(|more| more.abs() >= 0.005);
-    let money =
-        money.map_or_else(String::new, |more| format!(", {:.2} {} a kit", more.abs(), if more < 0.0 { "less" } else { "more" }));
+    let money = money.map_or_else(String::new, |more| {
+        format!(", {:.2} {} a kit", more.abs(), if more < 0.0 { "less" } else { "more" })
+    });
     json!({
         "saves": matches!(jump, Jump::Saves(_)),
         "words": format!("{} ({})", words::sides(album, size.width, size.height), apart(album, own, size)),

@@ -14,11 +14,11 @@ use crate::stock::STOCK_FIELDS;
 use serde_json::{Value, json};
 
 /// Lets an album file be in other units.
-pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), Finding> {
+pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), Box<Finding>> {
     if to == album.units {
         return Ok(());
     }
-    let root = Node::read(&hand.source).map_err(|finding| *finding)?;
+    let root = Node::read(&hand.source)?;
     // A spine that the file leaves out has lengths of its own all the same.
     if root.at("spine").is_none() {
         let mut spine = json!({ "kind": album.spine.kind.name });

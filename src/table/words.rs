@@ -104,7 +104,8 @@ pub(super) fn place(path: &str) -> String {
         let number: usize = top.strip_prefix(list)?.strip_prefix('[')?.strip_suffix(']')?.parse().ok()?;
         Some(format!("{word} {}", number.saturating_add(1)))
     };
-    let stock = || path.strip_prefix("stocks.").and_then(|rest| rest.split('.').next()).map(|name| format!("the {name}"));
+    let stock =
+        || path.strip_prefix("stocks.").and_then(|rest| rest.split('.').next()).map(|name| format!("the {name}"));
     numbered("pages", "page").or_else(|| numbered("inserts", "insert")).or_else(stock).unwrap_or_else(|| match top {
         "page" => "every page".into(),
         "panels" => "the panels".into(),
@@ -113,7 +114,6 @@ pub(super) fn place(path: &str) -> String {
         _ => "the album".into(),
     })
 }
-
 
 /// `1 page`, `4 pages`
 pub(super) fn counted(count: u64, what: &str) -> String {

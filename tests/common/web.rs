@@ -67,7 +67,7 @@ impl Table {
 
     pub(crate) fn connect(&self) -> TcpStream {
         let stream = TcpStream::connect(("127.0.0.1", self.port)).unwrap();
-        stream.set_read_timeout(Some(Duration::from_secs(60))).unwrap();
+        stream.set_read_timeout(Some(Duration::from_mins(1))).unwrap();
         stream
     }
 

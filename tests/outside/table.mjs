@@ -103,7 +103,7 @@ await check("the whole job", async (must) => {
   const mended = await page.getByLabel("Closing flap").inputValue();
   must(Number(mended) >= 36.05, `the mended flap is ${mended}`);
   await page.getByLabel("Sheet of card").selectOption("12x12in");
-  await says(page, "#sheets .note, #album .note", "price");
+  await says(page, "#sheets .told, #album .told", "price");
   await settled(page);
   must(/no layout can do it in fewer|not known/.test(await text(page, "#sheets .result")), "it is not said whether fewer is possible");
   must((await download(page, "Everything in one zip", "kit.zip")) === "tide-table.zip", "the zip has another name");

@@ -14,7 +14,7 @@ export function album(state) {
   return make("section", { id: "album", "aria-labelledby": "album-title" },
     make("h2", { id: "album-title" }, "Album"),
     make("p", { class: "result" }, album.sentence),
-    state.notes.map((note) => make("p", { class: "note" }, note)),
+    state.notes.map((note) => make("p", { class: "told" }, note)),
     make("div", { class: "fields" }, field(title, view), rows(album.page.filter(isSize), view)),
     run(state),
     unfolds("every", "More about every page", "", of(state, "page").filter((one) => !album.page.some((row) => isSize(row) && row.path === one.path)), make("div", { class: "fields" }, rows(album.page.filter((row) => !isSize(row)), view, start.sheets), rows(others, view))),

@@ -28,7 +28,7 @@ export function field(row, view, sheets, has = {}) {
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
-  const mends = draft ? [] : wrong.filter((one) => one.mend).map((one) => mendButton(one));
+  const mends = draft ? [] : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend.short));
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
   const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
   const value = draft ? draft.typed : row.value;
@@ -42,7 +42,7 @@ export function field(row, view, sheets, has = {}) {
 }
 
 /** The button that mends a finding. */
-export const mendButton = (one) => button(`Mend: ${one.mend.words}`, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
+export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
 
 /** Findings that none of these rows stands for. */
 export const elsewhere = (list, ...rows) => list.filter((one) => one.level === "note" || !rows.flat().some((row) => row.path === one.path));

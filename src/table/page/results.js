@@ -51,7 +51,8 @@ export function folds(state) {
     drawn?.steps?.length ? make("ol", { class: "steps" }, drawn.steps.map((step, at) => make("li", { "data-key": `step-${at}` },
       step.picture ? picture(step.picture, "") : null,
       make("div", {}, make("h3", {}, `${at + 1}. ${step.words}`), make("p", { class: "about" }, step.about))))) : null,
-    drawn?.closed ? make("figure", { class: "loose" }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album.")) : null,
+    drawn?.laid ? make("figure", { class: "loose" }, picture(drawn.laid.picture, `The finished album, ${drawn.laid.words.toLowerCase()}`), make("figcaption", {}, drawn.laid.words)) : null,
+    drawn?.closed ? make("figure", { class: "loose" }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album, closed.")) : null,
     make("details", { "data-key": "parts" }, make("summary", {}, make("h3", {}, "Every part with its sizes and scores")),
       make("ul", { class: "parts" }, folds.parts.map((part, at) => make("li", { "data-key": part.id },
         drawn?.parts?.[at] ? make("div", { class: "plate" }, picture(drawn.parts[at], `${part.kind}, flat, with its sizes`)) : null,
@@ -68,7 +69,7 @@ export function sheets(state) {
   return make("section", { id: "sheets", "aria-labelledby": "sheets-title" },
     make("h2", { id: "sheets-title" }, "Sheets"),
     make("p", { class: "result" }, sentence),
-    state.looking ? make("p", { class: "note" }, state.looking) : null,
+    state.looking ? make("p", { class: "told" }, state.looking) : null,
     view.album.stocks.filter((stock) => stock.used).map((stock) => {
       const laid = shown?.stocks.find((one) => one.name === stock.name);
       const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
