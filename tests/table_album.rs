@@ -58,9 +58,9 @@ fn another_unit_is_another_way_of_writing_alone() {
             assert!(apart < 4.0 * 25.4 / 32.0, "{about}: {apart} mm");
             assert_eq!(apart > 1e-6, said, "{about}: {apart} mm, and it is said {}", there["notes"]);
             if said {
-                moved += 1
+                moved += 1;
             } else {
-                same += 1
+                same += 1;
             }
             let back = table.work(text(&there), &json!({ "do": "units", "units": units }));
             let back_parts = sizes(&kit(text(&back)));
