@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 /// Findings for the page; `album` is at hand where the file could be read.
 pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
     let units = album.map_or(Units::Mm, |album| album.units);
-    let show = |length: Length| length.show(units, Ruler::SixtyFourth);
+    let show = |length: Length| words::on_the_page(&length.show(units, Ruler::SixtyFourth));
     findings
         .iter()
         .map(|finding| {

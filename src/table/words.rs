@@ -84,7 +84,26 @@ pub(super) fn on_the_page(text: &str) -> String {
         let plain = field.chars().all(|c| c.is_ascii_lowercase() || c == '_') && !field.is_empty();
         (objects.contains(&top) && plain).then(|| format!("“{}” ({}){end}", found(LABELS, field), place(name)))
     };
+    let text = without_remarks(&text);
     text.split(' ').map(|part| word(part).unwrap_or_else(|| part.to_owned())).collect::<Vec<_>>().join(" ")
+}
+
+/// Without the remarks by how little a fraction of an inch is over or under: there may be six in a sentence, each less than
+/// half a mark of a ruler.
+fn without_remarks(text: &str) -> String {
+    let mut rest = text;
+    let mut out = String::new();
+    while let Some((before, after)) = rest.split_once(" (") {
+        out += before;
+        let remark = after.split_once(')').filter(|(said, _)| said.ends_with(" mm under") || said.ends_with(" mm over"));
+        rest = if let Some((_, after)) = remark {
+            after
+        } else {
+            out += " (";
+            after
+        };
+    }
+    out + rest
 }
 
 /// What a choice is called.

@@ -22,6 +22,7 @@ export function findings(list) {
       one.about ? make("strong", {}, `${capital(one.about)}: `) : null, `${one.text}.`),
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
+    one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
 }
 
