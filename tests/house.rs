@@ -91,7 +91,10 @@ fn only_the_ends_touch_files_and_the_screen() {
         }
         // The page's server answers from what it was given.
         if stage == "table" {
-            assert!(!says("std::fs") && !says("tokio::fs") && !says("println!"), "src/{path} touches files or the screen");
+            assert!(
+                !says("std::fs") && !says("tokio::fs") && !says("println!"),
+                "src/{path} touches files or the screen"
+            );
         }
         if !["cli", "main", "table"].contains(&stage) {
             assert!(!says("SystemTime") && !says("Instant::now"), "src/{path} looks at the clock");

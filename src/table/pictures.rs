@@ -99,6 +99,8 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
         let held = |piece: usize| held.get(piece).copied().unwrap_or(false);
         let owner = |piece: usize| kit.pieces.get(piece).map(|piece| piece.owner);
         let bound = |piece: usize| held(piece) && matches!(owner(piece), Some(Owner::Spine | Owner::Cover));
+        // A cover would hide what the page is slid on.
+        let open = |piece: usize| held(piece) && owner(piece) != Some(Owner::Cover);
         let whole =
             |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
         let drawn = match doing {
@@ -106,7 +108,7 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
             Doing::MakeInsert => Picture { width: 0.0, height: 0.0, marks: Vec::new() },
             Doing::StackStrips | Doing::MakeCover => whole(&|piece| now.contains(&piece)),
             Doing::MeetCover => whole(&bound),
-            Doing::HangPage => picture::sliding(album, kit, &folded, 1, &held, LARGE),
+            Doing::HangPage => picture::sliding(album, kit, &folded, 1, &open, LARGE),
             Doing::FillPocket | Doing::PutRound => whole(&held),
         };
         let text = if drawn.marks.is_empty() { String::new() } else { write::cutout(&drawn) };

@@ -95,7 +95,8 @@ fn without_remarks(text: &str) -> String {
     let mut out = String::new();
     while let Some((before, after)) = rest.split_once(" (") {
         out += before;
-        let remark = after.split_once(')').filter(|(said, _)| said.ends_with(" mm under") || said.ends_with(" mm over"));
+        let remark =
+            after.split_once(')').filter(|(said, _)| said.ends_with(" mm under") || said.ends_with(" mm over"));
         rest = if let Some((_, after)) = remark {
             after
         } else {

@@ -67,7 +67,7 @@ export function unread(state, keep) {
 export function gone() {
   const port = location.port;
   return make("div", { class: "gone" },
-    make("p", {}, make("strong", {}, "The program does not answer any more."), " Nothing is lost: your albums are kept in this browser."),
+    make("p", {}, make("strong", {}, "The program does not answer any more."), " Your albums are kept in this browser; only the very last change may be missing."),
     make("p", {}, "Start it again with ", make("code", {}, `hingeleaf table --port ${port}`), " and open the address that it prints; your albums will be there."),
     make("div", { class: "does" }, button("Ask again", "again"), button("Keep the album file", "keep")));
 }
