@@ -47,6 +47,7 @@ pub mod picture;
 pub mod sheets;
 pub mod sizes;
 pub mod stock;
+pub mod table;
 pub mod toolpath;
 pub mod work;
 pub mod write;

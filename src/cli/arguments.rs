@@ -38,12 +38,28 @@ pub(super) enum Command {
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
+    /// Open a page in your browser that does all of this: served by this program, on this machine alone
+    #[command(after_help = "Example:\n  hingeleaf table my-album.json\n\
+        The first line printed is the page's address. Albums stay in the browser, under that address's port.")]
+    Table(Table),
     /// Print the JSON Schema (draft 2020-12) of a kind of file
     #[command(after_help = "Example:\n  hingeleaf schema album > album.schema.json")]
     Schema(Schema),
     /// Print the licences of the fonts and libraries that this program is made with
     #[command(after_help = "Example:\n  hingeleaf licences")]
     Licences,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Table {
+    /// An album file to open; it is read once and never written
+    pub file: Option<PathBuf>,
+    /// The port, where it should be the same each time (any free one unless said)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
+    pub port: Option<u16>,
+    /// Only print the address
+    #[arg(long)]
+    pub no_browser: bool,
 }
 
 #[derive(Args, Debug)]

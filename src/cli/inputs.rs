@@ -96,7 +96,7 @@ pub(super) fn rounded(album: Album, step: Option<Length>) -> (Album, Vec<Finding
     (rounded, vec![note])
 }
 
-fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
+pub(super) fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
     let name = file.display().to_string();
     if file.is_dir() {

@@ -8,6 +8,7 @@ mod commands;
 mod inputs;
 mod say;
 mod sizes;
+mod table;
 mod watch;
 
 use arguments::{Arguments, Command};
@@ -31,6 +32,10 @@ enum End {
 
 pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();
+    // Started from a desktop: nobody could read help or type a command.
+    if words.len() < 2 && !table::has_terminal() {
+        return ExitCode::from(table::table(&arguments::Table { file: None, port: None, no_browser: false }) as u8);
+    }
     let json = words.iter().any(|word| word == "--json");
     let end = match Arguments::try_parse_from(&words) {
         Ok(arguments) => match arguments.command {
@@ -39,6 +44,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Kit(kit) => commands::kit(&kit),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
+            Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
         },

@@ -82,7 +82,7 @@ pub fn edit(
             return Err(EditProblem::Twice(excerpt(path)));
         }
         let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-        if let Some(object) = find(&root, way) {
+        if let Some(object) = root.at(way) {
             let Tree::Object(entries) = &object.tree else { return Err(EditProblem::NoPlace(excerpt(path))) };
             if let Some(node) = object.get(name) {
                 let hand = Hand::of(node).ok_or_else(|| EditProblem::NoLength(excerpt(path)))?;
@@ -125,27 +125,8 @@ pub fn paste(name: &str, value: Length, units: Units) -> String {
     format!("{}: {}", quoted(name), Hand::usual(value, units).write(value, units))
 }
 
-/// The value that a way leads to.
-fn find<'n>(root: &'n Node, way: &str) -> Option<&'n Node> {
-    if way.is_empty() {
-        return Some(root);
-    }
-    way.split('.').try_fold(root, |node, step| {
-        let (name, numbers) = step.split_once('[').map_or((step, ""), |(name, rest)| (name, rest));
-        let node = node.get(name)?;
-        if numbers.is_empty() {
-            return Some(node);
-        }
-        let number: usize = numbers.strip_suffix(']')?.parse().ok()?;
-        match &node.tree {
-            Tree::Array(items) => items.get(number),
-            _ => None,
-        }
-    })
-}
-
 /// Puts fields at an object's end, parted as its last two are.
-fn add(source: &Source, object: &Node, fields: &[String]) -> (Range<usize>, String) {
+pub(super) fn add(source: &Source, object: &Node, fields: &[String]) -> (Range<usize>, String) {
     let entries = match &object.tree {
         Tree::Object(entries) => entries.as_slice(),
         _ => &[],
@@ -253,6 +234,6 @@ fn decimals(value: Length, one: Length) -> String {
 }
 
 /// A text as JSON writes it.
-fn quoted(text: &str) -> String {
+pub(super) fn quoted(text: &str) -> String {
     serde_json::Value::from(text).to_string()
 }

@@ -5,8 +5,9 @@
 //! the file, and findings for *every* problem, not only the first. Never: knows what an album is.
 //!
 //! One table of fields serves reading, the suggestions for misspelt names, and the catalogue. [`edit`] changes single
-//! lengths in a text and leaves the rest as it is.
+//! lengths in a text, [`alter`] single values and entries; both leave the rest as it is.
 
+mod alter;
 mod edit;
 mod field;
 mod reader;
@@ -15,6 +16,7 @@ mod source;
 mod tree;
 mod values;
 
+pub use alter::{Change, alter};
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
 pub use reader::Reader;

@@ -84,6 +84,33 @@ impl Node {
             _ => None,
         }
     }
+
+    /// The value that a way leads to, written as [`Place::path`](crate::finding::Place) writes it; this one for an empty way.
+    ///
+    /// ```
+    /// use hingeleaf::fields::{Node, Source, Tree};
+    /// let source = Source::new("a.json", br#"{ "pages": [{ "kind": "pocket" }] }"#.to_vec()).unwrap();
+    /// let root = Node::read(&source).unwrap();
+    /// assert!(matches!(&root.at("pages[0].kind").unwrap().tree, Tree::Text(kind) if kind == "pocket"));
+    /// ```
+    #[must_use]
+    pub fn at(&self, way: &str) -> Option<&Self> {
+        if way.is_empty() {
+            return Some(self);
+        }
+        way.split('.').try_fold(self, |node, step| {
+            let (name, numbers) = step.split_once('[').map_or((step, ""), |(name, rest)| (name, rest));
+            let node = node.get(name)?;
+            if numbers.is_empty() {
+                return Some(node);
+            }
+            let number: usize = numbers.strip_suffix(']')?.parse().ok()?;
+            match &node.tree {
+                Tree::Array(items) => items.get(number),
+                _ => None,
+            }
+        })
+    }
 }
 
 fn convert(value: &ast::Value<'_>) -> Node {

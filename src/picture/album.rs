@@ -152,14 +152,22 @@ pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize
 /// From the folded album, which stands on its spine, to how it is shown: spine at the left, head away or up.
 fn base(pose: Pose, bound: Bound) -> Stand {
     let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
+    match (pose, bound) {
+        (Pose::Fanned(_), Bound::Left | Bound::Top) => DAffine3::from_mat3(DMat3::from_cols(y, z, x)),
+        (Pose::Fanned(_), Bound::Right) => DAffine3::from_mat3(DMat3::from_cols(-y, z, -x)),
+        _ => lying(bound),
+    }
+}
+
+/// From the folded album to one that lies on the table, head away.
+pub(super) fn lying(bound: Bound) -> Stand {
+    let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
     // Columns: where the folded album's x, y and z go.
-    DAffine3::from_mat3(match (pose, bound) {
-        (Pose::Fanned(_), Bound::Left | Bound::Top) => DMat3::from_cols(y, z, x),
-        (Pose::Fanned(_), Bound::Right) => DMat3::from_cols(-y, z, -x),
-        (_, Bound::Left) => DMat3::from_cols(-z, y, x),
+    DAffine3::from_mat3(match bound {
+        Bound::Left => DMat3::from_cols(-z, y, x),
+        Bound::Right => DMat3::from_cols(z, y, -x),
         // It is made as one bound at the left, and turned so that its spine comes to be at the head.
-        (_, Bound::Top) => DMat3::from_cols(-z, x, -y),
-        (_, Bound::Right) => DMat3::from_cols(z, y, -x),
+        Bound::Top => DMat3::from_cols(-z, x, -y),
     })
 }
 

@@ -10,9 +10,19 @@ use std::fmt::Write;
 /// The family name of the bundled font, with what stands in for it where it is not bundled.
 pub(super) const FONT: &str = "DejaVu Sans";
 
-/// A picture as a whole SVG file, one user unit to a millimetre.
+/// A picture as a whole SVG file on a white ground, one user unit to a millimetre.
 #[must_use]
 pub fn drawing(picture: &Picture) -> String {
+    drawn(picture, Some("#FFFFFF"))
+}
+
+/// The same without a ground of its own, to be laid on something.
+#[must_use]
+pub fn cutout(picture: &Picture) -> String {
+    drawn(picture, None)
+}
+
+fn drawn(picture: &Picture, ground: Option<&str>) -> String {
     let (width, height) = (text(picture.width, 4), text(picture.height, 4));
     let mut out = String::new();
     let _ = writeln!(
@@ -20,7 +30,9 @@ pub fn drawing(picture: &Picture) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">"
     );
     out.push_str(&hatches(&[picture]));
-    let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"#FFFFFF\"/>");
+    if let Some(ground) = ground {
+        let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"{ground}\"/>");
+    }
     marks(&mut out, picture);
     out.push_str("</svg>\n");
     out

@@ -23,10 +23,11 @@ mod sheet;
 mod sink;
 mod sizes;
 mod svg;
+mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
-pub use drawing::drawing;
+pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem, Holds};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
@@ -39,6 +40,7 @@ pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Memory, Sink};
 pub use sizes::sizes;
 pub use svg::svg;
+pub use zip::zip;
 
 use crate::parts::Part;
 

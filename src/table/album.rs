@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+//! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
+
+use super::{form, pictures, words};
+use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::fields::{Field, Node, Values};
+use crate::length::Ruler;
+use crate::parts::Kit;
+use crate::stock::{STOCK_FIELDS, Stock};
+use serde_json::{Value, json};
+
+/// Everything of an album that can be changed.
+pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
+    let of_values = |way: &str, fields: &'static [Field], values: &Values| {
+        form::rows(album, root, way, fields, &|field| form::held(values, album.units, field))
+    };
+    let one = |way: &str, entry: &Entry| entry_form(album, root, way, entry);
+    let list = |name: &str, entries: &[Entry]| -> Vec<Value> {
+        entries.iter().enumerate().map(|(index, entry)| one(&format!("{name}[{index}]"), entry)).collect()
+    };
+    let mut pages = list("pages", &album.pages);
+    let folded = pictures::folded(album, kit);
+    let drawn = pictures::strip(album, kit, &folded);
+    for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
+        page["picture"] = json!(picture);
+    }
+    let top = form::rows(album, root, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
+        (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
+    });
+    json!({
+        "title": album.title,
+        "units": album.units.name(),
+        "sentence": sentence(album),
+        "top": top,
+        "page": of_values("page", PAGE_FIELDS, &album.page.values),
+        "pages": pages,
+        "pictures": drawn.pictures,
+        "open": pictures::open(album, kit, &folded),
+        "spine": one("spine", &album.spine),
+        "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
+        "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
+        "inserts": list("inserts", &album.inserts),
+        "stocks": album.stocks.iter().map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
+    })
+}
+
+fn shown_on_top(field: &Field) -> bool {
+    matches!(field.name, "title" | "bound" | "copies" | "tolerance")
+}
+
+fn entry_form(album: &Album, root: &Node, way: &str, entry: &Entry) -> Value {
+    let held = |field: &Field| match field.name {
+        "stock" => Some(album.stocks.get(entry.stock).map_or_else(String::new, |stock| stock.name.clone())),
+        _ => form::held(&entry.values, album.units, field),
+    };
+    json!({
+        "way": way,
+        "kind": entry.kind.name,
+        "label": words::kind(entry.kind.name),
+        "about": entry.kind.about,
+        "rows": form::rows(album, root, way, entry.kind.fields, &held),
+        "more": form::rows(album, root, way, &COMMON[1..], &held),
+    })
+}
+
+fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
+    let way = format!("stocks.{}", stock.name);
+    let held = |field: &Field| match field.name {
+        "sheet" => Some(names(stock)),
+        "caliper" => Some(stock.caliper.show(album.units, Ruler::SixtyFourth)),
+        _ => None,
+    };
+    let used = |number: usize| {
+        let named = |entry: &Entry| entry.stock == number;
+        album.page.stock == number
+            || album.pages.iter().chain(&album.inserts).chain([&album.spine]).chain(&album.cover).any(named)
+            || album.panels.as_ref().is_some_and(|panels| panels.stocks.contains(&number))
+            || album.cover.as_ref().is_some_and(|cover| {
+                // Its board, covering and lining are named by fields of its own.
+                cover.kind.fields.iter().any(|field| cover.values.text(field.name) == Some(stock.name.as_str()))
+            })
+    };
+    let number = album.stocks.iter().position(|other| other.name == stock.name);
+    json!({
+        "name": stock.name,
+        "way": way,
+        "used": number.is_some_and(used),
+        "sentence": format!("{}, {} thick", names(stock), stock.caliper.show(album.units, Ruler::SixtyFourth)),
+        "rows": form::rows(album, root, &way, STOCK_FIELDS, &held),
+    })
+}
+
+/// The sheets that a stock comes in: `A4, A3`.
+pub(super) fn names(stock: &Stock) -> String {
+    stock.sheets.iter().map(|sheet| sheet.name.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// `4 pages of 148 × 190 mm on a flexi hinge, in a wrap cover.`
+fn sentence(album: &Album) -> String {
+    let pages = words::counted(album.pages.len() as u64, "page");
+    let size = words::sides(album, album.page.width, album.page.height);
+    let spine = words::kind(album.spine.kind.name).to_lowercase();
+    let cover = album.cover.as_ref().map_or_else(
+        || "no cover".to_owned(),
+        |cover| format!("a {} cover", words::kind(cover.kind.name).to_lowercase()),
+    );
+    let copies = if album.copies == 1 { String::new() } else { format!("; to be made {} times", album.copies) };
+    format!("{pages} of {size}, spine: {spine}, {cover}{copies}.")
+}

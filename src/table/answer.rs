@@ -1,0 +1,267 @@
+// SPDX-License-Identifier: MIT
+//! The answers: from what the page asks to what the library's calls say.
+//!
+//! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
+//! a quick layout; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
+//! taken away. Each answer depends on what was asked alone.
+
+use super::change::{self, Changed, Wanted};
+use super::guard::Refusal;
+use super::kit::Machine;
+use super::{album, assets, open, parts_list, said, sheets, sizes};
+use crate::album::{self as albums, Album};
+use crate::cutter::Cutter;
+use crate::fields::{Node, Source};
+use crate::finding::Finding;
+use crate::layout::{Effort, Unwatched, Watch};
+use crate::parts;
+use crate::sizes::{Range, survey};
+use crate::toolpath::Labels;
+use crate::work::{Files, Work};
+use crate::write::{self, Memory};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// An album file that the table is opened with.
+#[derive(Clone, Debug)]
+pub struct Opened {
+    /// Its name.
+    pub name: String,
+    /// What it holds.
+    pub text: String,
+}
+
+/// The table: what it is opened with, and the last kit that was worked out.
+#[derive(Debug, Default)]
+pub struct Table {
+    opened: Option<Opened>,
+    threads: usize,
+    /// What was asked last with much effort, and what came of it: it is asked for again to be taken away.
+    made: Mutex<Option<(Asked, Arc<Work>)>>,
+}
+
+/// An answer on its way out.
+#[derive(Debug)]
+pub(super) struct Reply {
+    /// The HTTP status.
+    pub status: u16,
+    /// The kind of the body.
+    pub kind: &'static str,
+    /// The body.
+    pub body: Vec<u8>,
+    /// Whether the program ends with it.
+    pub ends: bool,
+}
+
+const JSON: &str = "application/json";
+const PLAIN: &str = "text/plain; charset=utf-8";
+
+impl Reply {
+    fn new(status: u16, kind: &'static str, body: impl Into<Vec<u8>>) -> Self {
+        Self { status, kind, body: body.into(), ends: false }
+    }
+
+    /// Plain words.
+    pub(super) fn words(status: u16, words: &str) -> Self {
+        Self::new(status, PLAIN, format!("{words}\n"))
+    }
+
+    /// Why nothing is answered.
+    pub(super) fn refused(refusal: Refusal) -> Self {
+        match refusal {
+            Refusal::Host | Refusal::Origin => Self::words(403, "this page answers to its own machine alone"),
+            Refusal::Token => Self::new(403, "text/html; charset=utf-8", include_str!("page/other-run.html")),
+        }
+    }
+
+    /// One of the page's own files.
+    pub(super) fn page(name: &str) -> Self {
+        assets::asset(name)
+            .map_or_else(|| Self::words(404, "there is nothing here"), |asset| Self::new(200, asset.kind, asset.text))
+    }
+
+    fn json(value: &Value) -> Self {
+        Self::new(200, JSON, value.to_string())
+    }
+}
+
+/// What every question about an album holds.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Question {
+    name: String,
+    text: String,
+    #[serde(default)]
+    machine: Machine,
+    #[serde(default)]
+    change: Option<Wanted>,
+    /// Which file of the kit.
+    #[serde(default)]
+    file: String,
+    /// Which kinds of file of the kit; all where it is empty.
+    #[serde(default)]
+    formats: Vec<String>,
+}
+
+/// What the answer with much effort depends on.
+type Asked = (String, String, String);
+
+/// Stops a search that nobody waits for.
+struct Gone<'a>(&'a AtomicBool);
+
+impl Watch for Gone<'_> {
+    fn at(&self, _done: u64, _of: u64) {}
+
+    fn stop(&self) -> bool {
+        self.0.load(Ordering::Relaxed)
+    }
+}
+
+impl Table {
+    /// A table with an album on it, or none; searches run on so many threads.
+    #[must_use]
+    pub fn new(opened: Option<Opened>, threads: usize) -> Self {
+        Self { opened, threads, made: Mutex::new(None) }
+    }
+
+    /// Whether an answer takes long.
+    pub(super) fn is_long(name: &str) -> bool {
+        matches!(name, "better" | "sizes" | "kit" | "file")
+    }
+
+    /// The answer to a question; `gone` tells when nobody waits for it any more.
+    pub(super) fn answer(&self, name: &str, body: &[u8], gone: &AtomicBool) -> Reply {
+        if gone.load(Ordering::Relaxed) {
+            return Reply::words(503, "nobody waits for this");
+        }
+        match name {
+            "open" => return Reply::json(&open::open(self.opened.as_ref())),
+            "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
+            "work" | "folds" | "better" | "sizes" | "kit" | "file" => {}
+            _ => return Reply::words(404, "there is nothing here"),
+        }
+        let question: Question = match serde_json::from_slice(body) {
+            Ok(question) => question,
+            Err(error) => return Reply::words(400, &format!("this can't be read: {error}")),
+        };
+        let source = match Source::new(&question.name, question.text.clone().into_bytes()) {
+            Ok(source) => source,
+            Err(finding) => return Reply::words(400, &finding.headline()),
+        };
+        if name == "work" {
+            return Reply::json(&work(source, &question, &Gone(gone)));
+        }
+        let read = albums::read(&source, &parts::kinds());
+        let (Some(album), Some(cutter)) = (read.value, question.machine.cutter().value) else {
+            return Reply::words(400, "this album file can't be read");
+        };
+        if name == "folds" {
+            return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));
+        }
+        if name == "sizes" {
+            let search = question.machine.search(Effort::Normal, self.threads);
+            let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
+            return Reply::json(&sizes::sizes(&album, &survey));
+        }
+        let work = self.made(&question, album, cutter, gone);
+        match name {
+            "better" => Reply::json(&json!({
+                "fit": said::fit(&work, &source), "sheets": sheets::sheets(&work), "take": sheets::take(&work)
+            })),
+            _ => taken_away(&question, &work),
+        }
+    }
+
+    /// The kit as the command line makes it.
+    fn made(&self, question: &Question, album: Album, cutter: Cutter, gone: &AtomicBool) -> Arc<Work> {
+        let asked = (question.name.clone(), question.text.clone(), format!("{:?}", question.machine));
+        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
+            return Arc::clone(work);
+        }
+        let search = question.machine.search(Effort::Normal, self.threads);
+        let work = Arc::new(Work::new(album, cutter, Labels::Hidden, search, &Gone(gone)));
+        // What was broken off is not what was asked for.
+        if !gone.load(Ordering::Relaxed) {
+            *made = Some((asked, Arc::clone(&work)));
+        }
+        work
+    }
+}
+
+/// The text with its change, and everything that follows from it.
+fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
+    let kinds = parts::kinds();
+    let machine = question.machine.cutter();
+    let cutter = machine.value.unwrap_or_default();
+    let refused = |source: &Source, findings: &[Finding]| json!({ "refused": true, "findings": said::findings(findings, source, None) });
+    let judge = |source: &Source| {
+        let album = albums::read(source, &kinds).value?;
+        Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
+    };
+    let mut read = albums::read(&source, &kinds);
+    let (mut source, mut notes) = (source, Vec::new());
+    if let Some(wanted) = &question.change {
+        let Some(album) = &read.value else { return refused(&source, &read.findings) };
+        let changed = change::apply(&source, album, wanted, &judge);
+        let Changed { text, notes: said } = match changed {
+            Ok(changed) => changed,
+            Err(finding) => return refused(&source, &[*finding]),
+        };
+        let next = match Source::new(source.name(), text.into_bytes()) {
+            Ok(next) => next,
+            Err(finding) => return refused(&source, &[*finding]),
+        };
+        let reread = albums::read(&next, &kinds);
+        if reread.value.is_none() {
+            return refused(&next, &reread.findings);
+        }
+        (source, read, notes) = (next, reread, said);
+    }
+    let Some(album) = read.value else {
+        return json!({ "unread": true, "findings": said::findings(&read.findings, &source, None) });
+    };
+    let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "findings": [] }) };
+    let search = question.machine.search(Effort::Low, 1);
+    let mut work = Work::new(album, cutter, Labels::Hidden, search, gone);
+    work.add(read.findings);
+    json!({
+        "text": source.mark().to_owned() + source.text(),
+        "notes": notes,
+        "album": album::forms(&work.album, &root, &work.kit),
+        "machine": said::findings(&machine.findings, &source, Some(&work.album)),
+        "fit": said::fit(&work, &source),
+        "folds": parts_list::parts(&work),
+        "sheets": sheets::sheets(&work),
+        "take": sheets::take(&work),
+    })
+}
+
+/// One file of the kit, or several as a zip.
+fn taken_away(question: &Question, work: &Work) -> Reply {
+    if work.stopped() {
+        return Reply::words(409, "the album does not go together yet");
+    }
+    let one = question.file.as_str();
+    let formats: Vec<&str> = match (one.rsplit_once('.'), question.formats.is_empty()) {
+        (Some((_, ending)), _) => vec![ending],
+        (None, true) => Files::ALL.formats.to_vec(),
+        (None, false) => question.formats.iter().map(String::as_str).collect(),
+    };
+    let mut files = Memory::default();
+    if let Err(problem) = work.write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
+        return Reply::words(500, &problem.to_string());
+    }
+    if !one.is_empty() {
+        return files.files.remove(one).map_or_else(
+            || Reply::words(404, "the kit has no such file"),
+            |bytes| Reply::new(200, "application/octet-stream", bytes),
+        );
+    }
+    match write::zip(&files) {
+        Ok(bytes) => Reply::new(200, "application/zip", bytes),
+        Err(error) => Reply::words(500, &error.to_string()),
+    }
+}

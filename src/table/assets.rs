@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+//! The page's own files, which are part of the program.
+
+/// A file that the page is made of.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Asset {
+    /// Its name after the run's word; the page itself has none.
+    pub name: &'static str,
+    /// Its kind, as browsers name it.
+    pub kind: &'static str,
+    /// What it holds.
+    pub text: &'static str,
+}
+
+const HTML: &str = "text/html; charset=utf-8";
+const STYLE: &str = "text/css; charset=utf-8";
+const SCRIPT: &str = "text/javascript; charset=utf-8";
+
+/// Every file that can be asked for; there is no other.
+const ASSETS: &[Asset] = &[
+    Asset { name: "", kind: HTML, text: include_str!("page/index.html") },
+    Asset { name: "look.css", kind: STYLE, text: include_str!("page/look.css") },
+    Asset { name: "print.css", kind: STYLE, text: include_str!("page/print.css") },
+    Asset { name: "main.js", kind: SCRIPT, text: include_str!("page/main.js") },
+    Asset { name: "ask.js", kind: SCRIPT, text: include_str!("page/ask.js") },
+    Asset { name: "keep.js", kind: SCRIPT, text: include_str!("page/keep.js") },
+    Asset { name: "make.js", kind: SCRIPT, text: include_str!("page/make.js") },
+    Asset { name: "hand.js", kind: SCRIPT, text: include_str!("page/hand.js") },
+    Asset { name: "album.js", kind: SCRIPT, text: include_str!("page/album.js") },
+    Asset { name: "fields.js", kind: SCRIPT, text: include_str!("page/fields.js") },
+    Asset { name: "results.js", kind: SCRIPT, text: include_str!("page/results.js") },
+    Asset { name: "states.js", kind: SCRIPT, text: include_str!("page/states.js") },
+];
+
+/// The page's mark on its tab: a folded card.
+const ICON: Asset = Asset { name: "icon.svg", kind: "image/svg+xml", text: include_str!("page/icon.svg") };
+
+/// The file of this name, if there is one.
+pub(super) fn asset(name: &str) -> Option<&'static Asset> {
+    ASSETS.iter().chain([&ICON]).find(|asset| asset.name == name)
+}

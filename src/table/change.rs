@@ -1,0 +1,348 @@
+// SPDX-License-Identifier: MIT
+//! What the page asks to change, as changes of the album file's text.
+
+use super::{example, units, words};
+use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
+use crate::finding::Finding;
+use crate::length::{Length, Units};
+use crate::mend::mend;
+use crate::parts;
+use crate::stock::{Pattern, STOCK_FIELDS};
+use crate::work::Work;
+use serde::Deserialize;
+use serde_json::{Map, Value, json};
+
+/// One change, as the page asks for it.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub(super) enum Wanted {
+    /// What was typed or chosen for a field; nothing typed leaves the field out.
+    Set { path: String, typed: String },
+    /// Another kind for a page, spine, cover or insert; a cover or spine that is not there yet comes in.
+    Kind { path: String, kind: String },
+    /// A field's object or an entry of a list goes.
+    Take { path: String },
+    /// A new entry of a list.
+    Add { list: String, at: usize, kind: String },
+    /// The same entry again, right behind it.
+    Copy { list: String, at: usize },
+    /// An entry gets another place.
+    Move { list: String, from: usize, to: usize },
+    /// Panels on the faces.
+    Panels {},
+    /// A new stock.
+    Stock { name: String },
+    /// One length as a finding wants it, in eighths of a micrometre.
+    Mend { path: String, eighths: i64 },
+    /// Every length that a finding wants changed.
+    MendAll {},
+    /// The page's size, in eighths of a micrometre.
+    PageSize { width: i64, height: i64 },
+    /// What the maker measures in.
+    Units { units: String },
+}
+
+/// A changed text, and what the maker should know about the change.
+#[derive(Debug)]
+pub(super) struct Changed {
+    pub text: String,
+    pub notes: Vec<String>,
+}
+
+/// Changes a text; `judge` works an album out for mends.
+pub(super) fn apply(
+    source: &Source,
+    album: &Album,
+    wanted: &Wanted,
+    judge: &dyn Fn(&Source) -> Option<Work>,
+) -> Result<Changed, Box<Finding>> {
+    let root = Node::read(source)?;
+    let mut hand = Hand { source: source.clone(), notes: Vec::new() };
+    match wanted {
+        Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
+        Wanted::Kind { path, kind } => {
+            let value = hand.entry(album, &root, path, kind)?;
+            hand.alter(&Change::Set { path: path.clone(), value })?;
+        }
+        Wanted::Take { path } => {
+            hand.alter(&Change::Remove { path: path.clone() })?;
+            if let Some(number) = page_number(path) {
+                hand.renumber(&|page| (page != number).then(|| if page > number { page - 1 } else { page }))?;
+            }
+        }
+        Wanted::Add { list, at, kind } => {
+            let value = hand.entry(album, &root, list, kind)?;
+            hand.insert(list, *at, value)?;
+        }
+        Wanted::Copy { list, at } => {
+            let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list))?;
+            hand.insert(list, at.saturating_add(1), value_of(source, node))?;
+        }
+        Wanted::Move { list, from, to } => {
+            hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to })?;
+            if list == "pages" {
+                let (from, to) = (from.saturating_add(1), to.saturating_add(1));
+                hand.renumber(&|page| {
+                    Some(match page {
+                        page if page == from => to,
+                        page if from < page && page <= to => page - 1,
+                        page if to <= page && page < from => page + 1,
+                        page => page,
+                    })
+                })?;
+            }
+        }
+        Wanted::Panels {} => {
+            let patterned = album.stocks.iter().find(|stock| stock.pattern != Pattern::None);
+            let value = patterned.map_or_else(|| json!({}), |stock| json!({ "stock": stock.name }));
+            hand.alter(&Change::Set { path: "panels".into(), value })?;
+        }
+        Wanted::Stock { name } => {
+            hand.keep_card()?;
+            if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
+                let text = format!("there is a paper called \"{}\" already", name.trim());
+                return Err(Box::new(Finding::stop("twice", "", text).help("give it another name")));
+            }
+            hand.alter(&Change::Set { path: format!("stocks.{}", name.trim()), value: json!({ "sheet": "A4" }) })?;
+        }
+        Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
+        Wanted::PageSize { width, height } => {
+            hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
+        }
+        Wanted::MendAll {} => {
+            let mended = mend(source, judge).ok_or_else(|| gone("what a finding speaks of"))?;
+            for change in &mended.changes {
+                let name = change.path.rsplit_once('.').map_or(change.path.as_str(), |(_, name)| name);
+                let place = words::capital(&words::place(&change.path));
+                let to = album.show(change.to.mm());
+                hand.notes.push(format!("{place}, {}: {to}", words::label(name).to_lowercase()));
+            }
+            hand.source = mended.source;
+        }
+        Wanted::Units { units } => {
+            let to = Units::parse(units)
+                .ok_or_else(|| Box::new(Finding::stop("no-unit", "", "this is no unit").help("take mm, cm or in")))?;
+            units::convert(&mut hand, album, to)?;
+            hand.notes.extend(units::moved(album, &hand.source));
+        }
+    }
+    Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
+}
+
+/// A text on its way through several changes.
+#[derive(Debug)]
+pub(super) struct Hand {
+    pub source: Source,
+    pub notes: Vec<String>,
+}
+
+impl Hand {
+    /// Makes one change.
+    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Box<Finding>> {
+        let text = fields::alter(&self.source, change).map_err(|problem| unchanged(&problem))?;
+        self.take(text)
+    }
+
+    fn take(&mut self, text: String) -> Result<(), Box<Finding>> {
+        self.source = Source::new(self.source.name(), text.into_bytes())?;
+        Ok(())
+    }
+
+    fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
+        let lengths: Vec<(&str, Length)> =
+            lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
+        let text = fields::edit(&self.source, &lengths, units, &album::left_out(&parts::kinds()));
+        self.take(text.map_err(|problem| unchanged(&problem))?)
+    }
+
+    fn insert(&mut self, list: &str, at: usize, value: Value) -> Result<(), Box<Finding>> {
+        self.alter(&Change::Insert { list: list.into(), at, value })?;
+        if list == "pages" {
+            self.renumber(&|page| Some(if page > at { page + 1 } else { page }))?;
+        }
+        Ok(())
+    }
+
+    /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
+    fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
+        let kind = kind_of(role_of(path), name).ok_or_else(|| gone(&format!("the kind \"{name}\"")))?;
+        let example::Entry { fields, stocks } = example::entry(album, root, kind);
+        let mut entry = Map::new();
+        entry.insert("kind".into(), kind.name.into());
+        entry.extend(fields);
+        if let Some(Node { tree: Tree::Object(fields), .. }) = root.at(path) {
+            for (name, _, node) in fields {
+                let takes = kind.fields.iter().chain(&COMMON[1..]).any(|field| field.name == *name);
+                if let Some(value) = plain(node).filter(|_| takes) {
+                    entry.insert(name.clone(), value);
+                }
+            }
+        }
+        for (name, value) in stocks {
+            self.keep_card()?;
+            self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
+            self.notes
+                .push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
+        }
+        Ok(Value::Object(entry))
+    }
+
+    /// The card that holds where a file names no stock is not lost by naming another.
+    fn keep_card(&mut self) -> Result<(), Box<Finding>> {
+        let root = Node::read(&self.source)?;
+        if root.at("stocks").is_some() {
+            return Ok(());
+        }
+        self.alter(&Change::Set { path: "stocks".into(), value: json!({ "card": { "sheet": "A4" } }) })
+    }
+
+    /// Lets inserts follow the pages that they go into; a number of a page becomes another one, or goes.
+    fn renumber(&mut self, new: &dyn Fn(usize) -> Option<usize>) -> Result<(), Box<Finding>> {
+        let before = self.source.clone();
+        let root = Node::read(&before)?;
+        let Some(Node { tree: Tree::Array(inserts), .. }) = root.at("inserts") else { return Ok(()) };
+        for (index, insert) in inserts.iter().enumerate() {
+            let Some(Value::Array(pages)) = insert.get("pages").map(|node| value_of(&before, node)) else {
+                continue;
+            };
+            let number = |page: &Value| page.as_u64().and_then(|page| usize::try_from(page).ok());
+            let after: Vec<usize> = pages.iter().filter_map(number).filter_map(new).collect();
+            let path = format!("inserts[{index}].pages");
+            if after.is_empty() {
+                self.notes
+                    .push(format!("Insert {} was for that page alone; it now goes where there is room.", index + 1));
+                self.alter(&Change::Remove { path })?;
+            } else if json!(after) != json!(pages) {
+                self.alter(&Change::Set { path, value: json!(after) })?;
+            }
+        }
+        Ok(())
+    }
+}
+
+fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
+    Box::new(Finding::stop("unchanged", "", problem.to_string()).help("nothing was changed"))
+}
+
+fn gone(what: &str) -> Box<Finding> {
+    Box::new(Finding::stop("unchanged", "", format!("{what} is not there any more")).help("nothing was changed"))
+}
+
+fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
+    let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
+    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let typed = typed.trim();
+    if typed.is_empty() {
+        return if root.at(path).is_some() { hand.alter(&Change::Remove { path: path.into() }) } else { Ok(()) };
+    }
+    let value = value(field, typed);
+    if way == "spine" && root.at(way).is_none() {
+        let kind = spine_kind();
+        return hand.alter(&Change::Set { path: way.into(), value: json!({ "kind": kind, name: value }) });
+    }
+    hand.alter(&Change::Set { path: path.into(), value })?;
+    if way.starts_with("stocks.") && name == "sheet" {
+        for (old, word) in [("price", "price"), ("count", "number of sheets at hand")] {
+            let path = format!("{way}.{old}");
+            if root.at(&path).is_some() {
+                hand.alter(&Change::Remove { path })?;
+                hand.notes.push(format!("The {word} was the other sheet's: give the new one's."));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// The field that a way and a name lead to.
+pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+    let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
+    match way {
+        "" => find(TOP_FIELDS),
+        "page" => find(PAGE_FIELDS),
+        "panels" => find(PANEL_FIELDS),
+        _ if way.starts_with("stocks.") => find(STOCK_FIELDS),
+        _ => {
+            let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
+                Some(Tree::Text(kind)) => kind.as_str(),
+                _ if way == "spine" => spine_kind(),
+                _ => return None,
+            };
+            find(kind_of(role_of(way), kind)?.fields).or_else(|| find(COMMON))
+        }
+    }
+}
+
+/// The kind of spine that an album has which names none.
+fn spine_kind() -> &'static str {
+    parts::kinds().iter().find(|kind| kind.role == Role::Spine).map_or("", |kind| kind.name)
+}
+
+fn kind_of(role: Role, name: &str) -> Option<&'static Kind> {
+    parts::kinds().into_iter().find(|kind| kind.role == role && kind.name == name)
+}
+
+fn role_of(way: &str) -> Role {
+    match way.split(['[', '.']).next() {
+        Some("spine") => Role::Spine,
+        Some("cover") => Role::Cover,
+        Some("inserts") => Role::Insert,
+        _ => Role::Page,
+    }
+}
+
+/// The number of a page, from 1, that a way leads to.
+fn page_number(path: &str) -> Option<usize> {
+    let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
+    index.checked_add(1)
+}
+
+/// A node as the value that it was read from.
+pub(super) fn plain(node: &Node) -> Option<Value> {
+    Some(match &node.tree {
+        Tree::Object(fields) => {
+            Value::Object(fields.iter().filter_map(|(name, _, node)| Some((name.clone(), plain(node)?))).collect())
+        }
+        Tree::Array(items) => items.iter().filter_map(plain).collect(),
+        Tree::Text(text) => text.as_str().into(),
+        // A whole number is written as one.
+        #[allow(clippy::cast_possible_truncation, reason = "numbers this small have no fraction and fit")]
+        Tree::Number(number) if number.fract() == 0.0 && number.abs() < 1e15 => (*number as i64).into(),
+        Tree::Number(number) => serde_json::Number::from_f64(*number)?.into(),
+        Tree::Flag(flag) => (*flag).into(),
+        Tree::Null => Value::Null,
+    })
+}
+
+fn value_of(source: &Source, node: &Node) -> Value {
+    let text = source.text().get(node.range.clone()).unwrap_or_default();
+    serde_json::from_str(text).unwrap_or(Value::Null)
+}
+
+/// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
+fn value(field: &Field, typed: &str) -> Value {
+    let text = || Value::from(typed);
+    let number = |typed: &str| -> Option<Value> {
+        let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));
+        let whole = typed.parse::<u32>().ok().map(Value::from);
+        let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
+        plain.then(|| whole.or_else(number)).flatten()
+    };
+    let list = |one: &dyn Fn(&str) -> Option<Value>| -> Option<Value> {
+        typed.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(one).collect()
+    };
+    match field.takes {
+        Takes::Length { .. }
+        | Takes::Caliper
+        | Takes::Count { .. }
+        | Takes::CountOr { .. }
+        | Takes::Amount
+        | Takes::AmountOrText(_) => number(typed).unwrap_or_else(text),
+        Takes::Counts => list(&number).unwrap_or_else(text),
+        Takes::Flag => typed.parse::<bool>().map_or_else(|_| text(), Value::from),
+        Takes::Texts(_) | Takes::Nested(_) if typed.contains(',') => {
+            list(&|part| Some(part.into())).unwrap_or_else(text)
+        }
+        Takes::Texts(_) | Takes::Nested(_) | Takes::Text | Takes::Choice(_) => text(),
+    }
+}

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+//! A new entry of a kind, for an album of any size and unit: its example, made to fit.
+
+use super::change::plain;
+use crate::album::{Album, Kind};
+use crate::fields::{Fallback, Field, Node, Source, Takes, Tree};
+use crate::length::{Length, Units};
+use crate::parts;
+use crate::stock;
+use serde_json::{Map, Value};
+
+/// The sizes of a page in the examples' albums, mm.
+const PAGE: (f64, f64) = (148.0, 190.0);
+/// Fields that lie along the page's height; all others go with its width.
+const UPRIGHT: [&str; 4] = ["height", "front", "tuck", "raise"];
+
+/// An entry, and stocks that it names and the album may lack.
+#[derive(Debug, Default)]
+pub(super) struct Entry {
+    /// Its fields without the kind.
+    pub fields: Map<String, Value>,
+    /// Stocks by name.
+    pub stocks: Vec<(String, Value)>,
+}
+
+/// What a new entry of a kind says: as another one of that kind in the album does where it can't do without, else as the
+/// kind's example does, smaller where the page is.
+pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> Entry {
+    let mut entry = Entry::default();
+    let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)
+    else {
+        return entry;
+    };
+    let twin = ["pages", "inserts"].into_iter().find_map(|list| twin(root, list, kind.name));
+    let text = parts::example(maker);
+    let Some(example) = Source::new("example", text.into()).ok().and_then(|source| Node::read(&source).ok()) else {
+        return entry;
+    };
+    let role = kind.role.word();
+    let own = [format!("{role}s[0]"), role.to_owned()]
+        .into_iter()
+        .find_map(|way| example.at(&way).filter(|node| node.get("kind").is_some()));
+    for field in kind.fields {
+        let needed = matches!(field.fallback, Fallback::Needed);
+        let twins = twin.filter(|_| needed).and_then(|twin| twin.get(field.name)).and_then(plain);
+        let fitted = || fitted(album, field, own?.get(field.name)?);
+        if let Some(value) = twins.or_else(fitted) {
+            entry.fields.insert(field.name.into(), value);
+        }
+    }
+    for name in entry.fields.values().filter_map(Value::as_str).filter(|name| stock::is_name(name)) {
+        let lacking = album.stocks.iter().all(|stock| stock.name != *name);
+        if let Some(stock) = example.at(&format!("stocks.{name}")).filter(|_| lacking).and_then(plain) {
+            entry.stocks.push((name.to_owned(), in_mm(stock)));
+        }
+    }
+    entry
+}
+
+fn twin<'n>(root: &'n Node, list: &str, kind: &str) -> Option<&'n Node> {
+    let Some(Node { tree: Tree::Array(items), .. }) = root.at(list) else { return None };
+    items.iter().find(|node| matches!(node.get("kind"), Some(Node { tree: Tree::Text(name), .. }) if name == kind))
+}
+
+/// A value of the example for this album: lengths in its units, on a mark of a ruler, no larger than the page asks for.
+fn fitted(album: &Album, field: &Field, node: &Node) -> Option<Value> {
+    let (Takes::Length { .. }, Tree::Number(mm)) = (field.takes, &node.tree) else { return plain(node) };
+    let share =
+        if UPRIGHT.contains(&field.name) { album.page.height.mm() / PAGE.1 } else { album.page.width.mm() / PAGE.0 };
+    let share = if field.measured { share.min(1.0) } else { 1.0 };
+    let size = mm * share;
+    let number = |number: f64| plain(&Node { range: 0..0, tree: Tree::Number(number) });
+    match album.units {
+        Units::Mm => number(size.round()),
+        Units::Cm => number(size.round() / 10.0),
+        Units::In => {
+            let sixteenths = Length::from_inches((size / 25.4 * 16.0).round() / 16.0);
+            Some(sixteenths.plain(Units::In).into())
+        }
+    }
+}
+
+/// A stock of an example, whose bare caliper is in mm, for an album in any unit.
+fn in_mm(mut stock: Value) -> Value {
+    if let Some(caliper) = stock.get("caliper").and_then(Value::as_f64) {
+        stock["caliper"] = format!("{caliper} mm").into();
+    }
+    stock
+}

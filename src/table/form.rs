@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: MIT
+//! An object of the album file as rows of a form: each field with its name, what it holds and what it takes.
+
+use super::words;
+use crate::album::Album;
+use crate::fields::{Fallback, Field, Node, Takes, Tree, Values};
+use crate::length::{Allow, Length, Ruler, Units};
+use serde_json::{Value, json};
+
+/// The rows of an object that stands at `way`, where it is in the file at all; `held` says what holds for a field.
+pub(super) fn rows<'f>(
+    album: &Album,
+    root: &Node,
+    way: &str,
+    fields: impl IntoIterator<Item = &'f Field>,
+    held: &dyn Fn(&Field) -> Option<String>,
+) -> Vec<Value> {
+    fields.into_iter().filter_map(|field| row(album, root, way, field, held(field))).collect()
+}
+
+/// What an object's values hold for a field, in words.
+pub(super) fn held(values: &Values, units: Units, field: &Field) -> Option<String> {
+    let name = field.name;
+    let length = values.maybe_length(name).map(|length| length.show(units, Ruler::SixtyFourth));
+    length
+        .or_else(|| values.count(name).map(|count| count.to_string()))
+        .or_else(|| values.amount(name).map(|amount| amount.to_string()))
+        .or_else(|| values.text(name).map(words::choice))
+        .or_else(|| matches!(field.takes, Takes::Flag).then(|| yes(values.flag(name)).into()))
+}
+
+const fn yes(flag: bool) -> &'static str {
+    if flag { "yes" } else { "no" }
+}
+
+fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String>) -> Option<Value> {
+    let path = if way.is_empty() { field.name.to_owned() } else { format!("{way}.{}", field.name) };
+    let node = root.at(&path);
+    let (value, exact) = node.map_or((String::new(), None), |node| shown(field, node, album.units));
+    let usual = held.filter(|_| node.is_none()).unwrap_or_else(|| fallback(field, album.units));
+    let mut row = json!({
+        "path": path,
+        "label": words::label_in(way, field.name),
+        "about": field.about,
+        "value": value,
+        "given": node.is_some(),
+        "needed": matches!(field.fallback, Fallback::Needed),
+        "usual": usual,
+    });
+    let mut set = |name: &str, value: Value| row[name] = value;
+    if let Some(exact) = exact {
+        set("exact", exact.into());
+    }
+    let choices = |words: &mut dyn Iterator<Item = (String, String)>| -> Value {
+        words.map(|(value, label)| json!({ "value": value, "label": label })).collect()
+    };
+    match field.takes {
+        Takes::Length { least, most } => {
+            set("takes", "length".into());
+            let show = |mm: f64| Length::from_mm(mm).show(album.units, Ruler::Sixteenth);
+            let plain = |text: String| text.split(" (").next().unwrap_or_default().to_owned();
+            set("range", format!("{} to {}", plain(show(least)), plain(show(most))).into());
+        }
+        Takes::Caliper => set("takes", "length".into()),
+        Takes::Count { least, most } => {
+            set("takes", "number".into());
+            set("range", format!("{least} to {most}").into());
+        }
+        Takes::CountOr { least, most, word } => {
+            set("takes", "text".into());
+            set("range", format!("{least} to {most}, or {word}").into());
+        }
+        Takes::Amount => set("takes", "number".into()),
+        Takes::Choice(known) => {
+            set("takes", "choice".into());
+            let mut known = known.iter().map(|word| ((*word).to_owned(), words::choice(word)));
+            set("choices", choices(&mut known));
+        }
+        Takes::Flag => {
+            set("takes", "choice".into());
+            let mut known = [("true", "yes"), ("false", "no")].map(|(a, b)| (a.to_owned(), b.to_owned())).into_iter();
+            set("choices", choices(&mut known));
+        }
+        Takes::Text if is_stock(field.name) => {
+            set("takes", "choice".into());
+            let mut names = album.stocks.iter().map(|stock| (stock.name.clone(), stock.name.clone()));
+            set("choices", choices(&mut names));
+        }
+        Takes::Nested(_) if field.name == "sheet" => set("takes", "sheet".into()),
+        // What an object of its own describes has a form of its own.
+        Takes::Nested(_) => return None,
+        Takes::Counts | Takes::Text | Takes::Texts(_) | Takes::AmountOrText(_) => set("takes", "text".into()),
+    }
+    Some(row)
+}
+
+/// Fields that name a stock.
+pub(super) fn is_stock(name: &str) -> bool {
+    matches!(name, "stock" | "board" | "covering" | "endpaper" | "lining")
+}
+
+/// What a field is filled with, and what the file says where that is not the same length.
+fn shown(field: &Field, node: &Node, units: Units) -> (String, Option<String>) {
+    let number = |number: f64| number.to_string();
+    if matches!(field.takes, Takes::Length { .. }) {
+        let length = match &node.tree {
+            Tree::Number(number) => Length::from_number(*number, units).ok(),
+            Tree::Text(text) => Length::parse(text, units, Allow::Plain).ok(),
+            _ => None,
+        };
+        if let Some(length) = length {
+            let plain = length.plain(units);
+            let back = Length::parse(&plain, units, Allow::Plain).ok();
+            let exact = back.is_none_or(|back| (back - length).abs().mm() > 1e-3);
+            return (plain, exact.then(|| length.show(Units::Mm, Ruler::SixtyFourth)));
+        }
+    }
+    let one = |node: &Node| match &node.tree {
+        Tree::Number(value) => number(*value),
+        Tree::Text(text) => text.clone(),
+        Tree::Flag(flag) => flag.to_string(),
+        Tree::Object(_) => match node.get("sheet").map(|sheet| &sheet.tree) {
+            Some(Tree::Text(text)) => text.clone(),
+            _ => String::new(),
+        },
+        Tree::Array(_) | Tree::Null => String::new(),
+    };
+    match &node.tree {
+        Tree::Array(items) => (items.iter().map(one).collect::<Vec<_>>().join(", "), None),
+        _ => (one(node), None),
+    }
+}
+
+/// What holds where a field is left out, in words.
+fn fallback(field: &Field, units: Units) -> String {
+    match field.fallback {
+        Fallback::Needed => String::new(),
+        Fallback::Length { .. } => {
+            field.fallback.length(units).map_or_else(String::new, |length| length.show(units, Ruler::SixtyFourth))
+        }
+        Fallback::Count(count) => count.to_string(),
+        Fallback::Choice(word) => words::choice(word),
+        Fallback::Flag(flag) => yes(flag).into(),
+        Fallback::Rule(rule) => rule.into(),
+    }
+}

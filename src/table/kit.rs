@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+//! The machine's settings as the page has them, and the kit to take away.
+
+use crate::cutter::{self, Cutter};
+use crate::fields::Source;
+use crate::finding::{Checked, Finding};
+use crate::layout::Effort;
+use crate::sheets::Search;
+use serde::Deserialize;
+use serde_json::{Map, Value};
+
+/// What the page says of the machine, as it was typed; a bare number is in mm.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub(super) struct Machine {
+    kerf: String,
+    margin: String,
+    gap: String,
+    /// Whether it is cut with a trimmer, from edge to edge.
+    pub trimmer: bool,
+}
+
+/// The name under which findings speak of the machine's settings.
+pub(super) const CUTTER: &str = "cutter";
+
+impl Machine {
+    /// The cutter, read by the reader of cutter files; its findings' ways begin with `cutter`.
+    pub(super) fn cutter(&self) -> Checked<Cutter> {
+        let mut file = Map::new();
+        file.insert("format".into(), "hingeleaf-cutter/1".into());
+        for (name, typed) in [("kerf", &self.kerf), ("margin", &self.margin), ("gap", &self.gap)] {
+            let typed = typed.trim();
+            if !typed.is_empty() {
+                let number = typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
+                file.insert(name.into(), number.unwrap_or_else(|| typed.into()));
+            }
+        }
+        let source = match Source::new(CUTTER, Value::Object(file).to_string().into_bytes()) {
+            Ok(source) => source,
+            Err(finding) => return Checked::none(vec![*finding]),
+        };
+        let mut read = cutter::read(&source);
+        read.findings.iter_mut().for_each(own);
+        read
+    }
+
+    /// How to search for sheets.
+    pub(super) const fn search(&self, effort: Effort, threads: usize) -> Search {
+        Search { effort, trimmer: self.trimmer, threads }
+    }
+}
+
+fn own(finding: &mut Finding) {
+    if let Some(place) = &mut finding.place {
+        place.path = format!("{CUTTER}.{}", place.path);
+    }
+}

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+//! The table: the same tool as a page that this program serves on its own machine.
+//!
+//! In: an album's text from the browser, or none. Out: answers in JSON and files, over the loopback address alone.
+//! Never: reads or writes a file, asks anything of another machine, holds a rule about albums: it puts into words for the
+//! page what the library's calls say, and changes the album's text as the page asks for.
+
+mod album;
+mod answer;
+mod assets;
+mod change;
+mod example;
+mod form;
+mod guard;
+mod kit;
+mod open;
+mod parts_list;
+mod pictures;
+mod said;
+mod server;
+mod sheets;
+mod sizes;
+mod units;
+mod words;
+
+pub use answer::{Opened, Table};
+pub use guard::token;
+pub use server::serve;

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+//! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
+
+use super::answer::Opened;
+use super::{pictures, words};
+use crate::album::{self, Role};
+use crate::fields::Source;
+use crate::length::Units;
+use crate::parts;
+use crate::stock::paper;
+use crate::work::Work;
+use serde_json::{Value, json};
+
+/// Albums to start from: their file's name, what they are, their text.
+const EXAMPLES: &[(&str, &str, &str)] = &[
+    (
+        "tide-table.json",
+        "Pockets and wallets on A4 card, in millimetres",
+        include_str!("../../fixtures/tide-table.json"),
+    ),
+    (
+        "seed-ledger.json",
+        "Pockets and wallets on letter card, in inches",
+        include_str!("../../fixtures/seed-ledger.json"),
+    ),
+    (
+        "garden-year.json",
+        "Five pages in a wrap cover, with papers and tags",
+        include_str!("../../fixtures/garden-year.json"),
+    ),
+];
+
+/// Sheets that have no standard name but are sold: our choice, common in shops.
+const SOLD: [&str; 3] = ["12x12in", "300x300mm", "50x70cm"];
+
+/// Everything that the page has to know before it shows an album.
+pub(super) fn open(opened: Option<&Opened>) -> Value {
+    let kinds = |role: Role| -> Vec<Value> {
+        let of = parts::kinds().into_iter().filter(|kind| kind.role == role);
+        of.map(|kind| json!({ "kind": kind.name, "label": words::kind(kind.name), "about": kind.about })).collect()
+    };
+    let sheets = paper::named_sheets().iter().map(|sheet| {
+        let size = format!("{} × {} mm", sheet.width.plain(Units::Mm), sheet.height.plain(Units::Mm));
+        json!({ "value": sheet.name, "label": format!("{} ({size})", sheet.name) })
+    });
+    let sold = SOLD.iter().map(|name| json!({ "value": name, "label": name }));
+    json!({
+        "file": opened.map(|opened| json!({ "name": opened.name, "text": opened.text })),
+        "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
+        "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
+        "kinds": {
+            "page": kinds(Role::Page), "spine": kinds(Role::Spine), "cover": kinds(Role::Cover), "insert": kinds(Role::Insert),
+        },
+        "sheets": sheets.chain(sold).collect::<Vec<_>>(),
+    })
+}
+
+fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {
+    let source = Source::new(name, text.into()).ok();
+    let album = source.and_then(|source| album::read(&source, &parts::kinds()).value);
+    let title = album.as_ref().map_or_else(String::new, |album| album.title.clone());
+    let work = album.map(|album| Work::fit(album, crate::cutter::Cutter::default()));
+    let picture = work.map(|work| pictures::open(&work.album, &work.kit, &pictures::folded(&work.album, &work.kit)));
+    json!({ "name": name, "title": title, "about": about, "text": text, "picture": picture })
+}

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+// Rows of a form, as the library describes them: a field's name, what it holds, what it takes, what is wrong with it.
+
+import { button, make } from "./make.js";
+
+/** What was typed and is not taken, by the field's way: { typed, findings }. */
+export const drafts = new Map();
+/** Fields that take a size of the maker's own instead of one in the list. */
+export const own = new Set();
+
+const OWN = "(own)";
+
+/** The id of a field's control. */
+export const idOf = (path) => `at-${path.replace(/[^a-z0-9]+/gi, "-")}`;
+
+/** All rows of an object. */
+export function rows(list, view, sheets) {
+  return list.map((row) => field(row, view, sheets));
+}
+
+/** One row. */
+export function field(row, view, sheets, has = {}) {
+  const id = has.id ?? idOf(row.path);
+  const draft = drafts.get(row.path);
+  const wrong = draft ? draft.findings : (view?.fit?.findings ?? []).filter((one) => one.path === row.path && one.level !== "note");
+  const help = [];
+  const usual = row.takes !== "choice" && !row.given && row.usual.length > 22 ? ` Usual: ${row.usual}.` : "";
+  if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
+  if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
+  const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
+  const mends = draft ? [] : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend.short));
+  const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
+  const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
+  const value = draft ? draft.typed : row.value;
+  const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? view?.album?.units : null;
+  return make("div", { class: "field", "data-key": row.path },
+    make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
+    row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
+    said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
+    mends,
+    help);
+}
+
+/** The button that mends a finding. */
+export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
+
+/** Findings that none of these rows stands for. */
+export const elsewhere = (list, ...rows) => list.filter((one) => one.level === "note" || !rows.flat().some((row) => row.path === one.path));
+
+function options(list, value, first) {
+  const known = list.some((one) => one.value === value);
+  return [
+    first === null ? null : make("option", { value: "", selected: value === "" }, first),
+    known || value === "" ? null : make("option", { value, selected: true }, value),
+    list.map((one) => make("option", { value: one.value, selected: one.value === value }, one.label)),
+  ];
+}
+
+function choice(row, value, control) {
+  return make("select", control, options(row.choices, value, row.needed ? null : `usual: ${row.usual}`));
+}
+
+function sheet(row, value, control, sheets) {
+  if (own.has(row.path)) return make("input", { type: "text", value, placeholder: "12x12in, 300x200mm", ...control });
+  return make("select", { "data-own": OWN, ...control },
+    options(sheets, value, row.given ? null : `usual: ${row.usual}`),
+    make("option", { value: OWN }, "another size …"));
+}
+
+/** Whether a select's choice asks for a size of the maker's own. */
+export const asksOwn = (control) => control.dataset.own === OWN && control.value === OWN;
+
+export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

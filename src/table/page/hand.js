@@ -1,0 +1,259 @@
+// SPDX-License-Identifier: MIT
+// What hands do: typing, choosing, dragging, keys; each becomes a change of the album or of what is shown.
+
+import { fetchFile } from "./ask.js";
+import { asksOwn, drafts, idOf, own } from "./fields.js";
+import * as keep from "./keep.js";
+import { save, typing } from "./make.js";
+import { again, asked, change, look, render, say, state, trouble } from "./main.js";
+
+const focus = (id) => document.getElementById(id)?.focus();
+const pages = () => state.view?.album?.pages?.length ?? 0;
+
+function choosePage(at, key) {
+  state.chosen = at;
+  render();
+  if (key) focus(`page-${at}`);
+}
+
+function movePage(from, to, byKey) {
+  if (to < 0 || to >= pages() || from === to) return;
+  // At once, so that the next key already speaks of the new place.
+  choosePage(to, byKey);
+  change({ do: "move", list: "pages", from, to }, () => {
+    say(`Page ${from + 1} is page ${to + 1} now. ${state.view.fit.sentence}`);
+  });
+}
+
+function takePage(at) {
+  change({ do: "take", path: `pages[${at}]` }, () => choosePage(Math.min(at, pages() - 1), true));
+}
+
+function undo(back) {
+  if (!keep.current() || !keep.step(back)) return;
+  drafts.clear();
+  change(null, () => say(`${back ? "Undone" : "Done again"}. ${state.view.fit?.sentence ?? ""}`));
+}
+
+const albumFile = () => {
+  const { name, text } = keep.current();
+  save(text, name, "application/json");
+};
+
+async function takeAway(name, question, kind) {
+  state.failed = "";
+  try {
+    save(await fetchFile(question.file ? "file" : "kit", asked(question)), name, kind);
+    say(`${name} is saved.`);
+  } catch (error) {
+    trouble(error);
+  }
+}
+
+const stem = () => keep.current().name.replace(/\.json$/i, "") || "album";
+
+const DOES = {
+  choose: (data) => choosePage(Number(data.at) === state.chosen ? -1 : Number(data.at)),
+  earlier: () => movePage(state.chosen, state.chosen - 1),
+  later: () => movePage(state.chosen, state.chosen + 1),
+  copy: () => change({ do: "copy", list: "pages", at: state.chosen }, () => choosePage(state.chosen + 1)),
+  "take-page": () => takePage(state.chosen),
+  take: (data) => change({ do: "take", path: data.way }, () => document.querySelector(`#part-${data.way.startsWith("stocks") ? "papers" : data.way.split("[")[0]} summary`)?.focus()),
+  panels: () => change({ do: "panels" }),
+  mend: (data) => change({ do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
+    // What was pressed is gone: on to the field that was mended, or to what is said now.
+    const field = document.getElementById(idOf(data.way));
+    (field?.checkVisibility() ? field : document.getElementById("fit-title"))?.focus();
+  }),
+  "mend-all": () => change({ do: "mend-all" }, () => focus("fit-title")),
+  "page-size": (data) => change({ do: "page-size", width: Number(data.width), height: Number(data.height) }),
+  undo: () => undo(true),
+  redo: () => undo(false),
+  example: (data) => {
+    const example = state.start.examples[Number(data.at)];
+    keep.open(example.name, example.text);
+    look();
+  },
+  starter: (data) => {
+    keep.open("my-album.json", state.start.starters[data.units]);
+    look();
+  },
+  back: () => {
+    state.starting = false;
+    render();
+  },
+  again,
+  keep: albumFile,
+  print: () => window.print(),
+  kit: (data) => takeAway(data.formats ? `${stem()}-${data.formats}.zip` : `${stem()}.zip`, data.formats ? { formats: [data.formats] } : {}, "application/zip"),
+  file: (data) => takeAway(data.file.split("/").at(-1), { file: data.file }, "application/octet-stream"),
+  forget: () => ask("album", "Take this album off the table? What is not kept as a file is lost.", "Take it off", "forget-it"),
+  "forget-it": () => {
+    state.asks = null;
+    keep.forget();
+    look();
+  },
+  quit: () => ask("end", "End the program? The albums stay in this browser.", "End it", "quit-it"),
+  "quit-it": async () => {
+    state.asks = null;
+    await fetch("quit", { method: "POST", body: "{}" }).catch(() => {});
+    state.gone = true;
+    render();
+  },
+  no: () => {
+    state.asks = null;
+    render();
+  },
+};
+
+function ask(where, words, yes, does) {
+  state.asks = { where, words, yes, does };
+  render();
+  document.querySelector(".asks button")?.focus();
+}
+
+const SUBMITS = {
+  "add-page": (form) => {
+    const kind = form.querySelector("select").value;
+    const at = state.chosen >= 0 ? state.chosen + 1 : pages();
+    change({ do: "add", list: "pages", at, kind }, () => choosePage(at, true));
+  },
+  "add-insert": (form) => change({ do: "add", list: "inserts", at: state.view.album.inserts.length, kind: form.querySelector("select").value }),
+  "add-stock": (form) => {
+    const name = form.querySelector("input");
+    if (name.value.trim()) change({ do: "stock", name: name.value }, () => { name.value = ""; });
+    else name.focus();
+  },
+  "use-text": (form) => {
+    keep.put(form.querySelector("textarea").value, "text");
+    drafts.clear();
+    change();
+  },
+};
+
+/** A field's new value. */
+function set(control) {
+  const path = control.dataset.path;
+  if (path.startsWith("cutter.")) {
+    keep.setMachine(path.slice("cutter.".length), control.value);
+    change();
+    typing.path = path;
+    return;
+  }
+  typing.path = path;
+  change({ do: "set", path, typed: control.value });
+}
+
+async function openFile(file) {
+  if (!file) return;
+  // The program says what is wrong with a text that is none.
+  const text = file.size > 1_000_000 ? null : await file.text();
+  if (text === null) {
+    state.failed = `${file.name} is too large: an album file has some KB.`;
+    render();
+    return;
+  }
+  keep.open(file.name, text);
+  look();
+}
+
+function chosen(control) {
+  if (control.dataset.path) {
+    if (asksOwn(control)) {
+      own.add(control.dataset.path);
+      render();
+      focus(control.id);
+    } else set(control);
+  } else if (control.dataset.kind) {
+    const path = control.dataset.kind;
+    change(control.value ? { do: "kind", path, kind: control.value } : { do: "take", path });
+  } else if (control.dataset.trimmer) {
+    keep.setMachine("trimmer", control.checked);
+    change();
+  } else if (control.id === "which") {
+    if (control.value === "new") {
+      state.starting = true;
+      render();
+    } else {
+      keep.choose(Number(control.value));
+      look();
+    }
+  } else if (control.id === "units") change({ do: "units", units: control.value });
+  else if (control.id === "new-page") state.newPage = control.value;
+  else if (control.id === "new-insert") state.newInsert = control.value;
+  else if (control.id === "file") openFile(control.files[0]);
+}
+
+function keys(event) {
+  const inText = event.target.closest?.("input:not([type=checkbox]), textarea");
+  if ((event.ctrlKey || event.metaKey) && !inText && !event.altKey) {
+    const key = event.key.toLowerCase();
+    if (key === "z" || key === "y") {
+      event.preventDefault();
+      undo(key === "z" && !event.shiftKey);
+    }
+  }
+  const page = event.target.closest?.(".strip button");
+  if (!page) return;
+  const at = Number(page.dataset.at);
+  const by = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key];
+  if (by) {
+    event.preventDefault();
+    if (event.altKey) movePage(at, at + by, true);
+    else focus(`page-${Math.min(Math.max(at + by, 0), pages() - 1)}`);
+  } else if (event.key === "Delete") {
+    event.preventDefault();
+    takePage(at);
+  }
+}
+
+let dragged = -1;
+
+function drag(event) {
+  const place = event.target.closest?.(".strip li");
+  const own = dragged >= 0;
+  if (event.type === "dragstart" && place) {
+    dragged = Number(place.dataset.at);
+    event.dataTransfer.effectAllowed = "move";
+    event.dataTransfer.setData("text/plain", `Page ${dragged + 1}`);
+  } else if (event.type === "dragover") {
+    if (own ? place : event.dataTransfer.types.includes("Files")) event.preventDefault();
+    for (const one of document.querySelectorAll(".strip .over")) if (one !== place) one.classList.remove("over");
+    if (own) place?.classList.add("over");
+    else document.body.classList.add("dropping");
+  } else if (event.type === "drop") {
+    event.preventDefault();
+    if (own && place) movePage(dragged, Number(place.dataset.at));
+    else if (!own) openFile(event.dataTransfer.files[0]);
+  }
+  if (event.type === "drop" || event.type === "dragend" || (event.type === "dragleave" && !event.relatedTarget)) {
+    if (event.type !== "dragleave") dragged = -1;
+    document.body.classList.remove("dropping");
+    for (const one of document.querySelectorAll(".strip .over")) one.classList.remove("over");
+  }
+}
+
+/** Listens to everything on the page. */
+export function watch() {
+  document.addEventListener("click", (event) => {
+    const control = event.target.closest("button[data-do]");
+    if (control && control.getAttribute("aria-disabled") !== "true") DOES[control.dataset.do]?.(control.dataset);
+  });
+  document.addEventListener("submit", (event) => {
+    event.preventDefault();
+    SUBMITS[event.target.dataset.do]?.(event.target);
+  });
+  document.addEventListener("input", (event) => {
+    if (event.target.matches("input[type=text][data-path]")) set(event.target);
+  });
+  document.addEventListener("change", (event) => {
+    if (!event.target.matches("input[type=text]")) chosen(event.target);
+  });
+  // A field that is left shows what the file says; what is not taken stays with what is wrong with it.
+  document.addEventListener("focusout", (event) => {
+    typing.path = null;
+    if (event.target.matches("input[data-path]") && !drafts.has(event.target.dataset.path)) setTimeout(render, 0);
+  });
+  document.addEventListener("keydown", keys);
+  for (const type of ["dragstart", "dragover", "dragleave", "drop", "dragend"]) document.addEventListener(type, drag);
+}

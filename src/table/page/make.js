@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: MIT
+// Elements, and letting the page become like them while focus, carets and scrolling stay where they are.
+
+/** An element with attributes and what is inside it; what is null or false is left out. */
+export function make(tag, has = {}, ...inside) {
+  const node = document.createElement(tag);
+  for (const [name, value] of Object.entries(has)) {
+    if (value !== null && value !== undefined && value !== false) node.setAttribute(name, value === true ? "" : value);
+  }
+  node.append(...inside.flat(Infinity).filter((one) => one !== null && one !== undefined && one !== false));
+  return node;
+}
+
+/** The way of the field that is being typed into: what stands there is the writer's until it is left. */
+export const typing = { path: null };
+
+/** Lets an element hold these, changing no more than differs. */
+export function show(place, ...fresh) {
+  const held = document.activeElement;
+  children(place, make("div", {}, ...fresh));
+  // An element that changed its place has lost the focus on the way.
+  if (held && held !== document.activeElement && held.isConnected && place.contains(held)) held.focus();
+}
+
+function children(old, fresh) {
+  const known = new Map();
+  for (const child of old.children) if (child.dataset.key) known.set(child.dataset.key, child);
+  let at = old.firstChild;
+  for (const node of [...fresh.childNodes]) {
+    const key = node.dataset?.key;
+    const twin = key ? known.get(key) : at && !at.dataset?.key ? at : null;
+    if (!twin || twin.nodeName !== node.nodeName) {
+      old.insertBefore(node, at);
+      continue;
+    }
+    if (twin === at) at = at.nextSibling;
+    else old.insertBefore(twin, at);
+    become(twin, node);
+  }
+  while (at) {
+    const next = at.nextSibling;
+    at.remove();
+    at = next;
+  }
+}
+
+function become(old, fresh) {
+  if (old.nodeType !== Node.ELEMENT_NODE) {
+    if (old.data !== fresh.data) old.data = fresh.data;
+    return;
+  }
+  for (const { name } of [...old.attributes]) {
+    // Whether something is unfolded is the reader's business.
+    if (!fresh.hasAttribute(name) && !(name === "open" && old.nodeName === "DETAILS")) old.removeAttribute(name);
+  }
+  for (const { name, value } of [...fresh.attributes]) {
+    if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+  }
+  children(old, fresh);
+  const written = old === document.activeElement && (!old.dataset.path || old.dataset.path === typing.path);
+  if (old.nodeName === "INPUT" && old.type === "checkbox") old.checked = fresh.hasAttribute("checked");
+  else if (old.nodeName === "INPUT" && !written) old.value = fresh.getAttribute("value") ?? "";
+  else if (old.nodeName === "TEXTAREA" && !written) old.value = fresh.textContent;
+  else if (old.nodeName === "SELECT") old.value = fresh.value;
+}
+
+const drawn = new Map();
+const MOST = 600;
+
+/** A picture that came as SVG; the same picture is the same address, so that it does not flicker. */
+export function picture(svg, alt, has = {}) {
+  if (!svg) return null;
+  let at = drawn.get(svg);
+  if (at) drawn.delete(svg);
+  else at = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  drawn.set(svg, at);
+  if (drawn.size > MOST) {
+    const [oldest, address] = drawn.entries().next().value;
+    drawn.delete(oldest);
+    URL.revokeObjectURL(address);
+  }
+  return make("img", { src: at, alt, ...has });
+}
+
+/** A button that does something; what it is about is in its data. */
+export function button(words, does, has = {}) {
+  return make("button", { type: "button", "data-do": does, ...has }, words);
+}
+
+/** Lets the browser keep a file. */
+export function save(bytes, name, kind) {
+  const address = URL.createObjectURL(new Blob([bytes], { type: kind }));
+  const link = make("a", { href: address, download: name });
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60000);
+}

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+// What follows from the album: whether it goes together, how it folds, its sheets, what to take away.
+
+import { button, make, picture } from "./make.js";
+import { capital, field, mendButton } from "./fields.js";
+import { asks } from "./states.js";
+
+const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
+
+/** A sign of the gravest finding, with its word. */
+export function mark(list) {
+  const gravest = ["stop", "warn"].find((level) => list.some((one) => one.level === level));
+  return gravest ? make("span", { class: `mark ${gravest}` }, WORDS[gravest]) : null;
+}
+
+/** Findings as a list, each with the button that mends it. */
+export function findings(list) {
+  if (!list.length) return null;
+  return make("ul", { class: "findings" }, list.map((one) => make("li", { class: one.level },
+    make("p", {},
+      make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
+      one.about ? make("strong", {}, `${capital(one.about)}: `) : null, `${one.text}.`),
+    one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
+    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
+    one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
+    one.mend ? make("p", {}, mendButton(one)) : null)));
+}
+
+/** Whether it goes together. */
+export function fit(state) {
+  const { fit } = state.view;
+  const grave = fit.findings.filter((one) => one.level !== "note");
+  const notes = fit.findings.filter((one) => one.level === "note");
+  const mends = grave.filter((one) => one.mend).length;
+  return make("section", { id: "fit", "aria-labelledby": "fit-title" },
+    make("h2", { id: "fit-title", tabindex: "-1" }, "Does it go together?"),
+    make("p", { class: `result ${fit.stopped ? "bad" : "good"}` }, fit.sentence),
+    grave.length ? findings(grave) : make("p", { class: "calm" }, "Nothing to mend."),
+    mends > 1 ? button(`Mend all ${mends} that a changed size mends`, "mend-all") : null,
+    fit.more.map((sentence) => make("p", {}, sentence)),
+    fit.section ? make("figure", { class: "plate" }, picture(fit.section, "The album’s cross-section: closed, and laid open where it lies least flat.")) : null,
+    notes.length ? make("details", { "data-key": "notes" }, make("summary", {}, make("h3", {}, notes.length === 1 ? "One more thing worth knowing" : `${notes.length} more things worth knowing`)), make("div", { class: "inside" }, findings(notes))) : null);
+}
+
+/** How it folds. */
+export function folds(state) {
+  const { folds } = state.view;
+  const drawn = state.folds;
+  return make("section", { id: "folds", "aria-labelledby": "folds-title" },
+    make("h2", { id: "folds-title" }, "How it folds"),
+    make("p", { class: "result" }, folds.sentence),
+    drawn?.steps?.length ? make("ol", { class: "steps" }, drawn.steps.map((step, at) => make("li", { "data-key": `step-${at}` },
+      step.picture ? picture(step.picture, "") : null,
+      make("div", {}, make("h3", {}, `${at + 1}. ${step.words}`), make("p", { class: "about" }, step.about))))) : null,
+    drawn?.laid ? make("figure", { class: "loose" }, picture(drawn.laid.picture, `The finished album, ${drawn.laid.words.toLowerCase()}`), make("figcaption", {}, drawn.laid.words)) : null,
+    drawn?.closed ? make("figure", { class: "loose" }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album, closed.")) : null,
+    make("details", { "data-key": "parts" }, make("summary", {}, make("h3", {}, "Every part with its sizes and scores")),
+      make("ul", { class: "parts" }, folds.parts.map((part, at) => make("li", { "data-key": part.id },
+        drawn?.parts?.[at] ? make("div", { class: "plate" }, picture(drawn.parts[at], `${part.kind}, flat, with its sizes`)) : null,
+        make("p", {}, make("strong", {}, part.id), `: ${part.count} × ${part.kind}, ${part.size}, from ${part.stock}`, part.scores ? `, ${part.scores} score${part.scores === 1 ? "" : "s"}` : "", "."))))));
+}
+
+/** The sheets. */
+export function sheets(state) {
+  const { view, start } = state;
+  const { sheets } = view;
+  const old = !sheets && state.oldSheets;
+  const shown = sheets ?? state.oldSheets;
+  const sentence = sheets ? sheets.sentence : "No sheets until what stops it is mended.";
+  return make("section", { id: "sheets", "aria-labelledby": "sheets-title" },
+    make("h2", { id: "sheets-title" }, "Sheets"),
+    make("p", { class: "result" }, sentence),
+    state.looking ? make("p", { class: "told" }, state.looking) : null,
+    view.album.stocks.filter((stock) => stock.used).map((stock) => {
+      const laid = shown?.stocks.find((one) => one.name === stock.name);
+      const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
+      return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
+        make("h3", {}, `${capital(stock.name)}`),
+        field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
+        laid ? make("p", {}, old ? "As it was before: " : "", laid.sentence) : null,
+        laid ? make("ul", { class: "laid" }, laid.sheets.map((sheet) => make("li", { "data-key": sheet.name },
+          make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
+          make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : "")))) : null);
+    }),
+    sizes(state),
+    machine(state));
+}
+
+function sizes(state) {
+  if (!state.sizes?.sentence || !state.view.sheets) return null;
+  return make("div", { class: "saves" },
+    make("h3", {}, "Would another page size take fewer sheets?"),
+    make("p", {}, state.sizes.sentence),
+    state.sizes.sizes.length ? make("ul", {}, state.sizes.sizes.map((size) => make("li", { "data-key": size.words },
+      make("p", {}, make("strong", {}, size.words), `: ${size.counts}.`),
+      button(["Take this size", make("span", { class: "unseen" }, `: ${size.words}`)], "page-size", { "data-width": size.width, "data-height": size.height })))) : null);
+}
+
+function machine(state) {
+  const { machine } = state;
+  const row = (name, label, about) => ({ path: `cutter.${name}`, label: `${label}`, about, value: machine[name], given: true, usual: "0", takes: "text" });
+  const wrong = { fit: { findings: state.view.machine } };
+  return make("details", { "data-key": "machine" },
+    make("summary", {}, make("h3", {}, "Your machine, or your hand"), make("span", { class: "is" }, machine.trimmer ? "edge-to-edge cuts" : "any layout")),
+    make("div", { class: "inside" },
+      make("div", { class: "fields" },
+        field(row("margin", "Border that can’t be used", "of the sheet, in mm or with a unit; a machine may want 5"), wrong),
+        field(row("gap", "Least distance between parts", "in mm or with a unit; 1 is usual for a machine"), wrong),
+        field(row("kerf", "What the tool takes away (kerf)", "width of the cut, in mm or with a unit; a blade takes nothing"), wrong)),
+      make("p", { class: "tick" },
+        make("input", { type: "checkbox", id: "trimmer", "data-trimmer": true, checked: machine.trimmer }),
+        make("label", { for: "trimmer" }, "I cut by hand on a trimmer: only cuts from edge to edge"))));
+}
+
+/** What to take away. */
+export function take(state) {
+  const { take, sheets } = state.view;
+  const one = (name, format) => button(`${name}.${format}`, "file", { "data-file": `sheets/${name}.${format}` });
+  return make("section", { id: "take", "aria-labelledby": "take-title" },
+    make("h2", { id: "take-title" }, "Take away"),
+    make("p", { class: "result" }, take.sentence),
+    make("div", { class: "does" },
+      sheets ? button("Everything in one zip", "kit", { class: "main" }) : null,
+      sheets ? button("All SVG sheets", "kit", { "data-formats": "svg" }) : null,
+      sheets ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
+      sheets && take.formats.includes("html") ? button("The guide, to print", "file", { "data-file": "guide.html" }) : null,
+      sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
+      button("The album file, to keep", "keep"),
+      button("Print this page", "print"),
+      button("Take this album off the table", "forget")),
+    asks(state, "album"),
+    sheets ? make("details", { "data-key": "single" }, make("summary", {}, make("h3", {}, "Single sheets")),
+      make("ul", { class: "single" }, take.names.map((name) => make("li", { "data-key": name }, one(name, "svg"), " ", one(name, "dxf"))))) : null,
+    make("p", { class: "about" }, "Cut one album in cheap card first, and measure a part. Check the size that your cutter’s software shows against the sheet’s before the first cut."),
+    make("details", { "data-key": "text" }, make("summary", {}, make("h3", {}, "The album file’s own text")),
+      make("form", { class: "text inside", "data-do": "use-text" },
+        make("label", { for: "text" }, "Everything on this page is in this text; what is changed above changes it there."),
+        make("textarea", { id: "text", rows: "14", spellcheck: "false" }, state.text),
+        make("button", { type: "submit" }, "Use this text"))));
+}

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// The page's other states: the first visit, a file that can't be read, the program gone; and the head.
+
+import { button, make, picture } from "./make.js";
+import { capital } from "./fields.js";
+
+/** The first line: which album, undo and redo, the unit. */
+export function head(state, keep) {
+  const { view } = state;
+  const album = keep.current();
+  const units = view?.album?.units;
+  const title = (one) => (one.title ? `${one.title} (${one.name})` : one.name);
+  const which = keep.albums().length ? make("span", { class: "which" },
+    make("label", { for: "which" }, "On the table"),
+    make("select", { id: "which" },
+      keep.albums().map((one) => make("option", { value: one.id, selected: one.id === album?.id && !state.starting }, title(one))),
+      make("option", { value: "new", selected: state.starting }, "another one …"))) : null;
+  if (state.starting || !view?.album) return [make("p", { class: "name" }, "Hingeleaf"), which];
+  return [
+    make("p", { class: "name" }, "Hingeleaf"),
+    which,
+    make("span", { class: "steps-back" },
+      button("Undo", "undo", { "aria-disabled": keep.canUndo() ? null : "true", "aria-keyshortcuts": "Control+Z" }),
+      button("Redo", "redo", { "aria-disabled": keep.canRedo() ? null : "true", "aria-keyshortcuts": "Control+Shift+Z" })),
+    make("span", { class: "units" },
+      make("label", { for: "units" }, "Measured in"),
+      make("select", { id: "units" }, ["mm", "cm", "in"].map((unit) => make("option", { value: unit, selected: unit === units }, unit === "in" ? "inches" : unit)))),
+  ];
+}
+
+/** The first visit, and whenever another album is wanted. */
+export function begin(state, keep) {
+  return [
+    make("h1", {}, "What will you make?"),
+    make("p", { class: "result" }, "Start from one of these, and change it into yours. Nothing leaves this machine."),
+    make("ul", { class: "examples" }, state.start.examples.map((example, at) => make("li", {},
+      button([picture(example.picture, ""), make("strong", {}, example.title), make("span", {}, example.about)], "example", { "data-at": at })))),
+    make("h2", {}, "Or"),
+    make("div", { class: "does" },
+      make("span", { class: "file" }, make("label", { for: "file", class: "as-button" }, "Open an album file"), make("input", { type: "file", id: "file", accept: ".json,application/json" })),
+      button("A plain album in millimetres", "starter", { "data-units": "mm" }),
+      button("A plain album in inches", "starter", { "data-units": "in" }),
+      keep.current() ? button("Back to the album on the table", "back") : null),
+    make("p", { class: "about" }, "An album file can be dropped anywhere on this page, too. What you make is kept in this browser until you take it off the table."),
+  ];
+}
+
+/** A file that can't be read: what, where, and its text to put it right. */
+export function unread(state, keep) {
+  const name = keep.current()?.name ?? "This file";
+  return [
+    make("h1", {}, `${name} can’t be read yet`),
+    make("p", { class: "result bad" }, state.view.findings.length === 1 ? "One thing is in the way." : `${state.view.findings.length} things are in the way.`),
+    make("ul", { class: "findings" }, state.view.findings.map((one) => make("li", { class: "stop" },
+      make("p", {}, make("span", { class: "mark stop" }, "Stops"), ` ${capital(one.text)}.`),
+      one.line ? make("p", {}, `Line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
+      one.help ? make("p", { class: "about" }, `${capital(one.help)}.`) : null))),
+    make("form", { class: "text", "data-do": "use-text" },
+      make("label", { for: "text" }, "The file’s text; the file itself is left alone"),
+      make("textarea", { id: "text", rows: "18", spellcheck: "false" }, state.text),
+      make("div", { class: "does" }, make("button", { type: "submit", class: "main" }, "Read it again"), button("Keep this text as a file", "keep"), button("Take it off the table", "forget")),
+      asks(state, "album")),
+  ];
+}
+
+/** The program does not answer. */
+export function gone() {
+  const port = location.port;
+  return make("div", { class: "gone" },
+    make("p", {}, make("strong", {}, "The program does not answer any more."), " Your albums are kept in this browser; only the very last change may be missing."),
+    make("p", {}, "Start it again with ", make("code", {}, `hingeleaf table --port ${port}`), " and open the address that it prints; your albums will be there."),
+    make("div", { class: "does" }, button("Ask again", "again"), button("Keep the album file", "keep")));
+}
+
+/** A question before something is lost, at the place where it was asked for. */
+export function asks(state, where) {
+  if (state.asks?.where !== where) return null;
+  const { words, yes, does } = state.asks;
+  return make("div", { class: "asks", role: "group", "aria-label": words }, make("p", {}, words), make("div", { class: "does" }, button(yes, does), button("No", "no")));
+}

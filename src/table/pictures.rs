@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: MIT
+//! Pictures of the album for the page: its run of pages, the whole of it, and how it comes together step by step.
+
+use super::words;
+use crate::album::Album;
+use crate::fit::order::{self, Doing, Step};
+use crate::folded::{self, Folded};
+use crate::parts::{Kit, Owner};
+use crate::picture::{self, Picture, Pose};
+use crate::work::Work;
+use crate::write;
+use serde_json::{Value, json};
+
+/// Room of a page's picture in the run, mm.
+const SMALL: (f64, f64) = (60.0, 60.0);
+/// Room of the album's pictures, mm.
+const LARGE: (f64, f64) = (150.0, 130.0);
+const WIDE: (f64, f64) = (240.0, 130.0);
+/// How far the outermost leaves of an open album are turned from its middle, degrees: our choice.
+const FANNED: f64 = 38.0;
+/// How far flaps are closed, as a share of their way: our choice, so that one sees what they are.
+const AJAR: f64 = 0.72;
+
+/// Pictures, each once, and which of them each page has.
+#[derive(Debug, Default)]
+pub(super) struct Strip {
+    /// The pictures as SVG.
+    pub pictures: Vec<String>,
+    /// For each page the number of its picture.
+    pub numbers: Vec<usize>,
+}
+
+/// An album in space, whether or not it goes together.
+pub(super) fn folded(album: &Album, kit: &Kit) -> Folded {
+    let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+    folded::fold(kit, &calipers)
+}
+
+/// The pictures of a run of pages.
+pub(super) fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
+    let mut strip = Strip::default();
+    for page in 1..=album.pages.len() {
+        let text = write::cutout(&picture::page(album, kit, folded, page, AJAR, &|_| true, SMALL));
+        let number = strip.pictures.iter().position(|known| *known == text).unwrap_or_else(|| {
+            strip.pictures.push(text);
+            strip.pictures.len() - 1
+        });
+        strip.numbers.push(number);
+    }
+    strip
+}
+
+/// The whole album standing with its pages fanned.
+pub(super) fn open(album: &Album, kit: &Kit, folded: &Folded) -> String {
+    write::cutout(&picture::album(album, kit, folded, Pose::Fanned(FANNED), &|_| true, LARGE))
+}
+
+/// The whole album closed.
+pub(super) fn closed(album: &Album, kit: &Kit, folded: &Folded) -> String {
+    write::cutout(&picture::album(album, kit, folded, Pose::Closed, &|_| true, LARGE))
+}
+
+/// The whole album laid open where it lies least flat; none where that is not known.
+pub(super) fn laid(work: &Work, folded: &Folded) -> Option<(String, usize)> {
+    let opening = &work.fit.openings.as_ref()?.worst;
+    let drawn = picture::opened(&work.album, &work.kit, folded, opening, WIDE);
+    Some((write::cutout(&drawn), opening.between))
+}
+
+/// The steps in which hands put the album together, each with what has been made by then; none for an album that does not
+/// go together.
+pub(super) fn steps(work: &Work) -> Vec<Value> {
+    if work.stopped() {
+        return Vec::new();
+    }
+    let (album, kit) = (&work.album, &work.kit);
+    let folded = folded(album, kit);
+    let steps = order::steps(kit);
+    let mut stages: Vec<(Doing, Vec<Step>)> = Vec::new();
+    for step in steps {
+        match stages.last_mut() {
+            Some((doing, steps)) if *doing == step.doing => steps.push(step),
+            _ => stages.push((step.doing, vec![step])),
+        }
+    }
+    let mut held = vec![false; kit.pieces.len()];
+    let mut rows: Vec<Value> = Vec::new();
+    let mut before = String::new();
+    for (doing, steps) in stages {
+        let mut now: Vec<usize> = Vec::new();
+        for bond in steps.iter().filter_map(|step| kit.bonds.get(step.bond)) {
+            now.extend([bond.one.piece, bond.other.piece]);
+        }
+        for piece in &now {
+            if let Some(held) = held.get_mut(*piece) {
+                *held = true;
+            }
+        }
+        let held = |piece: usize| held.get(piece).copied().unwrap_or(false);
+        let owner = |piece: usize| kit.pieces.get(piece).map(|piece| piece.owner);
+        let bound = |piece: usize| held(piece) && matches!(owner(piece), Some(Owner::Spine | Owner::Cover));
+        // A cover would hide what the page is slid on.
+        let open = |piece: usize| held(piece) && owner(piece) != Some(Owner::Cover);
+        let whole =
+            |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
+        let drawn = match doing {
+            Doing::LineSleeve | Doing::MakePage | Doing::CoverFace => one_page(work, &folded, &now, &held),
+            Doing::MakeInsert => Picture { width: 0.0, height: 0.0, marks: Vec::new() },
+            Doing::StackStrips | Doing::MakeCover => whole(&|piece| now.contains(&piece)),
+            Doing::MeetCover => whole(&bound),
+            Doing::HangPage => picture::sliding(album, kit, &folded, 1, &open, LARGE),
+            Doing::FillPocket | Doing::PutRound => whole(&held),
+        };
+        let text = if drawn.marks.is_empty() { String::new() } else { write::cutout(&drawn) };
+        let (words, about) = said(doing, steps.len() as u64);
+        // What shows nothing new needs no picture.
+        let picture = (text != before && !text.is_empty()).then_some(&text);
+        rows.push(json!({ "words": words, "about": about, "picture": picture }));
+        before = text;
+    }
+    rows
+}
+
+/// The page with the most folds of those that a step is about: the others are made alike.
+fn one_page(work: &Work, folded: &Folded, pieces: &[usize], held: &dyn Fn(usize) -> bool) -> Picture {
+    let pages = pieces.iter().filter_map(|number| work.kit.pieces.get(*number)).filter_map(|piece| match piece.owner {
+        Owner::Page(page) => Some((piece.net.folds.len(), std::cmp::Reverse(page))),
+        _ => None,
+    });
+    let page = pages.max().map_or(1, |(_, std::cmp::Reverse(page))| page);
+    picture::page(&work.album, &work.kit, folded, page, AJAR, held, LARGE)
+}
+
+/// What is done, and what to mind.
+fn said(doing: Doing, times: u64) -> (String, &'static str) {
+    let seams = words::counted(times, "place");
+    match doing {
+        Doing::LineSleeve => (
+            "Stick what lies inside the pockets".into(),
+            "Do it while the pages are still open; afterwards nobody reaches in.",
+        ),
+        Doing::MakePage => (
+            format!("Fold and stick the pages, {seams}"),
+            "Score first, fold along the scores, then tape or glue the seams.",
+        ),
+        Doing::CoverFace => {
+            (format!("Stick the panels on the pages, {seams}"), "The border of card is alike all round.")
+        }
+        Doing::StackStrips => {
+            ("Fold and stick the hinge strips, the narrow ones on the wide".into(), "Leave the gussets free.")
+        }
+        Doing::MakeCover => ("Make the cover".into(), "Let what is glued dry under a weight."),
+        Doing::MeetCover => ("Stick the spine into the cover".into(), "The same distance is left at head and tail."),
+        Doing::HangPage => (format!("Slide the pages on, the last one first, {seams}"), "The lead-in goes in first."),
+        Doing::MakeInsert => ("Make what goes into the pockets".into(), "Fold along the scores before you glue."),
+        Doing::FillPocket => ("Put the inserts into their pockets".into(), "They go in last."),
+        Doing::PutRound => ("Put the band round".into(), "The album is closed for that."),
+    }
+}

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+//! Findings, and what the work came to, in words for the page.
+
+use super::words;
+use crate::album::Album;
+use crate::fields::Source;
+use crate::finding::{Finding, Level, Mend};
+use crate::length::{Length, Ruler, Units};
+use crate::work::Work;
+use crate::write;
+use serde_json::{Value, json};
+
+/// Findings for the page; `album` is at hand where the file could be read.
+pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
+    let units = album.map_or(Units::Mm, |album| album.units);
+    let show = |length: Length| words::on_the_page(&length.show(units, Ruler::SixtyFourth));
+    findings
+        .iter()
+        .map(|finding| {
+            let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
+            // What is typed into a terminal is no help here.
+            let typed = finding.help.contains("--") || finding.help.contains("hingeleaf ");
+            json!({
+                "level": finding.level.word(),
+                "id": finding.id,
+                "about": finding.about,
+                "text": words::on_the_page(&finding.text),
+                "help": if typed { String::new() } else { words::on_the_page(&finding.help) },
+                // What is short of something says so in its words.
+                "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
+                "allowed": finding.allowed.map(show),
+                "path": finding.mend.as_ref().map(|mend| &mend.path).or(place.map(|place| &place.path)),
+                "line": place.map(|place| place.line),
+                "column": place.map(|place| place.column),
+                "written": place.map(|place| excerpt(source.line(place.line), place.column)),
+                "mend": album.and_then(|album| mend(finding.mend.as_ref()?, album)),
+            })
+        })
+        .collect()
+}
+
+/// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
+fn mend(mend: &Mend, album: &Album) -> Option<Value> {
+    let (_, name) = mend.path.rsplit_once('.')?;
+    let show = |length: Length| album.show(length.mm());
+    let held = album.length_at(&mend.path);
+    if held.map(Length::eighths) == Some(mend.value.eighths()) {
+        return None;
+    }
+    let was = held.map_or_else(String::new, |held| format!(" instead of {}", show(held)));
+    let what = words::label(name).to_lowercase();
+    let place = words::place(&mend.path);
+    let text = format!("{}, {what}: {}{was}", words::capital(&place), show(mend.value));
+    let short = format!("Make it {}", show(mend.value));
+    Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text, "short": short }))
+}
+
+/// The part of a long line round a column, from 1.
+fn excerpt(line: &str, column: usize) -> String {
+    const AROUND: usize = 40;
+    let start = column.saturating_sub(AROUND + 1);
+    line.chars().skip(start).take(2 * AROUND).collect()
+}
+
+/// Whether the album goes together: the sentence, more sentences, findings, the cross-section.
+pub(super) fn fit(work: &Work, source: &Source) -> Value {
+    let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
+    let (stops, warns) = (count(Level::Stop), count(Level::Warn));
+    let also = match warns {
+        0 => String::new(),
+        1 => " One thing may disappoint.".into(),
+        many => format!(" {many} things may disappoint."),
+    };
+    let sentence = match stops {
+        0 => {
+            let tightest = work.fit.clearances.first().map(|tightest| work.album.roughly(tightest.spare));
+            let spare = tightest.map_or_else(String::new, |spare| format!("; {spare} to spare at the tightest place"));
+            format!("Goes together{spare}.{also}")
+        }
+        1 => "Does not go together yet: one thing stops it.".into(),
+        many => format!("Does not go together yet: {many} things stop it."),
+    };
+    json!({
+        "sentence": sentence,
+        "stopped": work.stopped(),
+        "more": work.fit.sentences(&work.album),
+        "findings": findings(&work.findings, source, Some(&work.album)),
+        "section": work.cross_section().map(|picture| write::drawing(&picture)),
+    })
+}

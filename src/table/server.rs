@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: MIT
+//! The server: one page and its answers, on the loopback address alone.
+//!
+//! Whatever comes in is bounded: how many connections, how long a head and a body may take and be, how much work goes on
+//! at once, how long a connection lives. Bodies are read whole before any work begins.
+
+use super::answer::{Reply, Table};
+use super::guard::{self, Refusal};
+use http_body_util::{BodyExt, Full, Limited};
+use hyper::body::{Body, Bytes, Incoming};
+use hyper::header::{self, HeaderValue};
+use hyper::server::conn::http1;
+use hyper::service::service_fn;
+use hyper::{Method, Request, Response, StatusCode};
+use hyper_util::rt::{TokioIo, TokioTimer};
+use std::convert::Infallible;
+use std::io;
+use std::net::TcpListener;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
+use tokio::sync::{Notify, Semaphore};
+use tokio::time::{sleep, timeout};
+
+/// The largest body that is taken, bytes: an album file has some KB.
+const LARGEST: usize = 1 << 20;
+/// A browser opens six connections; these are for several tabs.
+const CONNECTIONS: usize = 64;
+/// A head, or a silence between two requests, takes no longer than this.
+const HEAD: Duration = Duration::from_secs(10);
+/// A body takes no longer than this.
+const BODY: Duration = Duration::from_secs(10);
+/// A connection takes no new request after this time…
+const LIFE: Duration = Duration::from_mins(2);
+/// …and is cut after this one more, whatever it waits for.
+const GRACE: Duration = Duration::from_mins(4);
+/// So many pieces of quick work go on at once, and so many long searches besides.
+const QUICK: usize = 2;
+const LONG: usize = 1;
+
+/// What a page may load and do: its own files, pictures that it was sent, and nothing else.
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; \
+    base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+/// What all connections share.
+struct Shared {
+    table: Table,
+    token: String,
+    port: u16,
+    quick: Arc<Semaphore>,
+    long: Arc<Semaphore>,
+    ended: Notify,
+}
+
+/// Serves the table on a listener that is bound to 127.0.0.1, to whoever knows `token`, until the page asks to end.
+///
+/// # Errors
+/// The system's, and [`io::ErrorKind::InvalidInput`] for a listener that others could reach.
+pub fn serve(listener: TcpListener, token: String, table: Table) -> io::Result<()> {
+    let at = listener.local_addr()?;
+    if at.ip() != std::net::Ipv4Addr::LOCALHOST {
+        return Err(io::Error::new(io::ErrorKind::InvalidInput, "the table is for this machine alone"));
+    }
+    listener.set_nonblocking(true)?;
+    let shared = Shared {
+        table,
+        token,
+        port: at.port(),
+        quick: Arc::new(Semaphore::new(QUICK)),
+        long: Arc::new(Semaphore::new(LONG)),
+        ended: Notify::new(),
+    };
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .max_blocking_threads(QUICK + LONG)
+        .enable_io()
+        .enable_time()
+        .build()?;
+    runtime.block_on(accept(listener, Arc::new(shared)))
+}
+
+async fn accept(listener: TcpListener, shared: Arc<Shared>) -> io::Result<()> {
+    let listener = tokio::net::TcpListener::from_std(listener)?;
+    let places = Arc::new(Semaphore::new(CONNECTIONS));
+    loop {
+        // Whoever finds no place waits in the system's queue.
+        let Ok(place) = Arc::clone(&places).acquire_owned().await else { return Ok(()) };
+        let taken = tokio::select! {
+            taken = listener.accept() => taken,
+            () = shared.ended.notified() => {
+                // The last answer still goes out.
+                sleep(Duration::from_millis(200)).await;
+                return Ok(());
+            }
+        };
+        let Ok((stream, _)) = taken else {
+            // Out of handles, or the other side went away: neither ends the table.
+            sleep(Duration::from_millis(20)).await;
+            continue;
+        };
+        let _ = stream.set_nodelay(true);
+        let shared = Arc::clone(&shared);
+        tokio::spawn(async move {
+            let service = service_fn(move |request| answer(Arc::clone(&shared), request));
+            let connection = http1::Builder::new()
+                .timer(TokioTimer::new())
+                .header_read_timeout(HEAD)
+                .max_buf_size(16 * 1024)
+                .max_headers(64)
+                .serve_connection(TokioIo::new(stream), service);
+            let mut connection = std::pin::pin!(connection);
+            if timeout(LIFE, connection.as_mut()).await.is_err() {
+                connection.as_mut().graceful_shutdown();
+                let _ = timeout(GRACE, connection).await;
+            }
+            drop(place);
+        });
+    }
+}
+
+/// Tells work whose asker went away that nobody waits for it.
+struct Waiting(Arc<AtomicBool>);
+
+impl Drop for Waiting {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::Relaxed);
+    }
+}
+
+async fn answer(shared: Arc<Shared>, request: Request<Incoming>) -> Result<Response<Full<Bytes>>, Infallible> {
+    let head = *request.method() == Method::HEAD;
+    let reply = reply(&shared, request).await;
+    let mut response = Response::new(Full::new(if head { Bytes::new() } else { Bytes::from(reply.body) }));
+    *response.status_mut() = StatusCode::from_u16(reply.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let headers = response.headers_mut();
+    for (name, value) in [
+        (header::CONTENT_TYPE, reply.kind),
+        (header::CONTENT_SECURITY_POLICY, POLICY),
+        (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
+        (header::REFERRER_POLICY, "no-referrer"),
+        (header::CACHE_CONTROL, "no-store"),
+        (header::HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),
+        (header::HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
+    ] {
+        headers.insert(name, HeaderValue::from_static(value));
+    }
+    if reply.status >= 400 {
+        // What is left of a refused body is not read.
+        headers.insert(header::CONNECTION, HeaderValue::from_static("close"));
+    }
+    if reply.ends {
+        shared.ended.notify_one();
+    }
+    Ok(response)
+}
+
+async fn reply(shared: &Arc<Shared>, request: Request<Incoming>) -> Reply {
+    let uri = request.uri();
+    let name = match guard::check(request.headers(), uri.path(), shared.port, &shared.token) {
+        // A request that names a host on its first line, too, is for a go-between, which this is not.
+        _ if uri.authority().is_some() => return Reply::refused(Refusal::Host),
+        Ok(name) => name.to_owned(),
+        Err(refusal) => return Reply::refused(refusal),
+    };
+    let body = match *request.method() {
+        Method::GET | Method::HEAD => return Reply::page(&name),
+        Method::POST => request.into_body(),
+        _ => return Reply::words(405, "this can't be done here"),
+    };
+    let too_large = || Reply::words(413, "an album file has some KB, 1 MB at the very most");
+    if body.size_hint().lower() > LARGEST as u64 {
+        return too_large();
+    }
+    let bytes = match timeout(BODY, Limited::new(body, LARGEST).collect()).await {
+        Ok(Ok(collected)) => collected.to_bytes(),
+        Ok(Err(error)) if error.is::<http_body_util::LengthLimitError>() => return too_large(),
+        Ok(Err(_)) => return Reply::words(400, "the request broke off"),
+        Err(_) => return Reply::words(408, "the request took too long to arrive"),
+    };
+    let gate = if Table::is_long(&name) { &shared.long } else { &shared.quick };
+    let Ok(turn) = Arc::clone(gate).acquire_owned().await else { return Reply::words(503, "the program is ending") };
+    let gone = Arc::new(AtomicBool::new(false));
+    let waiting = Waiting(Arc::clone(&gone));
+    let worker = Arc::clone(shared);
+    let work = move || {
+        let reply = worker.table.answer(&name, &bytes, &gone);
+        // Work that nobody waits for any more keeps its turn until it is done.
+        drop(turn);
+        reply
+    };
+    let done = tokio::task::spawn_blocking(work).await;
+    drop(waiting);
+    done.unwrap_or_else(|_| Reply::words(500, "the program failed at this: please report it with your album file"))
+}

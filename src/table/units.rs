@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+//! Another unit for an album file without another size: every length stays what it is.
+//!
+//! A bare number gets its unit, as a text; a text that then carries the file's own unit becomes a bare number again. What
+//! is left out has one default in metric files and another in inch files, so it is written out first.
+
+use super::change::{Hand, plain};
+use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
+use crate::finding::Finding;
+use crate::length::{Length, Ruler, Units};
+use crate::parts;
+use crate::stock::STOCK_FIELDS;
+use serde_json::{Value, json};
+
+/// Lets an album file be in other units.
+pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), Box<Finding>> {
+    if to == album.units {
+        return Ok(());
+    }
+    let root = Node::read(&hand.source)?;
+    // A spine that the file leaves out has lengths of its own all the same.
+    if root.at("spine").is_none() {
+        let mut spine = json!({ "kind": album.spine.kind.name });
+        for field in album.spine.kind.fields {
+            if let Some(value) = left_out(field, album.units, to) {
+                spine[field.name] = value;
+            }
+        }
+        if spine.as_object().is_some_and(|spine| spine.len() > 1) {
+            hand.alter(&Change::Set { path: "spine".into(), value: spine })?;
+        }
+    }
+    for (way, fields) in objects(album) {
+        let Some(object) = root.at(&way) else { continue };
+        for field in fields {
+            let path = if way.is_empty() { field.name.to_owned() } else { format!("{way}.{}", field.name) };
+            let value = match object.get(field.name) {
+                Some(node) => rewritten(field, node, album.units, to),
+                None => left_out(field, album.units, to),
+            };
+            if let Some(value) = value {
+                hand.alter(&Change::Set { path, value })?;
+            }
+        }
+    }
+    hand.alter(&Change::Set { path: "units".into(), value: to.name().into() })
+}
+
+/// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
+pub(super) fn moved(before: &Album, after: &Source) -> Option<String> {
+    let kit = |album: &Album| parts::kit(album).value;
+    let (one, other) = (kit(before)?, kit(&album::read(after, &parts::kinds()).value?)?);
+    let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
+        let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);
+        width.abs().max(height.abs())
+    });
+    let most = apart.fold(0.0, f64::max);
+    // Arithmetic alone moves less than this, mm.
+    (most > 1e-6).then(|| {
+        let most = Length::from_mm((most * 100.0).ceil() / 100.0).show(Units::Mm, Ruler::SixtyFourth);
+        format!("Sizes that are worked out now lie on the marks of another ruler: parts change by {most} at most.")
+    })
+}
+
+/// The objects of a file that hold lengths, by their ways.
+fn objects(album: &Album) -> Vec<(String, Vec<&'static Field>)> {
+    let all = |fields: &'static [Field]| fields.iter().collect::<Vec<_>>();
+    let of = |way: String, entry: &Entry| (way, entry.kind.fields.iter().chain(COMMON).collect::<Vec<_>>());
+    let mut objects = vec![(String::new(), all(TOP_FIELDS)), ("page".into(), all(PAGE_FIELDS))];
+    objects.push(("panels".into(), all(PANEL_FIELDS)));
+    objects.extend(album.stocks.iter().map(|stock| (format!("stocks.{}", stock.name), all(STOCK_FIELDS))));
+    for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
+        objects.extend(entries.iter().enumerate().map(|(index, entry)| of(format!("{list}[{index}]"), entry)));
+    }
+    objects.push(of("spine".into(), &album.spine));
+    objects.extend(album.cover.iter().map(|cover| of("cover".into(), cover)));
+    objects
+}
+
+/// The same length in a file of other units, where it has to be written otherwise.
+fn rewritten(field: &Field, node: &Node, from: Units, to: Units) -> Option<Value> {
+    if !matches!(field.takes, Takes::Length { .. } | Takes::Caliper) {
+        return None;
+    }
+    match &node.tree {
+        // Nothing is nothing in every unit.
+        Tree::Number(number) if *number != 0.0 => Some(format!("{number} {}", from.name()).into()),
+        Tree::Text(text) => {
+            let text = text.trim();
+            let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″' | '\''));
+            if bare {
+                return Some(format!("{text} {}", from.name()).into());
+            }
+            let number = text.strip_suffix(to.name())?.trim_end();
+            let value: f64 = number.parse().ok().filter(|_| number.chars().all(|c| c.is_ascii_digit() || c == '.'))?;
+            let number = Node { range: 0..0, tree: Tree::Number(value) };
+            plain(&number)
+        }
+        _ => None,
+    }
+}
+
+/// What has to be written for a field that is left out and means another length in other units.
+fn left_out(field: &Field, from: Units, to: Units) -> Option<Value> {
+    let Fallback::Length { .. } = field.fallback else { return None };
+    let (before, after) = (field.fallback.length(from)?, field.fallback.length(to)?);
+    (before.eighths() != after.eighths()).then(|| {
+        let unit = if from == Units::In { Units::In } else { Units::Mm };
+        format!("{} {}", before.plain(unit), unit.name()).into()
+    })
+}

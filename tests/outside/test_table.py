@@ -1,0 +1,88 @@
+# SPDX-License-Identifier: MIT
+"""The table in a real browser: a person's whole job, by pointer and by keys, with an accessibility checker at every state.
+
+What is taken away is compared, byte by byte, with what the command line writes for the same album file.
+"""
+
+import json
+import os
+import shutil
+import subprocess
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from conftest import PROGRAM, ROOT, ask_kit
+from readers import MODULES
+from verdict import no_faults, not_run
+
+JOBS = [
+    "the whole job",
+    "undo, redo, several albums, kept",
+    "what can't be read is said at once",
+    "by keys alone",
+    "the program ends when it is asked to",
+]
+STATES = [
+    "the first visit",
+    "an album",
+    "everything unfolded",
+    "an album that does not go together",
+    "a field that can't be read",
+    "a file that can't be read",
+    "the program gone",
+    "before the program is ended",
+]
+
+
+@pytest.fixture(scope="module")
+def used():
+    """The folder that the browser's run left, and what it saw."""
+    node = shutil.which("node")
+    browser = os.environ.get("HINGELEAF_BROWSER") or shutil.which("chromium") or shutil.which("chromium-browser")
+    if node is None or not (MODULES / "node_modules" / "playwright-core").is_dir():
+        not_run(f"what drives the browser is not in {MODULES}; tests/run installs it")
+    if browser is None:
+        not_run("there is no Chromium; tests/run installs it where it may, HINGELEAF_BROWSER names another place")
+    if not PROGRAM.is_file():
+        not_run(f"there is no program at {PROGRAM}; build it with `cargo build --release`")
+    folder = Path(os.environ.get("HINGELEAF_OUTSIDE") or ROOT / "target" / "outside") / "table"
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(parents=True)
+    command = [node, Path(__file__).with_name("table.mjs"), MODULES, PROGRAM, browser, folder]
+    done = subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=1200)
+    if done.returncode != 0:
+        pytest.fail(f"the browser's run ended with {done.returncode}:\n{done.stderr[-2000:]}", pytrace=False)
+    return folder, json.loads((folder / "seen.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_a_person_can_do_it(used, job):
+    no_faults(used[1][job])
+
+
+@pytest.mark.parametrize("state", STATES)
+def test_every_state_is_accessible_at_every_width_in_both_themes(used, state):
+    seen = {name: faults for name, faults in used[1].items() if name.startswith(f"{state}, ")}
+    assert len(seen) == 6, f"only {sorted(seen)} were looked at"
+    no_faults(f"{name}: {fault}" for name, faults in seen.items() for fault in faults)
+
+
+def test_the_zip_is_what_the_command_line_writes(used, tmp_path):
+    folder, _ = used
+    shutil.copy(folder / "tide-table.json", tmp_path)
+    # From the album's own folder: the report names the file as it was given.
+    done = subprocess.run([PROGRAM, "kit", "tide-table.json", "--out", "kit"], cwd=tmp_path, capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+    written = {str(path.relative_to(tmp_path / "kit")): path.read_bytes() for path in (tmp_path / "kit").rglob("*") if path.is_file()}
+    with zipfile.ZipFile(folder / "kit.zip") as zipped:
+        assert zipped.testzip() is None
+        taken = {name: zipped.read(name) for name in zipped.namelist()}
+    assert len(written) > 10
+    assert sorted(taken) == sorted(written)
+    no_faults(f"{name} differs" for name in written if taken[name] != written[name])
+
+
+def test_an_album_file_from_the_table_is_read_again(used, tmp_path):
+    assert ask_kit(used[0] / "after-the-end.json", tmp_path / "kit").returncode == 0
