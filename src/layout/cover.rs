@@ -18,10 +18,11 @@ use super::exact::{nearly, whole};
 use super::frame::Frame;
 use super::guess::Guesser;
 use super::pool::Pool;
-use super::search::LONG_RUN;
 use super::simplex::Programme;
 use super::worthy::{self, Worthy};
 
+/// A job of more sheets than this is a long run: a few sheets, each cut many times.
+pub(super) const LONG_RUN: u64 = 100;
 /// With more kinds than this the programme takes too long.
 const MOST_KINDS: usize = 150;
 /// Rounds of new sheets for each programme, and sheets a round.

@@ -12,7 +12,7 @@ use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use super::bench::Bench;
 use super::bound::Boxed;
 use super::build::{Choice, Plan, build, fill, in_one_go, supplies};
-use super::cover;
+use super::cover::{self, LONG_RUN};
 use super::crew::{self, Meter};
 use super::dice::Dice;
 use super::draft::{Draft, Laid, Put, Score, largest_empty};
@@ -34,9 +34,6 @@ const PURSUITS: usize = 4;
 const MOST_SHEETS: usize = 120;
 /// A pursuit cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
-
-/// A job of more sheets than this is a long run: a few sheets, each cut many times.
-pub(super) const LONG_RUN: u64 = 100;
 
 /// Sheets that are filled for one guess at the bound by patterns.
 const GUESSES: usize = 24;
