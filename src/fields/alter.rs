@@ -79,6 +79,9 @@ fn set(source: &Source, root: &Node, path: &str, value: &Value) -> Result<(Range
         return Ok((node.range.clone(), written(value)));
     }
     let (mut way, name) = parted(path);
+    if name.contains('[') {
+        return Err(EditProblem::NoPlace(excerpt(path)));
+    }
     let mut text = format!("{}: {}", quoted(name), written(value));
     loop {
         if let Some(object) = root.at(way) {

@@ -19,6 +19,7 @@ mod seams;
 pub mod sleeves;
 mod stocks;
 mod summary;
+mod tabs;
 pub mod thickness;
 mod top;
 mod upright;
@@ -67,6 +68,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         findings.extend(assembly::check(album, kit, &folded));
         findings.extend(assembly::sleeves(kit, &folded));
         findings.extend(order::check(kit, &order::steps(kit)));
+        findings.extend(tabs::check(album, kit, &folded));
         findings.extend(top::check(album, kit, &folded));
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);

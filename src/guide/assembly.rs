@@ -41,7 +41,10 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
             }
             warned = true;
         }
-        let own = format!("{id}-words-{}", desk.job.album.spine.kind.name);
+        let album = desk.job.album;
+        let kind =
+            if id == "cover" { album.cover.as_ref().map(|cover| cover.kind.name) } else { Some(album.spine.kind.name) };
+        let own = format!("{id}-words-{}", kind.unwrap_or_default());
         blocks.push(Block::Words(desk.tell(&if desk.words.has(&own) { own } else { format!("{id}-words") })));
         if !outer.is_empty() {
             blocks.push(Block::Steps(outer));
@@ -189,6 +192,10 @@ fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
     // Flaps go where their fold lets them.
     let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
     let placed = matches!(panel.purpose, Use::Plain | Use::Base) && (glued.panel == 0 || panel.purpose == Use::Base);
+    // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
+    let bends = desk.kit().pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
+    let fills = free.iter().all(|free| free.abs() < SEEN);
+    let free = if bends && fills { joints::borders_of_piece(desk.kit(), glued, faced)? } else { free };
     if !placed || free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
         return None;
     }
@@ -231,6 +238,9 @@ fn hang(desk: &Desk<'_>, job: &Job) -> Option<Step> {
     let places = || vec![("page", desk.pages(&job.owners)), ("tab", panel(desk, tab))];
     let of = kit.pieces.get(tab.piece).map_or("", |piece| desk.id(piece.part));
     let face = |face: Face| Line::text(desk.words.text(if face == Face::Front { "face-front" } else { "face-back" }));
+    let gusset =
+        kit.pieces.get(tab.piece).is_some_and(|piece| piece.net.panels.iter().any(|one| one.purpose == Use::Gusset));
+    let warn = if gusset { "hang-warn" } else { "hang-warn-plain" };
     let mut step;
     if let Stick::Tab { length, width } = first.stick(desk.job.album, kit, job.doing) {
         step = Step::new(desk.say("hang-head", places()));
@@ -241,18 +251,18 @@ fn hang(desk: &Desk<'_>, job: &Job) -> Option<Step> {
         step.lines.push(desk.tell("hang-glue"));
         step.lines.push(desk.tell("hang-slide"));
         step.lines.push(desk.tell("hang-peel"));
-        step.warn.push(desk.tell("hang-warn"));
+        step.warn.push(desk.tell(warn));
     } else if bond.hold == Hold::Slid {
         step = Step::new(desk.say("hang-head", places()));
         step.lines.push(desk.tell("hang-glue-only"));
         step.lines.push(desk.tell("hang-slide"));
-        step.warn.push(desk.tell("hang-warn"));
+        step.warn.push(desk.tell(warn));
     } else {
         step = Step::new(desk.say("leaf-head", places()));
         let on = vec![("face", face(tab.face)), ("on", panel(desk, inside)), ("side", face(inside.face))];
         step.lines.push(desk.say("leaf-glue", on));
         step.lines.push(desk.tell("leaf-press"));
-        step.warn.push(desk.tell("hang-warn"));
+        step.warn.push(desk.tell(warn));
     }
     let shows = desk.say("hang-picture", places());
     step.figure = pictures::hang(desk, job).map(|picture| Figure { picture, shows });
@@ -298,10 +308,16 @@ fn fill(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
 
 /// What to look at while the glue can still be moved.
 fn checks(desk: &Desk<'_>) -> Section {
-    let mut steps: Vec<Step> = ["check-flush", "check-turn", "check-gusset", "check-squeeze"]
-        .into_iter()
-        .map(|key| Step::new(desk.tell(key)))
-        .collect();
+    let pieces = &desk.kit().pieces;
+    let gusset = |piece: &crate::parts::Piece| piece.net.panels.iter().any(|panel| panel.purpose == Use::Gusset);
+    let looks = [
+        ("check-flush", true),
+        ("check-turn", true),
+        ("check-gusset", pieces.iter().any(gusset)),
+        ("check-squeeze", !desk.kit().pockets.is_empty()),
+    ];
+    let mut steps: Vec<Step> =
+        looks.into_iter().filter(|(_, there)| *there).map(|(key, _)| Step::new(desk.tell(key))).collect();
     let tab = |piece: &crate::parts::Piece| {
         piece.owner == Owner::Spine && piece.net.panels.iter().any(|panel| panel.purpose == Use::Tab)
     };

@@ -8,6 +8,7 @@ use super::list::{self, Row};
 use super::measure::{self, Measure};
 use super::trimmer::{self, Plan};
 use super::words::Words;
+use crate::album::Album;
 use crate::folded::{self, Folded};
 use crate::length::Units;
 use crate::parts::{Kit, Owner, Part};
@@ -47,7 +48,7 @@ impl<'a> Desk<'a> {
             edition: album.edition.clone(),
             notes: album.notes.clone(),
             language: self.words.language(),
-            letter: album.units == Units::In,
+            letter: is_letter(album),
             page: PAGE.into_iter().map(|name| (name, self.words.text(name))).collect(),
             sections,
         }
@@ -125,5 +126,15 @@ impl<'a> Desk<'a> {
         let list = self.words.list(numbers.iter().map(|page| measure::count(*page, What::Page, "")).collect());
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
+    }
+}
+
+/// Whether it prints on letter paper: where the pages' own card comes in inches it does, or else where the maker measures so.
+fn is_letter(album: &Album) -> bool {
+    let sheet = album.stocks.get(album.page.stock).and_then(|stock| stock.sheets.first());
+    match sheet.map(|sheet| sheet.name.as_str()) {
+        Some("letter" | "legal" | "tabloid") => true,
+        Some(name) if name.starts_with(['A', 'B', 'R', 'S']) => false,
+        _ => album.units == Units::In,
     }
 }

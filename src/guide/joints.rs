@@ -3,7 +3,7 @@
 //!
 //! In: a kit. Out: [`Job`]s. Never: words, pictures.
 
-use crate::contour::Point;
+use crate::contour::{Point, Rect};
 use crate::fit::order::{self, Doing};
 use crate::fit::tape;
 use crate::net::Use;
@@ -211,9 +211,20 @@ fn is_whole(kit: &Kit, side: &Side) -> bool {
 /// less than nothing where it stands out.
 #[must_use]
 pub fn borders(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
-    let panel = |side: &Side| kit.pieces.get(side.piece)?.net.panels.get(side.panel);
-    let (what, on) = (panel(glued)?.outline.mapped(|point| laid(glued, faced, point)).bounds(), panel(faced)?);
-    let on = on.outline.bounds();
+    let on = kit.pieces.get(faced.piece)?.net.panels.get(faced.panel)?.outline.bounds();
+    free_of(kit, glued, faced, on)
+}
+
+/// The same of the whole flat piece that it lies on.
+#[must_use]
+pub fn borders_of_piece(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
+    let panels = kit.pieces.get(faced.piece)?.net.panels.iter().map(|panel| panel.outline.bounds());
+    free_of(kit, glued, faced, panels.reduce(|all, one| all.union(one))?)
+}
+
+fn free_of(kit: &Kit, glued: &Side, faced: &Side, on: Rect) -> Option<[f64; 4]> {
+    let panel = kit.pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
+    let what = panel.outline.mapped(|point| laid(glued, faced, point)).bounds();
     let (left, right) = (what.x0 - on.x0, on.x1 - what.x1);
     let [left, right] = if faced.face == Face::Front { [left, right] } else { [right, left] };
     Some([left, right, on.y1 - what.y1, what.y0 - on.y0])

@@ -18,7 +18,7 @@
 
 use super::build::{Builder, side};
 use super::corner_page::{LIES, PRINT, print, too_large};
-use super::leaf::{CONTENT, FACES, Leaf, Wrong, back};
+use super::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
 use super::page::Page;
 use super::side_page::wrong_height;
 use super::sketch::{Seams, moved, pocket_front, stick};
@@ -75,6 +75,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         return;
     }
     let most = (print.width.mm().min(print.height.mm()) - LEAST) / 2.0;
+    let tab = tab(builder);
     let wrong =
         |text, allowed, help| Wrong { id: "overlap-wrong", text, measured: overlap, allowed, help, field: "overlap" };
     let found = if overlap <= play / 2.0 {
@@ -99,7 +100,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let on = page.piece(builder, "leaf", ("leaf", "leaf"), ground);
     let over = page.piece(builder, "frame", ("frame", "frame"), net.clone());
     let (Some(on), Some(over)) = (on, over) else { return };
-    let (left, low) = ((width - wide) / 2.0, (height - tall) / 2.0);
+    // In the middle, but off the hinge's tab where there is room for that.
+    let near = ((width - wide) / 2.0).max(tab).min(width - wide);
+    let (left, low) = (leaf.x(near, wide), (height - tall) / 2.0);
     stick(builder, (over, &net), (on, 0), Vec2::new(left, low) - by);
     leaf.carried(builder, on, (0.0, 0.0));
     page.face(builder, leaf.names()[1], (width, height), back(on, 0, (width, 0.0)));

@@ -154,8 +154,13 @@ impl Table {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
         let read = albums::read(&source, &parts::kinds());
-        let (Some(album), Some(cutter)) = (read.value, question.machine.cutter().value) else {
-            return Reply::words(400, "this album file can't be read");
+        let Some(album) = read.value else { return Reply::words(400, "this album file can't be read") };
+        let machine = question.machine.cutter();
+        // How it folds has nothing to do with the machine.
+        let cutter = match machine.value {
+            Some(cutter) => cutter,
+            None if name == "folds" => Cutter::default(),
+            None => return Reply::words(409, "a size of your machine can't be read; put it right first"),
         };
         if name == "folds" {
             return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));

@@ -100,11 +100,17 @@ pub(super) fn apply(
         }
         Wanted::Stock { name } => {
             hand.keep_card()?;
+            let name = name.trim();
+            if !crate::stock::is_name(name) {
+                let text = format!("\"{}\" can't be the name of a paper", crate::length::excerpt(name));
+                let help = "use up to 32 small letters, figures and hyphens, such as kraft-card";
+                return Err(Box::new(Finding::stop("stock-name", "", text).help(help)));
+            }
             if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
-                let text = format!("there is a paper called \"{}\" already", name.trim());
+                let text = format!("there is a paper called \"{name}\" already");
                 return Err(Box::new(Finding::stop("twice", "", text).help("give it another name")));
             }
-            hand.alter(&Change::Set { path: format!("stocks.{}", name.trim()), value: json!({ "sheet": "A4" }) })?;
+            hand.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })?;
         }
         Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
         Wanted::PageSize { width, height } => {

@@ -90,8 +90,10 @@ pub(super) fn take(work: &Work) -> Value {
     let sentence = if stops > 0 {
         "Nothing to cut yet: mend first what stops it. The album file can be kept at any time.".to_owned()
     } else {
-        let each: String = Files::ALL.formats.iter().map(|format| format.to_uppercase()).collect::<Vec<_>>().join(", ");
-        format!("{} to cut, as {each}, and the cutting list.", words::counted(sheets, "sheet"))
+        format!(
+            "{} to cut, as SVG and DXF, with their pictures, the cutting list and the guide.",
+            words::counted(sheets, "sheet")
+        )
     };
     json!({ "sentence": sentence, "names": names, "formats": Files::ALL.formats })
 }

@@ -88,7 +88,8 @@ fn rewritten(field: &Field, node: &Node, from: Units, to: Units) -> Option<Value
         Tree::Number(number) if *number != 0.0 => Some(format!("{number} {}", from.name()).into()),
         Tree::Text(text) => {
             let text = text.trim();
-            let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″' | '\''));
+            // A unit, or a mark that stands for one, comes last.
+            let bare = text.ends_with(char::is_numeric);
             if bare {
                 return Some(format!("{text} {}", from.name()).into());
             }

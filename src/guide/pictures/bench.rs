@@ -19,7 +19,9 @@ use super::super::trimmer::{Lying, Step, Thing};
 use super::{ROOM, stuff};
 use crate::contour::{Contour, Point, Rect};
 use crate::net::Flat;
-use crate::picture::{CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure};
+use crate::picture::{
+    CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure, words_box,
+};
 
 /// The stop, and the fence.
 const BAR: Fill = Fill::Hatched { ground: "#FFFFFF", line: INK, apart: 12 };
@@ -30,6 +32,9 @@ const BLADE: Pen = Pen { width: 0.7, colour: INK, dash: &[] };
 const NEXT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 /// Where something is named from outside.
 const LEAD: Pen = Pen { width: 0.18, colour: FAINT, dash: &[] };
+
+/// Places of a line that are looked at.
+const SAMPLES: u8 = 64;
 
 /// Width of the bar, mm.
 const WIDE: f64 = 2.4;
@@ -82,7 +87,7 @@ fn names(desk: &Desk<'_>, draw: &mut Draw, step: &Step, (long, deep, stop, off):
     if long - off > 0.05 {
         spaces.push((Rect::new(off, 0.0, long, deep), name(&step.rest)));
     }
-    let mut named: Vec<String> = Vec::new();
+    let (mut named, mut above): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
     for (space, text) in spaces {
         let size = if text.chars().count() < 3 { LETTER } else { WORDS };
         if draw.words_in(space, size, &text) || named.contains(&text) {
@@ -96,12 +101,15 @@ fn names(desk: &Desk<'_>, draw: &mut Draw, step: &Step, (long, deep, stop, off):
             draw.line(middle, Point::new(long + 3.2, deep / 2.0), LEAD);
             draw.words(at, WORDS, text.clone(), false);
         } else {
-            // Left of the blade's own word.
-            let top = deep + 6.4;
-            draw.line(Point::new(middle.x, deep * 0.8), Point::new(middle.x, top - WORDS * 0.7), LEAD);
-            draw.words(Point::new(middle.x.min(stop - 0.5), top), WORDS, text.clone(), false);
+            above.push(text.clone());
         }
         named.push(text);
+    }
+    if !above.is_empty() {
+        // One line leads to the first piece, above the blade's own word; the others lie in the order of their names.
+        let (x, top) = (stop / 2.0, deep + 6.4);
+        draw.line(Point::new(x, deep * 0.8), Point::new(x, top - WORDS * 0.7), LEAD);
+        draw.words(Point::new(x, top), WORDS, above.join(", "), false);
     }
 }
 
@@ -159,7 +167,17 @@ fn letter(draw: &mut Draw, desk: &Desk<'_>, scored: &Scored, flat: &Flat, scale:
     let ([left, right], [low, high]) = (widest(across), widest(up));
     let text = list::mark(&desk.rows, scored.part);
     let space = Rect::new(left * scale, low * scale, right * scale, high * scale);
-    if !draw.words_in(space, LETTER, text) {
+    // A slanted edge or score may run through the middle of the space.
+    let shown = words_box(space.center(), LETTER, text, false);
+    let at = |point: Point| Point::new(point.x * scale, point.y * scale);
+    let edges = flat.outline.edges().map(|edge| (edge.from, edge.to));
+    let slanted = edges
+        .chain(flat.scores.iter().map(|score| (score.from, score.to)))
+        .filter(|(from, to)| (from.x - to.x).abs() > 1e-3 && (from.y - to.y).abs() > 1e-3)
+        .any(|(from, to)| {
+            (0..=SAMPLES).any(|part| shown.contains(at(from.lerp(to, f64::from(part) / f64::from(SAMPLES)))))
+        });
+    if slanted || !draw.words_in(space, LETTER, text) {
         let x = flat.width.mul_add(scale, 2.0) + measure(text, LETTER) / 2.0;
         draw.words(Point::new(x, flat.height * scale / 2.0), LETTER, text, false);
     }

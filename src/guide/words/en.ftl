@@ -261,6 +261,10 @@ work-why = Feel that the tabs swing freely: they carry the pages when the album 
 ## Cover
 cover-heading = Make the cover
 cover-words = Dry-fit every part before you glue it.
+cover-words-case = Draw first where each board goes on the back of the covering.
+    Stick the boards down, then glue each turn-in over them, tail and head first, fore-edges last.
+    Glue tail and head along the whole edge, over the joints and the spine board too. Tuck the paper in at each corner.
+    Run the folder along both joints. Let the case dry flat under a weight before the spine goes in.
 job-cover = Put the cover together
 job-meet = Set the spine into the cover
 
@@ -274,6 +278,7 @@ hang-glue = Brush a thin film of glue on the tab's other face.
 hang-glue-only = Brush a thin film of glue on one face of the tab.
 hang-slide = Slide the page on until it meets the fold, and move it until head and tail are flush.
 hang-peel = Pull the liner out by its end, then press both faces down.
+hang-warn-plain = Keep glue off the score, and put waste paper between the pages.
 hang-warn = Keep glue off the gusset, and put waste paper between the pages.
 hang-picture = { $page } sliding onto { $tab }.
 leaf-head = Glue { $tab } to { $page }.
@@ -283,12 +288,12 @@ leaf-press = Move it until head and tail are flush, then press it down.
 ## Check
 check-heading = Check before the glue sets
 check-words = Do this while the wet glue can still be moved, within some minutes.
-check-flush = Stand the spine on the table: all pages are flush at the tail.
+check-flush = Look along the tail: all pages are flush.
 check-pitch = Look from the tail: the pages stand { $pitch } apart at the spine.
 check-turn = Turn every page both ways: none catches on its neighbour.
 check-gusset = Bend each gusset: it is free of glue and moves.
 check-squeeze = Look into every sleeve from the fore-edge: no glue shows.
-check-close = Close the album: it lies about { $thick } thick without pressing.
+check-close = Close the album: its pages lie about { $thick } thick without pressing.
 check-dry = Put waste paper between the pages and a weight on top until dry, as the label says.
 
 ## Fill

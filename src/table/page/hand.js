@@ -5,7 +5,7 @@ import { fetchFile } from "./ask.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
 import * as keep from "./keep.js";
 import { save, typing } from "./make.js";
-import { again, asked, change, look, render, say, state, trouble } from "./main.js";
+import { again, asked, callOff, change, look, render, say, state, trouble } from "./main.js";
 
 const focus = (id) => document.getElementById(id)?.focus();
 const pages = () => state.view?.album?.pages?.length ?? 0;
@@ -31,6 +31,7 @@ function takePage(at) {
 
 function undo(back) {
   if (!keep.current() || !keep.step(back)) return;
+  callOff();
   drafts.clear();
   change(null, () => say(`${back ? "Undone" : "Done again"}. ${state.view.fit?.sentence ?? ""}`));
 }
@@ -42,6 +43,8 @@ const albumFile = () => {
 
 async function takeAway(name, question, kind) {
   state.failed = "";
+  callOff();
+  say(`Making ${name} …`);
   try {
     save(await fetchFile(question.file ? "file" : "kit", asked(question)), name, kind);
     say(`${name} is saved.`);
@@ -93,7 +96,7 @@ const DOES = {
     keep.forget();
     look();
   },
-  quit: () => ask("end", "End the program? The albums stay in this browser.", "End it", "quit-it"),
+  quit: () => ask("end", "End the program? This browser keeps the albums for this address only: keep the album file to have it anywhere.", "End it", "quit-it"),
   "quit-it": async () => {
     state.asks = null;
     await fetch("quit", { method: "POST", body: "{}" }).catch(() => {});
@@ -121,7 +124,7 @@ const SUBMITS = {
   "add-insert": (form) => change({ do: "add", list: "inserts", at: state.view.album.inserts.length, kind: form.querySelector("select").value }),
   "add-stock": (form) => {
     const name = form.querySelector("input");
-    if (name.value.trim()) change({ do: "stock", name: name.value }, () => { name.value = ""; });
+    if (name.value.trim()) change({ do: "stock", name: name.value.trim() }, () => { name.value = ""; });
     else name.focus();
   },
   "use-text": (form) => {

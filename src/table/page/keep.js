@@ -8,7 +8,11 @@ const ONE_STEP = 1500;
 
 const empty = () => ({ albums: [], current: 0, next: 1, machine: { kerf: "", margin: "", gap: "", trimmer: false } });
 
+const good = (album) => ["name", "text", "origin"].every((field) => typeof album?.[field] === "string") && Number.isInteger(album.id);
+
 let held = empty();
+/** Albums that were taken off the table here. */
+const gone = new Set();
 const pasts = new Map();
 let last = { what: "", when: 0 };
 /** Whether the browser takes what is to be kept. */
@@ -19,7 +23,6 @@ export function load() {
   try {
     const kept = JSON.parse(localStorage.getItem(PLACE));
     if (Array.isArray(kept?.albums)) {
-      const good = (album) => ["name", "text", "origin"].every((field) => typeof album?.[field] === "string") && Number.isInteger(album.id);
       held = { ...empty(), ...kept, albums: kept.albums.filter(good) };
       held.machine = { ...empty().machine, ...kept.machine };
     }
@@ -31,11 +34,21 @@ export function load() {
 
 function store() {
   try {
+    others();
     localStorage.setItem(PLACE, JSON.stringify(held));
     keeps = true;
   } catch {
     keeps = false;
   }
+}
+
+/** Albums that another tab put on the table since; what this tab holds is its own. */
+function others() {
+  const kept = JSON.parse(localStorage.getItem(PLACE));
+  const known = new Set([...held.albums.map((album) => album.id), ...gone]);
+  const more = (Array.isArray(kept?.albums) ? kept.albums : []).filter((album) => good(album) && !known.has(album.id));
+  held.albums.push(...more);
+  held.next = Math.max(held.next, ...held.albums.map((album) => album.id + 1));
 }
 
 export const albums = () => held.albums;
@@ -85,6 +98,7 @@ export function choose(id) {
 
 /** Takes the current album off the table. */
 export function forget() {
+  gone.add(held.current);
   held.albums = held.albums.filter((album) => album.id !== held.current);
   pasts.delete(held.current);
   held.current = held.albums[0]?.id ?? 0;

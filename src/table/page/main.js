@@ -19,8 +19,8 @@ export const state = {
   notes: [],
   machine: keep.machine(),
   chosen: -1,
-  newPage: "pocket",
-  newInsert: "tag",
+  newPage: "",
+  newInsert: "",
   folds: null,
   oldSheets: null,
   sizes: null,
@@ -84,7 +84,10 @@ export function trouble(error) {
   if (error?.name === "AbortError") return;
   if (error instanceof Gone) state.gone = true;
   else if (error instanceof Refused) state.failed = error.message;
-  else throw error;
+  else {
+    state.failed = `Something went wrong on this page: ${error?.message ?? error}. Keep the album file, then load the page anew.`;
+    console.error(error);
+  }
   render();
 }
 
@@ -167,23 +170,39 @@ export function change(wanted = null, then = null) {
 
 async function work() {
   busy = true;
-  while (queue.length) {
-    const { wanted, what, then } = queue.shift();
-    later?.abort();
-    try {
-      const answer = await ask("work", question(wanted ? { change: wanted } : {}));
-      if (answer.refused) refused(wanted, answer.findings);
-      else {
-        if (wanted?.path) drafts.delete(wanted.path);
-        adopt(answer, what);
-        then?.();
-      }
-    } catch (error) {
-      queue.length = 0;
-      trouble(error);
-    }
+  try {
+    while (queue.length) await next();
+  } finally {
+    busy = false;
   }
-  busy = false;
+}
+
+async function next() {
+  const { wanted, what, then } = queue.shift();
+  later?.abort();
+  const before = keep.current();
+  if (!before) return;
+  const { id, text } = before;
+  try {
+    const answer = await ask("work", question(wanted ? { change: wanted } : {}));
+    // Another album, or an older state of this one, may lie on the table by now: the answer is not about that.
+    if (keep.current()?.id !== id || keep.current().text !== text) return;
+    if (answer.refused) refused(wanted, answer.findings);
+    else {
+      if (wanted?.path) drafts.delete(wanted.path);
+      adopt(answer, what);
+      then?.();
+    }
+  } catch (error) {
+    queue.length = 0;
+    trouble(error);
+  }
+}
+
+/** Calls off what was asked for and not answered yet. */
+export function callOff() {
+  queue.length = 0;
+  later?.abort();
 }
 
 function refused(wanted, findings) {
@@ -198,6 +217,7 @@ function refused(wanted, findings) {
 
 /** Shows the album that is on the table now. */
 export function look() {
+  callOff();
   Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1 });
   drafts.clear();
   if (keep.current()) change();

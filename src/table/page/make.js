@@ -56,11 +56,14 @@ function become(old, fresh) {
   for (const { name, value } of [...fresh.attributes]) {
     if (old.getAttribute(name) !== value) old.setAttribute(name, value);
   }
+  // What was written into a text or a field for something new stays until it is used.
+  const source = old.nodeName === "TEXTAREA" ? old.textContent : null;
   children(old, fresh);
   const written = old === document.activeElement && (!old.dataset.path || old.dataset.path === typing.path);
   if (old.nodeName === "INPUT" && old.type === "checkbox") old.checked = fresh.hasAttribute("checked");
+  else if ("stays" in old.dataset) return;
   else if (old.nodeName === "INPUT" && !written) old.value = fresh.getAttribute("value") ?? "";
-  else if (old.nodeName === "TEXTAREA" && !written) old.value = fresh.textContent;
+  else if (old.nodeName === "TEXTAREA" && !written && source !== fresh.textContent) old.value = fresh.textContent;
   else if (old.nodeName === "SELECT") old.value = fresh.value;
 }
 

@@ -41,7 +41,7 @@ export function begin(state, keep) {
       button("A plain album in millimetres", "starter", { "data-units": "mm" }),
       button("A plain album in inches", "starter", { "data-units": "in" }),
       keep.current() ? button("Back to the album on the table", "back") : null),
-    make("p", { class: "about" }, "An album file can be dropped anywhere on this page, too. What you make is kept in this browser until you take it off the table."),
+    make("p", { class: "about" }, "An album file can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
   ];
 }
 
