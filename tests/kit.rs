@@ -333,7 +333,6 @@ fn the_exit_code_says_how_it_went() {
         (vec!["check"], 2),
         (vec!["kit", file], 2),
         (vec!["bind", file], 2),
-        (vec![], 2),
     ] {
         let run = hingeleaf(&words);
         assert_eq!(run.code, code, "{words:?}: {run:?}");
