@@ -8,6 +8,7 @@ use super::{End, say};
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
+use hingeleaf::finding::Level;
 use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler};
 use hingeleaf::mend::{Change, Mended, mend};
@@ -67,7 +68,9 @@ pub(super) fn check(check: &Check) -> End {
         say::out(&write::mended(&work.findings, &changes, work.album.units));
     } else {
         let said = if changes.is_empty() {
-            format!("No length can be mended: {} was not written.\n", new.display())
+            let needed = work.findings.iter().any(|finding| finding.level != Level::Note);
+            let why = if needed { "No length can be mended" } else { "Nothing needs mending" };
+            format!("{why}: {} was not written.\n", new.display())
         } else {
             changes.iter().map(|change| worded(change, &work.album)).collect::<String>()
                 + &format!("Wrote {} with {}.\n", new.display(), counted(changes.len() as u64, "change"))

@@ -128,7 +128,7 @@ pub(super) fn licences() -> End {
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.
 fn summary(work: &Work, out: &Path) -> String {
-    let mut lines = vec![settings(work)];
+    let mut lines = vec![settings(&work.cutter)];
     for laid in &work.stocks {
         let stock = &work.album.stocks[laid.stock];
         lines.push(format!(
@@ -146,9 +146,9 @@ fn summary(work: &Work, out: &Path) -> String {
     lines.concat()
 }
 
-fn settings(work: &Work) -> String {
+pub(super) fn settings(cutter: &Cutter) -> String {
     let show = |length: Length| length.show(Units::Mm, Ruler::SixtyFourth);
-    let Cutter { kerf, margin, gap, .. } = work.cutter;
+    let &Cutter { kerf, margin, gap, .. } = cutter;
     let edge = if margin == Length::ZERO {
         " Parts use the sheet's own edges: fine by hand; a machine may want --margin 5."
     } else {

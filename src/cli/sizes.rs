@@ -2,7 +2,7 @@
 //! `hingeleaf sizes`: the words for an album at many page sizes.
 
 use super::arguments::Sizes;
-use super::commands::{counted, effort, threads};
+use super::commands::{counted, effort, settings, threads};
 use super::inputs::{Ended, Inputs, inputs};
 use super::watch::Terminal;
 use super::{End, say};
@@ -19,15 +19,19 @@ use hingeleaf::write;
 
 pub(super) fn sizes(sizes: &Sizes) -> End {
     match look(sizes) {
-        Ok((album, survey)) => {
-            say::out(&if sizes.json { write::sizes(&album, &survey) } else { words(&album, &survey) });
+        Ok((album, cutter, survey)) => {
+            say::out(&if sizes.json {
+                write::sizes(&album, &survey)
+            } else {
+                settings(&cutter) + &words(&album, &survey)
+            });
             End::Done
         }
         Err(ended) => ended.say(sizes.json),
     }
 }
 
-fn look(wanted: &Sizes) -> Result<(Album, Survey), Ended> {
+fn look(wanted: &Sizes) -> Result<(Album, Cutter, Survey), Ended> {
     let mut findings = Vec::new();
     let mut prints = Vec::new();
     for text in &wanted.holds {
@@ -50,7 +54,7 @@ fn look(wanted: &Sizes) -> Result<(Album, Survey), Ended> {
     if survey.own.is_none() && !survey.cut_short {
         return Err(stopped(album, cutter, search, sources));
     }
-    Ok((album, survey))
+    Ok((album, cutter, survey))
 }
 
 /// Why the album does not go together at its own size.

@@ -114,5 +114,6 @@ fn one(mm: f64, units: Units) -> String {
 }
 
 fn rounded(value: f64, parts: f64) -> f64 {
-    (value * parts).round() / parts + 0.0
+    // Arithmetic may leave a half a hair short; halves go up.
+    (value * parts + 1e-6).round() / parts + 0.0
 }
