@@ -138,6 +138,23 @@ await check("undo, redo, several albums, kept", async (must) => {
   await page.getByRole("button", { name: "Take it off", exact: true }).click();
   await says(page, "#album .result", "148 × 195");
   must((await page.getByLabel("On the table").locator("option").count()) === 3, "an album got lost");
+  // An answer that comes late, when another album lies on the table, is not put into that one.
+  let late;
+  const held = new Promise((resolve) => { late = resolve; });
+  await page.route("**/work", async (route) => { await held; await route.continue(); }, { times: 1 });
+  await page.getByLabel("Page height").fill("205");
+  await page.getByLabel("On the table").selectOption({ index: 1 });
+  await says(page, "#album .result", "in,");
+  late();
+  await page.waitForTimeout(1000);
+  must((await text(page, "#album .result")).includes("in,"), "a late answer was put into another album");
+  must((await page.getByLabel("Name of the album").inputValue()) === "Seed Ledger", "a late answer renamed another album");
+  // What is written into the album's own text stays while the page goes on.
+  await page.getByText("The album file’s own text").click();
+  await page.locator("#text").fill("{}");
+  await page.getByLabel("Page height").focus();
+  await page.waitForTimeout(1500);
+  must((await page.locator("#text").inputValue()) === "{}", "what was written into the text is gone");
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });

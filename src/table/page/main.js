@@ -156,6 +156,7 @@ function adopt(answer, what) {
 
 const queue = [];
 let busy = false;
+let asking = null;
 
 /** Changes the album, or only asks anew; one change after the other, each on the text that the last one made. */
 export function change(wanted = null, then = null) {
@@ -184,7 +185,8 @@ async function next() {
   if (!before) return;
   const { id, text } = before;
   try {
-    const answer = await ask("work", question(wanted ? { change: wanted } : {}));
+    asking = new AbortController();
+    const answer = await ask("work", question(wanted ? { change: wanted } : {}), asking.signal);
     // Another album, or an older state of this one, may lie on the table by now: the answer is not about that.
     if (keep.current()?.id !== id || keep.current().text !== text) return;
     if (answer.refused) refused(wanted, answer.findings);
@@ -194,6 +196,8 @@ async function next() {
       then?.();
     }
   } catch (error) {
+    // What was called off made room for what is in the queue now.
+    if (error?.name === "AbortError") return;
     queue.length = 0;
     trouble(error);
   }
@@ -202,6 +206,7 @@ async function next() {
 /** Calls off what was asked for and not answered yet. */
 export function callOff() {
   queue.length = 0;
+  asking?.abort();
   later?.abort();
 }
 
