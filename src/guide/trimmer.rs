@@ -10,13 +10,10 @@
 //! setting, then the setting that serves most pieces, then the piece that was in the hands last (our choice).
 
 use crate::parts::Kit;
-use crate::sheets::{Piece, Sheet, StockSheets};
+use crate::sheets::{Piece, Sheet, StockSheets, WORTH_KEEPING};
 
 /// Settings nearer than this are one setting, mm: no hand sets a stop finer.
 const SAME_STOP: f64 = 0.05;
-
-/// Leftovers smaller than this on a side are waste: our choice, as for the sheets' offcuts, mm.
-const WORTH_KEEPING: f64 = 40.0;
 
 /// How a sheet, or several equal ones, are cut apart.
 #[derive(Clone, Debug, PartialEq)]

@@ -66,7 +66,7 @@ pub(super) fn cover<B: Bench>(
     let mut number = 0;
     while diver.spent < budget {
         let before = diver.spent;
-        let found = diver.dive(sheets, number, budget, meter);
+        let found = diver.dive(sheets, number, meter);
         // Where even sheets used in part do not suffice, another dive does not help.
         let hopeless = diver.spent == before || diver.hopeless || meter.stopped();
         if found.is_some() || hopeless {
@@ -106,7 +106,7 @@ impl<B: Bench> Diver<'_, B> {
         Draft { laid, left: rest.left }
     }
 
-    fn dive(&mut self, sheets: u64, number: u64, budget: u64, meter: &Meter) -> Option<Draft> {
+    fn dive(&mut self, sheets: u64, number: u64, meter: &Meter) -> Option<Draft> {
         let mut dice = Dice::new(number);
         let mut left = self.frame.counts();
         let mut taken: Vec<Laid> = Vec::new();
@@ -114,16 +114,16 @@ impl<B: Bench> Diver<'_, B> {
         while left.iter().any(|&count| count > 0) {
             let may = sheets.checked_sub(used).filter(|&may| may > 0)?;
             // What is found for the whole job is worth looking for longer than what is left in the end.
-            let hard = taken.is_empty() && self.spent < budget / 2;
+            let hard = taken.is_empty() && self.spent < self.budget / 2;
             let Some(choice) = self.programme(&left, may, hard, meter) else {
                 self.hopeless |= taken.is_empty();
                 return None;
             };
             // Single boxes are on no sheet that was met; of a long run nearly all is in place when time runs out.
-            if choice.is_empty() || (self.spent >= budget && self.long && used > 0) {
+            if choice.is_empty() || (self.spent >= self.budget && self.long && used > 0) {
                 return Some(self.completed(taken, &left)).filter(|draft| draft.sheets() <= sheets);
             }
-            if self.spent >= budget {
+            if self.spent >= self.budget {
                 return None;
             }
             for (amount, sheet) in chosen(choice, number, &mut dice) {

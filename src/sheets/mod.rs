@@ -15,6 +15,7 @@ mod tally;
 
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
+pub use table::WORTH_KEEPING;
 pub use tally::{Tally, tally};
 
 use crate::album::Album;

@@ -19,7 +19,7 @@ use std::borrow::Cow;
 const MOST_PIECES: u64 = 1_000_000;
 
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
-const WORTH_KEEPING: f64 = 40.0;
+pub const WORTH_KEEPING: f64 = 40.0;
 
 /// Quarter turns, counter-clockwise, that bring a part's left up.
 const SIDEWAYS: u8 = 3;
