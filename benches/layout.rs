@@ -10,7 +10,7 @@
 //! With `HINGELEAF_PEERS` set to a Python that has `rectpack`, its simple rules (`tests/outside/peer.py`) lay the same
 //! instances in the same run.
 
-#[path = "../tests/common/instances.rs"]
+#[path = "../tests/all/common/instances.rs"]
 #[allow(dead_code, reason = "made for the tests")]
 mod instances;
 

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+//! Every test of Hingeleaf's own, one module a subject: what a user could see going wrong.
+//!
+//! One crate, so that it is linked once. A single subject: `cargo test layout::`.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::expect_used, reason = "a test may stop where it fails")]
+
+mod common;
+
+mod assembly;
+mod bound;
+mod broken;
+mod changes;
+mod contours;
+mod covers;
+mod faulty;
+mod fit;
+mod folding;
+mod formats;
+mod guide;
+mod guide_pictures;
+mod guide_words;
+mod house;
+mod inserts;
+mod kerf;
+mod kills;
+mod kit;
+mod layout;
+mod lengths;
+mod licences;
+mod marks;
+mod mends;
+mod messages;
+mod opening;
+mod pages;
+mod paper;
+mod papers;
+mod parts;
+mod plates;
+mod price;
+mod proof;
+mod rounded;
+mod schema;
+mod section;
+mod sheets;
+mod sizes;
+mod solid;
+mod spare;
+mod spines;
+mod table;
+mod table_album;
+mod trimmer;

@@ -1,0 +1,243 @@
+// SPDX-License-Identifier: MIT
+//! What the table does to an album's text, and what it gives to take away.
+
+use crate::common::web::Table;
+use crate::common::{TempDir, files, fixtures, hingeleaf, kit, project};
+use hingeleaf::parts::Kit;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::io::{Cursor, Read};
+use std::path::PathBuf;
+
+fn fixture(name: &str) -> String {
+    std::fs::read_to_string(project().join(format!("fixtures/{name}.json"))).unwrap()
+}
+
+#[track_caller]
+fn text(answer: &Value) -> &str {
+    answer["text"].as_str().unwrap_or_else(|| panic!("refused: {}", answer["findings"]))
+}
+
+/// A kit's parts with the corners of their outlines, mm.
+fn sizes(kit: &Kit) -> Vec<(String, Vec<f64>)> {
+    let corners = |part: &hingeleaf::parts::Part| {
+        part.flat.outline.vertices().iter().flat_map(|v| [v.at.x, v.at.y, v.bulge]).collect()
+    };
+    kit.parts.iter().map(|part| (format!("{} x{}", part.id, part.count), corners(part))).collect()
+}
+
+/// Another unit alters no size that the file says or leaves out, of any album, whichever way. What is worked out from
+/// other sizes lies on a mark of the maker's ruler (0.5 mm, 1/32 in), so it may move by one mark; then that is said.
+#[test]
+fn another_unit_is_another_way_of_writing_alone() {
+    let table = Table::start();
+    let (mut same, mut moved) = (0, 0);
+    for path in fixtures() {
+        let before = std::fs::read_to_string(&path).unwrap();
+        let was = serde_json::from_str::<Value>(&before).unwrap();
+        let units = was["units"].as_str().unwrap_or("mm").to_owned();
+        let parts = sizes(&kit(&before));
+        for to in ["mm", "cm", "in"].into_iter().filter(|to| *to != units) {
+            let about = format!("{} in {to}", path.display());
+            let there = table.work(&before, &json!({ "do": "units", "units": to }));
+            assert_eq!(there["album"]["units"], to);
+            let said = there["notes"].to_string().contains("worked out");
+            let now = sizes(&kit(text(&there)));
+            assert_eq!(now.len(), parts.len(), "{about}");
+            let mut apart: f64 = 0.0;
+            for ((name, one), (other_name, other)) in parts.iter().zip(&now) {
+                assert_eq!((name, one.len()), (other_name, other.len()), "{about}");
+                apart = one.iter().zip(other).map(|(a, b)| (a - b).abs()).fold(apart, f64::max);
+            }
+            // The longest is a band: two lengths and two widths, each on a mark beyond a size of the cover's that is on a
+            // mark itself. So it is at most eight marks of 1/32 in off.
+            assert!(apart < 8.0 * 25.4 / 32.0, "{about}: {apart} mm");
+            assert_eq!(apart > 1e-6, said, "{about}: {apart} mm, and it is said {}", there["notes"]);
+            if said {
+                moved += 1;
+            } else {
+                same += 1;
+            }
+            let back = table.work(text(&there), &json!({ "do": "units", "units": units }));
+            let back_parts = sizes(&kit(text(&back)));
+            let whole: Vec<f64> = parts.iter().flat_map(|(_, numbers)| numbers.clone()).collect();
+            let again: Vec<f64> = back_parts.iter().flat_map(|(_, numbers)| numbers.clone()).collect();
+            assert!(whole.iter().zip(&again).all(|(a, b)| (a - b).abs() < 1e-6), "{about} and back");
+            let back: Value = serde_json::from_str(text(&back)).unwrap();
+            assert_eq!(back["page"]["width"].is_number(), was["page"]["width"].is_number(), "{about}");
+        }
+    }
+    assert!(same > 0 && moved > 0, "{same} stayed, {moved} moved");
+}
+
+#[test]
+fn every_kind_can_come_into_every_unit() {
+    let table = Table::start();
+    let opened = table.post("open", b"{}").json();
+    for album in ["tide-table", "seed-ledger", "sketchbook"] {
+        let before = fixture(album);
+        for kind in opened["kinds"]["page"].as_array().unwrap() {
+            let kind = kind["kind"].as_str().unwrap();
+            let added = table.work(&before, &json!({ "do": "add", "list": "pages", "at": 1, "kind": kind }));
+            assert_eq!(added["album"]["pages"][1]["kind"], kind, "{album}: {}", added["findings"]);
+            let other = table.work(&before, &json!({ "do": "kind", "path": "pages[1]", "kind": kind }));
+            assert_eq!(other["album"]["pages"][1]["kind"], kind, "{album}: {}", other["findings"]);
+        }
+        for kind in opened["kinds"]["insert"].as_array().unwrap() {
+            let added = table.work(&before, &json!({ "do": "add", "list": "inserts", "at": 99, "kind": kind["kind"] }));
+            let last =
+                added["album"]["inserts"].as_array().unwrap_or_else(|| panic!("{}", added["findings"])).last().unwrap();
+            assert_eq!(last["kind"], kind["kind"], "{album}");
+        }
+        for role in ["spine", "cover"] {
+            for kind in opened["kinds"][role].as_array().unwrap() {
+                let other = table.work(&before, &json!({ "do": "kind", "path": role, "kind": kind["kind"] }));
+                assert_eq!(other["album"][role]["kind"], kind["kind"], "{album}: {}", other["findings"]);
+            }
+        }
+    }
+}
+
+/// A page that is added so to a plain album goes together with it: its sizes are made for the page.
+#[test]
+fn a_new_page_goes_together_with_a_plain_album() {
+    let table = Table::start();
+    let opened = table.post("open", b"{}").json();
+    for units in ["mm", "in"] {
+        let plain = opened["starters"][units].as_str().unwrap();
+        for kind in opened["kinds"]["page"].as_array().unwrap() {
+            let added = table.work(plain, &json!({ "do": "add", "list": "pages", "at": 0, "kind": kind["kind"] }));
+            // A page for a print of 4 x 6 in is not smaller than the print; the plain albums' pages may be.
+            if kind["kind"] == "frame" || kind["kind"] == "corner-mount" {
+                continue;
+            }
+            // Doors and leaves that fold out take more than an A4 or letter sheet: that is the sheet's matter.
+            for finding in added["fit"]["findings"].as_array().unwrap() {
+                assert!(
+                    finding["level"] != "stop" || finding["id"] == "too-big",
+                    "{units} {}: {finding}",
+                    kind["kind"]
+                );
+            }
+        }
+    }
+}
+
+/// Inserts are for pages by number, and pages change numbers: the tags of pages 1 and 4 stay with their pages.
+#[test]
+fn inserts_follow_their_pages() {
+    let table = Table::start();
+    let before = fixture("tide-table");
+    let pages = |answer: &Value| serde_json::from_str::<Value>(text(answer)).unwrap()["inserts"][0]["pages"].clone();
+    let change = |change: Value| table.work(&before, &change);
+    // Page 1 becomes page 3; 2 and 3 become 1 and 2; 4 stays.
+    assert_eq!(pages(&change(json!({ "do": "move", "list": "pages", "from": 0, "to": 2 }))), json!([3, 4]));
+    // Page 4 becomes page 2; 1 stays.
+    assert_eq!(pages(&change(json!({ "do": "move", "list": "pages", "from": 3, "to": 1 }))), json!([1, 2]));
+    // A page before both, and a copy of page 1 right behind it.
+    assert_eq!(pages(&change(json!({ "do": "add", "list": "pages", "at": 0, "kind": "pocket" }))), json!([2, 5]));
+    assert_eq!(pages(&change(json!({ "do": "copy", "list": "pages", "at": 0 }))), json!([1, 5]));
+    assert_eq!(pages(&change(json!({ "do": "take", "path": "pages[1]" }))), json!([1, 3]));
+    let gone = change(json!({ "do": "take", "path": "pages[0]" }));
+    assert_eq!(pages(&gone), json!([3]));
+    let none = table.work(text(&gone), &json!({ "do": "take", "path": "pages[2]" }));
+    assert_eq!(pages(&none), Value::Null);
+    assert!(none["notes"][0].as_str().unwrap().contains("goes where there is room"), "{}", none["notes"]);
+}
+
+#[test]
+fn what_is_typed_stands_in_the_file_as_it_was_typed() {
+    let table = Table::start();
+    let before = fixture("tide-table");
+    let width = |typed: &str| {
+        let answer = table.work(&before, &json!({ "do": "set", "path": "page.width", "typed": typed }));
+        if answer["refused"] == true {
+            answer["findings"][0]["text"].clone()
+        } else {
+            serde_json::from_str::<Value>(text(&answer)).unwrap()["page"]["width"].clone()
+        }
+    };
+    assert_eq!(width("150"), 150);
+    assert_eq!(width(" 150.5 "), 150.5);
+    assert_eq!(width("5 1/2 in"), "5 1/2 in");
+    assert_eq!(width("15cm"), "15cm");
+    for wrong in ["150,5", "wide", "1/0", "-3", "0"] {
+        assert!(width(wrong).as_str().unwrap().len() > 10, "{wrong}: nothing is said");
+    }
+    // A list, a choice, and what is left out again.
+    let set = |path: &str, typed: &str| {
+        let answer = table.work(&before, &json!({ "do": "set", "path": path, "typed": typed }));
+        serde_json::from_str::<Value>(text(&answer)).unwrap()
+    };
+    assert_eq!(set("inserts[0].pages", "4, 1")["inserts"][0]["pages"], json!([4, 1]));
+    assert_eq!(set("pages[1].faces", "front")["pages"][1]["faces"], "front");
+    assert_eq!(set("pages[1].faces", "")["pages"][1].get("faces"), None);
+    // The price was the other sheet's.
+    let sheet = set("stocks.card.sheet", "12x12in");
+    assert_eq!((&sheet["stocks"]["card"]["sheet"], sheet["stocks"]["card"].get("price")), (&json!("12x12in"), None));
+    // Nothing else of the text is another.
+    let changed = table.work(&before, &json!({ "do": "set", "path": "page.width", "typed": "150" }));
+    assert_eq!(text(&changed), before.replace("\"width\": 148,", "\"width\": 150,"));
+}
+
+/// The mends that findings offer are taken, one by one, and the album goes together.
+#[test]
+fn a_mend_mends() {
+    let table = Table::start();
+    // 148 - 110 leaves 38 mm to close, which a flap of 30 mm does not reach over.
+    let broken =
+        fixture("tide-table").replace("\"overflap\": 45, \"faces\": \"back\"", "\"overflap\": 30, \"faces\": \"back\"");
+    let answer = table.work(&broken, &Value::Null);
+    assert_eq!(answer["fit"]["stopped"], true);
+    assert_eq!(answer["sheets"], Value::Null);
+    let mend = &answer["fit"]["findings"][0]["mend"];
+    assert!(mend["words"].as_str().unwrap().starts_with("Page 2, closing flap: "), "{mend}");
+    let mended = table.work(&broken, &json!({ "do": "mend", "path": mend["path"], "eighths": mend["eighths"] }));
+    assert_eq!(mended["fit"]["stopped"], false, "{}", mended["fit"]["findings"]);
+    let all = table.work(&broken, &json!({ "do": "mend-all" }));
+    assert_eq!(all["fit"]["stopped"], false);
+    assert!(all["notes"][0].as_str().unwrap().contains("closing flap"), "{}", all["notes"]);
+}
+
+#[test]
+fn the_zip_is_the_kit_that_the_command_line_writes() {
+    let table = Table::start();
+    for (name, machine, options) in [
+        ("orchard-notes", json!({}), vec![]),
+        (
+            "tide-table",
+            json!({ "kerf": "0.1", "gap": "1", "margin": "1/8 in", "trimmer": true }),
+            vec!["--kerf", "0.1", "--gap", "1", "--margin", "1/8in", "--trimmer"],
+        ),
+    ] {
+        let folder = TempDir::new("zip");
+        let album = folder.put(&format!("{name}.json"), fixture(name));
+        let out = folder.join("kit");
+        let asked: Vec<&str> = [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options].concat();
+        let run = hingeleaf(asked);
+        assert_eq!(run.code, 0, "{run:?}");
+        let written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
+        let question = json!({ "name": album.to_str().unwrap(), "text": fixture(name), "machine": machine });
+        let zipped = || {
+            let reply = table.post("kit", question.to_string().as_bytes());
+            assert_eq!(reply.status, 200, "{}", reply.text());
+            reply.body
+        };
+        let bytes = zipped();
+        assert_eq!(bytes, zipped(), "two zips of one album differ");
+        let mut zip = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
+        let mut taken = BTreeMap::new();
+        for number in 0..zip.len() {
+            let mut file = zip.by_index(number).unwrap();
+            let mut bytes = Vec::new();
+            file.read_to_end(&mut bytes).unwrap();
+            taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
+        }
+        assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
+        assert!(taken == written, "files differ");
+    }
+    // An album that does not go together gives nothing to cut.
+    let broken = fixture("tide-table").replace("\"overflap\": 45", "\"overflap\": 30");
+    let question = json!({ "name": "a.json", "text": broken });
+    assert_eq!(table.post("kit", question.to_string().as_bytes()).status, 409);
+}
