@@ -10,9 +10,9 @@
 //! fronts and backs keep their names, pages their numbers. Page 1 then stands at the right of the spine (derived: a mirror
 //! changes no length and no side of the card).
 
-use super::{Kit, Side};
 use crate::contour::{Contour, Point, Vec2};
 use crate::net::{Fold, Net, Panel};
+use crate::parts::kit::{Kit, Side};
 
 /// The mirror image of a kit.
 pub(super) fn mirrored(mut kit: Kit) -> Kit {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The small album about each kind's example.
 
-use super::Maker;
 use crate::album::Role;
+use crate::parts::library::Maker;
 
 /// Pages that hang on a spine, or that a cover goes round, when one is shown.
 const FOUR: &str = r#"{ "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }"#;

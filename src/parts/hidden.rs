@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! Where a part's front does not show on the finished album: seams, tabs, and what others are stuck on.
 
-use super::{Bond, Face, Hold, Kit, Part, Piece};
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::net::Use;
+use crate::parts::kit::{Bond, Face, Hold, Kit, Part, Piece};
 
 /// What of a part's front is hidden, in the part's frame.
 #[derive(Clone, Debug, Default)]

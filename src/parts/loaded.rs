@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! How thick pages get with all that is in and on them, before anything is folded in space.
 
-use super::{Kit, Owner};
 use crate::album::Album;
 use crate::contour::{Point, Rect};
 use crate::net::{Net, lifted};
+use crate::parts::kit::{Kit, Owner};
 
 impl Kit {
     /// By page: at most how thick it is where it is thickest, mm: its pieces, panels and tabs, its content, everything in its

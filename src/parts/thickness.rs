@@ -4,12 +4,15 @@
 //! A page lies flat: every piece of it is drawn where it lies on the wall that its tab slides along, and thickness is counted
 //! from layer to layer. Folds of more than a right angle turn their panel over, all others are taken as flat.
 
-use super::build::Builder;
-use super::{Bond, Face, Kit, Owner, Side, make, panel};
 use crate::album::Album;
 use crate::contour::{Contour, Point};
 use crate::length::Length;
 use crate::net::{Fold, Net};
+use crate::parts::build::builder::Builder;
+use crate::parts::kit::{Bond, Face, Kit, Owner, Side};
+use crate::parts::library::make;
+use crate::parts::papers::panel;
+use crate::parts::spines::carry::Carry;
 use kurbo::Affine;
 use std::collections::VecDeque;
 
@@ -108,7 +111,7 @@ impl OfPage {
         // The tab lies along the spine edge, on the side where the wall is.
         let wall = kit.pieces.get(ground.piece).and_then(|piece| piece.net.panels.get(ground.panel));
         if let Some(wall) = wall.map(|panel| panel.outline.bounds()) {
-            let tab = super::Carry::tab_of(album);
+            let tab = Carry::tab_of(album);
             let inwards = if ground.at.x < wall.center().x {
                 (ground.at.x, ground.at.x + tab)
             } else {

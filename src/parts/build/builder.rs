@@ -1,0 +1,293 @@
+// SPDX-License-Identifier: MIT
+//! Gathers pieces into a kit: equal pieces become one part with a count.
+
+use crate::album::{Album, Bound, Entry};
+use crate::contour::{Point, SAME, Vec2};
+use crate::fields::nearest;
+use crate::finding::{Checked, Finding, Place};
+use crate::length::excerpt;
+use crate::net::{Flat, Net, NetProblem};
+use crate::parts::build::face::Plain;
+use crate::parts::kit::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
+use crate::parts::papers::designs::Designs;
+use crate::stock::Pattern;
+use std::collections::BTreeMap;
+
+/// A piece that is to be cut.
+#[derive(Debug)]
+pub struct Cut<'a> {
+    /// Id of its part, should it be the first of its kind.
+    pub id: String,
+    /// What it is: `pocket front`.
+    pub kind: &'static str,
+    /// Pieces of one family may be one part: a page's front and back, say.
+    pub family: &'static str,
+    /// Its net.
+    pub net: Net,
+    /// Number of its stock.
+    pub stock: usize,
+    /// Whether it must lie along a stated grain.
+    pub along_grain: bool,
+    /// What it is used for: `page 1 front`.
+    pub name: String,
+    /// What it belongs to.
+    pub owner: Owner,
+    /// Where its size is said.
+    pub place: Option<&'a Place>,
+}
+
+/// Where a hinge's tab meets a page: the sleeve's two insides, towards the page's front and its back; each
+/// at the tail of the spine edge, going up.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Mount {
+    pub hold: Hold,
+    pub front: Side,
+    pub back: Side,
+}
+
+/// Gathers the pieces of one album.
+#[derive(Clone, Debug)]
+pub struct Builder<'a> {
+    /// The album that is built.
+    pub album: &'a Album,
+    /// Faces that have no panel yet.
+    pub(in crate::parts) plains: Vec<Plain>,
+    /// Which design each of them gets, once that is dealt.
+    pub(in crate::parts) designs: Option<Designs>,
+    pub(in crate::parts) mounts: Vec<Mount>,
+    /// How far a page has something standing out beyond its fore-edge, mm, by its number from 1.
+    pub(in crate::parts) juts: BTreeMap<usize, f64>,
+    /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
+    pub(in crate::parts) stacks: Vec<f64>,
+    /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
+    /// pages, going to the right.
+    pub(in crate::parts) feet: Vec<Side>,
+    kit: Kit,
+    /// Family and likeness of each part, as made and upside down.
+    likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
+    findings: Vec<Finding>,
+}
+
+impl<'a> Builder<'a> {
+    pub(in crate::parts) const fn new(album: &'a Album) -> Self {
+        let kit = Kit {
+            parts: Vec::new(),
+            pieces: Vec::new(),
+            bonds: Vec::new(),
+            pockets: Vec::new(),
+            inserts: Vec::new(),
+            closings: Vec::new(),
+            blocks: Vec::new(),
+        };
+        Self {
+            album,
+            plains: Vec::new(),
+            designs: None,
+            mounts: Vec::new(),
+            juts: BTreeMap::new(),
+            stacks: Vec::new(),
+            feet: Vec::new(),
+            kit,
+            likes: Vec::new(),
+            findings: Vec::new(),
+        }
+    }
+
+    pub(in crate::parts) fn finish(self) -> Checked<Kit> {
+        Checked::new(self.kit, self.findings)
+    }
+
+    /// Adds a piece and gives its number. A net that is no part is a finding that names it, and no piece.
+    pub fn piece(&mut self, cut: Cut<'_>) -> Option<usize> {
+        let flat = match cut.net.flat() {
+            Ok(flat) => flat,
+            Err(problem) => {
+                self.findings.push(no_part(&cut, problem));
+                return None;
+            }
+        };
+        let (as_made, upside_down) = (flat.likeness(), flat.turned(2).likeness());
+        let one_way = self.album.stocks.get(cut.stock).is_some_and(|stock| stock.pattern == Pattern::OneWay);
+        let same = (0..self.kit.parts.len()).find_map(|number| {
+            let (part, (family, like, _)) = (&self.kit.parts[number], &self.likes[number]);
+            if part.stock != cut.stock || *family != cut.family || part.along_grain != cut.along_grain {
+                None
+            } else if *like == as_made {
+                Some((number, false))
+            } else {
+                // On a pattern with an up and a down the second is a part of its own.
+                (!one_way && *like == upside_down).then_some((number, true))
+            }
+        });
+        let (part, turned) = match same {
+            Some(same) => same,
+            None => (self.part(&cut, flat), false),
+        };
+        Some(self.cut_as(part, turned, cut))
+    }
+
+    /// Adds a part that no piece is cut as yet.
+    fn part(&mut self, cut: &Cut<'_>, flat: Flat) -> usize {
+        self.likes.push((cut.family, flat.likeness(), flat.turned(2).likeness()));
+        self.kit.parts.push(Part {
+            id: cut.id.clone(),
+            kind: cut.kind,
+            net: cut.net.clone(),
+            flat,
+            stock: cut.stock,
+            count: 0,
+            along_grain: cut.along_grain,
+            sideways: self.album.bound == Bound::Top,
+            used_in: Vec::new(),
+            place: cut.place.cloned(),
+        });
+        self.kit.parts.len() - 1
+    }
+
+    fn cut_as(&mut self, part: usize, turned: bool, cut: Cut<'_>) -> usize {
+        self.kit.parts[part].count += 1;
+        self.kit.parts[part].used_in.push(cut.name.clone());
+        self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
+        self.kit.pieces.len() - 1
+    }
+
+    /// Adds pieces that are cut from one block, each with how far behind the one before it it starts, mm. Only the pieces of
+    /// equal blocks are one part: what is cut from one block belongs together.
+    pub(in crate::parts) fn block(
+        &mut self,
+        name: &str,
+        upright: bool,
+        cuts: Vec<(Cut<'_>, f64)>,
+    ) -> Option<Vec<usize>> {
+        let flats = cuts.iter().map(|(cut, _)| cut.net.flat()).collect::<Result<Vec<Flat>, NetProblem>>().ok()?;
+        let equal = |(at, member): (usize, &BlockPart)| {
+            let ((cut, behind), part) = (&cuts[at], &self.kit.parts[member.part]);
+            part.stock == cut.stock
+                && (member.behind - behind).abs() < SAME
+                && self.likes[member.part].1 == flats[at].likeness()
+        };
+        let same = |block: &Block| {
+            block.upright == upright && block.parts.len() == cuts.len() && block.parts.iter().enumerate().all(equal)
+        };
+        let number = self.kit.blocks.iter().position(same);
+        let number = number.unwrap_or_else(|| {
+            let parts = cuts.iter().zip(flats);
+            let parts = parts.map(|((cut, behind), flat)| BlockPart { part: self.part(cut, flat), behind: *behind });
+            let parts = parts.collect();
+            self.kit.blocks.push(Block { name: name.to_owned(), count: 0, upright, parts });
+            self.kit.blocks.len() - 1
+        });
+        self.kit.blocks[number].count += 1;
+        let parts: Vec<usize> = self.kit.blocks[number].parts.iter().map(|member| member.part).collect();
+        Some(cuts.into_iter().zip(parts).map(|((cut, _), part)| self.cut_as(part, false, cut)).collect())
+    }
+
+    /// Says how the next page is carried: the sides that a tab goes between, towards the page's front and towards its back,
+    /// each at the tail of the spine edge, going up. Slid into a sleeve, or stuck on a leaf whose two faces they are.
+    pub(in crate::parts) fn carried(&mut self, hold: Hold, front: Side, back: Side) {
+        self.mounts.push(Mount { hold, front, back });
+    }
+
+    /// Joins two sides.
+    pub fn bond(&mut self, hold: Hold, one: Side, other: Side) {
+        self.kit.bonds.push(Bond { hold, one, other });
+    }
+
+    /// Adds a sleeve.
+    pub fn pocket(&mut self, pocket: Pocket) {
+        self.kit.pockets.push(pocket);
+    }
+
+    /// Adds something that goes into a sleeve.
+    pub fn insert(&mut self, insert: Insert) {
+        self.kit.inserts.push(insert);
+    }
+
+    /// Lays a piece into a pocket: its root panel's front to the pocket's wall, on the tail, beside the hinge's tab.
+    pub fn put_in(&mut self, piece: usize, pocket: usize) {
+        let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
+        let panel =
+            |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
+        let Some(root) = panel(piece, 0).map(|root| root.outline.bounds()) else { return };
+        // Seen from the wall's front the pocket runs from the spine to the right or to the left.
+        let ahead = panel(inside.piece, inside.panel)
+            .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
+        // On a wall that faces the pocket with its front, right and left change places.
+        let ahead = if inside.face == Face::Front { -ahead } else { ahead };
+        let spine = if ahead < 0.0 { root.x1 + tab } else { root.x0 - tab };
+        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, root.y0), (0.0, 1.0)), inside);
+    }
+
+    /// Adds a flap that closes over a pocket.
+    pub fn closing(&mut self, closing: Closing) {
+        self.kit.closings.push(closing);
+    }
+
+    /// Reports something.
+    pub fn find(&mut self, finding: Finding) {
+        self.findings.push(finding);
+    }
+
+    /// What there is so far.
+    pub(in crate::parts) const fn kit(&self) -> &Kit {
+        &self.kit
+    }
+
+    /// Number of the stock that a field of an entry names; `otherwise` where it names none. A name that no stock has is a
+    /// finding.
+    pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, field: &'static str, otherwise: usize) -> usize {
+        let Some(name) = entry.values.text(field) else { return otherwise };
+        let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
+        if let Some(number) = names().position(|stock| stock == name) {
+            return number;
+        }
+        let help = nearest(name, names()).map_or_else(
+            || format!("the file has: {}", names().collect::<Vec<_>>().join(", ")),
+            |name| format!("did you mean \"{name}\"?"),
+        );
+        let text = format!("there is no stock \"{}\" in \"stocks\"", excerpt(name));
+        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(field)));
+        otherwise
+    }
+
+    /// The sleeves so far.
+    #[must_use]
+    pub fn pockets(&self) -> &[Pocket] {
+        &self.kit.pockets
+    }
+
+    /// Caliper of a stock, mm.
+    #[must_use]
+    pub fn caliper(&self, stock: usize) -> f64 {
+        self.album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
+    }
+}
+
+/// A side of a bond.
+pub(in crate::parts) const fn side(piece: usize, panel: usize, face: Face, at: (f64, f64), along: (f64, f64)) -> Side {
+    Side { piece, panel, face, at: Point::new(at.0, at.1), along: Vec2::new(along.0, along.1) }
+}
+
+fn no_part(cut: &Cut<'_>, problem: NetProblem) -> Finding {
+    let (text, help) = match problem {
+        NetProblem::Panel(index) => {
+            let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);
+            (
+                format!(
+                    "its {panel} has no sound shape: what is clipped off its corners meets in the middle, or it has no width"
+                ),
+                "make the clipped corners smaller, or the part larger",
+            )
+        }
+        NetProblem::Crosses => ("its outline crosses itself".to_owned(), "make its flaps or clipped corners smaller"),
+        NetProblem::Fold(_) => (
+            "one of its folds does not lie on the edge of both its panels".to_owned(),
+            "make its clipped corners smaller",
+        ),
+        NetProblem::Hole(_) => (
+            "a hole reaches over its edge or into another hole".to_owned(),
+            "make the hole smaller, or move it further in",
+        ),
+    };
+    Finding::stop("no-part", &cut.name, text).help(help).at(cut.place)
+}

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: MIT
+//! Long rows that no sheet takes whole: cut in pieces that are joined by overlap seams.
+//!
+//! ```text
+//!   +--------+---+--------+          +--------+---+--+   +--------+
+//!   |  back  ¦ s ¦ front  |   ──►    |  back  ¦ s ¦l |   | front  |     The lap l is a seam that turns like the panel
+//!   +--------+---+--------+          +--------+---+--+   +--------+     whose back it is stuck on, and hides under it.
+//! ```
+//!
+//! A row is cut at a fold where one is at hand, so that the seam hides behind the fold; else within a panel, where the
+//! seam runs on flat. A lap of 12.7 mm is usual for boxes (Bean & Brodhead 1914).
+
+use crate::album::Bound;
+use crate::contour::{Contour, Vec2};
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::kit::{Face, Hold, Side};
+use crate::stock::{Pattern, Stock};
+
+/// The usual lap, mm and in (C5).
+pub(in crate::parts) const LAP: (f64, f64) = (13.0, 0.5);
+
+/// A narrower lap holds badly, mm (C5).
+pub(in crate::parts) const LEAST_LAP: f64 = 6.35;
+
+/// What machines leave of a sheet's edge, mm each side: our choice; the machine's own margin is checked later.
+pub(in crate::parts) const EDGE: f64 = 5.0;
+
+/// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.
+const KEEP: f64 = 10.0;
+
+/// More pieces than this are no part.
+const MOST: usize = 32;
+
+/// Lengths nearer than this are equal, mm.
+const SAME: f64 = 1e-6;
+
+/// A row of panels that may have to be made in pieces.
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Row {
+    pub along: Along,
+    /// Its breadth, mm.
+    pub breadth: f64,
+    pub leaves: Vec<Leaf>,
+    /// The leaf that stays put when it is folded.
+    pub root: usize,
+    /// Windows and slots, none of them over a fold.
+    pub holes: Vec<Contour>,
+    /// Stretches of it on which something is stuck that needs them in one piece.
+    pub whole: Vec<(f64, f64)>,
+    /// Width of the seams that join pieces, mm.
+    pub lap: f64,
+}
+
+/// A row as it was made: whole or in pieces.
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Joined {
+    along: Along,
+    spans: Vec<Span>,
+}
+
+/// One panel of one piece, and the stretch of the row that it is.
+#[derive(Clone, Copy, Debug)]
+struct Span {
+    leaf: usize,
+    from: f64,
+    to: f64,
+    piece: usize,
+    panel: usize,
+    /// Where the row's start lies in its piece, the other way round.
+    start: f64,
+}
+
+impl Joined {
+    /// A side of a leaf, its point and direction as they lie in the whole row.
+    pub(in crate::parts) fn side(&self, leaf: usize, face: Face, at: (f64, f64), along: (f64, f64)) -> Option<Side> {
+        let run = if self.along == Along::Across { at.0 } else { at.1 };
+        let off = |span: &&Span| (span.from - run).max(run - span.to).max(0.0);
+        let of_leaf = self.spans.iter().filter(|span| span.leaf == leaf);
+        let span = of_leaf.min_by(|one, two| off(one).total_cmp(&off(two)))?;
+        let at = if self.along == Along::Across { (at.0 - span.start, at.1) } else { (at.0, at.1 - span.start) };
+        Some(side(span.piece, span.panel, face, at, along))
+    }
+}
+
+impl Row {
+    /// The row in one piece.
+    pub(in crate::parts) fn net(&self) -> Net {
+        let whole = Net::row(self.along, self.breadth, &self.leaves, self.root);
+        self.holes.iter().cloned().fold(whole, Net::with_hole)
+    }
+
+    /// Where each leaf starts, and the end.
+    fn starts(&self) -> Vec<f64> {
+        let mut at = 0.0;
+        let mut starts = vec![at];
+        for leaf in &self.leaves {
+            at += leaf.depth();
+            starts.push(at);
+        }
+        starts
+    }
+
+    /// Adds it, whole or in pieces. `cut` says what it is; its own net is not looked at.
+    pub(in crate::parts) fn make(&self, builder: &mut Builder<'_>, cut: &Cut<'_>) -> Option<Joined> {
+        let starts = self.starts();
+        let whole = starts.last().copied().unwrap_or(0.0);
+        let stock = builder.album.stocks.get(cut.stock);
+        let caliper = builder.caliper(cut.stock);
+        let sideways = builder.album.bound == Bound::Top;
+        let room = stock.and_then(|stock| self.room(stock, cut.along_grain, sideways));
+        let cuts = room.filter(|room| whole > room + SAME).and_then(|room| self.cuts(room)).unwrap_or_default();
+        let mut joined = Joined { along: self.along, spans: Vec::new() };
+        let mut ends: Vec<f64> = cuts.iter().map(|cut| cut.at).collect();
+        ends.push(whole);
+        let mut start = 0.0;
+        let mut before: Option<(usize, usize, f64)> = None;
+        for (number, &end) in ends.iter().enumerate() {
+            let piece = self.piece(&starts, (start, end), &cuts, caliper);
+            let name = if cuts.is_empty() { cut.name.clone() } else { format!("{}, piece {}", cut.name, number + 1) };
+            let id = if cuts.is_empty() { cut.id.clone() } else { format!("{}-{}", cut.id, number + 1) };
+            let made = builder.piece(Cut { id, name, net: piece.net, ..*cut })?;
+            joined.spans.extend(piece.panels.iter().map(|span| Span { piece: made, ..*span }));
+            let (run, up) = match self.along {
+                Along::Across => ((1.0, 0.0), (0.0, 1.0)),
+                Along::Up => ((0.0, 1.0), (1.0, 0.0)),
+            };
+            if let Some((lower, seam, at)) = before {
+                let first = joined.spans.iter().find(|span| span.piece == made).map_or(0, |span| span.panel);
+                builder.bond(
+                    Hold::Stuck,
+                    side(lower, seam, Face::Front, (run.0 * at, run.1 * at), up),
+                    side(made, first, Face::Back, (0.0, 0.0), up),
+                );
+            }
+            before = piece.seam.map(|(seam, at)| (made, seam, at));
+            start = end;
+        }
+        Some(joined)
+    }
+
+    /// The net of one stretch of the row, with a seam at its end where it is cut there.
+    fn piece(&self, starts: &[f64], (start, end): (f64, f64), cuts: &[Break], caliper: f64) -> Stretch {
+        let after = cuts.iter().find(|cut| (cut.at - end).abs() < SAME);
+        let mut leaves: Vec<Leaf> = Vec::new();
+        let mut panels = Vec::new();
+        let mut at = 0.0;
+        for (index, (leaf, bounds)) in self.leaves.iter().zip(starts.windows(2)).enumerate() {
+            let (from, to) = (bounds[0].max(start), bounds[1].min(end));
+            if to - from <= SAME {
+                continue;
+            }
+            // A piece lies a caliper over the lap under it. Panels next to it make up for that, so that all stands where it
+            // stands in one piece: the one before a lap that turns, the one after a panel that is joined flat.
+            let turns = after.filter(|cut| (to - end).abs() < SAME && cut.fold.1.abs() > SAME);
+            let less = turns.map_or(0.0, |cut| caliper * lean(cut.fold));
+            let mut more = 0.0;
+            if from <= bounds[0] + SAME && index > 0 {
+                let flat = |cut: &&Break| cut.fold.1.abs() <= SAME && starts[index - 1] < cut.at && cut.at < bounds[0];
+                more = cuts.iter().filter(flat).map(|_| caliper * lean(leaf.fold())).sum();
+            }
+            let depth = (to - from + more - less).max((to - from) / 2.0);
+            panels.push(Span { leaf: index, from, to, piece: 0, panel: 0, start: from - at - more });
+            leaves.push(leaf.so_deep(depth));
+            at += depth;
+        }
+        let nearest = |&(_, span): &(usize, &Span)| span.leaf.abs_diff(self.root);
+        let root = panels.iter().enumerate().min_by_key(nearest).map_or(0, |(index, _)| index);
+        // Net::row puts the root first.
+        let number = |index: usize| {
+            if index == root {
+                0
+            } else if index == 0 {
+                root
+            } else {
+                index
+            }
+        };
+        for (index, span) in panels.iter_mut().enumerate() {
+            span.panel = number(index);
+        }
+        let seam = after.map(|cut| {
+            leaves.push(Leaf::new("lap", Use::Seam, cut.lap).folded(cut.fold.0, cut.fold.1));
+            (number(leaves.len() - 1), at)
+        });
+        let mut net = Net::row(self.along, self.breadth, &leaves, root);
+        for hole in &self.holes {
+            let middle = f64::midpoint(self.run(hole).0, self.run(hole).1);
+            if let Some(span) = panels.iter().find(|span| (span.from..span.to).contains(&middle)) {
+                let back = if self.along == Along::Across { (-span.start, 0.0) } else { (0.0, -span.start) };
+                net = net.with_hole(hole.mapped(|point| point + Vec2::from(back)));
+            }
+        }
+        Stretch { net, panels, seam }
+    }
+
+    /// The stretch of the row that a hole takes.
+    fn run(&self, hole: &Contour) -> (f64, f64) {
+        let bounds = hole.bounds();
+        if self.along == Along::Across { (bounds.x0, bounds.x1) } else { (bounds.y0, bounds.y1) }
+    }
+
+    /// How long a piece may be on the largest sheet of a stock; none where its breadth fits on none.
+    fn room(&self, stock: &Stock, along_grain: bool, sideways: bool) -> Option<f64> {
+        let mut room: Option<f64> = None;
+        for size in &stock.sheets {
+            let stood = stock.stood(size);
+            let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
+            let one_way = stock.pattern == Pattern::OneWay;
+            if one_way && along_grain && stood.grain_upright == Some(sideways) {
+                continue;
+            }
+            let upright = one_way || (along_grain && stood.grain_upright.is_some());
+            // A pattern whose up is at the row's left turns it by a quarter.
+            let as_drawn = (self.along == Along::Across) != (one_way && sideways);
+            let (run, breadth) = if as_drawn { (across, up) } else { (up, across) };
+            let ways = [Some((run, breadth)), (!upright).then_some((breadth, run))];
+            for (run, breadth) in ways.into_iter().flatten() {
+                if self.breadth <= breadth + SAME && room.is_none_or(|room| run > room) {
+                    room = Some(run);
+                }
+            }
+        }
+        room
+    }
+
+    /// Where to cut it so that each piece with its lap is at most `room` long; none where that can't be done.
+    fn cuts(&self, room: f64) -> Option<Vec<Break>> {
+        let starts = self.starts();
+        let whole = starts.last().copied()?;
+        // What must stay in one piece, holes with `keep` round them.
+        let taken = |keep: f64| {
+            let holes = self.holes.iter().map(|hole| self.run(hole)).map(move |(from, to)| (from - keep, to + keep));
+            holes.chain(self.whole.iter().copied())
+        };
+        let clear =
+            |at: f64, lap: f64, keep: f64| taken(keep).all(|(from, to)| to <= at + SAME || from >= at + lap - SAME);
+        let mut cuts = Vec::new();
+        let mut start = 0.0;
+        while whole - start > room + SAME {
+            let reach = start + room - self.lap;
+            let at_fold = |&index: &usize| {
+                let at = starts[index];
+                let lap = self.lap.min(self.leaves[index].depth());
+                // A fold close by would leave a small piece; a lap may take all of a narrow panel.
+                !self.leaves[index].is_seam()
+                    && at - start >= room / 3.0
+                    && at + lap <= start + room + SAME
+                    && clear(at, lap, 0.0)
+            };
+            let folds = (1..self.leaves.len()).filter(at_fold);
+            let wide_enough = |index: &usize| self.leaves[*index].depth() >= self.lap - SAME;
+            let best = folds.clone().rfind(wide_enough).or_else(|| folds.clone().next_back());
+            let cut = if let Some(index) = best {
+                let leaf = &self.leaves[index];
+                Break { at: starts[index], lap: self.lap.min(leaf.depth()), fold: leaf.fold() }
+            } else {
+                let index = (0..self.leaves.len()).find(|&index| starts[index] < reach && reach < starts[index + 1])?;
+                // A seam that closes the row must stay in its place.
+                let closes = self.leaves.get(index + 1).is_some_and(Leaf::is_seam);
+                let mut at = reach.min(starts[index + 1] - self.lap);
+                for _ in 0..=self.holes.len() + self.whole.len() {
+                    let hit = taken(KEEP).filter(|(from, to)| *to > at + SAME && *from < at + self.lap - SAME);
+                    at = hit.map(|(from, _)| from - self.lap).fold(at, f64::min);
+                }
+                let sound = !closes && self.leaves[index].is_straight() && at > start.max(starts[index]) + self.lap;
+                if !sound || !clear(at, self.lap, KEEP) {
+                    return None;
+                }
+                Break { at, lap: self.lap, fold: (Sense::Bent, 0.0) }
+            };
+            start = cut.at;
+            cuts.push(cut);
+            if cuts.len() >= MOST {
+                return None;
+            }
+        }
+        Some(cuts)
+    }
+}
+
+/// A place where a row is cut: its lap turns like the panel that it is stuck on.
+#[derive(Clone, Copy, Debug)]
+struct Break {
+    at: f64,
+    lap: f64,
+    fold: (Sense, f64),
+}
+
+/// How far a fold leans outwards, seen from the front: 1 for a right-angled mountain, -1 for a valley.
+fn lean((sense, degrees): (Sense, f64)) -> f64 {
+    let sine = degrees.to_radians().sin();
+    if sense == Sense::Mountain { sine } else { -sine }
+}
+
+/// One piece of a row.
+struct Stretch {
+    net: Net,
+    panels: Vec<Span>,
+    /// Number of its lap, and where that starts.
+    seam: Option<(usize, f64)>,
+}

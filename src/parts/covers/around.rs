@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+//! What all covers share: how large they must be to go round the pages, and what stands on their spine.
+
+use crate::album::Entry;
+use crate::contour::Contour;
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::parts::build::builder::Builder;
+use crate::parts::build::face::{Lies, Looks, Plain};
+use crate::parts::kit::{Hold, Owner, Side};
+use crate::parts::papers::panel;
+use crate::parts::spines::carry::Carry;
+
+/// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
+pub(in crate::parts) const SQUARE: Field = Field {
+    name: "square",
+    takes: Takes::Length { least: 0.0, most: 50.0 },
+    fallback: Fallback::Length { mm: 3.0, inch: 0.125 },
+    about: "how far it stands out beyond the pages at head, tail and fore-edge",
+    measured: true,
+};
+
+/// What a cover must go round, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Around {
+    /// From the foot of the pages to the fore-edge of the cover (H8), at least.
+    pub reach: f64,
+    /// Width of the cover's spine.
+    pub spine: f64,
+    /// Width of what stands on it.
+    pub base: f64,
+    /// From tail to head.
+    pub height: f64,
+    /// How far it stands out beyond the pages.
+    pub square: f64,
+    /// Thickness of the panels on its outside.
+    pub decor: f64,
+}
+
+impl Around {
+    /// What an album's cover must go round. Its spine is `more` wider than the room that the pages need, for the cover's own
+    /// thickness, and `lined` says whether panels can be stuck on its inside; `what` is that spine in words. Nothing where the pages don't stand on it at all.
+    pub(in crate::parts) fn of(
+        builder: &mut Builder<'_>,
+        entry: &Entry,
+        (more, lined): (f64, bool),
+        what: &str,
+    ) -> Option<Self> {
+        let carry = Carry::of(builder.album);
+        let square = entry.mm("square");
+        let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
+        let [_, short] = carry.short(sleeves);
+        // Inner pages stand out by what raises them, pages with an index tab by that besides.
+        let jut = |page: usize| builder.juts.get(&page).copied().unwrap_or(0.0);
+        let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
+        let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
+        let page = &builder.album.page;
+        let reach = carry.gusset + short + page.width.mm() + stands_out + square;
+        let height = 2.0f64.mul_add(square, page.height.mm());
+        let (decor, inside) = panel::on_cover(builder);
+        let lining = if lined { 2.0 * inside } else { 0.0 };
+        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
+        let base = base(builder);
+        let needed = carry.spine().max(pages).max(base + more) + more;
+        let spine = entry.values.maybe_length("spine").unwrap_or_else(|| builder.album.at_least(needed)).mm();
+        if spine < needed - 1e-6 {
+            let (wide, need) = (builder.album.show(spine), builder.album.roughly(needed));
+            let help = format!(
+                "leave cover.spine out, or make it at least {}",
+                builder.album.show(builder.album.at_least(needed).mm())
+            );
+            let jams = spine < base + more - 1e-6;
+            let text = if jams {
+                format!("{what} of {wide} has no room for what stands on it: {need} is needed")
+            } else {
+                format!("{what} of {wide} is too narrow: with all that is in them the pages need {need}")
+            };
+            let finding = if jams {
+                Finding::stop("cover-spine-narrow", "cover", text)
+            } else {
+                Finding::warn("cover-spine-narrow", "cover", text)
+            };
+            let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needed)).help(help);
+            builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place("spine")));
+            if jams {
+                return None;
+            }
+        }
+        Some(Self { reach, spine, base, height, square, decor })
+    }
+}
+
+/// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody
+/// misses its panel; outside `lies` says how far from the left end of the cover it starts.
+pub(in crate::parts) fn face(
+    builder: &mut Builder<'_>,
+    (name, looks, slim): (&str, Looks, bool),
+    (width, height): (f64, f64),
+    holes: Vec<Contour>,
+    side: Side,
+    lies: Option<f64>,
+) {
+    let lies = lies.map(|from| Lies { at: (from, 0.0), shows: None });
+    let (name, owner) = (name.into(), Owner::Cover);
+    builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
+}
+
+/// Width of the widest thing that stands on the cover's spine.
+fn base(builder: &Builder<'_>) -> f64 {
+    let half = |foot: &Side| {
+        let panel = builder.kit().pieces.get(foot.piece).and_then(|piece| piece.net.panels.get(foot.panel));
+        let bounds = panel.map(|panel| panel.outline.bounds());
+        bounds.map_or(0.0, |bounds| (bounds.x1 - foot.at.x).max(foot.at.x - bounds.x0))
+    };
+    builder.feet.iter().map(half).fold(0.0, f64::max) * 2.0
+}
+
+/// Sticks the spine's feet on a face of the cover; `on` is at the middle of the spine and the tail of the pages.
+pub(in crate::parts) fn stand(builder: &mut Builder<'_>, on: Side) {
+    for foot in builder.feet.clone() {
+        builder.bond(Hold::Stuck, foot, on);
+    }
+}

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+//! The belly band: a strip that slides round the closed album and keeps it shut.
+//!
+//! ```text
+//!   +-----------+--+-----------+--+-----+
+//!   |   front   ¦  |   back    ¦  ¦ lap |  band    Scores, all mountains, stand a caliper and the ease farther apart than
+//!   +-----------+--+-----------+--+-----+          what they go round (F9); the lap is stuck behind the front, so the
+//!              fore-edge      spine                fore-edge is a caliper wider than the spine.
+//! ```
+//!
+//! An ease of 1 mm lets it slide: common practice, no source.
+
+use crate::album::Entry;
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::{Along, Leaf, Sense, Use};
+use crate::parts::build::builder::{Builder, Cut};
+use crate::parts::build::joined::{LAP, Row};
+use crate::parts::covers::around::Around;
+use crate::parts::kit::{Face, Hold, Owner, Side};
+
+/// How tall the band is.
+/// What the band round an album is called.
+pub const BELLY_BAND: &str = "belly band";
+
+pub(in crate::parts) const BAND: Field = Field::length(
+    "band",
+    Fallback::Length { mm: 0.0, inch: 0.0 },
+    "how tall a belly band round the closed album is, 0 for none",
+);
+
+/// Width of the seams that close bands and join pieces.
+pub(in crate::parts) const LAPS: Field = Field::size(
+    "lap",
+    Fallback::Length { mm: LAP.0, inch: LAP.1 },
+    "the seam where something is joined: pieces of a cover, the ends of a band",
+);
+
+/// What it has to spare all round, mm.
+const EASE: f64 = 1.0;
+
+/// What a band goes round, outside, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Round {
+    /// From the outside of the spine to the fore-edge.
+    pub across: f64,
+    /// From the outside of the front to that of the back.
+    pub thick: f64,
+    /// Number of its stock.
+    pub stock: usize,
+    /// The outside of the cover's spine, at its very middle, going to the right.
+    pub spine: Side,
+}
+
+/// Adds the band, if the cover has one.
+pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Round) {
+    let (tall, lap) = (entry.mm("band"), entry.mm("lap"));
+    if tall <= 0.0 {
+        return;
+    }
+    if tall > around.height {
+        let (band, cover) = (builder.album.show(tall), builder.album.show(around.height));
+        let text = format!("a band {band} tall is taller than its cover, which is {cover}");
+        let finding = Finding::stop("band-too-tall", "cover", text);
+        let finding = finding.measured(Length::from_mm(tall), Length::from_mm(around.height));
+        let third = builder.album.at_most(around.height / 3.0);
+        let help = format!("make cover.band smaller: {} is a third of the cover", builder.album.show(third.mm()));
+        builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place("band")));
+        return;
+    }
+    let caliper = builder.caliper(round.stock);
+    let ruler = |mm: f64| builder.album.at_least(mm).mm();
+    let (across, thick) = (ruler(round.across + EASE + caliper), ruler(round.thick + EASE + caliper));
+    let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
+    let leaf = |name, depth| Leaf::new(name, Use::Plain, depth);
+    let row = Row {
+        along: Along::Across,
+        breadth: tall,
+        leaves: vec![
+            leaf("front", across),
+            turned(leaf("fore-edge", thick + caliper)),
+            turned(leaf("back", across)),
+            turned(leaf("spine", thick)),
+            turned(Leaf::new("lap", Use::Seam, lap)),
+        ],
+        root: 3,
+        holes: Vec::new(),
+        whole: Vec::new(),
+        lap,
+    };
+    let cut = Cut {
+        id: "cover-band".into(),
+        kind: BELLY_BAND,
+        family: "belly band",
+        net: row.net(),
+        stock: round.stock,
+        along_grain: false,
+        name: "belly band".into(),
+        owner: Owner::Cover,
+        place: entry.values.place("band"),
+    };
+    let Some(made) = row.make(builder, &cut) else { return };
+    let end = 2.0f64.mul_add(across + thick, caliper);
+    let up = (0.0, 1.0);
+    let closed = (made.side(4, Face::Front, (end, 0.0), up), made.side(0, Face::Back, (0.0, 0.0), up));
+    if let (Some(seam), Some(front)) = closed {
+        builder.bond(Hold::Stuck, seam, front);
+    }
+    if let Some(spine) = made.side(3, Face::Back, (end - thick / 2.0, tall / 2.0), (1.0, 0.0)) {
+        builder.bond(Hold::Slid, spine, round.spine);
+    }
+}

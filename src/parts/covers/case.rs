@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: MIT
+//! The case cover: two boards and a spine board under one covering paper, lined inside.
+//!
+//! ```text
+//!        back board     spine board    front board
+//!      +------------+ j +--------+ j +------------+     Boards are page + 2 square tall (B1). Closed, they stand on the
+//!      |            |   |        |   |            |     ends of the spine board, which is two boards and the papers between
+//!      |            |   |        |   |            |     wider than the room for the pages: the larger of N pitches and
+//!      |            |   |        |   |            |     all loaded pages (D3). The joint j goes round the spine board's
+//!      +------------+   +--------+   +------------+     edge, so that a board stands j less a board off the inside.
+//! ```
+//!
+//! A board is as wide as the pages reach, with the square, less what the joint lets it stand off (derived: B1's one square
+//! more than the leaf, joint included). The joint is 1.5 to 2 boards or 6.35 to 10 mm (B4: bindery practice; Collins,
+//! *Handicraft for Boys*). The covering turns in 12.7 to 19 mm (B2); see `covering`. The spine lining goes over both joints
+//! and a lap on either board; end papers leave the square.
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::Contour;
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::length::{Length, Units};
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::face::Looks;
+use crate::parts::covers::around::{Around, SQUARE, face, stand};
+use crate::parts::covers::band::{self, BAND, LAPS, Round};
+use crate::parts::covers::covering::{Covering, Part};
+use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::library::Maker;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "case",
+        role: Role::Cover,
+        about: "two boards and a spine board under covering paper with turned-in edges, lined with end papers",
+        fields: &[
+            SQUARE,
+            Field::size("spine", Fallback::Rule("what the pages need"), "width of the spine board"),
+            Field::size(
+                "joint",
+                Fallback::Rule("two boards, at least 7 mm or 1/4 in"),
+                "from the spine board to a board",
+            ),
+            Field::size(
+                "turn_in",
+                Fallback::Length { mm: 16.0, inch: 0.625 },
+                "what of the covering is folded over the boards' edges",
+            ),
+            Field::size(
+                "mitre",
+                Fallback::Rule("one and a quarter boards"),
+                "from a board's corner to the cut across the covering's corner",
+            ),
+            Field::new("board", Takes::Text, Fallback::Rule("the cover's stock"), "the stock of the boards"),
+            Field::new("covering", Takes::Text, Fallback::Rule("the cover's stock"), "the stock of the covering"),
+            Field::new(
+                "endpaper",
+                Takes::Text,
+                Fallback::Rule("the covering's stock"),
+                "the stock of the end papers and the spine's lining",
+            ),
+            BAND,
+            LAPS,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "case", "board": "board", "covering": "paper" }"#,
+};
+
+/// Boards of a case are 1 mm thick or more (T6).
+const LEAST_BOARD: f64 = 1.0;
+
+/// Turn-ins of less hold badly, mm (B2).
+const LEAST_TURN_IN: f64 = 12.7;
+
+/// A board must stand off the spine board's inside by this, mm, or the joint jams: our choice.
+const CLEAR: f64 = 0.2;
+
+/// What a case is made of.
+#[derive(Clone, Copy, Debug)]
+struct Stocks {
+    board: usize,
+    covering: usize,
+    endpaper: usize,
+}
+
+/// Its sizes, mm.
+#[derive(Clone, Copy, Debug)]
+struct Sizes {
+    /// Thickness of a board, of the covering, of the end papers.
+    thick: [f64; 3],
+    joint: f64,
+    /// From the lining on the spine board up to a board's lower edge.
+    off: f64,
+    covering: Covering,
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
+    let covering = builder.stock_named(entry, "covering", entry.stock);
+    let stocks = Stocks {
+        board: builder.stock_named(entry, "board", entry.stock),
+        covering,
+        endpaper: builder.stock_named(entry, "endpaper", covering),
+    };
+    let thick = [stocks.board, stocks.covering, stocks.endpaper].map(|stock| builder.caliper(stock));
+    // The boards, and on either side what is turned in and pasted over them.
+    let more = 2.0 * thick.iter().sum::<f64>();
+    let Some(around) = Around::of(builder, entry, (more, false), "a spine board") else { return };
+    let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
+    let cut = |id: &str, kind, name: &str, net, stock| Cut {
+        id: id.into(),
+        kind,
+        family: kind,
+        net,
+        stock,
+        along_grain: entry.grain_along_spine.unwrap_or(true),
+        name: name.into(),
+        owner: Owner::Cover,
+        place: entry.place(),
+    };
+    let (width, height) = sizes.covering.board;
+    let plate = |name, width, height| Net::single(name, Contour::rectangle(0.0, 0.0, width, height));
+    let sheet = sizes.covering.sheet();
+    let paper = builder.piece(cut("cover-covering", "covering", "covering", sheet.net.clone(), stocks.covering));
+    let [back, front] = ["back board", "front board"]
+        .map(|name| builder.piece(cut("cover-board", "board", name, plate("board", width, height), stocks.board)));
+    let spine_net = plate("spine board", around.spine, height);
+    let spine = builder.piece(cut("cover-spine", "spine board", "spine board", spine_net, stocks.board));
+    let (Some(paper), Some(back), Some(front), Some(spine)) = (paper, back, front, spine) else { return };
+
+    let up = (0.0, 1.0);
+    let middle = around.spine / 2.0;
+    builder.bond(Hold::Stuck, side(spine, 0, Face::Back, (middle, 0.0), up), sheet.under_spine(paper));
+    let boards = [back, front];
+    for (number, &board) in boards.iter().enumerate() {
+        builder.bond(Hold::Stuck, side(board, 0, Face::Back, (0.0, 0.0), up), sheet.under(paper, number));
+    }
+    for turn in &sheet.turn_ins {
+        let pair = |point: crate::contour::Vec2| (point.x, point.y);
+        builder.bond(
+            Hold::Stuck,
+            side(paper, turn.panel, Face::Back, pair(turn.at.to_vec2()), pair(turn.along)),
+            side(boards[turn.board], 0, Face::Front, pair(turn.on.to_vec2()), pair(turn.on_along)),
+        );
+    }
+    line(builder, entry, &around, &sizes, (&boards, spine), |id, kind, name, net| {
+        cut(id, kind, name, net, stocks.endpaper)
+    });
+    let round = Round {
+        across: sizes.joint + width + 2.0 * thick[1] + around.decor,
+        thick: 2.0f64.mul_add(thick[1] + around.decor, around.spine),
+        stock: stocks.covering,
+        spine: sheet.outside(paper),
+    };
+    band::make(builder, entry, &around, &round);
+    // The end papers are what lines it, so it has panels on its outside alone.
+    let spine = around.spine + thick[1];
+    for (name, panel, wide) in
+        [("cover back", Part::Back, width), ("cover spine", Part::Spine, spine), ("cover front", Part::Front, width)]
+    {
+        let slim = panel == Part::Spine;
+        let side = sheet.face(paper, panel);
+        face(builder, (name, Looks::Outside, slim), (wide, height), Vec::new(), side, Some(side.at.x));
+    }
+}
+
+/// The spine's lining, on which the spine stands, and the end papers.
+fn line<'c>(
+    builder: &mut Builder<'_>,
+    entry: &Entry,
+    around: &Around,
+    sizes: &Sizes,
+    (boards, spine): (&[usize; 2], usize),
+    cut: impl Fn(&str, &'static str, &str, Net) -> Cut<'c>,
+) {
+    let (width, height) = sizes.covering.board;
+    let [board, _, paper] = sizes.thick;
+    let tall = 2.0f64.mul_add(-around.square, height);
+    let (lap, up) = (entry.mm("lap"), (0.0, 1.0));
+    // It stands up in the middle of its thickness, so half of that is taken off where it meets boards and spine board.
+    let (gap, middle) = (sizes.off + paper / 2.0, 2.0f64.mul_add(-board, around.spine) - paper);
+    let leaves = [
+        Leaf::new("left lap", Use::Seam, lap),
+        Leaf::new("left joint", Use::Gusset, gap).folded(Sense::Bent, 0.0),
+        Leaf::new("spine", Use::Plain, middle).folded(Sense::Valley, 90.0),
+        Leaf::new("right joint", Use::Gusset, gap).folded(Sense::Valley, 90.0),
+        Leaf::new("right lap", Use::Seam, lap).folded(Sense::Bent, 0.0),
+    ];
+    let net = Net::row(Along::Across, tall, &leaves, 2);
+    let panels = ["left lap", "spine", "right lap"].map(|name| net.panel(name));
+    let lining = builder.piece(cut("cover-lining", "spine lining", "spine lining", net));
+    let (Some(lining), [Some(left), Some(spine_panel), Some(right)]) = (lining, panels) else { return };
+    let centre = lap + gap + middle / 2.0;
+    builder.bond(
+        Hold::Stuck,
+        side(lining, spine_panel, Face::Back, (centre, 0.0), up),
+        side(spine, 0, Face::Front, (around.spine / 2.0, around.square), up),
+    );
+    // Seen from the inside the front is at the left, and its joint at its right.
+    for (panel, at, board, joint) in
+        [(left, lap, boards[1], width), (right, 2.0f64.mul_add(gap, lap) + middle, boards[0], 0.0)]
+    {
+        builder.bond(
+            Hold::Stuck,
+            side(lining, panel, Face::Back, (at, 0.0), up),
+            side(board, 0, Face::Front, (joint, around.square), up),
+        );
+    }
+    stand(builder, side(lining, spine_panel, Face::Front, (centre, 0.0), (1.0, 0.0)));
+    let net = Net::single("end paper", Contour::rectangle(0.0, 0.0, width - around.square, tall));
+    for (board, name, left) in [(boards[0], "back", 0.0), (boards[1], "front", around.square)] {
+        let name = format!("{name} end paper");
+        if let Some(piece) = builder.piece(cut("cover-endpaper", "end paper", &name, net.clone())) {
+            builder.bond(
+                Hold::Stuck,
+                side(piece, 0, Face::Back, (0.0, 0.0), up),
+                side(board, 0, Face::Front, (left, around.square), up),
+            );
+        }
+    }
+}
+
+/// The case's sizes; nothing where they make no case, which is said then.
+fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64; 3]) -> Option<Sizes> {
+    let [board, paper, endpaper] = thick;
+    let least = if builder.album.units == Units::In { 6.35 } else { 7.0 };
+    let set = |name: &str, rule: f64| entry.values.maybe_length(name).map_or(rule, Length::mm);
+    let joint = set("joint", (2.0 * board).max(least));
+    let mitre = set("mitre", 1.25 * board);
+    let turn_in = entry.mm("turn_in");
+    let off = joint - paper - board - endpaper;
+    let (width, height) = (builder.album.at_least(around.reach - off).mm(), around.height);
+    let covering =
+        Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
+    let mut say = Say { builder, entry };
+    if board < LEAST_BOARD - 1e-6 {
+        let text =
+            format!("boards of {} are thin for a case: {} or more is usual", say.show(board), say.show(LEAST_BOARD));
+        let finding = Finding::warn("board-thin", "cover", text).help("give the case a stock of board: cover.board");
+        say.builder.find(finding.at(entry.values.place("board")));
+    }
+    if joint < board + paper + endpaper + CLEAR {
+        let text = format!("a joint of {} jams on boards {} thick", say.show(joint), say.show(board));
+        say.too_small("joint-narrow", "joint", joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
+        return None;
+    }
+    if joint < 1.5f64.mul_add(board, -1e-6) {
+        let text = format!("a joint of {} is stiff: one and a half boards or more is usual", say.show(joint));
+        say.too_small("joint-narrow", "joint", joint, 1.5 * board, text, false);
+    }
+    if mitre < board - 1e-6 {
+        let text =
+            format!("a mitre of {} leaves the corners of boards {} thick bare", say.show(mitre), say.show(board));
+        say.too_small("mitre-small", "mitre", mitre, 1.25 * board, text, true);
+        return None;
+    }
+    if mitre > 1.5f64.mul_add(board, 1e-6) {
+        let most = say.builder.album.at_most(1.5 * board);
+        let text =
+            format!("a mitre of {} makes thick corners: up to {} is usual", say.show(mitre), say.show(most.mm()));
+        let finding = Finding::warn("mitre-large", "cover", text).measured(Length::from_mm(mitre), most);
+        let finding = finding.help(format!("make cover.mitre at most {}, or leave it out", say.show(most.mm())));
+        say.builder.find(finding.at(entry.values.place("mitre")));
+    }
+    let strip = board + paper;
+    if covering.leg() > turn_in + board - 1.0 || turn_in < paper + 1.0 {
+        let text = format!("turn-ins of {} end in the mitres", say.show(turn_in));
+        say.too_small("turn-in-narrow", "turn_in", turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
+        return None;
+    }
+    if turn_in < LEAST_TURN_IN - 1e-6 {
+        let usual = say.builder.album.roughly(LEAST_TURN_IN);
+        let text = format!("turn-ins of {} hold badly: {usual} or more is usual", say.show(turn_in));
+        say.too_small("turn-in-narrow", "turn_in", turn_in, LEAST_TURN_IN, text, false);
+    }
+    // Turn-ins from head and tail must not meet, nor stick out of their board.
+    let most = (height / 2.0).min(width);
+    if turn_in > most || width < strip || entry.mm("lap") > width {
+        let (deep, wide, tall) = (say.show(turn_in), say.show(width.max(0.0)), say.show(height));
+        let text = format!(
+            "turn-ins of {deep} or laps of {} have no room on boards {wide} x {tall}",
+            say.show(entry.mm("lap"))
+        );
+        let finding = Finding::stop("turn-in-too-wide", "cover", text);
+        let finding = finding.help("make cover.turn_in and cover.lap smaller, or cover.joint");
+        say.builder.find(finding.at(entry.values.place("turn_in")));
+        return None;
+    }
+    if around.square * 2.0 >= width {
+        let text = format!("a square of {} leaves nothing of the end papers", say.show(around.square));
+        let finding = Finding::stop("square-too-large", "cover", text).help("make cover.square smaller; 3 mm is usual");
+        say.builder.find(finding.at(entry.values.place("square")));
+        return None;
+    }
+    Some(Sizes { thick, joint, off, covering })
+}
+
+/// Says what is wrong with a size.
+struct Say<'b, 'a, 'e> {
+    builder: &'b mut Builder<'a>,
+    entry: &'e Entry,
+}
+
+impl Say<'_, '_, '_> {
+    fn show(&self, mm: f64) -> String {
+        self.builder.album.show(mm)
+    }
+
+    fn too_small(&mut self, id: &'static str, field: &str, size: f64, least: f64, text: String, stops: bool) {
+        let least = self.builder.album.at_least(least);
+        let finding = if stops { Finding::stop(id, "cover", text) } else { Finding::warn(id, "cover", text) };
+        let finding = finding
+            .measured(Length::from_mm(size), least)
+            .help(format!("make cover.{field} at least {}", self.show(least.mm())))
+            .mend(format!("cover.{field}"), least);
+        self.builder.find(finding.at(self.entry.values.place(field)));
+    }
+}

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+//! The belly band: a strip that goes round a bundle and is stuck to itself at the back.
+//!
+//! ```text
+//!   +------------+-+--------------+--+-----+     Round a thing w wide and q thick, in card t thick, with ease e:
+//!   |            | |              |  |     |       back        W - t, W = w + e + t
+//!   |    back    | |    front     |  | lap |       left edge   q + t
+//!   |            | |              |  |     |       front       W
+//!   +------------+-+--------------+--+-----+       right edge  q + 2t
+//!             left edge      right edge            lap         `lap`, stuck on the back's outer face
+//! ```
+//!
+//! Check value F9, measured from crease to crease: the middles of front and back are q + t apart, and the lap lies a caliper
+//! further out. The back's free end stays half a caliper clear of the right edge's inner face. So the band is
+//! 2 (w + e + q) + 4t + lap long, scored at W - t, W + q, 2W + q, 2W + 2q + 2t (derived).
+//!
+//! Where q + t is less than a crease is wide (F3: 1.3 t and the rule) each edge is one fold: it takes up pi/2 (q + t), half
+//! from either panel (F6), so that the front is W + pi/2 (q + t) wide, the back pi/4 (q + t) and t less.
+//! The lap of 12 mm or 1/2 in is the pasted lap of boxes (C5; Bean & Brodhead, *Bookbinding for Beginners*, 1914).
+
+use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field, Takes};
+use crate::length::Length;
+use crate::net::bend::{RULE, channel, taken_up, wrapper};
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::inserts::insert::{self, LAP, Slip};
+use crate::parts::kit::{Face, Hold};
+use crate::parts::library::Maker;
+use std::f64::consts::PI;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "belly-band",
+        role: Role::Insert,
+        about: "a band that goes round a bundle and is stuck to itself; it goes into no pocket",
+        fields: &[
+            Field::size("width", Fallback::Needed, "width of what it goes round"),
+            Field::new(
+                "thickness",
+                Takes::Length { least: 0.0, most: 300.0 },
+                Fallback::Needed,
+                "thickness of what it goes round",
+            ),
+            Field::size("height", Fallback::Length { mm: 40.0, inch: 1.5 }, "how tall the band is"),
+            Field::length(
+                "ease",
+                Fallback::Length { mm: 1.5, inch: 0.0625 },
+                "how much wider than the bundle it is, so that it slides on",
+            ),
+            LAP,
+            insert::COUNT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "belly-band", "width": 150, "thickness": 18 }"#,
+};
+
+/// The panels of a band, in their order along it.
+fn leaves(wide: f64, thick: f64, caliper: f64, lap: f64) -> Vec<Leaf> {
+    let [between, _] = wrapper(thick, caliper);
+    let wide = wide + caliper;
+    let [crease, ..] = channel(caliper, RULE);
+    if between < crease {
+        let taken = taken_up(between, PI);
+        return vec![
+            Leaf::new("back", Use::Plain, wide + taken / 2.0 - caliper),
+            Leaf::new("front", Use::Plain, wide + taken).folded(Sense::Mountain, 180.0),
+            Leaf::new("lap", Use::Seam, lap).folded(Sense::Mountain, 180.0),
+        ];
+    }
+    vec![
+        Leaf::new("back", Use::Plain, wide - caliper),
+        Leaf::new("left edge", Use::Plain, between).folded(Sense::Mountain, 90.0),
+        Leaf::new("front", Use::Plain, wide).folded(Sense::Mountain, 90.0),
+        Leaf::new("right edge", Use::Plain, between + caliper).folded(Sense::Mountain, 90.0),
+        Leaf::new("lap", Use::Seam, lap).folded(Sense::Mountain, 90.0),
+    ]
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
+    let slip = Slip::new(builder, entry, number);
+    let (width, thick, height) = (entry.mm("width"), entry.mm("thickness"), entry.mm("height"));
+    let (ease, lap) = (entry.mm("ease"), entry.mm("lap"));
+    let leaves = leaves(width + ease, thick, slip.caliper, lap);
+    let front = leaves.len() / 2;
+    let net = Net::row(Along::Across, height, &leaves, front);
+    let (Some(back), Some(seam)) = (net.panel("back"), net.panel("lap")) else { return };
+    let [back_box, lap_box] = [back, seam].map(|panel| net.panels[panel].outline.bounds());
+    let most = back_box.width();
+    if lap > most {
+        let (lap, most) = (builder.album.show(lap), builder.album.roughly(most));
+        let text = format!("a lap of {lap} is wider than its back, which is {most}");
+        let help = "make its \"lap\" smaller; 12 mm or 1/2 in is usual";
+        let (measured, allowed) = (Length::from_mm(entry.mm("lap")), Length::from_mm(back_box.width()));
+        builder.find(slip.stop("lap-too-wide", "lap", text, help).measured(measured, allowed));
+        return;
+    }
+    slip.narrow_lap(builder, lap);
+    // The lap's fold stands over the front's far edge, and the back ends so far short of it.
+    let short = net.panels[0].outline.bounds().width() - most;
+    for copy in 0..slip.count {
+        let Some(piece) = slip.piece(builder, copy, None, "belly band", net.clone()) else { return };
+        builder.bond(
+            Hold::Stuck,
+            side(piece, seam, Face::Back, (lap_box.x0 + short, 0.0), (0.0, 1.0)),
+            side(piece, back, Face::Front, (back_box.x0, 0.0), (0.0, 1.0)),
+        );
+    }
+}

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+//! The booklet: leaves folded once, one inside another, sewn through the fold as a pamphlet is.
+//!
+//! ```text
+//!   +-----------+-----------+     leaf k (0 is the outermost) is 2 (width - k c) wide, scored in the middle.
+//!   |           o           |
+//!   |           :           |     c = pi/2 t: the fold of the leaf round it has a radius larger by a caliper t, and
+//!   |   back    o   front   |     each half loses a quarter turn of that (check value F8, half-round; the trade's
+//!   |           :           |     band is 1 to 2 calipers). So the fore-edges are flush.
+//!   |           o           |
+//!   +-----------+-----------+     Three holes stand at 1/6, 3/6 and 5/6 of the height, five at every sixth (common
+//!           mountain              practice, no source). It is 2 n calipers thick, sewn with one thread.
+//! ```
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::{Contour, Point};
+use crate::fields::{Fallback, Field, Takes};
+use crate::length::Length;
+use crate::net::bend::creep;
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::inserts::insert::{self, Bulk, Slip};
+use crate::parts::kit::{Face, Hold};
+use crate::parts::library::Maker;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "booklet",
+        role: Role::Insert,
+        about: "leaves folded one inside another and sewn through the fold, for a pocket",
+        fields: &[
+            insert::WIDTH,
+            insert::HEIGHT,
+            Field::new(
+                "leaves",
+                Takes::Count { least: 1, most: 12 },
+                Fallback::Count(3),
+                "how many folded leaves it has",
+            ),
+            Field::new(
+                "holes",
+                Takes::Choice(&["three", "five", "none"]),
+                Fallback::Choice("three"),
+                "how many sewing holes it has in its fold",
+            ),
+            Field::new(
+                "hole",
+                Takes::Length { least: 0.5, most: 5.0 },
+                Fallback::Length { mm: 1.5, inch: 0.0625 },
+                "diameter of its sewing holes",
+            ),
+            insert::COUNT,
+            insert::FOLDED,
+            insert::PAGES,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "booklet", "width": 100, "height": 150 }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
+    let slip = Slip::new(builder, entry, number);
+    let leaves = entry.values.count("leaves").unwrap_or(1);
+    let thickness = slip.thickness(2.0 * f64::from(leaves) * slip.caliper);
+    let Some((width, height)) = slip.size(builder, thickness, None) else { return };
+    let [_, step, _] = creep(slip.caliper);
+    let narrowest = f64::from(leaves - 1).mul_add(-step, width);
+    let sixths: &[f64] = match entry.values.text("holes") {
+        Some("three") => &[1.0, 3.0, 5.0],
+        Some("five") => &[1.0, 2.0, 3.0, 4.0, 5.0],
+        _ => &[],
+    };
+    let hole = entry.mm("hole");
+    if !fits(builder, &slip, (width, narrowest), (height, hole), sixths.len()) {
+        return;
+    }
+    for copy in 0..slip.count {
+        let mut outer = None;
+        for number in 0..leaves {
+            let half = f64::from(number).mul_add(-step, width);
+            let back = Leaf::new("back", Use::Plain, half);
+            let front = Leaf::new("front", Use::Plain, half).folded(Sense::Mountain, 180.0);
+            let mut net = Net::row(Along::Across, height, &[back, front], 1);
+            for sixth in sixths {
+                net = net.with_hole(Contour::circle(Point::new(half, sixth / 6.0 * height), hole / 2.0));
+            }
+            let which = (leaves > 1).then(|| format!("leaf {}", number + 1));
+            let Some(leaf) = slip.piece(builder, copy, which.as_deref(), "booklet leaf", net) else { return };
+            // Its front lies on the inside of the front round it, flush at the fore-edge.
+            if let Some((round, its_half)) = outer {
+                builder.bond(
+                    Hold::Slid,
+                    side(leaf, 0, Face::Front, (2.0 * half, 0.0), (0.0, 1.0)),
+                    side(round, 0, Face::Back, (2.0 * its_half, 0.0), (0.0, 1.0)),
+                );
+            } else {
+                slip.put(builder, copy, leaf, Bulk { width, height, thickness, pull: false });
+            }
+            outer = Some((leaf, half));
+        }
+    }
+}
+
+/// Whether the innermost leaf is wide enough, and the holes stand apart.
+fn fits(
+    builder: &mut Builder<'_>,
+    slip: &Slip<'_>,
+    (width, narrowest): (f64, f64),
+    (height, hole): (f64, f64),
+    holes: usize,
+) -> bool {
+    let mm = Length::from_mm;
+    let least = 2.0 * hole.max(1.0);
+    if narrowest < least {
+        let (wide, least_said) = (builder.album.show(width), builder.album.show(least));
+        let text = format!(
+            "at {wide} wide its innermost leaf is trimmed to {}, and needs {least_said}",
+            builder.album.roughly(narrowest.max(0.0))
+        );
+        let finding = slip.stop("booklet-too-narrow", "width", text, "make it wider, or give it fewer leaves");
+        builder.find(finding.measured(mm(narrowest.max(0.0)), mm(least)));
+        return false;
+    }
+    // Holes nearer than their own diameter tear into one another, and into the edge.
+    let apart = height / 6.0;
+    if holes > 0 && apart < 2.0 * hole {
+        let (apart_said, hole_said) = (builder.album.roughly(apart), builder.album.show(hole));
+        let text = format!("its sewing holes of {hole_said} stand {apart_said} apart: the card between them tears");
+        let finding = slip.stop("holes-too-close", "hole", text, "make it taller, or its holes smaller");
+        builder.find(finding.measured(mm(apart), mm(2.0 * hole)));
+        return false;
+    }
+    true
+}

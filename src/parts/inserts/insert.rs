@@ -1,0 +1,314 @@
+// SPDX-License-Identifier: MIT
+//! What all kinds of insert share: their pockets, how large they may be there, how many there are, how they go in.
+//!
+//! A size that the file leaves out is the largest that slides in every pocket that the insert goes into, with 3.2 mm or
+//! 1/8 in to spare in all (check value C2: 1.5 to 3.2 mm common practice; 1/8 in for a slip case: Bean & Brodhead,
+//! *Bookbinding for Beginners*, 1914), rounded down to what a ruler has.
+
+pub(in crate::parts) use crate::album::COUNT;
+use crate::album::{Bound, Entry};
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::Net;
+use crate::net::bend::sleeve_loss;
+use crate::parts::build::builder::{Builder, Cut};
+use crate::parts::kit::{Insert, Owner, Pocket};
+use crate::parts::prints::print;
+
+/// Width of what goes into a pocket.
+pub(in crate::parts) const WIDTH: Field =
+    Field::size("width", Fallback::Rule("as wide as its pockets take"), "its width");
+
+/// Height of what goes into a pocket.
+pub(in crate::parts) const HEIGHT: Field =
+    Field::size("height", Fallback::Rule("as tall as its pockets take"), "its height");
+
+/// Which way a named size lies.
+pub(in crate::parts) const ACROSS: Field =
+    Field::new("across", Takes::Flag, Fallback::Flag(false), "whether that size is turned on its side");
+
+/// How thick it is with all that belongs to it.
+pub(in crate::parts) const THICKNESS: Field =
+    Field::length("thickness", Fallback::Rule("its card's caliper"), "its thickness with what is stuck on it")
+        .unmeasured();
+
+/// How thick it is where it is folded.
+pub(in crate::parts) const FOLDED: Field = Field::length(
+    "thickness",
+    Fallback::Rule("its card, folded"),
+    "its thickness with all that is stuck on it or lies in it",
+)
+.unmeasured();
+
+/// Where it goes.
+pub(in crate::parts) const PAGES: Field = Field::new(
+    "pages",
+    Takes::Counts,
+    Fallback::Rule("every page with a pocket, in order"),
+    "the pages whose pockets they go into",
+);
+
+/// A seam that closes it.
+pub(in crate::parts) const LAP: Field =
+    Field::size("lap", Fallback::Length { mm: 12.0, inch: 0.5 }, "width of the seam that is stuck");
+
+/// A pasted lap narrower than this holds badly, mm (C5; 6.35 for small card models: Schwartz, *Sloyd*, year from memory).
+const NARROW: f64 = 6.35;
+
+/// What a size that is left out leaves in its pocket, in all (C2).
+const EASY: Fallback = Fallback::Length { mm: 3.2, inch: 0.125 };
+
+/// Nothing smaller than this is an insert: what a size field takes at least, mm.
+const LEAST: f64 = 1.0;
+
+impl Pocket {
+    /// Room across, beside the hinge's tab, mm.
+    #[must_use]
+    pub fn across(&self) -> f64 {
+        self.width - self.tab
+    }
+
+    /// Room upwards, mm, with a stack `stack` mm thick in it: where its folds are sharp, and where they are round.
+    ///
+    /// Derived: the folds at head and tail take from one caliper to pi calipers (H5), and two flat sheets joined at
+    /// both edges come together by as much as they are held apart (D5).
+    #[must_use]
+    pub fn upwards(&self, stack: f64) -> [f64; 2] {
+        sleeve_loss(self.caliper).map(|loss| self.height - loss - stack)
+    }
+
+    /// The largest width and height, mm, that slide in it with `clearance` mm to spare in all, as part of a stack `stack` mm
+    /// thick. A stack thicker than the clearance needs its own thickness.
+    #[must_use]
+    pub fn takes(&self, stack: f64, clearance: f64) -> [f64; 2] {
+        let [_, round] = self.upwards(0.0);
+        [self.across() - clearance, round - clearance.max(stack)]
+    }
+}
+
+/// A field names no print that there is.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct NoPrint;
+
+/// An insert that is being made.
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Slip<'e> {
+    entry: &'e Entry,
+    /// Its number, from 1.
+    pub number: usize,
+    /// Thickness of its card, mm.
+    pub caliper: f64,
+    /// How many there are.
+    pub count: u32,
+    /// Numbers of the pockets that it may go into.
+    pockets: Vec<usize>,
+}
+
+/// What a finished insert measures, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Bulk {
+    pub width: f64,
+    pub height: f64,
+    pub thickness: f64,
+    /// Whether it has something to pull it out by.
+    pub pull: bool,
+}
+
+impl<'e> Slip<'e> {
+    pub(in crate::parts) fn new(builder: &Builder<'_>, entry: &'e Entry, number: usize) -> Self {
+        let (caliper, count) = (builder.caliper(entry.stock), entry.count());
+        Self { entry, number, caliper, count, pockets: pockets_for(builder, entry) }
+    }
+
+    /// What it is called: `tag 1`.
+    pub(in crate::parts) fn name(&self) -> String {
+        format!("{} {}", self.entry.kind.name.replace('-', " "), self.number)
+    }
+
+    /// A finding about it, which stands at a field.
+    pub(in crate::parts) fn stop(
+        &self,
+        id: &'static str,
+        field: &str,
+        text: String,
+        help: impl Into<String>,
+    ) -> Finding {
+        Finding::stop(id, self.name(), text).help(help).at(self.entry.values.place(field))
+    }
+
+    /// Warns of a lap that holds badly.
+    pub(in crate::parts) fn narrow_lap(&self, builder: &mut Builder<'_>, lap: f64) {
+        if lap >= NARROW - 1e-6 {
+            return;
+        }
+        let (shown, usual) = (builder.album.show(lap), builder.album.roughly(NARROW));
+        let text = format!("a lap of {shown} holds badly: {usual} or more is usual");
+        let finding = Finding::warn("lap-narrow", self.name(), text)
+            .measured(Length::from_mm(lap), Length::from_mm(NARROW))
+            .help("make its \"lap\" wider; 12 mm or 1/2 in is usual")
+            .mend(self.way("lap"), builder.album.at_least(NARROW));
+        builder.find(finding.at(self.entry.values.place("lap")));
+    }
+
+    /// The way to it in the file: `inserts[0]`.
+    fn path(&self) -> String {
+        format!("inserts[{}]", self.number - 1)
+    }
+
+    /// The way to one of its fields: `inserts[0].lap`.
+    pub(in crate::parts) fn way(&self, field: &str) -> String {
+        format!("{}.{field}", self.path())
+    }
+
+    /// Its thickness, mm: what the file says, but no less than its card is.
+    pub(in crate::parts) fn thickness(&self, card: f64) -> f64 {
+        self.entry.values.maybe_length("thickness").map_or(card, |thickness| thickness.mm().max(card))
+    }
+
+    /// Its width and height, mm: as the file says, else `own`, else the largest that its pockets take. Where there is
+    /// no telling, that is a finding, and none.
+    pub(in crate::parts) fn size(
+        &self,
+        builder: &mut Builder<'_>,
+        thickness: f64,
+        own: Option<(f64, f64)>,
+    ) -> Option<(f64, f64)> {
+        let own = [own.map(|own| own.0), own.map(|own| own.1)];
+        let mut size = [0.0; 2];
+        for (index, name) in ["width", "height"].into_iter().enumerate() {
+            let said = self.entry.values.maybe_length(name).map(Length::mm);
+            size[index] = match said.or(own[index]) {
+                Some(size) => size,
+                None => self.largest(builder, thickness, index)?,
+            };
+        }
+        Some((size[0], size[1]))
+    }
+
+    /// The largest width (0) or height (1) that slides in every pocket that it goes into.
+    fn largest(&self, builder: &mut Builder<'_>, thickness: f64, index: usize) -> Option<f64> {
+        let word = ["width", "height"][index];
+        let clearance = EASY.length(builder.album.units).unwrap_or_default().mm();
+        let used = usize::try_from(self.count).unwrap_or(usize::MAX);
+        let tightest = self
+            .pockets
+            .iter()
+            .take(used)
+            .filter_map(|&number| {
+                let pocket = builder.pockets().get(number)?;
+                let stack = builder.stacks.get(number).copied().unwrap_or(0.0).max(thickness);
+                Some((pocket.takes(stack, clearance)[index], stack, pocket.page))
+            })
+            .min_by(|one, two| one.0.total_cmp(&two.0));
+        let Some((room, stack, page)) = tightest else {
+            let text = format!("its \"{word}\" is left out, and there is no pocket to take it from");
+            let help = format!("give its \"{word}\", or name pages that have a pocket");
+            builder.find(self.stop("no-size", "kind", text, help));
+            return None;
+        };
+        let size = builder.album.at_most(room).mm();
+        if size >= LEAST {
+            return Some(size);
+        }
+        let (stack, least) = (builder.album.roughly(stack), Length::from_mm(LEAST));
+        let text = format!("the pocket of page {page} leaves no {word} for it, with {stack} of thickness in it");
+        let help = "put fewer or thinner things into that pocket, or make the page larger";
+        builder.find(self.stop("no-room", "kind", text, help).measured(Length::from_mm(room.max(0.0)), least));
+        None
+    }
+
+    /// Width and height, mm, of the print or card that a field names, turned on its side where `across` says so; none where
+    /// it names none.
+    ///
+    /// # Errors
+    /// If there is no such print: that is a finding by then.
+    pub(in crate::parts) fn print(
+        &self,
+        builder: &mut Builder<'_>,
+        field: &str,
+    ) -> Result<Option<(f64, f64)>, NoPrint> {
+        let Some(text) = self.entry.values.text(field) else { return Ok(None) };
+        match print(text) {
+            Ok(print) => {
+                let across = self.entry.values.flag("across") != (builder.album.bound == Bound::Top);
+                let print = if across { print.turned() } else { print };
+                Ok(Some((print.width.mm(), print.height.mm())))
+            }
+            Err(error) => {
+                builder.find(self.stop("no-such-print", field, error.what, error.help));
+                Err(NoPrint)
+            }
+        }
+    }
+
+    /// Adds one of its pieces: `which` is what of it (nothing where it is all), `kind` what it is in lists.
+    pub(in crate::parts) fn piece(
+        &self,
+        builder: &mut Builder<'_>,
+        copy: u32,
+        which: Option<&str>,
+        kind: &'static str,
+        net: Net,
+    ) -> Option<usize> {
+        let (mut id, mut name) = (format!("{}-{}", self.entry.kind.name, self.number), self.copy_name(copy));
+        if let Some(which) = which {
+            id = format!("{id}-{}", which.replace(' ', "-"));
+            name = format!("{name} {which}");
+        }
+        builder.piece(Cut {
+            id,
+            kind,
+            family: kind,
+            net,
+            stock: self.entry.stock,
+            along_grain: self.entry.grain_along_spine.unwrap_or(false),
+            name,
+            owner: Owner::Insert(self.number),
+            place: self.entry.place(),
+        })
+    }
+
+    /// Puts a piece into the pocket whose turn it is: those named or all, in order, starting anew when all have one.
+    pub(in crate::parts) fn put(&self, builder: &mut Builder<'_>, copy: u32, piece: usize, bulk: Bulk) {
+        let copies = self.pockets.len().max(1);
+        let pocket = usize::try_from(copy).ok().and_then(|copy| self.pockets.get(copy % copies).copied());
+        let Bulk { width, height, thickness, pull } = bulk;
+        let places = [self.entry.values.place("width").cloned(), self.entry.values.place("height").cloned()];
+        let (name, path) = (self.copy_name(copy), self.path());
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
+        if let Some(pocket) = pocket {
+            builder.put_in(piece, pocket);
+        }
+    }
+
+    /// Makes every copy of an insert that is one piece, and puts each into its pocket.
+    pub(in crate::parts) fn copies(
+        &self,
+        builder: &mut Builder<'_>,
+        kind: &'static str,
+        net: &Net,
+        bulk: Bulk,
+        mut join: impl FnMut(&mut Builder<'_>, usize),
+    ) {
+        for copy in 0..self.count {
+            let Some(piece) = self.piece(builder, copy, None, kind, net.clone()) else { return };
+            join(builder, piece);
+            self.put(builder, copy, piece, bulk);
+        }
+    }
+
+    fn copy_name(&self, copy: u32) -> String {
+        if self.count == 1 { self.name() } else { format!("{} no. {}", self.name(), copy + 1) }
+    }
+}
+
+fn pockets_for(builder: &Builder<'_>, entry: &Entry) -> Vec<usize> {
+    let of_page = |page: usize| {
+        builder.pockets().iter().enumerate().filter(move |(_, pocket)| pocket.page == page).map(|(index, _)| index)
+    };
+    entry.values.counts("pages").map_or_else(
+        || (0..builder.pockets().len()).collect(),
+        |pages| pages.iter().filter_map(|(page, _)| usize::try_from(*page).ok()).flat_map(of_page).collect(),
+    )
+}

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+//! The journal card: a card to write on, with square or rounded corners.
+//!
+//! ```text
+//!    .-------------.
+//!   |               |     `corner` is the radius of its corners, 0 for square ones. 3 x 4 in and 4 x 6 in are the usual
+//!   |               |     cards (check value P3; common practice, no source).
+//!   |               | height
+//!    '-------------'
+//!          width
+//! ```
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::{Contour, Corner};
+use crate::fields::{Fallback, Field, Takes};
+use crate::length::Length;
+use crate::net::Net;
+use crate::parts::build::builder::Builder;
+use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
+use crate::parts::library::Maker;
+use crate::parts::prints::ABOUT;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "journal-card",
+        role: Role::Insert,
+        about: "a card to write on, with square or rounded corners, for a pocket",
+        fields: &[
+            Field::new("size", Takes::Text, Fallback::Rule("its width and height"), ABOUT),
+            ACROSS,
+            insert::WIDTH,
+            insert::HEIGHT,
+            Field::length(
+                "corner",
+                Fallback::Length { mm: 5.0, inch: 0.1875 },
+                "radius of its rounded corners, 0 for square ones",
+            ),
+            insert::COUNT,
+            insert::THICKNESS,
+            insert::PAGES,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "journal-card", "width": 100, "height": 150 }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
+    let slip = Slip::new(builder, entry, number);
+    let Ok(named) = slip.print(builder, "size") else { return };
+    let thickness = slip.thickness(slip.caliper);
+    let Some((width, height)) = slip.size(builder, thickness, named) else { return };
+    let (corner, most) = (entry.mm("corner"), width.min(height) / 2.0);
+    if corner > most {
+        let (round, room) = (builder.album.show(corner), builder.album.show(most));
+        let text = format!("corners of radius {round} meet in the middle of it: there is room for {room}");
+        let best = builder.album.at_most(most);
+        let help = format!("make its \"corner\" at most {}", builder.album.show(best.mm()));
+        let finding = slip.stop("corner-too-large", "corner", text, help).mend(slip.way("corner"), best);
+        builder.find(finding.measured(Length::from_mm(corner), Length::from_mm(most)));
+        return;
+    }
+    let finish = if corner > 0.0 { Corner::Rounded(corner) } else { Corner::Square };
+    let net = Net::single("card", Contour::with_corners((0.0, 0.0), (width, height), [finish; 4]));
+    slip.copies(builder, "journal card", &net, Bulk { width, height, thickness, pull: false }, |_, _| {});
+}

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+//! The photo mat: a card that carries a print, on its face or behind a window.
+//!
+//! ```text
+//!   +-------------------+
+//!   |      border       |     Without a window the print lies on the card with a border all round: print + 2 border each
+//!   |   +-----------+   |     way. Where the pocket says how large the card is, the print lies in its middle.
+//!   |   |           |   |
+//!   |   |   print   |   |     The window is smaller than the print by `overlap` on every side, so that the print behind
+//!   |   |           |   |     it can not fall through (check value P1 for prints; overlap and border: common practice,
+//!   |   +-----------+   |     no source).
+//!   |                   |
+//!   +-------------------+     It is as thick as its card and a print of 0.23 mm (P6).
+//! ```
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::Contour;
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::Net;
+use crate::parts::build::builder::Builder;
+use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
+use crate::parts::library::Maker;
+use crate::parts::prints::ABOUT;
+
+/// Thickness of a print, mm (P6: 0.15 to 0.28, secondary photo-paper references).
+const PRINT: f64 = 0.23;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "photo-mat",
+        role: Role::Insert,
+        about: "a card that carries a print, on its face or behind a window, for a pocket",
+        fields: &[
+            Field::new("print", Takes::Text, Fallback::Needed, ABOUT),
+            ACROSS,
+            Field::length("border", Fallback::Rule("what its pockets leave"), "the card that shows round the print"),
+            insert::WIDTH,
+            insert::HEIGHT,
+            Field::new("window", Takes::Flag, Fallback::Flag(false), "whether the print lies behind a window"),
+            Field::size(
+                "overlap",
+                Fallback::Length { mm: 3.0, inch: 0.125 },
+                "how far the card reaches over the print at its window",
+            ),
+            insert::COUNT,
+            Field::length(
+                "thickness",
+                Fallback::Rule("its card and a print of 0.23 mm"),
+                "its thickness with the print and what else is stuck on it",
+            )
+            .unmeasured(),
+            insert::PAGES,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "photo-mat", "print": "3R", "window": true }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
+    let slip = Slip::new(builder, entry, number);
+    let Ok(Some(print)) = slip.print(builder, "print") else { return };
+    let said = entry.values.says("thickness");
+    let thickness = slip.thickness(slip.caliper + if said { 0.0 } else { PRINT });
+    let border = entry.values.maybe_length("border").map(Length::mm);
+    let bordered = border.map(|border| (2.0f64.mul_add(border, print.0), 2.0f64.mul_add(border, print.1)));
+    let Some(size) = slip.size(builder, thickness, bordered) else { return };
+    let overlap = entry.values.flag("window").then(|| entry.mm("overlap"));
+    if let Some(finding) = wrong(builder, &slip, print, size, overlap) {
+        builder.find(finding);
+        return;
+    }
+    let (width, height) = size;
+    let mut net = Net::single("mat", Contour::rectangle(0.0, 0.0, width, height));
+    if let Some(overlap) = overlap {
+        let open = [print.0, print.1].map(|side| 2.0f64.mul_add(-overlap, side));
+        let [x, y] = [(width - open[0]) / 2.0, (height - open[1]) / 2.0];
+        net = net.with_hole(Contour::rectangle(x, y, open[0], open[1]));
+    }
+    slip.copies(builder, "photo mat", &net, Bulk { width, height, thickness, pull: false }, |_, _| {});
+}
+
+/// The first thing that keeps it from carrying its print.
+fn wrong(
+    builder: &Builder<'_>,
+    slip: &Slip<'_>,
+    print: (f64, f64),
+    size: (f64, f64),
+    overlap: Option<f64>,
+) -> Option<Finding> {
+    let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
+    for (field, print, size) in [("width", print.0, size.0), ("height", print.1, size.1)] {
+        if size < print - 1e-6 {
+            let text = format!("its {field} is {}, and that of its print {}", show(size), show(print));
+            let help = "take a smaller print, turn it with \"across\", or name pages with a larger pocket";
+            return Some(slip.stop("mat-too-small", field, text, help).measured(mm(size), mm(print)));
+        }
+    }
+    let (overlap, most) = (overlap?, print.0.min(print.1) / 2.0 - 1.0);
+    (overlap > most).then(|| {
+        let text =
+            format!("an overlap of {} leaves no window for a print {} wide", show(overlap), show(2.0 * most + 2.0));
+        let help = "make its \"overlap\" smaller; 3 mm or 1/8 in is usual";
+        slip.stop("overlap-too-wide", "overlap", text, help).measured(mm(overlap), mm(most))
+    })
+}

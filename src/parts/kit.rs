@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: MIT
+//! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
+
+use crate::contour::{Point, Vec2};
+use crate::cutter::Cutter;
+use crate::finding::Place;
+use crate::net::{Flat, Net};
+use crate::stock::{Pattern, SheetSize, Stock, Stood};
+
+/// Everything that one album needs.
+#[derive(Clone, Debug, Default)]
+pub struct Kit {
+    /// The distinct parts.
+    pub parts: Vec<Part>,
+    /// Every piece, in the order in which they were made.
+    pub pieces: Vec<Piece>,
+    /// How the pieces are joined.
+    pub bonds: Vec<Bond>,
+    /// The sleeves.
+    pub pockets: Vec<Pocket>,
+    /// What goes into them.
+    pub inserts: Vec<Insert>,
+    /// The flaps that close over pockets.
+    pub closings: Vec<Closing>,
+    /// Parts that are cut as one block.
+    pub blocks: Vec<Block>,
+}
+
+impl Kit {
+    /// The sizes of a stock that its parts are laid on, by number: those that the machine takes, and on which every part
+    /// that keeps to the grain can lie.
+    #[must_use]
+    pub fn sizes(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Vec<usize> {
+        let parts = || self.parts.iter().filter(move |part| part.stock == number);
+        let lies = |size: &SheetSize| parts().all(|part| part.lie(stock, &stock.stood(size)) != Lie::NoWay);
+        let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
+        (0..stock.sheets.len()).filter(good).collect()
+    }
+
+    /// How thick everything in each pocket is together, mm.
+    #[must_use]
+    pub fn stacks(&self) -> Vec<f64> {
+        let mut stacks = vec![0.0; self.pockets.len()];
+        for insert in &self.inserts {
+            if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
+                *stack += insert.thickness;
+            }
+        }
+        stacks
+    }
+}
+
+/// One flat part, distinct from every other.
+#[derive(Clone, Debug)]
+pub struct Part {
+    /// Its id, ASCII: `page-1-front`. Where several pages use the same part, the first one gives the id.
+    pub id: String,
+    /// What it is: `pocket front`.
+    pub kind: &'static str,
+    /// Its net.
+    pub net: Net,
+    /// The flat part that follows from the net.
+    pub flat: Flat,
+    /// Number of its stock.
+    pub stock: usize,
+    /// How many a kit needs.
+    pub count: u32,
+    /// Whether its upright direction must lie along the sheet's grain, where that is stated.
+    pub along_grain: bool,
+    /// Whether what is up on the album is at the left of the part as it is drawn.
+    pub sideways: bool,
+    /// What it is used for: `page 1 front`.
+    pub used_in: Vec<String>,
+    /// Where its size is said in the file.
+    pub place: Option<Place>,
+}
+
+/// What of the album a piece belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Owner {
+    /// A page, from 1; the panels on its faces too.
+    Page(usize),
+    /// The spine.
+    Spine,
+    /// The cover.
+    Cover,
+    /// Something that is put into a pocket, from 1.
+    Insert(usize),
+}
+
+/// One piece of the finished album.
+#[derive(Clone, Debug)]
+pub struct Piece {
+    /// Number of its part.
+    pub part: usize,
+    /// Whether it is the part turned upside down (by a half turn in its plane).
+    pub turned: bool,
+    /// What it is: `page 1 front`.
+    pub name: String,
+    /// What it belongs to.
+    pub owner: Owner,
+    /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
+    pub net: Net,
+}
+
+/// A face of a panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Face {
+    /// The one that shows.
+    Front,
+    /// The other.
+    Back,
+}
+
+/// One side of a bond: a face of a panel, and the point and direction in the flat piece (before any half
+/// turn) that meet the point and direction of the other side.
+#[derive(Clone, Copy, Debug)]
+pub struct Side {
+    /// Number of the piece.
+    pub piece: usize,
+    /// Number of its panel.
+    pub panel: usize,
+    /// Which face.
+    pub face: Face,
+    /// A point of the panel's plane, mm.
+    pub at: Point,
+    /// A direction in it.
+    pub along: Vec2,
+}
+
+/// How two pieces are joined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// With tape or glue.
+    Stuck,
+    /// One slides into the other.
+    Slid,
+}
+
+/// Two sides that lie on each other in the finished album. The first bond that reaches a piece places it,
+/// every further bond is a check.
+#[derive(Clone, Copy, Debug)]
+pub struct Bond {
+    /// How they hold.
+    pub hold: Hold,
+    /// The seam, tab, base or panel.
+    pub one: Side,
+    /// What it lies on.
+    pub other: Side,
+}
+
+/// A sleeve of a page that things can be put into.
+#[derive(Clone, Debug)]
+pub struct Pocket {
+    /// Its page, from 1.
+    pub page: usize,
+    /// Its width, mm, nominal.
+    pub width: f64,
+    /// Its height, mm, nominal.
+    pub height: f64,
+    /// How much of its width the hinge's tab takes, mm.
+    pub tab: f64,
+    /// Caliper of its card, mm.
+    pub caliper: f64,
+    /// The side that a thing put into it lies on.
+    pub inside: Side,
+}
+
+/// A thing that is put into a pocket.
+#[derive(Clone, Debug)]
+pub struct Insert {
+    /// What it is: `tag 1`.
+    pub name: String,
+    /// Number of its piece.
+    pub piece: usize,
+    /// Number of its pocket; none where the album has no pockets.
+    pub pocket: Option<usize>,
+    /// Its width, mm.
+    pub width: f64,
+    /// Its height, mm.
+    pub height: f64,
+    /// Its thickness with what is on it, mm.
+    pub thickness: f64,
+    /// Whether it has something to pull it out by.
+    pub pull: bool,
+    /// The way to its entry in the file: `inserts[0]`.
+    pub path: String,
+    /// Where the file says its width, and its height.
+    pub places: [Option<Place>; 2],
+}
+
+/// A flap that folds over a pocket and closes it.
+#[derive(Clone, Debug)]
+pub struct Closing {
+    /// `page 2`.
+    pub name: String,
+    /// Width of the flap, mm.
+    pub flap: f64,
+    /// Width of the pocket, mm.
+    pub pocket: f64,
+    /// Width of the page, mm.
+    pub width: f64,
+    /// The flap: its piece and panel.
+    pub by: (usize, usize),
+    /// The pocket's front that it closes over: its piece and panel.
+    pub over: (usize, usize),
+    /// The way to the page in the file: `pages[1]`.
+    pub path: String,
+    /// Where the file says the flap's width, and the pocket's.
+    pub places: [Option<Place>; 2],
+}
+
+/// How a part may lie on a sheet that stands as [`Stock::stood`](crate::stock::Stock::stood) says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lie {
+    /// Any way.
+    Any,
+    /// Upright, or upside down.
+    Upright,
+    /// As drawn: the pattern has an up and a down.
+    AsDrawn,
+    /// A quarter turned, its left up: the same in an album that is bound at the top.
+    Sideways,
+    /// No way: the pattern wants it upright, the grain across.
+    NoWay,
+}
+
+impl Part {
+    /// How it may lie on a sheet of its stock.
+    #[must_use]
+    pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
+        match (stock.pattern, stood.grain_upright) {
+            (Pattern::OneWay, Some(upright)) if self.along_grain && upright == self.sideways => Lie::NoWay,
+            (Pattern::OneWay, _) if self.sideways => Lie::Sideways,
+            (Pattern::OneWay, _) => Lie::AsDrawn,
+            (_, Some(_)) if self.along_grain => Lie::Upright,
+            _ => Lie::Any,
+        }
+    }
+}
+
+/// Parts that are cut from one place of a sheet, as they lie on the album, because a pattern runs on over them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Block {
+    /// What it is for: `page 2 front`.
+    pub name: String,
+    /// How many a kit needs.
+    pub count: u32,
+    /// Whether its parts stand one above the other; else side by side.
+    pub upright: bool,
+    /// Its parts in that order, as they are drawn: all as broad as the block.
+    pub parts: Vec<BlockPart>,
+}
+
+/// A part in a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BlockPart {
+    /// Number of the part.
+    pub part: usize,
+    /// How far behind the part before it it starts, mm.
+    pub behind: f64,
+}

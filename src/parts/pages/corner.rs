@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: MIT
+//! The corner-mount page: a pocket page with four slots in its front for the corners of a print, or four triangles stuck on it.
+//!
+//! ```text
+//!   +-----------------+
+//!   |   //       \\   |     the pocket page's two pieces. A print lies in the middle of the front, its corners
+//!   |  //         \\  |     tucked through slots at 45 degrees into the sleeve: no glue touches it (M4).
+//!   |                 | H
+//!   |                 |     `corner` along each edge goes in; a slot is 1.5 mm longer than what goes through
+//!   |  \\         //  |     it, and 0.5 mm wide: 1 to 2 mm longer, and the print's thickness of up to 0.28 mm
+//!   |   \\       //   |     (P6) and 0.2 mm (G3; from memory, no source). The slots stand where they take a
+//!   +-----------------+     print that is as large as its tolerance allows (P1).
+//!            W
+//!
+//!      +--.   seam                  a triangle: legs as long as the corner that goes in and 0.5 mm (our choice), seams
+//!     /|    `-.                     d deep along both that turn under it and stick to the front. They are cut at half of
+//!    | |        `-.                 each corner (D7): 45 degrees at the right angle, 22.5 at the others, so d is at most
+//!    | +------------+               leg / (1 + cot 22.5) and an eighth of it less; 6 mm is enough (our choice).
+//!     \____________/
+//! ```
+
+use crate::album::{Bound, Entry, Kind, Role};
+use crate::contour::{Contour, Point, Vec2};
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::net::{Net, Sense, Use};
+use crate::parts::build::builder::Builder;
+use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
+use crate::parts::library::Maker;
+use crate::parts::pages::leaf::{CONTENT, Wrong};
+use crate::parts::pages::page::Page;
+use crate::parts::pages::pocket;
+use crate::parts::prints::{self, Print};
+use std::f64::consts::SQRT_2;
+
+/// Longer than what goes through it, mm (G3).
+const PLAY: f64 = 1.5;
+/// Width of a slot, mm (G3, P6).
+const SLOT: f64 = 0.5;
+/// Card left between a print and the edge of its page, mm: our choice.
+const EDGE: f64 = 3.0;
+/// What a triangle leaves round a print, and the depth of its seams where there is room, mm: our choice.
+const EASE: f64 = 0.5;
+const DEEP: f64 = 6.0;
+
+/// The print that a page is made for.
+pub(in crate::parts) const PRINT: Field = Field::new("print", Takes::Text, Fallback::Needed, prints::ABOUT);
+
+/// Whether the print stands or lies.
+pub(in crate::parts) const LIES: Field = Field::new(
+    "lies",
+    Takes::Choice(&["upright", "across"]),
+    Fallback::Choice("upright"),
+    "whether the print stands as its size says or lies on its side",
+);
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "corner-mount",
+        role: Role::Page,
+        about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
+        fields: &[
+            PRINT,
+            LIES,
+            Field::new(
+                "mount",
+                Takes::Choice(&["slots", "triangles"]),
+                Fallback::Choice("slots"),
+                "what holds the corners: slots in the card, or triangles stuck on it",
+            ),
+            Field {
+                measured: true,
+                ..Field::new(
+                    "corner",
+                    Takes::Length { least: 5.0, most: 60.0 },
+                    Fallback::Length { mm: 15.0, inch: 0.625 },
+                    "how much of the print's edge goes in at each corner",
+                )
+            },
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "corner-mount", "print": "4R" }"#,
+};
+
+/// The print of an entry as it stands on the page; what is no print is a finding.
+pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Option<Print> {
+    let values = &page.entry.values;
+    match prints::print(values.text("print")?) {
+        Ok(print) => {
+            // Bound at the top, what stands upright to the reader lies on its side.
+            let across = (values.text("lies") == Some("across")) != (builder.album.bound == Bound::Top);
+            Some(if across { print.turned() } else { print })
+        }
+        Err(error) => {
+            let finding = Finding::stop("unknown-print", page.name(), error.what).help(error.help);
+            builder.find(finding.at(values.place("print")));
+            None
+        }
+    }
+}
+
+/// Says whether what is made for a print does not go on its page.
+pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wants: [f64; 2]) -> bool {
+    for (measured, allowed, what) in [(wants[0], page.width, "wide"), (wants[1], page.height, "tall")] {
+        if measured > allowed + 1e-6 {
+            let text = format!("its print wants a page {{}} {what}, and it is {{}}");
+            let help = "take a smaller \"print\", turn it with \"lies\", or make the page larger";
+            Wrong { id: "print-too-large", text: &text, measured, allowed, help, field: "print" }.say(builder, page);
+            return true;
+        }
+    }
+    false
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, seam, .. } = page;
+    let Some(print) = print(builder, &page) else { return };
+    let corner = entry.mm("corner");
+    let (wide, tall) = ((print.width + print.off).mm(), (print.height + print.off).mm());
+    let triangles = entry.values.text("mount") == Some("triangles");
+    // At the tail the back's seam is stuck on the front from inside: no corner goes in there.
+    let low = if triangles { EDGE } else { seam.max(EDGE) };
+    if too_large(builder, &page, [2.0f64.mul_add(EDGE, wide), 2.0f64.mul_add(low, tall)]) {
+        return;
+    }
+    let shortest = wide.min(tall);
+    if corner > shortest / 2.0 - EDGE {
+        let text = "corners of {} meet on its print: {} is the most";
+        let help = "make \"corner\" smaller; 15 mm or 5/8 in is usual";
+        let (measured, allowed) = (corner, (shortest / 2.0 - EDGE).max(0.0));
+        Wrong { id: "corner-too-large", text, measured, allowed, help, field: "corner" }.say(builder, &page);
+        return;
+    }
+    let mut nets = pocket::nets(&page);
+    let middle = Point::new(width / 2.0, height / 2.0);
+    let corners = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
+    if !triangles {
+        let tip = |(right, up): (f64, f64)| middle + Vec2::new(right * wide / 2.0, up * tall / 2.0);
+        nets[0].holes.extend(corners.map(|(right, up)| slot(tip((right, up)), Vec2::new(-right, -up), corner)));
+    }
+    let front = if triangles { ("pocket front", "pocket page") } else { ("corner-mount front", "corner-mount front") };
+    let Some([on, behind]) = pocket::join(builder, &page, nets, [front, ("pocket back", "pocket page")]) else {
+        return;
+    };
+    for (number, (right, up)) in corners.into_iter().enumerate().filter(|_| triangles) {
+        let (net, by) = triangle((-right, -up), corner + EASE);
+        let which = format!("corner {}", number + 1);
+        let Some(piece) = page.piece(builder, &which, ("photo corner", "photo corner"), net.clone()) else { return };
+        let tip = middle + Vec2::new(right * (wide / 2.0 + EASE), up * (tall / 2.0 + EASE));
+        stick(builder, (piece, &net), (on, 0), tip.to_vec2() - by);
+    }
+    page.face(builder, "back", (width, height), pocket::back_face(&page, behind));
+}
+
+/// A triangle with its right angle where the print's corner lies, its legs `leg` long that way, and its two seams; where its
+/// right angle lies in the net.
+fn triangle((right, up): (f64, f64), leg: f64) -> (Net, Vec2) {
+    let sharp = 1.0 + SQRT_2;
+    let deep = (leg / (1.0 + sharp) * 0.875).min(DEEP);
+    let (level, upright) = ((right * leg, 0.0), (0.0, up * leg));
+    let contour = |corners: &[(f64, f64)]| Contour::polygon(corners.iter().copied()).counter_clockwise();
+    let tip = (0.0, 0.0);
+    let under = contour(&[tip, level, (right * (leg - sharp * deep), -up * deep), (right * deep, -up * deep)]);
+    let beside = contour(&[tip, upright, (-right * deep, up * (leg - sharp * deep)), (-right * deep, up * deep)]);
+    settled(Net {
+        panels: vec![
+            panel("corner", Use::Plain, contour(&[tip, level, upright])),
+            panel("level seam", Use::Seam, under),
+            panel("upright seam", Use::Seam, beside),
+        ],
+        folds: vec![
+            flat_fold([0, 1], (tip, level), Sense::Mountain),
+            flat_fold([0, 2], (tip, upright), Sense::Mountain),
+        ],
+        holes: Vec::new(),
+    })
+}
+
+/// The slot that cuts a corner off: `tip` is the print's corner, `inwards` points from it to the print's middle.
+fn slot(tip: Point, inwards: Vec2, corner: f64) -> Contour {
+    let middle = tip + inwards * (corner / 2.0);
+    let out = inwards.normalize() * (SLOT / 2.0);
+    let along = Vec2::new(-inwards.y, inwards.x).normalize() * (corner.hypot(corner) + PLAY) / 2.0;
+    let spots = [middle + along + out, middle - along + out, middle - along - out, middle + along - out];
+    Contour::polygon(spots.map(|spot| (spot.x, spot.y))).counter_clockwise()
+}

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+//! The divider: a single leaf with an index tab at the fore-edge, in one of several places.
+//!
+//! ```text
+//!   +-----------+
+//!   |           |--\      leaf W x H, and a tab that stands out by `index`, as tall as its share of the
+//!   |           |   | H/n fore-edge: H / tab_of. Place 1 is at the head. Its corners are clipped 3 mm at 45
+//!   |           |--/      degrees, or by half of it where it stands out less than 6 mm.
+//!   |           |
+//!   |           | H       Shares derived; an index of 10 mm or 3/8 in: common practice, no source.
+//!   +-----------+
+//!         W     index
+//! ```
+//!
+//! A cover is wider by the index, so that it covers the tabs with its square (derived).
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::Contour;
+use crate::fields::{Fallback, Field, Takes};
+use crate::net::Net;
+use crate::parts::build::builder::Builder;
+use crate::parts::library::Maker;
+use crate::parts::pages::leaf::{CONTENT, Leaf, Wrong, back, front};
+use crate::parts::pages::page::Page;
+
+/// What is clipped off the tab's corners, mm: our choice.
+const CLIP: f64 = 3.0;
+/// Tabs lower than this carry no word, mm: our choice.
+const LEAST: f64 = 10.0;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "divider",
+        role: Role::Page,
+        about: "a single leaf with an index tab at the fore-edge",
+        fields: &[
+            Field::new("tab_of", Takes::Count { least: 2, most: 12 }, Fallback::Count(5), "how many places there are"),
+            Field::new(
+                "position",
+                Takes::Count { least: 1, most: 12 },
+                Fallback::Count(1),
+                "the place of its tab, counted from the head",
+            ),
+            Field {
+                measured: true,
+                ..Field::new(
+                    "index",
+                    Takes::Length { least: 3.0, most: 60.0 },
+                    Fallback::Length { mm: 10.0, inch: 0.375 },
+                    "how far its tab stands out",
+                )
+            },
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "divider", "position": 2 }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, .. } = page;
+    let count = |name, otherwise| f64::from(entry.values.count(name).unwrap_or(otherwise));
+    let (places, position, index) = (count("tab_of", 5), count("position", 1), entry.mm("index"));
+    if position > places {
+        let text = format!("its tab is in place {position}, and there are only {places}");
+        let finding = crate::finding::Finding::stop("no-such-place", page.name(), text);
+        let help = format!("make \"position\" at most {places}, or \"tab_of\" larger");
+        builder.find(finding.help(help).at(entry.values.place("position")));
+        return;
+    }
+    let share = height / places;
+    if share < LEAST {
+        let text = "its tab is {} tall, and below {} it carries no word";
+        let help = "make \"tab_of\" smaller, or the page taller";
+        Wrong { id: "tab-too-low", text, measured: share, allowed: LEAST, help, field: "tab_of" }.say(builder, &page);
+        return;
+    }
+    let (clip, out) = (CLIP.min(index / 2.0), width + index);
+    let (low, high) = (share * (places - position), share * (places - position + 1.0));
+    let outline = Contour::polygon([
+        (0.0, 0.0),
+        (width, 0.0),
+        (width, low),
+        (out - clip, low),
+        (out, low + clip),
+        (out, high - clip),
+        (out - clip, high),
+        (width, high),
+        (width, height),
+        (0.0, height),
+    ]);
+    let Some(piece) = page.piece(builder, "divider", ("divider", "divider"), Net::single("leaf", outline)) else {
+        return;
+    };
+    builder.juts.insert(page.number, index);
+    Leaf { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
+    page.face(builder, "front", (width, height), front(piece, 0, (0.0, 0.0)));
+    page.face(builder, "back", (width, height), back(piece, 0, (width, 0.0)));
+}

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: MIT
+//! The fold-out page: a leaf with one or two more that fold out at the fore-edge.
+//!
+//! ```text
+//!   +-----------+- - - - -+- - - - +
+//!   |           ¦         ¦        |     one piece H tall: the page W wide, the first leaf W - step, the second
+//!   |   page    ¦  leaf   ¦  leaf  | H   W - 2 step. The first comes forward (a valley), the second goes back
+//!   |           ¦         ¦        |     over it (a mountain): zigzag.
+//!   +-----------+- - - - -+- - - - +
+//!         W      W - step  W - 2 step
+//! ```
+//!
+//! Derived: folded flat, the first leaf ends a step short of the spine, the second a step short of the fore-edge; each
+//! flat fold moves the next edge by one to two calipers (F8), so a step of two calipers a leaf keeps both inside. 2 mm or
+//! 1/8 in is that and what hands are off (common practice, no source).
+
+use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field, Takes};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::bend::creep;
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::Builder;
+use crate::parts::build::face::Lies;
+use crate::parts::library::Maker;
+use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
+use crate::parts::pages::page::Page;
+
+/// Leaves narrower than this are no leaves, mm: our choice.
+const LEAST: f64 = 20.0;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "fold-out",
+        role: Role::Page,
+        about: "a page with one or two more leaves that fold out at the fore-edge",
+        fields: &[
+            Field::new("leaves", Takes::Count { least: 1, most: 2 }, Fallback::Count(1), "how many leaves fold out"),
+            Field::length(
+                "step",
+                Fallback::Length { mm: 2.0, inch: 0.125 },
+                "how much narrower each leaf is than the one before it",
+            ),
+            FACES,
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "fold-out" }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, .. } = page;
+    let (worked_leaf, step) = (Worked::new(&page), entry.mm("step"));
+    let count = entry.values.count("leaves").unwrap_or(1);
+    let all = f64::from(count) * step;
+    if width - all < LEAST {
+        let text = "steps of {} in all leave next to nothing of its last leaf: on this page they may be {}";
+        let help = "make \"step\" smaller; 2 mm or 1/8 in is usual";
+        let (measured, allowed) = (all, (width - LEAST).max(0.0));
+        Wrong { id: "step-too-large", text, measured, allowed, help, field: "step" }.say(builder, &page);
+        return;
+    }
+    let [.., square] = creep(page.caliper);
+    if step < square * f64::from(count) {
+        let (has, wants) = (builder.album.show(step), builder.album.roughly(square * f64::from(count)));
+        let text =
+            format!("its leaves are {has} narrower each, and folds in this card take up to {wants}: they may jut out");
+        let finding = Finding::warn("fold-out-tight", page.name(), text)
+            .measured(Length::from_mm(step), Length::from_mm(square * f64::from(count)))
+            .help("make \"step\" larger, or take thinner card")
+            .at(entry.values.place("step"));
+        builder.find(finding);
+    }
+    let first = ("first leaf", width - step, Sense::Valley);
+    let second = ("second leaf", 2.0f64.mul_add(-step, width), Sense::Mountain);
+    let mut leaves = vec![Leaf::new("page", Use::Plain, width)];
+    for (name, wide, sense) in [first, second].into_iter().take(if count > 1 { 2 } else { 1 }) {
+        leaves.push(Leaf::new(name, Use::Flap, wide).folded(sense, 180.0));
+    }
+    if worked_leaf.on_back {
+        // The same from the fore-edge to the spine; a fold is stated at the later of its panels.
+        leaves = vec![
+            Leaf::new(second.0, Use::Flap, second.1),
+            Leaf::new(first.0, Use::Flap, first.1).folded(second.2, 180.0),
+            Leaf::new("page", Use::Plain, width).folded(first.2, 180.0),
+        ];
+        if count == 1 {
+            leaves.remove(0);
+        }
+    }
+    let root = if worked_leaf.on_back { leaves.len() - 1 } else { 0 };
+    let net = Net::row(Along::Across, height, &leaves, root);
+    let spans: Vec<(&str, f64, f64)> =
+        net.panels.iter().map(|panel| (panel.name, panel.outline.bounds().x0, panel.outline.bounds().x1)).collect();
+    let Some(piece) = page.piece(builder, "fold-out", ("fold-out", "fold-out"), net) else { return };
+    let left = spans.first().map_or(0.0, |span| span.1);
+    worked_leaf.carried(builder, piece, (left, 0.0));
+
+    let [worked, other] = worked_leaf.names();
+    for (panel, (name, from, to)) in spans.into_iter().enumerate() {
+        let size = (to - from, height);
+        let (seen, behind) = if panel == 0 {
+            (worked.to_owned(), other.to_owned())
+        } else {
+            (format!("{worked} {name}"), format!("{worked} {name} behind"))
+        };
+        // Folded out, the leaves lie beside the page.
+        let lies = Lies { at: (from, 0.0), shows: None };
+        page.face_beside(builder, &seen, size, front(piece, panel, (from, 0.0)), lies);
+        page.face(builder, &behind, size, back(piece, panel, (to, 0.0)));
+    }
+}

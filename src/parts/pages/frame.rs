@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+//! The frame page: a leaf with a windowed pocket, made for one size of print, open towards the fore-edge.
+//!
+//! ```text
+//!   leaf                  frame
+//!   +---------------+      ____________
+//!   |  +---------+  |     /    seam    |     the frame is the print and `play`, with seams s deep at the spine's
+//!   |  | +-----+ |  |    +- - - - - - -+     side, the head and the tail; they turn under and stick to the leaf,
+//!   |  | |     | |  |    ¦  +-------+  |     their ends cut at 45 degrees where two meet (D7, G1). The window is
+//!   |  | |     | |  |    ¦  |       |  |     smaller than the print by `overlap` at each side.
+//!   |  | +-----+ |  |    ¦  +-------+  |
+//!   |  +---------+  |    +- - - - - - -+     play: 3.2 mm or 1/8 in in all (C2), at least the print's tolerance
+//!   +---------------+     \____seam____|     and thickness (P1, C1); overlap 3 mm or 1/8 in (common practice,
+//!                                            no source), more than half the play, so that no edge ever shows.
+//! ```
+//!
+//! The leaf is the backing; the print slides in from the side, and no glue touches it (M4).
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::{Contour, Vec2};
+use crate::fields::{Fallback, Field, Takes};
+use crate::length::Length;
+use crate::net::Net;
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
+use crate::parts::kit::Face;
+use crate::parts::library::Maker;
+use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
+use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
+use crate::parts::pages::page::Page;
+use crate::parts::pages::side::wrong_height;
+
+/// Windows smaller than this are none, mm: our choice.
+const LEAST: f64 = 10.0;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "frame",
+        role: Role::Page,
+        about: "a leaf with a window for one size of print, which slides in from the fore-edge",
+        fields: &[
+            PRINT,
+            LIES,
+            Field::length(
+                "overlap",
+                Fallback::Length { mm: 3.0, inch: 0.125 },
+                "how much the window is smaller than the print at each side",
+            ),
+            Field {
+                measured: true,
+                ..Field::new(
+                    "play",
+                    Takes::Length { least: 1.0, most: 20.0 },
+                    Fallback::Length { mm: 3.2, inch: 0.125 },
+                    "how much larger than the print the pocket behind the window is, in all",
+                )
+            },
+            FACES,
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "frame", "print": "4R" }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, seam, .. } = page;
+    let leaf = Leaf::new(&page);
+    let Some(print) = print(builder, &page) else { return };
+    let (overlap, play) = (entry.mm("overlap"), entry.mm("play"));
+    let with_play = |side: Length| builder.album.at_least(side.mm() + play).mm();
+    let (wide, tall) = (with_play(print.width), with_play(print.height));
+    if too_large(builder, &page, [wide, tall]) || wrong_height(builder, &page, tall.min(wide), "print") {
+        return;
+    }
+    let most = (print.width.mm().min(print.height.mm()) - LEAST) / 2.0;
+    let tab = tab(builder);
+    let wrong =
+        |text, allowed, help| Wrong { id: "overlap-wrong", text, measured: overlap, allowed, help, field: "overlap" };
+    let found = if overlap <= play / 2.0 {
+        let text = "its window overlaps the print by {}, and the print can lie {} aside: its edge would show";
+        Some(wrong(text, play / 2.0, "make \"overlap\" larger, or \"play\" smaller"))
+    } else if overlap > most {
+        let text = "its window overlaps the print by {}, which leaves no window: {} is the most";
+        Some(wrong(text, most.max(0.0), "make \"overlap\" smaller; 3 mm or 1/8 in is usual"))
+    } else {
+        None
+    };
+    if let Some(wrong) = found {
+        wrong.say(builder, &page);
+        return;
+    }
+    let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
+    let seams = Seams { left: !leaf.on_back, right: leaf.on_back, head: true };
+    let border = overlap + play / 2.0;
+    let (across, up) = (2.0f64.mul_add(-border, wide), 2.0f64.mul_add(-border, tall));
+    let (net, by) = pocket_front(Contour::rectangle(0.0, 0.0, wide, tall), (tall, tall), seams, seam);
+    let net = net.with_hole(Contour::rectangle(border, border, across, up).shifted(by));
+    let on = page.piece(builder, "leaf", ("leaf", "leaf"), ground);
+    let over = page.piece(builder, "frame", ("frame", "frame"), net.clone());
+    let (Some(on), Some(over)) = (on, over) else { return };
+    // In the middle, but off the hinge's tab where there is room for that.
+    let near = ((width - wide) / 2.0).max(tab).min(width - wide);
+    let (left, low) = (leaf.x(near, wide), (height - tall) / 2.0);
+    stick(builder, (over, &net), (on, 0), Vec2::new(left, low) - by);
+    leaf.carried(builder, on, (0.0, 0.0));
+    page.face(builder, leaf.names()[1], (width, height), back(on, 0, (width, 0.0)));
+    let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
+    page.pocket(builder, (wide, tall), moved(inside, by), false);
+}

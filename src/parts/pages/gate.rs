@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+//! The gate-fold page: a leaf with two half doors that fold over it from the head and the tail.
+//!
+//! ```text
+//!   +-----------+
+//!   |   door    | D    one piece W x (H + 2D), scored at D and D + H; D = (H - gap) / 2, so that the closed
+//!   +- - - - - -+      doors leave a gap between them (derived). Both folds are valleys: the doors come
+//!   |           |      forward. At the spine nothing folds, there the hinge's tab is stuck on.
+//!   |   page    | H
+//!   |           |      A gap of 2 mm or 1/16 in: common practice, no source; folded flat, card of 0.3 mm
+//!   +- - - - - -+      takes up to half a millimetre at each door (F6).
+//!   |   door    | D
+//!   +-----------+
+//!         W
+//! ```
+
+use crate::album::{Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::face::Lies;
+use crate::parts::kit::Face;
+use crate::parts::library::Maker;
+use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
+use crate::parts::pages::page::Page;
+
+/// Doors lower than this are no doors, mm: our choice.
+const LEAST: f64 = 10.0;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "gate-fold",
+        role: Role::Page,
+        about: "a leaf with two half doors that fold over it from the head and the tail",
+        fields: &[
+            Field::length("gap", Fallback::Length { mm: 2.0, inch: 0.0625 }, "what the closed doors leave open"),
+            FACES,
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "gate-fold" }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, .. } = page;
+    let (worked_leaf, gap) = (Worked::new(&page), entry.mm("gap"));
+    let door = (height - gap) / 2.0;
+    if door < LEAST {
+        let text = "a gap of {} leaves next to nothing of its doors: on this page it may be {}";
+        let help = "make \"gap\" smaller; 2 mm or 1/16 in is usual";
+        let (measured, allowed) = (gap, 2.0f64.mul_add(-LEAST, height).max(0.0));
+        Wrong { id: "gap-too-large", text, measured, allowed, help, field: "gap" }.say(builder, &page);
+        return;
+    }
+    let leaves = [
+        Leaf::new("lower door", Use::Flap, door),
+        Leaf::new("page", Use::Plain, height).folded(Sense::Valley, 180.0),
+        Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, 180.0),
+    ];
+    let net = Net::row(Along::Up, width, &leaves, 1);
+    let (Some(lower), Some(upper)) = (net.panel("lower door"), net.panel("upper door")) else { return };
+    let Some(piece) = page.piece(builder, "gate", ("gate-fold", "gate-fold"), net) else { return };
+    worked_leaf.carried(builder, piece, (0.0, door));
+
+    let [worked, other] = worked_leaf.names();
+    page.face(builder, worked, (width, height), front(piece, 0, (0.0, door)));
+    page.face(builder, other, (width, height), back(piece, 0, (width, door)));
+    let free = height + 2.0 * door;
+    // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
+    for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, door + height)] {
+        let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
+        let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
+        page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);
+        page.face(builder, &format!("{worked} {name} inside"), (width, door), front(piece, panel, (0.0, open)));
+    }
+}

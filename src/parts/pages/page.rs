@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+//! What all kinds of page share: their size, their pieces, how they are carried, what shows on their faces.
+
+use crate::album::Entry;
+use crate::net::Net;
+use crate::parts::build::builder::{Builder, Cut};
+use crate::parts::build::face::{Lies, Looks, Plain};
+use crate::parts::kit::{Owner, Pocket, Side};
+use crate::parts::spines::carry::Carry;
+
+/// A page that is being made, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Page<'e> {
+    /// Its entry in the file.
+    pub entry: &'e Entry,
+    /// Its number, from 1.
+    pub number: usize,
+    /// From spine to fore-edge.
+    pub width: f64,
+    /// From tail to head.
+    pub height: f64,
+    /// The strip that takes tape or glue.
+    pub seam: f64,
+    /// Thickness of its card.
+    pub caliper: f64,
+}
+
+impl<'e> Page<'e> {
+    pub(in crate::parts) fn new(builder: &Builder<'_>, entry: &'e Entry, number: usize) -> Self {
+        let size = &builder.album.page;
+        let (width, height, seam) = (size.width.mm(), size.height.mm(), size.seam.mm());
+        Self { entry, number, width, height, seam, caliper: builder.caliper(entry.stock) }
+    }
+
+    /// What it is called: `page 2`.
+    pub(in crate::parts) fn name(&self) -> String {
+        format!("page {}", self.number)
+    }
+
+    /// The way to it in the file: `pages[1]`.
+    pub(in crate::parts) fn path(&self) -> String {
+        format!("pages[{}]", self.number - 1)
+    }
+
+    /// Adds one of its pieces: `which` is `front`, `kind` what it is in lists, `family` what it may be one part with.
+    pub(in crate::parts) fn piece(
+        &self,
+        builder: &mut Builder<'_>,
+        which: &str,
+        (kind, family): (&'static str, &'static str),
+        net: Net,
+    ) -> Option<usize> {
+        builder.piece(Cut {
+            id: format!("page-{}-{}", self.number, which.replace(' ', "-")),
+            kind,
+            family,
+            net,
+            stock: self.entry.stock,
+            along_grain: self.entry.grain_along_spine.unwrap_or(false),
+            name: format!("page {} {which}", self.number),
+            owner: Owner::Page(self.number),
+            place: self.entry.place(),
+        })
+    }
+
+    /// A face that a panel can cover: its size, its lower left corner as the reader sees it, the way to the right. What it is
+    /// called begins with the side of the page, `front` or `back`.
+    pub(in crate::parts) fn face(
+        &self,
+        builder: &mut Builder<'_>,
+        what: &str,
+        (width, height): (f64, f64),
+        side: Side,
+    ) {
+        let name = format!("page {} {what}", self.number);
+        let looks = Looks::Opening(if what.starts_with("front") { self.number - 1 } else { self.number });
+        let owner = Owner::Page(self.number);
+        let (holes, slim, lies) = (Vec::new(), false, None);
+        builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
+    }
+
+    /// The same for a face beside which others show: where its lower left corner lies on this side of the page, seen by the
+    /// reader, and what of it shows where another piece lies over it.
+    pub(in crate::parts) fn face_beside(
+        &self,
+        builder: &mut Builder<'_>,
+        what: &str,
+        size: (f64, f64),
+        side: Side,
+        lies: Lies,
+    ) {
+        self.face(builder, what, size, side);
+        if let Some(plain) = builder.plains.last_mut() {
+            plain.lies = Some(lies);
+        }
+    }
+
+    /// A sleeve that things can be put into; `inside` is a wall's inner face, at the tail of the edge nearest the spine,
+    /// going up. `beside_tab` where the hinge's tab takes its part of it.
+    pub(in crate::parts) fn pocket(
+        &self,
+        builder: &mut Builder<'_>,
+        (width, height): (f64, f64),
+        inside: Side,
+        beside_tab: bool,
+    ) {
+        let tab = if beside_tab { Carry::tab_of(builder.album) } else { 0.0 };
+        builder.pocket(Pocket { page: self.number, width, height, tab, caliper: self.caliper, inside });
+    }
+}

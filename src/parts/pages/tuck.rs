@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+//! The tuck-envelope page: a leaf with a front folded up from its tail and a closing flap that tucks in from the head.
+//!
+//! ```text
+//!           /-----------\                the flap is tall enough to go `tuck` behind the front; its corners are
+//!          |    flap     |   c           clipped `lead_in` at 45 degrees (G2), and it is 1 mm narrower at each
+//!   +-----+- - - - - - - -+              side (C2)
+//!   |                     |
+//!   |                     | H            c = H - front + tuck (derived)
+//!   |        page         |
+//!   |                     |
+//!   +-----+- - - - - - - -+
+//!        /¦               ¦\             the front starts beside the hinge's tab, so that the tab can be stuck
+//!       | ¦     front     ¦ | front      on either face; both its seams turn in under it, their ends cut at
+//!        \¦               ¦/             45 degrees, half the corner (G1, D7)
+//!         +---------------+
+//!       s        B        s              Form and `tuck`: common practice, no source.
+//! ```
+
+use crate::album::{Entry, Kind, Role};
+use crate::contour::Contour;
+use crate::fields::{Fallback, Field, Takes};
+use crate::net::{Net, Sense, Use};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::face::Lies;
+use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
+use crate::parts::kit::{Face, Hold};
+use crate::parts::library::Maker;
+use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, given, tab};
+use crate::parts::pages::page::Page;
+use crate::parts::pages::side::{wrong_height, wrong_width};
+
+/// What the flap is narrower at each side, mm: 2 mm in all lie in the band for what slides (C2).
+const EASE: f64 = 1.0;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "tuck-envelope",
+        role: Role::Page,
+        about: "an envelope: a front folded up from the tail, and a flap that tucks in from the head",
+        fields: &[
+            Field::size("front", Fallback::Rule("two thirds of the page's height"), "height of the envelope's front"),
+            Field::size(
+                "tuck",
+                Fallback::Length { mm: 20.0, inch: 0.75 },
+                "how far the closing flap goes in behind the front",
+            ),
+            Field {
+                measured: true,
+                ..Field::new(
+                    "lead_in",
+                    Takes::Length { least: 0.0, most: 30.0 },
+                    Fallback::Length { mm: 5.0, inch: 0.1875 },
+                    "what is clipped off the flap's corners",
+                )
+            },
+            FACES,
+            CONTENT,
+        ],
+    },
+    make,
+    carry: None,
+    example: r#"{ "kind": "tuck-envelope" }"#,
+};
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
+    let page = Page::new(builder, entry, page);
+    let Page { width, height, seam, .. } = page;
+    let leaf = Leaf::new(&page);
+    let (tall, tuck, lead_in) =
+        (given(entry, "front", builder.album.at_most(height / 1.5).mm()), entry.mm("tuck"), entry.mm("lead_in"));
+    let start = tab(builder);
+    let body = width - start;
+    if wrong_width(builder, &page, body) || wrong_height(builder, &page, tall, "front") {
+        return;
+    }
+    let wrong = |id, text, (measured, allowed), help, field| Wrong { id, text, measured, allowed, help, field };
+    let found = if tall > height {
+        let text = "its front is {} tall, and its page only {}";
+        Some(wrong("front-too-tall", text, (tall, height), "make \"front\" smaller", "front"))
+    } else if tuck > tall / 2.0 {
+        let text = "its flap goes in {}, more than half of its front, {}: nothing else would go in";
+        Some(wrong("tuck-too-deep", text, (tuck, tall / 2.0), "make \"tuck\" smaller, or \"front\" taller", "tuck"))
+    } else if lead_in > tuck.min(body / 4.0) {
+        let text = "a lead-in of {} clips away too much of its flap: {} is the most";
+        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), "make \"lead_in\" smaller", "lead_in"))
+    } else {
+        None
+    };
+    if let Some(wrong) = found {
+        wrong.say(builder, &page);
+        return;
+    }
+
+    // Drawn with the spine at the left, and mirrored where it is at the right.
+    let x = |from_spine: f64| leaf.x(from_spine, 0.0);
+    let shape = |corners: &[(f64, f64)]| {
+        Contour::polygon(corners.iter().map(|&(from_spine, y)| (x(from_spine), y))).counter_clockwise()
+    };
+    let line = |from: (f64, f64), to: (f64, f64)| ((x(from.0), from.1), (x(to.0), to.1));
+    let (near, far, deep) = (start + EASE, width - EASE, height - tall + tuck);
+    let top = height + deep;
+    let side_seam = |at: f64, out: f64| shape(&[(at, 0.0), (at, -tall), (at + out, seam - tall), (at + out, -seam)]);
+    let flap = [
+        (near, height),
+        (far, height),
+        (far, top - lead_in),
+        (far - lead_in, top),
+        (near + lead_in, top),
+        (near, top - lead_in),
+    ];
+    let net = Net {
+        panels: vec![
+            panel("page", Use::Plain, Contour::rectangle(0.0, 0.0, width, height)),
+            panel("front", Use::Plain, shape(&[(start, -tall), (width, -tall), (width, 0.0), (start, 0.0)])),
+            panel("inner seam", Use::Seam, side_seam(start, -seam)),
+            panel("outer seam", Use::Seam, side_seam(width, seam)),
+            panel("flap", Use::Flap, shape(&flap)),
+        ],
+        folds: vec![
+            flat_fold([0, 1], line((start, 0.0), (width, 0.0)), Sense::Valley),
+            flat_fold([1, 2], line((start, 0.0), (start, -tall)), Sense::Valley),
+            flat_fold([1, 3], line((width, 0.0), (width, -tall)), Sense::Valley),
+            flat_fold([0, 4], line((near, height), (far, height)), Sense::Valley),
+        ],
+        holes: Vec::new(),
+    };
+    let (net, by) = settled(net);
+    let Some(piece) = page.piece(builder, "envelope", ("tuck envelope", "tuck envelope"), net) else { return };
+    let side = |panel, face, at, along| moved(side(piece, panel, face, at, along), by);
+    let (up, down) = ((0.0, 1.0), (0.0, -1.0));
+    // The front is turned over, its seams are turned over twice: their backs lie on the page.
+    for (seam, at) in [(2, start), (3, width)] {
+        let one = side(seam, Face::Back, (x(at), 0.0), down);
+        builder.bond(Hold::Stuck, one, side(0, Face::Front, (x(at), 0.0), up));
+    }
+    leaf.carried(builder, piece, (by.x, by.y));
+
+    let [worked, other] = leaf.names();
+    let right = (1.0, 0.0);
+    let outside = |panel, from: f64, y| side(panel, Face::Back, (from, y), right);
+    let lies = |from: f64, wide: f64, y| Lies { at: (leaf.x(from, wide), y), shows: None };
+    let envelope = outside(1, leaf.x(start, body), 0.0);
+    page.face_beside(builder, &format!("{worked} envelope"), (body, tall), envelope, lies(start, body, 0.0));
+    // Of the closed flap only what stands above the front shows.
+    let (wide, shown) = (far - near, height - tall);
+    let flap = outside(4, leaf.x(near, wide), height + shown);
+    page.face_beside(builder, &format!("{worked} flap"), (wide, shown), flap, lies(near, wide, tall));
+    page.face(builder, other, (width, height), moved(back(piece, 0, (width, 0.0)), by));
+    page.pocket(builder, (body, tall), side(1, Face::Front, (x(start), 0.0), down), false);
+}

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+//! Patterns that run on: which panels are cut from one block, and where they lie in it.
+//!
+//! ```text
+//!   the page's side, closed               the block
+//!   +--+-----------+--+---------+         +-----------+.....+-------+     Panels lie in the block as they lie on the page, so
+//!   |  |  pocket   |: |  flap   |   ──►   |  pocket   |     | flap  |     that a flower that starts on the pocket ends on the
+//!   +--+-----------+--+---------+         +-----------+.....+-------+     flap. What lies between them is cut away.
+//!                   ↑ the flap's edge
+//! ```
+//!
+//! Where one piece reaches under another, its panel ends at the edge of the upper one, for a pattern can't be cut twice from
+//! the same place; opened, a pocket then shows a wider border at its mouth (derived). Panels run on that stand in one row or
+//! one column; they are all as tall, or as wide, as the least of them, if none loses more than a border at either side (our
+//! choice). Others are cut each by itself.
+
+use crate::album::{Album, Bound};
+use crate::contour::Rect;
+use crate::parts::build::face::{Looks, Plain};
+use crate::parts::build::joined::EDGE;
+use crate::parts::kit::Owner;
+use crate::stock::{Pattern, Stock};
+use std::collections::BTreeMap;
+
+/// Lengths nearer than this are equal, mm.
+const SAME: f64 = 1e-6;
+
+/// Panels that are cut from one block.
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Run {
+    /// Which faces, and where the panel of each lies as its side is looked at; in order, from the left or from the tail.
+    pub panels: Vec<(usize, Rect)>,
+    /// The whole block.
+    pub whole: Rect,
+    /// Whether they stand one above the other; else side by side.
+    pub upright: bool,
+}
+
+/// The runs among faces with a border `reveal` mm wide; `wide_enough` says whether a panel of that size is one.
+pub(in crate::parts) fn runs(plains: &[Plain], reveal: f64, wide_enough: impl Fn(f64, f64) -> bool) -> Vec<Run> {
+    let mut beside: BTreeMap<(Owner, Looks), Vec<(usize, Rect)>> = BTreeMap::new();
+    for (face, plain) in plains.iter().enumerate() {
+        let rect = panel(plain, reveal).filter(|rect| wide_enough(rect.width(), rect.height()));
+        beside.entry((plain.owner, plain.looks)).or_default().extend(rect.map(|rect| (face, rect)));
+    }
+    let several = beside.into_values().filter(|panels| panels.len() > 1);
+    several.filter_map(|panels| in_line(&panels, false, reveal).or_else(|| in_line(&panels, true, reveal))).collect()
+}
+
+/// Where the panel of a face lies as its side is looked at.
+fn panel(plain: &Plain, reveal: f64) -> Option<Rect> {
+    let lies = plain.lies?;
+    let face = Rect::new(lies.at.0, lies.at.1, lies.at.0 + plain.width, lies.at.1 + plain.height);
+    let shows = lies.shows.unwrap_or(face);
+    let low = |face: f64, shows: f64| if shows > face + SAME { shows } else { face + reveal };
+    let high = |face: f64, shows: f64| if shows < face - SAME { shows } else { face - reveal };
+    Some(Rect::new(low(face.x0, shows.x0), low(face.y0, shows.y0), high(face.x1, shows.x1), high(face.y1, shows.y1)))
+}
+
+/// Panels side by side, or one above the other, made equally tall or wide.
+fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<Run> {
+    let along = |rect: &Rect| if upright { (rect.y0, rect.y1) } else { (rect.x0, rect.x1) };
+    let across = |rect: &Rect| if upright { (rect.x0, rect.x1) } else { (rect.y0, rect.y1) };
+    let mut panels = panels.to_vec();
+    panels.sort_by(|(_, one), (_, two)| along(one).0.total_cmp(&along(two).0));
+    let apart = panels.windows(2).all(|pair| along(&pair[0].1).1 <= along(&pair[1].1).0 + SAME);
+    let low = panels.iter().map(|(_, rect)| across(rect).0).fold(f64::NEG_INFINITY, f64::max);
+    let high = panels.iter().map(|(_, rect)| across(rect).1).fold(f64::INFINITY, f64::min);
+    let loses = |rect: &Rect| (low - across(rect).0).max(across(rect).1 - high);
+    if !apart || high <= low || panels.iter().any(|(_, rect)| loses(rect) > reveal + SAME) {
+        return None;
+    }
+    for (_, rect) in &mut panels {
+        let (from, to) = along(rect);
+        *rect = if upright { Rect::new(low, from, high, to) } else { Rect::new(from, low, to, high) };
+    }
+    let whole = panels.iter().map(|(_, rect)| *rect).reduce(|one, two| one.union(two))?;
+    Some(Run { panels, whole, upright })
+}
+
+/// Whether a block goes onto a sheet of its stock, as a machine leaves it that takes 5 mm of every edge.
+pub(in crate::parts) fn goes_on(album: &Album, stock: &Stock, whole: Rect) -> bool {
+    stock.sheets.iter().any(|size| {
+        let stood = stock.stood(size);
+        let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
+        let fits = |width: f64, height: f64| width <= across + SAME && height <= up + SAME;
+        let (as_drawn, turned) = (fits(whole.width(), whole.height()), fits(whole.height(), whole.width()));
+        match (stock.pattern, album.bound) {
+            (Pattern::OneWay, Bound::Top) => turned,
+            (Pattern::OneWay, _) => as_drawn,
+            _ => as_drawn || turned,
+        }
+    })
+}

@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: MIT
+//! The concertina spine: one pleated strip whose pleats carry the pages.
+//!
+//! ```text
+//!   flap half  gusset tab   tab gusset  base   gusset tab  tab gusset half flap     H - ease tall
+//!  +----+---+--------+----\/----+------+-------+------+----\/----+-----+---+----+
+//!  |    ¦   ¦        ¦    ¦     ¦      ¦       ¦      ¦    ¦     ¦     ¦   ¦    |  a pleat a page; the outer
+//!  |    ¦   ¦        ¦    ¦     ¦      ¦       ¦      ¦    ¦     ¦     ¦   ¦    |  fold of its tabs is notched
+//!  +----+---+--------+----/\----+------+-------+------+----/\----+-----+---+----+  at head and tail (lead_in)
+//!
+//!   seen from the tail:   |   ||   ||   |     a page over each pair of tabs; the tabs are stuck to each other,
+//!                         |   ||   ||   |     the gussets free, the bases on whatever is beneath, the end flaps
+//!                    flap |___||___||___|     on the insides of the cover
+//!                       p/2    p    p/2
+//! ```
+//!
+//! Bases are one pitch wide, so that every score stands on the ruler; a pleat is one caliper thick between its creases, so
+//! roots stand a pitch and a caliper apart (derived). The whole is flap + p/2 + N x 2 (tab + gusset) + (N - 1) p + p/2 +
+//! flap wide. A strip that no sheet of its stock takes is made of pieces, with as many pages each as can be shared out
+//! evenly: a piece ends in a base, and the next one's base is stuck on it, a little narrower so that it clears the
+//! gusset. Every second piece lies on its neighbours, a caliper higher. Sizes: common practice, no source.
+
+use crate::album::{Album, Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::library::Maker;
+use crate::parts::spines::carry::Carry;
+use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::stock::{Pattern, Stock};
+
+/// What a concertina's outermost panels are called.
+pub const END_FLAP: &str = "end flap";
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "concertina",
+        role: Role::Spine,
+        about: "one pleated strip with a pleat for every page and a flap for each side of the cover",
+        fields: &[
+            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "the base between two pleats"),
+            guard::TAB,
+            guard::GUSSET,
+            guard::LEAD_IN,
+            guard::EASE,
+            Field::length(
+                "flap",
+                Fallback::Length { mm: 20.0, inch: 0.75 },
+                "the end flaps that are stuck on the cover, 0 for none",
+            ),
+            Field::size(
+                "longest",
+                Fallback::Rule("what a sheet of its stock takes, with 5 mm left on each side"),
+                "the longest piece that the strip is cut in",
+            )
+            .unmeasured(),
+        ],
+    },
+    make,
+    carry: Some(carry),
+    example: r#"{ "kind": "concertina" }"#,
+};
+
+/// The strip of an album: its sizes, mm, and how many pages each of its pieces carries.
+#[derive(Clone, Debug)]
+struct Pleats {
+    guard: Guard,
+    flap: f64,
+    pieces: Vec<usize>,
+}
+
+/// One piece of the strip.
+#[derive(Debug, Default)]
+struct Piece {
+    leaves: Vec<Leaf>,
+    /// Where the next panel starts, mm.
+    at: f64,
+    /// By page: the panel of its left tab as it stands in the row, and where that starts.
+    tabs: Vec<(usize, f64)>,
+    /// The panel that stays put when it is folded.
+    root: usize,
+}
+
+impl Piece {
+    fn push(&mut self, leaf: Leaf, depth: f64) {
+        self.leaves.push(leaf);
+        self.at += depth;
+    }
+
+    /// The number in the net of a panel of the row: the root comes first.
+    const fn panel(&self, index: usize) -> usize {
+        if index == self.root {
+            0
+        } else if index == 0 {
+            self.root
+        } else {
+            index
+        }
+    }
+}
+
+/// Margins of a machine that is not known here: our choice, mm.
+const MARGIN: f64 = 5.0;
+
+/// How wide a part so tall may be that goes on a sheet of its stock; without end where no sheet takes it at all, which is
+/// told elsewhere.
+fn widest(stock: &Stock, height: f64, along_grain: bool) -> f64 {
+    let room = stock.sheets.iter().map(|size| {
+        let stood = stock.stood(size);
+        let (across, up) = (stood.width.mm() - 2.0 * MARGIN, stood.height.mm() - 2.0 * MARGIN);
+        let upright = stock.pattern == Pattern::OneWay || (along_grain && stood.grain_upright.is_some());
+        let as_drawn = if height <= up { across } else { 0.0 };
+        let turned = if height <= across && !upright { up } else { 0.0 };
+        as_drawn.max(turned)
+    });
+    let room = room.fold(0.0, f64::max);
+    if room > 0.0 { room } else { f64::INFINITY }
+}
+
+impl Pleats {
+    fn of(album: &Album) -> Self {
+        let (guard, spine) = (Guard::of(album), &album.spine);
+        let mut pleats = Self { guard, flap: spine.mm("flap"), pieces: Vec::new() };
+        let (pages, height) = (album.pages.len(), album.page.height.mm() - guard.ease);
+        let room = album
+            .stocks
+            .get(spine.stock)
+            .map_or(f64::INFINITY, |stock| widest(stock, height, spine.grain_along_spine.unwrap_or(true)));
+        let longest = spine.values.maybe_length("longest").map_or(room, Length::mm);
+        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest);
+        // Where a single pleat is too wide for the sheet, more pieces are no help.
+        let count = count.unwrap_or(1);
+        pleats.pieces = (0..count).map(|piece| pages / count + usize::from(piece < pages % count)).collect();
+        pleats
+    }
+
+    /// Width of the widest of so many pieces, with so many pages on it, mm.
+    fn width(&self, pages: usize, pieces: usize) -> f64 {
+        let Guard { pitch, tab, gusset, .. } = self.guard;
+        let end = self.flap + pitch / 2.0;
+        let ends = if pieces == 1 { 2.0 * end } else { pitch + end.max(pitch) };
+        whole(pages).mul_add(2.0 * (tab + gusset), whole(pages.saturating_sub(1)).mul_add(pitch, ends))
+    }
+
+    /// The panels of a piece.
+    fn piece(&self, album: &Album, number: usize) -> Piece {
+        let Guard { pitch, tab, gusset, .. } = self.guard;
+        let pages = self.pieces.get(number).copied().unwrap_or(0);
+        // Every second piece lies on its neighbours, and its bases clear their gussets.
+        let lap = if number.is_multiple_of(2) { pitch } else { a_little_less(album, pitch) };
+        let half = pitch / 2.0;
+        let mut piece = Piece::default();
+        if number > 0 {
+            piece.push(Leaf::new("base", Use::Base, lap), lap);
+        } else {
+            let mut end = Leaf::new("end base", Use::Base, half);
+            if self.flap > 0.0 {
+                piece.push(Leaf::new(END_FLAP, Use::Base, self.flap), self.flap);
+                end = end.folded(Sense::Valley, 90.0);
+                piece.root = 1;
+            }
+            piece.push(end, half);
+        }
+        for page in 1..=pages {
+            piece.push(Leaf::new("left gusset", Use::Gusset, gusset).folded(Sense::Valley, 90.0), gusset);
+            piece.tabs.push((piece.leaves.len(), piece.at));
+            piece.push(self.guard.tab_out("left tab").folded(Sense::Both, 0.0), tab);
+            piece.push(self.guard.tab_in("right tab").folded(Sense::Mountain, 180.0), tab);
+            piece.push(Leaf::new("right gusset", Use::Gusset, gusset).folded(Sense::Both, 0.0), gusset);
+            let (name, base) = match (page < pages, number + 1 < self.pieces.len()) {
+                (true, _) => ("base", pitch),
+                (false, true) => ("base", lap),
+                (false, false) => ("end base", half),
+            };
+            piece.push(Leaf::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
+        }
+        if number + 1 == self.pieces.len() && self.flap > 0.0 {
+            piece.push(Leaf::new(END_FLAP, Use::Base, self.flap).folded(Sense::Valley, 90.0), self.flap);
+        }
+        piece
+    }
+}
+
+/// A pleat adds a caliper to the pitch; the pages of every second piece stand a caliper higher (derived).
+fn carry(album: &Album) -> Carry {
+    let Pleats { guard, pieces, .. } = Pleats::of(album);
+    let rise = |(number, &pages): (usize, &usize)| {
+        std::iter::repeat_n(if number.is_multiple_of(2) { 0.0 } else { guard.caliper }, pages)
+    };
+    let rises: Vec<f64> = pieces.iter().enumerate().flat_map(rise).collect();
+    let step = guard.pitch + guard.caliper;
+    let mut carry = guard.carry(vec![step; rises.len()], rises);
+    carry.pitch = step;
+    carry.stuck = (pieces.len() > 1).then(|| (a_little_less(album, guard.pitch), "pitch"));
+    carry
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
+    let pleats = Pleats::of(builder.album);
+    let guard = pleats.guard;
+    let Some(height) = guard.height(builder, entry) else { return };
+    // A wish that no piece can keep; a sheet that is too small is told elsewhere.
+    let least = pleats.width(1, builder.album.pages.len().min(2));
+    if let Some(longest) = entry.values.maybe_length("longest").filter(|longest| longest.mm() < least - 1e-6) {
+        let (asked, least) = (builder.album.show(longest.mm()), Length::from_mm(least));
+        let text = format!(
+            "a piece with a single pleat is {} long, and {asked} is to be the longest",
+            builder.album.show(least.mm())
+        );
+        let finding = Finding::stop("piece-too-long", "spine", text)
+            .measured(least, longest)
+            .help("leave spine.longest out, or make it larger")
+            .mend("spine.longest", builder.album.at_least(least.mm()))
+            .at(entry.values.place("longest"));
+        builder.find(finding);
+        return;
+    }
+    let rows: Vec<Piece> = (0..pleats.pieces.len()).map(|number| pleats.piece(builder.album, number)).collect();
+    let single = rows.len() == 1;
+    let mut made = Vec::new();
+    for (index, row) in rows.iter().enumerate() {
+        let id = if single { "concertina".to_owned() } else { format!("concertina-{}", index + 1) };
+        let piece = builder.piece(Cut {
+            name: id.replace('-', " "),
+            id,
+            kind: "concertina",
+            family: "concertina",
+            net: Net::row(Along::Across, height, &row.leaves, row.root),
+            stock: entry.stock,
+            along_grain: entry.grain_along_spine.unwrap_or(true),
+            owner: Owner::Spine,
+            place: entry.place(),
+        });
+        let Some(piece) = piece else { return };
+        made.push(piece);
+    }
+    let (up, right) = ((0.0, 1.0), (1.0, 0.0));
+    for (index, pair) in rows.windows(2).enumerate() {
+        // The last base of one and the first of the next, each from the crease towards the other.
+        let last = pair[0].leaves.len() - 1;
+        let lap = if index.is_multiple_of(2) { guard.pitch } else { a_little_less(builder.album, guard.pitch) };
+        let next = if index.is_multiple_of(2) { a_little_less(builder.album, guard.pitch) } else { guard.pitch };
+        let left = (made[index], pair[0].panel(last), (pair[0].at - lap + guard.pitch / 2.0, 0.0));
+        let other = (made[index + 1], pair[1].panel(0), (next - guard.pitch / 2.0, 0.0));
+        let (upper, lower) = if index.is_multiple_of(2) { (other, left) } else { (left, other) };
+        builder.bond(
+            Hold::Stuck,
+            side(upper.0, upper.1, Face::Back, upper.2, right),
+            side(lower.0, lower.1, Face::Front, lower.2, right),
+        );
+    }
+    // The lower pieces stand on what is beneath; the base that stays put has its crease before the piece's first page.
+    let (step, mut before) = (guard.pitch + guard.caliper, 0);
+    let middle = whole(builder.album.pages.len()) * step / 2.0;
+    for (index, (&piece, row)) in made.iter().zip(&rows).enumerate() {
+        if let (true, Some((_, from))) = (index.is_multiple_of(2), row.tabs.first()) {
+            let crease = guard.pitch / 2.0 + whole(before) * step;
+            let at = (from - guard.gusset + middle - crease, guard.low());
+            builder.feet.push(side(piece, 0, Face::Back, at, right));
+        }
+        before += row.tabs.len();
+    }
+    let mut page = 0;
+    for (&piece, row) in made.iter().zip(&rows) {
+        for &(index, from) in &row.tabs {
+            let (left, right) = (row.panel(index), row.panel(index + 1));
+            let top = (from + guard.tab, 0.0);
+            builder.bond(Hold::Stuck, side(piece, left, Face::Back, top, up), side(piece, right, Face::Back, top, up));
+            let end = 2.0f64.mul_add(guard.tab, from);
+            hang(
+                builder,
+                page,
+                side(piece, left, Face::Front, (from, guard.low()), up),
+                Some(side(piece, right, Face::Front, (end, guard.low()), up)),
+            );
+            page += 1;
+        }
+    }
+}

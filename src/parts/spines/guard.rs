@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+//! What all spines share: tabs and their lead-ins, how tall their strips are, how a page is hung on them.
+
+use crate::album::{Album, Entry};
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::{Length, Units};
+use crate::net::{Leaf, Use};
+use crate::parts::build::builder::Builder;
+use crate::parts::kit::{Hold, Side};
+use crate::parts::spines::carry::Carry;
+
+/// The tab's width.
+pub(in crate::parts) const TAB: Field =
+    Field::size("tab", Fallback::Length { mm: 12.0, inch: 0.5 }, "the panel that slides into a page");
+
+/// The gusset's width.
+pub(in crate::parts) const GUSSET: Field =
+    Field::size("gusset", Fallback::Length { mm: 6.0, inch: 0.25 }, "the free panel that flexes");
+
+/// What is clipped off a tab.
+pub(in crate::parts) const LEAD_IN: Field = Field::length(
+    "lead_in",
+    Fallback::Rule("half the tab"),
+    "what is clipped off the tab's outer corners, along its edge",
+);
+
+/// How much shorter the strips are.
+pub(in crate::parts) const EASE: Field =
+    Field::length("ease", Fallback::Length { mm: 0.0, inch: 0.0 }, "how much shorter than the page the strips are");
+
+/// The sizes that every spine has, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Guard {
+    /// Distance between neighbouring pages.
+    pub pitch: f64,
+    /// The panel that slides into a page.
+    pub tab: f64,
+    /// The free panel; 0 where there is none.
+    pub gusset: f64,
+    /// Clipped off the tab's outer corners, along its edge.
+    pub lead_in: f64,
+    /// How much shorter than the page the strips are.
+    pub ease: f64,
+    /// Thickness of the strips' card.
+    pub caliper: f64,
+}
+
+impl Guard {
+    /// The sizes of an album's spine.
+    pub(in crate::parts) fn of(album: &Album) -> Self {
+        let spine = &album.spine;
+        let tab = spine.mm("tab");
+        Self {
+            pitch: spine.mm("pitch"),
+            tab,
+            gusset: spine.mm("gusset"),
+            lead_in: spine.values.maybe_length("lead_in").map_or(tab / 2.0, Length::mm),
+            ease: spine.mm("ease"),
+            caliper: album.stocks.get(spine.stock).map_or(0.0, |stock| stock.caliper.mm()),
+        }
+    }
+
+    /// How tall the strips are; none, and a finding, where ease or lead-in leave nothing of them.
+    pub(in crate::parts) fn height(&self, builder: &mut Builder<'_>, entry: &Entry) -> Option<f64> {
+        let page = builder.album.page.height.mm();
+        let height = page - self.ease;
+        let show = |mm: f64| builder.album.show(mm);
+        let stop = |id, text: String, help: &str, field: &str| {
+            Finding::stop(id, "spine", text).help(help).at(entry.values.place(field))
+        };
+        let finding = if height < 1.0 {
+            let text =
+                format!("an ease of {} leaves nothing of strips for a page {} tall", show(self.ease), show(page));
+            stop("ease-too-large", text, "make spine.ease smaller; 0 is usual", "ease")
+        } else if self.lead_in * 2.0 >= height {
+            let half = show(height / 2.0);
+            // Where no lead-in is given it is half the tab, and the tab is what is too large.
+            let (text, help, field) = if entry.values.says("lead_in") {
+                let text = format!(
+                    "a lead-in of {} clips the whole tab away: it must be under half the strip's height, {half}",
+                    show(self.lead_in)
+                );
+                (text, "make spine.lead_in smaller; half the tab is usual", "lead_in")
+            } else {
+                let text = format!("a tab of {} is too large for strips whose half height is {half}", show(self.tab));
+                (text, "make spine.tab smaller; 12 mm or 1/2 in is usual", "tab")
+            };
+            stop("lead-in-too-large", text, help, field)
+        } else {
+            return Some(height);
+        };
+        builder.find(finding);
+        None
+    }
+
+    /// A tab with its outer edge at its end (a row runs from its score to that edge).
+    pub(in crate::parts) const fn tab_out(&self, name: &'static str) -> Leaf {
+        Leaf::new(name, Use::Tab, self.tab).tapered(0.0, self.lead_in)
+    }
+
+    /// A tab with its outer edge at its start.
+    pub(in crate::parts) const fn tab_in(&self, name: &'static str) -> Leaf {
+        Leaf::new(name, Use::Tab, self.tab).tapered(self.lead_in, 0.0)
+    }
+
+    /// Where a page's tail lies on a strip that is shorter than the page.
+    pub(in crate::parts) fn low(&self) -> f64 {
+        -self.ease / 2.0
+    }
+
+    /// How it carries pages that take these shares of the spine, their roots so far above the lowest.
+    pub(in crate::parts) fn carry(&self, steps: Vec<f64>, rises: Vec<f64>) -> Carry {
+        Carry {
+            pitch: self.pitch,
+            tab: self.tab,
+            gusset: self.gusset,
+            lead_in: self.lead_in,
+            ease: self.ease,
+            stuck: None,
+            wing: None,
+            steps,
+            rises,
+        }
+    }
+}
+
+/// A little less than a size: 1 mm or 1/32 in; of a very small size most is kept (our choice).
+pub(in crate::parts) fn a_little_less(album: &Album, size: f64) -> f64 {
+    let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
+    (size - less).max(size * 0.8)
+}
+
+/// Hangs a page (from 0) on a pair of tabs, back to back: the face that looks to its front, and the one that looks to its
+/// back. A leaf has only one of them stuck on it.
+pub(in crate::parts) fn hang(builder: &mut Builder<'_>, page: usize, to_front: Side, to_back: Option<Side>) {
+    let Some(mount) = builder.mounts.get(page).copied() else { return };
+    builder.bond(mount.hold, to_front, mount.front);
+    if let Some(to_back) = to_back.filter(|_| mount.hold == Hold::Slid) {
+        builder.bond(mount.hold, to_back, mount.back);
+    }
+}
+
+/// A count as a number to reckon with.
+#[allow(clippy::cast_precision_loss, reason = "a count of pages or stubs is far below 2^52")]
+pub(in crate::parts) const fn whole(count: usize) -> f64 {
+    count as f64
+}

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+//! The plain hinge: a strip with one score for every page, all on one backing.
+//!
+//! ```text
+//!   +------+---------\      the strip: wing + tab wide, H - ease tall, one score; the tab's outer corners
+//!   |      ¦          |     are clipped (lead_in)
+//!   | wing ¦   tab    |
+//!   |      ¦          |          |    |    |     seen from the tail: every wing lies to the left of its
+//!   +------+---------/           |    |    |     score, stuck on the backing; pages stand a pitch apart
+//!                            ____|____|____|__
+//!                           =================== backing
+//! ```
+//!
+//! The page turns at the score itself: there is no gusset, so an album thicker than its spine gapes at once (D2 with a joint
+//! of 0). Wings are a little narrower than the pitch so that they clear the next score. The backing is wing +
+//! (N - 1) p + p/2 wide: the first wing ends with it, half a pitch is left beyond the last score (derived). Sizes: common
+//! practice, no source.
+
+use crate::album::{Album, Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::Length;
+use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::library::Maker;
+use crate::parts::spines::carry::Carry;
+use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "plain-hinge",
+        role: Role::Spine,
+        about: "a strip with one score for every page, all on one backing",
+        fields: &[
+            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
+            guard::TAB,
+            guard::LEAD_IN,
+            guard::EASE,
+            Field::size(
+                "wing",
+                Fallback::Rule("1 mm or 1/32 in less than the pitch"),
+                "the panel that is stuck on the backing",
+            ),
+        ],
+    },
+    make,
+    carry: Some(carry),
+    example: r#"{ "kind": "plain-hinge" }"#,
+};
+
+fn wing(album: &Album) -> f64 {
+    let pitch = album.spine.mm("pitch");
+    album.spine.values.maybe_length("wing").map_or_else(|| a_little_less(album, pitch), Length::mm)
+}
+
+/// Where the first score stands on the backing: as far in as its wing is wide, and as half a page takes.
+fn first(guard: &Guard, wing: f64) -> f64 {
+    wing.max(guard.pitch / 2.0)
+}
+
+/// The first page has the rest of its wing on top of its pitch (derived).
+fn carry(album: &Album) -> Carry {
+    let (guard, wing) = (Guard::of(album), wing(album));
+    let mut steps = vec![guard.pitch; album.pages.len()];
+    if let Some(step) = steps.first_mut() {
+        *step = first(&guard, wing) + guard.pitch / 2.0;
+    }
+    let rises = vec![0.0; steps.len()];
+    Carry { stuck: Some((wing, "wing")), ..guard.carry(steps, rises) }
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
+    let (guard, wing) = (Guard::of(builder.album), wing(builder.album));
+    let Some(height) = guard.height(builder, entry) else { return };
+    if wing > guard.pitch + 1e-6 {
+        let (wide, room) = (builder.album.show(wing), builder.album.show(guard.pitch));
+        let text = format!("wings of {wide} reach under the next page, which stands {room} further on");
+        let finding = Finding::stop("wing-too-wide", "spine", text)
+            .measured(Length::from_mm(wing), Length::from_mm(guard.pitch))
+            .help("leave spine.wing out, or make it a little smaller than spine.pitch")
+            .mend("spine.wing", builder.album.at_most(guard.pitch - 0.5))
+            .at(entry.values.place("wing"));
+        builder.find(finding);
+        return;
+    }
+    let pages = builder.album.pages.len();
+    let width = carry(builder.album).spine();
+    let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
+        builder.piece(Cut {
+            id,
+            kind,
+            family: kind,
+            net,
+            stock: entry.stock,
+            along_grain: entry.grain_along_spine.unwrap_or(true),
+            name,
+            owner: Owner::Spine,
+            place: entry.place(),
+        })
+    };
+    let backing = Net::row(Along::Across, height, &[Leaf::new("backing", Use::Base, width)], 0);
+    let backing = cut("backing".into(), "backing", "backing".into(), backing);
+    let leaves = [Leaf::new("wing", Use::Base, wing), guard.tab_out("tab").folded(Sense::Valley, 90.0)];
+    let hinge = |page: usize| {
+        let net = Net::row(Along::Across, height, &leaves, 0);
+        cut(format!("hinge-{page}"), "plain hinge", format!("hinge {page}"), net)
+    };
+    let (Some(backing), Some(hinges)) = (backing, (1..=pages).map(hinge).collect::<Option<Vec<usize>>>()) else {
+        return;
+    };
+    let right = (1.0, 0.0);
+    builder.feet.push(side(backing, 0, Face::Back, (width / 2.0, guard.low()), right));
+    for (page, &hinge) in hinges.iter().enumerate() {
+        let score = whole(page).mul_add(guard.pitch, first(&guard, wing));
+        builder.bond(
+            Hold::Stuck,
+            side(hinge, 0, Face::Back, (wing, 0.0), right),
+            side(backing, 0, Face::Front, (score, 0.0), right),
+        );
+        hang(builder, page, side(hinge, 1, Face::Front, (wing, guard.low()), (0.0, 1.0)), None);
+    }
+}

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+//! The stub spine: every page on a folded guard, with stubs between the guards that make up for the page's thickness.
+//!
+//! ```text
+//!   guard                                    seen from the tail
+//!   +------+------+--------+-------\
+//!   |      ¦      ¦        ¦        |          |     |     |    tabs, in the pages
+//!   | fold ¦ root ¦ gusset ¦  tab   |          |     |     |    gussets, free
+//!   |      ¦      ¦        ¦        |         ||:::||:::||:::|  roots (folded, two leaves) and stubs (:),
+//!   +------+------+--------+-------/          ||:::||:::||:::|  stuck face to face, as thick as the pages
+//!      a stub is root wide                   [_______________]  the liner holds them; its back is the spine
+//! ```
+//!
+//! A guard's fold and its root are stuck on each other: the root is two leaves thick. A page whose loaded thickness is L
+//! gets n = ceil((L - 2 t) / t) stubs (D3; B5: the stubs' thickness is at least what the page adds at its body; Roberts &
+//! Etherington 1982, "compensation guard"). The root is 19 mm or 3/4 in wide: a strip of 38.1 mm folded to 19.05 (B6; Vaughn's
+//! eighth-grade mounting book). The liner's back goes over the block: its scores stand S + t apart (F9); its wings are a
+//! caliper wider than the root, since the block stands on its face (derived).
+
+use crate::album::{Album, Entry, Kind, Role};
+use crate::fields::{Fallback, Field};
+use crate::finding::Finding;
+use crate::length::{Length, Ruler, Units};
+use crate::net::{Along, Leaf, Net, Sense, Use, bend};
+use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::kit::{Face, Hold, Owner, Side};
+use crate::parts::library::Maker;
+use crate::parts::spines::carry::Carry;
+use crate::parts::spines::guard::{self, Guard, hang, whole};
+use crate::parts::thickness::page_thickness;
+
+pub(in crate::parts) const MAKER: Maker = Maker {
+    kind: Kind {
+        name: "stubs",
+        role: Role::Spine,
+        about: "folded guards with stubs between them, as thick at the spine as the pages are",
+        fields: &[
+            Field::size(
+                "pitch",
+                Fallback::Rule("as much as each page with everything on and in it"),
+                "thickness that a page's guard and stubs make up",
+            )
+            .unmeasured(),
+            guard::TAB,
+            guard::GUSSET,
+            guard::LEAD_IN,
+            guard::EASE,
+            Field::size(
+                "root",
+                Fallback::Length { mm: 19.0, inch: 0.75 },
+                "the panel of a guard that is stuck, and the stubs",
+            ),
+        ],
+    },
+    make,
+    carry: Some(carry),
+    example: r#"{ "kind": "stubs" }"#,
+};
+
+/// So many stubs for one page are a block of wood: our choice.
+const MOST: usize = 50;
+
+/// How many stubs a page needs so that it is no thicker at its body than at the spine (D3, B5): loaded thickness,
+/// thickness of its guard's root, thickness of a stub, in one unit.
+///
+/// ```
+/// assert_eq!(hingeleaf::parts::stubs_for(1.76, 0.60, 0.30), 4);
+/// ```
+#[must_use]
+pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
+    let count = ((loaded - hinge) / stub - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX));
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held in range on the line before")]
+    let count = count as u32;
+    count
+}
+
+/// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
+fn thickness(album: &Album) -> Vec<f64> {
+    album
+        .spine
+        .values
+        .maybe_length("pitch")
+        .map_or_else(|| page_thickness(album), |pitch| vec![pitch.mm(); album.pages.len()])
+}
+
+/// By page: how many stubs stand beside its guard.
+fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
+    let count = |loaded: &f64| usize::try_from(stubs_for(*loaded, 2.0 * caliper, caliper)).unwrap_or(usize::MAX);
+    thickness.iter().map(count).collect()
+}
+
+/// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
+fn carry(album: &Album) -> Carry {
+    let mut guard = Guard::of(album);
+    let counts = counts(&thickness(album), guard.caliper);
+    let steps: Vec<f64> = counts.into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
+    guard.pitch = steps.iter().sum::<f64>() / whole(steps.len().max(1));
+    let root = album.spine.mm("root");
+    let rises = vec![root; steps.len()];
+    Carry { stuck: Some((root, "root")), ..guard.carry(steps, rises) }
+}
+
+fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
+    let guard = Guard::of(builder.album);
+    let Some(height) = guard.height(builder, entry) else { return };
+    let (root, caliper, thickness) = (entry.mm("root"), guard.caliper, thickness(builder.album));
+    let counts = counts(&thickness, caliper);
+    if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
+        let loaded = thickness.get(page).copied().unwrap_or_default();
+        let text = format!(
+            "page {} is {} thick: in card of {} that takes {stubs} stubs, and {MOST} is the most",
+            page + 1,
+            builder.album.roughly(loaded),
+            Length::from_mm(caliper).show(Units::Mm, Ruler::SixtyFourth)
+        );
+        let finding = Finding::stop("too-many-stubs", "spine", text)
+            .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
+            .help("put less into it, make spine.pitch smaller, or take thicker card for the spine: spine.stock")
+            .at(entry.values.place("pitch"));
+        builder.find(finding);
+        return;
+    }
+    let mut cut = |id: String, kind: &'static str, name: String, leaves: &[Leaf], stays: usize| {
+        builder.piece(Cut {
+            id,
+            kind,
+            family: kind,
+            net: Net::row(Along::Across, height, leaves, stays),
+            stock: entry.stock,
+            along_grain: entry.grain_along_spine.unwrap_or(true),
+            name,
+            owner: Owner::Spine,
+            place: entry.place(),
+        })
+    };
+    // The liner comes first: its back is what everything stands on.
+    let block: f64 = counts.iter().map(|&stubs| whole(stubs + 2) * caliper).sum();
+    let [back, _] = bend::wrapper(block, caliper);
+    let wing = root + caliper;
+    let liner = [
+        Leaf::new("left wing", Use::Seam, wing),
+        Leaf::new("back", Use::Base, back).folded(Sense::Valley, 90.0),
+        Leaf::new("right wing", Use::Seam, wing).folded(Sense::Valley, 90.0),
+    ];
+    let Some(liner) = cut("liner".into(), "liner", "liner".into(), &liner, 1) else { return };
+    let leaves = [
+        Leaf::new("fold", Use::Base, root),
+        Leaf::new("root", Use::Base, root).folded(Sense::Mountain, 180.0),
+        Leaf::new("gusset", Use::Gusset, guard.gusset).folded(Sense::Both, 0.0),
+        guard.tab_out("tab").folded(Sense::Both, 0.0),
+    ];
+    let mut block: Vec<(usize, Vec<usize>)> = Vec::new();
+    for (page, &stubs) in counts.iter().enumerate() {
+        let page = page + 1;
+        let Some(piece) = cut(format!("guard-{page}"), "guard", format!("guard {page}"), &leaves, 1) else { return };
+        let stub = |number: usize| {
+            let name = format!("stub {number} of page {page}");
+            cut(format!("stub-{page}-{number}"), "stub", name, &[Leaf::new("stub", Use::Base, root)], 0)
+        };
+        let Some(stubs) = (1..=stubs).map(stub).collect() else { return };
+        block.push((piece, stubs));
+    }
+    builder.feet.push(side(liner, 0, Face::Back, (wing + back / 2.0, guard.low()), (1.0, 0.0)));
+    // Panels of the liner and the guards: the root panel is number 0.
+    let (left_wing, right_wing, fold, tab) = (1, 2, 1, 3);
+    let at = |piece, panel, face, across: f64| side(piece, panel, face, (across, 0.0), (0.0, 1.0));
+    let mut last: Side = at(liner, left_wing, Face::Front, wing - caliper / 2.0);
+    for (page, (piece, stubs)) in block.iter().enumerate() {
+        let piece = *piece;
+        builder.bond(Hold::Stuck, at(piece, fold, Face::Back, root), at(piece, 0, Face::Back, root));
+        builder.bond(Hold::Stuck, at(piece, 0, Face::Front, root), last);
+        last = at(piece, fold, Face::Front, root);
+        for &stub in stubs {
+            builder.bond(Hold::Stuck, last, at(stub, 0, Face::Front, 0.0));
+            last = at(stub, 0, Face::Back, 0.0);
+        }
+        let into = 2.0f64.mul_add(root, guard.gusset);
+        hang(builder, page, side(piece, tab, Face::Front, (into, guard.low()), (0.0, 1.0)), None);
+    }
+    builder.bond(Hold::Stuck, last, at(liner, right_wing, Face::Front, wing + back + caliper / 2.0));
+}
