@@ -17,7 +17,7 @@ pub use sizes::left_out;
 pub use starter::starter;
 
 use crate::fields::Values;
-use crate::finding::Place;
+use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
 use crate::stock::Stock;
 
@@ -168,6 +168,18 @@ impl Entry {
 }
 
 impl Album {
+    /// A length, mm, as findings say it: in the maker's units.
+    #[must_use]
+    pub fn length(&self, mm: f64) -> Arg {
+        Arg::Length(Length::from_mm(mm), self.units)
+    }
+
+    /// A length that was measured rather than chosen, mm, as findings say it.
+    #[must_use]
+    pub fn rough(&self, mm: f64) -> Arg {
+        Arg::Roughly(Length::from_mm(mm), self.units)
+    }
+
     /// A length in the maker's units, to the nearest 1/64 in.
     #[must_use]
     pub fn show(&self, mm: f64) -> String {

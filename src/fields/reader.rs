@@ -5,7 +5,7 @@ use super::field::{Fallback, Field, Takes, nearest};
 use super::source::Source;
 use super::tree::{Node, Tree};
 use super::values::{Value, Values};
-use crate::finding::{Finding, Place};
+use crate::finding::{Finding, Place, Said};
 use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;
 
@@ -36,7 +36,7 @@ impl<'s> Reader<'s> {
     }
 
     /// Reports a problem with a value.
-    pub fn problem(&mut self, id: &'static str, text: impl Into<String>, help: impl Into<String>, place: &Place) {
+    pub fn problem(&mut self, id: &'static str, text: impl Into<Said>, help: impl Into<Said>, place: &Place) {
         self.findings.push(Finding::stop(id, "", text).help(help).at(Some(place)));
     }
 

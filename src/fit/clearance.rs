@@ -3,7 +3,7 @@
 
 use super::inserts;
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::Kit;
 
@@ -48,22 +48,15 @@ pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding
     let tight = |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0;
     let mut tight = clearances.iter().filter(tight);
     let first = tight.next()?;
-    let more = tight.count();
-    let others = match more {
-        0 => String::new(),
-        1 => "; one other place is as tight".to_owned(),
-        more => format!("; {more} other places are as tight"),
-    };
-    let text = format!(
-        "{} to spare {}, and {} sizes that may each be off by {}: it may not fit{others}",
-        album.roughly(first.spare),
-        first.what,
-        first.sizes,
-        album.show(tolerance)
-    );
+    let text = Said::new("tight-by-hand")
+        .with("spare", album.rough(first.spare))
+        .with("way", Arg::term(first.what))
+        .with("sizes", first.sizes)
+        .with("off", album.length(tolerance))
+        .with("more", tight.count());
     Some(
         Finding::note("tight-by-hand", &first.about, text)
             .measured(Length::from_mm(first.spare), Length::from_mm(f64::from(first.sizes) * tolerance))
-            .help("cut it with care, or by machine; or give it more room"),
+            .help(Said::new("tight-by-hand-help")),
     )
 }

@@ -4,8 +4,9 @@
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
-use crate::finding::{Finding, Level, Mend};
+use crate::finding::{Finding, Level, Mend, Said};
 use crate::length::{Length, Ruler, Units};
+use crate::words::{Voice, say};
 use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
@@ -19,13 +20,14 @@ pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Alb
         .map(|finding| {
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
             // What is typed into a terminal is no help here.
-            let typed = finding.help.contains("--") || finding.help.contains("hingeleaf ");
+            let help = on_the_page(&finding.help);
+            let typed = help.contains("--") || help.contains("hingeleaf ");
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
-                "about": finding.about,
-                "text": words::on_the_page(&finding.text),
-                "help": if typed { String::new() } else { words::on_the_page(&finding.help) },
+                "about": say(&finding.about, Voice::Page),
+                "text": on_the_page(&finding.text),
+                "help": if typed { String::new() } else { help },
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
@@ -37,6 +39,13 @@ pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Alb
             })
         })
         .collect()
+}
+
+/// A sentence as the page says it.
+fn on_the_page(said: &Said) -> String {
+    let text = say(said, Voice::Page);
+    // What is no data yet is edited.
+    if said.key() == "plain" { words::on_the_page(&text) } else { text }
 }
 
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.

@@ -142,14 +142,14 @@ struct FindingRow<'a> {
     #[schemars(extend("enum" = ["stop", "warn", "note"]))]
     level: &'static str,
     id: &'static str,
-    about: &'a str,
-    text: &'a str,
+    about: String,
+    text: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     measured_mm: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     allowed_mm: Option<f64>,
-    #[serde(skip_serializing_if = "str::is_empty", default)]
-    help: &'a str,
+    #[serde(skip_serializing_if = "String::is_empty", default)]
+    help: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     place: Option<PlaceRow<'a>>,
     /// What to write into the file instead.
@@ -189,11 +189,11 @@ fn rows(findings: &[Finding]) -> Vec<FindingRow<'_>> {
         .map(|finding| FindingRow {
             level: finding.level.word(),
             id: finding.id,
-            about: &finding.about,
-            text: &finding.text,
+            about: finding.about.to_string(),
+            text: finding.text.to_string(),
             measured_mm: finding.measured.map(|length| tidy(length.mm())),
             allowed_mm: finding.allowed.map(|length| tidy(length.mm())),
-            help: &finding.help,
+            help: finding.help.to_string(),
             place: finding.place.as_ref().map(|place| PlaceRow {
                 file: &place.file,
                 line: place.line,

@@ -335,10 +335,14 @@ fn in_inches_it_leaves_an_eighth() {
 fn without_a_pocket_there_is_no_telling_its_size() {
     let found = made(&with(POCKET, r#"{ "kind": "tag", "thickness": 200 }"#));
     assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), ["no-room"]);
-    assert!(found[0].text.contains("page 1"), "{}", found[0].text);
+    assert!(found[0].text.to_string().contains("page 1"), "{}", found[0].text);
     let found = made(&with(POCKET, r#"{ "kind": "tag", "height": 100, "pages": [] }"#));
     assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), ["no-size"]);
-    assert!(found[0].text.contains("\"width\"") && found[0].help.contains("\"width\""), "{}", found[0].text);
+    assert!(
+        found[0].text.to_string().contains("\"width\"") && found[0].help.to_string().contains("\"width\""),
+        "{}",
+        found[0].text
+    );
 }
 
 // Every kind.
@@ -418,7 +422,7 @@ fn what_can_not_be_is_said_with_both_numbers() {
     ] {
         let found = made(&with(POCKET, insert));
         assert_eq!(found.iter().map(|finding| finding.id).collect::<Vec<_>>(), [id], "{insert}");
-        assert!(says.iter().all(|word| found[0].text.contains(word)), "{}", found[0].text);
+        assert!(says.iter().all(|word| found[0].text.to_string().contains(word)), "{}", found[0].text);
         assert!(found[0].place.is_some() && !found[0].help.is_empty(), "{insert}");
     }
 }

@@ -49,3 +49,4 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod words;

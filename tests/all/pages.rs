@@ -492,7 +492,7 @@ fn sizes_that_do_not_work_are_told() {
         let (finding, numbers) = (&found[0], !["no-such-place", "unknown-print"].contains(&id));
         assert!(!finding.help.is_empty() && finding.place.is_some(), "{finding:?}");
         assert!(!numbers || (finding.measured.is_some() && finding.allowed.is_some()), "{finding:?}");
-        assert!(!finding.text.contains('{') && !finding.text.contains('}'), "{}", finding.text);
+        assert!(!finding.text.to_string().contains('{') && !finding.text.to_string().contains('}'), "{}", finding.text);
         let place = finding.place.as_ref().unwrap();
         assert!(place.path.starts_with("pages[0]"), "{place:?}");
         near(f64::from(u32::try_from(place.line).unwrap()), 3.0, 0.0);

@@ -266,8 +266,8 @@ fn what_is_short_is_said_in_sheets() {
     let work = Work::new(album(&text), cutter(0.1, 1.0, 3.0), Labels::default(), search, &Unwatched);
     let said: Vec<&Finding> = work.findings.iter().filter(|finding| finding.id == "out-of-sheets").collect();
     assert_eq!(said.len(), 1);
-    assert_eq!(said[0].about, "stock leaves");
-    assert!(said[0].text.contains("2 are needed, 1 more than there are"), "{}", said[0].text);
+    assert_eq!(said[0].about.to_string(), "stock leaves");
+    assert!(said[0].text.to_string().contains("2 are needed, 1 more than there are"), "{}", said[0].text);
 }
 
 // --- Up and down ---
@@ -379,10 +379,10 @@ fn what_cannot_be_upright_is_told() {
             .replace(r#""leaves": { "sheet": "A3""#, r#""leaves": { "pattern": "one-way", "sheet": "900x900mm""#);
         let (made, folded) = folded(&text);
         let found = fit::check(&album(&text), &made, &cutter(0.1, 1.0, 3.0)).findings;
-        let about: Vec<&str> = found
+        let about: Vec<String> = found
             .iter()
             .filter(|finding| finding.id == "pattern-upside-down")
-            .map(|finding| finding.about.as_str())
+            .map(|finding| finding.about.to_string())
             .collect();
         assert_eq!(about, ["page 18 sleeve", "envelope 1"]);
         // Seen in space: what hangs on no other panel stands upright, whatever piece it is; a gate's doors are closed.
@@ -569,7 +569,7 @@ fn trim(piece: &Piece, hand: [f64; 4], gap: f64, found: &mut Vec<(usize, [f64; 4
 fn where_the_tool_needs_more_the_jump_is_said() {
     let flush = text(&[WALLET], &RUNS.replace('3', "0"), "");
     let ids = |text: &str, tool: Cutter| -> Vec<(&'static str, String)> {
-        work(text, tool).findings.iter().map(|finding| (finding.id, finding.text.clone())).collect()
+        work(text, tool).findings.iter().map(|finding| (finding.id, finding.text.to_string())).collect()
     };
     let said = ids(&flush, cutter(0.1, 1.0, 3.0));
     let jump: Vec<&(&str, String)> = said.iter().filter(|(id, _)| *id == "pattern-jumps").collect();

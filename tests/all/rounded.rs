@@ -95,7 +95,7 @@ fn every_size_is_the_nearest_sixteenth() {
     let again = after.rounded(step(1.0 / 16.0));
     assert_eq!(again.sizes(), after.sizes());
     let note = again.rounding_note(&after, step(1.0 / 16.0));
-    assert_eq!(note.text, "rounded to 1/16 in: no size changed");
+    assert_eq!(note.text.to_string(), "rounded to 1/16 in: no size changed");
 }
 
 /// Sizes that follow a rule follow the rounded sizes: a lead-in of half the tab, wings 1 mm under the pitch.

@@ -67,7 +67,9 @@ fn a_sheet_too_large_for_the_machine_is_left_out() {
     let work = work(&album(r#""sheet": ["A3", "A4"]"#), small);
     let sizes: Vec<f64> = work.stocks.iter().flat_map(|stock| &stock.sheets).map(|sheet| sheet.width).collect();
     assert!(!sizes.is_empty() && sizes.iter().all(|width| (width - 210.0).abs() < 1e-9), "{sizes:?}");
-    assert!(work.findings.iter().any(|finding| finding.id == "bed-too-small" && finding.text.contains("A3")));
+    assert!(
+        work.findings.iter().any(|finding| finding.id == "bed-too-small" && finding.text.to_string().contains("A3"))
+    );
 }
 
 /// Counted sheets are used before others, as the album file's order of aims says.

@@ -8,7 +8,7 @@
 pub(in crate::parts) use crate::album::COUNT;
 use crate::album::{Bound, Entry};
 use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::net::bend::sleeve_loss;
@@ -127,13 +127,7 @@ impl<'e> Slip<'e> {
     }
 
     /// A finding about it, which stands at a field.
-    pub(in crate::parts) fn stop(
-        &self,
-        id: &'static str,
-        field: &str,
-        text: String,
-        help: impl Into<String>,
-    ) -> Finding {
+    pub(in crate::parts) fn stop(&self, id: &'static str, field: &str, text: String, help: impl Into<Said>) -> Finding {
         Finding::stop(id, self.name(), text).help(help).at(self.entry.values.place(field))
     }
 

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: MIT
-//! What any stage has to tell the maker.
+//! Findings: what any stage has to tell the maker, as data.
 //!
 //! In: nothing. Out: [`Finding`]s with a level, a place in the file, the two numbers that matter and
 //! a way out. Never: knows what an album is, reads or prints a file.
+
+mod said;
+
+pub use said::{Arg, Said};
 
 use crate::length::Length;
 use std::fmt;
@@ -73,15 +77,15 @@ pub struct Finding {
     /// A short fixed name for programs: `too-wide`.
     pub id: &'static str,
     /// What it is about, in the maker's words: `page 2`.
-    pub about: String,
+    pub about: Said,
     /// What is wrong, with both numbers and their units.
-    pub text: String,
+    pub text: Said,
     /// What was measured.
     pub measured: Option<Length>,
     /// What is allowed.
     pub allowed: Option<Length>,
     /// What to do about it; empty where nothing need be done.
-    pub help: String,
+    pub help: Said,
     /// Where in the file it can be mended.
     pub place: Option<Place>,
     /// What to change there, where one length does it and nothing else suffers.
@@ -89,7 +93,7 @@ pub struct Finding {
 }
 
 impl Finding {
-    fn new(level: Level, id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+    fn new(level: Level, id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
         Self {
             level,
             id,
@@ -97,24 +101,24 @@ impl Finding {
             text: text.into(),
             measured: None,
             allowed: None,
-            help: String::new(),
+            help: Said::default(),
             place: None,
             mend: None,
         }
     }
 
     /// A finding that stops the work.
-    pub fn stop(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+    pub fn stop(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
         Self::new(Level::Stop, id, about, text)
     }
 
     /// A finding that warns.
-    pub fn warn(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+    pub fn warn(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
         Self::new(Level::Warn, id, about, text)
     }
 
     /// A finding worth knowing.
-    pub fn note(id: &'static str, about: impl Into<String>, text: impl Into<String>) -> Self {
+    pub fn note(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
         Self::new(Level::Note, id, about, text)
     }
 
@@ -128,7 +132,7 @@ impl Finding {
 
     /// Adds a way out.
     #[must_use]
-    pub fn help(mut self, help: impl Into<String>) -> Self {
+    pub fn help(mut self, help: impl Into<Said>) -> Self {
         self.help = help.into();
         self
     }
@@ -145,15 +149,6 @@ impl Finding {
     pub fn at(mut self, place: Option<&Place>) -> Self {
         self.place = place.cloned();
         self
-    }
-}
-
-impl Finding {
-    /// Its first line: `stop[too-big]: page 1 front: …`.
-    #[must_use]
-    pub fn headline(&self) -> String {
-        let about = if self.about.is_empty() { String::new() } else { format!("{}: ", self.about) };
-        format!("{}[{}]: {about}{}", self.level.word(), self.id, self.text)
     }
 }
 

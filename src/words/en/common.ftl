@@ -1,0 +1,9 @@
+# SPDX-License-Identifier: MIT
+# What is told to the maker, in English. Keys stay, words change. `.page` is how the page says it, where that differs.
+
+list-more = { $these }, { $this }
+list-and = { $these } and { $this }
+list-or = { $these } or { $this }
+
+# Words that are not in the tables yet.
+plain = { $text }

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+//! The tables of sentences: whole, used, and free of words in the source that only an edited sentence could mend.
+
+use crate::common::{files, project};
+use hingeleaf::finding::{Arg, Said};
+use hingeleaf::length::{Length, Units};
+use hingeleaf::words::{Voice, faults, keys, say};
+use std::collections::BTreeSet;
+
+/// Every text in double quotes in the source.
+fn quoted() -> BTreeSet<String> {
+    let sources = files(&project().join("src"));
+    let rust = sources.into_iter().filter(|(path, _)| path.extension().is_some_and(|ending| ending == "rs"));
+    rust.flat_map(|(_, bytes)| {
+        let text = String::from_utf8(bytes).unwrap();
+        text.split('"').map(str::to_owned).collect::<Vec<_>>()
+    })
+    .collect()
+}
+
+#[test]
+fn the_tables_can_be_read() {
+    assert_eq!(faults(), Vec::<String>::new());
+    let keys = keys();
+    let distinct: BTreeSet<&str> = keys.iter().copied().collect();
+    assert_eq!(distinct.len(), keys.len(), "a key stands twice");
+}
+
+#[test]
+fn every_sentence_is_used() {
+    let quoted = quoted();
+    let looked_up = |key: &&str| key.starts_with("term-") || key.starts_with("field-");
+    let unused: Vec<&str> =
+        keys().into_iter().filter(|key| !looked_up(key)).filter(|key| !quoted.contains(*key)).collect();
+    assert!(unused.is_empty(), "nothing says {unused:?}");
+}
+
+#[test]
+fn every_sentence_that_is_said_is_there() {
+    let keys: BTreeSet<&str> = keys().into_iter().collect();
+    let mut said = 0;
+    for (path, bytes) in files(&project().join("src")) {
+        let text = String::from_utf8(bytes).unwrap_or_default();
+        for key in text.split("Said::new(\"").skip(1) {
+            let key = key.split('"').next().unwrap();
+            said += 1;
+            assert!(keys.contains(key), "{}: there are no words for {key:?}", path.display());
+        }
+    }
+    assert!(said > 0);
+}
+
+#[test]
+fn a_field_is_called_as_its_reader_knows_it() {
+    let help = Said::new("list-and").with("these", Arg::field("overflap")).with("this", Arg::field("spine.lead_in"));
+    assert_eq!(say(&help, Voice::File), "\"overflap\" and spine.lead_in");
+    assert_eq!(say(&help, Voice::Page), "“closing flap” and “lead-in (clipped corner of the tab)” (the spine)");
+    // The maker's own words are nobody's to change, whatever they look like.
+    let own = Said::new("list-and").with("these", Arg::quoted("overflap")).with("this", "spine.lead_in");
+    assert_eq!(say(&own, Voice::Page), "“overflap” and spine.lead_in");
+}
+
+#[test]
+fn the_page_leaves_out_by_how_little_a_fraction_is_off() {
+    let length = Arg::Length(Length::from_mm(148.0), Units::In);
+    let said = Said::new("list-and").with("these", length).with("this", 2_usize);
+    assert_eq!(say(&said, Voice::File), "5 53/64 in (0.03 mm over) and 2");
+    assert_eq!(say(&said, Voice::Page), "5 53/64 in and 2");
+}
