@@ -6,6 +6,7 @@
 use crate::contour::{Point, Rect};
 use crate::fit::order::{self, Doing};
 use crate::fit::tape;
+use crate::length::tolerance::SAME;
 use crate::net::Use;
 use crate::parts::{Bond, Face, Hold, Kit, Owner, Side};
 
@@ -170,7 +171,7 @@ impl Joint {
             }
             (.., Some(_)) if is_whole(kit, side) => {
                 // Tape round a panel, wide enough to hold and narrow enough to stay hidden.
-                let width = tape(album, across.min(6.5) + 1e-6).unwrap_or(across);
+                let width = tape(album, across.min(6.5) + SAME).unwrap_or(across);
                 Stick::Round { length: 2.0 * (across + along), width }
             }
             (.., Some(width)) => Stick::Tape { length: along, width },

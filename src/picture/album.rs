@@ -12,6 +12,7 @@ use super::space::{Scene, Stuff};
 use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
+use crate::length::tolerance::SAME;
 use crate::net::{Sense, Stand, Use};
 use crate::parts::{self, Kit, Owner};
 use glam::{DAffine3, DMat3, DVec3};
@@ -325,7 +326,7 @@ fn roots(kit: &Kit, folded: &Folded, of: &[Vec<Option<Group>>]) -> Vec<(Group, D
             for vertex in panel.1.outline.vertices() {
                 let at = stand.transform_point3(DVec3::new(vertex.at.x, vertex.at.y, 0.0));
                 match lowest.iter_mut().find(|(one, _, _)| *one == group) {
-                    Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - 1e-6) => {
+                    Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - SAME) => {
                         (*was, *low) = (held, at);
                     }
                     Some(_) => {}

@@ -13,6 +13,7 @@ use crate::album::{Album, Bound};
 use crate::contour::{Point, Vec2};
 use crate::fit::linkage::Opening;
 use crate::folded::Folded;
+use crate::length::tolerance::SAME;
 use crate::net::{Stand, Use};
 use crate::parts::{self, Kit, Owner};
 use glam::{DAffine3, DVec3};
@@ -36,14 +37,14 @@ pub fn opened(album: &Album, kit: &Kit, folded: &Folded, opening: &Opening, room
             let stiff = upright(foot, from, to - from);
             // A gusset of no length has no way of its own.
             let reach = from - start;
-            let gusset = if reach.hypot() > 1e-6 { upright(root, start, reach) } else { stiff };
+            let gusset = if reach.hypot() > SAME { upright(root, start, reach) } else { stiff };
             Some([stiff, gusset])
         })
         .collect();
     let roots = [1, opening.bars.len()].map(|page| groups.root(Group::Page(page)));
     let ends = opening.base.map(seen);
     let based = match roots {
-        [Some(first), Some(last)] if last.distance(first) > 1e-6 => {
+        [Some(first), Some(last)] if last.distance(first) > SAME => {
             level(DVec3::new(first.x, 0.0, 0.0), ends[0], ends[1] - ends[0], side)
         }
         [Some(first), _] => level(DVec3::new(first.x, 0.0, 0.0), ends[0], Vec2::new(side, 0.0), side),

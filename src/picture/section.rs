@@ -15,6 +15,7 @@ use super::words::measure;
 use super::{BOARD, CARD, CUT, FAINT, Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Point, Rect, Vec2};
 use crate::fit::linkage::{Bar, Opening};
+use crate::length::tolerance::{PARALLEL, SAME};
 
 /// Largest width and height of the drawings, mm.
 const SHEET: f64 = 400.0;
@@ -234,7 +235,7 @@ fn drawing(plate: &mut Plate, base: [Point; 2], bars: &[Bar], scale: f64, frame:
         // No outline where the view ends: the leaf goes on.
         for (index, &one) in corners.iter().enumerate() {
             let two = corners[(index + 1) % corners.len()];
-            let ends = [frame.x0, frame.x1].iter().any(|x| (one.x - x).abs() < 1e-6 && (two.x - x).abs() < 1e-6);
+            let ends = [frame.x0, frame.x1].iter().any(|x| (one.x - x).abs() < SAME && (two.x - x).abs() < SAME);
             if !ends {
                 plate.line([one, two], outline);
             }
@@ -251,8 +252,8 @@ fn gusset(base: [Point; 2], bar: &Bar) -> Vec<Point> {
     for end in base {
         let aside = (end - from).hypot();
         let above = (to - from).cross(end - from) * (end.x - base[0].midpoint(base[1]).x);
-        let over = aside > 1e-6 && above > 1e-9 && (end.x - from.x) * (to.x - from.x) > 0.0;
-        if over && aside + (to - end).hypot() <= bar.gusset + 1e-6 {
+        let over = aside > SAME && above > PARALLEL && (end.x - from.x) * (to.x - from.x) > 0.0;
+        if over && aside + (to - end).hypot() <= bar.gusset + SAME {
             return vec![from, end, to];
         }
     }
@@ -260,7 +261,7 @@ fn gusset(base: [Point; 2], bar: &Bar) -> Vec<Point> {
         return vec![from, to];
     }
     let out = ((bar.gusset - length) * (bar.gusset + length)).max(0.0).sqrt() / 2.0;
-    let across = if length > 1e-9 { Vec2::new(-way.y, way.x) / length } else { Vec2::new(0.0, 1.0) };
+    let across = if length > PARALLEL { Vec2::new(-way.y, way.x) / length } else { Vec2::new(0.0, 1.0) };
     let up = if across.y < 0.0 { -across } else { across };
     vec![from, from.midpoint(to) + up * out, to]
 }
@@ -292,7 +293,7 @@ fn scaled(point: Point, scale: f64) -> Point {
 /// Unit vector from spine edge to fore-edge.
 fn along(bar: &Bar) -> Vec2 {
     let way = bar.to - bar.from;
-    if way.hypot() > 1e-9 { way.normalize() } else { Vec2::new(0.0, 1.0) }
+    if way.hypot() > PARALLEL { way.normalize() } else { Vec2::new(0.0, 1.0) }
 }
 
 fn shape(bar: &Bar) -> [Point; 4] {
