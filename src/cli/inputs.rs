@@ -30,8 +30,7 @@ impl Ended {
 
     /// Says why, and gives the end.
     pub(super) fn say(&self, json: bool) -> End {
-        say::findings(&self.findings, &self.sources, json);
-        self.end
+        say::findings(&self.findings, &self.sources, json, self.end)
     }
 }
 

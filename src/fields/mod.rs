@@ -9,6 +9,7 @@
 
 mod alter;
 mod edit;
+mod fault;
 mod field;
 mod reader;
 mod schema;

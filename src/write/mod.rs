@@ -37,7 +37,7 @@ pub use plates::plates;
 pub use png::png;
 pub use report::{FORMAT as REPORT_FORMAT, checked, findings, mended, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
-pub use sink::{Memory, Sink};
+pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;
 pub use svg::svg;
 pub use zip::zip;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where files go, one at a time.
 
+use super::folder::digest;
 use std::collections::BTreeMap;
 use std::io;
 
@@ -23,6 +24,33 @@ pub struct Memory {
 impl Sink for Memory {
     fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
         self.files.insert(name.to_owned(), bytes.to_vec());
+        Ok(())
+    }
+}
+
+/// Hands files on, and remembers each with its digest for the report.
+pub struct Listed<'a> {
+    sink: &'a mut dyn Sink,
+    files: BTreeMap<String, String>,
+}
+
+impl<'a> Listed<'a> {
+    /// Nothing yet.
+    pub fn new(sink: &'a mut dyn Sink) -> Self {
+        Self { sink, files: BTreeMap::new() }
+    }
+
+    /// The files so far: their names, and their SHA-256 in small hexadecimal digits.
+    #[must_use]
+    pub const fn files(&self) -> &BTreeMap<String, String> {
+        &self.files
+    }
+}
+
+impl Sink for Listed<'_> {
+    fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        self.sink.put(name, bytes)?;
+        self.files.insert(name.to_owned(), digest(bytes));
         Ok(())
     }
 }

@@ -21,6 +21,7 @@ mod guide_pictures;
 mod guide_words;
 mod house;
 mod inserts;
+mod kept;
 mod kerf;
 mod kills;
 mod kit;

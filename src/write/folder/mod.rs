@@ -4,12 +4,19 @@
 //! Files go into a temporary folder beside the goal; the two then change places in one step, where the system
 //! can do that, so that whoever looks, or kills the program, finds the old folder or the new one. Elsewhere two
 //! renames do it, and the next run on the same folder puts right what was broken off between them.
+//!
+//! What lies in the folder and is not ours is the maker's, and is kept (`kept`).
+
+mod kept;
+
+pub(crate) use kept::digest;
 
 use super::catalogue::{FILE as CATALOGUE_FILE, FORMAT as CATALOGUE_FORMAT};
 use super::report::FORMAT;
 use super::sink::Sink;
+use kept::Ours;
 use std::ffi::OsString;
-use std::fs::{self, File};
+use std::fs::{self, File, Metadata};
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -69,6 +76,8 @@ pub enum FolderProblem {
     DeadLink,
     /// Another run is writing it.
     Busy,
+    /// Files of the maker's own, or changed since they were written, stand where new ones must go.
+    Taken(Vec<PathBuf>),
     /// The system refused.
     System(io::Error),
 }
@@ -104,12 +113,11 @@ impl Folder {
             _ => PathBuf::from("."),
         };
         let beside = Beside::of(&parent, name);
-        if !beside.old.exists() {
+        if !is_there(&beside.old) {
             may_take(goal, replace, holds)?;
         }
-        let parents = Parents::make(&parent)?;
-        let lock = beside.lock()?;
-        let started = beside.heal(goal).map_err(FolderProblem::from).and_then(|()| {
+        let (parents, lock) = beside.begin(&parent)?;
+        let started = beside.heal(goal, holds).map_err(FolderProblem::from).and_then(|()| {
             may_take(goal, replace, holds)?;
             Ok(fs::create_dir(&beside.new)?)
         });
@@ -126,21 +134,25 @@ impl Folder {
         [self.beside.new.clone(), self.beside.lock.clone()]
     }
 
-    /// Puts the folder in its place.
+    /// Puts the folder in its place. Gives what lay in it before that is not ours, and lies there still.
     ///
     /// # Errors
     /// [`FolderProblem`]; what was there before is there still.
-    pub fn finish(mut self) -> Result<(), FolderProblem> {
+    pub fn finish(mut self) -> Result<Vec<PathBuf>, FolderProblem> {
         // It may have come into being in the meantime.
         may_take(&self.goal, self.replace, self.holds)?;
         let Beside { new, old, .. } = &self.beside;
-        if !self.goal.exists() {
+        if !is_there(&self.goal) {
             fs::rename(new, &self.goal)?;
-        } else if exchange(new, &self.goal) {
+            self.done = true;
+            return Ok(Vec::new());
+        }
+        let kept = self.keep()?;
+        if exchange(new, &self.goal) {
             // The goal is the new folder from here on; what is left beside it is the old one.
             self.done = true;
             // The kit is in its place; what can't be taken away now, the next run takes away.
-            let _ = fs::remove_dir_all(new);
+            let _ = kept::discard(new, self.holds, &self.goal);
         } else {
             fs::rename(&self.goal, old)?;
             if let Err(error) = fs::rename(new, &self.goal) {
@@ -149,10 +161,21 @@ impl Folder {
                 return Err(error.into());
             }
             self.done = true;
-            let _ = fs::remove_dir_all(old);
+            let _ = kept::discard(old, self.holds, &self.goal);
         }
-        self.done = true;
-        Ok(())
+        Ok(kept)
+    }
+
+    /// Lets what is the maker's in the folder lie in the new one as well.
+    fn keep(&self) -> Result<Vec<PathBuf>, FolderProblem> {
+        let ours = Ours::of(&self.goal, self.holds).ok_or(FolderProblem::NotOurs)?;
+        let foreign = kept::foreign(&self.goal, &ours)?;
+        let taken = kept::taken(&foreign, &self.beside.new);
+        if !taken.is_empty() {
+            return Err(FolderProblem::Taken(taken));
+        }
+        kept::link_all(&self.goal, &foreign, &self.beside.new)?;
+        Ok(foreign)
     }
 }
 
@@ -186,11 +209,16 @@ struct Parents(Vec<PathBuf>);
 impl Parents {
     fn make(parent: &Path) -> io::Result<Self> {
         let missing = parent.ancestors().take_while(|path| !path.as_os_str().is_empty() && !path.exists());
-        let mut made = Self(missing.map(Path::to_path_buf).collect());
-        let wanted: Vec<PathBuf> = made.0.drain(..).rev().collect();
+        let mut wanted: Vec<PathBuf> = missing.map(Path::to_path_buf).collect();
+        wanted.reverse();
+        let mut made = Self(Vec::new());
         for path in wanted {
-            fs::create_dir(&path)?;
-            made.0.push(path);
+            match fs::create_dir(&path) {
+                Ok(()) => made.0.push(path),
+                // Another run made it in the meantime.
+                Err(error) if error.kind() == io::ErrorKind::AlreadyExists && path.is_dir() => {}
+                Err(error) => return Err(error),
+            }
         }
         Ok(made)
     }
@@ -220,8 +248,25 @@ impl Beside {
         Self { new: path(".hingeleaf-new"), old: path(".hingeleaf-old"), lock: path(".hingeleaf-lock") }
     }
 
+    /// Makes the folders on the way and holds the lock. Another run that is refused takes away the folders that it made, maybe
+    /// between our two steps: then they are made again.
+    fn begin(&self, parent: &Path) -> Result<(Parents, File), FolderProblem> {
+        for _ in 0..10 {
+            let parents = Parents::make(parent)?;
+            match self.lock() {
+                Err(FolderProblem::System(error)) if error.kind() == io::ErrorKind::NotFound => {}
+                locked => return Ok((parents, locked?)),
+            }
+        }
+        Err(FolderProblem::Busy)
+    }
+
     /// Holds the lock, whose file is the one that stands there (and not one that another run just removed).
     fn lock(&self) -> Result<File, FolderProblem> {
+        // A link under this name is none of ours, and would have us open another file.
+        if fs::symlink_metadata(&self.lock).is_ok_and(|found| found.is_symlink()) {
+            fs::remove_file(&self.lock)?;
+        }
         for _ in 0..10 {
             let file = File::options().create(true).truncate(false).write(true).open(&self.lock)?;
             match file.try_lock() {
@@ -236,16 +281,18 @@ impl Beside {
     }
 
     /// With the lock held, whatever stands beside the goal was left by a run that was killed.
-    fn heal(&self, goal: &Path) -> io::Result<()> {
-        if self.old.exists() {
-            if goal.exists() {
-                fs::remove_dir_all(&self.old)?;
-            } else {
-                fs::rename(&self.old, goal)?;
-            }
+    fn heal(&self, goal: &Path, holds: Holds) -> io::Result<()> {
+        if is_there(&self.old) && !is_there(goal) && self.old.is_dir() {
+            fs::rename(&self.old, goal)?;
         }
-        if self.new.exists() { fs::remove_dir_all(&self.new) } else { Ok(()) }
+        kept::discard(&self.old, holds, goal)?;
+        kept::discard(&self.new, holds, goal)
     }
+}
+
+/// Whether anything has this name, a link to nothing too.
+fn is_there(path: &Path) -> bool {
+    fs::symlink_metadata(path).is_ok()
 }
 
 /// Lets two folders change places in one step; says whether the system could.
@@ -260,18 +307,23 @@ fn exchange(_: &Path, _: &Path) -> bool {
     false
 }
 
-#[cfg(unix)]
 fn same_file(file: &File, path: &Path) -> bool {
-    use std::os::unix::fs::MetadataExt;
     match (file.metadata(), fs::metadata(path)) {
-        (Ok(one), Ok(two)) => (one.dev(), one.ino()) == (two.dev(), two.ino()),
+        (Ok(one), Ok(two)) => cfg!(not(unix)) || same_inode(&one, &two),
         _ => false,
     }
 }
 
+/// Whether two names stand for one file.
+#[cfg(unix)]
+fn same_inode(one: &Metadata, two: &Metadata) -> bool {
+    use std::os::unix::fs::MetadataExt;
+    (one.dev(), one.ino()) == (two.dev(), two.ino())
+}
+
 #[cfg(not(unix))]
-fn same_file(_: &File, _: &Path) -> bool {
-    true
+fn same_inode(_: &Metadata, _: &Metadata) -> bool {
+    false
 }
 
 /// Whether a folder may be written: it is not there, or it may be replaced and holds what we wrote before.
@@ -281,12 +333,6 @@ fn may_take(goal: &Path, replace: bool, holds: Holds) -> Result<(), FolderProble
         Err(error) => Err(error.into()),
         Ok(found) if !found.is_dir() => Err(FolderProblem::IsFile),
         Ok(_) if !replace => Err(FolderProblem::Exists),
-        Ok(_) => {
-            let (file, wanted) = holds.mark();
-            let report = fs::read(goal.join(file)).ok();
-            let report = report.and_then(|bytes| serde_json::from_slice::<serde_json::Value>(&bytes).ok());
-            let format = report.as_ref().and_then(|report| report.get("format")).and_then(serde_json::Value::as_str);
-            if format == Some(wanted) { Ok(()) } else { Err(FolderProblem::NotOurs) }
-        }
+        Ok(_) => Ours::of(goal, holds).map(|_| ()).ok_or(FolderProblem::NotOurs),
     }
 }
