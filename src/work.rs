@@ -146,7 +146,8 @@ impl Work {
     /// The sink's, or a file that read back is not what was meant.
     pub fn write(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
-        let sink = &mut Listed::new(sink);
+        let mut listed = Listed::new(sink);
+        let sink = &mut listed;
         for sheet in &self.paths {
             if asked("svg") {
                 write::svg_files(&self.album.title, &self.kit.parts, sheet, &self.cutter, files.split_layers, sink)?;
@@ -169,8 +170,7 @@ impl Work {
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
         }
-        let report = self.report(sink.files());
-        Ok(sink.put("report.json", report.as_bytes())?)
+        Ok(listed.finish("report.json", |files| self.report(files))?)
     }
 
     #[cfg(feature = "png")]

@@ -16,7 +16,7 @@ pub(super) fn catalogue(catalogue: &Catalogue) -> End {
             return ended.say(catalogue.json);
         }
         if !catalogue.json {
-            let said = format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), out.display());
+            let said = format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), say::name(out));
             return say::out(&said, End::Done);
         }
     }

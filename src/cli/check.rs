@@ -70,10 +70,10 @@ pub(super) fn check(check: &Check) -> End {
         let said = if changes.is_empty() {
             let needed = work.findings.iter().any(|finding| finding.level != Level::Note);
             let why = if needed { "No length can be mended" } else { "Nothing needs mending" };
-            format!("{why}: {} was not written.\n", new.display())
+            format!("{why}: {} was not written.\n", say::name(new))
         } else {
             changes.iter().map(|change| worded(change, &work.album)).collect::<String>()
-                + &format!("Wrote {} with {}.\n", new.display(), counted(changes.len() as u64, "change"))
+                + &format!("Wrote {} with {}.\n", say::name(new), counted(changes.len() as u64, "change"))
         };
         said + &say::words(&work.findings, &sources) + &verdict(&work)
     };
@@ -90,7 +90,7 @@ fn worked_out(album: Album, cutter: Cutter) -> Work {
 /// The same text under the name that it gets when it is mended.
 fn renamed(source: &Source, new: &Path) -> Option<Source> {
     let text = source.mark().to_owned() + source.text();
-    Source::new(&new.display().to_string(), text.into_bytes()).ok()
+    Source::new(&say::name(new), text.into_bytes()).ok()
 }
 
 /// Draws the cross-section, where it is asked for; an album that does not go together has none.

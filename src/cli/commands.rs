@@ -34,7 +34,7 @@ pub(super) fn new(new: &New) -> End {
     let program = std::env::args_os().next().unwrap_or_else(|| "hingeleaf".into());
     let (program, name) = (say::for_a_shell(Path::new(&program)), say::for_a_shell(&new.file));
     let next = format!("{program} kit {name} --out kit --replace --margin 5 --gap 1");
-    say::out(&format!("Wrote {}. Next:\n  {next}\n", new.file.display()), End::Done)
+    say::out(&format!("Wrote {}. Next:\n  {next}\n", say::name(&new.file)), End::Done)
 }
 
 pub(super) fn kit(kit: &Kit) -> End {
@@ -81,6 +81,8 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     if let Some(offcuts) = &offcuts {
         offcuts.write(&write::offcut_stocks(&work.album, &work.stocks), &mut folder)?;
     }
+    // From here on nothing may be taken away in a hurry.
+    watch.released();
     let kept = folder.finish().map_err(|problem| {
         offcuts.iter().for_each(Offcuts::take_away);
         refused(&kit.out, problem, "kit")
@@ -131,13 +133,13 @@ fn summary(work: &Work, out: &Path, kept: &[PathBuf]) -> String {
         lines.push(format!("  cut {}\n", cut.join(", ")));
         lines.extend(cost(work, laid).map(|cost| format!("  costs {cost:.2}\n")));
     }
-    lines.push(format!("Wrote {}.\n", out.display()));
+    lines.push(format!("Wrote {}.\n", say::name(out)));
     match kept {
         [] => {}
-        [one] => lines.push(format!("Kept {}, which was there and is not the kit's.\n", one.display())),
+        [one] => lines.push(format!("Kept {}, which was there and is not the kit's.\n", say::name(one))),
         [one, more @ ..] => lines.push(format!(
             "Kept {} and {} more, which were there and are not the kit's.\n",
-            one.display(),
+            say::name(one),
             more.len()
         )),
     }
@@ -198,7 +200,7 @@ fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
 }
 
 pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
-    let name = out.display();
+    let name = say::name(out);
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("folder", "", text).help(help), End::WrongInput);
     match problem {
         FolderProblem::Exists => wrong(
@@ -208,6 +210,12 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
         FolderProblem::NotOurs => {
             wrong(format!("{name} holds something other than a {what}: it is left alone"), "give another folder")
         }
+        FolderProblem::Earlier => wrong(
+            format!(
+                "{name} holds a {what} of an earlier version, which does not say which of the files there are its own"
+            ),
+            "give another folder, or take that one away yourself",
+        ),
         FolderProblem::IsFile => wrong(format!("{name} is a file, not a folder"), "give another name"),
         FolderProblem::DeadLink => {
             wrong(format!("{name} is a link to nothing"), "give another name, or take the link away")
@@ -219,7 +227,7 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
             wrong(format!("another run is writing {name}"), "wait until it is done, or give another folder")
         }
         FolderProblem::Taken(paths) => {
-            let names: Vec<String> = paths.iter().map(|path| path.display().to_string()).collect();
+            let names: Vec<String> = paths.iter().map(|path| say::name(path)).collect();
             wrong(
                 format!(
                     "{name} holds files that are yours, or were changed since they were written: {}",

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 //! Where `kit --save-offcuts` writes: a file beside the kit, or one within its folder.
 
-use super::End;
 use super::check::put;
 use super::inputs::{Ended, exists, system};
+use super::{End, say};
 use hingeleaf::finding::Finding;
 use hingeleaf::write::{Folder, Sink};
 use std::fs;
+use std::io;
 use std::path::{Component, Path, PathBuf};
 
 /// A file that is not there yet, and can be.
@@ -32,16 +33,20 @@ impl Offcuts {
         if folder.is_dir() {
             return Ok(Self::Beside(file.to_path_buf()));
         }
-        let finding = Finding::stop("file", "", format!("there is no folder {} for the offcuts", folder.display()));
+        let finding = Finding::stop("file", "", format!("there is no folder {} for the offcuts", say::name(folder)));
         Err(Ended::new(finding.help("make it first, or name a file in a folder that is there"), End::WrongInput))
     }
 
     pub(super) fn write(&self, text: &str, folder: &mut Folder) -> Result<(), Ended> {
         match self {
             Self::Beside(file) => put(file, text),
-            Self::Within(name) => folder
-                .put(name, text.as_bytes())
-                .map_err(|error| Ended::new(system("write", Path::new(name), &error), End::MachineFailed)),
+            Self::Within(name) => folder.put(name, text.as_bytes()).map_err(|error| match error.kind() {
+                io::ErrorKind::AlreadyExists => {
+                    let finding = Finding::stop("exists", "", format!("{name} is a file of the kit itself"));
+                    Ended::new(finding.help("give the offcuts another name"), End::WrongInput)
+                }
+                _ => Ended::new(system("write", Path::new(name), &error), End::MachineFailed),
+            }),
         }
     }
 

@@ -42,12 +42,19 @@ pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool, end
 /// A text without what would steer a terminal: control characters but for the ends of lines, and marks that turn the
 /// direction of writing. A name out of a file may hold any of them.
 fn printable(text: &str) -> Cow<'_, str> {
-    let steers =
-        |c: char| (c.is_control() && c != '\n') || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    let steers = |c: char| {
+        (c.is_control() && c != '\n')
+            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{2028}' | '\u{2029}')
+    };
     if !text.contains(steers) {
         return text.into();
     }
     text.chars().map(|c| if steers(c) { '\u{fffd}' } else { c }).collect()
+}
+
+/// A file's name in a sentence: an end of a line in it would begin another.
+pub(super) fn name(path: &Path) -> String {
+    path.to_string_lossy().chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect()
 }
 
 /// A file's name as a shell takes it.

@@ -13,7 +13,7 @@ use std::io;
 /// # Errors
 /// The sink's, or that a plate could not be drawn.
 pub fn plates(sink: &mut dyn Sink) -> io::Result<()> {
-    let sink = &mut Listed::new(sink);
+    let mut sink = Listed::new(sink);
     for maker in parts::ALL {
         let name = maker.kind.name;
         let missing = || io::Error::other(format!("the plate of {name} could not be drawn"));
@@ -22,6 +22,5 @@ pub fn plates(sink: &mut dyn Sink) -> io::Result<()> {
         #[cfg(feature = "png")]
         sink.put(&format!("{name}.png"), &super::png(&picture).ok_or_else(missing)?)?;
     }
-    let list = listed(&parts::kinds(), sink.files());
-    sink.put(FILE, list.as_bytes())
+    sink.finish(FILE, |files| listed(&parts::kinds(), files))
 }

@@ -34,7 +34,8 @@ struct Report<'a> {
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
     findings: Vec<FindingRow<'a>>,
-    /// The other files of the folder as they were written: whatever else lies there is the maker's, and is kept.
+    /// The files of the folder as they were written, this one with noughts for its own digest: whatever else lies there is the
+    /// maker's, and is kept.
     files: Vec<FileRow<'a>>,
 }
 

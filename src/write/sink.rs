@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where files go, one at a time.
 
-use super::folder::digest;
+use super::folder::{UNSEALED, digest, sealed};
 use std::collections::BTreeMap;
 use std::io;
 
@@ -40,10 +40,14 @@ impl<'a> Listed<'a> {
         Self { sink, files: BTreeMap::new() }
     }
 
-    /// The files so far: their names, and their SHA-256 in small hexadecimal digits.
-    #[must_use]
-    pub const fn files(&self) -> &BTreeMap<String, String> {
-        &self.files
+    /// Hands on the last file, which lists all of them and itself: their names, and their SHA-256 in small hexadecimal digits.
+    /// Its own digest is that of its text with as many noughts in the place of the digest.
+    ///
+    /// # Errors
+    /// The sink's.
+    pub fn finish(mut self, name: &str, text: impl FnOnce(&BTreeMap<String, String>) -> String) -> io::Result<()> {
+        self.files.insert(name.to_owned(), UNSEALED.to_owned());
+        self.sink.put(name, sealed(&text(&self.files)).as_bytes())
     }
 }
 

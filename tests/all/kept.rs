@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is the maker's stays theirs: files in a folder that is replaced, files that are being read, links, names.
 
-use crate::common::{Run, TempDir, files, hingeleaf};
+use crate::common::{Run, TempDir, files, hingeleaf, not_run};
 use serde_json::Value;
 use std::fs;
 use std::path::Path;
@@ -56,8 +56,7 @@ fn a_sound_folder_is_replaced_without_a_word() {
     let listed: Vec<&str> =
         report["files"].as_array().unwrap().iter().map(|file| file["name"].as_str().unwrap()).collect();
     let there = files(&out);
-    let mut there: Vec<&str> =
-        there.keys().map(|path| path.to_str().unwrap()).filter(|name| *name != "report.json").collect();
+    let mut there: Vec<&str> = there.keys().map(|path| path.to_str().unwrap()).collect();
     there.sort_unstable();
     assert_eq!(listed, there);
 }
@@ -95,19 +94,62 @@ fn a_file_that_was_changed_since_is_not_written_over() {
 }
 
 #[test]
-fn a_folder_of_an_earlier_version_is_replaced_too() {
+fn a_folder_that_does_not_say_what_is_ours_is_left_alone() {
     let temp = TempDir::new("kept-earlier");
     let (album, out) = (temp.put("album.json", SMALL), temp.join("out"));
-    assert_eq!(kit(&album, &out, &["--copies", "9", "--split-layers"]).code, 0);
-    // 0.1.0 listed no files.
+    assert_eq!(kit(&album, &out, &[]).code, 0);
     let mut report: Value = serde_json::from_slice(&fs::read(out.join("report.json")).unwrap()).unwrap();
     report.as_object_mut().unwrap().remove("files");
     fs::write(out.join("report.json"), report.to_string()).unwrap();
-    fs::write(out.join("sheets/card-99.svg"), "mine").unwrap();
+    // An album may have any name, one of a kit's files too.
+    fs::write(out.join("guide.html"), SMALL).unwrap();
+    let run = kit(&out.join("guide.html"), &out, &[]);
+    assert_eq!(run.code, 2, "{run:?}");
+    assert!(run.err.contains("an earlier version"), "{}", run.err);
+    assert_eq!(fs::read_to_string(out.join("guide.html")).unwrap(), SMALL);
+}
+
+#[test]
+fn a_report_that_was_changed_since_is_not_written_over() {
+    let temp = TempDir::new("kept-report");
+    let (album, out) = (temp.put("album.json", SMALL), temp.join("out"));
+    assert_eq!(kit(&album, &out, &[]).code, 0);
+    let report = out.join("report.json");
+    let text = fs::read_to_string(&report).unwrap();
+    fs::write(&report, text.replacen("\"title\": \"Album\"", "\"title\": \"My album\"", 1)).unwrap();
     let run = kit(&album, &out, &[]);
-    assert_eq!(run.code, 0, "{run:?}");
-    assert!(run.out.contains("Kept sheets/card-99.svg, which"), "{}", run.out);
-    assert!(!out.join("sheets/card-01.cut.svg").exists());
+    assert!(run.code == 2 && run.err.contains("report.json"), "{run:?}");
+    fs::write(&report, text).unwrap();
+    assert_eq!(kit(&album, &out, &[]).code, 0);
+}
+
+#[test]
+fn folders_that_nobody_may_write_to_block_nothing() {
+    // An administrator may write everywhere: this is tried as somebody else.
+    let temp = TempDir::new("kept-rights");
+    let (album, home) = (temp.put("album.json", SMALL), temp.join("home"));
+    fs::create_dir(&home).unwrap();
+    let as_nobody = |script: &str| {
+        let words = ["--reuid=65534", "--regid=65534", "--clear-groups", "sh", "-c", script];
+        Command::new("setpriv").args(words).current_dir(&home).output()
+    };
+    let open = Command::new("chmod").args(["-R", "a+rwX"]).arg(temp.path()).status().unwrap();
+    let program = temp.join("program");
+    fs::copy(env!("CARGO_BIN_EXE_hingeleaf"), &program).unwrap();
+    let make =
+        format!("{} kit {} --out k --replace --formats csv --effort low --json", program.display(), album.display());
+    let script = format!(
+        "umask 022; {make} && mkdir k/mine && echo x > k/mine/x && chmod 555 k/mine && {make} && {make} && ls -A"
+    );
+    match as_nobody(&script) {
+        Ok(done) if open.success() && !String::from_utf8_lossy(&done.stderr).contains("setpriv:") => {
+            let said = String::from_utf8_lossy(&done.stdout);
+            assert!(done.status.success(), "{said} {}", String::from_utf8_lossy(&done.stderr));
+            assert_eq!(said.lines().last(), Some("k"), "something is left beside the folder");
+            assert_eq!(fs::read_to_string(home.join("k/mine/x")).unwrap(), "x\n");
+        }
+        _ => not_run("no other user could be tried (that takes an administrator and setpriv)"),
+    }
 }
 
 #[test]
@@ -189,6 +231,12 @@ fn offcuts_are_saved_with_the_kit_or_neither_is() {
     let within = out.join("left.json");
     assert_eq!(kit(&album, &out, &["--save-offcuts", within.to_str().unwrap()]).code, 0);
     assert!(serde_json::from_slice::<Value>(&fs::read(&within).unwrap()).is_ok());
+    // Nor do they take the place of a file of the kit.
+    for name in ["report.json", "sheets/card-01.svg"] {
+        let fresh = temp.join("fresh");
+        let run = kit(&album, &fresh, &["--save-offcuts", fresh.join(name).to_str().unwrap()]);
+        assert!(run.code == 2 && run.err.contains("a file of the kit itself") && !fresh.exists(), "{run:?}");
+    }
     // A kit that is refused leaves no offcuts behind either.
     fs::write(out.join("cutting-list.csv"), "mine").unwrap();
     let beside = temp.join("beside.json");
@@ -265,6 +313,8 @@ fn no_name_steers_the_terminal() {
     assert_eq!(run.code, 2);
     assert!(run.err.contains("there is no file"), "{}", run.err);
     assert!(!run.err.contains(['\u{1b}', '\u{202e}']), "{:?}", run.err);
+    let run = hingeleaf(["check", temp.join("x\nstop[forged]: y").to_str().unwrap()]);
+    assert!(run.code == 2 && !run.err.contains("\nstop[forged]"), "{}", run.err);
     for text in ["a\\u001b[31mb", "a\\u202eb", "a\\u0085b", "a\\u0000b"] {
         for field in ["title", "maker", "edition", "notes"] {
             let album = SMALL.replacen('{', &format!("{{ \"{field}\": \"{text}\","), 1);

@@ -14,9 +14,34 @@ use std::fs::{self, Metadata};
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// The files that a folder's report says we wrote, by their path in it; with a digest, where the report has them.
-#[derive(Debug, Default)]
-pub(super) struct Ours(BTreeMap<PathBuf, Option<String>>);
+/// The files that a folder's report says we wrote, by their path in it, with their digests.
+#[derive(Debug)]
+pub(super) struct Ours {
+    /// The report itself.
+    mark: &'static str,
+    files: BTreeMap<PathBuf, String>,
+}
+
+/// Why nothing says what of a folder is ours.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum NoList {
+    /// It holds nothing of ours.
+    NotOurs,
+    /// Its report lists no files: an earlier version's.
+    Earlier,
+}
+
+/// What stands for a report's own digest while that is taken.
+pub(crate) const UNSEALED: &str = "0000000000000000000000000000000000000000000000000000000000000000";
+
+/// A report with its own digest in it, in the place of [`UNSEALED`].
+pub(crate) fn sealed(report: &str) -> String {
+    report.replacen(UNSEALED, &digest(report.as_bytes()), 1)
+}
+
+fn is_sealed(report: &[u8], seal: &str) -> bool {
+    std::str::from_utf8(report).is_ok_and(|text| digest(text.replacen(seal, UNSEALED, 1).as_bytes()) == seal)
+}
 
 /// A file's digest, as a report has it: SHA-256 in small hexadecimal digits.
 pub(crate) fn digest(bytes: &[u8]) -> String {
@@ -24,59 +49,36 @@ pub(crate) fn digest(bytes: &[u8]) -> String {
 }
 
 impl Ours {
-    /// The list of a folder; none where it holds nothing of ours.
-    pub(super) fn of(folder: &Path, holds: Holds) -> Option<Self> {
+    /// The list of a folder.
+    ///
+    /// # Errors
+    /// [`NoList`]: it holds nothing of ours, or nothing says what.
+    pub(super) fn of(folder: &Path, holds: Holds) -> Result<Self, NoList> {
         let (mark, format) = holds.mark();
-        let report: Value = serde_json::from_slice(&fs::read(folder.join(mark)).ok()?).ok()?;
+        let text = fs::read_to_string(folder.join(mark)).map_err(|_| NoList::NotOurs)?;
+        let report: Value = serde_json::from_str(&text).map_err(|_| NoList::NotOurs)?;
         if report.get("format").and_then(Value::as_str) != Some(format) {
-            return None;
+            return Err(NoList::NotOurs);
         }
-        let mut ours = BTreeMap::from([(PathBuf::from(mark), None)]);
-        match report.get("files").and_then(Value::as_array) {
-            Some(files) => ours.extend(files.iter().filter_map(|file| {
-                let digest = file.get("sha256")?.as_str()?;
-                Some((PathBuf::from(file.get("name")?.as_str()?), Some(digest.to_owned())))
-            })),
-            // Reports of 0.1.0 have no list: what they are sure to stand for.
-            None => ours.extend(unlisted(&report, holds).into_iter().map(|name| (PathBuf::from(name), None))),
-        }
-        Some(Self(ours))
+        let files = report.get("files").and_then(Value::as_array).ok_or(NoList::Earlier)?;
+        let file = |file: &Value| {
+            let digest = file.get("sha256")?.as_str()?;
+            Some((PathBuf::from(file.get("name")?.as_str()?), digest.to_owned()))
+        };
+        Ok(Self { mark, files: files.iter().filter_map(file).collect() })
     }
 
     /// Whether we wrote what stands at a path in the folder.
     fn wrote(&self, folder: &Path, path: &Path) -> bool {
-        match self.0.get(path) {
-            None => false,
-            Some(None) => true,
-            Some(Some(wanted)) => fs::read(folder.join(path)).is_ok_and(|bytes| digest(&bytes) == *wanted),
-        }
+        let Some(wanted) = self.files.get(path) else { return false };
+        fs::read(folder.join(path)).is_ok_and(|bytes| {
+            if path == Path::new(self.mark) { is_sealed(&bytes, wanted) } else { digest(&bytes) == *wanted }
+        })
     }
 
     /// Whether a folder within is one that we made to hold our files.
     fn holds_ours(&self, path: &Path) -> bool {
-        self.0.keys().any(|ours| ours.starts_with(path))
-    }
-}
-
-fn unlisted(report: &Value, holds: Holds) -> Vec<String> {
-    let texts = |list: &str, field: &str| -> Vec<String> {
-        let rows = report.get(list).and_then(Value::as_array).into_iter().flatten();
-        rows.filter_map(|row| row.get(field)?.as_str().map(str::to_owned)).collect()
-    };
-    match holds {
-        Holds::Kit => {
-            let mut names: Vec<String> = ["cutting-list.csv", "guide.html", "kit-card.html"].map(String::from).into();
-            for sheet in texts("sheets", "name") {
-                names.push(format!("sheets/{sheet}.png"));
-                for layer in ["", ".cut", ".score", ".draw"] {
-                    names.extend(["svg", "dxf"].map(|ending| format!("sheets/{sheet}{layer}.{ending}")));
-                }
-            }
-            names
-        }
-        Holds::Catalogue => {
-            texts("parts", "kind").iter().flat_map(|kind| [format!("{kind}.svg"), format!("{kind}.png")]).collect()
-        }
+        self.files.keys().any(|ours| ours.starts_with(path))
     }
 }
 
@@ -131,6 +133,10 @@ fn link(from: &Path, to: &Path) -> io::Result<()> {
     if fs::hard_link(from, to).is_ok() {
         return Ok(());
     }
+    #[cfg(unix)]
+    if found.is_symlink() {
+        return std::os::unix::fs::symlink(fs::read_link(from)?, to);
+    }
     if !found.is_file() {
         return Err(io::Error::other(format!("{} is neither a file nor a folder", from.display())));
     }
@@ -152,11 +158,42 @@ pub(super) fn discard(folder: &Path, holds: Holds, goal: &Path) -> io::Result<()
         _ => {}
     }
     // A folder without a report was broken off in the making, and holds the maker's files by a second name only.
-    if let Some(ours) = Ours::of(folder, holds) {
+    if let Ok(ours) = Ours::of(folder, holds) {
         for path in foreign(folder, &ours)? {
             rescue(&folder.join(&path), &goal.join(&path))?;
         }
     }
+    remove(folder).or_else(|_| {
+        // What is somebody else's can't be emptied, but it can stand aside: nobody waits for it.
+        let aside = (1..u32::MAX).map(|number| {
+            let name = format!("{}-{number}", folder.file_name().unwrap_or_default().to_string_lossy());
+            folder.with_file_name(name)
+        });
+        let free = aside.into_iter().find(|path| fs::symlink_metadata(path).is_err());
+        free.map_or(Ok(()), |free| fs::rename(folder, free))
+    })
+}
+
+/// Takes a folder away; folders in it that nobody may write to are opened first.
+fn remove(folder: &Path) -> io::Result<()> {
+    #[cfg(unix)]
+    fn open(folder: &Path) -> io::Result<()> {
+        use std::os::unix::fs::PermissionsExt;
+        let mut rights = fs::metadata(folder)?.permissions();
+        if rights.mode() & 0o700 != 0o700 {
+            rights.set_mode(rights.mode() | 0o700);
+            fs::set_permissions(folder, rights)?;
+        }
+        for entry in fs::read_dir(folder)? {
+            let entry = entry?;
+            if entry.file_type()?.is_dir() {
+                open(&entry.path())?;
+            }
+        }
+        Ok(())
+    }
+    #[cfg(unix)]
+    let _ = open(folder);
     fs::remove_dir_all(folder)
 }
 

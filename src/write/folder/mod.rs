@@ -9,15 +9,15 @@
 
 mod kept;
 
-pub(crate) use kept::digest;
+pub(crate) use kept::{UNSEALED, digest, sealed};
 
 use super::catalogue::{FILE as CATALOGUE_FILE, FORMAT as CATALOGUE_FORMAT};
 use super::report::FORMAT;
 use super::sink::Sink;
-use kept::Ours;
+use kept::{NoList, Ours};
 use std::ffi::OsString;
 use std::fs::{self, File, Metadata};
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 /// A folder in the making. Dropped before [`Folder::finish`], it leaves nothing behind.
@@ -68,6 +68,8 @@ pub enum FolderProblem {
     Exists,
     /// It exists and holds something other than a kit of ours, or than a catalogue where one is written.
     NotOurs,
+    /// It holds a kit of an earlier version, which does not say what of it is ours.
+    Earlier,
     /// It is a file.
     IsFile,
     /// It has no name of its own: `..`, `/`.
@@ -85,6 +87,15 @@ pub enum FolderProblem {
 impl From<io::Error> for FolderProblem {
     fn from(error: io::Error) -> Self {
         Self::System(error)
+    }
+}
+
+impl From<NoList> for FolderProblem {
+    fn from(why: NoList) -> Self {
+        match why {
+            NoList::NotOurs => Self::NotOurs,
+            NoList::Earlier => Self::Earlier,
+        }
     }
 }
 
@@ -168,7 +179,7 @@ impl Folder {
 
     /// Lets what is the maker's in the folder lie in the new one as well.
     fn keep(&self) -> Result<Vec<PathBuf>, FolderProblem> {
-        let ours = Ours::of(&self.goal, self.holds).ok_or(FolderProblem::NotOurs)?;
+        let ours = Ours::of(&self.goal, self.holds)?;
         let foreign = kept::foreign(&self.goal, &ours)?;
         let taken = kept::taken(&foreign, &self.beside.new);
         if !taken.is_empty() {
@@ -185,7 +196,8 @@ impl Sink for Folder {
         if let Some(parent) = path.parent() {
             fs::create_dir_all(parent)?;
         }
-        fs::write(path, bytes)
+        // Two files of one name would be one of them lost.
+        File::create_new(path).and_then(|mut file| file.write_all(bytes))
     }
 }
 
@@ -333,6 +345,6 @@ fn may_take(goal: &Path, replace: bool, holds: Holds) -> Result<(), FolderProble
         Err(error) => Err(error.into()),
         Ok(found) if !found.is_dir() => Err(FolderProblem::IsFile),
         Ok(_) if !replace => Err(FolderProblem::Exists),
-        Ok(_) => Ours::of(goal, holds).map(|_| ()).ok_or(FolderProblem::NotOurs),
+        Ok(_) => Ok(Ours::of(goal, holds).map(drop)?),
     }
 }
