@@ -80,6 +80,7 @@ const DOES = {
   }),
   "let-go": (data) => {
     letGo(data.way);
+    state.failed = "";
     render();
     say(`Let go. ${state.view.fit.sentence}`);
     focus(idOf(data.way));

@@ -9,7 +9,7 @@ const MOST_STEPS = 200;
 /** Typing in one field within this time is one step, ms. */
 const ONE_STEP = 1500;
 /** This window, until it is closed or loaded anew. */
-const ME = crypto.randomUUID();
+const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(16)).join("-");
 const lockOf = (window) => `${PLACE}-${window}`;
 
 const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
@@ -99,17 +99,22 @@ export function load(orphaned) {
 }
 
 const inherits = new Set([ME]);
+let started = false;
 
 /** Waits for the end of every window that has something waiting, and takes that over. */
 function inherit(orphaned) {
   for (const { by } of held.waiting) {
-    if (inherits.has(by) || !navigator.locks) continue;
+    if (inherits.has(by)) continue;
     inherits.add(by);
-    navigator.locks.request(lockOf(by), () => {
+    const take = () => {
       const taken = on(() => held.waiting.filter((one) => one.by === by).map((one) => Object.assign(one, { by: ME })));
       if (taken.length) orphaned(taken);
-    });
+    };
+    // Where the browser can't tell which windows are open, what is found at the start is taken for a closed one's.
+    if (navigator.locks) navigator.locks.request(lockOf(by), take);
+    else if (!started) take();
   }
+  started = true;
 }
 
 /** Takes in what other windows did. Says whether that changes what this one shows, and what of its own got lost by it. */
