@@ -19,7 +19,8 @@ const random = (below) => {
 
 /** What the album file that this browser keeps holds once all that waits is done. */
 const kept = (page) => page.evaluate(() => {
-  const { albums, waiting } = JSON.parse(localStorage.getItem("hingeleaf-table"));
+  const { albums } = JSON.parse(localStorage.getItem("hingeleaf-table"));
+  const waiting = Object.keys(localStorage).filter((name) => name.includes("-waiting-")).flatMap((name) => JSON.parse(localStorage.getItem(name)));
   const { page, pages } = JSON.parse(albums[0].text);
   const count = (does) => waiting.filter(({ wanted }) => wanted.do === does).length;
   return { page, pages: pages.length + count("add") - count("take"), waiting: waiting.map(({ wanted }) => wanted) };

@@ -278,6 +278,7 @@ await check("what is typed while the program is away is done when it is back", a
   await page.getByLabel("Page height").fill("183");
   await says(page, "#word", "2 changes wait");
   must((await page.getByLabel("Page height").inputValue()) === "183", "what is typed is not shown");
+  must((await text(page, "aside .verdict")).includes("not known yet"), "the verdict is of the sizes before");
   // The program again, at the same port; its page is opened in another window, and the old one goes there, too.
   const two = await start("--port", port);
   const fresh = await context.newPage();
@@ -296,7 +297,7 @@ await check("what is typed while the program is away is done when it is back", a
   const last = await context.newPage();
   await last.goto(three.address);
   await says(last, "#album .result", "144 × 183");
-  must((await kept(last)).waiting.length === 0, "something waits still");
+  must(await last.evaluate(() => localStorage.length === 1), "something waits still");
   three.child.kill();
   await context.close();
 });

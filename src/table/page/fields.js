@@ -16,8 +16,11 @@ const OWN = "(own)";
 export const idOf = (path) => `at-${path.replace(/[^a-z0-9]+/gi, "-")}`;
 
 /** What is known of the album, while something typed is not used: then nothing is to be made of what the album was before. */
-export function judged(view) {
-  if (!drafts.size || !view) return view;
+export function judged(view, away) {
+  if (!view) return view;
+  // What is said is of the album as it was before that.
+  if (away && waits.size && !drafts.size) return { ...view, fit: { ...view.fit, stopped: true, sentence: "What is typed waits for the program: whether it goes together is not known yet." } };
+  if (!drafts.size) return view;
   const typed = [...drafts].map(([path, { typed, field, findings }]) => ({
     level: "stop", path, about: field, letGo: path, text: `“${typed}” is not used${findings[0] ? `: ${findings[0].text}` : ""}`, help: findings[0]?.help ?? "",
   }));

@@ -2,7 +2,8 @@
 // The albums on the table: kept in this browser after every change, with undo and redo while the page is open.
 //
 // All windows at this address share what is kept. Each change is made on what is kept just now, so that none overwrites
-// what another window did; what is asked for and not answered yet is kept, too, under the window that asked.
+// what another window did; a browser may tell a window of it some milliseconds late, so a change that got lost all the same
+// is noticed and made again. What is asked for and not answered yet is kept, too, by each window under its own name.
 
 const PLACE = "hingeleaf-table";
 const MOST_STEPS = 200;
@@ -10,10 +11,10 @@ const MOST_STEPS = 200;
 const ONE_STEP = 1500;
 /** This window, until it is closed or loaded anew. */
 const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(16)).join("-");
-const lockOf = (window) => `${PLACE}-${window}`;
+const WAITING = `${PLACE}-waiting-`;
 
 const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
-const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE }, waiting: [] });
+const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
 const text = (value) => typeof value === "string";
 
 /** Albums with all that they need; of what was kept in another form the text is saved. */
@@ -30,6 +31,7 @@ function albumsOf(kept) {
       ...(text(one.title) ? { title: one.title } : {}),
       turn: whole(one.turn),
       by: text(one.by) ? one.by : "",
+      did: text(one.did) ? one.did : "",
     });
   }
   for (const album of albums) album.id ||= after(albums);
@@ -42,14 +44,16 @@ const after = (albums) => Math.max(0, ...albums.map((album) => album.id)) + 1;
 /** Settings of another kind than they are count as not given. */
 const machineOf = (kept) => Object.fromEntries(Object.entries(MACHINE).map(([name, none]) => [name, typeof kept?.[name] === typeof none ? kept[name] : none]));
 
-const waitingOf = (kept) => (Array.isArray(kept) ? kept : []).filter((one) => text(one?.key) && text(one.by) && Number.isInteger(one.album) && text(one.wanted?.do));
+const waitingOf = (kept) => (Array.isArray(kept) ? kept : []).filter((one) => text(one?.key) && Number.isInteger(one.album) && text(one.wanted?.do));
 
 let held = empty();
 /** The album that this window shows; another one may show another. */
 let shown = 0;
 const pasts = new Map();
-/** What this window did to an album last: which turn it was, and what was asked for. */
+/** What this window did to an album: which turn each was, and what was asked for. */
 const mine = new Map();
+/** What this window asked for and is not answered. */
+let waiting = [];
 let last = { what: "", when: 0 };
 /** Whether the browser takes what is to be kept. */
 export let keeps = true;
@@ -60,9 +64,19 @@ function kept() {
   try {
     const all = JSON.parse(found);
     const albums = albumsOf(all?.albums);
-    return { albums, current: whole(all?.current), next: Math.max(whole(all?.next), after(albums)), machine: machineOf(all?.machine), waiting: waitingOf(all?.waiting) };
+    return { albums, current: whole(all?.current), next: Math.max(whole(all?.next), after(albums)), machine: machineOf(all?.machine) };
   } catch {
     return empty();
+  }
+}
+
+function store(place, what) {
+  try {
+    if (what) localStorage.setItem(place, JSON.stringify(what));
+    else localStorage.removeItem(place);
+    keeps = true;
+  } catch {
+    keeps = false;
   }
 }
 
@@ -74,13 +88,10 @@ function on(does) {
   } catch {
     keeps = false;
   }
+  const before = JSON.stringify(held);
   const result = does();
-  try {
-    localStorage.setItem(PLACE, JSON.stringify(held));
-    keeps = true;
-  } catch {
-    keeps = false;
-  }
+  // Nothing is written where nothing is another: it might be older than what another window writes.
+  if (!keeps || JSON.stringify(held) !== before) store(PLACE, held);
   return result;
 }
 
@@ -94,24 +105,34 @@ export function load(orphaned) {
   }
   if (!current()) shown = held.albums[0]?.id ?? 0;
   // Nobody else takes what this window asks for while it is open.
-  navigator.locks?.request(lockOf(ME), () => new Promise(() => {}));
+  navigator.locks?.request(WAITING + ME, () => new Promise(() => {}));
   inherit(orphaned);
 }
 
-const inherits = new Set([ME]);
+const inherits = new Set([WAITING + ME]);
 let started = false;
 
 /** Waits for the end of every window that has something waiting, and takes that over. */
 function inherit(orphaned) {
-  for (const { by } of held.waiting) {
-    if (inherits.has(by)) continue;
-    inherits.add(by);
+  for (const place of keeps ? Object.keys(localStorage) : []) {
+    if (!place.startsWith(WAITING) || inherits.has(place)) continue;
+    inherits.add(place);
     const take = () => {
-      const taken = on(() => held.waiting.filter((one) => one.by === by).map((one) => Object.assign(one, { by: ME })));
+      let taken = [];
+      try {
+        taken = waitingOf(JSON.parse(localStorage.getItem(place)));
+      } catch {
+        // What can't be read was not written by a page like this.
+      }
+      // The browser may have ended between an answer and the note that it came.
+      taken = taken.filter((one) => album(one.album) && album(one.album).did !== one.key);
+      waiting.push(...taken);
+      if (taken.length) store(WAITING + ME, waiting);
+      store(place, null);
       if (taken.length) orphaned(taken);
     };
     // Where the browser can't tell which windows are open, what is found at the start is taken for a closed one's.
-    if (navigator.locks) navigator.locks.request(lockOf(by), take);
+    if (navigator.locks) navigator.locks.request(place, take);
     else if (!started) take();
   }
   started = true;
@@ -133,15 +154,16 @@ export function refresh(orphaned) {
     past(album.id).push({ text: album.text });
     last = { what: "", when: 0 };
   }
-  const did = now && mine.get(now.id);
-  const lost = !same && did?.wanted && now.by !== ME && now.turn <= did.turn ? did.wanted : null;
-  if (lost) mine.delete(now.id);
+  const did = (now && mine.get(now.id)) ?? [];
+  const isLost = ({ turn }) => turn > now.turn || (turn === now.turn && now.by !== ME);
+  const lost = same ? [] : did.filter(isLost).map(({ wanted }) => wanted).filter(Boolean);
+  if (lost.length) mine.set(now.id, did.filter((one) => !isLost(one)));
   return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine), lost };
 }
 
 /** Calls back whenever another window changed what is kept. */
 export const watch = (changed) => addEventListener("storage", (event) => {
-  if (event.key === PLACE || event.key === null) changed();
+  if (event.key === null || event.key.startsWith(PLACE)) changed();
 });
 
 export const albums = () => held.albums;
@@ -176,7 +198,7 @@ function lay(id) {
 export function open(name, text, opened = false) {
   return on(() => {
     const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, turn: 0, by: ME };
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, turn: 0, by: ME, did: "" };
     if (!known) {
       held.albums.push(album);
       held.next += 1;
@@ -184,11 +206,6 @@ export function open(name, text, opened = false) {
     lay(album.id);
     return album.text !== text;
   });
-}
-
-/** What an album is called in the list. */
-export function entitle(title) {
-  if (current() && current().title !== title) on(() => Object.assign(current() ?? {}, { title }));
 }
 
 export function choose(id) {
@@ -199,7 +216,6 @@ export function choose(id) {
 export function forget() {
   on(() => {
     held.albums = held.albums.filter((album) => album.id !== shown);
-    held.waiting = held.waiting.filter((one) => one.album !== shown);
     pasts.delete(shown);
     lay(held.albums[0]?.id ?? 0);
   });
@@ -225,18 +241,19 @@ function write(album, text, wanted = null) {
   album.text = text;
   album.turn += 1;
   album.by = ME;
-  mine.set(album.id, { turn: album.turn, wanted });
+  mine.set(album.id, [...(mine.get(album.id) ?? []), { turn: album.turn, wanted }].slice(-MOST_STEPS));
 }
 
 /**
- * An album's text, which `was` this, becomes another; with that what was waiting under `key` is done. Does nothing, and
- * says so, if the album has become another meanwhile.
+ * An album's text, which `was` this, becomes another, called `title`; with that what was waiting under `key` is done. Does
+ * nothing, and says so, if the album has become another meanwhile.
  */
-export function put(id, was, now, what, wanted = null, key = "") {
+export function put(id, was, now, what, { title, wanted = null, key = "" } = {}) {
   return on(() => {
     const one = album(id);
     if (!one || one.text !== was) return false;
-    held.waiting = held.waiting.filter((one) => one.key !== key);
+    if (title) one.title = title;
+    if (wanted) one.did = key;
     if (now !== was) {
       took(id, what, { text: was });
       write(one, now, wanted);
@@ -247,16 +264,17 @@ export function put(id, was, now, what, wanted = null, key = "") {
 
 /** Keeps what is asked for until it is answered. */
 export function wait(key, album, wanted) {
-  on(() => {
-    const known = held.waiting.find((one) => one.key === key);
-    if (known) known.wanted = wanted;
-    else held.waiting.push({ key, by: ME, album, wanted });
-  });
+  const known = waiting.find((one) => one.key === key);
+  if (known) known.wanted = wanted;
+  else waiting.push({ key, album, wanted });
+  store(WAITING + ME, waiting);
 }
 
 /** What was asked for is settled. */
 export function settle(key) {
-  if (held.waiting.some((one) => one.key === key)) on(() => { held.waiting = held.waiting.filter((one) => one.key !== key); });
+  if (!waiting.some((one) => one.key === key)) return;
+  waiting = waiting.filter((one) => one.key !== key);
+  store(WAITING + ME, waiting.length ? waiting : null);
 }
 
 let asked = 0;

@@ -40,7 +40,7 @@ export function render() {
   state.machine = keep.machine();
   state.waiting = queue.filter((item) => item.wanted).length;
   gather();
-  const view = state.view?.unread ? state.view : judged(state.view);
+  const view = state.view?.unread ? state.view : judged(state.view, state.gone);
   const seen = { ...state, view };
   show(at("head"), head(seen, keep));
   show(at("word"), state.gone ? gone(state, keep) : null, state.failed ? make("p", { class: "gone" }, state.failed) : null, keep.keeps ? null : make("p", { class: "gone" }, "This browser keeps nothing: keep the album file before you close the page."));
@@ -148,7 +148,6 @@ function adopt(answer) {
   state.text = keep.current().text;
   state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
   state.opened = "";
-  if (answer.album) keep.entitle(answer.album.title);
   state.looking = "";
   if (!same) state.sizes = null;
   if (answer.unread) {
@@ -251,7 +250,7 @@ async function next() {
       return;
     }
     // Where an album became another meanwhile, the same is asked of that.
-    if (!keep.put(album, text, answer.text ?? text, what, wanted, key)) return;
+    if (!keep.put(album, text, answer.text ?? text, what, { title: answer.album?.title, wanted, key })) return;
     for (const way of wanted?.do === "page-size" ? ["page.width", "page.height"] : [wanted?.path]) if (way) letGo(way);
     done(item);
     if (here) {
@@ -336,7 +335,7 @@ function elsewhere() {
     if (other) state.opened = "It was changed in another window just now.";
     change();
     // Both wrote at the same moment: what this window did is done again, on top of the other's.
-    if (lost) change(lost);
+    for (const wanted of lost) change(wanted);
   } else render();
 }
 
