@@ -274,7 +274,8 @@ fn the_makers_own_names_are_not_reworded() {
         format!("{}; {}", answer["findings"][0]["text"], answer["findings"][0]["help"])
     };
     let set = |path: &str, typed: &str| json!({ "do": "set", "path": path, "typed": typed });
-    for name in ["pitch", "grain", "turn_in", "page.width", "cover.turn_in", "1 in (0.1 mm over)", "a\" \"pitch\" \"b"] {
+    for name in ["pitch", "grain", "turn_in", "page.width", "cover.turn_in", "1 in (0.1 mm over)", "a\" \"pitch\" \"b"]
+    {
         for path in ["page.stock", "stocks.card.sheet", "page.width"] {
             let words = said(&before, &set(path, name));
             let own = name.replace('"', "\\\"");

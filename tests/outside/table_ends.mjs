@@ -83,6 +83,8 @@ await check("the ends", async (must) => {
       for (const [name, value] of Object.entries(wants)) await says(one, "#album .result", name === "width" ? `${value} ×` : `× ${value} mm`);
       must((await one.locator("#word .gone").count()) === 0, `end ${number}: a window says that the program is away`);
     }
+    // What shows already may have been typed again, and wait behind a page.
+    await fresh.waitForFunction(() => !Object.keys(localStorage).some((name) => name.includes("-waiting-"))).catch(() => {});
     const after = await kept(fresh);
     must(after.pages === pages, `end ${number}: there are ${after.pages} pages, and were to be ${pages}`);
     must(after.waiting.length === 0, `end ${number}: ${after.waiting.length} changes wait still`);
