@@ -118,7 +118,9 @@ pub(super) fn on_the_page(text: &str, makers: &Makers) -> String {
             return out + "\"" + after;
         };
         let field = own.is_none() && LABELS.iter().any(|(one, _)| *one == name);
-        out += &format!("“{}”", if field { found(LABELS, name) } else { name.to_owned() });
+        out.push('“');
+        out += &if field { found(LABELS, name) } else { name.to_owned() };
+        out.push('”');
         rest = behind;
     }
     out + &unquoted(rest)

@@ -114,19 +114,35 @@ def test_every_state_is_accessible_at_every_width_in_both_themes(used, state):
     no_faults(f"{name}: {fault}" for name, faults in seen.items() for fault in faults)
 
 
-def test_the_zip_is_what_the_command_line_writes(used, tmp_path):
-    folder, _ = used
-    shutil.copy(folder / "tide-table.json", tmp_path)
+def same_kit(album, zipped, folder, *words):
+    """Holds a zip from the table against what the command line writes for the same album file."""
+    shutil.copy(album, folder / "tide-table.json")
     # From the album's own folder: the report names the file as it was given.
-    done = subprocess.run([PROGRAM, "kit", "tide-table.json", "--out", "kit"], cwd=tmp_path, capture_output=True, text=True)
+    done = subprocess.run([PROGRAM, "kit", "tide-table.json", "--out", "kit", *words], cwd=folder, capture_output=True, text=True)
     assert done.returncode == 0, done.stderr
-    written = {str(path.relative_to(tmp_path / "kit")): path.read_bytes() for path in (tmp_path / "kit").rglob("*") if path.is_file()}
-    with zipfile.ZipFile(folder / "kit.zip") as zipped:
-        assert zipped.testzip() is None
-        taken = {name: zipped.read(name) for name in zipped.namelist()}
+    written = {str(path.relative_to(folder / "kit")): path.read_bytes() for path in (folder / "kit").rglob("*") if path.is_file()}
+    with zipfile.ZipFile(zipped) as opened:
+        assert opened.testzip() is None
+        taken = {name: opened.read(name) for name in opened.namelist()}
     assert len(written) > 10
     assert sorted(taken) == sorted(written)
     no_faults(f"{name} differs" for name in written if taken[name] != written[name])
+    return written
+
+
+def test_the_zip_is_what_the_command_line_writes(used, tmp_path):
+    same_kit(used[0] / "tide-table.json", used[0] / "kit.zip", tmp_path)
+
+
+def test_the_trimmer_s_zip_is_cut_from_edge_to_edge(amiss, tmp_path):
+    (tmp_path / "other").mkdir()
+    album = ROOT / "fixtures" / "tide-table.json"
+    with_tick = same_kit(album, amiss[0] / "trimmer.zip", tmp_path, "--trimmer")
+    shutil.copy(album, tmp_path / "other")
+    done = subprocess.run([PROGRAM, "kit", "tide-table.json", "--out", "kit"], cwd=tmp_path / "other", capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+    without = (tmp_path / "other" / "kit" / "report.json").read_bytes()
+    assert with_tick["report.json"] != without, "the tick alters nothing of this album: another one is needed here"
 
 
 def test_an_album_file_from_the_table_is_read_again(used, tmp_path):
