@@ -241,6 +241,8 @@ await check("the program ends when it is asked to", async (must) => {
   const ended = new Promise((done) => table.child.once("exit", done));
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
+  // The page's foot moves down while the album comes in.
+  await settled(page);
   await page.getByRole("button", { name: "End the program" }).click();
   await page.getByRole("button", { name: "End it" }).click();
   await says(page, "#word", "does not answer any more");
