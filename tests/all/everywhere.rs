@@ -14,8 +14,8 @@ use hingeleaf::fields::Source;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::parts::{self, example};
-use hingeleaf::sheets::Search;
-use hingeleaf::toolpath::{Labels, Layer, Run, SheetPaths};
+use hingeleaf::sheets::{self, Search};
+use hingeleaf::toolpath::{self, Labels, Layer, Run, SheetPaths};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use proptest::strategy::{Strategy, ValueTree};
@@ -54,13 +54,22 @@ fn random_album(runner: &mut TestRunner, dice: &mut Dice) -> (&'static str, Stri
     (maker.kind.name, text.replacen(r#""width": 148, "height": 190"#, &size, 1))
 }
 
-/// What has to be cut, if the album is sound and goes together.
+/// What has to be cut, if the album is sound and goes together. Nobody asks here what the cutter costs in sheets.
 fn sound(text: &str, cutter: Cutter) -> Option<Work> {
     let source = Source::new("random.json", text.as_bytes().to_vec()).unwrap();
-    let album = hingeleaf::album::read(&source, &parts::kinds()).value?;
+    let mut work = Work::fit(hingeleaf::album::read(&source, &parts::kinds()).value?, cutter);
+    if work.stopped() {
+        return None;
+    }
     let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
-    let work = Work::new(album, cutter, Labels::default(), search, &Unwatched);
-    (!work.stopped()).then_some(work)
+    let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, &Unwatched);
+    work.add(findings);
+    if work.stopped() {
+        return None;
+    }
+    work.paths = toolpath::paths(&work.kit, &stocks, &work.cutter, Labels::default()).value?;
+    work.stocks = stocks;
+    Some(work)
 }
 
 /// The lines of a stroke: whether each closes, and its edges.
@@ -111,9 +120,12 @@ fn off(found: &Stroke, meant: &[Edge]) -> Result<f64, String> {
 
 /// Holds the lines of some layers to what was meant, in their order.
 fn compare(found: &[Stroke], sheet: &SheetPaths, layers: &[Layer]) -> Result<f64, String> {
-    let on = |layer: &Layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == *layer);
-    let meant =
-        layers.iter().flat_map(on).flat_map(|stroke| lines(&stroke.run).into_iter().map(|line| (stroke.layer, line)));
+    let on = |layer: Layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == layer);
+    let meant = layers
+        .iter()
+        .copied()
+        .flat_map(on)
+        .flat_map(|stroke| lines(&stroke.run).into_iter().map(|line| (stroke.layer, line)));
     let meant: Vec<(Layer, (bool, Vec<Edge>))> = meant.collect();
     if meant.len() != found.len() {
         return Err(format!("{} lines instead of {}", found.len(), meant.len()));
