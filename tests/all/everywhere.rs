@@ -13,6 +13,7 @@ use hingeleaf::cutter::{Cutter, DXF_VERSIONS, SVG_UNITS, ScoreMode};
 use hingeleaf::fields::Source;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
+use hingeleaf::net::Sense;
 use hingeleaf::parts::{self, example};
 use hingeleaf::sheets::{self, Search};
 use hingeleaf::toolpath::{self, Labels, Layer, Run, SheetPaths};
@@ -152,7 +153,7 @@ fn owners(
         let (layer, path) = paths.next().unwrap();
         let fold = path.get("data-fold").map(String::as_str);
         let said = (layer.as_str(), path["data-part"].as_str(), path["data-copy"].as_str(), fold);
-        let (copy, fold) = (stroke.copy.to_string(), stroke.fold.map(|fold| fold.word()));
+        let (copy, fold) = (stroke.copy.to_string(), stroke.fold.map(Sense::word));
         assert_eq!(said, (stroke.layer.name(), work.kit.parts[stroke.part].id.as_str(), copy.as_str(), fold));
     }
     assert!(paths.next().is_none());

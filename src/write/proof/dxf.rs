@@ -35,22 +35,22 @@ pub(in crate::write) fn dxf(text: &str, sheet: &SheetPaths) -> Result<(), String
 
 /// An entity's layer and where it runs.
 fn read(entity: &Entity) -> Result<(String, Pull<Bow>), String> {
-    let pull = match &entity.specific {
-        EntityType::Line(line) => polyline(vec![(line.p1.x, line.p1.y, 0.0), (line.p2.x, line.p2.y, 0.0)], false),
+    let (corners, closed): (Vec<_>, bool) = match &entity.specific {
+        EntityType::Line(line) => (vec![(line.p1.x, line.p1.y, 0.0), (line.p2.x, line.p2.y, 0.0)], false),
         EntityType::LwPolyline(line) => {
-            polyline(line.vertices.iter().map(|corner| (corner.x, corner.y, corner.bulge)).collect(), line.is_closed())
+            (line.vertices.iter().map(|corner| (corner.x, corner.y, corner.bulge)).collect(), line.is_closed())
         }
         EntityType::Polyline(line) => {
             let corners = line.vertices().map(|corner| (corner.location.x, corner.location.y, corner.bulge));
-            polyline(corners.collect(), line.is_closed())
+            (corners.collect(), line.is_closed())
         }
         _ => return Err("it has an entity that was never meant".into()),
     };
-    Ok((entity.common.layer.clone(), pull))
+    Ok((entity.common.layer.clone(), polyline(&corners, closed)))
 }
 
 /// From the corners, each with the bulge of the edge that leaves it.
-fn polyline(corners: Vec<(f64, f64, f64)>, closed: bool) -> Pull<Bow> {
+fn polyline(corners: &[(f64, f64, f64)], closed: bool) -> Pull<Bow> {
     let ends = corners.iter().skip(1).chain(corners.first().filter(|_| closed));
     let edges = corners.iter().zip(ends).map(|(&(x0, y0, bulge), &(x1, y1, _))| {
         let (from, to) = (Point::new(x0, y0), Point::new(x1, y1));

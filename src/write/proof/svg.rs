@@ -4,6 +4,7 @@
 use super::{Bow, Pull, Rounding, in_order, near, pulls};
 use crate::contour::Point;
 use crate::cutter::Cutter;
+use crate::net::Sense;
 use crate::parts::Part;
 use crate::toolpath::{Layer, SheetPaths, Stroke};
 use crate::write::part_id;
@@ -121,7 +122,7 @@ fn named(path: &Path<'_>, stroke: &Stroke, parts: &[Part], cutter: &Cutter) -> R
     let wanted = [
         ("data-part", Some(part_id(parts, stroke.part))),
         ("data-copy", Some(copy.as_str())),
-        ("data-fold", stroke.fold.map(|fold| fold.word())),
+        ("data-fold", stroke.fold.map(Sense::word)),
         ("fill", Some("none")),
         ("stroke", Some(colour.as_str())),
     ];
@@ -171,7 +172,7 @@ impl Reader {
                 PathSegment::EllipticalArc { abs: true, rx, ry, x_axis_rotation, large_arc: false, sweep, x, y }
                     if near(rx, ry, 0.0) && near(x_axis_rotation, 0.0, 0.0) && rx > 0.0 =>
                 {
-                    self.arc(from, rx * self.unit.mm, sweep, self.point(x, y))
+                    arc(from, rx * self.unit.mm, sweep, self.point(x, y))
                 }
                 PathSegment::ClosePath { .. } => {
                     pull.closed = true;
@@ -189,14 +190,14 @@ impl Reader {
         }
         Ok(pulls)
     }
+}
 
-    /// The shorter arc of a radius. With y down, sweep 1 is the way that is clockwise to the eye (SVG 1.1, 8.3.8); a radius
-    /// too small for the chord is taken as half of it (F.6.6).
-    fn arc(self, from: Point, radius: f64, sweep: bool, to: Point) -> Bow {
-        let half = (to - from).hypot() / 2.0;
-        let radius = radius.max(half);
-        // r - sqrt(r² - h²), without the loss of digits.
-        let rise = half * half / (radius + ((radius - half) * (radius + half)).sqrt());
-        Bow { from, to, rise: if sweep { -rise } else { rise } }
-    }
+/// The shorter arc of a radius. With y down, sweep 1 is the way that is clockwise to the eye (SVG 1.1, 8.3.8); a radius
+/// too small for the chord is taken as half of it (F.6.6).
+fn arc(from: Point, radius: f64, sweep: bool, to: Point) -> Bow {
+    let half = (to - from).hypot() / 2.0;
+    let radius = radius.max(half);
+    // r - sqrt(r² - h²), without the loss of digits.
+    let rise = half * half / (radius + ((radius - half) * (radius + half)).sqrt());
+    Bow { from, to, rise: if sweep { -rise } else { rise } }
 }
