@@ -10,6 +10,7 @@ mod csv;
 mod drawing;
 mod dxf;
 mod folder;
+mod frame;
 mod guide;
 mod measures;
 mod number;

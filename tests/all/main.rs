@@ -12,6 +12,7 @@ mod broken;
 mod changes;
 mod contours;
 mod covers;
+mod everywhere;
 mod faulty;
 mod fit;
 mod folding;
