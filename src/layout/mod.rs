@@ -35,10 +35,12 @@ mod random;
 mod solve;
 mod trimmer;
 
-use self::bound::lower_bound::Proof;
+use self::bound::lower_bound::LowerBound;
 use self::heuristic::open_sheet::OpenSheet;
-use self::model::instance::Frame;
-use self::solve::search;
+use self::heuristic::ruin_recreate::Ruin;
+use self::model::assignment::{deal, left_over};
+use self::model::instance::Instance;
+use self::solve::{Found, solve};
 use self::trimmer::open_tree::OpenTree;
 
 pub use self::model::cut_tree::{Cut, Piece, Way};
@@ -77,24 +79,28 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 /// # Errors
 /// As [`lay_out`].
 pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    let frame = Frame::new(job, cuts)?;
-    if frame.kinds.is_empty() {
+    let instance = Instance::new(job, cuts)?;
+    match cuts {
+        Cuts::Free => lay_out_with::<OpenSheet>(job, &instance, watch),
+        Cuts::Trimmer => lay_out_with::<OpenTree>(job, &instance, watch),
+    }
+}
+
+fn lay_out_with<B: Ruin>(job: &Job, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
-    let mut proof = Proof::new(job, &frame);
-    let found = match cuts {
-        Cuts::Free => search::<OpenSheet>(&frame, &mut proof, job.effort, job.threads, watch),
-        Cuts::Trimmer => search::<OpenTree>(&frame, &mut proof, job.effort, job.threads, watch),
-    };
-    if !found.draft.complete() {
-        return Err(NoLayout::OutOfSheets { left: frame.left_over(&found.draft) });
+    let mut bound = LowerBound::new(job, instance);
+    let Found { packing, cut_short } = solve::<B>(instance, &mut bound, job.effort, job.threads, watch);
+    if !packing.complete() {
+        return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }
-    let sheets = found.draft.sheets();
-    let lower_bound = proof.reach(sheets);
+    let sheets = packing.sheets();
+    let lower_bound = bound.reach(sheets);
     Ok(Layout {
-        sheets: frame.deal(&found.draft, job.items),
+        sheets: deal(instance, &packing, job.items, B::cut_tree),
         lower_bound,
-        proven_least: proof.possible() && lower_bound == sheets,
-        cut_short: found.cut_short,
+        proven_least: bound.possible() && lower_bound == sheets,
+        cut_short,
     })
 }

@@ -5,13 +5,13 @@
 
 /// The `SplitMix64` generator (Steele, Lea and Flood 2014): one addition and two multiplications a number.
 #[derive(Clone, Debug)]
-pub(crate) struct Dice(u64);
+pub(crate) struct Random(u64);
 
-impl Dice {
+impl Random {
     pub(crate) fn new(number: u64) -> Self {
-        let mut dice = Self(number.wrapping_mul(0x9e37_79b9_7f4a_7c15));
-        dice.roll();
-        dice
+        let mut random = Self(number.wrapping_mul(0x9e37_79b9_7f4a_7c15));
+        random.roll();
+        random
     }
 
     fn roll(&mut self) -> u64 {

@@ -4,7 +4,11 @@
 //! Cheap ones first: area and boxes that cannot share a sheet, dual feasible functions, then the linear programme over
 //! patterns, whose columns are priced by branch and bound.
 
+pub(crate) mod area;
 pub(crate) mod dual_feasible;
+pub(crate) mod dual_pairs;
+pub(crate) mod fitting;
+pub(crate) mod heaviest_set;
 pub(crate) mod inscribed;
 pub(crate) mod lower_bound;
 pub(crate) mod patterns;

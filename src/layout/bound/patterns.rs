@@ -11,36 +11,36 @@
 
 use std::collections::BTreeSet;
 
-use crate::layout::bound::pricing::{Heavy, MOST_KINDS, Pricer, Room, Set};
+use crate::layout::bound::fitting::Set;
+use crate::layout::bound::heaviest_set::Heavy;
+use crate::layout::bound::pricing::{Pricer, SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
-use crate::layout::numbers::{nearly, whole};
+use crate::layout::model::one_size::{MOST_KINDS, OneSizeProblem};
+use crate::layout::numbers::{nearly, sheets_up};
 
-/// A whole box is worth this at most.
-const ONE: u64 = 1 << 30;
-/// Questions after which the rows of sizes are chosen anew.
-const LOOK_ROUND: usize = 12;
-/// Pairs of dual functions that the rows of sizes are chosen from.
-const PAIRS: usize = 1000;
+/// By so much a set must be worth more than a sheet to be added: a ten thousandth, far above what worths are off by.
+const MORE: u64 = SHEET_WORTH / 10_000;
+/// Demands are raised by up to 17 times this part of themselves, each by another, so that the programme does not go round in
+/// circles among equal bases; far less than a box.
+const SPREAD: f64 = 1e-7;
 /// Exchanges between two questions.
 const MOST_EXCHANGES: usize = 400;
 /// Sets of one answer that are added.
 const MOST_ADDED: usize = 6;
 
 /// What came of it.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Outcome {
     /// No layout takes fewer sheets.
     pub(crate) bound: u64,
     /// Used in part, the sheets met would do with fewer, so there may be a better layout.
     pub(crate) hope: bool,
-    /// Sets that fit on one sheet, in the order in which they were met.
-    pub(crate) sets: Vec<Set>,
 }
 
 /// How the caller takes part.
-pub(crate) trait Helper {
-    /// Quick guesses of sets that are worth much on one sheet; and the steps they took.
-    fn guess(&mut self, worth: &[u64]) -> (Vec<Set>, u64);
+pub(crate) trait ColumnSource {
+    /// Sets that are worth much on one sheet, found quickly; and the steps they took.
+    fn columns(&mut self, worth: &[u64]) -> (Vec<Set>, u64);
 
     /// Hears of steps; false to end it.
     fn step(&mut self, steps: u64) -> bool;
@@ -48,65 +48,48 @@ pub(crate) trait Helper {
 
 /// Raises the bound `known` towards `sheets`. `seeds` are sets that fit on a sheet.
 pub(crate) fn bound(
-    room: &Room,
+    problem: &OneSizeProblem,
     seeds: &[Set],
     known: u64,
     sheets: u64,
     budget: u64,
-    helper: &mut dyn Helper,
+    source: &mut dyn ColumnSource,
 ) -> Outcome {
-    let mut outcome = Outcome { bound: known, ..Outcome::default() };
-    if room.boxes.len() > MOST_KINDS {
+    let mut outcome = Outcome { bound: known, hope: false };
+    if problem.boxes.len() > MOST_KINDS {
         return outcome;
     }
-    let Some(mut pricer) = Pricer::new(room, PAIRS, budget) else { return outcome };
-    // A little more of each keeps the programme from going round in circles.
-    let demand =
-        |(kind, count): (usize, u64)| nearly(count) * (1.0 + 1e-7 * nearly(u64::try_from(kind % 17).unwrap_or(0)));
-    let counts: Vec<u64> = room.boxes.iter().map(|boxed| boxed.count).collect();
-    let mut programme = Programme::new(counts.iter().copied().enumerate().map(demand).collect());
-    let mut there: BTreeSet<Set> = BTreeSet::new();
+    let Some(mut pricer) = Pricer::new(problem, budget) else { return outcome };
+    let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
+    let mut master = Master::new(&counts);
     for seed in seeds {
-        if there.insert(seed.clone()) {
-            programme.add(pattern(seed));
-        }
+        master.add_new(seed);
     }
     let mut goal = sheets;
-    let mut questions = 0_usize;
-    while pricer.steps > 0 {
-        let before = pricer.steps;
-        let (sum, worth, exchanges) = programme.solve(MOST_EXCHANGES);
-        let cost = programme.exchange_steps().saturating_mul(u64::try_from(exchanges + 1).unwrap_or(1));
-        pricer.steps = pricer.steps.saturating_sub(cost);
+    while pricer.steps() > 0 {
+        let before = pricer.steps();
+        let (sum, worth, exchanges) = master.programme.solve(MOST_EXCHANGES);
+        let cost = master.programme.exchange_steps().saturating_mul(u64::try_from(exchanges + 1).unwrap_or(1));
+        pricer.spend(cost);
         // The programme's own sum falls from turn to turn; what it has fallen below cannot be shown by it.
-        goal = goal.min(whole((sum - 1e-6).ceil()));
+        goal = goal.min(sheets_up(sum));
         outcome.hope = goal < sheets;
         if goal <= outcome.bound {
             break;
         }
-        let worth: Vec<u64> = worth.iter().map(|&worth| whole(worth.min(1.0) * nearly(ONE))).collect();
-        let all = counts.iter().zip(&worth).map(|(&count, &worth)| u128::from(count) * u128::from(worth));
-        let all = all.fold(0, u128::saturating_add);
-        let (guesses, cost) = helper.guess(&worth);
-        pricer.steps = pricer.steps.saturating_sub(cost);
+        let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
+        let (columns, cost) = source.columns(&worth);
+        pricer.spend(cost);
         let weight = |set: &Set| set.iter().map(|&kind| worth[usize::from(kind)]).sum::<u64>();
-        let mut added = false;
-        for guess in guesses {
-            if weight(&guess) > ONE + ONE / 10_000 && there.insert(guess.clone()) {
-                programme.add(pattern(&guess));
-                added = true;
-            }
-        }
-        if added {
-            if !helper.step(before - pricer.steps) {
+        let heavy = columns.iter().filter(|column| weight(column) > SHEET_WORTH + MORE);
+        if heavy.filter(|column| master.add_new(column)).count() > 0 {
+            if !source.step(before - pricer.steps()) {
                 break;
             }
             continue;
         }
-        if questions.is_multiple_of(LOOK_ROUND) {
-            pricer.look_round(&worth);
-        }
-        questions += 1;
+        let all = counts.iter().zip(&worth).map(|(&count, &worth)| u128::from(count) * u128::from(worth));
+        let all = all.fold(0, u128::saturating_add);
         // If no sheet holds more than this, it takes `goal` of them.
         let limit = all.saturating_sub(1) / u128::from((goal - 1).max(1));
         let Heavy { sets, most } = pricer.heavy(&worth, u64::try_from(limit).unwrap_or(u64::MAX));
@@ -114,21 +97,42 @@ pub(crate) fn bound(
             let needed = u64::try_from(all.div_ceil(u128::from(most.max(1)))).unwrap_or(0);
             outcome.bound = outcome.bound.max(needed);
         }
-        if sets.is_empty() || outcome.bound >= goal || !helper.step(before - pricer.steps) {
+        if sets.is_empty() || outcome.bound >= goal || !source.step(before - pricer.steps()) {
             break;
         }
         for set in sets.iter().rev().take(MOST_ADDED) {
-            if let Some(filled) = pricer.filled(set) {
-                there.insert(filled.clone());
-                programme.add(pattern(&filled));
-                outcome.sets.push(filled);
-            } else {
-                there.insert(set.clone());
-                programme.add(pattern(set));
-            }
+            master.add(pricer.filled(set).as_ref().unwrap_or(set));
         }
     }
     outcome
+}
+
+/// The restricted master programme: the demands, and the patterns met so far.
+struct Master {
+    programme: Programme,
+    known: BTreeSet<Set>,
+}
+
+impl Master {
+    fn new(counts: &[u64]) -> Self {
+        let spread = |kind: usize| 1.0 + SPREAD * nearly(u64::try_from(kind % 17).unwrap_or(0));
+        let demand = counts.iter().enumerate().map(|(kind, &count)| nearly(count) * spread(kind)).collect();
+        Self { programme: Programme::new(demand), known: BTreeSet::new() }
+    }
+
+    fn add(&mut self, set: &Set) {
+        self.known.insert(set.clone());
+        self.programme.add(pattern(set));
+    }
+
+    /// Adds a set unless it is there. Says whether it did.
+    fn add_new(&mut self, set: &Set) -> bool {
+        let new = !self.known.contains(set);
+        if new {
+            self.add(set);
+        }
+        new
+    }
 }
 
 fn pattern(set: &Set) -> Vec<(usize, f64)> {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-//! The fewest sheets if a sheet could be used in part: the linear programme of covering demands by patterns.
+//! The simplex method for the restricted master programme: the fewest sheets if a sheet could be used in part, the demands
+//! being covered by patterns.
 //!
 //! In: how many of each kind are wanted, and patterns, one after the other. Out: the least sum, and what one box of each
 //! kind is worth in it. Never: decides; its floating numbers only say where to look.
@@ -28,8 +29,16 @@ enum Column {
     Excess(usize),
 }
 
-/// Less than this is nothing.
+/// In sheets. Ratios that differ by less than this count as equal, so that the larger entry may leave.
 const TINY: f64 = 1e-9;
+/// In sheets. A column that gains less than this does not enter: it may be no more than rounding.
+const LEAST_GAIN: f64 = TINY * 100.0;
+/// A column leaves only by an entry above this: dividing by smaller ones makes large numbers of rounding.
+const LEAST_PIVOT: f64 = 1e-7;
+/// Below this a basis worked out anew counts as singular.
+const SINGULAR: f64 = 1e-8;
+/// Entries of the inverse that are smaller than this are what rounding left of nothing.
+const NOTHING: f64 = 1e-13;
 /// After so many exchanges the inverse is worked out anew.
 const FRESH: usize = 150;
 
@@ -105,7 +114,7 @@ impl Programme {
 
     /// The column that promises most; the first of equals.
     fn entering(&self, worth: &[f64]) -> Option<Column> {
-        let mut best = (TINY * 100.0, None);
+        let mut best = (LEAST_GAIN, None);
         for (number, pattern) in self.patterns.iter().enumerate() {
             let gain = pattern.iter().map(|&(kind, count)| worth[kind] * count).sum::<f64>() - 1.0;
             if gain > best.0 {
@@ -134,7 +143,7 @@ impl Programme {
         let direction = self.direction(entering);
         let mut leaving: Option<(usize, f64)> = None;
         for (row, (&step, &amount)) in direction.iter().zip(&self.amounts).enumerate() {
-            if step > 1e-7 {
+            if step > LEAST_PIVOT {
                 let ratio = amount.max(0.0) / step;
                 let better = leaving.is_none_or(|(other, least)| {
                     ratio < least - TINY || (ratio < least + TINY && step > direction[other])
@@ -152,7 +161,7 @@ impl Programme {
         }
         let pivot: Vec<f64> = self.inverse[leaving].iter().map(|entry| entry / direction[leaving]).collect();
         for (row, &step) in direction.iter().enumerate() {
-            if row != leaving && step.abs() > 1e-13 {
+            if row != leaving && step.abs() > NOTHING {
                 for (entry, pivot) in self.inverse[row].iter_mut().zip(&pivot) {
                     *entry -= step * pivot;
                 }
@@ -185,7 +194,7 @@ impl Programme {
             .collect();
         for at in 0..kinds {
             let largest = (at..kinds).max_by(|&a, &b| left[a][at].abs().total_cmp(&left[b][at].abs()));
-            let Some(largest) = largest.filter(|&row| left[row][at].abs() > 1e-8) else { return false };
+            let Some(largest) = largest.filter(|&row| left[row][at].abs() > SINGULAR) else { return false };
             left.swap(at, largest);
             right.swap(at, largest);
             let scale = left[at][at];
@@ -193,7 +202,7 @@ impl Programme {
             let (left_row, right_row) = (left[at].clone(), right[at].clone());
             for row in (0..kinds).filter(|&row| row != at) {
                 let factor = left[row][at];
-                if factor.abs() > 1e-13 {
+                if factor.abs() > NOTHING {
                     let pairs = left[row].iter_mut().zip(&left_row).chain(right[row].iter_mut().zip(&right_row));
                     pairs.for_each(|(entry, pivot)| *entry -= factor * pivot);
                 }

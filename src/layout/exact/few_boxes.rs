@@ -8,9 +8,9 @@
 //! A load is so many of each kind. Which loads fit on one sheet comes from the exact search for one sheet or, for a trimmer,
 //! from all outlines that a load can have (every cut parts a load in two); then dynamic programming over loads.
 
-use crate::layout::bound::relaxation::Boxed;
-use crate::layout::exact::one_sheet::{Answer, Batch, lie};
-use crate::layout::model::packing::Put;
+use crate::layout::exact::one_sheet::{Answer, Batch, Fit, lie};
+use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
+use crate::layout::model::packing::PlacedBox;
 
 /// No more loads than this.
 const MOST_LOADS: usize = 2500;
@@ -21,31 +21,13 @@ const EACH_LOAD: u64 = 300_000;
 /// More outlines of one load than this are not kept, so what depends on them is not settled.
 const MOST_OUTLINES: usize = 60;
 
-/// The task.
-#[derive(Clone, Debug)]
-pub(crate) struct Few {
-    pub(crate) width: i64,
-    pub(crate) height: i64,
-    pub(crate) kinds: Vec<Boxed>,
-    /// By kind, a bit for each kind that it can share a sheet with.
-    pub(crate) share: Vec<u128>,
-    pub(crate) trimmer: bool,
-}
-
 /// What is certain.
 #[derive(Clone, Debug)]
 pub(crate) struct Settled {
     /// No layout takes fewer sheets.
     pub(crate) least: u64,
     /// The sheets of a layout, if one was found.
-    pub(crate) sheets: Option<Vec<Vec<Put>>>,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Known {
-    Fits,
-    Never,
-    Unsettled,
+    pub(crate) sheets: Option<Vec<Vec<PlacedBox>>>,
 }
 
 /// One way to cut a load: its outline, and how it came about.
@@ -70,59 +52,62 @@ enum Made {
 }
 
 /// Tries everything. None if there are too many boxes for that, or the steps ran out.
-pub(crate) fn settle(few: &Few, steps: &mut u64) -> Option<Settled> {
-    let boxes = few.kinds.iter().map(|kind| kind.count).fold(0, u64::saturating_add);
+pub(crate) fn settle(problem: &OneSizeProblem, trimmer: bool, steps: &mut u64) -> Option<Settled> {
+    let boxes = problem.boxes.iter().map(|kind| kind.count).fold(0, u64::saturating_add);
     let mut loads = 1_usize;
-    for kind in &few.kinds {
+    for kind in &problem.boxes {
         let choices = usize::try_from(kind.count).ok()?.checked_add(1)?;
         loads = loads.checked_mul(choices).filter(|&loads| loads <= MOST_LOADS)?;
     }
-    if boxes == 0 || boxes > MOST_BOXES || few.kinds.len() > 128 {
+    if boxes == 0 || boxes > MOST_BOXES || problem.boxes.len() > MOST_KINDS {
         return None;
     }
-    let mut table = Table::new(few, loads);
-    if few.trimmer {
+    let mut table = Loads::new(problem, trimmer, loads);
+    if trimmer {
         table.cut(steps)?;
     } else {
         table.lay(steps)?;
     }
     let (least, _) = table.fewest(true, steps)?;
     let (most, parts) = table.fewest(false, steps)?;
-    let sheets = most.map(|_| parts).and_then(|parts| parts.into_iter().map(|load| table.puts(load)).collect());
+    let sheets = most.map(|_| parts).and_then(|parts| parts.into_iter().map(|load| table.placed(load)).collect());
     Some(Settled { least: least.unwrap_or(1), sheets })
 }
 
-struct Table<'a> {
-    few: &'a Few,
+struct Loads<'a> {
+    problem: &'a OneSizeProblem,
+    /// Sheets are cut from edge to edge.
+    trimmer: bool,
     /// Loads by number: so many of each kind.
     loads: Vec<Vec<u64>>,
     /// What one more of a kind adds to a load's number.
     weight: Vec<usize>,
-    known: Vec<Known>,
+    known: Vec<Fit>,
     outlines: Vec<Vec<Outline>>,
     /// By load, whether all its outlines are there.
     complete: Vec<bool>,
 }
 
-impl<'a> Table<'a> {
-    fn new(few: &'a Few, count: usize) -> Self {
+impl<'a> Loads<'a> {
+    fn new(problem: &'a OneSizeProblem, trimmer: bool, count: usize) -> Self {
         let mut weight = Vec::new();
         let mut product = 1;
-        for kind in &few.kinds {
+        for kind in &problem.boxes {
             weight.push(product);
             product *= usize::try_from(kind.count).unwrap_or(0) + 1;
         }
         let load = |number: usize| {
             let copies =
-                |(&weight, kind): (&usize, &Boxed)| u64::try_from(number / weight).unwrap_or(0) % (kind.count + 1);
-            weight.iter().zip(&few.kinds).map(copies).collect()
+                |(&weight, kind): (&usize, &BoxType)| u64::try_from(number / weight).unwrap_or(0) % (kind.count + 1);
+            weight.iter().zip(&problem.boxes).map(copies).collect()
         };
         let loads = (0..count).map(load).collect();
         Self {
-            few,
+            problem,
+            trimmer,
             loads,
             weight,
-            known: vec![Known::Never; count],
+            known: vec![Fit::Never; count],
             outlines: vec![Vec::new(); count],
             complete: vec![true; count],
         }
@@ -133,9 +118,10 @@ impl<'a> Table<'a> {
         let load = &self.loads[number];
         let boxes: u64 = load.iter().sum();
         let kinds = || (0..load.len()).filter(|&kind| load[kind] > 0);
-        let fewer = boxes > 1 && kinds().any(|kind| self.known[number - self.weight[kind]] == Known::Never);
-        let apart = kinds()
-            .any(|one| kinds().any(|other| (one != other || load[one] > 1) && self.few.share[one] >> other & 1 == 0));
+        let fewer = boxes > 1 && kinds().any(|kind| self.known[number - self.weight[kind]] == Fit::Never);
+        let apart = kinds().any(|one| {
+            kinds().any(|other| (one != other || load[one] > 1) && self.problem.share[one] >> other & 1 == 0)
+        });
         fewer || apart
     }
 
@@ -150,22 +136,18 @@ impl<'a> Table<'a> {
             }
             let mut own = EACH_LOAD.min(*steps);
             let before = own;
-            let answer = lie(&self.batches(number), self.few.width, self.few.height, &mut own);
+            let answer = lie(&self.batches(number), self.problem.width, self.problem.height, &mut own);
             *steps -= before - own;
-            self.known[number] = match answer {
-                Answer::Yes(_) => Known::Fits,
-                Answer::No => Known::Never,
-                Answer::Unknown => Known::Unsettled,
-            };
+            self.known[number] = answer.fit();
         }
         Some(())
     }
 
     fn batches(&self, number: usize) -> Vec<Batch> {
-        let some = self.loads[number].iter().zip(&self.few.kinds).enumerate().filter(|(_, (count, _))| **count > 0);
-        some.map(|(kind, (&count, boxed))| Batch {
+        let some = self.loads[number].iter().zip(&self.problem.boxes).enumerate().filter(|(_, (count, _))| **count > 0);
+        some.map(|(kind, (&count, box_type))| Batch {
             kind,
-            poses: boxed.poses.clone(),
+            poses: box_type.poses.clone(),
             count: usize::try_from(count).unwrap_or(usize::MAX),
         })
         .collect()
@@ -182,7 +164,7 @@ impl<'a> Table<'a> {
             let mut all = true;
             if boxes == 1 {
                 let kind = self.loads[number].iter().position(|&count| count > 0)?;
-                for &(width, height) in &self.few.kinds[kind].poses {
+                for &(width, height) in &self.problem.boxes[kind].poses {
                     self.offer(&mut outlines, Outline { width, height, made: Made::Box { kind } });
                 }
             }
@@ -214,9 +196,9 @@ impl<'a> Table<'a> {
                 all = false;
             }
             self.known[number] = match (outlines.is_empty(), all) {
-                (false, _) => Known::Fits,
-                (true, true) => Known::Never,
-                (true, false) => Known::Unsettled,
+                (false, _) => Fit::Fits,
+                (true, true) => Fit::Never,
+                (true, false) => Fit::Unsettled,
             };
             self.complete[number] = all;
             self.outlines[number] = outlines;
@@ -226,7 +208,7 @@ impl<'a> Table<'a> {
 
     /// Keeps an outline unless it is too large or another is no larger either way.
     fn offer(&self, outlines: &mut Vec<Outline>, new: Outline) {
-        if new.width > self.few.width || new.height > self.few.height {
+        if new.width > self.problem.width || new.height > self.problem.height {
             return;
         }
         if outlines.iter().any(|old| old.width <= new.width && old.height <= new.height) {
@@ -243,9 +225,9 @@ impl<'a> Table<'a> {
     /// The fewest sheets for all boxes and the load of each; with loads that are not settled, or without.
     fn fewest(&self, unsettled: bool, steps: &mut u64) -> Option<(Option<u64>, Vec<usize>)> {
         let counts = |number: usize| match self.known[number] {
-            Known::Fits => true,
-            Known::Never => false,
-            Known::Unsettled => unsettled,
+            Fit::Fits => true,
+            Fit::Never => false,
+            Fit::Unsettled => unsettled,
         };
         let loads: Vec<usize> = (1..self.loads.len()).filter(|&number| counts(number)).collect();
         let mut least: Vec<Option<(u64, usize)>> = vec![None; self.loads.len()];
@@ -277,28 +259,28 @@ impl<'a> Table<'a> {
     }
 
     /// Where a load that fits lies.
-    fn puts(&self, number: usize) -> Option<Vec<Put>> {
-        if !self.few.trimmer {
+    fn placed(&self, number: usize) -> Option<Vec<PlacedBox>> {
+        if !self.trimmer {
             let mut steps = EACH_LOAD;
-            return match lie(&self.batches(number), self.few.width, self.few.height, &mut steps) {
-                Answer::Yes(puts) => Some(puts),
+            return match lie(&self.batches(number), self.problem.width, self.problem.height, &mut steps) {
+                Answer::Yes(placed) => Some(placed),
                 Answer::No | Answer::Unknown => None,
             };
         }
-        let mut puts = Vec::new();
-        self.put(number, 0, (0, 0), &mut puts);
-        Some(puts)
+        let mut placed = Vec::new();
+        self.put(number, 0, (0, 0), &mut placed);
+        Some(placed)
     }
 
-    fn put(&self, number: usize, which: usize, (x, y): (i64, i64), puts: &mut Vec<Put>) {
+    fn put(&self, number: usize, which: usize, (x, y): (i64, i64), placed: &mut Vec<PlacedBox>) {
         let Outline { width, height, made } = self.outlines[number][which];
         match made {
-            Made::Box { kind } => puts.push(Put { kind, x, y, width, height }),
+            Made::Box { kind } => placed.push(PlacedBox { kind, x, y, width, height }),
             Made::Two { first, second, beside } => {
                 let one = self.outlines[first.0][first.1];
-                self.put(first.0, first.1, (x, y), puts);
+                self.put(first.0, first.1, (x, y), placed);
                 let at = if beside { (x + one.width, y) } else { (x, y + one.height) };
-                self.put(second.0, second.1, at, puts);
+                self.put(second.0, second.1, at, placed);
             }
         }
     }

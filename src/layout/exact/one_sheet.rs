@@ -9,17 +9,39 @@
 //! 1977). So boxes are laid in the order of their lower edges, each at one of those sums and as low as it goes. What
 //! lies empty below the last lower edge stays empty, so the rest must fit above it by area.
 
-use crate::layout::model::packing::Put;
+use crate::layout::model::packing::PlacedBox;
 
 /// What was found out.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Answer {
     /// They lie like this.
-    Yes(Vec<Put>),
+    Yes(Vec<PlacedBox>),
     /// There is no such layout.
     No,
     /// The steps did not suffice.
     Unknown,
+}
+
+/// What is known of some boxes, without their places.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Fit {
+    /// They lie on one sheet.
+    Fits,
+    /// They do not.
+    Never,
+    /// Nobody knows.
+    Unsettled,
+}
+
+impl Answer {
+    /// The same without places.
+    pub(crate) fn fit(&self) -> Fit {
+        match self {
+            Self::Yes(_) => Fit::Fits,
+            Self::No => Fit::Never,
+            Self::Unknown => Fit::Unsettled,
+        }
+    }
 }
 
 /// Some equal boxes.
@@ -65,9 +87,9 @@ pub(crate) fn lie(batches: &[Batch], width: i64, height: i64, steps: &mut u64) -
         return Search::new(batches, width, height, across.unwrap_or_default()).answer(steps);
     }
     match Search::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
-        Answer::Yes(puts) => {
-            let back = |put: Put| Put { x: put.y, y: put.x, width: put.height, height: put.width, ..put };
-            Answer::Yes(puts.into_iter().map(back).collect())
+        Answer::Yes(placed) => {
+            let back = |put: PlacedBox| PlacedBox { x: put.y, y: put.x, width: put.height, height: put.width, ..put };
+            Answer::Yes(placed.into_iter().map(back).collect())
         }
         other => other,
     }
@@ -129,7 +151,7 @@ struct Search {
     height: i64,
     batches: Vec<Batch>,
     edges: Vec<i64>,
-    placed: Vec<Put>,
+    placed: Vec<PlacedBox>,
     /// Area of what is not placed yet.
     left: i64,
     /// Of this batch there is one box. It may be held to the left and lower half: the rest are mirror images.
@@ -187,7 +209,7 @@ impl Search {
                         continue;
                     }
                     let kind = self.batches[number].kind;
-                    self.placed.push(Put { kind, x, y, width, height });
+                    self.placed.push(PlacedBox { kind, x, y, width, height });
                     self.left -= width * height;
                     self.batches[number].count -= 1;
                     if self.hopeful(y) && self.lay((y, x), steps)? {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-//! What a search needs of one sheet that is being laid, whatever kind of layout it is.
+//! Sheet builder: what a heuristic needs of one open sheet, whatever kind of layout it is.
 
-use crate::layout::heuristic::open_sheet::Rule;
-use crate::layout::heuristic::ruin_recreate::{Pursuit, State};
-use crate::layout::model::instance::{Frame, Kind, Pose, Size};
-use crate::layout::model::packing::{Draft, Put};
+use crate::layout::heuristic::rule::Rule;
+use crate::layout::model::cut_tree::Piece;
+use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
-/// A sheet on the bench.
-pub(crate) trait Bench: Default {
+/// One sheet that boxes are being laid on.
+pub(crate) trait SheetBuilder: Default {
     /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
     fn open(&mut self, size: &Size, least: Pose);
 
@@ -19,16 +19,21 @@ pub(crate) trait Bench: Default {
     fn laid(&self) -> usize;
 
     /// Where they lie.
-    fn puts(&self) -> Vec<Put>;
+    fn placed(&self) -> Vec<PlacedBox>;
 
     /// The steps counted since this was last asked.
     fn steps(&mut self) -> u64;
 
-    /// Tries to lay what is left over as well: the best state found, and the steps it took.
-    fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64);
+    /// Area of the largest rectangle, grown by the gap, that is empty on a sheet and can be cut out of it.
+    fn largest_offcut(instance: &Instance, sheet: &PackedSheet) -> i64;
 
     /// The last touch, which leaves every box on its sheet.
-    fn finish(_frame: &Frame, draft: Draft, _effort: Effort) -> Draft {
-        draft
+    fn finish(_instance: &Instance, packing: Packing, _effort: Effort) -> Packing {
+        packing
+    }
+
+    /// How a sheet is cut apart, where that is part of the layout; and its boxes where those cuts leave them.
+    fn cut_tree(_instance: &Instance, _sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+        None
     }
 }

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::model::packing::{Draft, Put};
+use crate::layout::model::packing::{Packing, PlacedBox};
 
 /// No more sheets are kept.
 const MOST_KEPT: usize = 6000;
@@ -15,36 +15,36 @@ pub(crate) const MOST_BOXES: usize = 60;
 
 /// Sheets of one size.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Pool {
+pub(crate) struct ColumnPool {
     /// By the kinds on it, in order, a kind as often as it is there: where it stands in the list.
     known: BTreeMap<Vec<usize>, usize>,
-    sheets: Vec<(Vec<usize>, Vec<Put>)>,
+    sheets: Vec<(Vec<usize>, Vec<PlacedBox>)>,
 }
 
-impl Pool {
+impl ColumnPool {
     /// Keeps a sheet unless one with the same boxes is there. Says whether it did.
-    pub(crate) fn keep(&mut self, puts: &[Put]) -> bool {
-        if puts.is_empty() || puts.len() > MOST_BOXES || self.sheets.len() >= MOST_KEPT {
+    pub(crate) fn keep(&mut self, placed: &[PlacedBox]) -> bool {
+        if placed.is_empty() || placed.len() > MOST_BOXES || self.sheets.len() >= MOST_KEPT {
             return false;
         }
-        let mut kinds: Vec<usize> = puts.iter().map(|put| put.kind).collect();
+        let mut kinds: Vec<usize> = placed.iter().map(|put| put.kind).collect();
         kinds.sort_unstable();
         if self.known.contains_key(&kinds) {
             return false;
         }
         self.known.insert(kinds.clone(), self.sheets.len());
-        self.sheets.push((kinds, puts.to_vec()));
+        self.sheets.push((kinds, placed.to_vec()));
         true
     }
 
-    pub(crate) fn keep_all(&mut self, draft: &Draft) {
-        for laid in &draft.laid {
-            self.keep(&laid.puts);
+    pub(crate) fn keep_all(&mut self, packing: &Packing) {
+        for laid in &packing.laid {
+            self.keep(&laid.placed);
         }
     }
 
     /// The kinds on each sheet, in order, and where they lie.
-    pub(crate) fn sheets(&self) -> &[(Vec<usize>, Vec<Put>)] {
+    pub(crate) fn sheets(&self) -> &[(Vec<usize>, Vec<PlacedBox>)] {
         &self.sheets
     }
 }

@@ -6,6 +6,8 @@
 
 use std::cmp::Reverse;
 
+use crate::layout::model::instance::Instance;
+use crate::layout::model::packing::PackedSheet;
 use crate::layout::model::rect::Rect;
 
 /// More empty rectangles than this are not kept. Losing small ones costs a little room, never correctness, and keeps a
@@ -89,4 +91,15 @@ impl Space {
         ];
         self.pieces.extend(sides.into_iter().filter(|(there, rect)| *there && wide_enough(rect)).map(|(_, rect)| rect));
     }
+}
+
+/// All rectangles, grown by the gap, that are empty on a sheet and cannot grow in any direction.
+pub(crate) fn empty_rects(instance: &Instance, laid: &PackedSheet) -> Vec<Rect> {
+    let size = &instance.sizes[laid.size];
+    let mut space = Space::default();
+    space.reset(size.width, size.height, 1, 1);
+    for put in &laid.placed {
+        space.take(&put.rect());
+    }
+    space.free().to_vec()
 }

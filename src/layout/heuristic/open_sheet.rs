@@ -3,34 +3,12 @@
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 
-use crate::layout::heuristic::builder::Bench;
-use crate::layout::heuristic::max_rects::Space;
-use crate::layout::heuristic::ruin_recreate::{Pursuit, State};
-use crate::layout::model::instance::{Kind, Pose, Size};
-use crate::layout::model::packing::Put;
+use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::max_rects::{Space, empty_rects};
+use crate::layout::heuristic::rule::Rule;
+use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;
-
-/// What makes one place better than another. Each is blind somewhere, so searches try several.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Rule {
-    /// The empty rectangle whose shorter left-over side is shortest.
-    ShortSide,
-    /// The empty rectangle whose longer left-over side is shortest.
-    LongSide,
-    /// The empty rectangle with the least area left over.
-    Area,
-    /// As low as possible, then as far left.
-    Low,
-    /// As far left as possible, then as low.
-    Left,
-    /// Any corner of an empty rectangle where most of the box's edge touches what is there. Finds the four boxes round
-    /// an empty middle (5 x 7 on 12 x 12) that the others miss.
-    Touch,
-}
-
-impl Rule {
-    pub(crate) const ALL: [Self; 6] = [Self::ShortSide, Self::Area, Self::Touch, Self::Low, Self::LongSide, Self::Left];
-}
 
 /// With more boxes on the sheet than this, `Touch` takes too long and has little to gain; `Low` stands in for it.
 const MOST_TOUCHED: usize = 150;
@@ -44,28 +22,28 @@ pub(crate) struct Spot {
     pose: Pose,
 }
 
-/// The sheet on the bench.
+/// The sheet being laid.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct OpenSheet {
     space: Space,
     width: i64,
     height: i64,
-    pub(crate) puts: Vec<Put>,
+    pub(crate) placed: Vec<PlacedBox>,
     /// Steps counted since the caller last took them.
     pub(crate) steps: usize,
 }
 
-impl Bench for OpenSheet {
+impl SheetBuilder for OpenSheet {
     fn open(&mut self, size: &Size, least: Pose) {
         self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
-        self.puts.clear();
+        self.placed.clear();
     }
 
     fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
         self.steps += 1;
         for _ in 0..copies {
-            if self.puts.len() >= most {
+            if self.placed.len() >= most {
                 return;
             }
             let Some(spot) = self.spot(kind, rule) else { return };
@@ -74,36 +52,36 @@ impl Bench for OpenSheet {
     }
 
     fn laid(&self) -> usize {
-        self.puts.len()
+        self.placed.len()
     }
 
-    fn puts(&self) -> Vec<Put> {
-        self.puts.clone()
+    fn placed(&self) -> Vec<PlacedBox> {
+        self.placed.clone()
     }
 
     fn steps(&mut self) -> u64 {
         u64::try_from(std::mem::take(&mut self.steps)).unwrap_or(u64::MAX)
     }
 
-    fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64) {
-        pursuit.run(state, number)
+    fn largest_offcut(instance: &Instance, sheet: &PackedSheet) -> i64 {
+        empty_rects(instance, sheet).iter().map(Rect::area).max().unwrap_or(0)
     }
 }
 
 impl OpenSheet {
     /// Lays a box where it is told to be.
-    pub(crate) fn keep(&mut self, put: Put) {
+    pub(crate) fn keep(&mut self, put: PlacedBox) {
         self.steps += self.space.take(&put.rect());
-        self.puts.push(put);
+        self.placed.push(put);
     }
 
     pub(crate) fn lay(&mut self, kind: usize, spot: &Spot) {
-        self.keep(Put { kind, x: spot.x, y: spot.y, width: spot.pose.width, height: spot.pose.height });
+        self.keep(PlacedBox { kind, x: spot.x, y: spot.y, width: spot.pose.width, height: spot.pose.height });
     }
 
     /// The best place for one more of a kind; the first of equals.
     pub(crate) fn spot(&mut self, kind: &Kind, rule: Rule) -> Option<Spot> {
-        let rule = if rule == Rule::Touch && self.puts.len() > MOST_TOUCHED { Rule::Low } else { rule };
+        let rule = if rule == Rule::Touch && self.placed.len() > MOST_TOUCHED { Rule::Low } else { rule };
         let mut best: Option<Spot> = None;
         for &pose in kind.poses() {
             if !self.space.may_hold(pose.width, pose.height) {
@@ -122,7 +100,7 @@ impl OpenSheet {
                     best = Some(spot);
                 }
             }
-            self.steps += self.space.free().len() * if rule == Rule::Touch { 1 + self.puts.len() } else { 1 };
+            self.steps += self.space.free().len() * if rule == Rule::Touch { 1 + self.placed.len() } else { 1 };
         }
         best
     }
@@ -159,7 +137,7 @@ impl OpenSheet {
         if at.top == self.height {
             length += at.width();
         }
-        for put in &self.puts {
+        for put in &self.placed {
             let (right, top) = (put.x + put.width, put.y + put.height);
             if put.x == at.right || right == at.left {
                 length += shared((put.y, top), (at.bottom, at.top));

@@ -6,8 +6,8 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::model::instance::{Frame, Pose};
-use crate::layout::random::Dice;
+use crate::layout::model::instance::{Instance, Pose};
+use crate::layout::random::Random;
 
 /// The size that decides who comes first; large ones first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,24 +39,24 @@ impl Key {
 }
 
 /// All kinds, largest first.
-pub(crate) fn by_size(frame: &Frame, key: Key) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..frame.kinds.len()).collect();
-    order.sort_by_key(|&kind| Reverse(key.of(frame.kinds[kind].pose())));
+pub(crate) fn by_size(instance: &Instance, key: Key) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..instance.kinds.len()).collect();
+    order.sort_by_key(|&kind| Reverse(key.of(instance.kinds[kind].pose())));
     order
 }
 
 /// All kinds, largest first, but each size judged up to `percent` too large.
-pub(crate) fn shaken(frame: &Frame, key: Key, percent: usize, dice: &mut Dice) -> Vec<usize> {
-    let mut keyed: Vec<(Reverse<i64>, usize)> = (0..frame.kinds.len())
-        .map(|kind| (Reverse(misjudged(key.of(frame.kinds[kind].pose()).0, percent, dice)), kind))
+pub(crate) fn shaken(instance: &Instance, key: Key, percent: usize, random: &mut Random) -> Vec<usize> {
+    let mut keyed: Vec<(Reverse<i64>, usize)> = (0..instance.kinds.len())
+        .map(|kind| (Reverse(misjudged(key.of(instance.kinds[kind].pose()).0, percent, random)), kind))
         .collect();
     keyed.sort_unstable();
     keyed.into_iter().map(|(_, kind)| kind).collect()
 }
 
 /// A size of up to 2^62 made up to `percent` larger.
-pub(crate) fn misjudged(size: i64, percent: usize, dice: &mut Dice) -> i64 {
-    let more = i64::try_from(dice.below(percent * 10 + 1)).unwrap_or(0);
+pub(crate) fn misjudged(size: i64, percent: usize, random: &mut Random) -> i64 {
+    let more = i64::try_from(random.below(percent * 10 + 1)).unwrap_or(0);
     // The last three digits of a large area do not matter here; its overflow would.
     if size < 1 << 40 { size + size * more / 1000 } else { size.saturating_add((size / 1000).saturating_mul(more)) }
 }

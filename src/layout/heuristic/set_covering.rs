@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! One sheet fewer from the sheets that were met: chooses some that cover all boxes together.
 //!
-//! In: sheets of one size, how many may be used. Out: a draft with no more than those, if there is one to be found. Never:
+//! In: sheets of one size, how many may be used. Out: a packing with no more than those, if there is one to be found. Never:
 //! proves that there is none.
 //!
 //! Set covering over the sheets met (Monaci and Toth 2006), by diving: solves the programme that may use sheets in part,
@@ -9,17 +9,18 @@
 
 use std::collections::BTreeMap;
 
+use crate::layout::bound::pricing::{SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
-use crate::layout::heuristic::builder::Bench;
-use crate::layout::heuristic::column_generation::{self, Worthy};
-use crate::layout::heuristic::column_pool::Pool;
+use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::column_generation::{self, ColumnGenerator};
+use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
-use crate::layout::heuristic::greedy_columns::Guesser;
-use crate::layout::model::instance::Frame;
-use crate::layout::model::packing::{Draft, Laid, Put};
-use crate::layout::numbers::{nearly, whole};
+use crate::layout::heuristic::greedy_columns::GreedyFiller;
+use crate::layout::model::instance::Instance;
+use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
+use crate::layout::numbers::{SHEETS_ROUNDING, nearly, sheets_up, whole};
 use crate::layout::parallel::Meter;
-use crate::layout::random::Dice;
+use crate::layout::random::Random;
 
 /// A job of more sheets than this is a long run: a few sheets, each cut many times.
 pub(crate) const LONG_RUN: u64 = 100;
@@ -35,24 +36,26 @@ const LONG_TURNS: usize = 100;
 const MOST_EXCHANGES: usize = 600;
 /// A sheet that is used this much is taken at once.
 const NEARLY_ALL: f64 = 0.85;
-/// What a box is worth, at most, when sheets are filled.
-const ONE: u64 = 1 << 30;
+/// A sheet that a greedy rule filled is new if it is worth a thousandth more than a sheet, one that was searched for if it is
+/// worth a ten thousandth more: the rule is asked again and again, the search proves that there is none.
+const MORE_GREEDY: u64 = SHEET_WORTH / 1000;
+const MORE_SEARCHED: u64 = SHEET_WORTH / 10_000;
 
-/// Looks for a draft of at most `sheets` sheets, in dives until `budget` steps are spent. Also returns the steps.
-pub(crate) fn cover<B: Bench>(
-    frame: &Frame,
-    pool: &mut Pool,
+/// Looks for a packing of at most `sheets` sheets, in dives until `budget` steps are spent. Also returns the steps.
+pub(crate) fn cover<B: SheetBuilder>(
+    instance: &Instance,
+    pool: &mut ColumnPool,
     sheets: u64,
     budget: u64,
     meter: &Meter,
-) -> (Option<Draft>, u64) {
+) -> (Option<Packing>, u64) {
     let long = sheets > LONG_RUN;
-    let room = long.then(|| column_generation::room(frame)).flatten();
-    let worthy = room.as_ref().and_then(|room| Worthy::new(room, budget / 4));
+    let problem = long.then(|| column_generation::problem(instance)).flatten();
+    let generator = problem.as_ref().and_then(|problem| ColumnGenerator::new(problem, budget / 4));
     let mut diver = Diver {
-        frame,
-        guesser: Guesser::<B>::new(frame),
-        worthy,
+        instance,
+        filler: GreedyFiller::<B>::new(instance),
+        generator,
         long,
         pool,
         budget,
@@ -78,12 +81,12 @@ pub(crate) fn cover<B: Bench>(
 }
 
 struct Diver<'a, B> {
-    frame: &'a Frame,
-    guesser: Guesser<'a, B>,
+    instance: &'a Instance,
+    filler: GreedyFiller<'a, B>,
     /// The search for the best sheet of all; only in long runs.
-    worthy: Option<Worthy<'a>>,
+    generator: Option<ColumnGenerator<'a>>,
     long: bool,
-    pool: &'a mut Pool,
+    pool: &'a mut ColumnPool,
     budget: u64,
     spent: u64,
     told: u64,
@@ -93,23 +96,25 @@ struct Diver<'a, B> {
 /// How often a sheet of the pool is used, and the part of it that is still wanted.
 type Used = (f64, usize);
 
-impl<B: Bench> Diver<'_, B> {
+impl<B: SheetBuilder> Diver<'_, B> {
     /// One size, and enough of it.
     fn possible(&self) -> bool {
-        self.frame.sizes.len() == 1 && self.frame.sizes[0].supply.is_none() && self.frame.kinds.len() <= MOST_KINDS
+        self.instance.sizes.len() == 1
+            && self.instance.sizes[0].supply.is_none()
+            && self.instance.kinds.len() <= MOST_KINDS
     }
 
     /// Lays what is left in one go.
-    fn completed(&self, mut laid: Vec<Laid>, left: &[u64]) -> Draft {
-        let rest = in_one_go::<B>(self.frame, left, &supplies(self.frame));
+    fn completed(&self, mut laid: Vec<PackedSheet>, left: &[u64]) -> Packing {
+        let rest = in_one_go::<B>(self.instance, left, &supplies(self.instance));
         laid.extend(rest.laid);
-        Draft { laid, left: rest.left }
+        Packing { laid, left: rest.left }
     }
 
-    fn dive(&mut self, sheets: u64, number: u64, meter: &Meter) -> Option<Draft> {
-        let mut dice = Dice::new(number);
-        let mut left = self.frame.counts();
-        let mut taken: Vec<Laid> = Vec::new();
+    fn dive(&mut self, sheets: u64, number: u64, meter: &Meter) -> Option<Packing> {
+        let mut random = Random::new(number);
+        let mut left = self.instance.counts();
+        let mut taken: Vec<PackedSheet> = Vec::new();
         let mut used = 0;
         while left.iter().any(|&count| count > 0) {
             let may = sheets.checked_sub(used).filter(|&may| may > 0)?;
@@ -121,22 +126,22 @@ impl<B: Bench> Diver<'_, B> {
             };
             // Single boxes are on no sheet that was met; of a long run nearly all is in place when time runs out.
             if choice.is_empty() || (self.spent >= self.budget && self.long && used > 0) {
-                return Some(self.completed(taken, &left)).filter(|draft| draft.sheets() <= sheets);
+                return Some(self.completed(taken, &left)).filter(|packing| packing.sheets() <= sheets);
             }
             if self.spent >= self.budget {
                 return None;
             }
-            for (amount, sheet) in chosen(choice, number, &mut dice) {
-                let puts = wanted(&self.pool.sheets()[sheet].1, &left);
-                if puts.is_empty() {
+            for (amount, sheet) in chosen(choice, number, &mut random) {
+                let placed = wanted(&self.pool.sheets()[sheet].1, &left);
+                if placed.is_empty() {
                     continue;
                 }
                 let mut on_it = vec![0; left.len()];
-                for put in &puts {
+                for put in &placed {
                     on_it[put.kind] += 1;
                 }
-                let most = puts.iter().map(|put| left[put.kind] / on_it[put.kind]).min().unwrap_or(0);
-                let times = whole(amount + 1e-6).clamp(1, most.max(1)).min(sheets - used);
+                let most = placed.iter().map(|put| left[put.kind] / on_it[put.kind]).min().unwrap_or(0);
+                let times = whole(amount + SHEETS_ROUNDING).clamp(1, most.max(1)).min(sheets - used);
                 if times == 0 {
                     break;
                 }
@@ -144,10 +149,10 @@ impl<B: Bench> Diver<'_, B> {
                     *left = left.saturating_sub(on_it * times);
                 }
                 used += times;
-                taken.push(Laid { size: 0, times, puts });
+                taken.push(PackedSheet { size: 0, times, placed });
             }
         }
-        Some(Draft { laid: taken, left })
+        Some(Packing { laid: taken, left })
     }
 
     /// Which sheets cover what is left, each in part; none if that takes more than `may` of them.
@@ -182,13 +187,13 @@ impl<B: Bench> Diver<'_, B> {
             self.spent += programme.exchange_steps().saturating_mul(exchanges);
             let new = round < rounds && self.spent < enough && self.fill(left, &kinds, &worth, hard);
             if !new {
-                if whole((sum - 1e-6).ceil()) > may {
+                if sheets_up(sum) > may {
                     return None;
                 }
                 // The first patterns of a programme are single boxes.
                 let amounts = programme.amounts();
                 let used = amounts.iter().skip(kinds.len()).copied().zip(from.iter().copied());
-                let mut used: Vec<Used> = used.filter(|(amount, _)| *amount > 1e-6).collect();
+                let mut used: Vec<Used> = used.filter(|(amount, _)| *amount > SHEETS_ROUNDING).collect();
                 used.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
                 if !meter.step(self.spent - self.told) {
                     return None;
@@ -204,16 +209,16 @@ impl<B: Bench> Diver<'_, B> {
     fn fill(&mut self, left: &[u64], kinds: &[usize], worth: &[f64], hard: bool) -> bool {
         let mut worths = vec![0; left.len()];
         for (&kind, &worth) in kinds.iter().zip(worth) {
-            worths[kind] = whole(worth.min(1.0) * nearly(ONE));
+            worths[kind] = whole_worth(worth);
         }
         let mut new = false;
         let turns = if hard { LONG_TURNS } else { 1 };
         for _ in 0..turns {
-            let (sheets, steps) = self.guesser.sheets(&worths, left, TRIES);
+            let (sheets, steps) = self.filler.sheets(&worths, left, TRIES);
             self.spent += steps;
-            for puts in sheets {
-                let worth: u64 = puts.iter().map(|put| worths[put.kind]).sum();
-                new |= self.pool.keep(&puts) && worth > ONE + ONE / 1000;
+            for placed in sheets {
+                let worth: u64 = placed.iter().map(|put| worths[put.kind]).sum();
+                new |= self.pool.keep(&placed) && worth > SHEET_WORTH + MORE_GREEDY;
             }
             if new {
                 break;
@@ -221,12 +226,12 @@ impl<B: Bench> Diver<'_, B> {
         }
         if !new
             && hard
-            && let Some(worthy) = &mut self.worthy
+            && let Some(generator) = &mut self.generator
         {
-            let (sheets, steps) = worthy.sheets(&worths, ONE + ONE / 10_000);
+            let (sheets, steps) = generator.sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
             self.spent += steps;
-            for puts in sheets {
-                new |= self.pool.keep(&puts);
+            for placed in sheets {
+                new |= self.pool.keep(&placed);
             }
         }
         new
@@ -246,10 +251,10 @@ fn part(on_it: &[usize], left: &[u64], row: &[usize]) -> Vec<(usize, u64)> {
 }
 
 /// What of a sheet is still wanted, where it lies.
-fn wanted(puts: &[Put], left: &[u64]) -> Vec<Put> {
+fn wanted(placed: &[PlacedBox], left: &[u64]) -> Vec<PlacedBox> {
     let mut open = left.to_vec();
     let mut kept = Vec::new();
-    for put in puts {
+    for put in placed {
         if open[put.kind] > 0 {
             open[put.kind] -= 1;
             kept.push(*put);
@@ -259,11 +264,11 @@ fn wanted(puts: &[Put], left: &[u64]) -> Vec<Put> {
 }
 
 /// The sheets to take: those used as a whole or nearly, or else the most used one. Later dives are less faithful.
-fn chosen(used: Vec<Used>, number: u64, dice: &mut Dice) -> Vec<Used> {
+fn chosen(used: Vec<Used>, number: u64, random: &mut Random) -> Vec<Used> {
     let sure: Vec<Used> = used.iter().copied().filter(|(amount, _)| *amount > NEARLY_ALL).collect();
     if !sure.is_empty() {
         return sure;
     }
-    let place = if number == 0 { 0 } else { dice.below(used.len().min(4)) };
+    let place = if number == 0 { 0 } else { random.below(used.len().min(4)) };
     used.into_iter().skip(place).take(1).collect()
 }

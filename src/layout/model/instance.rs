@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: MIT
-//! The task as the searches see it: boxes that may touch, on sheets that may be filled to the rim.
+//! The instance as the searches see it: boxes that may touch, on sheets that may be filled to the rim.
 //!
 //! In: the job. Out: kinds of equal boxes and sizes of sheets, both grown by the gap to the right and upwards, so that a
-//! gap between boxes becomes "do not overlap"; and, at the end, the way back from kinds to items. Never: searches.
+//! gap between boxes becomes "do not overlap"; and the items that each kind stands for. Never: searches.
 
 use std::collections::BTreeMap;
 
-use crate::layout::model::packing::{Draft, Laid, Put};
-use crate::layout::model::problem::{Cuts, Item, Job, Sheet, Turn};
-use crate::layout::model::solution::{LaidSheet, NoLayout, Placement};
-use crate::layout::trimmer::cut_plan;
+use crate::layout::model::one_size::{BoxType, OneSizeProblem};
+use crate::layout::model::problem::{Cuts, Item, Job, Sheet};
+use crate::layout::model::solution::NoLayout;
 
 /// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
 pub(crate) const LONGEST: i64 = 1 << 30;
@@ -68,9 +67,9 @@ impl Size {
     }
 }
 
-/// The task.
+/// The instance.
 #[derive(Clone, Debug)]
-pub(crate) struct Frame {
+pub(crate) struct Instance {
     pub(crate) kinds: Vec<Kind>,
     pub(crate) sizes: Vec<Size>,
     pub(crate) gap: i64,
@@ -78,7 +77,7 @@ pub(crate) struct Frame {
     pub(crate) trimmer: bool,
 }
 
-impl Frame {
+impl Instance {
     pub(crate) fn new(job: &Job, cuts: Cuts) -> Result<Self, NoLayout> {
         let gap = trim(job.gap, 0);
         let mut grouped: BTreeMap<(Pose, Pose), Vec<(usize, u32)>> = BTreeMap::new();
@@ -109,6 +108,26 @@ impl Frame {
         Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer })
     }
 
+    /// The boxes on the first size of sheet, any two of which may share one.
+    pub(crate) fn one_size_problem(&self) -> Option<OneSizeProblem> {
+        let size = self.sizes.first()?;
+        let box_type = |kind: &Kind| BoxType {
+            poses: kind.poses().iter().map(|pose| (pose.width, pose.height)).collect(),
+            count: kind.count,
+        };
+        Some(OneSizeProblem {
+            width: size.width,
+            height: size.height,
+            boxes: self.kinds.iter().map(box_type).collect(),
+            share: vec![u128::MAX; self.kinds.len()],
+        })
+    }
+
+    /// Whether all sheets are of one entry, of which there are as many as needed.
+    pub(crate) fn endless(&self) -> bool {
+        self.sizes.len() == 1 && self.sizes[0].supply.is_none()
+    }
+
     /// The least width and the least height of any pose of these kinds.
     pub(crate) fn least(&self, kinds: &[usize]) -> Pose {
         let none = Pose { width: 2 * LONGEST, height: 2 * LONGEST };
@@ -131,79 +150,6 @@ impl Frame {
     pub(crate) fn one_size(&self) -> bool {
         self.sizes.windows(2).all(|pair| pair[0].width == pair[1].width && pair[0].height == pair[1].height)
     }
-
-    /// Gives the boxes of a draft back to the items they stand for. A sheet that repeats stays one entry as long as the
-    /// items' counts allow, so equal parts of several items do not break a long run into many short ones.
-    pub(crate) fn deal(&self, draft: &Draft, items: &[Item]) -> Vec<LaidSheet> {
-        let mut hands: Vec<Vec<(usize, u32)>> = self.kinds.iter().map(|kind| kind.members.clone()).collect();
-        let mut sheets = Vec::new();
-        for laid in &draft.laid {
-            let slots = slots(laid);
-            let cut = if self.trimmer { cut_plan::cuts(self, laid) } else { None };
-            let (cuts, puts) = cut.map_or((None, laid.puts.clone()), |(piece, puts)| (Some(piece), puts));
-            let mut left = laid.times;
-            while left > 0 {
-                let run = slots.iter().map(|(&kind, &slots)| longest_run(&hands[kind], slots)).min().unwrap_or(0);
-                let run = run.min(u32::try_from(left).unwrap_or(u32::MAX));
-                if run == 0 {
-                    break;
-                }
-                let placements =
-                    puts.iter().filter_map(|put| self.placement(put, &mut hands[put.kind], run, items)).collect();
-                sheets.push(LaidSheet { sheet: laid.size, times: run, placements, cuts: cuts.clone() });
-                left -= u64::from(run);
-            }
-        }
-        sheets
-    }
-
-    fn placement(&self, put: &Put, hand: &mut [(usize, u32)], run: u32, items: &[Item]) -> Option<Placement> {
-        let (item, left) = hand.iter_mut().find(|(_, left)| *left >= run)?;
-        *left -= run;
-        let (item, wanted) = (*item, items.get(*item)?);
-        let as_drawn = trim(wanted.width, 1) + self.gap == put.width && trim(wanted.height, 1) + self.gap == put.height;
-        let turns: &[Turn] = if as_drawn { &[Turn::None, Turn::Half] } else { &[Turn::Quarter, Turn::ThreeQuarter] };
-        // A square of which only quarter turns are allowed looks as drawn and is not.
-        let turn = turns.iter().chain(&Turn::ALL).copied().find(|&turn| wanted.turns.allows(turn))?;
-        Some(Placement { item, x: put.x, y: put.y, turn })
-    }
-
-    /// What a draft leaves undone, by item.
-    pub(crate) fn left_over(&self, draft: &Draft) -> Vec<(usize, u32)> {
-        let mut left: Vec<(usize, u32)> = Vec::new();
-        for (kind, &count) in self.kinds.iter().zip(&draft.left) {
-            let mut missing = count;
-            for &(item, held) in kind.members.iter().rev() {
-                let part = u32::try_from(missing).unwrap_or(u32::MAX).min(held);
-                if part > 0 {
-                    left.push((item, part));
-                    missing -= u64::from(part);
-                }
-            }
-        }
-        left.sort_unstable();
-        left
-    }
-}
-
-/// How often one sheet uses each kind.
-fn slots(laid: &Laid) -> BTreeMap<usize, u64> {
-    let mut slots = BTreeMap::new();
-    for put in &laid.puts {
-        *slots.entry(put.kind).or_insert(0) += 1;
-    }
-    slots
-}
-
-/// The most sheets in a row that give each of `slots` places one item for all of them.
-fn longest_run(hand: &[(usize, u32)], slots: u64) -> u32 {
-    let enough = |run: u32| hand.iter().map(|&(_, left)| u64::from(left / run)).sum::<u64>() >= slots;
-    let (mut good, mut bad) = (0, hand.iter().map(|&(_, left)| left).max().unwrap_or(0).saturating_add(1));
-    while bad - good > 1 {
-        let middle = good + (bad - good) / 2;
-        if enough(middle) { good = middle } else { bad = middle }
-    }
-    good
 }
 
 /// A size kept within what the engine counts with.

@@ -6,10 +6,11 @@
 
 use std::collections::BTreeSet;
 
+use crate::layout::heuristic::max_rects::empty_rects;
 use crate::layout::model::cut_tree::{Cut, Piece, Way};
 
-use crate::layout::model::instance::Frame;
-use crate::layout::model::packing::{Laid, Put, empty_rects};
+use crate::layout::model::instance::Instance;
+use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;
 use crate::layout::trimmer::separate::{apart, separable};
 
@@ -21,11 +22,11 @@ const FEW_TRIED: usize = 300;
 const OFFCUT: usize = usize::MAX;
 
 /// The largest empty rectangle that can be cut out whole; grown by the gap, as boxes are.
-pub(crate) fn largest_offcut(frame: &Frame, laid: &Laid) -> Option<Rect> {
+pub(crate) fn largest_offcut(instance: &Instance, laid: &PackedSheet) -> Option<Rect> {
     /// No more empty rectangles are tried.
     const MOST_EMPTY: usize = 12;
-    let mut members: Vec<(usize, Rect)> = laid.puts.iter().map(Put::rect).enumerate().collect();
-    let mut empty = empty_rects(frame, laid);
+    let mut members: Vec<(usize, Rect)> = laid.placed.iter().map(PlacedBox::rect).enumerate().collect();
+    let mut empty = empty_rects(instance, laid);
     empty.sort_by_key(|rect| (std::cmp::Reverse(rect.area()), rect.bottom, rect.left, rect.right));
     empty.into_iter().take(MOST_EMPTY).find(|&rect| {
         members.push((OFFCUT, rect));
@@ -36,41 +37,41 @@ pub(crate) fn largest_offcut(frame: &Frame, laid: &Laid) -> Option<Rect> {
 }
 
 /// How many cuts a laid sheet takes, and how many settings of the stop.
-pub(crate) fn work(frame: &Frame, laid: &Laid) -> Option<(usize, usize)> {
-    let plan = plan(frame, laid, FEW_TRIED)?;
+pub(crate) fn work(instance: &Instance, laid: &PackedSheet) -> Option<(usize, usize)> {
+    let plan = plan(instance, laid, FEW_TRIED)?;
     Some((plan.cuts, plan.stops.len()))
 }
 
-fn plan(frame: &Frame, laid: &Laid, tries: usize) -> Option<Plan> {
-    let size = &frame.sizes[laid.size];
-    let mut members: Vec<(usize, Rect)> = laid.puts.iter().map(Put::rect).enumerate().collect();
+fn plan(instance: &Instance, laid: &PackedSheet, tries: usize) -> Option<CutPlan> {
+    let size = &instance.sizes[laid.size];
+    let mut members: Vec<(usize, Rect)> = laid.placed.iter().map(PlacedBox::rect).enumerate().collect();
     // An offcut that nobody would keep is not worth a cut.
-    let kept = |rect: &Rect| (rect.width() - frame.gap) * (rect.height() - frame.gap) >= size.area() / 16;
-    let offcut = largest_offcut(frame, laid).filter(|rect| rect.width() > frame.gap && kept(rect));
+    let kept = |rect: &Rect| (rect.width() - instance.gap) * (rect.height() - instance.gap) >= size.area() / 16;
+    let offcut = largest_offcut(instance, laid).filter(|rect| rect.width() > instance.gap && kept(rect));
     members.extend(offcut.map(|rect| (OFFCUT, rect)));
-    Table { gap: frame.gap, tries }.take_apart(Rect::new(0, 0, size.width, size.height), members)
+    Planner { gap: instance.gap, tries }.take_apart(Rect::new(0, 0, size.width, size.height), members)
 }
 
 /// The cuts of a laid sheet, and its boxes where these leave them. `None` if edge-to-edge cuts cannot part them.
-pub(crate) fn cuts(frame: &Frame, laid: &Laid) -> Option<(Piece, Vec<Put>)> {
-    let plan = plan(frame, laid, MOST_TRIED)?;
-    let mut puts: Vec<(usize, Put)> = laid.puts.iter().copied().enumerate().collect();
+pub(crate) fn cuts(instance: &Instance, laid: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+    let plan = plan(instance, laid, MOST_TRIED)?;
+    let mut placed: Vec<(usize, PlacedBox)> = laid.placed.iter().copied().enumerate().collect();
     for (number, x, y) in plan.places {
-        (puts[number].1.x, puts[number].1.y) = (x, y);
+        (placed[number].1.x, placed[number].1.y) = (x, y);
     }
     // From bottom to top, as in every layout.
-    puts.sort_unstable_by_key(|(_, put)| (put.y, put.x));
-    let mut numbers = vec![0; puts.len()];
-    for (new, &(old, _)) in puts.iter().enumerate() {
+    placed.sort_unstable_by_key(|(_, put)| (put.y, put.x));
+    let mut numbers = vec![0; placed.len()];
+    for (new, &(old, _)) in placed.iter().enumerate() {
         numbers[old] = new;
     }
     let mut piece = plan.piece;
     piece.renumber(&numbers);
-    Some((piece, puts.into_iter().map(|(_, put)| put).collect()))
+    Some((piece, placed.into_iter().map(|(_, put)| put).collect()))
 }
 
 /// A way to cut a rectangle, and how good it is.
-struct Plan {
+struct CutPlan {
     cuts: usize,
     /// Distances that the trimmer's stop is set to.
     stops: BTreeSet<i64>,
@@ -78,21 +79,21 @@ struct Plan {
     places: Vec<(usize, i64, i64)>,
 }
 
-struct Table {
+struct Planner {
     gap: i64,
     /// Rectangles that are still tried in both directions.
     tries: usize,
 }
 
-impl Table {
-    fn offcut(&self, rect: &Rect) -> Plan {
+impl Planner {
+    fn offcut(&self, rect: &Rect) -> CutPlan {
         let size = [rect.width(), rect.height()].map(|side| (side - self.gap).max(0));
         let piece = Piece::Offcut([rect.left, rect.bottom, size[0], size[1]]);
-        Plan { cuts: 0, stops: BTreeSet::new(), piece, places: Vec::new() }
+        CutPlan { cuts: 0, stops: BTreeSet::new(), piece, places: Vec::new() }
     }
 
     /// Cuts a rectangle that holds these boxes. They are pushed left and down in it as far as they go together.
-    fn take_apart(&mut self, whole: Rect, mut members: Vec<(usize, Rect)>) -> Option<Plan> {
+    fn take_apart(&mut self, whole: Rect, mut members: Vec<(usize, Rect)>) -> Option<CutPlan> {
         let left = members.iter().map(|(_, rect)| rect.left).min()? - whole.left;
         let bottom = members.iter().map(|(_, rect)| rect.bottom).min()? - whole.bottom;
         for (_, rect) in &mut members {
@@ -105,9 +106,9 @@ impl Table {
                 return Some(self.offcut(&whole));
             }
             let places = vec![(number, rect.left, rect.bottom)];
-            return Some(Plan { cuts: 0, stops: BTreeSet::new(), piece: Piece::Part(number), places });
+            return Some(CutPlan { cuts: 0, stops: BTreeSet::new(), piece: Piece::Part(number), places });
         }
-        let mut best: Option<Plan> = None;
+        let mut best: Option<CutPlan> = None;
         for way in [Way::Level, Way::Upright] {
             if best.is_some() && self.tries == 0 {
                 break;
@@ -123,7 +124,7 @@ impl Table {
     }
 
     /// All cuts of one direction; `None` if there are none or they lead nowhere.
-    fn cut(&mut self, whole: &Rect, members: &[(usize, Rect)], way: Way) -> Option<Plan> {
+    fn cut(&mut self, whole: &Rect, members: &[(usize, Rect)], way: Way) -> Option<CutPlan> {
         let groups = apart(members, way);
         let near = |rect: &Rect| if way == Way::Upright { rect.left } else { rect.bottom };
         let far = |rect: &Rect| if way == Way::Upright { rect.right } else { rect.top };
@@ -137,7 +138,7 @@ impl Table {
         if begins.len() < 2 {
             return None;
         }
-        let mut plan = Plan {
+        let mut plan = CutPlan {
             cuts: begins.len() - 1,
             stops: begins.windows(2).map(|pair| pair[1] - pair[0] - self.gap).collect(),
             piece: Piece::Offcut([0; 4]),

@@ -1,31 +1,33 @@
 // SPDX-License-Identifier: MIT
-//! One sheet of a trimmer layout while it is being laid: which room does the next box get?
+//! One sheet of a trimmer layout while it is being laid: where in the slicing tree is the next box inserted?
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: the sheet's tree. Never: moves a box from
 //! one part of the tree to another.
 
-use crate::layout::heuristic::builder::Bench;
-use crate::layout::heuristic::open_sheet::Rule;
-use crate::layout::heuristic::ruin_recreate::{Pursuit, State};
-use crate::layout::model::instance::{Frame, Kind, Pose, Size};
-use crate::layout::model::packing::{Draft, Put};
+use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::rule::Rule;
+use crate::layout::model::cut_tree::Piece;
+use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
-use super::slicing_tree::{Block, Room, Tree};
+use super::insertion::Insertion;
+use super::slicing_tree::{Block, SlicingTree};
+use super::{cut_plan, fewer_cuts};
 
-/// A room for a box, and how good it is: the smaller the better.
+/// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Choice {
+pub(crate) struct Spot {
     pub(crate) worth: (i64, i64),
     number: usize,
     pose: Pose,
 }
 
-/// The sheet on the bench.
+/// The sheet being laid.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct OpenTree {
-    pub(crate) tree: Tree,
-    rooms: Vec<Room>,
+    pub(crate) tree: SlicingTree,
+    insertions: Vec<Insertion>,
     least: (i64, i64),
     boxes: usize,
     steps: usize,
@@ -36,22 +38,22 @@ const SINGLES: u64 = 12;
 
 impl OpenTree {
     /// Starts with a sheet as it is, for boxes no smaller than `least` either way.
-    pub(crate) fn take_up(&mut self, tree: &Tree, kept: &dyn Fn(usize) -> bool, least: Pose) {
+    pub(crate) fn take_up(&mut self, tree: &SlicingTree, kept: &dyn Fn(usize) -> bool, least: Pose) {
         self.tree.keep(tree, kept);
         self.least = (least.width, least.height);
         self.ready();
     }
 
     fn ready(&mut self) {
-        self.tree.rooms(self.least.0, self.least.1, &mut self.rooms);
+        self.tree.insertions(self.least.0, self.least.1, &mut self.insertions);
         self.steps += 4 + 4 * self.tree.len();
     }
 
-    /// The best room for one more of a kind, `not` this one; the first of equals.
-    pub(crate) fn choose(&mut self, kind: &Kind, rule: Rule, not: Option<&Choice>) -> Option<Choice> {
-        let mut best: Option<Choice> = None;
+    /// The best place for one more of a kind, `not` this one; the first of equals.
+    pub(crate) fn choose(&mut self, kind: &Kind, rule: Rule, not: Option<&Spot>) -> Option<Spot> {
+        let mut best: Option<Spot> = None;
         for &pose in kind.poses() {
-            for (number, room) in self.rooms.iter().enumerate() {
+            for (number, room) in self.insertions.iter().enumerate() {
                 if pose.width > room.width || pose.height > room.height {
                     continue;
                 }
@@ -60,28 +62,28 @@ impl OpenTree {
                 }
                 let worth = worth(rule, pose, room);
                 if best.is_none_or(|best| worth < best.worth) {
-                    best = Some(Choice { worth, number, pose });
+                    best = Some(Spot { worth, number, pose });
                 }
             }
-            self.steps += self.rooms.len();
+            self.steps += self.insertions.len();
         }
         best
     }
 
-    pub(crate) fn lay(&mut self, kind: usize, choice: &Choice, across: i64, up: i64) {
+    pub(crate) fn lay(&mut self, kind: usize, choice: &Spot, across: i64, up: i64) {
         let Pose { width, height } = choice.pose;
-        let room = self.rooms[choice.number];
+        let room = self.insertions[choice.number];
         self.tree.add(&room, Block { kind, width, height, across, up });
         self.ready();
     }
 
     /// The counted steps since this was last asked.
-    pub(crate) fn spent(&mut self) -> u64 {
+    fn spent(&mut self) -> u64 {
         u64::try_from(std::mem::take(&mut self.steps)).unwrap_or(u64::MAX)
     }
 }
 
-impl Bench for OpenTree {
+impl SheetBuilder for OpenTree {
     fn open(&mut self, size: &Size, least: Pose) {
         self.tree.reset(size.width, size.height);
         self.least = (least.width, least.height);
@@ -96,7 +98,7 @@ impl Bench for OpenTree {
             let Some(choice) = self.choose(kind, rule, None) else { return };
             let (mut across, mut up) = (1, 1);
             if left > SINGLES {
-                let room = self.rooms[choice.number];
+                let room = self.insertions[choice.number];
                 let may = i64::try_from(left.min(u64::try_from(most - self.boxes).unwrap_or(1))).unwrap_or(1);
                 across = (room.width / choice.pose.width).min(may);
                 up = (room.height / choice.pose.height).min(may / across);
@@ -108,8 +110,8 @@ impl Bench for OpenTree {
         }
     }
 
-    fn puts(&self) -> Vec<Put> {
-        self.tree.puts()
+    fn placed(&self) -> Vec<PlacedBox> {
+        self.tree.placed()
     }
 
     fn laid(&self) -> usize {
@@ -120,18 +122,22 @@ impl Bench for OpenTree {
         self.spent()
     }
 
-    fn pursue(pursuit: &Pursuit, state: State, number: u64) -> (State, u64) {
-        super::ruin::run(pursuit, state, number)
+    fn largest_offcut(instance: &Instance, sheet: &PackedSheet) -> i64 {
+        cut_plan::largest_offcut(instance, sheet).map_or(0, |rect| rect.area())
     }
 
-    fn finish(frame: &Frame, draft: Draft, effort: Effort) -> Draft {
+    fn finish(instance: &Instance, packing: Packing, effort: Effort) -> Packing {
         let rules: &[Rule] = if effort == Effort::Low { &[Rule::Left] } else { &Rule::ALL };
-        super::fewer_cuts::neater(frame, draft, rules)
+        fewer_cuts::neater::<Self>(instance, packing, rules)
+    }
+
+    fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+        cut_plan::cuts(instance, sheet)
     }
 }
 
 /// The rules of free layouts, as far as they mean anything here.
-fn worth(rule: Rule, pose: Pose, room: &Room) -> (i64, i64) {
+fn worth(rule: Rule, pose: Pose, room: &Insertion) -> (i64, i64) {
     let beside = room.width - pose.width;
     let above = room.height - pose.height;
     let (short, long) = (beside.min(above), beside.max(above));

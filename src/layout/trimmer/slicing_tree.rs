@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: MIT
-//! One sheet as a tree of rows and columns, which is what edge-to-edge cuts can take apart.
+//! The slicing tree of a sheet: rows and columns, which is what edge-to-edge cuts can take apart.
 //!
-//! In: boxes, and where in the tree they go. Out: the tree's rooms, that is every place where one more box may be
-//! added; the boxes' places on the sheet. Never: decides where a box goes.
+//! In: boxes, and where in the tree they go. Out: the boxes' places on the sheet. Never: decides where a box goes.
 //!
 //! A row's members stand side by side, a column's one above the other; everything is pushed left and down. Nothing says
 //! where empty space is: it is the slack by which a member may grow before the sheet overflows. So a box may be added
 //! beside or above any member, not only where a cut has left something over (compare the insertions of Fleszar 2013).
 
-use crate::layout::model::packing::Put;
+use crate::layout::model::packing::PlacedBox;
 use crate::layout::model::rect::Rect;
 
 use super::separate::apart;
@@ -36,63 +35,37 @@ pub(crate) struct Block {
 }
 
 impl Form {
-    fn other(self) -> Self {
+    pub(super) fn other(self) -> Self {
         if self == Self::Row { Self::Column } else { Self::Row }
     }
 
-    fn is_block(self) -> bool {
+    pub(super) fn is_block(self) -> bool {
         matches!(self, Self::Block(_))
     }
 }
 
 /// A block, or a row or column with its members right after it.
 #[derive(Clone, Copy, Debug)]
-struct Node {
-    form: Form,
+pub(super) struct Node {
+    pub(super) form: Form,
     /// This node and all below it.
-    span: usize,
-    width: i64,
-    height: i64,
+    pub(super) span: usize,
+    pub(super) width: i64,
+    pub(super) height: i64,
     /// How much wider and taller it may grow.
-    wider: i64,
-    taller: i64,
-}
-
-/// Where a box may be added.
-#[derive(Clone, Copy, Debug)]
-enum Site {
-    /// On an empty sheet.
-    First,
-    /// As the last member of this row or column.
-    Last(usize),
-    /// The nodes from the first up to the second become one member, the box another, of a new row or column.
-    Beside(usize, usize, Form),
-}
-
-/// A place where a box may be added: the space there is, and what the box would stand next to.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Room {
-    pub(crate) width: i64,
-    pub(crate) height: i64,
-    /// Size of the neighbour.
-    pub(crate) by: (i64, i64),
-    /// The box comes to stand beside the neighbour, not above it.
-    pub(crate) beside: bool,
-    site: Site,
+    pub(super) wider: i64,
+    pub(super) taller: i64,
 }
 
 /// The sheet.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Tree {
-    nodes: Vec<Node>,
-    width: i64,
-    height: i64,
+pub(crate) struct SlicingTree {
+    pub(super) nodes: Vec<Node>,
+    pub(super) width: i64,
+    pub(super) height: i64,
 }
 
-/// In a row or column with more members than this, only runs from its first member are joined.
-const MOST_JOINED: usize = 6;
-
-impl Tree {
+impl SlicingTree {
     pub(crate) fn empty(width: i64, height: i64) -> Self {
         Self { nodes: Vec::new(), width, height }
     }
@@ -116,38 +89,6 @@ impl Tree {
     /// The block that this node is, if it is one.
     pub(crate) fn block(&self, node: usize) -> Option<Block> {
         if let Form::Block(block) = self.nodes[node].form { Some(block) } else { None }
-    }
-
-    /// Adds a block in a room of this very tree.
-    pub(crate) fn add(&mut self, room: &Room, block: Block) {
-        let leaf = node(Form::Block(block), 1);
-        match room.site {
-            Site::First => self.nodes.push(leaf),
-            Site::Last(parent) => {
-                let end = parent + self.nodes[parent].span;
-                self.widen(parent + 1, parent, 1);
-                self.nodes.insert(end, leaf);
-            }
-            Site::Beside(from, to, form) => {
-                let joined = self.nodes[from].span < to - from;
-                self.widen(from, from, if joined { 3 } else { 2 });
-                self.nodes.insert(to, leaf);
-                if joined {
-                    self.nodes.insert(from, node(form.other(), to - from + 1));
-                }
-                self.nodes.insert(from, node(form, to - from + if joined { 3 } else { 2 }));
-            }
-        }
-        self.measure();
-    }
-
-    /// Makes all nodes before `end` whose members include node `inside` longer.
-    fn widen(&mut self, end: usize, inside: usize, by: usize) {
-        for (number, node) in self.nodes[..end].iter_mut().enumerate() {
-            if number + node.span > inside {
-                node.span += by;
-            }
-        }
     }
 
     /// Works out all sizes and slacks again.
@@ -195,86 +136,6 @@ impl Tree {
             at += member.span;
         }
         (self.nodes[number].width, self.nodes[number].height) = (width, height);
-    }
-
-    /// Lists every place that takes a box of at least this width and height.
-    pub(crate) fn rooms(&self, width: i64, height: i64, rooms: &mut Vec<Room>) {
-        rooms.clear();
-        let Some(&root) = self.nodes.first() else {
-            let site = Site::First;
-            rooms.push(Room { width: self.width, height: self.height, by: (0, 0), beside: true, site });
-            return;
-        };
-        let mut offer = |room: Room| {
-            if room.width >= width && room.height >= height {
-                rooms.push(room);
-            }
-        };
-        let above = |from: usize, to: usize, size: (i64, i64), parent: &Node| {
-            let site = Site::Beside(from, to, Form::Column);
-            let width = size.0 + parent.wider;
-            Room { width, height: parent.height + parent.taller - size.1, by: size, beside: false, site }
-        };
-        let beside = |from: usize, to: usize, size: (i64, i64), parent: &Node| {
-            let site = Site::Beside(from, to, Form::Row);
-            let height = size.1 + parent.taller;
-            Room { width: parent.width + parent.wider - size.0, height, by: size, beside: true, site }
-        };
-        let all = (root.width, root.height);
-        if root.form != Form::Row {
-            offer(beside(0, root.span, all, &root));
-        }
-        if root.form != Form::Column {
-            offer(above(0, root.span, all, &root));
-        }
-        for (number, parent) in self.nodes.iter().enumerate() {
-            let row = match parent.form {
-                Form::Block(_) => continue,
-                Form::Row => true,
-                Form::Column => false,
-            };
-            let by = (parent.width, parent.height);
-            let site = Site::Last(number);
-            offer(if row {
-                Room { width: parent.wider, height: parent.height + parent.taller, by, beside: true, site }
-            } else {
-                Room { width: parent.width + parent.wider, height: parent.taller, by, beside: false, site }
-            });
-            let end = number + parent.span;
-            let (mut from, mut members) = (number + 1, 0);
-            while from < end {
-                members += 1;
-                let (mut to, mut size, mut joined) = (from, (0, 0), 0);
-                while to < end {
-                    let member = &self.nodes[to];
-                    to += member.span;
-                    joined += 1;
-                    size = if row {
-                        (size.0 + member.width, size.1.max(member.height))
-                    } else {
-                        (size.0.max(member.width), size.1 + member.height)
-                    };
-                    // One member that is a row or column itself has been asked above; all members are the parent.
-                    if (joined == 1 && !member.form.is_block()) || (from == number + 1 && to == end) {
-                        continue;
-                    }
-                    offer(if row { above(from, to, size, parent) } else { beside(from, to, size, parent) });
-                    if joined >= MOST_JOINED && from > number + 1 {
-                        break;
-                    }
-                }
-                from += self.nodes[from].span;
-                // Of a long row only its members one by one are left to ask.
-                while members >= MOST_JOINED && from < end {
-                    let member = &self.nodes[from];
-                    let (to, size) = (from + member.span, (member.width, member.height));
-                    if member.form.is_block() {
-                        offer(if row { above(from, to, size, parent) } else { beside(from, to, size, parent) });
-                    }
-                    from = to;
-                }
-            }
-        }
     }
 
     /// Takes over another tree without the blocks that are not to be `kept`; members low or narrow first.
@@ -336,19 +197,19 @@ impl Tree {
     }
 
     /// Where the boxes lie.
-    pub(crate) fn puts(&self) -> Vec<Put> {
-        let mut puts = Vec::new();
+    pub(crate) fn placed(&self) -> Vec<PlacedBox> {
+        let mut placed = Vec::new();
         if !self.nodes.is_empty() {
-            self.put(0, 0, 0, &mut puts);
+            self.put(0, 0, 0, &mut placed);
         }
-        puts
+        placed
     }
 
-    fn put(&self, number: usize, x: i64, y: i64, puts: &mut Vec<Put>) {
+    fn put(&self, number: usize, x: i64, y: i64, placed: &mut Vec<PlacedBox>) {
         let node = &self.nodes[number];
         if let Form::Block(Block { kind, width, height, across, up }) = node.form {
             for row in 0..up {
-                puts.extend((0..across).map(|column| Put {
+                placed.extend((0..across).map(|column| PlacedBox {
                     kind,
                     x: x + column * width,
                     y: y + row * height,
@@ -361,7 +222,7 @@ impl Tree {
         let (mut x, mut y) = (x, y);
         let mut at = number + 1;
         while at < number + node.span {
-            self.put(at, x, y, puts);
+            self.put(at, x, y, placed);
             let member = &self.nodes[at];
             if node.form == Form::Row {
                 x += member.width;
@@ -373,19 +234,19 @@ impl Tree {
     }
 
     /// The tree of boxes that edge-to-edge cuts can part; boxes that they cannot are left out and returned.
-    pub(crate) fn of(puts: &[Put], width: i64, height: i64) -> (Self, Vec<usize>) {
+    pub(crate) fn of(placed: &[PlacedBox], width: i64, height: i64) -> (Self, Vec<usize>) {
         let mut tree = Self::empty(width, height);
         let mut lost = Vec::new();
-        let all: Vec<(usize, Rect)> = puts.iter().enumerate().map(|(number, put)| (number, put.rect())).collect();
-        tree.grow(puts, &all, &mut lost);
+        let all: Vec<(usize, Rect)> = placed.iter().enumerate().map(|(number, put)| (number, put.rect())).collect();
+        tree.grow(placed, &all, &mut lost);
         let mut tidy = Self::empty(width, height);
         tidy.keep(&tree, &|_| true);
         (tidy, lost)
     }
 
-    fn grow(&mut self, puts: &[Put], members: &[(usize, Rect)], lost: &mut Vec<usize>) {
+    fn grow(&mut self, placed: &[PlacedBox], members: &[(usize, Rect)], lost: &mut Vec<usize>) {
         if let [(number, _)] = *members {
-            let Put { kind, width, height, .. } = puts[number];
+            let PlacedBox { kind, width, height, .. } = placed[number];
             self.nodes.push(node(Form::Block(Block { kind, width, height, across: 1, up: 1 }), 1));
             self.size(self.nodes.len() - 1);
             return;
@@ -396,17 +257,17 @@ impl Tree {
                 let head = self.nodes.len();
                 self.nodes.push(node(form, 1));
                 for group in groups {
-                    self.grow(puts, &group, lost);
+                    self.grow(placed, &group, lost);
                 }
                 self.nodes[head].span = self.nodes.len() - head;
                 return;
             }
         }
         // A free layout; trimmer layouts never come here with anything.
-        lost.extend(members.iter().map(|&(number, _)| puts[number].kind));
+        lost.extend(members.iter().map(|&(number, _)| placed[number].kind));
     }
 }
 
-fn node(form: Form, span: usize) -> Node {
+pub(super) fn node(form: Form, span: usize) -> Node {
     Node { form, span, width: 0, height: 0, wider: 0, taller: 0 }
 }
