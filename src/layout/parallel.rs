@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Runs numbered searches on several threads and tells the caller how far they are.
+//! Threads: runs numbered searches on several of them and tells the caller how far they are.
 //!
 //! In: how many searches and what one does. Out: their results in the order of their numbers, so that the number of
 //! threads can change nothing but the time. Never: decides which result is best.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Numbers that look random and are the same on every run.
+//! Random numbers: they look random and are the same on every run.
 //!
 //! In: the number of a search. Out: a stream of numbers that belongs to it. Never: the clock, the system, a secret.
 

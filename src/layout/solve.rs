@@ -16,7 +16,7 @@ use crate::layout::exact::few_boxes;
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
-use crate::layout::heuristic::largest_offcut::roomiest;
+use crate::layout::heuristic::largest_offcut::with_largest_offcut;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
 use crate::layout::heuristic::one_fewer::one_fewer;
 use crate::layout::heuristic::ruin_recreate::Ruin;
@@ -43,7 +43,7 @@ impl Budget {
     fn new(effort: Effort, instance: &Instance) -> Self {
         // Beyond so many pieces, effort grows no more.
         let pieces = instance.pieces().min(100);
-        let start = |steps: u64, shakes: usize| StartEffort { steps: steps * pieces, shakes };
+        let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
             Effort::Low => Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0 },
             Effort::Normal => Self {
@@ -89,8 +89,8 @@ pub(crate) fn solve<B: Ruin>(
     if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.exact > 0 {
         best = settled(instance, bound, best, budget.exact, &meter);
     }
-    let crumbs = best.laid.iter().any(|laid| laid.placed.len() > column_pool::MOST_BOXES);
-    if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !crumbs {
+    let many_on_a_sheet = best.laid.iter().any(|laid| laid.placed.len() > column_pool::MOST_BOXES);
+    if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !many_on_a_sheet {
         hope = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
     }
     let mut covering = budget.patterns;
@@ -115,7 +115,7 @@ pub(crate) fn solve<B: Ruin>(
             break;
         }
     }
-    let packing = B::finish(instance, roomiest::<B>(instance, best), effort);
+    let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
     Found { packing: packing.tidied(instance), cut_short: meter.stopped() }
 }
 

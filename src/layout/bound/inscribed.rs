@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! A large box inside an outline: wherever the part lies, no other part lies on that box.
+//! Inscribed box: a large box inside an outline. Wherever the part lies, no other part lies on that box.
 //!
 //! In: an outline. Out: width and height of a box with sides along the outline's that lies inside it. Never: gives a box
 //! that reaches out of it; a larger one may be missed.
@@ -8,7 +8,8 @@ use crate::contour::{Contour, Edge, Point, Rect};
 
 /// Sides are looked for at this many places, at most, each way.
 const MOST_PLACES: usize = 16;
-/// Millimetres; far more than the contour's own rounding.
+/// In millimetres. The box is made smaller by this, and places closer than this are one: far more than the contour's own
+/// rounding, far less than a cutter resolves.
 const SAFE: f64 = 1e-6;
 
 /// Width and height in millimetres of the largest such box among those with sides at corners and at ends of arcs.

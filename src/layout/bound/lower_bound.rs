@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! How much is known about the least number of sheets, and ways to know more.
+//! The lower bound: how much is known about the least number of sheets, and ways to know more.
 //!
 //! In: the job. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
 

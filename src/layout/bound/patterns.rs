@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The bound by patterns: what each box is worth if sheets could be used in part, and the most that one sheet can hold.
+//! The linear programming bound by patterns: what each box is worth if sheets could be used in part, and the most that one sheet can hold.
 //!
 //! In: boxes, a sheet, sets of boxes that are known to fit on one, how many sheets a layout takes. Out: a number of sheets
 //! that no layout can beat, and the sets met on the way. Never: trusts a floating number; they only choose the worths.

@@ -26,7 +26,7 @@ const CANDIDATES: usize = 300;
 /// Knapsacks that those of one question are chosen from.
 const SHORTLIST: usize = 48;
 /// Questions after which the knapsacks are chosen anew.
-const LOOK_ROUND: usize = 12;
+const QUESTIONS_A_CHOICE: usize = 12;
 
 /// A linear programme's worth of one box, in whole numbers.
 pub(crate) fn whole_worth(worth: f64) -> u64 {
@@ -63,8 +63,8 @@ impl<'a> Pricer<'a> {
 
     /// Looks for sets that are worth more than `limit`.
     pub(crate) fn heavy(&mut self, worth: &[u64], limit: u64) -> Heavy {
-        if self.questions.is_multiple_of(LOOK_ROUND) {
-            self.look_round(worth);
+        if self.questions.is_multiple_of(QUESTIONS_A_CHOICE) {
+            self.choose_pairs(worth);
         }
         self.questions += 1;
         let mut order: Vec<usize> = (0..worth.len()).filter(|&kind| worth[kind] > 0).collect();
@@ -84,7 +84,7 @@ impl<'a> Pricer<'a> {
     }
 
     /// Chooses the pairs of functions anew, for boxes of about this worth.
-    fn look_round(&mut self, worth: &[u64]) {
+    fn choose_pairs(&mut self, worth: &[u64]) {
         if self.candidates.is_empty() {
             self.candidates = self.pairs.pairs().collect();
         }

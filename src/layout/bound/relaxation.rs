@@ -5,9 +5,8 @@
 //! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
 //!
 //! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
-//! the sides of a box inside it. The gap is a distance between shapes, corner to corner as well: growing every shape and the sheet by half of it
-//! all round (with round corners) makes shapes that do not overlap, and the square inside that round corner does the same
-//! for boxes.
+//! the sides of a box inside it. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
+//! that round corner does the same for boxes.
 
 use std::collections::BTreeMap;
 
@@ -91,7 +90,7 @@ impl Relaxation {
     pub(crate) fn quick(&self) -> u64 {
         let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
         let by_area = u64::try_from(self.area.div_ceil(sheet)).unwrap_or(u64::MAX);
-        by_area.max(self.loners()).max(u64::from(self.any))
+        by_area.max(self.incompatible()).max(u64::from(self.any))
     }
 
     /// The best bound that `effort` pairs of dual functions give, or `quick` if that is better.
@@ -137,7 +136,7 @@ impl Relaxation {
     }
 
     /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.
-    fn loners(&self) -> u64 {
+    fn incompatible(&self) -> u64 {
         let mut large: Vec<&BoxType> =
             self.boxes.iter().filter(|box_type| !self.may_share(box_type, box_type)).collect();
         let least =

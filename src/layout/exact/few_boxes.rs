@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Few boxes: tries every way to share them out among sheets, which settles how many it takes.
+//! Exact bin packing of few boxes: every way to share them out among sheets is tried, which settles how many it takes.
 //!
 //! In: kinds of boxes, one size of sheet, whether it is cut from edge to edge, steps that may be spent. Out: a number of
 //! sheets that cannot be beaten, and a layout; where the steps sufficed, the same number. Never: looks at more than a few

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Can these few boxes lie on one sheet together? Tries everything that matters.
+//! Exact search for one sheet: can these few boxes lie on it together? Tries everything that matters.
 //!
 //! In: boxes with the poses they may take, a sheet, steps that may be spent. Out: their places, or that there are none, or
 //! that the steps ran out. Never: says no before every case has been looked at.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The sheets that the searches have met, each set of boxes once.
+//! Column pool: the sheets that the searches have met, each set of boxes once.
 //!
 //! In: sheets with boxes on them. Out: the same, in the order in which they were first met, whatever the threads. Never:
 //! keeps two with the same boxes, or more than it has room for.

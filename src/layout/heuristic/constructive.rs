@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-//! Lays a whole job in one go: opens sheets one after the other and fills each as far as it goes.
+//! Constructive heuristic: lays a whole job in one go, opens sheets one after the other and fills each as far as it goes.
 //!
 //! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a packing. A sheet once filled
 //! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.
 
 use crate::layout::heuristic::builder::SheetBuilder;
-use crate::layout::heuristic::order::{Key, by_size};
+use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::heuristic::score::score;
 use crate::layout::model::instance::Instance;
@@ -67,7 +67,7 @@ pub(crate) fn build(
 pub(crate) fn in_one_go<B: SheetBuilder>(instance: &Instance, left: &[u64], supply: &[Option<u64>]) -> Packing {
     let mut builder = B::default();
     let mut best: Option<Packing> = None;
-    for key in Key::ALL {
+    for key in SortKey::ALL {
         let order = by_size(instance, key);
         for rule in Rule::ALL {
             let how = Construction { order: &order, rule, choice: SheetChoice::Fullest };

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Fills single sheets with what is worth most for its area.
+//! Greedy columns: fills single sheets with what is worth most for its area.
 //!
 //! In: what each kind is worth, how many of it there are. Out: some sheets, filled by all rules. Never: looks for the best.
 

@@ -3,13 +3,13 @@
 
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::fill;
-use crate::layout::heuristic::order::{Key, by_size};
+use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing};
 
 /// Lays the emptiest sheet again so that its largest empty rectangle is as large as can be.
-pub(crate) fn roomiest<B: SheetBuilder>(instance: &Instance, mut packing: Packing) -> Packing {
+pub(crate) fn with_largest_offcut<B: SheetBuilder>(instance: &Instance, mut packing: Packing) -> Packing {
     let Some(last) = packing.emptiest(instance) else { return packing };
     let old = &packing.laid[last];
     let mut left = vec![0; instance.kinds.len()];
@@ -18,7 +18,7 @@ pub(crate) fn roomiest<B: SheetBuilder>(instance: &Instance, mut packing: Packin
     }
     let mut builder = B::default();
     let mut best = (B::largest_offcut(instance, old), old.placed.clone());
-    for key in Key::ALL {
+    for key in SortKey::ALL {
         let mut order = by_size(instance, key);
         order.retain(|&kind| left[kind] > 0);
         for rule in Rule::ALL {

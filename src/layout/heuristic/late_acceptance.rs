@@ -7,7 +7,7 @@
 use crate::layout::random::Random;
 
 /// Steps between two looks at the watch.
-const BREATH: u64 = 20_000;
+const STEPS_BETWEEN_REPORTS: u64 = 20_000;
 
 /// How states are changed.
 pub(crate) trait Neighbourhood {
@@ -58,7 +58,7 @@ pub(crate) fn search<N: Neighbourhood>(
         }
         memory[slot] = now;
         spent += neighbourhood.steps();
-        if spent - told >= BREATH {
+        if spent - told >= STEPS_BETWEEN_REPORTS {
             if !(limits.step)(spent - told) {
                 return (best, spent);
             }

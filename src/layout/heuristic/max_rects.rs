@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The free space of one sheet, kept as all its largest empty rectangles.
+//! Maximal empty rectangles: the free space of one sheet.
 //!
 //! In: the sheet's size and, one after the other, the rectangles that are taken. Out: every empty rectangle that
 //! cannot grow in any direction; they overlap each other. Never: decides where anything goes.

@@ -9,7 +9,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{Construction, SheetChoice, build, supplies};
-use crate::layout::heuristic::order::{Key, by_size, shaken};
+use crate::layout::heuristic::order::{SortKey, by_size, perturbed};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::heuristic::score::{Score, score};
 use crate::layout::model::instance::Instance;
@@ -19,15 +19,15 @@ use crate::layout::random::Random;
 
 /// In percent, how much sizes are overrated at most in orders judged wrong.
 const OVERRATED: usize = 30;
-/// Orders judged wrong go by the first of the keys, which are the strongest.
-const SHAKEN_KEYS: usize = 3;
+/// Orders judged wrong go by so many of the keys, the first ones.
+const PERTURBED_KEYS: usize = 3;
 
 /// How long is tried.
 pub(crate) struct StartEffort {
     /// No search begins when those before it have taken so many steps.
     pub(crate) steps: u64,
     /// Orders judged a little wrong, for each rule of choosing a sheet.
-    pub(crate) shakes: usize,
+    pub(crate) perturbed_orders: usize,
 }
 
 /// All rules over all orders, then orders judged a little wrong.
@@ -39,7 +39,7 @@ pub(crate) fn multi_start<B: SheetBuilder>(
     columns: &mut ColumnPool,
 ) -> Packing {
     let mut orders: Vec<Vec<usize>> = Vec::new();
-    for key in Key::ALL {
+    for key in SortKey::ALL {
         let order = by_size(instance, key);
         if !orders.contains(&order) {
             orders.push(order);
@@ -47,7 +47,7 @@ pub(crate) fn multi_start<B: SheetBuilder>(
     }
     let choices: &[SheetChoice] = if instance.sizes.len() > 1 { &SheetChoice::ALL } else { &SheetChoice::ALL[..1] };
     let regular = orders.len() * Rule::ALL.len() * choices.len();
-    let searches = regular + effort.shakes * choices.len();
+    let searches = regular + effort.perturbed_orders * choices.len();
     let construction_of = |number: usize| {
         let rule = Rule::ALL[number % Rule::ALL.len()];
         let choice = choices[number / Rule::ALL.len() % choices.len()];
@@ -69,7 +69,7 @@ pub(crate) fn multi_start<B: SheetBuilder>(
         let (order, rule, choice) = construction_of(number);
         let order = order.unwrap_or_else(|| {
             let mut random = Random::new(u64::try_from(number).unwrap_or(0));
-            shaken(instance, Key::ALL[number % SHAKEN_KEYS], OVERRATED, &mut random)
+            perturbed(instance, SortKey::ALL[number % PERTURBED_KEYS], OVERRATED, &mut random)
         });
         let mut builder = B::default();
         let how = Construction { order: &order, rule, choice };

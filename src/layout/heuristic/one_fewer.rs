@@ -35,7 +35,7 @@ pub(crate) fn one_fewer<B: Ruin>(
     if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
         return None;
     }
-    // What is pursued comes out as single sheets: of a long run, few.
+    // What is searched comes out as single sheets: of a long run, few.
     let most = if from.sheets() > LONG_RUN { instance.kinds.len() + 2 } else { MOST_SHEETS };
     let (start, kept) = PartialPacking::unroll(from, most);
     let share = budget / u64::try_from(RUNS).unwrap_or(1);
@@ -77,7 +77,7 @@ pub(crate) fn one_fewer<B: Ruin>(
     best.map(|packing| (packing, spent))
 }
 
-/// Each pursuit starts by giving up another of the emptiest sheets; the dearer ones where prices differ.
+/// Each search starts by giving up another of the emptiest sheets; the dearer ones where prices differ.
 fn give_up_one(instance: &Instance, state: &mut PartialPacking, number: usize) {
     let mut candidates: Vec<usize> = (0..state.sheets.len()).collect();
     candidates.sort_by_key(|&sheet| {
@@ -91,7 +91,7 @@ fn give_up_one(instance: &Instance, state: &mut PartialPacking, number: usize) {
     }
 }
 
-/// Puts what a pursuit could not place on sheets of its own.
+/// Puts what a search could not place on sheets of its own.
 fn completed<B: SheetBuilder>(instance: &Instance, mut state: PartialPacking, kept: &[PackedSheet]) -> Packing {
     let mut left = vec![0; instance.kinds.len()];
     for kind in state.unplaced.drain(..) {

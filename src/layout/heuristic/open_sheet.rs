@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! One sheet while it is being laid: where may the next box go, and which place is best?
+//! Open sheet of a free layout, while it is being laid: where may the next box go, and which place is best?
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! In which order kinds are offered to a sheet.
+//! Sort keys: in which order kinds are offered to a sheet.
 //!
 //! In: the kinds and the number of a search. Out: their numbers in an order, always the same for the same search.
 //! Never: looks at a sheet.
@@ -11,7 +11,7 @@ use crate::layout::random::Random;
 
 /// The size that decides who comes first; large ones first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Key {
+pub(crate) enum SortKey {
     Area,
     LongSide,
     ShortSide,
@@ -20,7 +20,7 @@ pub(crate) enum Key {
     Height,
 }
 
-impl Key {
+impl SortKey {
     pub(crate) const ALL: [Self; 6] =
         [Self::Area, Self::LongSide, Self::Perimeter, Self::ShortSide, Self::Width, Self::Height];
 
@@ -39,23 +39,23 @@ impl Key {
 }
 
 /// All kinds, largest first.
-pub(crate) fn by_size(instance: &Instance, key: Key) -> Vec<usize> {
+pub(crate) fn by_size(instance: &Instance, key: SortKey) -> Vec<usize> {
     let mut order: Vec<usize> = (0..instance.kinds.len()).collect();
     order.sort_by_key(|&kind| Reverse(key.of(instance.kinds[kind].pose())));
     order
 }
 
 /// All kinds, largest first, but each size judged up to `percent` too large.
-pub(crate) fn shaken(instance: &Instance, key: Key, percent: usize, random: &mut Random) -> Vec<usize> {
+pub(crate) fn perturbed(instance: &Instance, key: SortKey, percent: usize, random: &mut Random) -> Vec<usize> {
     let mut keyed: Vec<(Reverse<i64>, usize)> = (0..instance.kinds.len())
-        .map(|kind| (Reverse(misjudged(key.of(instance.kinds[kind].pose()).0, percent, random)), kind))
+        .map(|kind| (Reverse(overrated(key.of(instance.kinds[kind].pose()).0, percent, random)), kind))
         .collect();
     keyed.sort_unstable();
     keyed.into_iter().map(|(_, kind)| kind).collect()
 }
 
 /// A size of up to 2^62 made up to `percent` larger.
-pub(crate) fn misjudged(size: i64, percent: usize, random: &mut Random) -> i64 {
+pub(crate) fn overrated(size: i64, percent: usize, random: &mut Random) -> i64 {
     let more = i64::try_from(random.below(percent * 10 + 1)).unwrap_or(0);
     // The last three digits of a large area do not matter here; its overflow would.
     if size < 1 << 40 { size + size * more / 1000 } else { size.saturating_add((size / 1000).saturating_mul(more)) }

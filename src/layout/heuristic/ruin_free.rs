@@ -57,7 +57,7 @@ impl Ruin for OpenSheet {
 
     const MEMORY: usize = 20;
     const TURN_STEPS: u64 = 60;
-    const EAGER: usize = 20;
+    const WAITED_FIRST: usize = 20;
     const BLINKS: usize = 0;
 
     fn content(_size: &Size, placed: Vec<PlacedBox>) -> (Self::Content, Vec<usize>) {

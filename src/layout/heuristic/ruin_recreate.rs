@@ -10,7 +10,7 @@ use std::cmp::Reverse;
 
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::late_acceptance::{self, Limits, Neighbourhood};
-use crate::layout::heuristic::order::{Key, misjudged};
+use crate::layout::heuristic::order::{SortKey, overrated};
 use crate::layout::heuristic::partial_packing::{PartialPacking, SingleSheet};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::model::instance::{Instance, Kind, Pose, Size};
@@ -38,7 +38,7 @@ pub(crate) trait Ruin: SheetBuilder {
     /// Steps that a change costs beside those that the builders count.
     const TURN_STEPS: u64;
     /// In percent, how often boxes that have waited go first.
-    const EAGER: usize;
+    const WAITED_FIRST: usize;
     /// In percent, how often the second best place is taken.
     const BLINKS: usize;
 
@@ -177,14 +177,14 @@ impl<B: Ruin> RuinRecreate<'_, B> {
 
     /// The boxes in the order in which they are laid: large ones first, each judged a little wrong.
     fn order(&self, loose: &[usize], from_sheets: usize, random: &mut Random) -> Vec<usize> {
-        let key = Key::ALL[random.below(Key::ALL.len())];
+        let key = SortKey::ALL[random.below(SortKey::ALL.len())];
         let percent = OVERRATED[random.below(OVERRATED.len())];
-        let eager = random.chance(B::EAGER);
+        let eager = random.chance(B::WAITED_FIRST);
         let mut keyed: Vec<(Reverse<i64>, usize)> = loose
             .iter()
             .enumerate()
             .map(|(number, &kind)| {
-                let size = misjudged(key.of(self.instance.kinds[kind].pose()).0, percent, random);
+                let size = overrated(key.of(self.instance.kinds[kind].pose()).0, percent, random);
                 // Boxes that have waited may go first.
                 let size = if eager && number >= from_sheets { size.saturating_mul(2) } else { size };
                 (Reverse(size), kind)

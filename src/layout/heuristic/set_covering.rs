@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! One sheet fewer from the sheets that were met: chooses some that cover all boxes together.
+//! Set covering: one sheet fewer from the sheets that were met, of which some cover all boxes together.
 //!
 //! In: sheets of one size, how many may be used. Out: a packing with no more than those, if there is one to be found. Never:
 //! proves that there is none.

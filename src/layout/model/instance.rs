@@ -189,7 +189,10 @@ fn sizes(sheets: &[Sheet], gap: i64) -> Vec<Size> {
         .collect()
 }
 
+/// Prices are counted in this part of their unit: finer than anything is priced, and sums stay whole.
+const MILLIONTHS: f64 = 1e6;
+
 /// A price in whole millionths, so that equal sums are equal whatever order they are added in.
 fn millionths(price: f64) -> u128 {
-    u128::from(crate::layout::numbers::whole(price * 1e6 + 0.5))
+    u128::from(crate::layout::numbers::whole(price * MILLIONTHS + 0.5))
 }

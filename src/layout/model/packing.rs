@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! A layout in the searches' own terms, and how two of them compare.
+//! Packing: a layout in the searches' own terms.
 
 use std::cmp::Reverse;
 use std::collections::BTreeMap;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The cuts that take a laid sheet apart.
+//! Cut planning: the cuts that take a laid sheet apart.
 //!
 //! In: a sheet's boxes, which edge-to-edge cuts can part. Out: the cut tree, with few cuts and few settings of the
 //! trimmer's stop, and the boxes where that tree leaves them. Never: cuts a box.

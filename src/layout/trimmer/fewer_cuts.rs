@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The same boxes on the same sheets, with fewer cuts and fewer settings of the trimmer's stop.
+//! Cut reduction: the same boxes on the same sheets, with fewer cuts and fewer settings of the trimmer's stop.
 //!
 //! In: a packing. Out: the same packing with sheets laid again where that is less work. Never: moves a box to another sheet,
 //! makes the largest offcut smaller.
@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::fill;
-use crate::layout::heuristic::order::{Key, by_size};
+use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
@@ -22,9 +22,9 @@ const MOST_BOXES: usize = 120;
 const MOST_SHEETS: usize = 300;
 
 /// Lays each sheet again by a few `rules` over all orders and keeps the least work.
-pub(crate) fn neater<B: SheetBuilder>(instance: &Instance, mut packing: Packing, rules: &[Rule]) -> Packing {
+pub(crate) fn with_fewer_cuts<B: SheetBuilder>(instance: &Instance, mut packing: Packing, rules: &[Rule]) -> Packing {
     let emptiest = packing.emptiest(instance);
-    let orders: Vec<Vec<usize>> = Key::ALL.into_iter().map(|key| by_size(instance, key)).collect();
+    let orders: Vec<Vec<usize>> = SortKey::ALL.into_iter().map(|key| by_size(instance, key)).collect();
     // Sheets with the same boxes become equal, so that they are listed once.
     let mut known: BTreeMap<(usize, Vec<usize>), Vec<PlacedBox>> = BTreeMap::new();
     for (number, laid) in packing.laid.iter_mut().enumerate() {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! One sheet of a trimmer layout while it is being laid: where in the slicing tree is the next box inserted?
+//! Open sheet of a trimmer layout, while it is being laid: where in the slicing tree is the next box inserted?
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: the sheet's tree. Never: moves a box from
 //! one part of the tree to another.
@@ -128,7 +128,7 @@ impl SheetBuilder for OpenTree {
 
     fn finish(instance: &Instance, packing: Packing, effort: Effort) -> Packing {
         let rules: &[Rule] = if effort == Effort::Low { &[Rule::Left] } else { &Rule::ALL };
-        fewer_cuts::neater::<Self>(instance, packing, rules)
+        fewer_cuts::with_fewer_cuts::<Self>(instance, packing, rules)
     }
 
     fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {

@@ -51,7 +51,7 @@ impl Ruin for OpenTree {
 
     const MEMORY: usize = 200;
     const TURN_STEPS: u64 = 1;
-    const EAGER: usize = 40;
+    const WAITED_FIRST: usize = 40;
     const BLINKS: usize = 3;
 
     fn content(size: &Size, placed: Vec<PlacedBox>) -> (SlicingTree, Vec<usize>) {

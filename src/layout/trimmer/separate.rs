@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Where boxes can be parted by cuts from edge to edge.
+//! Guillotine separation: where boxes can be parted by cuts from edge to edge.
 //!
 //! In: numbered boxes that do not overlap. Out: groups that parallel cuts part. Never: moves a box.
 
