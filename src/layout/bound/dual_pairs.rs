@@ -28,7 +28,7 @@ struct Values {
     /// What the sheet's side becomes, by function.
     whole: Vec<i64>,
     /// By function, then by box: both poses (the same one twice where there is one).
-    values: Vec<Vec<[i64; 2]>>,
+    lengths: Vec<Vec<[i64; 2]>>,
     /// The same as shares of the sheet's side.
     shares: Vec<Vec<[f64; 2]>>,
 }
@@ -39,14 +39,14 @@ impl Values {
             let first = box_type.poses.first().map_or(0, along);
             [first, box_type.poses.get(1).map_or(first, along)]
         };
-        let values: Vec<Vec<[i64; 2]>> = functions
+        let lengths: Vec<Vec<[i64; 2]>> = functions
             .iter()
             .map(|function| {
                 boxes.iter().map(|box_type| both(box_type).map(|length| function.of(length, whole))).collect()
             })
             .collect();
         let wholes: Vec<i64> = functions.iter().map(|function| function.whole(whole)).collect();
-        let shares = values
+        let shares = lengths
             .iter()
             .zip(&wholes)
             .map(|(row, &whole)| {
@@ -54,7 +54,7 @@ impl Values {
                 row.iter().map(|pair| pair.map(share)).collect()
             })
             .collect();
-        Self { whole: wholes, values, shares }
+        Self { whole: wholes, lengths, shares }
     }
 }
 
@@ -169,7 +169,7 @@ impl<'a> DualPairs<'a> {
 
     fn area(&self, number: usize, f: usize, g: usize, mean: bool) -> u128 {
         let pair = |f: usize, g: usize, pose: usize| {
-            product(self.across.values[f][number][pose], self.upward.values[g][number][pose])
+            product(self.across.lengths[f][number][pose], self.upward.lengths[g][number][pose])
         };
         let area =
             |pose: usize| if mean { pair(f, g, pose).saturating_add(pair(g, f, pose)) } else { pair(f, g, pose) };

@@ -62,19 +62,19 @@ pub(crate) fn settle(problem: &OneSizeProblem, trimmer: bool, steps: &mut u64) -
     if boxes == 0 || boxes > MOST_BOXES || problem.boxes.len() > MOST_KINDS {
         return None;
     }
-    let mut table = Loads::new(problem, trimmer, loads);
+    let mut subsets = Subsets::new(problem, trimmer, loads);
     if trimmer {
-        table.cut(steps)?;
+        subsets.cut(steps)?;
     } else {
-        table.lay(steps)?;
+        subsets.lay(steps)?;
     }
-    let (least, _) = table.fewest(true, steps)?;
-    let (most, parts) = table.fewest(false, steps)?;
-    let sheets = most.map(|_| parts).and_then(|parts| parts.into_iter().map(|load| table.placed(load)).collect());
+    let (least, _) = subsets.fewest(true, steps)?;
+    let (most, parts) = subsets.fewest(false, steps)?;
+    let sheets = most.map(|_| parts).and_then(|parts| parts.into_iter().map(|load| subsets.placed(load)).collect());
     Some(Settled { least: least.unwrap_or(1), sheets })
 }
 
-struct Loads<'a> {
+struct Subsets<'a> {
     problem: &'a OneSizeProblem,
     /// Sheets are cut from edge to edge.
     trimmer: bool,
@@ -88,7 +88,7 @@ struct Loads<'a> {
     complete: Vec<bool>,
 }
 
-impl<'a> Loads<'a> {
+impl<'a> Subsets<'a> {
     fn new(problem: &'a OneSizeProblem, trimmer: bool, count: usize) -> Self {
         let mut weight = Vec::new();
         let mut product = 1;
