@@ -72,7 +72,7 @@ pub(crate) struct DualPairs<'a> {
 /// Two functions, and whether both their products are taken together.
 pub(crate) type Pair = (usize, usize, bool);
 
-/// What a sheet holds of any row of sizes.
+/// What a sheet holds of the sizes that any pair gives.
 pub(crate) const WHOLE: u64 = 1 << 20;
 
 impl<'a> DualPairs<'a> {

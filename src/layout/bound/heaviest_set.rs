@@ -196,7 +196,7 @@ impl SetSearch<'_, '_> {
         }
     }
 
-    /// The places of which one more box is there and within every row of sizes.
+    /// The places of which one more box is there and within every knapsack.
     fn roomy(&self, set: &[usize], used: &[u64; KNAPSACKS], places: u128) -> u128 {
         let mut roomy = places;
         for place in bits(places) {

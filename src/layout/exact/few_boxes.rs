@@ -78,7 +78,7 @@ struct Subsets<'a> {
     problem: &'a OneSizeProblem,
     /// Sheets are cut from edge to edge.
     trimmer: bool,
-    /// Loads by number: so many of each kind.
+    /// The loads by number: so many of each kind.
     loads: Vec<Vec<u64>>,
     /// What one more of a kind adds to a load's number.
     weight: Vec<usize>,

@@ -15,7 +15,7 @@ use crate::layout::random::Random;
 /// In percent, how much kinds are overrated beyond the first round.
 const OVERRATED: usize = 40;
 
-/// A builder and a stream of random.
+/// One sheet that is filled again and again; each call has random numbers of its own.
 pub(crate) struct GreedyFiller<'a, B> {
     instance: &'a Instance,
     builder: B,

@@ -22,7 +22,7 @@ pub(crate) struct PartialPacking {
 impl PartialPacking {
     /// Takes the sheets of a packing one by one, the last ones first and no more than `most`; the rest stays as it is. Of a
     /// packing with more sheets only the shortest runs are taken, and whole, so that long runs stay one sheet cut many times.
-    /// All that is left over goes to the boxes without a place, so the caller sees to it that this is not much.
+    /// All that is left over counts as boxes without a place, so the caller sees to it that this is not much.
     pub(crate) fn unroll(packing: &Packing, most: usize) -> (Self, Vec<PackedSheet>) {
         let mut shortest: Vec<usize> = (0..packing.laid.len()).collect();
         shortest.sort_by_key(|&run| packing.laid[run].times);
@@ -52,7 +52,7 @@ impl PartialPacking {
         (state, kept)
     }
 
-    /// Gives up a sheet: its boxes go to the boxes without a place.
+    /// Gives up a sheet: its boxes have no place.
     pub(crate) fn drop_sheet(&mut self, number: usize) {
         let dropped = self.sheets.remove(number);
         self.unplaced.extend(dropped.placed.iter().map(|put| put.kind));
