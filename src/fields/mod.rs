@@ -10,6 +10,7 @@
 mod alter;
 mod edit;
 mod field;
+mod key;
 mod reader;
 mod schema;
 mod source;
@@ -19,6 +20,10 @@ mod values;
 pub use alter::{Change, alter};
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
+pub use key::{
+    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Words, needed, number, rule, usual,
+};
+pub(crate) use key::words;
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
 pub use source::Source;

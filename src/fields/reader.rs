@@ -88,7 +88,7 @@ impl<'s> Reader<'s> {
             return None;
         };
         let known = || tables.iter().flat_map(|table| table.iter());
-        let mut values = Values::new(whole);
+        let mut values = Values::new(whole, known());
         let mut seen: Vec<&str> = Vec::new();
         // Fields that a misspelt name was meant for are not reported as missing as well.
         let mut meant: Vec<&str> = Vec::new();
