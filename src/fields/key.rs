@@ -101,6 +101,9 @@ pub struct Text;
 /// One text or a list of texts, each with its place.
 #[derive(Debug)]
 pub struct Texts;
+/// A word out of a list.
+#[derive(Debug)]
+pub struct Word;
 /// A list of whole numbers, each with its place.
 #[derive(Debug)]
 pub struct Counts;
@@ -133,6 +136,20 @@ impl<T> Key<T> {
     #[must_use]
     pub const fn unmeasured(mut self) -> Self {
         self.field = self.field.unmeasured();
+        self
+    }
+
+    /// The same where something else holds when it is left out, as another kind has it.
+    #[must_use]
+    pub const fn otherwise(mut self, otherwise: Otherwise<T>) -> Self {
+        self.field.fallback = otherwise.fallback;
+        self
+    }
+
+    /// The same in other words, as another kind has it.
+    #[must_use]
+    pub const fn worded(mut self, about: &'static str) -> Self {
+        self.field.about = about;
         self
     }
 
@@ -233,6 +250,19 @@ impl<T: Words> Key<T> {
     }
 }
 
+impl Key<Word> {
+    /// One of these words, read as it stands in the list.
+    #[must_use]
+    pub const fn word(
+        name: &'static str,
+        words: &'static [&'static str],
+        usual: &'static str,
+        about: &'static str,
+    ) -> Self {
+        Self::of(name, Takes::Choice(words), &Otherwise::new(Fallback::Choice(usual)), about)
+    }
+}
+
 impl Key<bool> {
     /// `true` or `false`; false where it is left out.
     #[must_use]
@@ -322,6 +352,7 @@ held! {
     f64: f64, Value::Amount(amount) => *amount, 0.0;
     bool: bool, Value::Flag(flag) => *flag, false;
     Text: &'v str, Value::Text(text) => text.as_str(), "";
+    Word: &'static str, Value::Choice(word) => word, "";
     Texts: &'v [(String, Place)], Value::Texts(texts) => texts.as_slice(), &[];
     Counts: &'v [(u32, Place)], Value::Counts(counts) => counts.as_slice(), &[];
 }
@@ -394,7 +425,7 @@ macro_rules! words {
         impl $name {
             /// It holds where the field is left out.
             #[allow(dead_code, reason = "some fields have a rule instead")]
-            const fn usual(self) -> $crate::fields::Otherwise<Self> {
+            pub(crate) const fn usual(self) -> $crate::fields::Otherwise<Self> {
                 $crate::fields::Otherwise::word(match self {
                     Self::$first => $first_word,
                     $(Self::$each => $word,)*
@@ -409,7 +440,7 @@ macro_rules! words {
         impl $crate::fields::Held for $name {
             type Read<'v> = Self;
 
-            fn read(value: &$crate::fields::Value) -> Option<Self> {
+            fn read(value: &$crate::fields::Value) -> Option<Self::Read<'_>> {
                 match value {
                     $crate::fields::Value::Choice($first_word) => Some(Self::$first),
                     $($crate::fields::Value::Choice($word) => Some(Self::$each),)*
@@ -417,7 +448,7 @@ macro_rules! words {
                 }
             }
 
-            fn unread<'v>() -> Self {
+            fn unread<'v>() -> Self::Read<'v> {
                 Self::$first
             }
         }

@@ -20,10 +20,11 @@ mod values;
 pub use alter::{Change, alter};
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
-pub use key::{
-    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Words, needed, number, rule, usual,
-};
 pub(crate) use key::words;
+pub use key::{
+    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, Words, needed,
+    number, rule, usual,
+};
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
 pub use source::Source;

@@ -117,78 +117,11 @@ impl Values {
         self.whole.as_ref()
     }
 
-    /// A length, if there is one.
+    /// A length whose field's name is known at run time only.
     #[must_use]
-    pub fn maybe_length(&self, name: &str) -> Option<Length> {
+    pub fn length_of(&self, name: &str) -> Option<Length> {
         match self.value(name) {
             Some(Value::Length(length)) => Some(*length),
-            _ => None,
-        }
-    }
-
-    /// A length; zero where there is none.
-    #[must_use]
-    pub fn length(&self, name: &str) -> Length {
-        self.maybe_length(name).unwrap_or(Length::ZERO)
-    }
-
-    /// A whole number, if there is one.
-    #[must_use]
-    pub fn count(&self, name: &str) -> Option<u32> {
-        match self.value(name) {
-            Some(Value::Count(count)) => Some(*count),
-            _ => None,
-        }
-    }
-
-    /// A number without a unit, if there is one.
-    #[must_use]
-    pub fn amount(&self, name: &str) -> Option<f64> {
-        match self.value(name) {
-            Some(Value::Amount(amount)) => Some(*amount),
-            _ => None,
-        }
-    }
-
-    /// A text or a chosen word, if there is one.
-    #[must_use]
-    pub fn text(&self, name: &str) -> Option<&str> {
-        match self.value(name) {
-            Some(Value::Text(text)) => Some(text),
-            Some(Value::Choice(word)) => Some(word),
-            _ => None,
-        }
-    }
-
-    /// Yes or no; no where it is not said.
-    #[must_use]
-    pub fn flag(&self, name: &str) -> bool {
-        matches!(self.value(name), Some(Value::Flag(true)))
-    }
-
-    /// Whole numbers with their places, if the field is there.
-    #[must_use]
-    pub fn counts(&self, name: &str) -> Option<&[(u32, Place)]> {
-        match self.value(name) {
-            Some(Value::Counts(counts)) => Some(counts),
-            _ => None,
-        }
-    }
-
-    /// Texts with their places; empty where there are none.
-    #[must_use]
-    pub fn texts(&self, name: &str) -> &[(String, Place)] {
-        match self.value(name) {
-            Some(Value::Texts(texts)) => texts,
-            _ => &[],
-        }
-    }
-
-    /// A value for another reader, if it is there.
-    #[must_use]
-    pub fn nested(&self, name: &str) -> Option<&Node> {
-        match self.value(name) {
-            Some(Value::Nested(node)) => Some(node),
             _ => None,
         }
     }

@@ -3,6 +3,7 @@
 
 use super::bound;
 use super::build::builder::Builder;
+use super::inserts::insert::{HEIGHT, WIDTH};
 use super::kit::Kit;
 use super::library::make;
 use super::papers::panel;
@@ -23,7 +24,7 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     if album
         .inserts
         .iter()
-        .any(|insert| insert.values.maybe_length("width").and(insert.values.maybe_length("height")).is_none())
+        .any(|insert| insert.values.find(WIDTH).flatten().and(insert.values.find(HEIGHT).flatten()).is_none())
     {
         // What is as large as its pocket takes has to know what else will be in there.
         let mut trial = builder.clone();

@@ -3,7 +3,7 @@
 
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
-use crate::fields::nearest;
+use crate::fields::{Key, Text, nearest};
 use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
@@ -235,8 +235,8 @@ impl<'a> Builder<'a> {
 
     /// Number of the stock that a field of an entry names; `otherwise` where it names none. A name that no stock has is a
     /// finding.
-    pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, field: &'static str, otherwise: usize) -> usize {
-        let Some(name) = entry.values.text(field) else { return otherwise };
+    pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, key: Key<Option<Text>>, otherwise: usize) -> usize {
+        let Some(name) = entry.get(key) else { return otherwise };
         let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
         if let Some(number) = names().position(|stock| stock == name) {
             return number;
@@ -246,7 +246,7 @@ impl<'a> Builder<'a> {
             |name| format!("did you mean \"{name}\"?"),
         );
         let text = format!("there is no stock \"{}\" in \"stocks\"", excerpt(name));
-        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(field)));
+        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(key)));
         otherwise
     }
 

@@ -3,7 +3,7 @@
 
 use crate::album::Entry;
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, rule, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
@@ -13,13 +13,13 @@ use crate::parts::papers::panel;
 use crate::parts::spines::carry::Carry;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
-pub(in crate::parts) const SQUARE: Field = Field {
-    name: "square",
-    takes: Takes::Length { least: 0.0, most: 50.0 },
-    fallback: Fallback::Length { mm: 3.0, inch: 0.125 },
-    about: "how far it stands out beyond the pages at head, tail and fore-edge",
-    measured: true,
-};
+pub(in crate::parts) const SQUARE: Key<Length> =
+    Key::length("square", usual(3.0, 0.125), "how far it stands out beyond the pages at head, tail and fore-edge")
+        .within(0.0, 50.0);
+
+/// Its spine, where the maker says it.
+pub(in crate::parts) const SPINE: Key<Option<Length>> =
+    Key::size("spine", rule("what the pages need"), "its spine between the scores");
 
 /// What a cover must go round, mm.
 #[derive(Clone, Copy, Debug)]
@@ -48,7 +48,7 @@ impl Around {
         what: &str,
     ) -> Option<Self> {
         let carry = Carry::of(builder.album);
-        let square = entry.mm("square");
+        let square = entry.mm(SQUARE);
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);
         // Inner pages stand out by what raises them, pages with an index tab by that besides.
@@ -63,7 +63,7 @@ impl Around {
         let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
-        let spine = entry.values.maybe_length("spine").unwrap_or_else(|| builder.album.at_least(needed)).mm();
+        let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
         if spine < needed - 1e-6 {
             let (wide, need) = (builder.album.show(spine), builder.album.roughly(needed));
             let help = format!(
@@ -82,7 +82,7 @@ impl Around {
                 Finding::warn("cover-spine-narrow", "cover", text)
             };
             let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needed)).help(help);
-            builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place("spine")));
+            builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place(SPINE)));
             if jams {
                 return None;
             }

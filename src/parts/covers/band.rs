@@ -11,7 +11,7 @@
 //! An ease of 1 mm lets it slide: common practice, no source.
 
 use crate::album::Entry;
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
@@ -24,18 +24,12 @@ use crate::parts::kit::{Face, Hold, Owner, Side};
 /// What the band round an album is called.
 pub const BELLY_BAND: &str = "belly band";
 
-pub(in crate::parts) const BAND: Field = Field::length(
-    "band",
-    Fallback::Length { mm: 0.0, inch: 0.0 },
-    "how tall a belly band round the closed album is, 0 for none",
-);
+pub(in crate::parts) const BAND: Key<Length> =
+    Key::length("band", usual(0.0, 0.0), "how tall a belly band round the closed album is, 0 for none");
 
 /// Width of the seams that close bands and join pieces.
-pub(in crate::parts) const LAPS: Field = Field::size(
-    "lap",
-    Fallback::Length { mm: LAP.0, inch: LAP.1 },
-    "the seam where something is joined: pieces of a cover, the ends of a band",
-);
+pub(in crate::parts) const LAPS: Key<Length> =
+    Key::size("lap", usual(LAP.0, LAP.1), "the seam where something is joined: pieces of a cover, the ends of a band");
 
 /// What it has to spare all round, mm.
 const EASE: f64 = 1.0;
@@ -55,7 +49,7 @@ pub(in crate::parts) struct Round {
 
 /// Adds the band, if the cover has one.
 pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Round) {
-    let (tall, lap) = (entry.mm("band"), entry.mm("lap"));
+    let (tall, lap) = (entry.mm(BAND), entry.mm(LAPS));
     if tall <= 0.0 {
         return;
     }
@@ -66,7 +60,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         let finding = finding.measured(Length::from_mm(tall), Length::from_mm(around.height));
         let third = builder.album.at_most(around.height / 3.0);
         let help = format!("make cover.band smaller: {} is a third of the cover", builder.album.show(third.mm()));
-        builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place("band")));
+        builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place(BAND)));
         return;
     }
     let caliper = builder.caliper(round.stock);
@@ -98,7 +92,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         along_grain: false,
         name: "belly band".into(),
         owner: Owner::Cover,
-        place: entry.values.place("band"),
+        place: entry.values.place(BAND),
     };
     let Some(made) = row.make(builder, &cut) else { return };
     let end = 2.0f64.mul_add(across + thick, caliper);

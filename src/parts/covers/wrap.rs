@@ -16,19 +16,25 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, Otherwise, Text, rule, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
-use crate::parts::covers::around::{Around, SQUARE, face, stand};
+use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::kit::{Face, Hold, Owner};
 use crate::parts::library::Maker;
 
-const NONE: Fallback = Fallback::Length { mm: 0.0, inch: 0.0 };
+const NONE: Otherwise<Length> = usual(0.0, 0.0);
+
+const FLAP: Key<Length> = Key::length("flap", NONE, "a flap from the back over the front's fore-edge, 0 for none");
+const TIES: Key<Length> = Key::length("ties", NONE, "width of the ribbons for slots near the fore-edges, 0 for none");
+const WINDOW_WIDTH: Key<Length> = Key::length("window_width", NONE, "width of a window in the front, 0 for none");
+const WINDOW_HEIGHT: Key<Length> = Key::length("window_height", NONE, "height of the window, 0 for none");
+const LINING: Key<Option<Text>> = Key::text("lining", rule("the cover's stock"), "the stock behind the window");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -36,15 +42,15 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Cover,
         about: "one piece of card round the pages, with a spine between two scores; joined where no sheet takes it whole",
         fields: &[
-            SQUARE,
-            Field::size("spine", Fallback::Rule("what the pages need"), "its spine between the scores"),
-            Field::length("flap", NONE, "a flap from the back over the front's fore-edge, 0 for none"),
-            Field::length("ties", NONE, "width of the ribbons for slots near the fore-edges, 0 for none"),
-            Field::length("window_width", NONE, "width of a window in the front, 0 for none"),
-            Field::length("window_height", NONE, "height of the window, 0 for none"),
-            Field::new("lining", Takes::Text, Fallback::Rule("the cover's stock"), "the stock behind the window"),
-            BAND,
-            LAPS,
+            SQUARE.field,
+            SPINE.field,
+            FLAP.field,
+            TIES.field,
+            WINDOW_WIDTH.field,
+            WINDOW_HEIGHT.field,
+            LINING.field,
+            BAND.field,
+            LAPS.field,
         ],
     },
     make,
@@ -80,7 +86,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     if !sound(builder, entry, &around) {
         return;
     }
-    let (ties, flap) = (entry.mm("ties"), entry.mm("flap"));
+    let (ties, flap) = (entry.mm(TIES), entry.mm(FLAP));
     let window = window(entry);
     let mut shape = shape(&around, entry, caliper);
     let [back, spine, front] = shape.leaves;
@@ -130,7 +136,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     if let Some(size) = window {
         // Its front looks out of the window.
-        let stock = builder.stock_named(entry, "lining", entry.stock);
+        let stock = builder.stock_named(entry, LINING, entry.stock);
         let over = LEAST_LAP.min(FRAME - 1.0);
         let (wide, tall) = (2.0f64.mul_add(over, size.0), 2.0f64.mul_add(over, size.1));
         let net = Net::single("lining", Contour::rectangle(0.0, 0.0, wide, tall));
@@ -210,7 +216,7 @@ fn join(builder: &mut Builder<'_>, made: &Joined, spine: usize, middle: f64, aro
 }
 
 fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
-    let flap = entry.mm("flap");
+    let flap = entry.mm(FLAP);
     let flap_more = caliper + around.decor;
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let plain = |name, depth| Leaf::new(name, Use::Plain, depth);
@@ -239,7 +245,7 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
         root: first + 1,
         holes: Vec::new(),
         whole,
-        lap: entry.mm("lap"),
+        lap: entry.mm(LAPS),
     };
     Shape {
         row,
@@ -251,47 +257,49 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
 
 /// The window's size, where there is one.
 fn window(entry: &Entry) -> Option<(f64, f64)> {
-    let size = (entry.mm("window_width"), entry.mm("window_height"));
+    let size = (entry.mm(WINDOW_WIDTH), entry.mm(WINDOW_HEIGHT));
     (size.0 > 0.0 && size.1 > 0.0).then_some(size)
 }
 
 /// Whether flap, ties and window have room; says what has none.
 fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
-    let (flap, ties, lap) = (entry.mm("flap"), entry.mm("ties"), entry.mm("lap"));
+    let (flap, ties, lap) = (entry.mm(FLAP), entry.mm(TIES), entry.mm(LAPS));
     let room = 2.0f64.mul_add(-FRAME, around.reach);
     let tall = 2.0f64.mul_add(-FRAME, around.height);
     let mut sound = true;
-    let mut stop = |builder: &mut Builder<'_>, id, field: &str, size: f64, most: f64, text: String| {
+    let mut stop = |builder: &mut Builder<'_>, id, field: Key<Length>, size: f64, most: f64, text: String| {
         let most = builder.album.at_most(most);
-        let help = format!("make cover.{field} at most {}", builder.album.show(most.mm()));
+        let help = format!("make cover.{} at most {}", field.name(), builder.album.show(most.mm()));
         let finding = Finding::stop(id, "cover", text).measured(Length::from_mm(size), most).help(help);
-        builder.find(finding.mend(format!("cover.{field}"), most).at(entry.values.place(field)));
+        builder.find(finding.mend(format!("cover.{}", field.name()), most).at(entry.values.place(field)));
         sound = false;
     };
     let show = |builder: &Builder<'_>, mm: f64| builder.album.show(mm);
     if flap > around.reach {
         let text =
             format!("a flap of {} is wider than the front of {}", show(builder, flap), show(builder, around.reach));
-        stop(builder, "flap-too-wide", "flap", flap, around.reach, text);
+        stop(builder, "flap-too-wide", FLAP, flap, around.reach, text);
     }
     // The patches must lie on the cover.
     let most = 2.0f64.mul_add(-ROUND_SLOT, around.height) - SLOT;
     if ties > most || (ties > 0.0 && 2.0f64.mul_add(FRAME, INSET) > around.reach) {
         let text = format!("ribbons of {} need slots for which the cover has no room", show(builder, ties));
-        stop(builder, "ties-too-wide", "ties", ties, most.min(ties / 2.0), text);
+        stop(builder, "ties-too-wide", TIES, ties, most.min(ties / 2.0), text);
     }
-    let (width, height) = (entry.mm("window_width"), entry.mm("window_height"));
+    let (width, height) = (entry.mm(WINDOW_WIDTH), entry.mm(WINDOW_HEIGHT));
     if (width > 0.0) != (height > 0.0) {
-        let field = if width > 0.0 { "window_height" } else { "window_width" };
+        let field = if width > 0.0 { WINDOW_HEIGHT } else { WINDOW_WIDTH };
         let text = "a window needs a width and a height; one of them is 0".to_owned();
         let finding = Finding::stop("window-half-said", "cover", text);
-        builder.find(finding.help(format!("give cover.{field} too, or neither of them")).at(entry.values.place(field)));
+        builder.find(
+            finding.help(format!("give cover.{} too, or neither of them", field.name())).at(entry.values.place(field)),
+        );
         return false;
     }
     let (has_ties, beside) = (ties > 0.0, 2.0 * (INSET + ROUND_SLOT + SLOT));
     let wide = if has_ties { (around.reach - beside).min(room) } else { room };
     for (field, size, most, of) in
-        [("window_width", width, wide, around.reach), ("window_height", height, tall, around.height)]
+        [(WINDOW_WIDTH, width, wide, around.reach), (WINDOW_HEIGHT, height, tall, around.height)]
     {
         if size > most {
             let text = format!(
@@ -310,7 +318,7 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
             Finding::note("window-covered", "cover", format!("the flap of {flap_said} closes over part of the window"));
         let finding = finding.measured(Length::from_mm(flap), most);
         let help = format!("make cover.flap at most {}, or the window narrower", builder.album.show(most.mm()));
-        builder.find(finding.help(help).at(entry.values.place("flap")));
+        builder.find(finding.help(help).at(entry.values.place(FLAP)));
     }
     if sound && lap < LEAST_LAP - 1e-6 {
         let (has, usual) = (show(builder, lap), builder.album.roughly(LEAST_LAP));
@@ -318,7 +326,7 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
             Finding::warn("lap-narrow", "cover", format!("a lap of {has} holds badly: {usual} or more is usual"));
         let finding = finding.measured(Length::from_mm(lap), Length::from_mm(LEAST_LAP));
         let finding = finding.help("make cover.lap wider; 13 mm or 1/2 in is usual");
-        builder.find(finding.mend("cover.lap", builder.album.at_least(LEAST_LAP)).at(entry.values.place("lap")));
+        builder.find(finding.mend("cover.lap", builder.album.at_least(LEAST_LAP)).at(entry.values.place(LAPS)));
     }
     sound
 }

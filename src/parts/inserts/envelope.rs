@@ -21,7 +21,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, Otherwise, rule, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
@@ -31,7 +31,7 @@ use crate::parts::kit::{Face, Hold};
 use crate::parts::library::Maker;
 
 /// How far the back stays below the flap's fold.
-const SHORT: Fallback = Fallback::Length { mm: 1.5, inch: 0.0625 };
+const SHORT: Otherwise<Length> = usual(1.5, 0.0625);
 
 /// The least depth of a flap, mm: it must reach over the back.
 const LEAST_FLAP: f64 = 5.0;
@@ -42,24 +42,24 @@ const EDGE: f64 = 1.0;
 /// Where front, back and flap lie on one another it is four calipers thick: one lap besides.
 const LAYERS: f64 = 4.0;
 
+const FLAP: Key<Option<Length>> =
+    Key::length("flap", rule("a third of its shorter side"), "how deep the flap is that closes it")
+        .within(LEAST_FLAP, 2000.0)
+        .unmeasured();
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "envelope",
         role: Role::Insert,
         about: "a small envelope with glued sides and a flap, for a pocket",
         fields: &[
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::new(
-                "flap",
-                Takes::Length { least: LEAST_FLAP, most: 2000.0 },
-                Fallback::Rule("a third of its shorter side"),
-                "how deep the flap is that closes it",
-            ),
-            LAP,
-            insert::COUNT,
-            insert::FOLDED,
-            insert::PAGES,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            FLAP.field,
+            LAP.field,
+            insert::COUNT.field,
+            insert::FOLDED.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -81,10 +81,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
     let thickness = slip.thickness(LAYERS * slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
-    let short = SHORT.length(builder.album.units).unwrap_or_default().mm();
+    let short = SHORT.length(builder.album.units).mm();
     let usual = (width.min(height) / 3.0).max(LEAST_FLAP);
-    let flap = entry.values.maybe_length("flap").map_or(usual, Length::mm);
-    let sizes = Sizes { width, height, back: height - short, flap, lap: entry.mm("lap") };
+    let flap = entry.get(FLAP).map_or(usual, Length::mm);
+    let sizes = Sizes { width, height, back: height - short, flap, lap: entry.mm(LAP) };
     if let Some(finding) = wrong(builder, &slip, sizes) {
         builder.find(finding);
         return;
@@ -116,15 +116,15 @@ fn wrong(builder: &Builder<'_>, slip: &Slip<'_>, sizes: Sizes) -> Option<Finding
         let least = [2.0f64.mul_add(LEAST_FLAP, EDGE), LEAST_FLAP + height - back].map(show);
         let (wide, tall) = (show(width), show(height));
         let text = format!("{wide} x {tall} is too small for an envelope: {} x {} is the least", least[0], least[1]);
-        return Some(slip.stop("envelope-too-small", "width", text, "make its \"width\" and \"height\" larger"));
+        return Some(slip.stop("envelope-too-small", insert::WIDTH, text, "make its \"width\" and \"height\" larger"));
     }
     let most = (width / 2.0).min(back / 2.0);
     if lap > most {
         let text = format!("laps of {} meet in the middle of it: there is room for {}", show(lap), show(most));
         let best = builder.album.at_most(most);
         let help = format!("make its \"lap\" at most {}", show(best.mm()));
-        let finding = slip.stop("lap-too-wide", "lap", text, help).measured(mm(lap), mm(most));
-        return Some(finding.mend(slip.way("lap"), best));
+        let finding = slip.stop("lap-too-wide", LAP, text, help).measured(mm(lap), mm(most));
+        return Some(finding.mend(slip.way(LAP), best));
     }
     if flap > deepest {
         let text = format!(
@@ -135,8 +135,8 @@ fn wrong(builder: &Builder<'_>, slip: &Slip<'_>, sizes: Sizes) -> Option<Finding
         );
         let best = builder.album.at_most(deepest);
         let help = format!("make its \"flap\" at most {}", show(best.mm()));
-        let finding = slip.stop("flap-too-deep", "flap", text, help).measured(mm(flap), mm(deepest));
-        return Some(finding.mend(slip.way("flap"), best));
+        let finding = slip.stop("flap-too-deep", FLAP, text, help).measured(mm(flap), mm(deepest));
+        return Some(finding.mend(slip.way(FLAP), best));
     }
     None
 }

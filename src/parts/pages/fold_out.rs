@@ -15,7 +15,7 @@
 //! 1/8 in is that and what hands are off (common practice, no source).
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::bend::creep;
@@ -29,21 +29,16 @@ use crate::parts::pages::page::Page;
 /// Leaves narrower than this are no leaves, mm: our choice.
 const LEAST: f64 = 20.0;
 
+const LEAVES: Key<u32> = Key::count("leaves", (1, 2), number(1), "how many leaves fold out");
+const STEP: Key<Length> =
+    Key::length("step", usual(2.0, 0.125), "how much narrower each leaf is than the one before it");
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "fold-out",
         role: Role::Page,
         about: "a page with one or two more leaves that fold out at the fore-edge",
-        fields: &[
-            Field::new("leaves", Takes::Count { least: 1, most: 2 }, Fallback::Count(1), "how many leaves fold out"),
-            Field::length(
-                "step",
-                Fallback::Length { mm: 2.0, inch: 0.125 },
-                "how much narrower each leaf is than the one before it",
-            ),
-            FACES,
-            CONTENT,
-        ],
+        fields: &[LEAVES.field, STEP.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -53,14 +48,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, .. } = page;
-    let (worked_leaf, step) = (Worked::new(&page), entry.mm("step"));
-    let count = entry.values.count("leaves").unwrap_or(1);
+    let (worked_leaf, step) = (Worked::new(&page), entry.mm(STEP));
+    let count = entry.get(LEAVES);
     let all = f64::from(count) * step;
     if width - all < LEAST {
         let text = "steps of {} in all leave next to nothing of its last leaf: on this page they may be {}";
         let help = "make \"step\" smaller; 2 mm or 1/8 in is usual";
         let (measured, allowed) = (all, (width - LEAST).max(0.0));
-        Wrong { id: "step-too-large", text, measured, allowed, help, field: "step" }.say(builder, &page);
+        Wrong { id: "step-too-large", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
     }
     let [.., square] = creep(page.caliper);
@@ -71,7 +66,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let finding = Finding::warn("fold-out-tight", page.name(), text)
             .measured(Length::from_mm(step), Length::from_mm(square * f64::from(count)))
             .help("make \"step\" larger, or take thinner card")
-            .at(entry.values.place("step"));
+            .at(entry.values.place(STEP));
         builder.find(finding);
     }
     let first = ("first leaf", width - step, Sense::Valley);

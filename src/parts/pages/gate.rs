@@ -15,7 +15,8 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, usual};
+use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
@@ -27,16 +28,14 @@ use crate::parts::pages::page::Page;
 /// Doors lower than this are no doors, mm: our choice.
 const LEAST: f64 = 10.0;
 
+const GAP: Key<Length> = Key::length("gap", usual(2.0, 0.0625), "what the closed doors leave open");
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "gate-fold",
         role: Role::Page,
         about: "a leaf with two half doors that fold over it from the head and the tail",
-        fields: &[
-            Field::length("gap", Fallback::Length { mm: 2.0, inch: 0.0625 }, "what the closed doors leave open"),
-            FACES,
-            CONTENT,
-        ],
+        fields: &[GAP.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -46,13 +45,13 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, .. } = page;
-    let (worked_leaf, gap) = (Worked::new(&page), entry.mm("gap"));
+    let (worked_leaf, gap) = (Worked::new(&page), entry.mm(GAP));
     let door = (height - gap) / 2.0;
     if door < LEAST {
         let text = "a gap of {} leaves next to nothing of its doors: on this page it may be {}";
         let help = "make \"gap\" smaller; 2 mm or 1/16 in is usual";
         let (measured, allowed) = (gap, 2.0f64.mul_add(-LEAST, height).max(0.0));
-        Wrong { id: "gap-too-large", text, measured, allowed, help, field: "gap" }.say(builder, &page);
+        Wrong { id: "gap-too-large", text, measured, allowed, help, field: GAP.field }.say(builder, &page);
         return;
     }
     let leaves = [

@@ -5,7 +5,7 @@
 //! left, where it is the page's back at the right. The hinge's tab is stuck on the leaf, on whichever face is turned to it.
 
 use crate::album::Entry;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Field, Key, usual, words};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::parts::build::builder::{Builder, side};
@@ -13,21 +13,18 @@ use crate::parts::kit::{Face, Hold, Side};
 use crate::parts::pages::page::Page;
 use crate::parts::spines::carry::Carry;
 
+words! {
+    /// The face of the page that carries it.
+    pub(in crate::parts) enum Faces { Front = "front", Back = "back" }
+}
+
 /// The face of the page that is worked on.
-pub(in crate::parts) const FACES: Field = Field::new(
-    "faces",
-    Takes::Choice(&["front", "back"]),
-    Fallback::Choice("front"),
-    "the face of the page that carries it",
-);
+pub(in crate::parts) const FACES: Key<Faces> =
+    Key::choice("faces", Faces::Front.usual(), "the face of the page that carries it");
 
 /// What is stuck on the page.
-pub(in crate::parts) const CONTENT: Field = Field::length(
-    "content",
-    Fallback::Length { mm: 0.0, inch: 0.0 },
-    "thickness of what will be stuck on it, both faces together",
-)
-.unmeasured();
+pub const CONTENT: Key<Length> =
+    Key::length("content", usual(0.0, 0.0), "thickness of what will be stuck on it, both faces together").unmeasured();
 
 /// The leaf's worked face, mm.
 #[derive(Clone, Copy, Debug)]
@@ -40,7 +37,7 @@ pub(in crate::parts) struct Leaf {
 
 impl Leaf {
     pub(in crate::parts) fn new(page: &Page<'_>) -> Self {
-        Self { width: page.width, on_back: page.entry.values.text("faces") == Some("back") }
+        Self { width: page.width, on_back: page.entry.get(FACES) == Faces::Back }
     }
 
     /// Where something `width` wide that begins `from_spine` away from the spine begins, as the face is seen.
@@ -75,8 +72,8 @@ pub(in crate::parts) fn tab(builder: &Builder<'_>) -> f64 {
 }
 
 /// A length of an entry, mm; `otherwise` where it is left out.
-pub(in crate::parts) fn given(entry: &Entry, field: &str, otherwise: f64) -> f64 {
-    entry.values.maybe_length(field).map_or(otherwise, Length::mm)
+pub(in crate::parts) fn given(entry: &Entry, key: Key<Option<Length>>, otherwise: f64) -> f64 {
+    entry.get(key).map_or(otherwise, Length::mm)
 }
 
 /// A side on the front of a panel, from its lower left corner as it is seen when the part lies flat, to the right.
@@ -100,7 +97,7 @@ pub(in crate::parts) struct Wrong<'a> {
     pub allowed: f64,
     pub help: &'a str,
     /// The field at which it can be mended.
-    pub field: &'a str,
+    pub field: Field,
 }
 
 impl Wrong<'_> {

@@ -18,7 +18,8 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, usual, words};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, notched_head, pocket_front, stick};
@@ -28,29 +29,33 @@ use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};
 
+words! {
+    /// The form of its upper edge.
+    pub(in crate::parts) enum Mouth { Slanted = "slanted", Notched = "notched", Straight = "straight" }
+}
+
+const POCKET: Key<Length> = Key::size("pocket", usual(80.0, 3.125), "width of the pocket's front");
+const HEIGHT: Key<Length> = Key::size("height", usual(60.0, 2.375), "its height, where it is tallest");
+const RAISE: Key<Length> = Key::length("raise", usual(15.0, 0.625), "how far it stands above the tail");
+const MOUTH: Key<Mouth> = Key::choice("mouth", Mouth::Slanted.usual(), "the form of its upper edge");
+const SLANT: Key<Length> =
+    Key::length("slant", usual(15.0, 0.625), "how much lower a slanted mouth is at the fore-edge");
+const NOTCH: Key<Length> = Key::length("notch", usual(20.0, 0.75), "diameter of the notch of a notched one");
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "library-card",
         role: Role::Page,
         about: "a leaf with a low pocket from which a card looks out",
         fields: &[
-            Field::size("pocket", Fallback::Length { mm: 80.0, inch: 3.125 }, "width of the pocket's front"),
-            Field::size("height", Fallback::Length { mm: 60.0, inch: 2.375 }, "its height, where it is tallest"),
-            Field::length("raise", Fallback::Length { mm: 15.0, inch: 0.625 }, "how far it stands above the tail"),
-            Field::new(
-                "mouth",
-                Takes::Choice(&["slanted", "notched", "straight"]),
-                Fallback::Choice("slanted"),
-                "the form of its upper edge",
-            ),
-            Field::length(
-                "slant",
-                Fallback::Length { mm: 15.0, inch: 0.625 },
-                "how much lower a slanted mouth is at the fore-edge",
-            ),
-            Field::length("notch", Fallback::Length { mm: 20.0, inch: 0.75 }, "diameter of the notch of a notched one"),
-            FACES,
-            CONTENT,
+            POCKET.field,
+            HEIGHT.field,
+            RAISE.field,
+            MOUTH.field,
+            SLANT.field,
+            NOTCH.field,
+            FACES.field,
+            CONTENT.field,
         ],
     },
     make,
@@ -62,17 +67,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let (pocket, tall, raise) = (entry.mm("pocket"), entry.mm("height"), entry.mm("raise"));
-    let mouth = entry.values.text("mouth");
-    let slant = if mouth == Some("slanted") { entry.mm("slant") } else { 0.0 };
-    let notch = if mouth == Some("notched") { entry.mm("notch") } else { 0.0 };
+    let (pocket, tall, raise) = (entry.mm(POCKET), entry.mm(HEIGHT), entry.mm(RAISE));
+    let mouth = entry.get(MOUTH);
+    let slant = if mouth == Mouth::Slanted { entry.mm(SLANT) } else { 0.0 };
+    let notch = if mouth == Mouth::Notched { entry.mm(NOTCH) } else { 0.0 };
     let low = tall - slant - notch / 2.0;
     let field = if slant > 0.0 {
-        "slant"
+        SLANT
     } else if notch > 0.0 {
-        "notch"
+        NOTCH
     } else {
-        "height"
+        HEIGHT
     };
     if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, low, field) {
         return;
@@ -81,14 +86,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let text = "its pocket ends {} above the tail, and its page is {} tall";
         let help = "make \"height\" or \"raise\" smaller";
         let (measured, allowed) = (raise + tall, height);
-        Wrong { id: "pocket-too-tall", text, measured, allowed, help, field: "height" }.say(builder, &page);
+        Wrong { id: "pocket-too-tall", text, measured, allowed, help, field: HEIGHT.field }.say(builder, &page);
         return;
     }
     let room = 2.0f64.mul_add(-seam, pocket);
     if notch > room {
         let text = "a notch of {} does not go between its seams, {} apart";
         let help = "make \"notch\" smaller; 20 mm or 3/4 in is usual";
-        Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: "notch" }.say(builder, &page);
+        Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: NOTCH.field }
+            .say(builder, &page);
         return;
     }
     // It falls towards the fore-edge.

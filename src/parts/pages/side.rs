@@ -18,7 +18,8 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Field, Key, rule};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
@@ -28,15 +29,15 @@ use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given,
 use crate::parts::pages::page::Page;
 
 /// The width of a pocket beside the hinge's tab.
-pub(in crate::parts) const POCKET: Field =
-    Field::size("pocket", Fallback::Rule("the page's width less the hinge's tab"), "width of the pocket's front");
+pub(in crate::parts) const POCKET: Key<Option<Length>> =
+    Key::size("pocket", rule("the page's width less the hinge's tab"), "width of the pocket's front");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "side-loading",
         role: Role::Page,
         about: "a leaf with a pocket that is open at the fore-edge alone",
-        fields: &[POCKET, FACES, CONTENT],
+        fields: &[POCKET.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -45,7 +46,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 /// Says whether a pocket of this width is wrong on its page: wider than it, or too narrow for two seams.
 pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, pocket: f64) -> bool {
-    let (measured, field) = (pocket, "pocket");
+    let (measured, field) = (pocket, POCKET.field);
     if pocket > page.width + 1e-6 {
         let text = "the pocket is {} wide, and its page only {}";
         let help = "make \"pocket\" smaller, or the page wider";
@@ -62,12 +63,17 @@ pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, 
 }
 
 /// Says whether what is this tall has no room for two seams.
-pub(in crate::parts) fn wrong_height(builder: &mut Builder<'_>, page: &Page<'_>, height: f64, field: &str) -> bool {
+pub(in crate::parts) fn wrong_height(
+    builder: &mut Builder<'_>,
+    page: &Page<'_>,
+    height: f64,
+    field: impl Into<Field>,
+) -> bool {
     let wrong = height < 2.0 * page.seam;
     if wrong {
         let text = "the pocket is {} tall, and two seams alone take {}";
         let help = "make the pocket taller, or page.seam smaller";
-        let (measured, allowed) = (height, 2.0 * page.seam);
+        let (measured, allowed, field) = (height, 2.0 * page.seam, field.into());
         Wrong { id: "pocket-too-low", text, measured, allowed, help, field }.say(builder, page);
     }
     wrong
@@ -77,8 +83,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let pocket = given(entry, "pocket", width - tab(builder));
-    if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, height, "pocket") {
+    let pocket = given(entry, POCKET, width - tab(builder));
+    if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, height, POCKET) {
         return;
     }
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));

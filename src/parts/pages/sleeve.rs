@@ -29,7 +29,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "sleeve",
         role: Role::Page,
         about: "a sleeve from one piece folded at the head, open at the spine and the fore-edge",
-        fields: &[CONTENT],
+        fields: &[CONTENT.field],
     },
     make,
     carry: None,

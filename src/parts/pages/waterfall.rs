@@ -18,7 +18,8 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number, usual};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
@@ -29,26 +30,16 @@ use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given,
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{POCKET, wrong_width};
 
+const STEPS: Key<u32> = Key::count("steps", (2, 4), number(3), "how many pockets");
+const STEP: Key<Length> =
+    Key::length("step", usual(25.0, 1.0), "how much lower each pocket is than what is behind it").within(5.0, 200.0);
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "waterfall",
         role: Role::Page,
         about: "a leaf with two to four pockets in steps, each lower than the one behind it",
-        fields: &[
-            Field::new("steps", Takes::Count { least: 2, most: 4 }, Fallback::Count(3), "how many pockets"),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "step",
-                    Takes::Length { least: 5.0, most: 200.0 },
-                    Fallback::Length { mm: 25.0, inch: 1.0 },
-                    "how much lower each pocket is than what is behind it",
-                )
-            },
-            POCKET,
-            FACES,
-            CONTENT,
-        ],
+        fields: &[STEPS.field, STEP.field, POCKET.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -59,8 +50,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let (steps, step) = (entry.values.count("steps").unwrap_or(3), entry.mm("step"));
-    let pocket = given(entry, "pocket", width - tab(builder));
+    let (steps, step) = (entry.get(STEPS), entry.mm(STEP));
+    let pocket = given(entry, POCKET, width - tab(builder));
     if wrong_width(builder, &page, pocket) {
         return;
     }
@@ -69,7 +60,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let text = "its steps are {} tall together, and two seams leave {} of the page for them";
         let help = "make \"step\" smaller, or have fewer \"steps\"";
         let (measured, allowed) = (all, room.max(0.0));
-        Wrong { id: "steps-too-tall", text, measured, allowed, help, field: "step" }.say(builder, &page);
+        Wrong { id: "steps-too-tall", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
     }
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));

@@ -12,7 +12,8 @@
 //! Covers have panels outside and, where no end papers line them, inside. Round a window the border is as wide as at the
 //! edge; a slot's cut is 1 mm larger all round, so that a panel stuck a little off does not close it (our choice).
 
-use crate::album::{Decorated, Panels};
+use crate::album::{Decorated, ON, Panels, REVEAL, RUNS_ON};
+
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::Finding;
 use crate::length::Ruler;
@@ -34,7 +35,7 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
         let text = "panels are for the cover alone, and the album has none: there are no panels";
         let finding = Finding::warn("no-cover", "panels", text);
         let help = "say what the cover is: \"cover\": { \"kind\": \"wrap\" }; or leave panels.on out";
-        builder.find(finding.help(help).at(panels.values.place("on")));
+        builder.find(finding.help(help).at(panels.values.place(ON)));
     }
     let reveal = panels.reveal.mm();
     let wanted = |plain: &Plain| if plain.owner == Owner::Cover { panels.on_cover() } else { panels.on_pages() };
@@ -83,7 +84,7 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
             if left_out.len() == 1 { first.clone() } else { format!("{first} and {} more", left_out.len() - 1) };
         let text = format!("a border of {border} all round leaves next to nothing of a panel: it is left out");
         let finding = Finding::warn("panel-too-small", about, text).help("make panels.reveal smaller");
-        builder.find(finding.at(panels.values.place("reveal")));
+        builder.find(finding.at(panels.values.place(REVEAL)));
     }
 }
 
@@ -98,7 +99,7 @@ fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> Cut<'p>
         along_grain: false,
         name: format!("panel for {}", plain.name),
         owner: plain.owner,
-        place: panels.values.place("reveal"),
+        place: panels.values.place(REVEAL),
     }
 }
 
@@ -160,7 +161,7 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
         let text = format!("its pattern does not run on: a block of {wide} x {tall} goes onto no sheet of its design");
         let finding = Finding::note("block-too-large", about, text);
         let help = "take larger sheets for the panels; until then each is cut by itself";
-        builder.find(finding.help(help).at(panels.values.place("runs_on")));
+        builder.find(finding.help(help).at(panels.values.place(RUNS_ON)));
     }
     kept
 }

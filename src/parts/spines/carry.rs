@@ -4,6 +4,7 @@
 use crate::album::Album;
 use crate::net::bend::sleeve_loss;
 use crate::parts::library::ALL;
+use crate::parts::spines::sizes::TAB;
 
 /// How a spine carries its pages, mm.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,14 +19,25 @@ pub struct Carry {
     pub lead_in: f64,
     /// How much shorter than the page the tab is.
     pub ease: f64,
-    /// The narrowest strip that is stuck on what is beneath it, and its field in the file; none where nothing is.
-    pub stuck: Option<(f64, &'static str)>,
+    /// The narrowest strip that is stuck on what is beneath it, and what that is; none where nothing is.
+    pub stuck: Option<(f64, Stuck)>,
     /// The wings of a page that stands alone in the middle, where there is one.
     pub wing: Option<f64>,
     /// By page: how much of the spine it takes.
     pub steps: Vec<f64>,
     /// By page: how far its root, or what holds its root, stands above the spine's lowest base.
     pub rises: Vec<f64>,
+}
+
+/// A strip that is stuck on what is beneath it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stuck {
+    /// The base between two pages.
+    Base,
+    /// The root of a page's guard.
+    Root,
+    /// A page's wing.
+    Wing,
 }
 
 impl Carry {
@@ -56,7 +68,7 @@ impl Carry {
     /// The width of what slides into a page, mm: the one thing that pages must know before there is a spine.
     #[must_use]
     pub fn tab_of(album: &Album) -> f64 {
-        album.spine.mm("tab")
+        album.spine.mm(TAB)
     }
 
     /// What the spine gives all pages together, mm.

@@ -21,19 +21,29 @@
 //! gusset. Every second piece lies on its neighbours, a caliper higher. Sizes: common practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, rule, usual};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner};
 use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
+use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::stock::{Pattern, Stock};
 
 /// What a concertina's outermost panels are called.
 pub const END_FLAP: &str = "end flap";
+
+const FLAP: Key<Length> =
+    Key::length("flap", usual(20.0, 0.75), "the end flaps that are stuck on the cover, 0 for none");
+const LONGEST: Key<Option<Length>> = Key::size(
+    "longest",
+    rule("what a sheet of its stock takes, with 5 mm left on each side"),
+    "the longest piece that the strip is cut in",
+)
+.unmeasured();
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -41,22 +51,13 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Spine,
         about: "one pleated strip with a pleat for every page and a flap for each side of the cover",
         fields: &[
-            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "the base between two pleats"),
-            guard::TAB,
-            guard::GUSSET,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::length(
-                "flap",
-                Fallback::Length { mm: 20.0, inch: 0.75 },
-                "the end flaps that are stuck on the cover, 0 for none",
-            ),
-            Field::size(
-                "longest",
-                Fallback::Rule("what a sheet of its stock takes, with 5 mm left on each side"),
-                "the longest piece that the strip is cut in",
-            )
-            .unmeasured(),
+            PITCH.worded("the base between two pleats").field,
+            TAB.field,
+            GUSSET.field,
+            LEAD_IN.field,
+            EASE.field,
+            FLAP.field,
+            LONGEST.field,
         ],
     },
     make,
@@ -123,13 +124,13 @@ fn widest(stock: &Stock, height: f64, along_grain: bool) -> f64 {
 impl Pleats {
     fn of(album: &Album) -> Self {
         let (guard, spine) = (Guard::of(album), &album.spine);
-        let mut pleats = Self { guard, flap: spine.mm("flap"), pieces: Vec::new() };
+        let mut pleats = Self { guard, flap: spine.mm(FLAP), pieces: Vec::new() };
         let (pages, height) = (album.pages.len(), album.page.height.mm() - guard.ease);
         let room = album
             .stocks
             .get(spine.stock)
             .map_or(f64::INFINITY, |stock| widest(stock, height, spine.grain_along_spine.unwrap_or(true)));
-        let longest = spine.values.maybe_length("longest").map_or(room, Length::mm);
+        let longest = spine.get(LONGEST).map_or(room, Length::mm);
         let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
@@ -194,7 +195,7 @@ fn carry(album: &Album) -> Carry {
     let step = guard.pitch + guard.caliper;
     let mut carry = guard.carry(vec![step; rises.len()], rises);
     carry.pitch = step;
-    carry.stuck = (pieces.len() > 1).then(|| (a_little_less(album, guard.pitch), "pitch"));
+    carry.stuck = (pieces.len() > 1).then(|| (a_little_less(album, guard.pitch), Stuck::Base));
     carry
 }
 
@@ -204,7 +205,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let Some(height) = guard.height(builder, entry) else { return };
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.
     let least = pleats.width(1, builder.album.pages.len().min(2));
-    if let Some(longest) = entry.values.maybe_length("longest").filter(|longest| longest.mm() < least - 1e-6) {
+    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - 1e-6) {
         let (asked, least) = (builder.album.show(longest.mm()), Length::from_mm(least));
         let text = format!(
             "a piece with a single pleat is {} long, and {asked} is to be the longest",
@@ -214,7 +215,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             .measured(least, longest)
             .help("leave spine.longest out, or make it larger")
             .mend("spine.longest", builder.album.at_least(least.mm()))
-            .at(entry.values.place("longest"));
+            .at(entry.values.place(LONGEST));
         builder.find(finding);
         return;
     }

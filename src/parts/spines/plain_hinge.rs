@@ -17,32 +17,22 @@
 //! practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner};
 use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
+use crate::parts::spines::sizes::{EASE, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "plain-hinge",
         role: Role::Spine,
         about: "a strip with one score for every page, all on one backing",
-        fields: &[
-            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
-            guard::TAB,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::size(
-                "wing",
-                Fallback::Rule("1 mm or 1/32 in less than the pitch"),
-                "the panel that is stuck on the backing",
-            ),
-        ],
+        fields: &[PITCH.field, TAB.field, LEAD_IN.field, EASE.field, WING.field],
     },
     make,
     carry: Some(carry),
@@ -50,8 +40,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn wing(album: &Album) -> f64 {
-    let pitch = album.spine.mm("pitch");
-    album.spine.values.maybe_length("wing").map_or_else(|| a_little_less(album, pitch), Length::mm)
+    let pitch = album.spine.mm(PITCH);
+    album.spine.get(WING).map_or_else(|| a_little_less(album, pitch), Length::mm)
 }
 
 /// Where the first score stands on the backing: as far in as its wing is wide, and as half a page takes.
@@ -67,7 +57,7 @@ fn carry(album: &Album) -> Carry {
         *step = first(&guard, wing) + guard.pitch / 2.0;
     }
     let rises = vec![0.0; steps.len()];
-    Carry { stuck: Some((wing, "wing")), ..guard.carry(steps, rises) }
+    Carry { stuck: Some((wing, Stuck::Wing)), ..guard.carry(steps, rises) }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
@@ -80,7 +70,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             .measured(Length::from_mm(wing), Length::from_mm(guard.pitch))
             .help("leave spine.wing out, or make it a little smaller than spine.pitch")
             .mend("spine.wing", builder.album.at_most(guard.pitch - 0.5))
-            .at(entry.values.place("wing"));
+            .at(entry.values.place(WING));
         builder.find(finding);
         return;
     }
