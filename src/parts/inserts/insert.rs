@@ -290,7 +290,7 @@ fn pockets_for(builder: &Builder<'_>, entry: &Entry) -> Vec<usize> {
     let of_page = |page: usize| {
         builder.pockets().iter().enumerate().filter(move |(_, pocket)| pocket.page == page).map(|(index, _)| index)
     };
-    entry.get(PAGES).map_or_else(
+    entry.values.find(PAGES).flatten().map_or_else(
         || (0..builder.pockets().len()).collect(),
         |pages| pages.iter().filter_map(|(page, _)| usize::try_from(*page).ok()).flat_map(of_page).collect(),
     )
