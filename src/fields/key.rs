@@ -9,10 +9,21 @@
 //! const SEAM: Key<Length> = Key::size("seam", usual(12.0, 0.5), "the strip that takes tape or glue");
 //! const FRONT: Key<Option<Length>> = Key::size("front", rule("two thirds of the page"), "height of the front");
 //! ```
+//!
+//! A key of another type than its field has does not compile, nor does one that forgets that a rule may hold:
+//!
+//! ```compile_fail,E0277
+//! # use hingeleaf::fields::{Key, needed};
+//! const POCKET: Key<u32> = Key::size("pocket", needed(), "width of the pocket's front");
+//! ```
+//! ```compile_fail,E0308
+//! # use hingeleaf::{fields::{Key, rule}, length::Length};
+//! const FRONT: Key<Length> = Key::size("front", rule("two thirds of the page"), "height of the front");
+//! ```
 
 use super::field::{Fallback, Field, Takes};
 use super::tree::Node;
-use super::values::Value;
+use super::value::Value;
 use crate::finding::Place;
 use crate::length::{Length, Units};
 use std::marker::PhantomData;

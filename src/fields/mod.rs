@@ -15,6 +15,7 @@ mod reader;
 mod schema;
 mod source;
 mod tree;
+mod value;
 mod values;
 
 pub use alter::{Change, alter};
@@ -29,4 +30,5 @@ pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
 pub use source::Source;
 pub use tree::{Node, Tree};
-pub use values::{Value, Values};
+pub use value::Value;
+pub use values::Values;

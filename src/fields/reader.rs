@@ -4,7 +4,8 @@
 use super::field::{Fallback, Field, Takes, nearest};
 use super::source::Source;
 use super::tree::{Node, Tree};
-use super::values::{Value, Values};
+use super::value::Value;
+use super::values::Values;
 use crate::finding::{Finding, Place, Said};
 use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;

@@ -3,33 +3,10 @@
 
 use super::field::Field;
 use super::key::{CountOrWord, Held, Key};
-use super::tree::Node;
+use super::value::Value;
 use crate::finding::Place;
 use crate::length::Length;
 use std::collections::BTreeMap;
-
-/// What one field held.
-#[derive(Clone, Debug)]
-pub enum Value {
-    /// A length.
-    Length(Length),
-    /// A whole number.
-    Count(u32),
-    /// A number without a unit.
-    Amount(f64),
-    /// A text.
-    Text(String),
-    /// One of the field's words.
-    Choice(&'static str),
-    /// Yes or no.
-    Flag(bool),
-    /// Whole numbers, each with its place.
-    Counts(Vec<(u32, Place)>),
-    /// Texts, each with its place.
-    Texts(Vec<(String, Place)>),
-    /// A value for another reader.
-    Nested(Node),
-}
 
 /// The values of one object. A field that could not be read holds nothing (the file is refused anyway, so
 /// what stands for it does not matter), nor does one that was left out and has no fallback.

@@ -5,8 +5,10 @@ use super::bound;
 use super::build::builder::Builder;
 use super::inserts::insert::{HEIGHT, WIDTH};
 use super::kit::Kit;
-use super::library::make;
+use super::library::{make, maker};
 use super::papers::panel;
+use super::spines::carry::Carry;
+use super::thickness::page_thickness;
 use crate::album::{Album, Bound};
 use crate::finding::Checked;
 
@@ -17,6 +19,7 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     for (index, page) in album.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
     }
+    builder.carry = Carry::of(album);
     make(&mut builder, &album.spine, 1);
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
@@ -43,6 +46,15 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     match album.bound {
         Bound::Left | Bound::Top => made,
         Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
+    }
+}
+
+impl Carry {
+    /// How an album's spine carries its pages.
+    #[must_use]
+    pub fn of(album: &Album) -> Self {
+        let carry = maker(&album.spine).and_then(|maker| maker.carry);
+        carry.map(|carry| carry(album, &|| page_thickness(album))).unwrap_or_default()
     }
 }
 

@@ -10,6 +10,7 @@ use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
 use crate::parts::papers::designs::Designs;
+use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
 use std::collections::BTreeMap;
 
@@ -62,6 +63,8 @@ pub struct Builder<'a> {
     /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
     /// pages, going to the right.
     pub(in crate::parts) feet: Vec<Side>,
+    /// How the spine carries the pages, once these are made.
+    pub(in crate::parts) carry: Carry,
     kit: Kit,
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
@@ -87,6 +90,7 @@ impl<'a> Builder<'a> {
             juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
+            carry: Carry::NONE,
             kit,
             likes: Vec::new(),
             findings: Vec::new(),

@@ -10,7 +10,6 @@ use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
 use crate::parts::kit::{Hold, Owner, Side};
 use crate::parts::papers::panel;
-use crate::parts::spines::carry::Carry;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
 pub(in crate::parts) const SQUARE: Key<Length> =
@@ -47,7 +46,7 @@ impl Around {
         (more, lined): (f64, bool),
         what: &str,
     ) -> Option<Self> {
-        let carry = Carry::of(builder.album);
+        let carry = builder.carry.clone();
         let square = entry.mm(SQUARE);
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);

@@ -27,7 +27,7 @@ use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::covers::covering::{Covering, Part};
 use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 const JOINT: Key<Option<Length>> =
     Key::size("joint", rule("two boards, at least 7 mm or 1/4 in"), "from the spine board to a board");

@@ -26,7 +26,7 @@ use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
 use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
 

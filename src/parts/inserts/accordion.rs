@@ -15,7 +15,7 @@ use crate::fields::{Key, number};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 const PANELS: Key<u32> = Key::count("panels", (2, 24), number(4), "how many panels it has");
 

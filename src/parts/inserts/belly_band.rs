@@ -26,7 +26,7 @@ use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, LAP, Slip};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use std::f64::consts::PI;
 
 const WIDTH: Key<Length> = Key::size("width", needed(), "width of what it goes round");

@@ -21,7 +21,7 @@ use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, Slip};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 words! {
     /// How many sewing holes it has in its fold.

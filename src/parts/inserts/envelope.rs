@@ -28,7 +28,7 @@ use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, LAP, Slip};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 /// How far the back stays below the flap's fold.
 const SHORT: Otherwise<Length> = usual(1.5, 0.0625);

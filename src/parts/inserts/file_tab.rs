@@ -19,7 +19,7 @@ use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 const WIDTH: Key<Length> = Key::size("width", usual(40.0, 1.5), "its width along the edge");
 const HEIGHT: Key<Length> = Key::size("height", usual(12.0, 0.5), "how far it stands out beyond the edge");

@@ -17,7 +17,7 @@ use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::prints::ABOUT;
 
 const SIZE: Key<Option<Text>> = Key::text("size", rule("its width and height"), ABOUT);

@@ -21,7 +21,7 @@ use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::prints::ABOUT;
 
 /// Thickness of a print, mm (P6: 0.15 to 0.28, secondary photo-paper references).

@@ -18,7 +18,7 @@ use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 const HOLE: Key<Length> = Key::length("hole", usual(6.0, 0.25), "diameter of the punched hole, 0 for none");
 const CORNER: Key<Length> = Key::length("corner", usual(10.0, 0.375), "size of the clipped corners, 0 for square ones");

@@ -27,7 +27,7 @@ use crate::length::Length;
 use crate::net::{Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::pocket;

@@ -20,7 +20,7 @@ use crate::fields::{Key, number, usual};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
 

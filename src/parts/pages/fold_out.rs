@@ -22,7 +22,7 @@ use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::Lies;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
 use crate::parts::pages::page::Page;
 

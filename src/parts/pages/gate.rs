@@ -21,7 +21,7 @@ use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
 use crate::parts::pages::page::Page;
 

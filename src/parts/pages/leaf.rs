@@ -68,7 +68,7 @@ impl Leaf {
 
 /// How much of a leaf the hinge's tab covers, mm.
 pub(in crate::parts) fn tab(builder: &Builder<'_>) -> f64 {
-    Carry::of(builder.album).tab
+    Carry::tab_of(builder.album)
 }
 
 /// A length of an entry, mm; `otherwise` where it is left out.

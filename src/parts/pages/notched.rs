@@ -18,7 +18,7 @@ use crate::fields::{Key, usual};
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong, front, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::pocket;

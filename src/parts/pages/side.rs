@@ -24,7 +24,7 @@ use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
 

@@ -26,7 +26,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};

@@ -3,7 +3,6 @@
 
 use crate::album::Album;
 use crate::net::bend::sleeve_loss;
-use crate::parts::library::ALL;
 use crate::parts::spines::sizes::TAB;
 
 /// How a spine carries its pages, mm.
@@ -25,6 +24,8 @@ pub struct Carry {
     pub wing: Option<f64>,
     /// By page: how much of the spine it takes.
     pub steps: Vec<f64>,
+    /// By page: how thick the spine takes it to be; empty where it does not ask.
+    pub thick: Vec<f64>,
     /// By page: how far its root, or what holds its root, stands above the spine's lowest base.
     pub rises: Vec<f64>,
 }
@@ -41,13 +42,19 @@ pub enum Stuck {
 }
 
 impl Carry {
-    /// How an album's spine carries its pages.
-    #[must_use]
-    pub fn of(album: &Album) -> Self {
-        let kind = album.spine.kind;
-        let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name);
-        maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
-    }
+    /// As long as there is no spine.
+    pub(in crate::parts) const NONE: Self = Self {
+        pitch: 0.0,
+        tab: 0.0,
+        gusset: 0.0,
+        lead_in: 0.0,
+        ease: 0.0,
+        stuck: None,
+        wing: None,
+        steps: Vec::new(),
+        thick: Vec::new(),
+        rises: Vec::new(),
+    };
 
     /// How far tabs stop short of their scores in sleeves of card this thick, mm: with sharp folds and with round ones; the
     /// whole tab where there is no way in (H6; derived: similar triangles).

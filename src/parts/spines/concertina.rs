@@ -27,7 +27,7 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
@@ -186,7 +186,7 @@ impl Pleats {
 }
 
 /// A pleat adds a caliper to the pitch; the pages of every second piece stand a caliper higher (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let Pleats { guard, pieces, .. } = Pleats::of(album);
     let rise = |(number, &pages): (usize, &usize)| {
         std::iter::repeat_n(if number.is_multiple_of(2) { 0.0 } else { guard.caliper }, pages)

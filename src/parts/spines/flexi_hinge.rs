@@ -22,7 +22,7 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
@@ -87,7 +87,7 @@ impl Hinge {
 }
 
 /// Strip k from the middle lies on all wider ones: a page's root stands above the lowest by their calipers (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let hinge = Hinge::of(album);
     let count = album.pages.len();
     let (odd, strips) = (count % 2 == 1, count / 2);

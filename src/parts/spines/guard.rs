@@ -101,6 +101,7 @@ impl Guard {
             gusset: self.gusset,
             lead_in: self.lead_in,
             ease: self.ease,
+            thick: Vec::new(),
             stuck: None,
             wing: None,
             steps,

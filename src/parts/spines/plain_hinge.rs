@@ -22,7 +22,7 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
 use crate::parts::spines::sizes::{EASE, LEAD_IN, PITCH, TAB, WING};
@@ -50,7 +50,7 @@ fn first(guard: &Guard, wing: f64) -> f64 {
 }
 
 /// The first page has the rest of its wing on top of its pitch (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let (guard, wing) = (Guard::of(album), wing(album));
     let mut steps = vec![guard.pitch; album.pages.len()];
     if let Some(step) = steps.first_mut() {
@@ -75,7 +75,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     }
     let pages = builder.album.pages.len();
-    let width = carry(builder.album).spine();
+    let width = builder.carry.spine();
     let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
         builder.piece(Cut {
             id,

@@ -24,11 +24,10 @@ use crate::length::{Length, Ruler, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner, Side};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, hang, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
-use crate::parts::thickness::page_thickness;
 
 const PITCH: Key<Option<Length>> = Key::size(
     "pitch",
@@ -66,11 +65,6 @@ pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
     count
 }
 
-/// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
-fn thickness(album: &Album) -> Vec<f64> {
-    album.spine.get(PITCH).map_or_else(|| page_thickness(album), |pitch| vec![pitch.mm(); album.pages.len()])
-}
-
 /// By page: how many stubs stand beside its guard.
 fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
     let count = |loaded: &f64| usize::try_from(stubs_for(*loaded, 2.0 * caliper, caliper)).unwrap_or(usize::MAX);
@@ -78,20 +72,23 @@ fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
 }
 
 /// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, page_thickness: &dyn Fn() -> Vec<f64>) -> Carry {
     let mut guard = Guard::of(album);
-    let counts = counts(&thickness(album), guard.caliper);
+    // As the file says, or as its own layers are.
+    let said = album.spine.get(PITCH).map(|pitch| vec![pitch.mm(); album.pages.len()]);
+    let thick = said.unwrap_or_else(page_thickness);
+    let counts = counts(&thick, guard.caliper);
     let steps: Vec<f64> = counts.into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
     guard.pitch = steps.iter().sum::<f64>() / whole(steps.len().max(1));
     let root = album.spine.mm(ROOT);
     let rises = vec![root; steps.len()];
-    Carry { stuck: Some((root, Stuck::Root)), ..guard.carry(steps, rises) }
+    Carry { thick, stuck: Some((root, Stuck::Root)), ..guard.carry(steps, rises) }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let guard = Guard::of(builder.album);
     let Some(height) = guard.height(builder, entry) else { return };
-    let (root, caliper, thickness) = (entry.mm(ROOT), guard.caliper, thickness(builder.album));
+    let (root, caliper, thickness) = (entry.mm(ROOT), guard.caliper, builder.carry.thick.clone());
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();
