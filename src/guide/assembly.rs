@@ -191,7 +191,7 @@ fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
     let free = joints::borders(desk.kit(), glued, faced)?;
     // Flaps go where their fold lets them.
     let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
-    let placed = matches!(panel.purpose, Use::Plain | Use::Base) && (glued.panel == 0 || panel.purpose == Use::Base);
+    let placed = panel.purpose.is_base() || (panel.purpose == Use::Plain && glued.panel == 0);
     // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
     let bends = desk.kit().pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
     let fills = free.iter().all(|free| free.abs() < SEEN);

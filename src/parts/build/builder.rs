@@ -8,7 +8,9 @@ use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
-use crate::parts::kit::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
+use crate::parts::kit::{
+    Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Purpose, Side,
+};
 use crate::parts::papers::designs::Designs;
 use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
@@ -21,6 +23,8 @@ pub struct Cut<'a> {
     pub id: String,
     /// What it is: `pocket front`.
     pub kind: &'static str,
+    /// What it is there for.
+    pub purpose: Purpose,
     /// Pieces of one family may be one part: a page's front and back, say.
     pub family: &'static str,
     /// Its net.
@@ -136,6 +140,7 @@ impl<'a> Builder<'a> {
         self.kit.parts.push(Part {
             id: cut.id.clone(),
             kind: cut.kind,
+            purpose: cut.purpose,
             net: cut.net.clone(),
             flat,
             stock: cut.stock,

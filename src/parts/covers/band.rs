@@ -18,12 +18,9 @@ use crate::net::{Along, Leaf, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::joined::{LAP, Row};
 use crate::parts::covers::around::Around;
-use crate::parts::kit::{Face, Hold, Owner, Side};
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
 
 /// How tall the band is.
-/// What the band round an album is called.
-pub const BELLY_BAND: &str = "belly band";
-
 pub(in crate::parts) const BAND: Key<Length> =
     Key::length("band", usual(0.0, 0.0), "how tall a belly band round the closed album is, 0 for none");
 
@@ -85,7 +82,8 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     };
     let cut = Cut {
         id: "cover-band".into(),
-        kind: BELLY_BAND,
+        kind: "belly band",
+        purpose: Purpose::Band,
         family: "belly band",
         net: row.net(),
         stock: round.stock,

@@ -26,7 +26,7 @@ use crate::parts::build::face::Looks;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::covers::covering::{Covering, Part};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 
 const JOINT: Key<Option<Length>> =
@@ -115,6 +115,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         along_grain: entry.grain_along_spine.unwrap_or(true),
         name: name.into(),
         owner: Owner::Cover,
+        purpose: Purpose::Body,
         place: entry.place(),
     };
     let (width, height) = sizes.covering.board;

@@ -25,7 +25,7 @@ use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
 use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
@@ -111,6 +111,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         along_grain: false,
         name: name.into(),
         owner: Owner::Cover,
+        purpose: Purpose::Body,
         place: entry.place(),
     };
     let mut whole = cut("cover", "wrap cover", "cover", shape.row.net(), entry.stock);

@@ -13,7 +13,7 @@ use crate::length::Length;
 use crate::net::Net;
 use crate::net::bend::sleeve_loss;
 use crate::parts::build::builder::{Builder, Cut};
-use crate::parts::kit::{Insert, Owner, Pocket};
+use crate::parts::kit::{Insert, Owner, Pocket, Purpose};
 use crate::parts::prints::print;
 
 /// Width of what goes into a pocket.
@@ -248,6 +248,7 @@ impl<'e> Slip<'e> {
             along_grain: self.entry.grain_along_spine.unwrap_or(false),
             name,
             owner: Owner::Insert(self.number),
+            purpose: Purpose::Body,
             place: self.entry.place(),
         })
     }

@@ -27,6 +27,7 @@ use crate::length::Length;
 use crate::net::{Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
+use crate::parts::kit::Face;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
@@ -147,7 +148,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let tip = middle + Vec2::new(right * (wide / 2.0 + EASE), up * (tall / 2.0 + EASE));
         stick(builder, (piece, &net), (on, 0), tip.to_vec2() - by);
     }
-    page.face(builder, "back", (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
 }
 
 /// A triangle with its right angle where the print's corner lies, its legs `leg` long that way, and its two seams; where its

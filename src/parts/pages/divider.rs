@@ -20,6 +20,7 @@ use crate::fields::{Key, number, usual};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
+use crate::parts::kit::Face;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
@@ -84,6 +85,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     };
     builder.juts.insert(page.number, index);
     Leaf { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
-    page.face(builder, "front", (width, height), front(piece, 0, (0.0, 0.0)));
-    page.face(builder, "back", (width, height), back(piece, 0, (width, 0.0)));
+    page.face(builder, (Face::Front, ""), (width, height), front(piece, 0, (0.0, 0.0)));
+    page.face(builder, (Face::Back, ""), (width, height), back(piece, 0, (width, 0.0)));
 }

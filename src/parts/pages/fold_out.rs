@@ -94,17 +94,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let left = spans.first().map_or(0.0, |span| span.1);
     worked_leaf.carried(builder, piece, (left, 0.0));
 
-    let [worked, other] = worked_leaf.names();
+    let [worked, other] = worked_leaf.faces();
     for (panel, (name, from, to)) in spans.into_iter().enumerate() {
         let size = (to - from, height);
         let (seen, behind) = if panel == 0 {
-            (worked.to_owned(), other.to_owned())
+            ((worked, String::new()), (other, String::new()))
         } else {
-            (format!("{worked} {name}"), format!("{worked} {name} behind"))
+            ((worked, name.to_owned()), (worked, format!("{name} behind")))
         };
         // Folded out, the leaves lie beside the page.
         let lies = Lies { at: (from, 0.0), shows: None };
-        page.face_beside(builder, &seen, size, front(piece, panel, (from, 0.0)), lies);
-        page.face(builder, &behind, size, back(piece, panel, (to, 0.0)));
+        page.face_beside(builder, (seen.0, &seen.1), size, front(piece, panel, (from, 0.0)), lies);
+        page.face(builder, (behind.0, &behind.1), size, back(piece, panel, (to, 0.0)));
     }
 }

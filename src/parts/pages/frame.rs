@@ -99,7 +99,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (left, low) = (leaf.x(near, wide), (height - tall) / 2.0);
     stick(builder, (over, &net), (on, 0), Vec2::new(left, low) - by);
     leaf.carried(builder, on, (0.0, 0.0));
-    page.face(builder, leaf.names()[1], (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     page.pocket(builder, (wide, tall), moved(inside, by), false);
 }

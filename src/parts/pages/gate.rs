@@ -64,15 +64,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Some(piece) = page.piece(builder, "gate", ("gate-fold", "gate-fold"), net) else { return };
     worked_leaf.carried(builder, piece, (0.0, door));
 
-    let [worked, other] = worked_leaf.names();
-    page.face(builder, worked, (width, height), front(piece, 0, (0.0, door)));
-    page.face(builder, other, (width, height), back(piece, 0, (width, door)));
+    let [worked, other] = worked_leaf.faces();
+    page.face(builder, (worked, ""), (width, height), front(piece, 0, (0.0, door)));
+    page.face(builder, (other, ""), (width, height), back(piece, 0, (width, door)));
     let free = height + 2.0 * door;
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
     for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, door + height)] {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
-        page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);
-        page.face(builder, &format!("{worked} {name} inside"), (width, door), front(piece, panel, (0.0, open)));
+        page.face_beside(builder, (worked, name), (width, door), outside, lies);
+        page.face(builder, (worked, &format!("{name} inside")), (width, door), front(piece, panel, (0.0, open)));
     }
 }

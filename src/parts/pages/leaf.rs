@@ -45,9 +45,9 @@ impl Leaf {
         if self.on_back { self.width - from_spine - width } else { from_spine }
     }
 
-    /// The name of the worked face, and of the other one.
-    pub(in crate::parts) const fn names(self) -> [&'static str; 2] {
-        if self.on_back { ["back", "front"] } else { ["front", "back"] }
+    /// The worked face, and the other one.
+    pub(in crate::parts) const fn faces(self) -> [Face; 2] {
+        if self.on_back { [Face::Back, Face::Front] } else { [Face::Front, Face::Back] }
     }
 
     /// Says how the page is carried: the tab is stuck on panel 0 of a piece, whose tail is at `y`.

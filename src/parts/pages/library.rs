@@ -113,11 +113,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     stick(builder, (over, &net), (on, 0), Vec2::new((width - pocket) / 2.0, raise) - by);
     leaf.carried(builder, on, (0.0, 0.0));
 
-    let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, low), moved(front(over, 0, (0.0, 0.0)), by));
+    let [worked, other] = leaf.faces();
+    page.face(builder, (worked, "pocket"), (pocket, low), moved(front(over, 0, (0.0, 0.0)), by));
     let above = raise + tall;
-    page.face(builder, &format!("{worked} top"), (width, height - above), front(on, 0, (0.0, above)));
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (worked, "top"), (width, height - above), front(on, 0, (0.0, above)));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     // A card may look out, up to the page's head; at least half of it is inside.
     page.pocket(builder, (pocket, (height - raise).min(2.0 * low)), moved(inside, by), false);

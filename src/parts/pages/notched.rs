@@ -18,6 +18,7 @@ use crate::fields::{Key, usual};
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
+use crate::parts::kit::Face;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong, front, tab};
 use crate::parts::pages::page::Page;
@@ -58,6 +59,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let kinds = [("notched front", "notched front"), ("pocket back", "pocket page")];
     let Some([piece, behind]) = pocket::join(builder, &page, nets, kinds) else { return };
-    page.face(builder, "front", (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
-    page.face(builder, "back", (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Front, ""), (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
+    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
 }

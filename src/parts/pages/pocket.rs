@@ -39,8 +39,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let kinds = [("pocket front", "pocket page"), ("pocket back", "pocket page")];
     let Some([front, back]) = join(builder, &page, nets(&page), kinds) else { return };
     let size = (page.width, page.height);
-    page.face(builder, "front", size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
-    page.face(builder, "back", size, back_face(&page, back));
+    page.face(builder, (Face::Front, ""), size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
+    page.face(builder, (Face::Back, ""), size, back_face(&page, back));
 }
 
 /// The nets of a front and a back. The root panel is number 0 in both, the seam number 1.

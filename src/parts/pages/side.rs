@@ -96,9 +96,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     stick(builder, (over, &net), (on, 0), Vec2::new(leaf.x(width - pocket, pocket), 0.0) - low);
     leaf.carried(builder, on, (0.0, 0.0));
 
-    let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    let [worked, other] = leaf.faces();
+    page.face(builder, (worked, "pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     page.pocket(builder, (pocket, height), moved(inside, low), false);
 }

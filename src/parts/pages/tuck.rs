@@ -131,16 +131,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     leaf.carried(builder, piece, (by.x, by.y));
 
-    let [worked, other] = leaf.names();
+    let [worked, other] = leaf.faces();
     let right = (1.0, 0.0);
     let outside = |panel, from: f64, y| side(panel, Face::Back, (from, y), right);
     let lies = |from: f64, wide: f64, y| Lies { at: (leaf.x(from, wide), y), shows: None };
     let envelope = outside(1, leaf.x(start, body), 0.0);
-    page.face_beside(builder, &format!("{worked} envelope"), (body, tall), envelope, lies(start, body, 0.0));
+    page.face_beside(builder, (worked, "envelope"), (body, tall), envelope, lies(start, body, 0.0));
     // Of the closed flap only what stands above the front shows.
     let (wide, shown) = (far - near, height - tall);
     let flap = outside(4, leaf.x(near, wide), height + shown);
-    page.face_beside(builder, &format!("{worked} flap"), (wide, shown), flap, lies(near, wide, tall));
-    page.face(builder, other, (width, height), moved(back(piece, 0, (width, 0.0)), by));
+    page.face_beside(builder, (worked, "flap"), (wide, shown), flap, lies(near, wide, tall));
+    page.face(builder, (other, ""), (width, height), moved(back(piece, 0, (width, 0.0)), by));
     page.pocket(builder, (body, tall), side(1, Face::Front, (x(start), 0.0), down), false);
 }

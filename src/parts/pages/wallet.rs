@@ -97,7 +97,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (to_front, to_back) = if on_back { (on_leaf, under_pocket) } else { (under_pocket, on_leaf) };
     builder.carried(Hold::Slid, to_front, to_back);
 
-    let (carries, other) = if on_back { ("back", "front") } else { ("front", "back") };
+    let (carries, other) = if on_back { (Face::Back, Face::Front) } else { (Face::Front, Face::Back) };
     let flap_left = if on_back { 0.0 } else { width };
     // Closed, the flap lies over the pocket's mouth.
     let (pocket_at, flap_at) = if on_back { (width - pocket, 0.0) } else { (0.0, width - overflap) };
@@ -105,12 +105,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let shows = Some(Rect { x0: beside.0, y0: 0.0, x1: beside.1, y1: height });
     let pocket_side = side(front, 0, Face::Front, (0.0, seam), right);
     let lies = Lies { at: (pocket_at, 0.0), shows };
-    page.face_beside(builder, &format!("{carries} pocket"), (pocket, height), pocket_side, lies);
+    page.face_beside(builder, (carries, "pocket"), (pocket, height), pocket_side, lies);
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     let flap_side = side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0));
     let lies = Lies { at: (flap_at, 0.0), shows: None };
-    page.face_beside(builder, &format!("{carries} flap"), (overflap, height), flap_side, lies);
-    page.face(builder, other, (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
+    page.face_beside(builder, (carries, "flap"), (overflap, height), flap_side, lies);
+    page.face(builder, (other, ""), (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
     let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
     let (by, over) = ((back, flap_panel), (front, 0));
     builder.closing(Closing { name: page.name(), flap: overflap, pocket, width, by, over, path: page.path(), places });

@@ -66,11 +66,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
     let Some(on) = page.piece(builder, "leaf", ("leaf", "leaf"), ground) else { return };
     leaf.carried(builder, on, (0.0, 0.0));
-    let [worked, other] = leaf.names();
+    let [worked, other] = leaf.faces();
     let left = leaf.x(width - pocket, pocket);
     let lies = |y| Lies { at: (left, y), shows: None };
     let top = front(on, 0, (left, height - step));
-    page.face_beside(builder, &format!("{worked} top"), (pocket, step), top, lies(height - step));
+    page.face_beside(builder, (worked, "top"), (pocket, step), top, lies(height - step));
     let (mut behind, mut at) = (on, Vec2::new(left, 0.0));
     for number in 1..=steps {
         let tall = f64::from(number).mul_add(-step, height);
@@ -82,10 +82,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         // Of all but the last one only a step shows.
         let shown = if number == steps { tall } else { step };
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
-        page.face_beside(builder, &format!("{worked} {which}"), (pocket, shown), face, lies(tall - shown));
+        page.face_beside(builder, (worked, &which), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
         page.pocket(builder, (pocket, height.min(2.0 * tall)), moved(inside, low), false);
         (behind, at) = (over, low);
     }
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
 }

@@ -20,7 +20,7 @@ use crate::length::Ruler;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::papers::designs::Designs;
 use crate::parts::papers::runs::{self, Run};
 
@@ -93,6 +93,7 @@ fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> Cut<'p>
     Cut {
         id: format!("panel-{}", plain.name.replace(' ', "-")),
         kind: "panel",
+        purpose: Purpose::Panel,
         family: "panel",
         net,
         stock,

@@ -26,15 +26,12 @@ use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::stock::{Pattern, Stock};
-
-/// What a concertina's outermost panels are called.
-pub const END_FLAP: &str = "end flap";
 
 const FLAP: Key<Length> =
     Key::length("flap", usual(20.0, 0.75), "the end flaps that are stuck on the cover, 0 for none");
@@ -159,7 +156,7 @@ impl Pleats {
         } else {
             let mut end = Leaf::new("end base", Use::Base, half);
             if self.flap > 0.0 {
-                piece.push(Leaf::new(END_FLAP, Use::Base, self.flap), self.flap);
+                piece.push(Leaf::new("end flap", Use::End, self.flap), self.flap);
                 end = end.folded(Sense::Valley, 90.0);
                 piece.root = 1;
             }
@@ -179,7 +176,7 @@ impl Pleats {
             piece.push(Leaf::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
         }
         if number + 1 == self.pieces.len() && self.flap > 0.0 {
-            piece.push(Leaf::new(END_FLAP, Use::Base, self.flap).folded(Sense::Valley, 90.0), self.flap);
+            piece.push(Leaf::new("end flap", Use::End, self.flap).folded(Sense::Valley, 90.0), self.flap);
         }
         piece
     }
@@ -233,6 +230,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(true),
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         });
         let Some(piece) = piece else { return };

@@ -21,7 +21,7 @@ use crate::album::{Album, Entry, Kind, Role};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
@@ -124,6 +124,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         })
     };

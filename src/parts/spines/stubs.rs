@@ -23,7 +23,7 @@ use crate::finding::Finding;
 use crate::length::{Length, Ruler, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Side};
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, hang, whole};
@@ -115,6 +115,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         })
     };
