@@ -22,7 +22,7 @@
 use crate::album::{Bound, Entry, Kind, Role};
 use crate::contour::{Contour, Point, Vec2};
 use crate::fields::{Key, Text, needed, usual, words};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::{Net, Sense, Use};
 use crate::parts::build::builder::Builder;
@@ -98,12 +98,11 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Opt
 
 /// Says whether what is made for a print does not go on its page.
 pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wants: [f64; 2]) -> bool {
-    for (measured, allowed, what) in [(wants[0], page.width, "wide"), (wants[1], page.height, "tall")] {
+    let (wide, tall) = (Said::new("print-too-wide"), Said::new("print-too-tall"));
+    for (measured, allowed, text) in [(wants[0], page.width, wide), (wants[1], page.height, tall)] {
         if measured > allowed + 1e-6 {
-            let text = format!("its print wants a page {{}} {what}, and it is {{}}");
-            let help = "take a smaller \"print\", turn it with \"lies\", or make the page larger";
-            Wrong { id: "print-too-large", text: &text, measured, allowed, help, field: PRINT.field }
-                .say(builder, page);
+            let help = Said::new("print-too-large-help").with("lies", Arg::field(LIES.name()));
+            Wrong { id: "print-too-large", text, measured, allowed, help, field: PRINT.field }.say(builder, page);
             return true;
         }
     }
@@ -124,8 +123,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let shortest = wide.min(tall);
     if corner > shortest / 2.0 - EDGE {
-        let text = "corners of {} meet on its print: {} is the most";
-        let help = "make \"corner\" smaller; 15 mm or 5/8 in is usual";
+        let text = Said::new("corners-meet-on-print");
+        let help = Said::new("corners-meet-on-print-help");
         let (measured, allowed) = (corner, (shortest / 2.0 - EDGE).max(0.0));
         Wrong { id: "corner-too-large", text, measured, allowed, help, field: CORNER.field }.say(builder, &page);
         return;

@@ -17,6 +17,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Key, number, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
@@ -52,16 +53,18 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let count = |key| f64::from(entry.get(key));
     let (places, position, index) = (count(TAB_OF), count(POSITION), entry.mm(INDEX));
     if position > places {
-        let text = format!("its tab is in place {position}, and there are only {places}");
-        let finding = crate::finding::Finding::stop("no-such-place", page.name(), text);
-        let help = format!("make \"position\" at most {places}, or \"tab_of\" larger");
+        let [position, places] = [POSITION, TAB_OF].map(|key| entry.get(key));
+        let text = Said::new("no-such-place").with("position", position).with("places", places);
+        let finding = Finding::stop("no-such-place", page.about(), text);
+        let help = Said::new("no-such-place-help").with("field", Arg::field(POSITION.name())).with("places", places);
+        let help = help.with("tab_of", Arg::field(TAB_OF.name()));
         builder.find(finding.help(help).at(entry.values.place(POSITION)));
         return;
     }
     let share = height / places;
     if share < LEAST {
-        let text = "its tab is {} tall, and below {} it carries no word";
-        let help = "make \"tab_of\" smaller, or the page taller";
+        let text = Said::new("tab-too-low");
+        let help = Said::new("tab-too-low-help");
         Wrong { id: "tab-too-low", text, measured: share, allowed: LEAST, help, field: TAB_OF.field }
             .say(builder, &page);
         return;

@@ -16,7 +16,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, number, usual};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -52,20 +52,19 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let count = entry.get(LEAVES);
     let all = f64::from(count) * step;
     if width - all < LEAST {
-        let text = "steps of {} in all leave next to nothing of its last leaf: on this page they may be {}";
-        let help = "make \"step\" smaller; 2 mm or 1/8 in is usual";
+        let text = Said::new("step-too-large");
+        let help = Said::new("step-too-large-help");
         let (measured, allowed) = (all, (width - LEAST).max(0.0));
         Wrong { id: "step-too-large", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
     }
     let [.., square] = creep(page.caliper);
     if step < square * f64::from(count) {
-        let (has, wants) = (builder.album.show(step), builder.album.roughly(square * f64::from(count)));
-        let text =
-            format!("its leaves are {has} narrower each, and folds in this card take up to {wants}: they may jut out");
-        let finding = Finding::warn("fold-out-tight", page.name(), text)
+        let wants = builder.album.rough(square * f64::from(count));
+        let text = Said::new("fold-out-tight").with("has", builder.album.length(step)).with("wants", wants);
+        let finding = Finding::warn("fold-out-tight", page.about(), text)
             .measured(Length::from_mm(step), Length::from_mm(square * f64::from(count)))
-            .help("make \"step\" larger, or take thinner card")
+            .help(Said::new("fold-out-tight-help").with("field", Arg::field(STEP.name())))
             .at(entry.values.place(STEP));
         builder.find(finding);
     }

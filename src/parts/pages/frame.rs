@@ -19,6 +19,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, usual};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
@@ -73,11 +74,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         field: OVERLAP.field,
     };
     let found = if overlap <= play / 2.0 {
-        let text = "its window overlaps the print by {}, and the print can lie {} aside: its edge would show";
-        Some(wrong(text, play / 2.0, "make \"overlap\" larger, or \"play\" smaller"))
+        let help = Said::new("overlap-too-small-help").with("play", Arg::field(PLAY.name()));
+        Some(wrong(Said::new("overlap-too-small"), play / 2.0, help))
     } else if overlap > most {
-        let text = "its window overlaps the print by {}, which leaves no window: {} is the most";
-        Some(wrong(text, most.max(0.0), "make \"overlap\" smaller; 3 mm or 1/8 in is usual"))
+        Some(wrong(Said::new("overlap-too-large"), most.max(0.0), Said::new("overlap-too-large-help")))
     } else {
         None
     };

@@ -16,6 +16,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
@@ -48,8 +49,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (worked_leaf, gap) = (Worked::new(&page), entry.mm(GAP));
     let door = (height - gap) / 2.0;
     if door < LEAST {
-        let text = "a gap of {} leaves next to nothing of its doors: on this page it may be {}";
-        let help = "make \"gap\" smaller; 2 mm or 1/16 in is usual";
+        let text = Said::new("gap-too-large");
+        let help = Said::new("gap-too-large-help");
         let (measured, allowed) = (gap, 2.0f64.mul_add(-LEAST, height).max(0.0));
         Wrong { id: "gap-too-large", text, measured, allowed, help, field: GAP.field }.say(builder, &page);
         return;

@@ -6,7 +6,7 @@
 
 use crate::album::Entry;
 use crate::fields::{Field, Key, usual, words};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::kit::{Face, Hold, Side};
@@ -87,28 +87,29 @@ pub(in crate::parts) const fn back(piece: usize, panel: usize, at: (f64, f64)) -
 }
 
 /// What is wrong with a page's sizes.
-#[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Wrong<'a> {
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Wrong {
     /// `pocket-too-wide`.
     pub id: &'static str,
-    /// What is wrong; `{}` and `{}` stand for what was measured and what is allowed.
-    pub text: &'a str,
+    /// What is wrong; it is given `measured` and `allowed`.
+    pub text: Said,
     pub measured: f64,
     pub allowed: f64,
-    pub help: &'a str,
+    /// What to do; it is given the `field`.
+    pub help: Said,
     /// The field at which it can be mended.
     pub field: Field,
 }
 
-impl Wrong<'_> {
+impl Wrong {
     /// Says it, at the field or else at the page.
     pub(in crate::parts) fn say(self, builder: &mut Builder<'_>, page: &Page<'_>) {
-        let [measured, allowed] = [self.measured, self.allowed].map(|mm| builder.album.show(mm));
-        let text = self.text.replacen("{}", &measured, 1).replacen("{}", &allowed, 1);
+        let [measured, allowed] = [self.measured, self.allowed].map(|mm| builder.album.length(mm));
+        let text = self.text.with("measured", measured).with("allowed", allowed);
         builder.find(
-            Finding::stop(self.id, page.name(), text)
+            Finding::stop(self.id, page.about(), text)
                 .measured(Length::from_mm(self.measured), Length::from_mm(self.allowed))
-                .help(self.help)
+                .help(self.help.with("field", Arg::field(self.field.name)))
                 .at(page.entry.values.place(self.field)),
         );
     }

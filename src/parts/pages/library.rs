@@ -19,6 +19,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, usual, words};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
@@ -83,16 +84,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         return;
     }
     if raise + tall > height {
-        let text = "its pocket ends {} above the tail, and its page is {} tall";
-        let help = "make \"height\" or \"raise\" smaller";
+        let text = Said::new("pocket-too-tall");
+        let help = Said::new("pocket-too-tall-help").with("raise", Arg::field(RAISE.name()));
         let (measured, allowed) = (raise + tall, height);
         Wrong { id: "pocket-too-tall", text, measured, allowed, help, field: HEIGHT.field }.say(builder, &page);
         return;
     }
     let room = 2.0f64.mul_add(-seam, pocket);
     if notch > room {
-        let text = "a notch of {} does not go between its seams, {} apart";
-        let help = "make \"notch\" smaller; 20 mm or 3/4 in is usual";
+        let text = Said::new("notch-between-seams");
+        let help = Said::new("notch-too-large-help");
         Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: NOTCH.field }
             .say(builder, &page);
         return;

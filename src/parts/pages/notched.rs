@@ -15,6 +15,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
@@ -46,9 +47,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // Half of it goes into the width, all of it into the height.
     let (along, across) = (2.0f64.mul_add(-seam, height), 2.0 * (width - tab(builder)));
     if notch > along.min(across) {
-        let text =
-            "a notch of {} does not go into its front: there is room for {} between the seams and beside the tab";
-        let help = "make \"notch\" smaller; 20 mm or 3/4 in is usual";
+        let text = Said::new("notch-too-large");
+        let help = Said::new("notch-too-large-help");
         let (measured, allowed) = (notch, along.min(across).max(0.0));
         Wrong { id: "notch-too-large", text, measured, allowed, help, field: NOTCH.field }.say(builder, &page);
         return;

@@ -2,6 +2,7 @@
 //! What all kinds of page share: their size, their pieces, how they are carried, what shows on their faces.
 
 use crate::album::Entry;
+use crate::finding::Said;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::face::{Lies, Looks, Plain};
@@ -35,6 +36,11 @@ impl<'e> Page<'e> {
     /// What it is called: `page 2`.
     pub(in crate::parts) fn name(&self) -> String {
         format!("page {}", self.number)
+    }
+
+    /// The same, as findings are about it.
+    pub(in crate::parts) fn about(&self) -> Said {
+        Said::new("about-page").with("number", self.number)
     }
 
     /// The way to it in the file: `pages[1]`.

@@ -19,6 +19,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Field, Key, rule};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
@@ -48,14 +49,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, pocket: f64) -> bool {
     let (measured, field) = (pocket, POCKET.field);
     if pocket > page.width + 1e-6 {
-        let text = "the pocket is {} wide, and its page only {}";
-        let help = "make \"pocket\" smaller, or the page wider";
+        let text = Said::new("pocket-too-wide");
+        let help = Said::new("pocket-too-wide-help");
         Wrong { id: "pocket-too-wide", text, measured, allowed: page.width, help, field }.say(builder, page);
         return true;
     }
     if pocket < 2.0 * page.seam {
-        let text = "the pocket is {} wide, and two seams alone take {}";
-        let help = "make \"pocket\" wider, or page.seam smaller";
+        let text = Said::new("pocket-too-narrow");
+        let help = Said::new("pocket-too-narrow-help").with("seam", Arg::field("page.seam"));
         Wrong { id: "pocket-too-narrow", text, measured, allowed: 2.0 * page.seam, help, field }.say(builder, page);
         return true;
     }
@@ -71,8 +72,8 @@ pub(in crate::parts) fn wrong_height(
 ) -> bool {
     let wrong = height < 2.0 * page.seam;
     if wrong {
-        let text = "the pocket is {} tall, and two seams alone take {}";
-        let help = "make the pocket taller, or page.seam smaller";
+        let text = Said::new("pocket-too-low");
+        let help = Said::new("pocket-too-low-help").with("seam", Arg::field("page.seam"));
         let (measured, allowed, field) = (height, 2.0 * page.seam, field.into());
         Wrong { id: "pocket-too-low", text, measured, allowed, help, field }.say(builder, page);
     }

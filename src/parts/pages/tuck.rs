@@ -20,6 +20,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Key, rule, usual};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::{Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
@@ -65,20 +66,14 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let wrong = |id, text, (measured, allowed), help, field| Wrong { id, text, measured, allowed, help, field };
     let found = if tall > height {
-        let text = "its front is {} tall, and its page only {}";
-        Some(wrong("front-too-tall", text, (tall, height), "make \"front\" smaller", FRONT.field))
+        let help = Said::new("front-too-tall-help");
+        Some(wrong("front-too-tall", Said::new("front-too-tall"), (tall, height), help, FRONT.field))
     } else if tuck > tall / 2.0 {
-        let text = "its flap goes in {}, more than half of its front, {}: nothing else would go in";
-        Some(wrong("tuck-too-deep", text, (tuck, tall / 2.0), "make \"tuck\" smaller, or \"front\" taller", TUCK.field))
+        let help = Said::new("tuck-too-deep-help").with("front", Arg::field(FRONT.name()));
+        Some(wrong("tuck-too-deep", Said::new("tuck-too-deep"), (tuck, tall / 2.0), help, TUCK.field))
     } else if lead_in > tuck.min(body / 4.0) {
-        let text = "a lead-in of {} clips away too much of its flap: {} is the most";
-        Some(wrong(
-            "lead-in-too-large",
-            text,
-            (lead_in, tuck.min(body / 4.0)),
-            "make \"lead_in\" smaller",
-            LEAD_IN.field,
-        ))
+        let (text, help) = (Said::new("flap-lead-in-too-large"), Said::new("flap-lead-in-too-large-help"));
+        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), help, LEAD_IN.field))
     } else {
         None
     };

@@ -19,6 +19,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, number, usual};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
@@ -57,8 +58,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let (all, room) = (f64::from(steps) * step, 2.0f64.mul_add(-seam, height));
     if all > room {
-        let text = "its steps are {} tall together, and two seams leave {} of the page for them";
-        let help = "make \"step\" smaller, or have fewer \"steps\"";
+        let text = Said::new("steps-too-tall");
+        let help = Said::new("steps-too-tall-help").with("steps", Arg::field(STEPS.name()));
         let (measured, allowed) = (all, room.max(0.0));
         Wrong { id: "steps-too-tall", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
