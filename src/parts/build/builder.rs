@@ -4,7 +4,7 @@
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::fields::{Key, Text, nearest};
-use crate::finding::{Checked, Finding, Place};
+use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
@@ -251,10 +251,11 @@ impl<'a> Builder<'a> {
             return number;
         }
         let help = nearest(name, names()).map_or_else(
-            || format!("the file has: {}", names().collect::<Vec<_>>().join(", ")),
-            |name| format!("did you mean \"{name}\"?"),
+            || Said::new("part-of-unknown-stock-names").with("names", Arg::Row(names().map(Arg::from).collect())),
+            |name| Said::new("part-of-unknown-stock-meant").with("name", Arg::quoted(name)),
         );
-        let text = format!("there is no stock \"{}\" in \"stocks\"", excerpt(name));
+        let text = Said::new("part-of-unknown-stock").with("name", Arg::quoted(excerpt(name)));
+        let text = text.with("stocks", Arg::field("stocks"));
         self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(key)));
         otherwise
     }
@@ -281,22 +282,12 @@ fn no_part(cut: &Cut<'_>, problem: NetProblem) -> Finding {
     let (text, help) = match problem {
         NetProblem::Panel(index) => {
             let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);
-            (
-                format!(
-                    "its {panel} has no sound shape: what is clipped off its corners meets in the middle, or it has no width"
-                ),
-                "make the clipped corners smaller, or the part larger",
-            )
+            let text = Said::new("panel-without-shape").with("panel", Arg::term(panel));
+            (text, Said::new("panel-without-shape-help"))
         }
-        NetProblem::Crosses => ("its outline crosses itself".to_owned(), "make its flaps or clipped corners smaller"),
-        NetProblem::Fold(_) => (
-            "one of its folds does not lie on the edge of both its panels".to_owned(),
-            "make its clipped corners smaller",
-        ),
-        NetProblem::Hole(_) => (
-            "a hole reaches over its edge or into another hole".to_owned(),
-            "make the hole smaller, or move it further in",
-        ),
+        NetProblem::Crosses => (Said::new("outline-crosses"), Said::new("outline-crosses-help")),
+        NetProblem::Fold(_) => (Said::new("fold-off-edge"), Said::new("fold-off-edge-help")),
+        NetProblem::Hole(_) => (Said::new("hole-over-edge"), Said::new("hole-over-edge-help")),
     };
-    Finding::stop("no-part", &cut.name, text).help(help).at(cut.place)
+    Finding::stop("no-part", Said::new("about-part").with("part", Arg::term(&cut.name)), text).help(help).at(cut.place)
 }

@@ -20,6 +20,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, needed, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::{RULE, channel, taken_up, wrapper};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -81,10 +82,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let [back_box, lap_box] = [back, seam].map(|panel| net.panels[panel].outline.bounds());
     let most = back_box.width();
     if lap > most {
-        let (lap, most) = (builder.album.show(lap), builder.album.roughly(most));
-        let text = format!("a lap of {lap} is wider than its back, which is {most}");
-        let help = "make its \"lap\" smaller; 12 mm or 1/2 in is usual";
-        let (measured, allowed) = (Length::from_mm(entry.mm(LAP)), Length::from_mm(back_box.width()));
+        let text = Said::new("band-lap-too-wide");
+        let text = text.with("lap", builder.album.length(lap)).with("back", builder.album.rough(most));
+        let help = Said::new("band-lap-too-wide-help");
+        let (measured, allowed) = (Length::from_mm(lap), Length::from_mm(most));
         builder.find(slip.stop("lap-too-wide", LAP, text, help).measured(measured, allowed));
         return;
     }

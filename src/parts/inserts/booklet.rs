@@ -15,6 +15,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
 use crate::fields::{Key, number, usual, words};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -108,21 +109,21 @@ fn fits(
     let mm = Length::from_mm;
     let least = 2.0 * hole.max(1.0);
     if narrowest < least {
-        let (wide, least_said) = (builder.album.show(width), builder.album.show(least));
-        let text = format!(
-            "at {wide} wide its innermost leaf is trimmed to {}, and needs {least_said}",
-            builder.album.roughly(narrowest.max(0.0))
-        );
-        let finding = slip.stop("booklet-too-narrow", insert::WIDTH, text, "make it wider, or give it fewer leaves");
+        let text = Said::new("booklet-too-narrow")
+            .with("width", builder.album.length(width))
+            .with("trimmed", builder.album.rough(narrowest.max(0.0)))
+            .with("least", builder.album.length(least));
+        let help = Said::new("booklet-too-narrow-help");
+        let finding = slip.stop("booklet-too-narrow", insert::WIDTH, text, help);
         builder.find(finding.measured(mm(narrowest.max(0.0)), mm(least)));
         return false;
     }
     // Holes nearer than their own diameter tear into one another, and into the edge.
     let apart = height / 6.0;
     if holes > 0 && apart < 2.0 * hole {
-        let (apart_said, hole_said) = (builder.album.roughly(apart), builder.album.show(hole));
-        let text = format!("its sewing holes of {hole_said} stand {apart_said} apart: the card between them tears");
-        let finding = slip.stop("holes-too-close", HOLE, text, "make it taller, or its holes smaller");
+        let text = Said::new("holes-too-close");
+        let text = text.with("hole", builder.album.length(hole)).with("apart", builder.album.rough(apart));
+        let finding = slip.stop("holes-too-close", HOLE, text, Said::new("holes-too-close-help"));
         builder.find(finding.measured(mm(apart), mm(2.0 * hole)));
         return false;
     }

@@ -22,7 +22,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
 use crate::fields::{Key, Otherwise, rule, usual};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
@@ -109,32 +109,33 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
 /// The first thing that keeps it from being an envelope.
 fn wrong(builder: &Builder<'_>, slip: &Slip<'_>, sizes: Sizes) -> Option<Finding> {
     let Sizes { width, height, back, flap, lap } = sizes;
-    let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
+    let (length, mm) = (|mm: f64| builder.album.length(mm), Length::from_mm);
     // The flap's sides come in by as much as it is deep; some of its edge must be left.
     let deepest = ((width - EDGE) / 2.0).min(back);
     if deepest < LEAST_FLAP {
-        let least = [2.0f64.mul_add(LEAST_FLAP, EDGE), LEAST_FLAP + height - back].map(show);
-        let (wide, tall) = (show(width), show(height));
-        let text = format!("{wide} x {tall} is too small for an envelope: {} x {} is the least", least[0], least[1]);
-        return Some(slip.stop("envelope-too-small", insert::WIDTH, text, "make its \"width\" and \"height\" larger"));
+        let text = Said::new("envelope-too-small")
+            .with("width", length(width))
+            .with("height", length(height))
+            .with("least_width", length(2.0f64.mul_add(LEAST_FLAP, EDGE)))
+            .with("least_height", length(LEAST_FLAP + height - back));
+        let help = Said::new("envelope-too-small-help").with("height", Arg::field(insert::HEIGHT.name()));
+        return Some(slip.stop("envelope-too-small", insert::WIDTH, text, help));
     }
     let most = (width / 2.0).min(back / 2.0);
     if lap > most {
-        let text = format!("laps of {} meet in the middle of it: there is room for {}", show(lap), show(most));
+        let text = Said::new("laps-meet").with("lap", length(lap)).with("most", length(most));
         let best = builder.album.at_most(most);
-        let help = format!("make its \"lap\" at most {}", show(best.mm()));
+        let help = Said::new("make-at-most").with("most", length(best.mm()));
         let finding = slip.stop("lap-too-wide", LAP, text, help).measured(mm(lap), mm(most));
         return Some(finding.mend(slip.way(LAP), best));
     }
     if flap > deepest {
-        let text = format!(
-            "a flap {} deep is too deep for an envelope of {} x {}: its ends come in at 45 degrees",
-            show(flap),
-            show(width),
-            show(height)
-        );
+        let text = Said::new("flap-too-deep")
+            .with("flap", length(flap))
+            .with("width", length(width))
+            .with("height", length(height));
         let best = builder.album.at_most(deepest);
-        let help = format!("make its \"flap\" at most {}", show(best.mm()));
+        let help = Said::new("make-at-most").with("most", length(best.mm()));
         let finding = slip.stop("flap-too-deep", FLAP, text, help).measured(mm(flap), mm(deepest));
         return Some(finding.mend(slip.way(FLAP), best));
     }

@@ -15,6 +15,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
 use crate::fields::{Key, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::Builder;
@@ -43,10 +44,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
     let (width, height, grip, corner) = (entry.mm(WIDTH), entry.mm(HEIGHT), entry.mm(GRIP), entry.mm(CORNER));
     if 2.0 * corner >= width {
-        let (clipped, whole) = (builder.album.show(2.0 * corner), builder.album.show(width));
-        let text = format!("its corners take {clipped} off its fold, and it is {whole} wide");
-        let help = "make its \"corner\" smaller; 4 mm or 1/8 in is usual";
-        let finding = slip.stop("corner-too-large", CORNER, text, help);
+        let text = Said::new("corners-off-fold");
+        let text = text.with("clipped", builder.album.length(2.0 * corner)).with("width", builder.album.length(width));
+        let finding = slip.stop("corner-too-large", CORNER, text, Said::new("corners-off-fold-help"));
         builder.find(finding.measured(Length::from_mm(2.0 * corner), Length::from_mm(width)));
         return;
     }

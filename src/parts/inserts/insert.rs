@@ -8,7 +8,7 @@
 use crate::album::{Bound, Entry, KIND};
 pub(in crate::parts) use crate::album::{COUNT, INSERT_PAGES as PAGES};
 use crate::fields::{Field, Key, Otherwise, rule, usual};
-use crate::finding::{Finding, Said};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::net::bend::sleeve_loss;
@@ -111,15 +111,17 @@ impl<'e> Slip<'e> {
         format!("{} {}", self.entry.kind.name.replace('-', " "), self.number)
     }
 
-    /// A finding about it, which stands at a field.
-    pub(in crate::parts) fn stop(
-        &self,
-        id: &'static str,
-        field: impl Into<Field>,
-        text: String,
-        help: impl Into<Said>,
-    ) -> Finding {
-        Finding::stop(id, self.name(), text).help(help).at(self.entry.values.place(field))
+    /// The same, as findings are about it.
+    fn about(&self) -> Said {
+        let kind = Arg::term(self.entry.kind.name.replace('-', " "));
+        Said::new("about-insert").with("kind", kind).with("number", self.number)
+    }
+
+    /// A finding about it, which stands at a field; its help is given the `field`.
+    pub(in crate::parts) fn stop(&self, id: &'static str, field: impl Into<Field>, text: Said, help: Said) -> Finding {
+        let field = field.into();
+        let help = help.with("field", Arg::field(field.name));
+        Finding::stop(id, self.about(), text).help(help).at(self.entry.values.place(field))
     }
 
     /// Warns of a lap that holds badly.
@@ -127,11 +129,11 @@ impl<'e> Slip<'e> {
         if lap >= NARROW - 1e-6 {
             return;
         }
-        let (shown, usual) = (builder.album.show(lap), builder.album.roughly(NARROW));
-        let text = format!("a lap of {shown} holds badly: {usual} or more is usual");
-        let finding = Finding::warn("lap-narrow", self.name(), text)
+        let (has, usual) = (builder.album.length(lap), builder.album.rough(NARROW));
+        let text = Said::new("lap-narrow").with("lap", has).with("usual", usual);
+        let finding = Finding::warn("lap-narrow", self.about(), text)
             .measured(Length::from_mm(lap), Length::from_mm(NARROW))
-            .help("make its \"lap\" wider; 12 mm or 1/2 in is usual")
+            .help(Said::new("lap-narrow-help").with("field", Arg::field(LAP.name())))
             .mend(self.way(LAP), builder.album.at_least(NARROW));
         builder.find(finding.at(self.entry.values.place(LAP)));
     }
@@ -173,7 +175,7 @@ impl<'e> Slip<'e> {
 
     /// The largest width (0) or height (1) that slides in every pocket that it goes into.
     fn largest(&self, builder: &mut Builder<'_>, thickness: f64, index: usize) -> Option<f64> {
-        let word = [WIDTH, HEIGHT][index].name();
+        let side = [WIDTH, HEIGHT][index];
         let clearance = EASY.length(builder.album.units).mm();
         let used = usize::try_from(self.count).unwrap_or(usize::MAX);
         let tightest = self
@@ -187,19 +189,20 @@ impl<'e> Slip<'e> {
             })
             .min_by(|one, two| one.0.total_cmp(&two.0));
         let Some((room, stack, page)) = tightest else {
-            let text = format!("its \"{word}\" is left out, and there is no pocket to take it from");
-            let help = format!("give its \"{word}\", or name pages that have a pocket");
-            builder.find(self.stop("no-size", KIND, text, help));
+            let size = || Arg::field(side.name());
+            let text = Said::new("no-size").with("size", size());
+            builder.find(self.stop("no-size", KIND, text, Said::new("no-size-help").with("size", size())));
             return None;
         };
         let size = builder.album.at_most(room).mm();
         if size >= LEAST {
             return Some(size);
         }
-        let (stack, least) = (builder.album.roughly(stack), Length::from_mm(LEAST));
-        let text = format!("the pocket of page {page} leaves no {word} for it, with {stack} of thickness in it");
-        let help = "put fewer or thinner things into that pocket, or make the page larger";
-        builder.find(self.stop("no-room", KIND, text, help).measured(Length::from_mm(room.max(0.0)), least));
+        let (stack, least) = (builder.album.rough(stack), Length::from_mm(LEAST));
+        let text = if index == 0 { Said::new("no-width-in-pocket") } else { Said::new("no-height-in-pocket") };
+        let text = text.with("page", page).with("stack", stack);
+        let finding = self.stop("no-room", KIND, text, Said::new("no-room-help"));
+        builder.find(finding.measured(Length::from_mm(room.max(0.0)), least));
         None
     }
 
@@ -219,7 +222,7 @@ impl<'e> Slip<'e> {
                 Ok((print.width.mm(), print.height.mm()))
             }
             Err(error) => {
-                builder.find(self.stop("no-such-print", field, error.what, error.help));
+                builder.find(self.stop("no-such-print", field, error.what.into(), error.help.into()));
                 Err(NoPrint)
             }
         }

@@ -13,6 +13,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner};
 use crate::fields::{Key, Text, rule, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
@@ -53,10 +54,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let Some((width, height)) = slip.size(builder, thickness, named) else { return };
     let (corner, most) = (entry.mm(CORNER), width.min(height) / 2.0);
     if corner > most {
-        let (round, room) = (builder.album.show(corner), builder.album.show(most));
-        let text = format!("corners of radius {round} meet in the middle of it: there is room for {room}");
+        let text = Said::new("round-corners-meet");
+        let text = text.with("radius", builder.album.length(corner)).with("most", builder.album.length(most));
         let best = builder.album.at_most(most);
-        let help = format!("make its \"corner\" at most {}", builder.album.show(best.mm()));
+        let help = Said::new("make-at-most").with("most", builder.album.length(best.mm()));
         let finding = slip.stop("corner-too-large", CORNER, text, help).mend(slip.way(CORNER), best);
         builder.find(finding.measured(Length::from_mm(corner), Length::from_mm(most)));
         return;

@@ -16,7 +16,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Key, Text, needed, rule, usual};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
@@ -91,19 +91,21 @@ fn wrong(
     size: (f64, f64),
     overlap: Option<f64>,
 ) -> Option<Finding> {
-    let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
-    for (field, print, size) in [(insert::WIDTH, print.0, size.0), (insert::HEIGHT, print.1, size.1)] {
+    let (length, mm) = (|mm: f64| builder.album.length(mm), Length::from_mm);
+    let (narrow, low) = (Said::new("mat-too-narrow"), Said::new("mat-too-low"));
+    for (field, print, size, text) in [(insert::WIDTH, print.0, size.0, narrow), (insert::HEIGHT, print.1, size.1, low)]
+    {
         if size < print - 1e-6 {
-            let text = format!("its {} is {}, and that of its print {}", field.name(), show(size), show(print));
-            let help = "take a smaller print, turn it with \"across\", or name pages with a larger pocket";
+            let text = text.with("size", length(size)).with("print", length(print));
+            let help = Said::new("mat-too-small-help").with("across", Arg::field(ACROSS.name()));
             return Some(slip.stop("mat-too-small", field, text, help).measured(mm(size), mm(print)));
         }
     }
     let (overlap, most) = (overlap?, print.0.min(print.1) / 2.0 - 1.0);
     (overlap > most).then(|| {
-        let text =
-            format!("an overlap of {} leaves no window for a print {} wide", show(overlap), show(2.0 * most + 2.0));
-        let help = "make its \"overlap\" smaller; 3 mm or 1/8 in is usual";
+        let text = Said::new("overlap-too-wide");
+        let text = text.with("overlap", length(overlap)).with("print", length(2.0 * most + 2.0));
+        let help = Said::new("overlap-too-wide-help");
         slip.stop("overlap-too-wide", OVERLAP, text, help).measured(mm(overlap), mm(most))
     })
 }

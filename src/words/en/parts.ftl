@@ -4,9 +4,13 @@
 ## What a finding is about
 about-cover = cover
 about-insert = { $kind } { $number }
-about-more = { $first } and { $more } more
+about-more = { $first }{ $more ->
+        [0] { "" }
+       *[other] {" "}and { $more } more
+    }
 about-page = page { $number }
 about-panels = panels
+about-part = { $part }
 about-spine = spine
 
 ## Pages
@@ -48,3 +52,53 @@ tab-too-low = its tab is { $measured } tall, and below { $allowed } it carries n
 tab-too-low-help = make { $field } smaller, or the page taller
 tuck-too-deep = its flap goes in { $measured }, more than half of its front, { $allowed }: nothing else would go in
 tuck-too-deep-help = make { $field } smaller, or { $front } taller
+
+## Inserts
+band-lap-too-wide = a lap of { $lap } is wider than its back, which is { $back }
+band-lap-too-wide-help = make its { $field } smaller; 12 mm or 1/2 in is usual
+booklet-too-narrow = at { $width } wide its innermost leaf is trimmed to { $trimmed }, and needs { $least }
+booklet-too-narrow-help = make it wider, or give it fewer leaves
+corners-off-fold = its corners take { $clipped } off its fold, and it is { $width } wide
+corners-off-fold-help = make its { $field } smaller; 4 mm or 1/8 in is usual
+envelope-too-small = { $width } x { $height } is too small for an envelope: { $least_width } x { $least_height } is the least
+envelope-too-small-help = make its { $field } and { $height } larger
+flap-too-deep = a flap { $flap } deep is too deep for an envelope of { $width } x { $height }: its ends come in at 45 degrees
+holes-too-close = its sewing holes of { $hole } stand { $apart } apart: the card between them tears
+holes-too-close-help = make it taller, or its holes smaller
+lap-narrow = a lap of { $lap } holds badly: { $usual } or more is usual
+lap-narrow-help = make its { $field } wider; 12 mm or 1/2 in is usual
+laps-meet = laps of { $lap } meet in the middle of it: there is room for { $most }
+make-at-most = make its { $field } at most { $most }
+mat-too-low = its height is { $size }, and that of its print { $print }
+mat-too-narrow = its width is { $size }, and that of its print { $print }
+mat-too-small-help = take a smaller print, turn it with { $across }, or name pages with a larger pocket
+no-height-in-pocket = the pocket of page { $page } leaves no height for it, with { $stack } of thickness in it
+no-room-help = put fewer or thinner things into that pocket, or make the page larger
+no-size = its { $size } is left out, and there is no pocket to take it from
+no-size-help = give its { $size }, or name pages that have a pocket
+no-width-in-pocket = the pocket of page { $page } leaves no width for it, with { $stack } of thickness in it
+overlap-too-wide = an overlap of { $overlap } leaves no window for a print { $print } wide
+overlap-too-wide-help = make its { $field } smaller; 3 mm or 1/8 in is usual
+round-corners-meet = corners of radius { $radius } meet in the middle of it: there is room for { $most }
+
+## Panels
+block-too-large = its pattern does not run on: a block of { $width } x { $height } goes onto no sheet of its design
+block-too-large-help = take larger sheets for the panels; until then each is cut by itself
+no-cover = panels are for the cover alone, and the album has none: there are no panels
+no-cover-help = say what the cover is: { $line }; or leave { $on } out
+    .page = say what the cover is; or leave { $on } out
+panel-too-small = a border of { $border } all round leaves next to nothing of a panel: it is left out
+panel-too-small-help = make { $reveal } smaller
+
+## Any part
+fold-off-edge = one of its folds does not lie on the edge of both its panels
+fold-off-edge-help = make its clipped corners smaller
+hole-over-edge = a hole reaches over its edge or into another hole
+hole-over-edge-help = make the hole smaller, or move it further in
+outline-crosses = its outline crosses itself
+outline-crosses-help = make its flaps or clipped corners smaller
+panel-without-shape = its { $panel } has no sound shape: what is clipped off its corners meets in the middle, or it has no width
+panel-without-shape-help = make the clipped corners smaller, or the part larger
+part-of-unknown-stock = there is no stock { $name } in { $stocks }
+part-of-unknown-stock-meant = did you mean { $name }?
+part-of-unknown-stock-names = the file has: { $names }
