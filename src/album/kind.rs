@@ -58,7 +58,8 @@ pub const COUNT: Key<CountOrWord> =
 
 /// Which kind an entry is.
 pub const KIND: Key<Text> = Key::text("kind", needed(), "which kind it is");
-pub(super) const STOCK: Key<Option<Text>> = Key::text("stock", rule("the page's stock"), "the stock it is cut from");
+/// The stock that an entry is cut from.
+pub const STOCK: Key<Option<Text>> = Key::text("stock", rule("the page's stock"), "the stock it is cut from");
 /// Which way an entry's grain runs.
 pub const GRAIN: Key<Option<Grain>> = Key::choice(
     "grain",

@@ -3,8 +3,8 @@
 
 use crate::album::Entry;
 use crate::contour::Contour;
-use crate::fields::{Key, rule, usual};
-use crate::finding::Finding;
+use crate::fields::{Field, Key, rule, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
@@ -44,7 +44,7 @@ impl Around {
         builder: &mut Builder<'_>,
         entry: &Entry,
         (more, lined): (f64, bool),
-        what: &str,
+        what: Said,
     ) -> Option<Self> {
         let carry = builder.carry.clone();
         let square = entry.mm(SQUARE);
@@ -64,21 +64,16 @@ impl Around {
         let needed = carry.spine().max(pages).max(base + more) + more;
         let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
         if spine < needed - 1e-6 {
-            let (wide, need) = (builder.album.show(spine), builder.album.roughly(needed));
-            let help = format!(
-                "leave cover.spine out, or make it at least {}",
-                builder.album.show(builder.album.at_least(needed).mm())
-            );
+            let least = builder.album.length(builder.album.at_least(needed).mm());
+            let help = Said::new("cover-spine-narrow-help").with("field", of_cover(SPINE)).with("least", least);
             let jams = spine < base + more - 1e-6;
-            let text = if jams {
-                format!("{what} of {wide} has no room for what stands on it: {need} is needed")
-            } else {
-                format!("{what} of {wide} is too narrow: with all that is in them the pages need {need}")
-            };
+            let text = if jams { Said::new("cover-spine-jams") } else { Said::new("cover-spine-narrow") };
+            let text = text.with("what", what).with("spine", builder.album.length(spine));
+            let text = text.with("needed", builder.album.rough(needed));
             let finding = if jams {
-                Finding::stop("cover-spine-narrow", "cover", text)
+                Finding::stop("cover-spine-narrow", about(), text)
             } else {
-                Finding::warn("cover-spine-narrow", "cover", text)
+                Finding::warn("cover-spine-narrow", about(), text)
             };
             let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needed)).help(help);
             builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place(SPINE)));
@@ -88,6 +83,16 @@ impl Around {
         }
         Some(Self { reach, spine, base, height, square, decor })
     }
+}
+
+/// What findings about a cover are about.
+pub(in crate::parts) fn about() -> Said {
+    Said::new("about-cover")
+}
+
+/// A field of the cover, as sentences say it.
+pub(in crate::parts) fn of_cover(field: impl Into<Field>) -> Arg {
+    Arg::field(format!("cover.{}", field.into().name))
 }
 
 /// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody

@@ -12,12 +12,12 @@
 
 use crate::album::Entry;
 use crate::fields::{Key, usual};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::joined::{LAP, Row};
-use crate::parts::covers::around::Around;
+use crate::parts::covers::around::{Around, about, of_cover};
 use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
 
 /// How tall the band is.
@@ -51,12 +51,13 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         return;
     }
     if tall > around.height {
-        let (band, cover) = (builder.album.show(tall), builder.album.show(around.height));
-        let text = format!("a band {band} tall is taller than its cover, which is {cover}");
-        let finding = Finding::stop("band-too-tall", "cover", text);
+        let text = Said::new("band-too-tall");
+        let text = text.with("band", builder.album.length(tall)).with("cover", builder.album.length(around.height));
+        let finding = Finding::stop("band-too-tall", about(), text);
         let finding = finding.measured(Length::from_mm(tall), Length::from_mm(around.height));
         let third = builder.album.at_most(around.height / 3.0);
-        let help = format!("make cover.band smaller: {} is a third of the cover", builder.album.show(third.mm()));
+        let help = Said::new("band-too-tall-help").with("field", of_cover(BAND));
+        let help = help.with("third", builder.album.length(third.mm()));
         builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place(BAND)));
         return;
     }

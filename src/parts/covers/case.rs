@@ -18,12 +18,12 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Field, Key, Text, rule, usual};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
-use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
+use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::covers::covering::{Covering, Part};
 use crate::parts::kit::{Face, Hold, Owner, Purpose};
@@ -104,7 +104,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let thick = [stocks.board, stocks.covering, stocks.endpaper].map(|stock| builder.caliper(stock));
     // The boards, and on either side what is turned in and pasted over them.
     let more = 2.0 * thick.iter().sum::<f64>();
-    let Some(around) = Around::of(builder, entry, (more, false), "a spine board") else { return };
+    let Some(around) = Around::of(builder, entry, (more, false), Said::new("a-spine-board")) else { return };
     let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
     let cut = |id: &str, kind, name: &str, net, stock| Cut {
         id: id.into(),
@@ -234,61 +234,62 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
     let mut say = Say { builder, entry };
     if board < LEAST_BOARD - 1e-6 {
-        let text =
-            format!("boards of {} are thin for a case: {} or more is usual", say.show(board), say.show(LEAST_BOARD));
-        let finding = Finding::warn("board-thin", "cover", text).help("give the case a stock of board: cover.board");
+        let text = Said::new("board-thin").with("board", say.length(board)).with("least", say.length(LEAST_BOARD));
+        let help = Said::new("board-thin-help").with("field", of_cover(BOARD));
+        let finding = Finding::warn("board-thin", about(), text).help(help);
         say.builder.find(finding.at(entry.values.place(BOARD)));
     }
     if joint < board + paper + endpaper + CLEAR {
-        let text = format!("a joint of {} jams on boards {} thick", say.show(joint), say.show(board));
+        let text = Said::new("joint-jams").with("joint", say.length(joint)).with("board", say.length(board));
         say.too_small("joint-narrow", JOINT, joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
         return None;
     }
     if joint < 1.5f64.mul_add(board, -1e-6) {
-        let text = format!("a joint of {} is stiff: one and a half boards or more is usual", say.show(joint));
+        let text = Said::new("joint-stiff").with("joint", say.length(joint));
         say.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
     }
     if mitre < board - 1e-6 {
-        let text =
-            format!("a mitre of {} leaves the corners of boards {} thick bare", say.show(mitre), say.show(board));
+        let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
         say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);
         return None;
     }
     if mitre > 1.5f64.mul_add(board, 1e-6) {
         let most = say.builder.album.at_most(1.5 * board);
-        let text =
-            format!("a mitre of {} makes thick corners: up to {} is usual", say.show(mitre), say.show(most.mm()));
-        let finding = Finding::warn("mitre-large", "cover", text).measured(Length::from_mm(mitre), most);
-        let finding = finding.help(format!("make cover.mitre at most {}, or leave it out", say.show(most.mm())));
+        let text = Said::new("mitre-large").with("mitre", say.length(mitre)).with("most", say.length(most.mm()));
+        let finding = Finding::warn("mitre-large", about(), text).measured(Length::from_mm(mitre), most);
+        let help = Said::new("mitre-large-help").with("field", of_cover(MITRE)).with("most", say.length(most.mm()));
+        let finding = finding.help(help);
         say.builder.find(finding.at(entry.values.place(MITRE)));
     }
     let strip = board + paper;
     if covering.leg() > turn_in + board - 1.0 || turn_in < paper + 1.0 {
-        let text = format!("turn-ins of {} end in the mitres", say.show(turn_in));
+        let text = Said::new("turn-ins-in-mitres").with("turn_in", say.length(turn_in));
         say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
         return None;
     }
     if turn_in < LEAST_TURN_IN - 1e-6 {
-        let usual = say.builder.album.roughly(LEAST_TURN_IN);
-        let text = format!("turn-ins of {} hold badly: {usual} or more is usual", say.show(turn_in));
+        let usual = say.builder.album.rough(LEAST_TURN_IN);
+        let text = Said::new("turn-ins-hold-badly").with("turn_in", say.length(turn_in)).with("usual", usual);
         say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN, text, false);
     }
     // Turn-ins from head and tail must not meet, nor stick out of their board.
     let most = (height / 2.0).min(width);
     if turn_in > most || width < strip || entry.mm(LAPS) > width {
-        let (deep, wide, tall) = (say.show(turn_in), say.show(width.max(0.0)), say.show(height));
-        let text = format!(
-            "turn-ins of {deep} or laps of {} have no room on boards {wide} x {tall}",
-            say.show(entry.mm(LAPS))
-        );
-        let finding = Finding::stop("turn-in-too-wide", "cover", text);
-        let finding = finding.help("make cover.turn_in and cover.lap smaller, or cover.joint");
+        let text = Said::new("turn-in-too-wide")
+            .with("turn_in", say.length(turn_in))
+            .with("lap", say.length(entry.mm(LAPS)))
+            .with("width", say.length(width.max(0.0)))
+            .with("height", say.length(height));
+        let help = Said::new("turn-in-too-wide-help").with("turn_in", of_cover(TURN_IN));
+        let help = help.with("lap", of_cover(LAPS)).with("joint", of_cover(JOINT));
+        let finding = Finding::stop("turn-in-too-wide", about(), text).help(help);
         say.builder.find(finding.at(entry.values.place(TURN_IN)));
         return None;
     }
     if around.square * 2.0 >= width {
-        let text = format!("a square of {} leaves nothing of the end papers", say.show(around.square));
-        let finding = Finding::stop("square-too-large", "cover", text).help("make cover.square smaller; 3 mm is usual");
+        let text = Said::new("square-too-large").with("square", say.length(around.square));
+        let help = Said::new("square-too-large-help").with("field", of_cover(SQUARE));
+        let finding = Finding::stop("square-too-large", about(), text).help(help);
         say.builder.find(finding.at(entry.values.place(SQUARE)));
         return None;
     }
@@ -302,24 +303,18 @@ struct Say<'b, 'a, 'e> {
 }
 
 impl Say<'_, '_, '_> {
-    fn show(&self, mm: f64) -> String {
-        self.builder.album.show(mm)
+    fn length(&self, mm: f64) -> Arg {
+        self.builder.album.length(mm)
     }
 
-    fn too_small(
-        &mut self,
-        id: &'static str,
-        field: impl Into<Field>,
-        size: f64,
-        least: f64,
-        text: String,
-        stops: bool,
-    ) {
+    fn too_small(&mut self, id: &'static str, field: impl Into<Field>, size: f64, least: f64, text: Said, stops: bool) {
         let (field, least) = (field.into(), self.builder.album.at_least(least));
-        let finding = if stops { Finding::stop(id, "cover", text) } else { Finding::warn(id, "cover", text) };
+        let finding = if stops { Finding::stop(id, about(), text) } else { Finding::warn(id, about(), text) };
         let finding = finding
             .measured(Length::from_mm(size), least)
-            .help(format!("make cover.{} at least {}", field.name, self.show(least.mm())))
+            .help(
+                Said::new("make-cover-at-least").with("field", of_cover(field)).with("least", self.length(least.mm())),
+            )
             .mend(format!("cover.{}", field.name), least);
         self.builder.find(finding.at(self.entry.values.place(field)));
     }

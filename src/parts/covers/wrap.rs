@@ -17,13 +17,13 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, Otherwise, Text, rule, usual};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
-use crate::parts::covers::around::{Around, SPINE, SQUARE, face, stand};
+use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
@@ -81,7 +81,7 @@ struct Shape {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let caliper = builder.caliper(entry.stock);
-    let Some(around) = Around::of(builder, entry, (caliper, true), "a spine") else { return };
+    let Some(around) = Around::of(builder, entry, (caliper, true), Said::new("a-spine")) else { return };
     let around = Around { reach: builder.album.at_least(around.reach).mm(), ..around };
     if !sound(builder, entry, &around) {
         return;
@@ -268,33 +268,32 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
     let room = 2.0f64.mul_add(-FRAME, around.reach);
     let tall = 2.0f64.mul_add(-FRAME, around.height);
     let mut sound = true;
-    let mut stop = |builder: &mut Builder<'_>, id, field: Key<Length>, size: f64, most: f64, text: String| {
+    let mut stop = |builder: &mut Builder<'_>, id, field: Key<Length>, size: f64, most: f64, text: Said| {
         let most = builder.album.at_most(most);
-        let help = format!("make cover.{} at most {}", field.name(), builder.album.show(most.mm()));
-        let finding = Finding::stop(id, "cover", text).measured(Length::from_mm(size), most).help(help);
+        let most_said = builder.album.length(most.mm());
+        let help = Said::new("make-cover-at-most").with("field", of_cover(field)).with("most", most_said);
+        let finding = Finding::stop(id, about(), text).measured(Length::from_mm(size), most).help(help);
         builder.find(finding.mend(format!("cover.{}", field.name()), most).at(entry.values.place(field)));
         sound = false;
     };
-    let show = |builder: &Builder<'_>, mm: f64| builder.album.show(mm);
+    let length = |builder: &Builder<'_>, mm: f64| builder.album.length(mm);
     if flap > around.reach {
-        let text =
-            format!("a flap of {} is wider than the front of {}", show(builder, flap), show(builder, around.reach));
+        let text = Said::new("flap-too-wide").with("flap", length(builder, flap));
+        let text = text.with("front", length(builder, around.reach));
         stop(builder, "flap-too-wide", FLAP, flap, around.reach, text);
     }
     // The patches must lie on the cover.
     let most = 2.0f64.mul_add(-ROUND_SLOT, around.height) - SLOT;
     if ties > most || (ties > 0.0 && 2.0f64.mul_add(FRAME, INSET) > around.reach) {
-        let text = format!("ribbons of {} need slots for which the cover has no room", show(builder, ties));
+        let text = Said::new("ties-too-wide").with("ties", length(builder, ties));
         stop(builder, "ties-too-wide", TIES, ties, most.min(ties / 2.0), text);
     }
     let (width, height) = (entry.mm(WINDOW_WIDTH), entry.mm(WINDOW_HEIGHT));
     if (width > 0.0) != (height > 0.0) {
         let field = if width > 0.0 { WINDOW_HEIGHT } else { WINDOW_WIDTH };
-        let text = "a window needs a width and a height; one of them is 0".to_owned();
-        let finding = Finding::stop("window-half-said", "cover", text);
-        builder.find(
-            finding.help(format!("give cover.{} too, or neither of them", field.name())).at(entry.values.place(field)),
-        );
+        let finding = Finding::stop("window-half-said", about(), Said::new("window-half-said"));
+        let help = Said::new("window-half-said-help").with("field", of_cover(field));
+        builder.find(finding.help(help).at(entry.values.place(field)));
         return false;
     }
     let (has_ties, beside) = (ties > 0.0, 2.0 * (INSET + ROUND_SLOT + SLOT));
@@ -303,30 +302,28 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
         [(WINDOW_WIDTH, width, wide, around.reach), (WINDOW_HEIGHT, height, tall, around.height)]
     {
         if size > most {
-            let text = format!(
-                "a window of {} leaves too little card round it in a front of {}",
-                show(builder, size),
-                show(builder, of)
-            );
+            let text = Said::new("window-too-large").with("window", length(builder, size));
+            let text = text.with("front", length(builder, of));
             stop(builder, "window-too-large", field, size, most, text);
         }
     }
     // The window is in the middle of the front, and the flap comes to lie on its outer part.
     let beside = (around.reach - width) / 2.0;
     if sound && width > 0.0 && flap > beside {
-        let (flap_said, most) = (show(builder, flap), builder.album.at_most(beside));
-        let finding =
-            Finding::note("window-covered", "cover", format!("the flap of {flap_said} closes over part of the window"));
+        let most = builder.album.at_most(beside);
+        let text = Said::new("window-covered").with("flap", length(builder, flap));
+        let finding = Finding::note("window-covered", about(), text);
         let finding = finding.measured(Length::from_mm(flap), most);
-        let help = format!("make cover.flap at most {}, or the window narrower", builder.album.show(most.mm()));
+        let help = Said::new("window-covered-help").with("field", of_cover(FLAP));
+        let help = help.with("most", length(builder, most.mm()));
         builder.find(finding.help(help).at(entry.values.place(FLAP)));
     }
     if sound && lap < LEAST_LAP - 1e-6 {
-        let (has, usual) = (show(builder, lap), builder.album.roughly(LEAST_LAP));
-        let finding =
-            Finding::warn("lap-narrow", "cover", format!("a lap of {has} holds badly: {usual} or more is usual"));
+        let usual = builder.album.rough(LEAST_LAP);
+        let text = Said::new("lap-narrow").with("lap", length(builder, lap)).with("usual", usual);
+        let finding = Finding::warn("lap-narrow", about(), text);
         let finding = finding.measured(Length::from_mm(lap), Length::from_mm(LEAST_LAP));
-        let finding = finding.help("make cover.lap wider; 13 mm or 1/2 in is usual");
+        let finding = finding.help(Said::new("cover-lap-narrow-help").with("field", of_cover(LAPS)));
         builder.find(finding.mend("cover.lap", builder.album.at_least(LEAST_LAP)).at(entry.values.place(LAPS)));
     }
     sound

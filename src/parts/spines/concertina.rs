@@ -22,14 +22,14 @@
 
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Key, rule, usual};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
-use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
+use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::stock::{Pattern, Stock};
 
@@ -203,14 +203,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.
     let least = pleats.width(1, builder.album.pages.len().min(2));
     if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - 1e-6) {
-        let (asked, least) = (builder.album.show(longest.mm()), Length::from_mm(least));
-        let text = format!(
-            "a piece with a single pleat is {} long, and {asked} is to be the longest",
-            builder.album.show(least.mm())
-        );
-        let finding = Finding::stop("piece-too-long", "spine", text)
+        let least = Length::from_mm(least);
+        let text = Said::new("piece-too-long")
+            .with("least", builder.album.length(least.mm()))
+            .with("longest", builder.album.length(longest.mm()));
+        let finding = Finding::stop("piece-too-long", about(), text)
             .measured(least, longest)
-            .help("leave spine.longest out, or make it larger")
+            .help(Said::new("piece-too-long-help").with("field", of_spine(LONGEST)))
             .mend("spine.longest", builder.album.at_least(least.mm()))
             .at(entry.values.place(LONGEST));
         builder.find(finding);

@@ -3,7 +3,7 @@
 
 use crate::album::{Album, Entry};
 use crate::fields::Field;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Leaf, Use};
 use crate::parts::build::builder::Builder;
@@ -49,26 +49,22 @@ impl Guard {
     pub(in crate::parts) fn height(&self, builder: &mut Builder<'_>, entry: &Entry) -> Option<f64> {
         let page = builder.album.page.height.mm();
         let height = page - self.ease;
-        let show = |mm: f64| builder.album.show(mm);
-        let stop = |id, text: String, help: &str, field: Field| {
-            Finding::stop(id, "spine", text).help(help).at(entry.values.place(field))
+        let length = |mm: f64| builder.album.length(mm);
+        let stop = |id, text: Said, help: Said, field: Field| {
+            Finding::stop(id, about(), text).help(help.with("field", of_spine(field))).at(entry.values.place(field))
         };
         let finding = if height < 1.0 {
-            let text =
-                format!("an ease of {} leaves nothing of strips for a page {} tall", show(self.ease), show(page));
-            stop("ease-too-large", text, "make spine.ease smaller; 0 is usual", EASE.field)
+            let text = Said::new("ease-too-large").with("ease", length(self.ease)).with("page", length(page));
+            stop("ease-too-large", text, Said::new("ease-too-large-help"), EASE.field)
         } else if self.lead_in * 2.0 >= height {
-            let half = show(height / 2.0);
+            let half = length(height / 2.0);
             // Where no lead-in is given it is half the tab, and the tab is what is too large.
             let (text, help, field) = if entry.values.says(LEAD_IN) {
-                let text = format!(
-                    "a lead-in of {} clips the whole tab away: it must be under half the strip's height, {half}",
-                    show(self.lead_in)
-                );
-                (text, "make spine.lead_in smaller; half the tab is usual", LEAD_IN.field)
+                let text = Said::new("lead-in-too-large").with("lead_in", length(self.lead_in)).with("half", half);
+                (text, Said::new("lead-in-too-large-help"), LEAD_IN.field)
             } else {
-                let text = format!("a tab of {} is too large for strips whose half height is {half}", show(self.tab));
-                (text, "make spine.tab smaller; 12 mm or 1/2 in is usual", TAB.field)
+                let text = Said::new("tab-too-large").with("tab", length(self.tab)).with("half", half);
+                (text, Said::new("tab-too-large-help"), TAB.field)
             };
             stop("lead-in-too-large", text, help, field)
         } else {
@@ -108,6 +104,16 @@ impl Guard {
             rises,
         }
     }
+}
+
+/// What findings about a spine are about.
+pub(in crate::parts) fn about() -> Said {
+    Said::new("about-spine")
+}
+
+/// A field of the spine, as sentences say it.
+pub(in crate::parts) fn of_spine(field: impl Into<Field>) -> Arg {
+    Arg::field(format!("spine.{}", field.into().name))
 }
 
 /// A little less than a size: 1 mm or 1/32 in; of a very small size most is kept (our choice).

@@ -17,14 +17,14 @@
 //! practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
-use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
+use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
 use crate::parts::spines::sizes::{EASE, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
@@ -64,11 +64,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let (guard, wing) = (Guard::of(builder.album), wing(builder.album));
     let Some(height) = guard.height(builder, entry) else { return };
     if wing > guard.pitch + 1e-6 {
-        let (wide, room) = (builder.album.show(wing), builder.album.show(guard.pitch));
-        let text = format!("wings of {wide} reach under the next page, which stands {room} further on");
-        let finding = Finding::stop("wing-too-wide", "spine", text)
+        let text = Said::new("hinge-wing-too-wide");
+        let text = text.with("wing", builder.album.length(wing)).with("pitch", builder.album.length(guard.pitch));
+        let help = Said::new("hinge-wing-too-wide-help").with("wing", of_spine(WING)).with("pitch", of_spine(PITCH));
+        let finding = Finding::stop("wing-too-wide", about(), text)
             .measured(Length::from_mm(wing), Length::from_mm(guard.pitch))
-            .help("leave spine.wing out, or make it a little smaller than spine.pitch")
+            .help(help)
             .mend("spine.wing", builder.album.at_most(guard.pitch - 0.5))
             .at(entry.values.place(WING));
         builder.find(finding);

@@ -17,16 +17,16 @@
 //! eighth-grade mounting book). The liner's back goes over the block: its scores stand S + t apart (F9); its wings are a
 //! caliper wider than the root, since the block stands on its face (derived).
 
-use crate::album::{Album, Entry, Kind, Role};
+use crate::album::{Album, Entry, Kind, Role, STOCK};
 use crate::fields::{Key, rule};
-use crate::finding::Finding;
-use crate::length::{Length, Ruler, Units};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
-use crate::parts::spines::guard::{Guard, hang, whole};
+use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 
 const PITCH: Key<Option<Length>> = Key::size(
@@ -92,15 +92,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();
-        let text = format!(
-            "page {} is {} thick: in card of {} that takes {stubs} stubs, and {MOST} is the most",
-            page + 1,
-            builder.album.roughly(loaded),
-            Length::from_mm(caliper).show(Units::Mm, Ruler::SixtyFourth)
-        );
-        let finding = Finding::stop("too-many-stubs", "spine", text)
+        let text = Said::new("too-many-stubs")
+            .with("page", page + 1)
+            .with("thick", builder.album.rough(loaded))
+            .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
+            .with("stubs", *stubs)
+            .with("most", MOST);
+        let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
+        let finding = Finding::stop("too-many-stubs", about(), text)
             .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
-            .help("put less into it, make spine.pitch smaller, or take thicker card for the spine: spine.stock")
+            .help(help)
             .at(entry.values.place(PITCH));
         builder.find(finding);
         return;

@@ -53,6 +53,52 @@ tab-too-low-help = make { $field } smaller, or the page taller
 tuck-too-deep = its flap goes in { $measured }, more than half of its front, { $allowed }: nothing else would go in
 tuck-too-deep-help = make { $field } smaller, or { $front } taller
 
+## Spines
+ease-too-large = an ease of { $ease } leaves nothing of strips for a page { $page } tall
+ease-too-large-help = make { $field } smaller; 0 is usual
+hinge-wing-too-wide = wings of { $wing } reach under the next page, which stands { $pitch } further on
+hinge-wing-too-wide-help = leave { $wing } out, or make it a little smaller than { $pitch }
+lead-in-too-large = a lead-in of { $lead_in } clips the whole tab away: it must be under half the strip's height, { $half }
+lead-in-too-large-help = make { $field } smaller; half the tab is usual
+piece-too-long = a piece with a single pleat is { $least } long, and { $longest } is to be the longest
+piece-too-long-help = leave { $field } out, or make it larger
+tab-too-large = a tab of { $tab } is too large for strips whose half height is { $half }
+tab-too-large-help = make { $field } smaller; 12 mm or 1/2 in is usual
+too-many-stubs = page { $page } is { $thick } thick: in card of { $caliper } that takes { $stubs } stubs, and { $most } is the most
+too-many-stubs-help = put less into it, make { $pitch } smaller, or take thicker card for the spine: { $stock }
+
+## Covers
+a-spine = a spine
+a-spine-board = a spine board
+band-too-tall = a band { $band } tall is taller than its cover, which is { $cover }
+band-too-tall-help = make { $field } smaller: { $third } is a third of the cover
+board-thin = boards of { $board } are thin for a case: { $least } or more is usual
+board-thin-help = give the case a stock of board: { $field }
+cover-lap-narrow-help = make { $field } wider; 13 mm or 1/2 in is usual
+cover-spine-jams = { $what } of { $spine } has no room for what stands on it: { $needed } is needed
+cover-spine-narrow = { $what } of { $spine } is too narrow: with all that is in them the pages need { $needed }
+cover-spine-narrow-help = leave { $field } out, or make it at least { $least }
+flap-too-wide = a flap of { $flap } is wider than the front of { $front }
+joint-jams = a joint of { $joint } jams on boards { $board } thick
+joint-stiff = a joint of { $joint } is stiff: one and a half boards or more is usual
+make-cover-at-least = make { $field } at least { $least }
+make-cover-at-most = make { $field } at most { $most }
+mitre-large = a mitre of { $mitre } makes thick corners: up to { $most } is usual
+mitre-large-help = make { $field } at most { $most }, or leave it out
+mitre-small = a mitre of { $mitre } leaves the corners of boards { $board } thick bare
+square-too-large = a square of { $square } leaves nothing of the end papers
+square-too-large-help = make { $field } smaller; 3 mm is usual
+ties-too-wide = ribbons of { $ties } need slots for which the cover has no room
+turn-in-too-wide = turn-ins of { $turn_in } or laps of { $lap } have no room on boards { $width } x { $height }
+turn-in-too-wide-help = make { $turn_in } and { $lap } smaller, or { $joint }
+turn-ins-hold-badly = turn-ins of { $turn_in } hold badly: { $usual } or more is usual
+turn-ins-in-mitres = turn-ins of { $turn_in } end in the mitres
+window-covered = the flap of { $flap } closes over part of the window
+window-covered-help = make { $field } at most { $most }, or the window narrower
+window-half-said = a window needs a width and a height; one of them is 0
+window-half-said-help = give { $field } too, or neither of them
+window-too-large = a window of { $window } leaves too little card round it in a front of { $front }
+
 ## Inserts
 band-lap-too-wide = a lap of { $lap } is wider than its back, which is { $back }
 band-lap-too-wide-help = make its { $field } smaller; 12 mm or 1/2 in is usual
