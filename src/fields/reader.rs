@@ -4,7 +4,8 @@
 use super::field::{Fallback, Field, Takes, nearest};
 use super::source::Source;
 use super::tree::{Node, Tree};
-use super::values::{Value, Values};
+use super::value::Value;
+use super::values::Values;
 use crate::finding::{Finding, Place, Said};
 use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;
@@ -91,7 +92,7 @@ impl<'s> Reader<'s> {
             return None;
         };
         let known = || tables.iter().flat_map(|table| table.iter());
-        let mut values = Values::new(whole);
+        let mut values = Values::new(whole, known());
         let mut seen: Vec<&str> = Vec::new();
         // Fields that a misspelt name was meant for are not reported as missing as well.
         let mut meant: Vec<&str> = Vec::new();

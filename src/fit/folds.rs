@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Whether the card takes its folds: scores apart, grain along the hinge.
 
-use crate::album::Album;
+use crate::album::{Album, GRAIN};
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::Sense;
@@ -71,7 +71,7 @@ fn across_the_grain(album: &Album) -> Option<Finding> {
     (free && stated).then(|| {
         Finding::note("across-the-grain", "spine", "its strips may be cut across the grain, where folds crack sooner")
             .help("leave \"grain\" out for the spine; sheets permitting, its strips then keep to the grain")
-            .at(album.spine.values.place("grain"))
+            .at(album.spine.values.place(GRAIN))
     })
 }
 

@@ -6,7 +6,7 @@ use super::thickness::Closed;
 use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
-use crate::parts::Carry;
+use crate::parts::{Carry, GUSSET};
 
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
@@ -76,7 +76,7 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
     let finding =
         if steep { Finding::warn("opens-high", "spine", text) } else { Finding::note("opens-high", "spine", text) };
     let finding =
-        finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place("gusset"));
+        finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place(GUSSET));
     let step = album.at_least(0.1).mm();
     let gusset = openings.section.gusset_for(limit, step).filter(|_| flexes);
     Some(match gusset.map(|gusset| album.at_least(gusset)) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! Whether seams and bases have room for what sticks them.
 
-use crate::album::Album;
+use crate::album::{Album, SEAM, TAPE};
 use crate::finding::Finding;
 use crate::length::Length;
-use crate::parts::{Carry, Kit};
+use crate::parts::{Carry, Kit, PITCH, ROOT, Stuck, WING};
 
 /// Widths of common tapes, mm: 1/8, 1/4 and 1/2 in (C4; common practice, no source).
 pub const TAPES: [f64; 3] = [3.175, 6.35, 12.7];
@@ -32,7 +32,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                 Finding::stop("seam-too-large", "page", text)
                     .measured(page.seam, page.height)
                     .help("make page.seam smaller; 12 mm or 1/2 in is usual")
-                    .at(page.values.place("seam")),
+                    .at(page.values.place(SEAM)),
             );
         }
         if let Some(tape) = page.tape.map(Length::mm).filter(|tape| *tape > seam + 1e-6) {
@@ -42,7 +42,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .measured(mm(tape), page.seam)
                     .help(format!("take a narrower tape, or make page.seam at least {}", album.show(tape)))
                     .mend("page.seam", album.at_least(tape))
-                    .at(page.values.place("tape")),
+                    .at(page.values.place(TAPE)),
             );
         } else if seam < LAP - 1e-6 && page.tape.is_none() {
             let text = format!("seams of {} hold badly: {} or more is usual", album.show(seam), album.roughly(LAP));
@@ -51,7 +51,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .measured(page.seam, mm(LAP))
                     .help("make page.seam wider; 12 mm or 1/2 in is usual; or name the tape: page.tape")
                     .mend("page.seam", album.at_least(LAP))
-                    .at(page.values.place("seam")),
+                    .at(page.values.place(SEAM)),
             );
         }
     }
@@ -64,18 +64,18 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                 .measured(mm(wing), mm(carry.pitch))
                 .help("leave spine.wing out, or make it a little smaller than spine.pitch")
                 .mend("spine.wing", album.at_most(carry.pitch - 0.5))
-                .at(album.spine.values.place("wing")),
+                .at(album.spine.values.place(WING)),
         );
     }
     // What is stuck on what is beneath it: the narrowest base, a wing, a root.
-    if let Some((stuck, field)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
-        let what = match field {
-            "wing" if carry.wing.is_some() => "wings of the T are",
-            "wing" => "the wings are",
-            "root" => "the roots are",
-            _ => "the narrowest base is",
+    if let Some((stuck, strip)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
+        let (what, field) = match strip {
+            Stuck::Wing if carry.wing.is_some() => ("wings of the T are", WING.field),
+            Stuck::Wing => ("the wings are", WING.field),
+            Stuck::Root => ("the roots are", ROOT.field),
+            Stuck::Base => ("the narrowest base is", PITCH.field),
         };
-        let larger = if field == "root" { "root" } else { "pitch" };
+        let larger = if strip == Stuck::Root { ROOT } else { PITCH }.name();
         let text = format!("{what} {}, and the narrowest common tape {}", album.show(stuck), album.roughly(TAPES[0]));
         findings.push(
             Finding::warn("base-narrow", "spine", text)

@@ -9,7 +9,7 @@ use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit, Pocket};
+use crate::parts::{Carry, Kit, LEAD_IN, Pocket, TAB};
 
 /// How far tabs stop short of their scores, mm: with sharp folds and with round ones; the whole tab where there is no
 /// way in.
@@ -42,7 +42,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             Finding::stop("tab-too-wide", "spine", text)
                 .measured(mm(carry.tab), mm(pocket.width))
                 .help("make spine.tab smaller; 12 mm or 1/2 in is usual")
-                .at(spine.place("tab")),
+                .at(spine.place(TAB)),
         );
     }
     let caliper = thickest(kit);
@@ -71,7 +71,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             .measured(mm(carry.tab - round), mm(carry.tab / 2.0))
             .help("make spine.lead_in half the tab, or give the strips a spine.ease of a millimetre")
             .mend("spine.lead_in", lead_in)
-            .at(spine.place("lead_in")),
+            .at(spine.place(LEAD_IN)),
     );
     findings
 }

@@ -8,7 +8,7 @@ use crate::album::Album;
 use crate::finding::Finding;
 use crate::folded::Folded;
 use crate::net::Use;
-use crate::parts::{Hold, Kit, Owner, Side};
+use crate::parts::{Hold, Kit, Owner, Side, TAB};
 
 /// Overlaps smaller than this are an edge beside an edge, mm².
 const SLIVER: f64 = 1.0;
@@ -38,7 +38,7 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         else {
             continue;
         };
-        let tab = album.spine.values.maybe_length("tab").map(|tab| format!(" of {}", album.show(tab.mm())));
+        let tab = album.spine.values.find(TAB).map(|tab| format!(" of {}", album.show(tab.mm())));
         let text =
             format!("the hinge's tab{} is to be stuck where {} is stuck, too", tab.unwrap_or_default(), piece.name);
         let part = kit.parts.get(piece.part);

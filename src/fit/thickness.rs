@@ -10,7 +10,7 @@ use crate::finding::Finding;
 use crate::folded::{Folded, Stack};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit, stubs_for};
+use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
 use crate::stock::Stock;
 
 /// A page's layers.
@@ -59,7 +59,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
-    let contents: Vec<f64> = album.pages.iter().map(|page| page.mm("content")).collect();
+    let contents: Vec<f64> = album.pages.iter().map(|page| page.mm(CONTENT)).collect();
     let lowest = carry.rises.iter().copied().fold(f64::INFINITY, f64::min);
     let pages = stacks
         .iter()
@@ -119,7 +119,7 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
             .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)))
             .help(format!("make spine.pitch at least {}, or put less into the pages", album.show(pitch.mm())))
             .mend("spine.pitch", pitch)
-            .at(album.spine.values.place("pitch")),
+            .at(album.spine.values.place(PITCH)),
     ]
 }
 

@@ -8,7 +8,7 @@ use super::line::{Line, What};
 use super::{cautions, measure, pictures};
 use crate::fit::order::Doing;
 use crate::net::{Sense, Use};
-use crate::parts::{Face, Hold, Owner, Side};
+use crate::parts::{Face, Hold, Owner, PITCH, Side};
 
 /// A border narrower than this is none, mm: our choice.
 const SEEN: f64 = 0.3;
@@ -191,7 +191,7 @@ fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
     let free = joints::borders(desk.kit(), glued, faced)?;
     // Flaps go where their fold lets them.
     let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
-    let placed = matches!(panel.purpose, Use::Plain | Use::Base) && (glued.panel == 0 || panel.purpose == Use::Base);
+    let placed = panel.purpose.is_base() || (panel.purpose == Use::Plain && glued.panel == 0);
     // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
     let bends = desk.kit().pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
     let fills = free.iter().all(|free| free.abs() < SEEN);
@@ -321,7 +321,7 @@ fn checks(desk: &Desk<'_>) -> Section {
     let tab = |piece: &crate::parts::Piece| {
         piece.owner == Owner::Spine && piece.net.panels.iter().any(|panel| panel.purpose == Use::Tab)
     };
-    let pitch = desk.job.album.spine.values.maybe_length("pitch").filter(|_| desk.kit().pieces.iter().any(tab));
+    let pitch = desk.job.album.spine.values.find(PITCH).filter(|_| desk.kit().pieces.iter().any(tab));
     if let (Some(pitch), true) = (pitch, desk.job.album.pages.len() > 1) {
         let pitch = desk.length(pitch.mm(), What::Length, "spine.pitch");
         steps.insert(1, Step::new(desk.say("check-pitch", vec![("pitch", pitch)])));

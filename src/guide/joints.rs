@@ -186,7 +186,7 @@ pub fn glued<'a>(kit: &Kit, bond: &'a Bond) -> &'a Side {
         let piece = kit.pieces.get(side.piece)?;
         piece.net.panels.get(side.panel).map(|panel| panel.purpose)
     };
-    let takes = |side: &Side| matches!(purpose(side), Some(Use::Seam | Use::Tab | Use::Base));
+    let takes = |side: &Side| matches!(purpose(side), Some(Use::Seam | Use::Tab | Use::Base | Use::End));
     if !takes(&bond.one) && takes(&bond.other) { &bond.other } else { &bond.one }
 }
 

@@ -49,6 +49,16 @@ pub enum Use {
     Gusset,
     /// The middle of a hinge strip, glued down.
     Base,
+    /// The end of a hinge strip, glued to a cover where there is one.
+    End,
+}
+
+impl Use {
+    /// Whether it is what a hinge strip is glued down by.
+    #[must_use]
+    pub const fn is_base(self) -> bool {
+        matches!(self, Self::Base | Self::End)
+    }
 }
 
 /// A flat region between folds.

@@ -15,7 +15,7 @@ use crate::fit::linkage::Opening;
 use crate::folded::Folded;
 use crate::length::tolerance::SAME;
 use crate::net::{Stand, Use};
-use crate::parts::{self, Kit, Owner};
+use crate::parts::{Kit, Owner};
 use glam::{DAffine3, DVec3};
 
 /// The album laid open, as large as the room (width and height, mm) takes it, at most at true size.
@@ -77,7 +77,7 @@ fn flap(kit: &Kit, folded: &Folded, piece: usize, panel: usize, middle: f64) -> 
     let corners = || its.outline.vertices().iter().map(|vertex| DVec3::new(vertex.at.x, vertex.at.y, 0.0));
     let corners = || corners().map(|corner| stand.transform_point3(corner));
     let low = corners().min_by(|one, two| one.z.total_cmp(&two.z))?;
-    if its.name != parts::END_FLAP {
+    if its.purpose != Use::End {
         return None;
     }
     let low = DVec3::new(low.x, 0.0, low.z);

@@ -5,7 +5,7 @@ use super::*;
 use crate::contour::Contour;
 use crate::cutter::{Cutter, DXF_VERSIONS, SVG_UNITS};
 use crate::net::{Net, Sense};
-use crate::parts::Part;
+use crate::parts::{Part, Purpose};
 use crate::toolpath::{Layer, SheetPaths, Stroke};
 use crate::write;
 
@@ -39,6 +39,7 @@ fn parts() -> Vec<Part> {
     let part = |id: &str| Part {
         id: id.into(),
         kind: "card",
+        purpose: Purpose::Body,
         flat: net.flat().unwrap(),
         net: net.clone(),
         stock: 0,
