@@ -30,22 +30,38 @@ pub struct Openings {
 pub fn section(album: &Album, closed: &Closed) -> Section {
     let carry = Carry::of(album);
     let width = album.page.width.mm();
-    let mut root = 0.0;
-    let leaves = closed.pages.iter().zip(&carry.rises).map(|(page, rise)| {
-        let leaf = Leaf {
-            root,
-            gusset: carry.gusset,
-            width,
-            thickness: page.greatest,
-            weight: page.mean * width,
-            stands_back: *rise,
-            cover: false,
-        };
-        root += carry.pitch;
-        leaf
+    let (base, roots) = roots(album, &carry);
+    let leaves = closed.pages.iter().zip(&carry.rises).zip(roots).map(|((page, rise), root)| Leaf {
+        root,
+        gusset: carry.gusset,
+        width,
+        thickness: page.greatest,
+        weight: page.mean * width,
+        stands_back: *rise,
+        cover: false,
     });
-    let leaves: Vec<Leaf> = leaves.collect();
-    Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() }
+    Section { base, leaves: leaves.collect(), free: true, loose: album.cover.is_none() }
+}
+
+/// How wide the base is, and where each page has its root on it, mm. Guards and stubs that are stuck face to face are one
+/// block, as wide as all of them; a page's root is the middle of its guard, which two leaves of card make (derived).
+fn roots(album: &Album, carry: &Carry) -> (f64, Vec<f64>) {
+    if carry.rises.iter().all(|rise| *rise > 0.0) && !carry.rises.is_empty() {
+        let mut at = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
+        let place = |step: &f64| {
+            let here = at;
+            at += step;
+            here
+        };
+        return (carry.spine(), carry.steps.iter().map(place).collect());
+    }
+    let mut root = 0.0;
+    let place = |_: &f64| {
+        let here = root;
+        root += carry.pitch;
+        here
+    };
+    ((carry.spine() - carry.pitch).max(0.0), carry.steps.iter().map(place).collect())
 }
 
 /// Works out how the album lies open; none with fewer than two pages.
