@@ -41,8 +41,7 @@ fn thick(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
     if mm <= BY_HAND + 1e-9 {
         return None;
     }
-    let folded =
-        |part: &&Part| part.stock == number && part.flat.scores.iter().any(|score| score.sense != Sense::Bent);
+    let folded = |part: &&Part| part.stock == number && part.flat.scores.iter().any(|score| score.sense != Sense::Bent);
     let turns = |part: &&Part| part.flat.scores.iter().any(|score| score.sense == Sense::Both);
     let parts: Vec<&Part> = kit.parts.iter().filter(folded).collect();
     // What bends either way again and again comes first: it is what breaks.

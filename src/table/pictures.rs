@@ -104,7 +104,9 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
         let whole =
             |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
         let drawn = match doing {
-            Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::CoverTab => one_page(work, &folded, &now, &held),
+            Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::CoverTab => {
+                one_page(work, &folded, &now, &held)
+            }
             Doing::MakeInsert => Picture { width: 0.0, height: 0.0, marks: Vec::new() },
             Doing::StackStrips | Doing::MakeCover | Doing::LineCover => whole(&|piece| now.contains(&piece)),
             Doing::MeetCover => whole(&bound),

@@ -2,9 +2,10 @@
 //! Verdicts about spines, covers and card that a maker can believe: worked examples, sound neighbours, hunts with an
 //! independent reckoning.
 
-use crate::common::{kit, near, work};
+use crate::common::{album, kit, near};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::Level;
+use hingeleaf::fit;
 use hingeleaf::fit::order::{Doing, steps};
 use hingeleaf::fit::thickness::worst_run;
 use hingeleaf::parts::{Face, Kit, Owner};
@@ -26,8 +27,8 @@ fn pockets(count: usize) -> String {
 
 /// What is said, by id and level.
 fn said(text: &str) -> Vec<(&'static str, Level)> {
-    let work = work(text, Cutter::default());
-    work.findings.iter().map(|finding| (finding.id, finding.level)).collect()
+    let findings = fit::check(&album(text), &kit(text), &Cutter::default()).findings;
+    findings.iter().map(|finding| (finding.id, finding.level)).collect()
 }
 
 fn level(text: &str, id: &str) -> Option<Level> {
@@ -39,20 +40,24 @@ fn level(text: &str, id: &str) -> Option<Level> {
 #[test]
 fn a_run_of_thick_pages_gapes_though_the_whole_does_not() {
     let roots: Vec<f64> = (0..6).map(|page| f64::from(page) * 6.0).collect();
-    let run = worst_run(&[1.0, 1.0, 12.0, 12.0, 1.0, 1.0], &roots, 2.0).unwrap();
-    assert_eq!((run.from, run.to), (3, 4));
+    let run = worst_run(&[12.0, 12.0], &roots[2..4], 2.0).unwrap();
     near(run.wants, 12.0, 1e-9);
     near(run.has, 10.0, 1e-9);
+    // With their neighbours they are worse off still: 1/2 + 12 + 12 + 1/2 = 25 and 18 + 4 = 22.
+    let run = worst_run(&[1.0, 1.0, 12.0, 12.0, 1.0, 1.0], &roots, 2.0).unwrap();
+    assert_eq!((run.from, run.to), (2, 5));
+    near(run.wants, 25.0, 1e-9);
+    near(run.has, 22.0, 1e-9);
     // The sound neighbour: a thin page between the thick ones.
     assert_eq!(worst_run(&[1.0, 12.0, 1.0, 1.0, 12.0, 1.0], &roots, 2.0), None);
     let page = |content: f64| format!(r#"{{ "kind": "pocket", "content": {content} }}"#);
-    let album = |contents: [f64; 6]| {
+    let of = |contents: [f64; 6]| {
         let spine = r#""spine": { "kind": "flexi-hinge", "pitch": 6, "gusset": 2 }"#;
         text(CARD, &contents.map(page).join(", "), spine)
     };
     // A pocket page is four layers of 0.3 where it is thickest.
-    assert_eq!(level(&album([0.0, 0.0, 10.8, 10.8, 0.0, 0.0]), "gapes"), Some(Level::Warn));
-    assert_eq!(level(&album([0.0, 8.0, 0.0, 0.0, 8.0, 0.0]), "gapes"), None);
+    assert_eq!(level(&of([0.0, 0.0, 10.8, 10.8, 0.0, 0.0]), "gapes"), Some(Level::Warn));
+    assert_eq!(level(&of([0.0, 8.0, 0.0, 0.0, 8.0, 0.0]), "gapes"), None);
 }
 
 /// A thousand pages are no more than a thousand steps.
@@ -95,31 +100,31 @@ proptest! {
 /// and each gives 2.
 #[test]
 fn a_gusset_more_than_half_spent_is_told() {
-    let album = |content: f64| {
+    let of = |content: f64| {
         let page = format!(r#"{{ "kind": "pocket", "content": {content} }}"#);
         text(CARD, &vec![page; 4].join(", "), r#""spine": { "kind": "flexi-hinge", "pitch": 6, "gusset": 6 }"#)
     };
-    assert_eq!(level(&album(7.2), "gusset-spent"), Some(Level::Warn));
-    assert_eq!(level(&album(5.8), "gusset-spent"), None);
-    assert_eq!(level(&album(5.8), "gapes"), None);
+    assert_eq!(level(&of(7.2), "gusset-spent"), Some(Level::Warn));
+    assert_eq!(level(&of(5.8), "gusset-spent"), None);
+    assert_eq!(level(&of(5.8), "gapes"), None);
 }
 
 /// A page of 13.2 is more than twice its pitch of 6 and stays within the gussets; one of 9 is not.
 #[test]
 fn a_page_far_thicker_than_its_pitch_is_noted() {
-    let album = |content: f64| {
+    let of = |content: f64| {
         let page = format!(r#"{{ "kind": "pocket", "content": {content} }}"#);
         let pages = [pockets(2), page, pockets(3)].join(", ");
         text(CARD, &pages, r#""spine": { "kind": "flexi-hinge", "pitch": 6, "gusset": 6 }"#)
     };
-    assert_eq!(level(&album(12.0), "page-thick"), Some(Level::Note));
-    assert_eq!(level(&album(7.8), "page-thick"), None);
+    assert_eq!(level(&of(12.0), "page-thick"), Some(Level::Note));
+    assert_eq!(level(&of(7.8), "page-thick"), None);
 }
 
 /// H17, by caliper: 0.15 noted, 0.35 quiet, 0.5 quiet, 0.8 warned, 1.5 warned, 2.0 stopped.
 #[test]
 fn card_folds_by_its_caliper() {
-    let album = |caliper: f64| {
+    let of = |caliper: f64| {
         let stocks = format!(
             r#""card": {{ "sheet": "A2", "caliper": {caliper} }}, "strips": {{ "sheet": "A2", "caliper": 0.3 }}"#
         );
@@ -134,13 +139,15 @@ fn card_folds_by_its_caliper() {
         (1.5, Some(Level::Warn), None, None),
         (2.0, None, Some(Level::Stop), None),
     ] {
-        let text = album(caliper);
+        let text = of(caliper);
         assert_eq!(level(&text, "fold-thick"), thick, "{caliper}");
         assert_eq!(level(&text, "fold-too-thick"), stopped, "{caliper}");
         assert_eq!(level(&text, "card-thin"), thin, "{caliper}");
     }
     // Boards that nobody folds, and panels of thin paper, are nobody's worry.
-    let stocks = format!(r#"{CARD}, "board": {{ "sheet": "A1", "caliper": 2 }}, "cloth": {{ "sheet": "A1", "caliper": 0.3 }}"#);
+    let stocks = format!(
+        r#"{CARD}, "board": {{ "sheet": "1200x900mm", "caliper": 2 }}, "cloth": {{ "sheet": "1200x900mm", "caliper": 0.3 }}"#
+    );
     let case = r#""cover": { "kind": "case", "board": "board", "stock": "cloth" }, "panels": { "stock": "paper" }"#;
     let said = said(&text(&stocks, &pockets(2), case));
     assert!(!said.iter().any(|(id, _)| id.starts_with("fold") || id.starts_with("card")), "{said:?}");
@@ -157,7 +164,8 @@ fn order(kit: &Kit) -> Vec<(usize, Doing)> {
 fn paper_goes_over_a_glued_tab_when_the_page_hangs() {
     for kind in ["divider", "gate-fold", "fold-out", "library-card", "waterfall", "frame"] {
         for spine in ["flexi-hinge", "concertina", "plain-hinge", "stubs"] {
-            let pages = vec![format!(r#"{{ "kind": "{kind}" }}"#); 3].join(", ");
+            let print = if kind == "frame" { r#", "print": "9x13""# } else { "" };
+            let pages = vec![format!(r#"{{ "kind": "{kind}"{print} }}"#); 3].join(", ");
             let rest = format!(r#""spine": {{ "kind": "{spine}" }}, "panels": {{ "stock": "paper" }}"#);
             let made = kit(&text(CARD, &pages, &rest));
             let order = order(&made);
@@ -189,16 +197,19 @@ fn paper_goes_over_a_glued_tab_when_the_page_hangs() {
 /// A concertina's end flaps carry the book: what lines the cover goes over them, and a step sticks them.
 #[test]
 fn end_flaps_are_stuck_before_the_cover_is_lined() {
-    let stocks = format!(r#"{CARD}, "board": {{ "sheet": "A1", "caliper": 2 }}, "cloth": {{ "sheet": "A1", "caliper": 0.3 }}"#);
+    let stocks = format!(
+        r#"{CARD}, "board": {{ "sheet": "1200x900mm", "caliper": 2 }}, "cloth": {{ "sheet": "1200x900mm", "caliper": 0.3 }}"#
+    );
     for cover in [r#"{ "kind": "wrap" }"#, r#"{ "kind": "case", "board": "board", "stock": "cloth" }"#] {
-        for (spine, flaps) in [(r#""concertina""#, true), (r#""concertina", "flap": 0"#, false), (r#""flexi-hinge""#, false)] {
+        for (spine, flaps) in
+            [(r#""concertina""#, true), (r#""concertina", "flap": 0"#, false), (r#""flexi-hinge""#, false)]
+        {
             let rest = format!(r#""spine": {{ "kind": {spine} }}, "cover": {cover}, "panels": {{ "stock": "paper" }}"#);
             let text = text(&stocks, &pockets(4), &rest);
             let made = kit(&text);
             let order = order(&made);
             let meets = order.iter().rposition(|(_, doing)| *doing == Doing::MeetCover).unwrap();
-            let lines: Vec<usize> =
-                (0..order.len()).filter(|place| order[*place].1 == Doing::LineCover).collect();
+            let lines: Vec<usize> = (0..order.len()).filter(|place| order[*place].1 == Doing::LineCover).collect();
             assert_eq!(!lines.is_empty(), flaps, "{cover} {spine}");
             assert!(lines.iter().all(|place| *place > meets));
         }
