@@ -30,8 +30,8 @@ fn caliper(mm: f64) -> Arg {
 }
 
 /// The first of some parts by its use, and how many more there are.
-fn named(key: &'static str, first: &Part, more: usize) -> Said {
-    Said::new(key).with("part", first.used_in.first().unwrap_or(&first.id)).with("more", more)
+pub(super) fn named(first: &Part, more: usize) -> Said {
+    Said::new("folded-part").with("part", first.used_in.first().unwrap_or(&first.id)).with("more", more)
 }
 
 /// The parts of a stock that are folded. Paper that only goes round an edge is bent, not folded.
@@ -46,7 +46,7 @@ fn thick(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
     let parts: Vec<&Part> = kit.parts.iter().filter(folded).collect();
     // What bends either way again and again comes first: it is what breaks.
     let first = parts.iter().copied().find(|part| turns(part)).or_else(|| parts.first().copied())?;
-    let who = named("folded-part", first, parts.len() - 1);
+    let who = named(first, parts.len() - 1);
     let text = |key| Said::new(key).with("stock", Arg::quoted(&stock.name)).with("caliper", caliper(mm));
     let hinge = turns(&first);
     let finding = if mm > FOLDS + 1e-9 {
@@ -76,7 +76,7 @@ fn thin(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
     let first = kit.parts.get(parts.next()?)?;
     let text = Said::new("card-thin").with("stock", Arg::quoted(&stock.name)).with("caliper", caliper(mm));
     Some(
-        Finding::note("card-thin", named("folded-part", first, parts.count()), text)
+        Finding::note("card-thin", named(first, parts.count()), text)
             .measured(stock.caliper, Length::from_mm(LIMP))
             .help(Said::new("card-thin-help"))
             .at(first.place.as_ref()),

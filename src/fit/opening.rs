@@ -96,7 +96,11 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
     let gusset = openings.section.gusset_for(limit, step).filter(|_| flexes);
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
-            .help(Said::new("opens-high-help").with("gusset", album.length(gusset.mm())))
+            .help(
+                Said::new("opens-high-help")
+                    .with("field", Arg::field("spine.gusset"))
+                    .with("gusset", album.length(gusset.mm())),
+            )
             .mend("spine.gusset", gusset),
         None => finding.help(Said::new("opens-high-help-pages")),
     })

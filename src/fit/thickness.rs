@@ -140,7 +140,11 @@ fn whole_gapes(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding>
     Some(
         Finding::warn("gapes", Said::new("about-spine"), text)
             .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)))
-            .help(Said::new("gapes-help").with("pitch", album.length(pitch.mm())))
+            .help(
+                Said::new("gapes-help")
+                    .with("field", Arg::field("spine.pitch"))
+                    .with("pitch", album.length(pitch.mm())),
+            )
             .mend("spine.pitch", pitch)
             .at(album.spine.values.place("pitch")),
     )
@@ -194,7 +198,7 @@ fn run_gapes(album: &Album, run: Run) -> Finding {
         .with("has", album.rough(run.has));
     Finding::warn("gapes", Said::new("about-spine"), text)
         .measured(Length::from_mm(run.wants), Length::from_mm(run.has))
-        .help(Said::new("gapes-run-help"))
+        .help(Said::new("gapes-run-help").with("field", Arg::field("spine.pitch")))
         .at(album.spine.values.place("pitch"))
 }
 
@@ -213,7 +217,11 @@ fn half_spent(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding> 
     Some(
         Finding::warn("gusset-spent", Said::new("about-spine"), text)
             .measured(Length::from_mm(spent), Length::from_mm(carry.gusset / 2.0))
-            .help(Said::new("gapes-help").with("pitch", album.length(pitch.mm())))
+            .help(
+                Said::new("gapes-help")
+                    .with("field", Arg::field("spine.pitch"))
+                    .with("pitch", album.length(pitch.mm())),
+            )
             .mend("spine.pitch", pitch)
             .at(album.spine.values.place("pitch")),
     )
