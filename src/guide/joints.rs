@@ -98,9 +98,11 @@ fn owner_of(kit: &Kit, bond: &Bond, doing: Doing) -> Vec<Owner> {
     let page = owners.into_iter().flatten().find(|owner| matches!(owner, Owner::Page(_)));
     let insert = owners.into_iter().flatten().find(|owner| matches!(owner, Owner::Insert(_)));
     match doing {
-        Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::HangPage => page.into_iter().collect(),
+        Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::HangPage | Doing::CoverTab => {
+            page.into_iter().collect()
+        }
         Doing::MakeInsert | Doing::FillPocket => insert.into_iter().collect(),
-        Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::PutRound => Vec::new(),
+        Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::LineCover | Doing::PutRound => Vec::new(),
     }
 }
 
@@ -166,9 +168,8 @@ impl Joint {
         match (bond.hold, doing, width) {
             (Hold::Slid, Doing::HangPage, Some(width)) => Stick::Tab { length: along, width },
             (Hold::Slid, ..) => Stick::Slides,
-            (_, Doing::HangPage | Doing::StackStrips | Doing::MakeCover | Doing::MeetCover, _) | (.., None) => {
-                Stick::Glue
-            }
+            (_, Doing::HangPage | Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::LineCover, _)
+            | (.., None) => Stick::Glue,
             (.., Some(_)) if is_whole(kit, side) => {
                 // Tape round a panel, wide enough to hold and narrow enough to stay hidden.
                 let width = tape(album, across.min(6.5) + SAME).unwrap_or(across);

@@ -86,6 +86,8 @@ pub enum Purpose {
     Panel,
     /// It goes round the closed album and comes off.
     Band,
+    /// It lines the inside of a cover.
+    EndPaper,
 }
 
 /// What of the album a piece belongs to.

@@ -45,7 +45,10 @@ pub fn opened(album: &Album, kit: &Kit, folded: &Folded, opening: &Opening, room
     let ends = opening.base.map(seen);
     let based = match roots {
         [Some(first), Some(last)] if last.distance(first) > SAME => {
-            level(DVec3::new(first.x, 0.0, 0.0), ends[0], ends[1] - ends[0], side)
+            // The base's end need not be where the first page has its root.
+            let way = (ends[1] - ends[0]).normalize();
+            let before = opening.bars.first().map_or(0.0, |bar| (seen(bar.root) - ends[0]).dot(way));
+            level(DVec3::new(first.x, 0.0, 0.0), ends[0] + way * before, way, side)
         }
         [Some(first), _] => level(DVec3::new(first.x, 0.0, 0.0), ends[0], Vec2::new(side, 0.0), side),
         _ => Stand::IDENTITY,

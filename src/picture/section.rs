@@ -213,8 +213,13 @@ fn of_spine(base: f64, opening: &Opening, scale: f64) -> Option<Plate> {
 
 /// Base, gussets and leaves; only what lies in `frame`, where there is one.
 fn drawing(plate: &mut Plate, base: [Point; 2], bars: &[Bar], scale: f64, frame: Option<Rect>) {
+    let shoulders = shoulders(base, bars);
+    let block = [base[0], base[1], shoulders[1], shoulders[0]].map(|point| scaled(point, scale));
+    if block[0].distance(block[3]) > BASE.width {
+        plate.shape(&block, Fill::Flat(CARD), Some(GUSSET));
+    }
     for bar in bars {
-        let points: Vec<Point> = gusset(base, bar).into_iter().map(|point| scaled(point, scale)).collect();
+        let points: Vec<Point> = gusset(shoulders, bar).into_iter().map(|point| scaled(point, scale)).collect();
         plate.polyline(points, GUSSET);
     }
     for bar in bars {
@@ -242,6 +247,14 @@ fn drawing(plate: &mut Plate, base: [Point; 2], bars: &[Bar], scale: f64, frame:
         }
     }
     plate.line([scaled(base[0], scale), scaled(base[1], scale)], BASE);
+}
+
+/// The upper corners of what all roots stand on: the base's ends, or higher ones where guards are stuck to a block.
+fn shoulders(base: [Point; 2], bars: &[Bar]) -> [Point; 2] {
+    let along = if base[0] == base[1] { Vec2::new(1.0, 0.0) } else { (base[1] - base[0]).normalize() };
+    let up = Vec2::new(-along.y, along.x);
+    let least = bars.iter().map(|bar| (bar.root - base[0]).dot(up)).fold(f64::INFINITY, f64::min);
+    if least.is_finite() && least > 0.0 { base.map(|end| end + up * least) } else { base }
 }
 
 /// A gusset at its true length: straight where it is taut, over the base's end where that is in its way, else kinked.

@@ -51,4 +51,5 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod verdicts_spines;
 mod words;

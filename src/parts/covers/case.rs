@@ -210,7 +210,8 @@ fn line<'c>(
     let net = Net::single("end paper", Contour::rectangle(0.0, 0.0, width - around.square, tall));
     for (board, name, left) in [(boards[0], "back", 0.0), (boards[1], "front", around.square)] {
         let name = format!("{name} end paper");
-        if let Some(piece) = builder.piece(cut("cover-endpaper", "end paper", &name, net.clone())) {
+        let cut = cut("cover-endpaper", "end paper", &name, net.clone());
+        if let Some(piece) = builder.piece(Cut { purpose: Purpose::EndPaper, ..cut }) {
             builder.bond(
                 Hold::Stuck,
                 side(piece, 0, Face::Back, (0.0, 0.0), up),
