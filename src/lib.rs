@@ -49,5 +49,6 @@ pub mod sizes;
 pub mod stock;
 pub mod table;
 pub mod toolpath;
+pub mod usable;
 pub mod work;
 pub mod write;

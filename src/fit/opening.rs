@@ -6,7 +6,6 @@ use super::thickness::Closed;
 use crate::album::Album;
 use crate::finding::Finding;
 use crate::length::Length;
-use crate::parts::Carry;
 
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
@@ -28,7 +27,7 @@ pub struct Openings {
 /// The album's cross-section.
 #[must_use]
 pub fn section(album: &Album, closed: &Closed) -> Section {
-    let carry = Carry::of(album);
+    let carry = &closed.carry;
     let width = album.page.width.mm();
     let mut root = 0.0;
     let leaves = closed.pages.iter().zip(&carry.rises).map(|(page, rise)| {

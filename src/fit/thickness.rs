@@ -29,6 +29,8 @@ pub struct PageThickness {
 /// The album closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Closed {
+    /// How its spine carries the pages.
+    pub carry: Carry,
     /// What the spine gives the pages, mm.
     pub spine: f64,
     /// How thick they are at the spine, where the tabs are, mm.
@@ -55,7 +57,7 @@ const SQUARE: f64 = 3.0;
 /// Works out how thick the closed album is.
 #[must_use]
 pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
-    let carry = Carry::of(album);
+    let carry = &kit.carry;
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
@@ -96,12 +98,13 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         at_fore_edge: over((width - EDGE).max(0.0), width),
         gape: if excess > carry.gusset { 2.0 * ((excess - carry.gusset) / width.max(1.0)).atan() } else { 0.0 },
         pages,
+        carry: carry.clone(),
         cover: [least, least + round, spine.max(thickest) + cover_caliper],
     }
 }
 
 pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
-    let carry = Carry::of(album);
+    let carry = &closed.carry;
     let excess = (closed.thickest - closed.spine) / 2.0;
     // A single page is held by one gusset alone, and nothing is beside it.
     if excess <= carry.gusset || album.pages.len() < 2 {

@@ -4,7 +4,7 @@
 use super::build::Builder;
 use super::face::{Lies, Looks, Plain};
 use super::panel;
-use super::{Carry, Hold, Owner, Side};
+use super::{Hold, Owner, Side};
 use crate::album::Entry;
 use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
@@ -41,7 +41,7 @@ impl Around {
     /// What an album's cover must go round. Its spine is `more` wider than the room that the pages need, for the cover's own
     /// thickness, and `lined` says whether panels can be stuck on its inside; `what` is that spine in words. Nothing where the pages don't stand on it at all.
     pub(super) fn of(builder: &mut Builder<'_>, entry: &Entry, (more, lined): (f64, bool), what: &str) -> Option<Self> {
-        let carry = Carry::of(builder.album);
+        let carry = builder.kit().carry.clone();
         let square = entry.mm("square");
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);

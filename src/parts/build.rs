@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
+use super::carry::Carry;
 use super::designs::Designs;
 use super::face::Plain;
 use super::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Side};
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
+use crate::cutter::Cutter;
 use crate::fields::nearest;
 use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::stock::Pattern;
+use crate::usable::Usable;
 use std::collections::BTreeMap;
 
 /// A piece that is to be cut.
@@ -50,6 +53,8 @@ pub(super) struct Mount {
 pub struct Builder<'a> {
     /// The album that is built.
     pub album: &'a Album,
+    /// The machine that cuts it.
+    pub(super) cutter: &'a Cutter,
     /// Faces that have no panel yet.
     pub(super) plains: Vec<Plain>,
     /// Which design each of them gets, once that is dealt.
@@ -69,7 +74,7 @@ pub struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    pub(super) const fn new(album: &'a Album) -> Self {
+    pub(super) fn new(album: &'a Album, cutter: &'a Cutter) -> Self {
         let kit = Kit {
             parts: Vec::new(),
             pieces: Vec::new(),
@@ -78,9 +83,11 @@ impl<'a> Builder<'a> {
             inserts: Vec::new(),
             closings: Vec::new(),
             blocks: Vec::new(),
+            carry: Carry::of(album, cutter),
         };
         Self {
             album,
+            cutter,
             plains: Vec::new(),
             designs: None,
             mounts: Vec::new(),
@@ -249,6 +256,13 @@ impl<'a> Builder<'a> {
     #[must_use]
     pub fn pockets(&self) -> &[Pocket] {
         &self.kit.pockets
+    }
+
+    /// The sheets of a stock that a part can count on: those that what keeps to the grain leaves it, itself included.
+    pub(super) fn usable(&self, stock: usize, along_grain: bool) -> Option<Usable> {
+        let usable = Usable::of(self.album.stocks.get(stock)?, self.cutter);
+        let grained = along_grain || self.kit.parts.iter().any(|part| part.stock == stock && part.along_grain);
+        Some(if grained { usable.with_grain(self.album.bound == Bound::Top) } else { usable })
     }
 
     /// Caliper of a stock, mm.

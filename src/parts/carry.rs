@@ -3,6 +3,7 @@
 
 use super::ALL;
 use crate::album::Album;
+use crate::cutter::Cutter;
 use crate::net::bend::sleeve_loss;
 
 /// How a spine carries its pages, mm.
@@ -29,12 +30,13 @@ pub struct Carry {
 }
 
 impl Carry {
-    /// How an album's spine carries its pages.
+    /// How an album's spine carries its pages; a strip that no sheet of the machine takes whole is made in pieces, which lie on
+    /// each other.
     #[must_use]
-    pub fn of(album: &Album) -> Self {
+    pub fn of(album: &Album, cutter: &Cutter) -> Self {
         let kind = album.spine.kind;
         let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name);
-        maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
+        maker.and_then(|maker| maker.carry).map(|carry| carry(album, cutter)).unwrap_or_default()
     }
 
     /// How far tabs stop short of their scores in sleeves of card this thick, mm: with sharp folds and with round ones; the

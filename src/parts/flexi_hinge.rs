@@ -20,6 +20,7 @@
 use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, a_little_less, hang, whole};
 use super::{Carry, Face, Hold, Maker, Owner};
+use crate::cutter::Cutter;
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::length::Length;
@@ -89,7 +90,7 @@ impl Hinge {
 }
 
 /// Strip k from the middle lies on all wider ones: a page's root stands above the lowest by their calipers (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &Cutter) -> Carry {
     let hinge = Hinge::of(album);
     let count = album.pages.len();
     let (odd, strips) = (count % 2 == 1, count / 2);

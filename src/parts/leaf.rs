@@ -6,7 +6,7 @@
 
 use super::build::{Builder, side};
 use super::page::Page;
-use super::{Carry, Face, Hold, Side};
+use super::{Face, Hold, Side};
 use crate::album::Entry;
 use crate::fields::{Fallback, Field, Takes};
 use crate::finding::Finding;
@@ -70,7 +70,7 @@ impl Leaf {
 
 /// How much of a leaf the hinge's tab covers, mm.
 pub(super) fn tab(builder: &Builder<'_>) -> f64 {
-    Carry::of(builder.album).tab
+    builder.kit().carry.tab
 }
 
 /// A length of an entry, mm; `otherwise` where it is left out.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The library of parts: from an album to its flat parts and how they are joined.
 //!
-//! In: a checked [`Album`]. Out: a [`Kit`]: each distinct part once, every piece of the album, and the
+//! In: a checked [`Album`], the cutter. Out: a [`Kit`]: each distinct part once, every piece of the album, and the
 //! bonds that join them. Never: lays out a sheet, judges whether it goes together.
 //!
 //! One file holds one kind; its doc comment draws it and says where its sizes come from. A new kind is a
@@ -19,6 +19,7 @@ mod case_cover;
 mod concertina;
 mod corner_page;
 mod covering;
+mod cuts;
 mod designs;
 mod divider_page;
 mod envelope;
@@ -70,7 +71,8 @@ use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
 use crate::finding::{Checked, Place};
 use crate::net::{Flat, Net};
-use crate::stock::{Pattern, SheetSize, Stock, Stood};
+use crate::stock::Stock;
+use crate::usable::{Keeps, Usable};
 
 /// Every kind that there is.
 pub const ALL: &[&Maker] = &[
@@ -112,7 +114,7 @@ pub struct Maker {
     /// Adds its parts; the number says which page (from 1) or insert (from 1) it is.
     pub make: fn(&mut Builder<'_>, &Entry, usize),
     /// For a spine: how it carries its pages.
-    pub carry: Option<fn(&Album) -> Carry>,
+    pub carry: Option<fn(&Album, &Cutter) -> Carry>,
     /// An entry of the album file that makes a usual one, its sizes in mm; see [`example`].
     pub example: &'static str,
 }
@@ -283,44 +285,28 @@ pub struct Closing {
     pub places: [Option<Place>; 2],
 }
 
-/// How a part may lie on a sheet that stands as [`Stock::stood`](crate::stock::Stock::stood) says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lie {
-    /// Any way.
-    Any,
-    /// Upright, or upside down.
-    Upright,
-    /// As drawn: the pattern has an up and a down.
-    AsDrawn,
-    /// A quarter turned, its left up: the same in an album that is bound at the top.
-    Sideways,
-    /// No way: the pattern wants it upright, the grain across.
-    NoWay,
-}
-
 impl Part {
-    /// How it may lie on a sheet of its stock.
+    /// What of it keeps to the sheet's grain and pattern.
     #[must_use]
-    pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
-        match (stock.pattern, stood.grain_upright) {
-            (Pattern::OneWay, Some(upright)) if self.along_grain && upright == self.sideways => Lie::NoWay,
-            (Pattern::OneWay, _) if self.sideways => Lie::Sideways,
-            (Pattern::OneWay, _) => Lie::AsDrawn,
-            (_, Some(_)) if self.along_grain => Lie::Upright,
-            _ => Lie::Any,
-        }
+    pub const fn keeps(&self) -> Keeps {
+        Keeps { along_grain: self.along_grain, sideways: self.sideways }
+    }
+
+    /// Its size as it is drawn, mm.
+    #[must_use]
+    pub const fn size(&self) -> (f64, f64) {
+        (self.flat.width, self.flat.height)
     }
 }
 
 impl Kit {
-    /// The sizes of a stock that its parts are laid on, by number: those that the machine takes, and on which every part
-    /// that keeps to the grain can lie.
+    /// The sheets of a stock that its parts are laid on: those that the machine takes, and on which every part that keeps
+    /// to the grain can lie.
     #[must_use]
-    pub fn sizes(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Vec<usize> {
-        let parts = || self.parts.iter().filter(move |part| part.stock == number);
-        let lies = |size: &SheetSize| parts().all(|part| part.lie(stock, &stock.stood(size)) != Lie::NoWay);
-        let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
-        (0..stock.sheets.len()).filter(good).collect()
+    pub fn usable(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Usable {
+        let usable = Usable::of(stock, cutter);
+        let grained = self.parts.iter().find(|part| part.stock == number && part.along_grain);
+        grained.map(|part| part.sideways).map_or(usable.clone(), |sideways| usable.with_grain(sideways))
     }
 
     /// How thick everything in each pocket is together, mm.
@@ -375,12 +361,14 @@ pub struct Kit {
     pub closings: Vec<Closing>,
     /// Parts that are cut as one block.
     pub blocks: Vec<Block>,
+    /// How the spine carries its pages.
+    pub carry: Carry,
 }
 
-/// Works out the parts of an album.
+/// Works out the parts of an album for a machine: what it leaves of a sheet says what has to be joined.
 #[must_use]
-pub fn kit(album: &Album) -> Checked<Kit> {
-    let mut builder = Builder::new(album);
+pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
+    let mut builder = Builder::new(album, cutter);
     for (index, page) in album.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
     }

@@ -17,7 +17,7 @@ use super::designs::Designs;
 use super::face::{Lies, Looks, Plain};
 use super::runs::{self, Run};
 use super::{Face, Hold, Owner};
-use crate::album::{Decorated, Panels};
+use crate::album::{Bound, Decorated, Panels};
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::Finding;
 use crate::length::Ruler;
@@ -29,7 +29,7 @@ const LEAST: f64 = 5.0;
 /// Sticks panels on every face that has been stated since the last call.
 pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
-    let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, panels, &plains)).clone();
+    let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, builder.cutter, panels, &plains)).clone();
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
         let text = "panels are for the cover alone, and the album has none: there are no panels";
         let finding = Finding::warn("no-cover", "panels", text);
@@ -150,7 +150,8 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
     });
     let goes_on = |run: &Run| {
         let stock = designs.stock(plains[run.panels[0].0].looks);
-        builder.album.stocks.get(stock).is_some_and(|stock| runs::goes_on(builder.album, stock, run.whole))
+        let sideways = builder.album.bound == Bound::Top;
+        builder.usable(stock, false).is_some_and(|usable| runs::goes_on(run, &usable, sideways))
     };
     let (kept, large): (Vec<Run>, Vec<Run>) = runs.into_iter().partition(goes_on);
     if let Some(first) = large.first() {

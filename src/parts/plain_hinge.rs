@@ -19,6 +19,7 @@
 use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, a_little_less, hang, whole};
 use super::{Carry, Face, Hold, Maker, Owner};
+use crate::cutter::Cutter;
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
@@ -58,7 +59,7 @@ fn first(guard: &Guard, wing: f64) -> f64 {
 }
 
 /// The first page has the rest of its wing on top of its pitch (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &Cutter) -> Carry {
     let (guard, wing) = (Guard::of(album), wing(album));
     let mut steps = vec![guard.pitch; album.pages.len()];
     if let Some(step) = steps.first_mut() {
@@ -83,7 +84,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     }
     let pages = builder.album.pages.len();
-    let width = carry(builder.album).spine();
+    let width = carry(builder.album, builder.cutter).spine();
     let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
         builder.piece(Cut {
             id,

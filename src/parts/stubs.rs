@@ -21,6 +21,7 @@ use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, hang, whole};
 use super::thickness::page_thickness;
 use super::{Carry, Face, Hold, Maker, Owner, Side};
+use crate::cutter::Cutter;
 use crate::album::{Album, Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
@@ -73,12 +74,12 @@ pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
 }
 
 /// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
-fn thickness(album: &Album) -> Vec<f64> {
+fn thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     album
         .spine
         .values
         .maybe_length("pitch")
-        .map_or_else(|| page_thickness(album), |pitch| vec![pitch.mm(); album.pages.len()])
+        .map_or_else(|| page_thickness(album, cutter), |pitch| vec![pitch.mm(); album.pages.len()])
 }
 
 /// By page: how many stubs stand beside its guard.
@@ -88,9 +89,9 @@ fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
 }
 
 /// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, cutter: &Cutter) -> Carry {
     let mut guard = Guard::of(album);
-    let counts = counts(&thickness(album), guard.caliper);
+    let counts = counts(&thickness(album, cutter), guard.caliper);
     let steps: Vec<f64> = counts.into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
     guard.pitch = steps.iter().sum::<f64>() / whole(steps.len().max(1));
     let root = album.spine.mm("root");
@@ -101,7 +102,7 @@ fn carry(album: &Album) -> Carry {
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let guard = Guard::of(builder.album);
     let Some(height) = guard.height(builder, entry) else { return };
-    let (root, caliper, thickness) = (entry.mm("root"), guard.caliper, thickness(builder.album));
+    let (root, caliper, thickness) = (entry.mm("root"), guard.caliper, thickness(builder.album, builder.cutter));
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();

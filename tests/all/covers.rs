@@ -2,6 +2,7 @@
 //! Covers: their sizes against worked examples, and how they stand round the pages.
 
 use crate::common::{INCH, album, cutter, kit, near, part};
+use hingeleaf::cutter::Cutter;
 use hingeleaf::contour::{Contour, Point};
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit;
@@ -40,7 +41,7 @@ fn folded(text: &str) -> (Kit, Folded) {
 /// Everything that stops or warns, in making or checking.
 fn grave(text: &str) -> Vec<Finding> {
     let album = album(text);
-    let made = parts::kit(&album);
+    let made = parts::kit(&album, &Cutter::default());
     let mut findings = made.findings;
     if let Some(kit) = made.value {
         findings.extend(fit::check(&album, &kit, &cutter(0.0, 0.0, 0.0)).findings);
@@ -569,7 +570,7 @@ proptest! {
             page.0, page.1, vec![POCKET; count].join(", ")
         );
         let album = album(&text);
-        let made = parts::kit(&album);
+        let made = parts::kit(&album, &Cutter::default());
         prop_assert!(made.findings.iter().all(|finding| finding.id != "no-part"), "{text}\n{:?}", made.findings);
         let Some(kit) = made.value else { return Ok(()) };
         let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();

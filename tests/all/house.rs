@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 21] = [
-    "length", "finding", "fields", "contour", "stock", "cutter", "album", "net", "parts", "folded", "fit", "layout",
+const ORDER: [&str; 22] = [
+    "length", "finding", "fields", "contour", "stock", "cutter", "usable", "album", "net", "parts", "folded", "fit", "layout",
     "sheets", "sizes", "toolpath", "picture", "guide", "write", "work", "mend", "table",
 ];
 

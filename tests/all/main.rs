@@ -20,6 +20,7 @@ mod guide;
 mod guide_pictures;
 mod guide_words;
 mod house;
+mod joins;
 mod inserts;
 mod kerf;
 mod kills;
