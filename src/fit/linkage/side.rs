@@ -150,9 +150,9 @@ impl Side {
         self.energy += THROUGH * leaf.weight * deep;
     }
 
-    /// Whether all that is laid lies flat.
-    pub(super) fn flat(&self) -> bool {
-        self.bars.iter().all(|rest| rest.along.y.abs() < HAIR)
+    /// Whether what was laid last lies flat.
+    pub(super) fn lies_flat(&self) -> bool {
+        self.bars.last().is_none_or(|rest| rest.along.y.abs() < HAIR)
     }
 
     /// Where a page rests on what is laid so far, if the base's end is not in its way.
