@@ -47,9 +47,26 @@ pub fn section(album: &Album, closed: &Closed) -> Section {
     Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() }
 }
 
-/// Works out how the album lies open; none with fewer than two pages.
+/// With more pages than this every page of every opening takes too long to lay, many postures each: our choice.
+pub const MOST_LEAVES: usize = 400;
+
+/// Says so where there are more pages than are laid open.
+pub(super) fn too_many(album: &Album) -> Option<Finding> {
+    let pages = album.pages.len();
+    (pages > MOST_LEAVES).then(|| {
+        let text = format!("how it lies open is not worked out: it has {pages} pages, and {MOST_LEAVES} are the most");
+        Finding::note("not-laid-open", "spine", text)
+            .help("check an album of fewer pages like these: how they lie shows on it too")
+            .at(album.spine.place())
+    })
+}
+
+/// Works out how the album lies open; none with fewer than two pages, or more than can be laid open.
 #[must_use]
 pub fn openings(section: Section) -> Option<Openings> {
+    if section.leaves.len() > MOST_LEAVES {
+        return None;
+    }
     let (_, worst) = section.worst()?;
     let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })
