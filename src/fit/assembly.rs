@@ -184,7 +184,8 @@ impl Seen<'_> {
     /// beneath; what slides into a sleeve opens it.
     fn through(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
-        let on_flaps: BTreeSet<usize> = self.kit.bonds.iter().filter(|bond| self.is_flap(&bond.other)).map(|bond| bond.one.piece).collect();
+        let on_flaps: BTreeSet<usize> =
+            self.kit.bonds.iter().filter(|bond| self.is_flap(&bond.other)).map(|bond| bond.one.piece).collect();
         let mut pages: BTreeMap<Owner, Vec<(usize, usize)>> = BTreeMap::new();
         for (number, piece) in self.kit.pieces.iter().enumerate() {
             if matches!(piece.owner, Owner::Page(_)) && !on_flaps.contains(&number) {

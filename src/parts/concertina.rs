@@ -107,8 +107,7 @@ impl Pleats {
         let mut pleats = Self { guard, flap: spine.mm("flap"), pieces: Vec::new() };
         let (pages, height) = (album.pages.len(), album.page.height.mm() - guard.ease);
         // Where no sheet takes a strip so tall, more pieces are no help; that is told elsewhere.
-        let keeps =
-            Keeps { along_grain: spine.grain_along_spine.unwrap_or(true), sideways: album.bound == Bound::Top };
+        let keeps = Keeps { along_grain: spine.grain_along_spine.unwrap_or(true), sideways: album.bound == Bound::Top };
         let usable = album.stocks.get(spine.stock).map(|stock| Usable::of(stock, cutter));
         let room = usable.and_then(|usable| usable.longest(height, true, keeps)).unwrap_or(f64::INFINITY);
         let longest = spine.values.maybe_length("longest").map_or(room, |longest| longest.mm().min(room));

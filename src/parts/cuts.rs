@@ -26,6 +26,9 @@ struct Spot {
     /// Whether its seam hides behind a fold, and whether its lap is as wide as the others there.
     fold: bool,
     wide: bool,
+    /// The leaf that it lies in, or that starts there; and of a fold, whether the piece before it starts in the leaf before.
+    leaf: usize,
+    behind_flat: bool,
     /// How much longer the piece before it is made, and the one that starts in it, to make up for calipers.
     more: (f64, f64),
 }
@@ -68,8 +71,23 @@ const START: usize = 0;
 fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
     let starts = row.starts();
     let flat = (Sense::Bent, 0.0);
-    let mut spots =
-        vec![Spot { from: 0.0, to: 0.0, lap: 0.0, turn: flat, fold: false, wide: false, more: (0.0, 0.0) }];
+    let mut spots = vec![Spot {
+        from: 0.0,
+        to: 0.0,
+        lap: 0.0,
+        turn: flat,
+        fold: true,
+        wide: false,
+        leaf: 0,
+        behind_flat: false,
+        more: (0.0, 0.0),
+    }];
+    // A panel after one that is joined flat is longer by a caliper for each of these joins.
+    let longer = |index: usize| {
+        let before = index.checked_sub(1).and_then(|before| row.leaves.get(before));
+        let joins = before.map_or(0.0, |leaf| (leaf.depth() / (room - row.lap).max(row.lap)).ceil());
+        row.leaves.get(index).map_or(0.0, |leaf| joins * caliper * lean(leaf.fold())).max(0.0)
+    };
     for (index, leaf) in row.leaves.iter().enumerate() {
         let (start, end) = (starts[index], starts[index + 1]);
         let lap = row.lap.min(leaf.depth());
@@ -78,19 +96,30 @@ fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
             let turn = leaf.fold();
             let before = if turn.1.abs() > SAME { -caliper * lean(turn) } else { 0.0 };
             let wide = leaf.depth() >= row.lap - SAME;
-            spots.push(Spot { from: start, to: start, lap, turn, fold: true, wide, more: (before.max(0.0), 0.0) });
+            for behind_flat in [false, true] {
+                let more = (before.max(0.0), if behind_flat { longer(index) } else { 0.0 });
+                spots.push(Spot {
+                    from: start,
+                    to: start,
+                    lap,
+                    turn,
+                    fold: true,
+                    wide,
+                    leaf: index,
+                    behind_flat,
+                    more,
+                });
+            }
         }
         let next = row.leaves.get(index + 1);
         // A seam that closes the row must stay in its place.
         if !leaf.is_straight() || next.is_some_and(Leaf::is_seam) {
             continue;
         }
-        // The panel after it makes up for every cut in this one.
-        let cuts = (leaf.depth() / (room - row.lap).max(row.lap)).ceil();
-        let after = next.map_or(0.0, |next| cuts * caliper * lean(next.fold())).max(0.0);
         for (from, to) in stretches(row, start + row.lap, end - row.lap) {
-            let more = (0.0, after);
-            spots.push(Spot { from, to, lap: row.lap, turn: flat, fold: false, wide: true, more });
+            let (lap, more) = (row.lap, (0.0, longer(index + 1)));
+            let behind_flat = false;
+            spots.push(Spot { from, to, lap, turn: flat, fold: false, wide: true, leaf: index, behind_flat, more });
         }
     }
     spots
@@ -127,11 +156,15 @@ impl Cutting {
         self.spots.iter().enumerate().filter_map(one).collect()
     }
 
-    /// How far behind its start a piece may be cut at a spot, at the least and at the most.
+    /// How far behind its start a piece may be cut at a spot, at the least and at the most; no way from a spot that is not
+    /// what the other one takes it for.
     fn reach(&self, start: &Spot, spot: &Spot) -> (f64, f64) {
+        if spot.fold && spot.behind_flat == (start.fold || start.leaf + 1 != spot.leaf) {
+            return (f64::INFINITY, f64::NEG_INFINITY);
+        }
         // The lap of the piece before lies under this one, and ends before the next lap.
-        let least = if spot.fold { start.lap.max(SAME) } else { self.lap };
-        (least.max(start.lap), self.room + SAME - spot.lap - spot.more.0 - start.more.1)
+        let least = if spot.fold { start.lap.max(SAME) } else { self.lap.max(start.lap) };
+        (least, self.room + SAME - spot.lap - spot.more.0 - start.more.1)
     }
 
     /// Where a piece may start whose end is a cut in one of these stretches.
@@ -166,8 +199,8 @@ impl Cutting {
             let latest = ends.iter().filter_map(|&(end, from, to)| {
                 let spot = &self.spots[end];
                 let (least, most) = self.reach(before, spot);
-                let cut = to.min(at + most);
-                (cut >= from && cut >= at + least).then_some((spot, cut))
+                let cut = to.min((at + most - SAME).max(from));
+                (cut >= from && cut <= at + most && cut >= at + least).then_some((spot, cut))
             });
             // At a fold the seam hides; one close by would leave a small piece.
             let rank = |spot: &Spot, cut: f64| match (spot.fold, cut - at >= self.room / 3.0) {

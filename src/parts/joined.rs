@@ -11,8 +11,8 @@
 //! seam runs on flat. A lap of 12.7 mm is usual for boxes (Bean & Brodhead 1914).
 
 use super::build::{Builder, Cut, side};
-use super::{Face, Hold, Side};
 use super::cuts;
+use super::{Face, Hold, Side};
 use crate::album::Bound;
 use crate::contour::{Contour, Vec2};
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -194,7 +194,6 @@ impl Row {
         let bounds = hole.bounds();
         if self.along == Along::Across { (bounds.x0, bounds.x1) } else { (bounds.y0, bounds.y1) }
     }
-
 }
 
 /// A place where a row is cut: its lap turns like the panel that it is stuck on.

@@ -29,7 +29,8 @@ const LEAST: f64 = 5.0;
 /// Sticks panels on every face that has been stated since the last call.
 pub(super) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
-    let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, builder.cutter, panels, &plains)).clone();
+    let designs =
+        builder.designs.get_or_insert_with(|| Designs::deal(builder.album, builder.cutter, panels, &plains)).clone();
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
         let text = "panels are for the cover alone, and the album has none: there are no panels";
         let finding = Finding::warn("no-cover", "panels", text);

@@ -19,8 +19,8 @@
 use super::build::{Builder, Cut, side};
 use super::guard::{self, Guard, a_little_less, hang, whole};
 use super::{Carry, Face, Hold, Maker, Owner};
-use crate::cutter::Cutter;
 use crate::album::{Album, Entry, Kind, Role};
+use crate::cutter::Cutter;
 use crate::fields::{Fallback, Field};
 use crate::finding::Finding;
 use crate::length::Length;

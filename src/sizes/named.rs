@@ -106,14 +106,8 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
                     let (as_drawn, turned) = usable.lie(sheet, part.keeps()).ways();
                     let cells = (1..=count).filter(|across| count % across == 0);
                     let cells = cells.map(|across| cell(&sheet.stood, cutter, across, count / across));
-                    for (width, height) in cells
-                        .flat_map(|(w, h)| {
-                            [
-                                as_drawn.then_some((w, h)),
-                                turned.then_some((h, w)),
-                            ]
-                        })
-                        .flatten()
+                    for (width, height) in
+                        cells.flat_map(|(w, h)| [as_drawn.then_some((w, h)), turned.then_some((h, w))]).flatten()
                     {
                         of_count.extend(page_for(album, range, part, width, height));
                     }

@@ -7,8 +7,8 @@ use std::path::Path;
 
 /// The stages; each may name only those before it.
 const ORDER: [&str; 22] = [
-    "length", "finding", "fields", "contour", "stock", "cutter", "usable", "album", "net", "parts", "folded", "fit", "layout",
-    "sheets", "sizes", "toolpath", "picture", "guide", "write", "work", "mend", "table",
+    "length", "finding", "fields", "contour", "stock", "cutter", "usable", "album", "net", "parts", "folded", "fit",
+    "layout", "sheets", "sizes", "toolpath", "picture", "guide", "write", "work", "mend", "table",
 ];
 
 /// Stages that may name even less.

@@ -2,8 +2,8 @@
 //! Inserts: their sizes against hand-worked ones, how they fold, and how they fit pockets of any size.
 
 use crate::common::{INCH, album, cutter, kit, near, part};
-use hingeleaf::cutter::Cutter;
 use hingeleaf::contour::Point;
+use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::folded::fold;
 use hingeleaf::net::{Sense, Use, lifted};

@@ -43,7 +43,10 @@ struct Drawn {
 
 impl Drawn {
     fn text(&self, (width, height): (u32, u32)) -> String {
-        format!(r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": {width}, "height": {height} }}, {} }}"#, self.rest)
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": {width}, "height": {height} }}, {} }}"#,
+            self.rest
+        )
     }
 }
 
@@ -156,9 +159,14 @@ fn a_larger_margin_kerf_or_gap_only_takes() {
                 kits += 1;
                 let (before, after) = (joins(&before), joins(&after));
                 more += usize::from(before != after);
-                assert!(before.iter().zip(&after).all(|(before, after)| before <= after), "{before:?} {after:?} {small:?} {large:?}\n{text}");
+                assert!(
+                    before.iter().zip(&after).all(|(before, after)| before <= after),
+                    "{before:?} {after:?} {small:?} {large:?}\n{text}"
+                );
             }
-            (None, Some(_)) => panic!("{small:?} refuses, {large:?} does not\n{}\n{text}", stopped_by(&text, &one).join("\n")),
+            (None, Some(_)) => {
+                panic!("{small:?} refuses, {large:?} does not\n{}\n{text}", stopped_by(&text, &one).join("\n"))
+            }
             _ => refused += 1,
         }
     }
@@ -179,7 +187,9 @@ fn a_join_is_where_the_whole_goes_onto_no_sheet() {
             sheet.width = hingeleaf::length::Length::from_mm(9000.0);
             sheet.height = sheet.width;
         }
-        let (Some(kit), Some(whole)) = (parts::kit(&here, &machine).value, parts::kit(&endless, &machine).value) else { continue };
+        let (Some(kit), Some(whole)) = (parts::kit(&here, &machine).value, parts::kit(&endless, &machine).value) else {
+            continue;
+        };
         for kind in ["wrap cover", "belly band"] {
             let pieces = kit.pieces.iter().filter(|piece| kit.parts[piece.part].kind == kind).count();
             let Some(part) = whole.parts.iter().find(|part| part.kind == kind) else { continue };
@@ -216,7 +226,40 @@ fn a_smaller_page_needs_no_join_that_a_larger_did_not() {
         let (large, less) = (joins(&large_kit), joins(&small_kit));
         kits += 1;
         fewer += usize::from(less != large);
-        assert!(less.iter().zip(&large).all(|(less, large)| less <= large), "{small:?}: {less:?} {large:?} {machine:?}\n{}", drawn.text(drawn.page));
+        assert!(
+            less.iter().zip(&large).all(|(less, large)| less <= large),
+            "{small:?}: {less:?} {large:?} {machine:?}\n{}",
+            drawn.text(drawn.page)
+        );
     }
     assert!(kits > 60 && fewer > 3, "{kits} {fewer}: that is no trial");
+}
+
+/// At a margin of 8 a page of 126 is joined as one of 128 is, and at none a cover that fits whole is in one piece.
+#[test]
+fn the_machine_says_whether_a_cover_is_joined() {
+    let text = |width: u32, sheet: &str| {
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "{sheet}", "caliper": 0.3 }} }},
+              "page": {{ "width": {width}, "height": 150 }}, "pages": [{{ "kind": "pocket" }}, {{ "kind": "pocket" }}],
+              "cover": {{ "kind": "wrap" }} }}"#
+        )
+    };
+    let [small, large] = [0.0, 8.0].map(|margin| cutter(0.0, 0.0, margin));
+    let pieces = |text: &str, machine: &Cutter| goes(text, machine).map(|kit| joins(&kit)[0] + 1);
+    for width in 100..=190 {
+        let whole = pieces(&text(width, "A4"), &small).unwrap();
+        let with_margin = pieces(&text(width, "A4"), &large);
+        assert!(with_margin.is_some_and(|pieces| pieces >= whole), "{width}: {whole} {with_margin:?}");
+        // As long as the sheet itself, to the last step.
+        let part = parts::kit(&album(&text(width, "2000x2000mm")), &small).value.unwrap();
+        let cover = &part.parts.iter().find(|part| part.kind == "wrap cover").unwrap().flat;
+        let just = text(width, &format!("{}x{}mm", cover.width, cover.height.max(330.0)));
+        assert_eq!(pieces(&just, &small), Some(1), "{width}");
+        let kerf = cutter(0.1, 0.0, 0.0);
+        assert!(
+            pieces(&just, &kerf).is_none_or(|pieces| pieces > 1 || cover.width + 0.1 <= cover.height.max(330.0)),
+            "{width}"
+        );
+    }
 }

@@ -7,9 +7,9 @@
 use crate::common;
 
 use crate::common::{TempDir, album, cutter, files, fixtures, hingeleaf, kit, project};
-use hingeleaf::cutter::Cutter;
 use hingeleaf::album::schema;
 use hingeleaf::contour::{Contour, Point, Rect};
+use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Source, Takes};
 use hingeleaf::finding::Level;
 use hingeleaf::net::Use;

@@ -106,7 +106,8 @@ fn rules_come_after_rounding() {
     let tee = common::part(&kit, "hinge-t");
     near(tee.flat.width, 2.0 * (pitch - 1.0 + gusset + tab), 1e-9);
     near(tee.flat.height, 190.5 - 1.5875, 1e-9);
-    let plain = parts::kit(&with(&[("/spine/ease", json!(0))]).rounded(step(1.0 / 16.0)), &Cutter::default()).value.unwrap();
+    let plain =
+        parts::kit(&with(&[("/spine/ease", json!(0))]).rounded(step(1.0 / 16.0)), &Cutter::default()).value.unwrap();
     near(common::part(&plain, "hinge-t").flat.height, 190.5, 1e-9);
     // A clipped corner of the strip's tab runs from half the tab down its edge: its outline's corners say so.
     let strip = common::part(&plain, "hinge-1");

@@ -2,8 +2,8 @@
 //! Spines: what carries the pages, against hand-worked sizes; every page on every spine.
 
 use crate::common::{album, cutter, kit, near, part};
-use hingeleaf::cutter::Cutter;
 use hingeleaf::album::Role;
+use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Fallback, Takes};
 use hingeleaf::finding::Level;
 use hingeleaf::fit::order::{Doing, check, steps};

@@ -20,8 +20,8 @@ mod tried;
 
 use crate::contour::{Point, Vec2};
 use side::{Rest, Side};
-use tried::Tried;
 use std::f64::consts::FRAC_PI_2;
+use tried::Tried;
 
 /// Steps in which the base's tilt is searched at first, each way from flat.
 const COARSE: i32 = 30;
@@ -199,52 +199,29 @@ impl Section {
         }
         let section = self.tamed();
         let mut sides = section.sides();
-        let steep = |between: usize, with: &Self, tried: &Tried, sides: &mut Sides| {
-            with.at_rest(between, tried, sides).slope.abs() > limit
+        // The opening that failed last is the likeliest to fail again.
+        let mut hardest = 1;
+        let mut does = |steps: u32| {
+            let with = section.with_gussets(f64::from(steps) * step);
+            let tried = Tried::new(&with, &mut sides);
+            let openings = std::iter::once(hardest).chain(1..with.leaves.len()).take(with.leaves.len());
+            let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
+            let failing = openings.into_iter().find(steep);
+            hardest = failing.unwrap_or(hardest);
+            failing.is_none()
         };
-        let openings = section.leaves.len().saturating_sub(1);
-        // The opening that is worst now is likely the one that asks for most.
-        let first = section.worst().map_or(1, |(between, _)| between);
-        let (mut least, mut lie_flat, mut at) = (0, 0, first);
-        let mut with = section.with_gussets(0.0);
-        let mut tried = Tried::new(&with, &mut sides);
-        // Until all of them, one after the other, lie flat with the same gusset.
-        while lie_flat < openings {
-            if steep(at, &with, &tried, &mut sides) {
-                least = Self::more_for(least, &mut |steps| {
-                    let with = section.with_gussets(f64::from(steps) * step);
-                    let tried = Tried::new(&with, &mut sides);
-                    !steep(at, &with, &tried, &mut sides)
-                })?;
-                with = section.with_gussets(f64::from(least) * step);
-                tried = Tried::new(&with, &mut sides);
-                lie_flat = 0;
-            }
-            lie_flat += 1;
-            at = at % openings + 1;
-        }
-        Some(f64::from(least) * step)
-    }
-
-    /// The least number of steps above this that does, by doubling and then halving; none up to the most.
-    fn more_for(below: u32, does: &mut dyn FnMut(u32) -> bool) -> Option<u32> {
-        let powers = (0..).map(|power| below.saturating_add(1 << power)).take_while(|steps| *steps < MOST_STEPS);
-        let (mut least, mut most) = (below, below);
-        for steps in powers.chain([MOST_STEPS]) {
-            if steps > below && does(steps) {
-                most = steps;
-                break;
-            }
-            least = least.max(steps);
-        }
-        if most == below {
-            return None;
+        let thickness: f64 = section.leaves.iter().map(|leaf| leaf.thickness).sum();
+        let longest = (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS);
+        let enough = longest.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
+        let (mut least, mut most) = (0, enough.chain([MOST_STEPS]).find(|steps| does(*steps))?);
+        if does(0) {
+            return Some(0.0);
         }
         while most - least > 1 {
             let middle = u32::midpoint(least, most);
             if does(middle) { most = middle } else { least = middle }
         }
-        Some(most)
+        Some(f64::from(most) * step)
     }
 
     /// The same album with one score where each page has its gusset: it turns right at its root.
@@ -358,9 +335,12 @@ impl Section {
         if best.1 > 0.0 {
             let mut tipped = Found { at: best.0, least: best.2, slack };
             let height = best.1;
-            tipped.search(tried.tilted.iter().map(|(tilt, _)| *tilt), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
-                self.lay(between, (tilt, height), most, sides)
-            });
+            tipped.search(
+                tried.tilted.iter().map(|(tilt, _)| *tilt),
+                step,
+                (-FRAC_PI_2, FRAC_PI_2),
+                &mut |tilt, most| self.lay(between, (tilt, height), most, sides),
+            );
             best = (tipped.at, height, tipped.least);
         }
         (best.0, best.1)
