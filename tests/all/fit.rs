@@ -316,7 +316,7 @@ fn measures_scale_with_the_album() {
               "pages": [{{ "kind": "pocket", "content": {} }}, {{ "kind": "wallet", "pocket": {}, "overflap": {} }}, {{ "kind": "pocket" }}],
               "spine": {{ "kind": "flexi-hinge", "pitch": {}, "tab": {}, "gusset": {}, "wing": {} }},
               "inserts": [{{ "kind": "tag", "width": {}, "height": {}, "thickness": {}, "hole": {}, "corner": {} }}] }}"#,
-            0.3 * k,
+            0.25 * k,
             100.0 * k,
             150.0 * k,
             12.0 * k,

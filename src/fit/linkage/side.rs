@@ -26,6 +26,9 @@ use crate::contour::{Point, Rect, Vec2};
 /// Less than this is no distance, mm.
 const HAIR: f64 = 1e-9;
 
+/// A page whose way to its fore-edge has less than this share along the table stands.
+const STANDS: f64 = 0.05;
+
 /// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
 const PRESS: f64 = 0.2;
 /// More than is ever lost in rounding, mm.
@@ -142,7 +145,7 @@ impl Side {
         let mut rest = self.settle(page);
         if self.solid() {
             rest = self.over_the_block(page, rest);
-        } else if self.high && from_end > HAIR && self.is_in_the_way(self.end, page, rest) {
+        } else if self.high && from_end > HAIR && Self::is_in_the_way(self.end, page, rest) {
             rest = self.over(self.end, page);
         }
         let top = rest.from + normal(rest.along) * page.half;
@@ -259,7 +262,7 @@ impl Side {
     }
 
     /// Whether a page or its gusset would pass through an end of the base.
-    fn is_in_the_way(&self, end: Point, page: Page, rest: Rest) -> bool {
+    fn is_in_the_way(end: Point, page: Page, rest: Rest) -> bool {
         let way = end - rest.from;
         if way.dot(rest.along) > 0.0 {
             return way.dot(normal(rest.along)) > 1e-6 - page.half;
@@ -309,32 +312,59 @@ impl Side {
     /// Where a page rests beside or over what all roots stand on. It hangs from the block's corner, or lies over it, or over
     /// the block's foot where it has tipped; of what passes through nothing the lowest.
     fn over_the_block(&self, page: Page, flush: Rest) -> Rest {
+        let upright = Rest { from: page.root + Vec2::new(0.0, page.gusset), along: Vec2::new(0.0, 1.0) };
+        // Behind a page that stands the next one stands too.
+        if self.surface.1.x < STANDS && !self.bars.is_empty() {
+            return upright;
+        }
         let spent = (self.end - page.root).hypot();
         let hung = Page { root: self.end, gusset: (page.gusset - spent).max(0.0), ..page };
         let ways = [Some(page), (spent <= page.gusset + HAIR).then_some(hung)];
+        let corners = [self.end, self.foot];
+        let free = |page: Page, rest: Rest| {
+            !corners.into_iter().any(|corner| Self::is_in_the_way(corner, page, rest))
+                && self.beside_the_block(page, rest)
+        };
+        // Flat on what is there nothing lies lower.
+        if (flush.along - self.surface.1).hypot() < HAIR && free(page, flush) && self.clears(page, flush) {
+            return flush;
+        }
         let mut best: Option<(f64, Rest)> = None;
         let mut try_this = |page: Page, rest: Rest| {
             let low = (page.width / 2.0).mul_add(rest.along.y, rest.from.y);
-            let free = [self.end, self.foot].into_iter().all(|corner| !self.is_in_the_way(corner, page, rest));
-            if free && self.clears(page, rest) && best.is_none_or(|(least, _)| low < least - HAIR) {
+            let lower = best.is_none_or(|(least, _)| low < least - HAIR);
+            if lower && free(page, rest) && self.clears(page, rest) {
                 best = Some((low, rest));
             }
         };
         try_this(page, flush);
+        let leans = |way: Page, corner: Point| tangent(way.root, way.gusset, way.half, corner);
         for way in ways.into_iter().flatten() {
             try_this(way, self.settle(way));
             try_this(way, self.beside(way));
-            for corner in [self.end, self.foot] {
-                let leaning = self.clear_of_corners(way, tangent(way.root, way.gusset, way.half, corner));
-                try_this(way, leaning);
-                if let Some(lies) = self.lies_over(corner, way, leaning) {
+            for corner in corners {
+                let along = leans(way, corner);
+                let guess = Rest { from: way.root + normal(along) * way.gusset, along };
+                if let Some(lies) = self.lies_over(corner, way, guess) {
                     try_this(way, lies);
                 }
             }
         }
-        best.map_or(Rest { from: page.root + Vec2::new(0.0, page.gusset), along: Vec2::new(0.0, 1.0) }, |(_, rest)| {
-            rest
-        })
+        if let Some((_, rest)) = best {
+            return rest;
+        }
+        // One that can't come down leans.
+        for way in ways.into_iter().flatten() {
+            for corner in corners {
+                let rest = self.clear_of_corners(way, leans(way, corner));
+                let low = (way.width / 2.0).mul_add(rest.along.y, rest.from.y);
+                let lower = best.is_none_or(|(least, _)| low < least - HAIR);
+                if lower && free(way, rest) && self.clears(way, rest) {
+                    best = Some((low, rest));
+                }
+            }
+        }
+        best.map_or(upright, |(_, rest)| rest)
     }
 
     /// A page that hangs from its root along the side of the block, its fore-edge on what is there.
@@ -359,14 +389,23 @@ impl Side {
         let mut near = self.corners.iter().rev().take_while(|(_, below)| near(below));
         let (start, surface) = self.surface;
         let fore_edge = rest.from + rest.along * page.width - normal(rest.along) * page.half;
-        // The spine edge stands beside the block or over it, not in it; its lower corner may press against the side a little.
+        (fore_edge - start).dot(normal(surface)) > -1e-6 && !self.corners.iter().rev().any(meets)
+    }
+
+    /// Whether a spine edge stands beside the block or over it, not in it; its lower corner may press against the side a
+    /// little.
+    fn beside_the_block(&self, page: Page, rest: Rest) -> bool {
         let press = page.half * PRESS;
         let up = Vec2::new(self.inward.y, -self.inward.x);
         let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - 1e-6;
+<<<<<<< HEAD
         let edge = [rest.from, rest.from - normal(rest.along) * page.half];
         edge.into_iter().all(out)
             && !near.any(|(corner, _)| meets(corner))
             && (fore_edge - start).dot(normal(surface)) > -1e-6
+=======
+        [rest.from, rest.from - normal(rest.along) * page.half].into_iter().all(out)
+>>>>>>> verdictsb
     }
 }
 
