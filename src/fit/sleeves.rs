@@ -46,7 +46,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         );
     }
     let caliper = thickest(kit);
-    let [_, round] = short(&carry, caliper);
+    let [_, round] = short(carry, caliper);
     if entered(kit).next().is_none() || round <= carry.tab / 2.0 || carry.tab <= 0.0 {
         return findings;
     }

@@ -99,7 +99,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let thickest = whole_width.iter().map(sum).fold(0.0, f64::max);
     let excess = (thickest - spine) / 2.0;
     let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
-    let [_, round] = sleeves::short(&carry, sleeves::thickest(kit));
+    let [_, round] = sleeves::short(carry, sleeves::thickest(kit));
     let most = carry.rises.iter().copied().fold(0.0, f64::max);
     let least = carry.gusset + width + most + SQUARE;
     Closed {

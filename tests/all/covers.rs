@@ -32,7 +32,11 @@ fn text(cover: &str, pages: &[&str], sheet: &str) -> String {
 const CASE: &str = r#"{ "kind": "case", "board": "board", "covering": "cloth", "endpaper": "linen" }"#;
 
 fn folded(text: &str) -> (Kit, Folded) {
-    let (album, kit) = (album(text), kit(text));
+    folded_of(text, kit(text))
+}
+
+fn folded_of(text: &str, kit: Kit) -> (Kit, Folded) {
+    let album = album(text);
     let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
     let folded = fold(&kit, &calipers);
     (kit, folded)
@@ -217,7 +221,8 @@ fn a_panel_longer_than_its_sheet_is_joined_flat() {
     // Flat laps are not scored.
     let scores: usize = pieces.iter().map(|part| part.flat.scores.len()).sum();
     assert_eq!(scores, 2);
-    let ((kit_one, whole), (kit_two, joined)) = (folded(&text.replace("A4", "900x900mm")), folded(&text));
+    let (kit_one, whole) = folded(&text.replace("A4", "900x900mm"));
+    let (kit_two, joined) = folded_of(&text, made);
     let top = |kit: &Kit, folded: &Folded| reach(kit, folded, |owner| owner == Owner::Cover)[2][1];
     near(top(&kit_one, &whole), top(&kit_two, &joined), 1e-9);
     clean(&text);

@@ -78,11 +78,12 @@ fn drawn(dice: &mut Dice) -> Drawn {
         [("flap", 20, 60, 3), ("ties", 5, 20, 3), ("spine", 20, 500, 4), ("band", 30, 60, 3), ("lap", 7, 30, 3)]
     {
         if dice.maybe(one_in) {
-            wrap += &format!(r#", "{field}": {}"#, dice.among(from, to));
+            wrap = format!(r#"{wrap}, "{field}": {}"#, dice.among(from, to));
         }
     }
     if dice.maybe(3) {
-        wrap += &format!(r#", "window_width": {}, "window_height": {}"#, dice.among(20, 120), dice.among(20, 120));
+        let [width, height] = [0; 2].map(|_| dice.among(20, 120));
+        wrap = format!(r#"{wrap}, "window_width": {width}, "window_height": {height}"#);
     }
     wrap += if dice.maybe(3) { r#", "grain": "free" }"# } else { " }" };
     let case = r#"{ "kind": "case", "board": "cover", "covering": "cover", "endpaper": "card" }"#.to_owned();
