@@ -389,7 +389,7 @@ impl Side {
         let mut near = self.corners.iter().rev().take_while(|(_, below)| near(below));
         let (start, surface) = self.surface;
         let fore_edge = rest.from + rest.along * page.width - normal(rest.along) * page.half;
-        (fore_edge - start).dot(normal(surface)) > -1e-6 && !self.corners.iter().rev().any(meets)
+        (fore_edge - start).dot(normal(surface)) > -1e-6 && !near.any(|(corner, _)| meets(corner))
     }
 
     /// Whether a spine edge stands beside the block or over it, not in it; its lower corner may press against the side a
@@ -398,14 +398,7 @@ impl Side {
         let press = page.half * PRESS;
         let up = Vec2::new(self.inward.y, -self.inward.x);
         let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - 1e-6;
-<<<<<<< HEAD
-        let edge = [rest.from, rest.from - normal(rest.along) * page.half];
-        edge.into_iter().all(out)
-            && !near.any(|(corner, _)| meets(corner))
-            && (fore_edge - start).dot(normal(surface)) > -1e-6
-=======
         [rest.from, rest.from - normal(rest.along) * page.half].into_iter().all(out)
->>>>>>> verdictsb
     }
 }
 
