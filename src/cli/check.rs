@@ -3,7 +3,7 @@
 
 use super::arguments::Check;
 use super::commands::counted;
-use super::inputs::{Ended, Inputs, exists, inputs, reread, rounded, step_problems, system};
+use super::inputs::{Ended, Inputs, exists, inputs, put, reread, rounded, step_problems};
 use super::{End, say};
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
@@ -17,7 +17,6 @@ use hingeleaf::toolpath;
 use hingeleaf::work::Work;
 use hingeleaf::write;
 use std::fs;
-use std::io::{self, Write};
 use std::path::Path;
 
 pub(super) fn check(check: &Check) -> End {
@@ -99,18 +98,6 @@ fn draw(check: &Check, work: &Work) -> Result<(), Ended> {
         (Some(new), Some(picture)) => put(new, &write::drawing(&picture)),
         _ => Ok(()),
     }
-}
-
-/// Writes a new file, whole or not at all.
-pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
-    let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
-        io::ErrorKind::AlreadyExists => exists(new),
-        _ => Ended::new(system("write", new, &error), End::MachineFailed),
-    })?;
-    file.write_all(text.as_bytes()).map_err(|error| {
-        let _ = fs::remove_file(new);
-        Ended::new(system("write", new, &error), End::MachineFailed)
-    })
 }
 
 /// `pages[1].overflap: 38 mm becomes 45 mm`

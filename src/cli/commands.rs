@@ -2,8 +2,7 @@
 //! What each command does.
 
 use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
-use super::check::put;
-use super::inputs::{Ended, Inputs, inputs, rounded, step_problems, system};
+use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
 use super::offcuts::Offcuts;
 use super::watch::Terminal;
 use super::{End, say};

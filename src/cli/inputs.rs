@@ -212,6 +212,18 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
     album
 }
 
+/// Writes a new file, whole or not at all.
+pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
+    let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists => exists(new),
+        _ => Ended::new(system("write", new, &error), End::MachineFailed),
+    })?;
+    io::Write::write_all(&mut file, text.as_bytes()).map_err(|error| {
+        let _ = fs::remove_file(new);
+        Ended::new(system("write", new, &error), End::MachineFailed)
+    })
+}
+
 /// A file that is there already is left alone.
 pub(super) fn exists(file: &Path) -> Ended {
     let finding = Finding::stop("exists", "", format!("{} is there already", say::name(file)));

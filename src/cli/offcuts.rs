@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where `kit --save-offcuts` writes: a file beside the kit, or one within its folder.
 
-use super::check::put;
-use super::inputs::{Ended, exists, system};
+use super::inputs::{Ended, exists, put, system};
 use super::{End, say};
 use hingeleaf::finding::Finding;
 use hingeleaf::write::{Folder, Sink};

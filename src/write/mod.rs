@@ -7,6 +7,7 @@
 mod catalogue;
 mod colour;
 mod csv;
+mod digest;
 mod drawing;
 mod dxf;
 mod folder;

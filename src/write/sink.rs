@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where files go, one at a time.
 
-use super::folder::{UNSEALED, digest, sealed};
+use super::digest::{UNSEALED, digest, sealed};
 use std::collections::BTreeMap;
 use std::io;
 

@@ -5,14 +5,33 @@
 //! that no list names, and one of ours that was changed since. It is linked into the new folder before the two change
 //! places, so that at no moment it is in neither; what came into the old folder meanwhile is moved over before that goes.
 
-use super::Holds;
+use crate::write::catalogue::{FILE as CATALOGUE_FILE, FORMAT as CATALOGUE_FORMAT};
+use crate::write::digest::{digest, is_sealed};
+use crate::write::report::FORMAT;
 use serde_json::Value;
-use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::ffi::OsStr;
 use std::fs::{self, Metadata};
 use std::io;
 use std::path::{Path, PathBuf};
+
+/// What a folder of ours holds: it is known by one file in it, which says its own format.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// A kit, by its report.
+    Kit,
+    /// The catalogue's plates, by their list.
+    Catalogue,
+}
+
+impl Holds {
+    pub(super) const fn mark(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Kit => ("report.json", FORMAT),
+            Self::Catalogue => (CATALOGUE_FILE, CATALOGUE_FORMAT),
+        }
+    }
+}
 
 /// The files that a folder's report says we wrote, by their path in it, with their digests.
 #[derive(Debug)]
@@ -29,23 +48,6 @@ pub(super) enum NoList {
     NotOurs,
     /// Its report lists no files: an earlier version's.
     Earlier,
-}
-
-/// What stands for a report's own digest while that is taken.
-pub(crate) const UNSEALED: &str = "0000000000000000000000000000000000000000000000000000000000000000";
-
-/// A report with its own digest in it, in the place of [`UNSEALED`].
-pub(crate) fn sealed(report: &str) -> String {
-    report.replacen(UNSEALED, &digest(report.as_bytes()), 1)
-}
-
-fn is_sealed(report: &[u8], seal: &str) -> bool {
-    std::str::from_utf8(report).is_ok_and(|text| digest(text.replacen(seal, UNSEALED, 1).as_bytes()) == seal)
-}
-
-/// A file's digest, as a report has it: SHA-256 in small hexadecimal digits.
-pub(crate) fn digest(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 impl Ours {
@@ -235,10 +237,22 @@ fn is_same(one: &Path, found: &Metadata, other: &Path, there: &Metadata) -> bool
     if found.is_symlink() {
         return fs::read_link(one).ok() == fs::read_link(other).ok();
     }
-    if super::same_inode(found, there) {
+    if same_inode(found, there) {
         return true;
     }
     found.is_file()
         && found.len() == there.len()
         && matches!((fs::read(one), fs::read(other)), (Ok(one), Ok(other)) if one == other)
+}
+
+/// Whether two names stand for one file.
+#[cfg(unix)]
+pub(super) fn same_inode(one: &Metadata, two: &Metadata) -> bool {
+    use std::os::unix::fs::MetadataExt;
+    (one.dev(), one.ino()) == (two.dev(), two.ino())
+}
+
+#[cfg(not(unix))]
+pub(super) fn same_inode(_: &Metadata, _: &Metadata) -> bool {
+    false
 }

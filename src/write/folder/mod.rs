@@ -9,14 +9,12 @@
 
 mod kept;
 
-pub(crate) use kept::{UNSEALED, digest, sealed};
-
-use super::catalogue::{FILE as CATALOGUE_FILE, FORMAT as CATALOGUE_FORMAT};
-use super::report::FORMAT;
 use super::sink::Sink;
-use kept::{NoList, Ours};
+pub use kept::Holds;
+
+use kept::{NoList, Ours, same_inode};
 use std::ffi::OsString;
-use std::fs::{self, File, Metadata};
+use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -31,24 +29,6 @@ pub struct Folder {
     parents: Parents,
     /// Held while the folder is made, so that two runs don't make it at once.
     _lock: File,
-}
-
-/// What a folder of ours holds: it is known by one file in it, which says its own format.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Holds {
-    /// A kit, by its report.
-    Kit,
-    /// The catalogue's plates, by their list.
-    Catalogue,
-}
-
-impl Holds {
-    const fn mark(self) -> (&'static str, &'static str) {
-        match self {
-            Self::Kit => ("report.json", FORMAT),
-            Self::Catalogue => (CATALOGUE_FILE, CATALOGUE_FORMAT),
-        }
-    }
 }
 
 /// The paths beside the goal that a run uses.
@@ -324,18 +304,6 @@ fn same_file(file: &File, path: &Path) -> bool {
         (Ok(one), Ok(two)) => cfg!(not(unix)) || same_inode(&one, &two),
         _ => false,
     }
-}
-
-/// Whether two names stand for one file.
-#[cfg(unix)]
-fn same_inode(one: &Metadata, two: &Metadata) -> bool {
-    use std::os::unix::fs::MetadataExt;
-    (one.dev(), one.ino()) == (two.dev(), two.ino())
-}
-
-#[cfg(not(unix))]
-fn same_inode(_: &Metadata, _: &Metadata) -> bool {
-    false
 }
 
 /// Whether a folder may be written: it is not there, or it may be replaced and holds what we wrote before.
