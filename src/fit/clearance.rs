@@ -37,6 +37,12 @@ pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
         spare: closing.flap + closing.pocket - closing.width,
         sizes: 3,
     }));
+    all.extend(kit.spares.iter().map(|spare| Clearance {
+        about: spare.about.clone(),
+        what: spare.what,
+        spare: spare.spare,
+        sizes: spare.sizes,
+    }));
     let tolerance = album.tolerance.mm();
     all.sort_by(|one, two| one.by_hand(tolerance).total_cmp(&two.by_hand(tolerance)));
     all

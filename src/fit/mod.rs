@@ -9,7 +9,9 @@
 mod assembly;
 mod clearance;
 mod closing;
+mod flaps;
 mod folds;
+mod grip;
 mod inserts;
 pub mod linkage;
 pub mod opening;
@@ -52,6 +54,7 @@ pub struct Fit {
 #[must_use]
 pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     let mut findings = closing::check(album, kit);
+    findings.extend(flaps::check(album, kit));
     findings.extend(sleeves::check(album, kit));
     findings.extend(seams::check(album, kit));
     findings.extend(inserts::check(album, kit));

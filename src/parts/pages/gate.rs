@@ -13,15 +13,17 @@
 //!   +-----------+
 //!         W
 //! ```
+//!
+//! With a `depth` each door has two scores, so far apart: it then lies flat over content as thick as that less a caliper (D6).
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
-use crate::parts::kit::Face;
+use crate::parts::kit::{Face, Flap};
 use crate::parts::library::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
 /// Doors lower than this are no doors, mm: our choice.
@@ -34,6 +36,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a leaf with two half doors that fold over it from the head and the tail",
         fields: &[
             Field::length("gap", Fallback::Length { mm: 2.0, inch: 0.0625 }, "what the closed doors leave open"),
+            DEPTH,
             FACES,
             CONTENT,
         ],
@@ -55,25 +58,47 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Wrong { id: "gap-too-large", text, measured, allowed, help, field: "gap" }.say(builder, &page);
         return;
     }
-    let leaves = [
-        Leaf::new("lower door", Use::Flap, door),
-        Leaf::new("page", Use::Plain, height).folded(Sense::Valley, 180.0),
-        Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, 180.0),
-    ];
-    let net = Net::row(Along::Up, width, &leaves, 1);
+    let depth = entry.mm("depth");
+    // Half a turn in one fold, or in two.
+    let (risers, angle) = if depth > 0.0 { (1, 90.0) } else { (0, 180.0) };
+    let riser = |name| std::iter::repeat_n(Leaf::new(name, Use::Flap, depth).folded(Sense::Valley, angle), risers);
+    let leaves: Vec<Leaf> = std::iter::once(Leaf::new("lower door", Use::Flap, door))
+        .chain(riser("lower riser"))
+        .chain([Leaf::new("page", Use::Plain, height).folded(Sense::Valley, angle)])
+        .chain(riser("upper riser"))
+        .chain([Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, angle)])
+        .collect();
+    let net = Net::row(Along::Up, width, &leaves, 1 + risers);
+    let low = door + depth;
     let (Some(lower), Some(upper)) = (net.panel("lower door"), net.panel("upper door")) else { return };
     let Some(piece) = page.piece(builder, "gate", ("gate-fold", "gate-fold"), net) else { return };
-    worked_leaf.carried(builder, piece, (0.0, door));
+    worked_leaf.carried(builder, piece, (0.0, low));
 
     let [worked, other] = worked_leaf.names();
-    page.face(builder, worked, (width, height), front(piece, 0, (0.0, door)));
-    page.face(builder, other, (width, height), back(piece, 0, (width, door)));
-    let free = height + 2.0 * door;
+    page.face(builder, worked, (width, height), front(piece, 0, (0.0, low)));
+    page.face(builder, other, (width, height), back(piece, 0, (width, low)));
+    let free = height + 2.0 * low;
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
-    for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, door + height)] {
+    for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, low + height + depth)] {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
         page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);
         page.face(builder, &format!("{worked} {name} inside"), (width, door), front(piece, panel, (0.0, open)));
     }
+    builder.flap(Flap {
+        name: page.name(),
+        what: "doors",
+        overlap: None,
+        length: [door, door],
+        depth,
+        caliper: page.caliper,
+        over: [entry.mm("content"), 0.0],
+        pocket: None,
+        field: "",
+        path: page.path(),
+        place: entry.values.place("depth").cloned(),
+        two: true,
+    });
+    // Both doors and the page between them can be off.
+    builder.spare(format!("the gate of {}", page.name()), "between its doors", gap, 3);
 }

@@ -29,6 +29,16 @@ pub(in crate::parts) const CONTENT: Field = Field::length(
 )
 .unmeasured();
 
+/// Two scores instead of one where something folds over.
+pub(in crate::parts) const DEPTH: Field = Field::length(
+    "depth",
+    Fallback::Length { mm: 0.0, inch: 0.0 },
+    "how far apart the two scores of its fold are, for what is thick; 0 for one score",
+);
+
+/// The panel between two such scores.
+pub(in crate::parts) const RISER: &str = "riser";
+
 /// The leaf's worked face, mm.
 #[derive(Clone, Copy, Debug)]
 pub(in crate::parts) struct Leaf {

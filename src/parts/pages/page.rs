@@ -5,7 +5,8 @@ use crate::album::Entry;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Owner, Pocket, Side};
+use crate::parts::kit::{Owner, Side};
+use crate::parts::pocket::{End, Pocket};
 use crate::parts::spines::carry::Carry;
 
 /// A page that is being made, mm.
@@ -95,16 +96,37 @@ impl<'e> Page<'e> {
         }
     }
 
-    /// A sleeve that things can be put into; `inside` is a wall's inner face, at the tail of the edge nearest the spine,
-    /// going up. `beside_tab` where the hinge's tab takes its part of it.
-    pub(in crate::parts) fn pocket(
+    /// A sleeve that things can be put into, open at the spine, where the hinge's tab goes in, and at the fore-edge; `inside`
+    /// is a wall's inner face, at the tail of the edge nearest the spine, going up.
+    pub(in crate::parts) fn sleeve(&self, builder: &mut Builder<'_>, size: (f64, f64), inside: Side) {
+        let (open, shut) = ([End::Open; 2], [End::Sealed; 2]);
+        let tab = Carry::tab_of(builder.album);
+        builder.pocket(Pocket { tab, ..self.pocket(size, open, shut, inside) });
+    }
+
+    /// A pocket of this kind of page: its front's width and height, how it ends at the spine and at the fore-edge, at the tail
+    /// and at the head; `inside` as above.
+    pub(in crate::parts) const fn pocket(
         &self,
-        builder: &mut Builder<'_>,
         (width, height): (f64, f64),
+        across: [End; 2],
+        up: [End; 2],
         inside: Side,
-        beside_tab: bool,
-    ) {
-        let tab = if beside_tab { Carry::tab_of(builder.album) } else { 0.0 };
-        builder.pocket(Pocket { page: self.number, width, height, tab, caliper: self.caliper, inside });
+    ) -> Pocket {
+        Pocket {
+            page: self.number,
+            width,
+            height,
+            beyond: [0.0; 2],
+            notch: 0.0,
+            across,
+            up,
+            tab: 0.0,
+            caliper: self.caliper,
+            flat: false,
+            on: None,
+            corners: false,
+            inside,
+        }
     }
 }
