@@ -4,7 +4,7 @@
 use crate::album::Entry;
 use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
@@ -20,6 +20,9 @@ pub(in crate::parts) const SQUARE: Field = Field {
     about: "how far it stands out beyond the pages at head, tail and fore-edge",
     measured: true,
 };
+
+/// A spine wider than what it needs by half and by this lets the pages wander: our choice, mm.
+const LOOSE: f64 = 6.0;
 
 /// What a cover must go round, mm.
 #[derive(Clone, Copy, Debug)]
@@ -87,6 +90,21 @@ impl Around {
                 return None;
             }
         }
+        let widest = needed + (needed / 2.0).max(LOOSE);
+        if spine > widest + 1e-6 {
+            let text = Said::new("cover-spine-wide")
+                .with("spine", builder.album.length(spine))
+                .with("needed", builder.album.rough(needed));
+            let most = builder.album.at_least(needed);
+            let help = Said::new("cover-spine-wide-help")
+                .with("spine", Arg::field("cover.spine"))
+                .with("enough", builder.album.length(most.mm()));
+            let finding =
+                Finding::note("cover-spine-wide", "cover", text).measured(Length::from_mm(spine), Length::from_mm(needed));
+            builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place("spine")));
+        }
+        // Leaf and cover can both be off at each edge.
+        builder.spare("the cover".into(), "beyond the pages", square, 2);
         Some(Self { reach, spine, base, height, square, decor })
     }
 }

@@ -18,7 +18,7 @@
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
@@ -74,6 +74,9 @@ const LEAST_BOARD: f64 = 1.0;
 
 /// Turn-ins of less hold badly, mm (B2).
 const LEAST_TURN_IN: f64 = 12.7;
+
+/// A joint wider than this, and than two boards, lets the boards flap about, mm (B4).
+const WIDEST_JOINT: f64 = 10.0;
 
 /// A board must stand off the spine board's inside by this, mm, or the joint jams: our choice.
 const CLEAR: f64 = 0.2;
@@ -250,6 +253,21 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         let text = format!("a joint of {} is stiff: one and a half boards or more is usual", say.show(joint));
         say.too_small("joint-narrow", "joint", joint, 1.5 * board, text, false);
     }
+    let widest = (2.0 * board).max(WIDEST_JOINT);
+    if joint > widest + 1e-6 {
+        let most = say.builder.album.at_most(widest);
+        let text = Said::new("joint-wide")
+            .with("joint", say.builder.album.length(joint))
+            .with("most", say.builder.album.rough(widest));
+        let help = Said::new("joint-wide-help")
+            .with("joint", Arg::field("cover.joint"))
+            .with("most", say.builder.album.length(most.mm()));
+        let finding = Finding::note("joint-wide", "cover", text).measured(Length::from_mm(joint), most);
+        let finding = finding.help(help).mend("cover.joint", most);
+        say.builder.find(finding.at(entry.values.place("joint")));
+    }
+    // What the boards have to stand off beyond what jams them.
+    say.builder.spare("the case".into(), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
     if mitre < board - 1e-6 {
         let text =
             format!("a mitre of {} leaves the corners of boards {} thick bare", say.show(mitre), say.show(board));

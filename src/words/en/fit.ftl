@@ -50,3 +50,13 @@ flap-barely-help = make its { $field } at least { $least }
 one-score = its doors fold on one score over up to { $thick } of thickness: each ends up to { $lost } short, and they stand up
 one-score-leaf = its leaf folds on one score over up to { $thick } of thickness: it ends up to { $lost } short, and stands up
 one-score-help = let it fold on two scores: { $field } of { $depth }
+
+## Tabs
+tab-too-wide = a tab of { $tab } does not go into the sleeve of page { $page }, which is { $width } wide
+tab-too-wide-help = make { $tab } smaller; 12 mm or 1/2 in is usual
+no-lead-in = tabs without a lead-in are as tall as their page, whose sleeve is up to { $lower } lower inside: there is no way in
+lead-in-too-small = a lead-in of { $lead } lets the tabs in only up to { $in } of their { $tab }
+lead-in-help = make { $lead } half the tab, or give the strips a { $ease } of a millimetre
+tab-over-seam = the hinge's tab is to be stuck where { $piece } is stuck, too
+tab-over-seam-wide = the hinge's tab of { $tab } is to be stuck where { $piece } is stuck, too
+tab-over-seam-help = make the page wider, or what is stuck on it narrower, or turn the page with { $faces }
