@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
 //! What there is to spare where one thing goes into or over another, and what is left of it by hand.
 
-use super::inserts;
+use super::{flaps, inserts};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::Kit;
+
+/// Where a flap closes: over a pocket, over an envelope's back.
+const OVER: &str = "over its pocket";
+const BACK: &str = "over its back";
 
 /// What there is to spare in one place.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,10 +35,10 @@ impl Clearance {
 /// Every clearance of an album, the tightest by hand first.
 pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
     let mut all = inserts::clearances(kit);
-    all.extend(kit.closings.iter().map(|closing| Clearance {
-        about: format!("the flap of {}", closing.name),
-        what: "over its pocket",
-        spare: closing.flap + closing.pocket - closing.width,
+    all.extend(flaps::reaches(kit).map(|(flap, spare)| Clearance {
+        about: format!("the flap of {}", flap.name),
+        what: if flap.pocket.is_some() { OVER } else { BACK },
+        spare,
         sizes: 3,
     }));
     all.extend(kit.spares.iter().map(|spare| Clearance {
@@ -51,7 +55,10 @@ pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
 /// One line for the tightest place that fits as drawn, and may not when it is cut by hand.
 pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding> {
     let tolerance = album.tolerance.mm();
-    let tight = |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0;
+    // Of a flap that holds by little that is said already.
+    let told = |clearance: &Clearance| [OVER, BACK].contains(&clearance.what) && clearance.spare < flaps::HOLDS;
+    let tight =
+        |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0 && !told(clearance);
     let mut tight = clearances.iter().filter(tight);
     let first = tight.next()?;
     let text = Said::new("tight-by-hand")

@@ -11,7 +11,7 @@ use crate::net::bend::{draped, wrapper};
 use crate::parts::{Flap, Kit, Way};
 
 /// A flap that overlaps by less holds loosely, mm: our choice (H11).
-const HOLDS: f64 = 6.0;
+pub(super) const HOLDS: f64 = 6.0;
 
 /// What something on one score may lie over without a word, mm: our choice.
 const QUIET: f64 = 2.0;
@@ -22,6 +22,12 @@ const NOTHING: f64 = 1e-6;
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let stacks = kit.held();
     kit.flaps.iter().filter_map(|flap| one(album, flap, &over(kit, &stacks, flap))).collect()
+}
+
+/// Flaps that close something, and by how much they reach over it, mm.
+pub(super) fn reaches(kit: &Kit) -> impl Iterator<Item = (&Flap, f64)> {
+    let stacks = kit.held();
+    kit.flaps.iter().filter_map(move |flap| Some((flap, flap.overlap? - over(kit, &stacks, flap).lost)))
 }
 
 /// What a flap lies over: how thick it is, and how much of its reach that costs.
@@ -40,19 +46,21 @@ fn over(kit: &Kit, stacks: &[f64], flap: &Flap) -> Over {
     });
     let (thick, away) = inside.unwrap_or((under, edge));
     let squared = if flap.depth > 0.0 { flap.depth - flap.caliper } else { 0.0 };
-    Over { thick, lost: draped(away, (thick - squared).max(0.0)) }
+    Over { thick, lost: flap.long - draped(flap.long, away, (thick - squared).max(0.0)) }
 }
 
 fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     let mm = Length::from_mm;
     let [depth, _] = wrapper(over.thick, flap.caliper);
-    let depth = album.length(album.at_least(depth).mm());
+    let apart = album.at_least(depth);
+    let depth = album.length(apart.mm());
     let Some(overlap) = flap.overlap else {
         let key = if flap.what == "doors" { "one-score" } else { "one-score-leaf" };
         let text = Said::new(key).with("thick", album.rough(over.thick)).with("lost", album.rough(over.lost));
         let finding = Finding::warn("one-score", &flap.name, text).measured(mm(over.lost), mm(QUIET));
         let help = Said::new("one-score-help").with("field", Arg::field("depth")).with("depth", depth);
-        return (over.lost > QUIET + NOTHING).then(|| finding.help(help).at(flap.place.as_ref()));
+        let finding = finding.help(help).mend(format!("{}.depth", flap.path), apart);
+        return (over.lost > QUIET + NOTHING).then(|| finding.at(flap.place.as_ref()));
     };
     // Where it does not even reach when all is flat, that is said elsewhere.
     let left = overlap - over.lost;

@@ -223,7 +223,9 @@ pub struct Flap {
     pub what: &'static str,
     /// How far it reaches over what it closes when that is flat, mm; none where it closes nothing.
     pub overlap: Option<f64>,
-    /// Its length from its outer score, mm, and how long it may be at most.
+    /// How long it is from its outer score, mm.
+    pub long: f64,
+    /// What its field says of that, mm, and may say at most.
     pub length: [f64; 2],
     /// How far its two scores are apart, mm; nothing where it has one.
     pub depth: f64,

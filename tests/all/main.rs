@@ -49,4 +49,5 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod verdicts_pockets;
 mod words;

@@ -95,6 +95,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         name: slip.name(),
         what: "flap",
         overlap: Some(flap - short),
+        long: flap,
         length: [flap, ((width - EDGE) / 2.0).min(sizes.back)],
         depth: 0.0,
         caliper: slip.caliper,

@@ -108,6 +108,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         name: page.name(),
         what: "leaf",
         overlap: None,
+        long: width - step,
         length: [width - step, width - step],
         depth,
         caliper: page.caliper,

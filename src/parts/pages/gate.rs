@@ -89,6 +89,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         name: page.name(),
         what: "doors",
         overlap: None,
+        long: door,
         length: [door, door],
         depth,
         caliper: page.caliper,

@@ -166,6 +166,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         name: page.name(),
         what: "flap",
         overlap: Some(tuck),
+        long: deep,
         length: [tuck, tall / 2.0],
         depth,
         caliper: page.caliper,

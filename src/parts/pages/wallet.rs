@@ -140,6 +140,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         name: page.name(),
         what: "flap",
         overlap: Some(overflap + pocket - width),
+        long: overflap,
         length: [overflap, width],
         depth,
         caliper: page.caliper,
