@@ -217,9 +217,9 @@ impl Seen<'_> {
                 panels.extend(lying.map(|(panel, _)| (number, panel)));
             }
             for (index, &one) in panels.iter().enumerate() {
-                let hit = panels[index + 1..].iter().find(|&&other| {
-                    self.meet(one, other) && !self.closes(one, other) && !self.facing(one, other)
-                });
+                let hit = panels[index + 1..]
+                    .iter()
+                    .find(|&&other| self.meet(one, other) && !self.closes(one, other) && !self.facing(one, other));
                 if let Some(&(other, _)) = hit {
                     let what = if other == one.0 { "itself".to_owned() } else { self.name(other).to_owned() };
                     let finding = self.stop("passes-through", one.0, format!("it would have to pass through {what}"));

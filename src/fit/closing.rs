@@ -23,8 +23,7 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
         None => finding,
     };
     if pocket > width + NOTHING {
-        let text =
-            Said::new("pocket-too-wide").with("pocket", album.length(pocket)).with("page", album.length(width));
+        let text = Said::new("pocket-too-wide").with("pocket", album.length(pocket)).with("page", album.length(width));
         let help =
             Said::new("pocket-too-wide-help").with("field", Arg::field("pocket")).with("most", album.length(width));
         let finding = Finding::stop("pocket-too-wide", name, text).measured(mm(pocket), mm(width));

@@ -24,10 +24,8 @@ pub(super) fn check(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
     let deepest = hidden.iter().max_by(|one, other| deep(one).1.total_cmp(&deep(other).1))?;
     let (insert, (way, lies)) = (deepest.insert, deep(deepest));
     let key = if way == Way::Up && hidden.len() == 1 { "no-grip-sunk" } else { "no-grip" };
-    let text = Said::new(key)
-        .with("deep", album.rough(lies))
-        .with("page", deepest.pocket.page)
-        .with("more", hidden.len() - 1);
+    let text =
+        Said::new(key).with("deep", album.rough(lies)).with("page", deepest.pocket.page).with("more", hidden.len() - 1);
     // A booklet's holes are for its thread.
     let ribbon = |entry: &Entry| {
         let has = |name: &str| entry.kind.fields.iter().any(|field| field.name == name);

@@ -103,8 +103,7 @@ fn one(album: &Album, put: &Put<'_>) -> Vec<Finding> {
 }
 
 fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
-    let text =
-        Said::new("insert-too-thick").with("stack", album.length(put.stack)).with("page", put.pocket.page);
+    let text = Said::new("insert-too-thick").with("stack", album.length(put.stack)).with("page", put.pocket.page);
     Finding::stop("insert-too-thick", &put.insert.name, text)
         .measured(Length::from_mm(put.stack), Length::from_mm(put.pocket.height))
         .help(Said::new("insert-too-thick-help"))
@@ -128,8 +127,7 @@ fn too_large(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
         .with("page", pocket.page)
         .with("room", album.length(room))
         .with("stack", album.length(put.stack));
-    let finding =
-        Finding::stop(id, &put.insert.name, text).measured(Length::from_mm(size), Length::from_mm(room));
+    let finding = Finding::stop(id, &put.insert.name, text).measured(Length::from_mm(size), Length::from_mm(room));
     Some(put.found(album, way, finding, "insert-size-help"))
 }
 

@@ -47,11 +47,7 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         let place = part.and_then(|part| part.place.as_ref());
         let page = if let Owner::Page(page) = piece.owner { format!("page {page}") } else { piece.name.clone() };
         let finding = Finding::warn("tab-over-seam", page, text);
-        findings.push(
-            finding
-                .help(Said::new("tab-over-seam-help").with("faces", Arg::field("faces")))
-                .at(place),
-        );
+        findings.push(finding.help(Said::new("tab-over-seam-help").with("faces", Arg::field("faces"))).at(place));
     }
     findings
 }

@@ -60,7 +60,9 @@ impl Kit {
     pub fn held(&self) -> Vec<f64> {
         let own = self.stacks();
         let foot = |mut pocket: usize| {
-            while let Some(under) = self.pockets.get(pocket).and_then(|pocket| pocket.on).filter(|under| *under < pocket) {
+            while let Some(under) =
+                self.pockets.get(pocket).and_then(|pocket| pocket.on).filter(|under| *under < pocket)
+            {
                 pocket = under;
             }
             pocket

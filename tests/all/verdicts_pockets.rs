@@ -63,7 +63,8 @@ fn card(width: f64, height: f64, thickness: f64) -> String {
 /// to half the stack and down again: at x = 0 beside it that is 117 + 2 x 4.5 = 126. So 117 goes in and 118 does not.
 #[test]
 fn thickness_comes_off_between_two_seams() {
-    let made = kit(&text(0.3, &[r#"{ "kind": "library-card", "pocket": 126.3, "height": 100, "slant": 20 }"#], &[], ""));
+    let made =
+        kit(&text(0.3, &[r#"{ "kind": "library-card", "pocket": 126.3, "height": 100, "slant": 20 }"#], &[], ""));
     let pocket = &made.pockets[0];
     // A sharp fold takes a caliper: 126.3 is 126 inside.
     near(pocket.room(Way::Across, 0.0)[0], 126.0, 1e-9);
@@ -178,7 +179,8 @@ fn a_flap_with_one_score_reaches_less_far_over_what_is_thick() {
 #[test]
 fn a_flap_with_two_scores_stands_over_what_it_closes() {
     for (faces, scores) in [("front", [150.0, 170.0]), ("back", [50.0, 70.0])] {
-        let wallet = format!(r#"{{ "kind": "wallet", "pocket": 110, "overflap": 50, "depth": 20, "faces": "{faces}" }}"#);
+        let wallet =
+            format!(r#"{{ "kind": "wallet", "pocket": 110, "overflap": 50, "depth": 20, "faces": "{faces}" }}"#);
         let made = kit(&text(0.3, &[&wallet], &[], ""));
         let back = part(&made, "page-1-back");
         near(back.flat.width, 220.0, 1e-9);
@@ -206,7 +208,9 @@ fn doors_and_leaves_over_content_want_two_scores() {
             let made = kit(&text(0.3, &[&page(r#", "depth": 4"#)], &[], ""));
             let folded = fold(&made, &[0.3, 2.0, 1.3]);
             let net = &made.pieces[0].net;
-            for (panel, _) in net.panels.iter().enumerate().filter(|(_, panel)| ["lower door", "first leaf"].contains(&panel.name)) {
+            for (panel, _) in
+                net.panels.iter().enumerate().filter(|(_, panel)| ["lower door", "first leaf"].contains(&panel.name))
+            {
                 near(folded.overlap(&made, (0, panel), (0, 0)).unwrap().above.abs(), lies, 1e-9);
             }
         }
@@ -229,7 +233,9 @@ fn tucks_and_envelopes_are_held_to_their_reach_too() {
     assert!(tuck(2.2, 170.0, "").contains(&"flap-open"));
     assert!(!tuck(8.0, 170.0, r#", "depth": 10.3"#).contains(&"flap-barely"));
     let envelope = |flap: f64, thickness: f64| {
-        let insert = format!(r#"{{ "kind": "envelope", "width": 120, "height": 90, "flap": {flap}, "thickness": {thickness} }}"#);
+        let insert = format!(
+            r#"{{ "kind": "envelope", "width": 120, "height": 90, "flap": {flap}, "thickness": {thickness} }}"#
+        );
         ids(&text(0.3, &[r#"{ "kind": "pocket" }"#], &[&insert], ""))
     };
     assert!(!envelope(30.0, 8.0).contains(&"flap-barely"));
@@ -261,10 +267,19 @@ fn margins_are_told_and_their_sound_neighbours_are_not() {
             cover(r#"{ "kind": "case", "board": "board", "joint": 10 }"#),
             "joint-wide",
         ),
-        (cover(r#"{ "kind": "wrap", "spine": 150 }"#), cover(r#"{ "kind": "wrap", "spine": 100 }"#), "cover-spine-wide"),
+        (
+            cover(r#"{ "kind": "wrap", "spine": 150 }"#),
+            cover(r#"{ "kind": "wrap", "spine": 100 }"#),
+            "cover-spine-wide",
+        ),
         (
             text(0.3, &[r#"{ "kind": "corner-mount", "print": "9x13" }"#], &[&card(130.0, 150.0, 0.3)], ""),
-            text(0.3, &[r#"{ "kind": "corner-mount", "print": "9x13", "mount": "triangles" }"#], &[&card(130.0, 150.0, 0.3)], ""),
+            text(
+                0.3,
+                &[r#"{ "kind": "corner-mount", "print": "9x13", "mount": "triangles" }"#],
+                &[&card(130.0, 150.0, 0.3)],
+                "",
+            ),
             "catches-on-corners",
         ),
         (
@@ -357,7 +372,8 @@ fn shut(kit: &Kit, folded: &Folded, pocket: &Pocket) -> [bool; 4] {
     let outline = kit.pieces[wall.0].net.panels[wall.1].outline.bounds();
     let up = pocket.inside.along;
     let away = |point: Point| ((point - pocket.inside.at).cross(up).abs(), (point - pocket.inside.at).dot(up));
-    let (wide, tall) = if up.x.abs() > up.y.abs() { (outline.height(), outline.width()) } else { (outline.width(), outline.height()) };
+    let (wide, tall) =
+        if up.x.abs() > up.y.abs() { (outline.height(), outline.width()) } else { (outline.width(), outline.height()) };
     let at = |of: &dyn Fn(Point) -> f64, place: f64, long: f64, along: &dyn Fn(Point) -> f64| {
         let on = lines.iter().filter(|line| line.iter().all(|end| (of(*end) - place).abs() < 0.5));
         let covered: f64 = on.map(|[a, b]| (along(*a) - along(*b)).abs()).sum();
@@ -423,7 +439,10 @@ fn told(kind: usize, one: f64, two: f64) -> Told {
         1 => (r#"{ "kind": "sleeve" }"#.into(), [beside, up]),
         2 => {
             let pocket = 76.0 + one * 70.0;
-            let page = format!(r#"{{ "kind": "wallet", "pocket": {pocket}, "overflap": {} }}"#, 150.0 - pocket + two * 60.0 + 6.0);
+            let page = format!(
+                r#"{{ "kind": "wallet", "pocket": {pocket}, "overflap": {} }}"#,
+                150.0 - pocket + two * 60.0 + 6.0
+            );
             let room = (WIDE - TAB).min(2.0 * (pocket - TAB));
             (page, [(room, 0, 1), up])
         }
@@ -433,7 +452,8 @@ fn told(kind: usize, one: f64, two: f64) -> Told {
         }
         4 => {
             let (pocket, tall) = (40.0 + one * 98.0, 60.0 + two * 80.0);
-            let page = format!(r#"{{ "kind": "library-card", "pocket": {pocket}, "height": {tall}, "mouth": "straight" }}"#);
+            let page =
+                format!(r#"{{ "kind": "library-card", "pocket": {pocket}, "height": {tall}, "mouth": "straight" }}"#);
             (page, [(pocket, 2, 2), ((TALL - 15.0).min(2.0 * tall), 1, 1)])
         }
         5 => {
@@ -502,13 +522,29 @@ fn every_kind_stays_quiet_as_it_comes() {
         let example = parts::example(maker);
         let made = parts::kit(&album(&example));
         let mut found = made.findings;
-        found.extend(made.value.iter().flat_map(|kit| fit::check(&album(&example), kit, &cutter(0.1, 1.0, 3.0)).findings));
-        let new = ["flap-open", "flap-barely", "one-score", "leaf-bulges", "joint-wide", "cover-spine-wide", "catches-on-corners", "tight-by-hand"];
-        assert!(found.iter().all(|finding| !new.contains(&finding.id) && finding.level != Level::Stop), "{}: {found:?}", maker.kind.name);
+        found.extend(
+            made.value.iter().flat_map(|kit| fit::check(&album(&example), kit, &cutter(0.1, 1.0, 3.0)).findings),
+        );
+        let new = [
+            "flap-open",
+            "flap-barely",
+            "one-score",
+            "leaf-bulges",
+            "joint-wide",
+            "cover-spine-wide",
+            "catches-on-corners",
+            "tight-by-hand",
+        ];
+        assert!(
+            found.iter().all(|finding| !new.contains(&finding.id) && finding.level != Level::Stop),
+            "{}: {found:?}",
+            maker.kind.name
+        );
     }
     for page in POCKETED {
         let insert = r#"{ "kind": "tag", "stock": "card" }"#;
-        let grave: Vec<_> = ids(&text(0.3, &[page], &[insert], "")).into_iter().filter(|id| *id != "catches-on-corners").collect();
+        let grave: Vec<_> =
+            ids(&text(0.3, &[page], &[insert], "")).into_iter().filter(|id| *id != "catches-on-corners").collect();
         assert_eq!(grave, Vec::<&str>::new(), "{page}");
     }
 }

@@ -8,7 +8,9 @@ use crate::finding::{Checked, Finding, Place};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
-use crate::parts::kit::{Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Side, Spare};
+use crate::parts::kit::{
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Side, Spare,
+};
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::stock::Pattern;

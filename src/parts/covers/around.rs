@@ -99,8 +99,8 @@ impl Around {
             let help = Said::new("cover-spine-wide-help")
                 .with("spine", Arg::field("cover.spine"))
                 .with("enough", builder.album.length(most.mm()));
-            let finding =
-                Finding::note("cover-spine-wide", "cover", text).measured(Length::from_mm(spine), Length::from_mm(needed));
+            let finding = Finding::note("cover-spine-wide", "cover", text)
+                .measured(Length::from_mm(spine), Length::from_mm(needed));
             builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place("spine")));
         }
         // Leaf and cover can both be off at each edge.

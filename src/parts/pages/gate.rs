@@ -79,7 +79,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, other, (width, height), back(piece, 0, (width, low)));
     let free = height + 2.0 * low;
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
-    for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, low + height + depth)] {
+    for (name, panel, closed, open) in
+        [("lower door", lower, door, 0.0), ("upper door", upper, free, low + height + depth)]
+    {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
         page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);

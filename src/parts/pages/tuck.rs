@@ -129,11 +129,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         holes: Vec::new(),
     };
     if depth > 0.0 {
-        net.panels.push(panel(
-            RISER,
-            Use::Flap,
-            shape(&[(near, height), (far, height), (far, foot), (near, foot)]),
-        ));
+        net.panels.push(panel(RISER, Use::Flap, shape(&[(near, height), (far, height), (far, foot), (near, foot)])));
         let quarter = |between, y| Fold { angle: 90.0, ..flat_fold(between, line((near, y), (far, y)), Sense::Valley) };
         net.folds.truncate(3);
         net.folds.extend([quarter([0, 5], height), quarter([5, 4], foot)]);
