@@ -7,10 +7,6 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::Kit;
 
-/// Where a flap closes: over a pocket, over an envelope's back.
-const OVER: &str = "over its pocket";
-const BACK: &str = "over its back";
-
 /// What there is to spare in one place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Clearance {
@@ -37,9 +33,9 @@ pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
     let mut all = inserts::clearances(kit);
     all.extend(flaps::reaches(kit).map(|(flap, spare)| Clearance {
         about: format!("the flap of {}", flap.name),
-        what: if flap.pocket.is_some() { OVER } else { BACK },
+        what: if flap.pocket.is_some() { "over its pocket" } else { "over its back" },
         spare,
-        sizes: 3,
+        sizes: flaps::SIZES,
     }));
     all.extend(kit.spares.iter().map(|spare| Clearance {
         about: spare.about.clone(),
@@ -55,10 +51,7 @@ pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
 /// One line for the tightest place that fits as drawn, and may not when it is cut by hand.
 pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding> {
     let tolerance = album.tolerance.mm();
-    // Of a flap that holds by little that is said already.
-    let told = |clearance: &Clearance| [OVER, BACK].contains(&clearance.what) && clearance.spare < flaps::HOLDS;
-    let tight =
-        |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0 && !told(clearance);
+    let tight = |clearance: &&Clearance| clearance.spare >= 0.0 && clearance.by_hand(tolerance) < 0.0;
     let mut tight = clearances.iter().filter(tight);
     let first = tight.next()?;
     let text = Said::new("tight-by-hand")

@@ -11,10 +11,16 @@ use crate::net::bend::{draped, wrapper};
 use crate::parts::{Flap, Kit, Way};
 
 /// A flap that overlaps by less holds loosely, mm: our choice (H11).
-pub(super) const HOLDS: f64 = 6.0;
+const HOLDS: f64 = 6.0;
 
 /// What something on one score may lie over without a word, mm: our choice.
 const QUIET: f64 = 2.0;
+
+/// How many sizes decide how far a flap reaches: its own, what it closes, the page.
+pub(super) const SIZES: u32 = 3;
+
+/// Less than a cut is ever off, mm: so little short still closes.
+const HAIR: f64 = 0.05;
 
 /// Less than this is arithmetic, not card, mm: our choice.
 const NOTHING: f64 = 1e-6;
@@ -27,7 +33,13 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 /// Flaps that close something, and by how much they reach over it, mm.
 pub(super) fn reaches(kit: &Kit) -> impl Iterator<Item = (&Flap, f64)> {
     let stacks = kit.held();
-    kit.flaps.iter().filter_map(move |flap| Some((flap, flap.overlap? - over(kit, &stacks, flap).lost)))
+    kit.flaps.iter().filter_map(move |flap| Some((flap, left(flap.overlap?, &over(kit, &stacks, flap)))))
+}
+
+/// What is left of an overlap, mm.
+fn left(overlap: f64, over: &Over) -> f64 {
+    let left = overlap - over.lost;
+    if left < -HAIR { left } else { left.max(0.0) }
 }
 
 /// What a flap lies over: how thick it is, and how much of its reach that costs.
@@ -62,8 +74,9 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
         let finding = finding.help(help).mend(format!("{}.depth", flap.path), apart);
         return (over.lost > QUIET + NOTHING).then(|| finding.at(flap.place.as_ref()));
     };
-    // Where it does not even reach when all is flat, that is said elsewhere.
-    let left = overlap - over.lost;
+    // Where it does not even reach when all is flat, that is said elsewhere; where it may not when cut by hand, too.
+    let left = left(overlap, over);
+    let by_hand = f64::from(SIZES) * album.tolerance.mm();
     if overlap < -NOTHING || left >= HOLDS - NOTHING {
         return None;
     }
@@ -79,11 +92,14 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
             .with("depth", Arg::field("depth"))
             .with("apart", depth.clone())
     };
-    if left < -NOTHING {
+    if left < 0.0 {
         let text = Said::new("flap-open").with("thick", album.rough(over.thick)).with("short", album.rough(-left));
         let key = if flap.two { "flap-open-help-two" } else { "flap-open-help" };
         let finding = Finding::stop("flap-open", &flap.name, text).measured(mm(left), Length::ZERO);
         return Some(mend(finding.help(help(key)).at(flap.place.as_ref())));
+    }
+    if left < by_hand {
+        return None;
     }
     let text = Said::new("flap-barely").with("left", album.rough(left)).with("holds", album.rough(HOLDS));
     let finding = Finding::note("flap-barely", &flap.name, text).measured(mm(left), mm(HOLDS));

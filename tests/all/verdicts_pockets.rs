@@ -252,7 +252,7 @@ fn margins_are_told_and_their_sound_neighbours_are_not() {
     let cover = |cover: &str| text(0.3, &[pocket, pocket], &[], &format!(r#", "cover": {cover}"#));
     for (bad, good, id) in [
         (
-            text(0.3, &[r#"{ "kind": "wallet", "pocket": 100, "overflap": 50.5 }"#], &[], ""),
+            text(0.3, &[r#"{ "kind": "wallet", "pocket": 100, "overflap": 53 }"#], &[], ""),
             text(0.3, &[r#"{ "kind": "wallet", "pocket": 100, "overflap": 56.5 }"#], &[], ""),
             "flap-barely",
         ),
@@ -508,10 +508,10 @@ proptest! {
         // The flap lies over the stack and the pocket's front; two scores lift its fold by what is between them.
         let high = (thick + 0.3 - apart.map_or(0.0, |apart| apart - 0.3)).max(0.0);
         let over = reach(overflap, WIDE - TAB - width, high) - (WIDE - pocket);
-        prop_assume!((over.abs() > 1e-3) && ((over - 6.0).abs() > 1e-3));
-        // What drapes over the edge without coming down on the other side has not reached it either.
-        prop_assert_eq!(found.contains(&"flap-open"), over < 0.0, "{}: {} {:?}", page, over, found);
-        prop_assert_eq!(found.contains(&"flap-barely"), (0.0..6.0).contains(&over), "{}: {} {:?}", page, over, found);
+        prop_assume!([-0.05, 1.5, 6.0].into_iter().all(|edge| (over - edge).abs() > 1e-3));
+        // Three sizes off by 0.5 mm are told as tight by hand.
+        prop_assert_eq!(found.contains(&"flap-open"), over < -0.05, "{}: {} {:?}", page, over, found);
+        prop_assert_eq!(found.contains(&"flap-barely"), (1.5..6.0).contains(&over), "{}: {} {:?}", page, over, found);
     }
 }
 
