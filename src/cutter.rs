@@ -3,7 +3,10 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
-use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, file_schema, object_schema};
+use crate::fields::{
+    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Word, file_schema, needed, object_schema,
+    rule, usual,
+};
 use crate::finding::{Checked, Finding};
 use crate::length::Length;
 use crate::stock::{self, SheetSize};
@@ -17,66 +20,50 @@ pub const DXF_VERSIONS: &[&str] = &["R12", "R2000", "R2004", "R2007", "R2010", "
 /// The names of `svg_units`.
 pub const SVG_UNITS: &[&str] = &["mm", "in", "px72", "px90", "px96"];
 
+const KERF: Key<Length> =
+    Key::length("kerf", usual(0.0, 0.0), "width of material that the tool removes").within(0.0, 5.0).unmeasured();
+const MARGIN: Key<Length> =
+    Key::length("margin", usual(0.0, 0.0), "border of the sheet that can't be used").within(0.0, 200.0).unmeasured();
+const GAP: Key<Length> =
+    Key::length("gap", usual(0.0, 0.0), "least distance between the tool's paths").within(0.0, 200.0).unmeasured();
+const BED: Key<Option<Text>> =
+    Key::text("bed", rule("as large as the sheets"), "the largest sheet that goes in: \"300x300mm\"");
+const SCORE: Key<Nested> =
+    Key::nested("score", "\"line\", or { \"dash\": 2, \"gap\": 1 }", Fallback::Rule("line"), "how scores are made");
+const COLOURS: Key<Nested> = Key::nested(
+    "colours",
+    "an object with cut, score and draw",
+    Fallback::Rule("#000000, #E69F00, #CC79A7"),
+    "the colours of the layers",
+);
+const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
+const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
+const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+
 /// The fields of a cutter file.
 pub const CUTTER_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-cutter/1\""),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
-    Field::new(
-        "kerf",
-        Takes::Length { least: 0.0, most: 5.0 },
-        Fallback::Length { mm: 0.0, inch: 0.0 },
-        "width of material that the tool removes",
-    ),
-    Field::new(
-        "margin",
-        Takes::Length { least: 0.0, most: 200.0 },
-        Fallback::Length { mm: 0.0, inch: 0.0 },
-        "border of the sheet that can't be used",
-    ),
-    Field::new(
-        "gap",
-        Takes::Length { least: 0.0, most: 200.0 },
-        Fallback::Length { mm: 0.0, inch: 0.0 },
-        "least distance between the tool's paths",
-    ),
-    Field::new(
-        "bed",
-        Takes::Text,
-        Fallback::Rule("as large as the sheets"),
-        "the largest sheet that goes in: \"300x300mm\"",
-    ),
-    Field::new(
-        "score",
-        Takes::Nested("\"line\", or { \"dash\": 2, \"gap\": 1 }"),
-        Fallback::Rule("line"),
-        "how scores are made",
-    ),
-    Field::new(
-        "colours",
-        Takes::Nested("an object with cut, score and draw"),
-        Fallback::Rule("#000000, #E69F00, #CC79A7"),
-        "the colours of the layers",
-    ),
-    Field::new("svg_units", Takes::Choice(SVG_UNITS), Fallback::Choice("mm"), "the unit of SVG files"),
-    Field::new("dxf_version", Takes::Choice(DXF_VERSIONS), Fallback::Choice("R2000"), "the version of DXF files"),
-    Field::new("shared_cuts", Takes::Flag, Fallback::Flag(false), "whether neighbours share one cut"),
+    KERF.field,
+    MARGIN.field,
+    GAP.field,
+    BED.field,
+    SCORE.field,
+    COLOURS.field,
+    SVG_UNIT.field,
+    DXF_VERSION.field,
+    SHARED_CUTS.field,
 ];
 
-const DASH_FIELDS: &[Field] = &[
-    Field::new("dash", Takes::Length { least: 0.1, most: 100.0 }, Fallback::Needed, "length of a cut"),
-    Field::new(
-        "gap",
-        Takes::Length { least: 0.1, most: 100.0 },
-        Fallback::Needed,
-        "length of the card left between two cuts",
-    ),
-];
+const DASH: Key<Length> = Key::length("dash", needed(), "length of a cut").within(0.1, 100.0).unmeasured();
+const DASH_GAP: Key<Length> =
+    Key::length("gap", needed(), "length of the card left between two cuts").within(0.1, 100.0).unmeasured();
+const DASH_FIELDS: &[Field] = &[DASH.field, DASH_GAP.field];
 
-const COLOUR_FIELDS: &[Field] = &[
-    Field::new("cut", Takes::Text, Fallback::Rule("#000000"), "colour of cuts"),
-    Field::new("score", Takes::Text, Fallback::Rule("#E69F00"), "colour of scores"),
-    Field::new("draw", Takes::Text, Fallback::Rule("#CC79A7"), "colour of marks"),
-];
+const CUT_COLOUR: Key<Option<Text>> = Key::text("cut", rule("#000000"), "colour of cuts");
+const SCORE_COLOUR: Key<Option<Text>> = Key::text("score", rule("#E69F00"), "colour of scores");
+const DRAW_COLOUR: Key<Option<Text>> = Key::text("draw", rule("#CC79A7"), "colour of marks");
+const COLOUR_FIELDS: &[Field] = &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field];
 
 /// The machine.
 #[derive(Clone, Debug, PartialEq)]
@@ -205,28 +192,25 @@ pub fn read(source: &Source) -> Checked<Cutter> {
     let Some(values) = reader.top(CUTTER_FIELDS, FORMAT) else {
         return Checked::none(reader.findings);
     };
-    let bed = values.text("bed").map(ToOwned::to_owned).and_then(|text| match stock::sheet_size(&text) {
+    let bed = values.get(BED).map(ToOwned::to_owned).and_then(|text| match stock::sheet_size(&text) {
         Ok((_, width, height)) => Some((width, height)),
         Err((what, help)) => {
-            reader.findings.push(Finding::stop("bad-bed", "", what).help(help).at(values.place("bed")));
+            reader.findings.push(Finding::stop("bad-bed", "", what).help(help).at(values.place(BED)));
             None
         }
     });
-    let score = values.nested("score").map_or(ScoreMode::Line, |node| score(&mut reader, node));
-    let colours = values.nested("colours").map_or_else(Colours::default, |node| colours(&mut reader, node));
-    let one_of = |words: &[&'static str], name: &str, fallback: &'static str| {
-        values.text(name).and_then(|said| words.iter().copied().find(|word| *word == said)).unwrap_or(fallback)
-    };
+    let score = values.get(SCORE).map_or(ScoreMode::Line, |node| score(&mut reader, node));
+    let colours = values.get(COLOURS).map_or_else(Colours::default, |node| colours(&mut reader, node));
     let cutter = Cutter {
-        kerf: values.length("kerf"),
-        margin: values.length("margin"),
-        gap: values.length("gap"),
+        kerf: values.get(KERF),
+        margin: values.get(MARGIN),
+        gap: values.get(GAP),
         bed,
         score,
         colours,
-        svg_units: one_of(SVG_UNITS, "svg_units", "mm"),
-        dxf_version: one_of(DXF_VERSIONS, "dxf_version", "R2000"),
-        shared_cuts: values.flag("shared_cuts"),
+        svg_units: values.get(SVG_UNIT),
+        dxf_version: values.get(DXF_VERSION),
+        shared_cuts: values.get(SHARED_CUTS),
     };
     Checked::new(cutter, reader.findings)
 }
@@ -234,11 +218,9 @@ pub fn read(source: &Source) -> Checked<Cutter> {
 fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
     match &node.tree {
         Tree::Text(word) if word == "line" => ScoreMode::Line,
-        Tree::Object(_) => {
-            reader.object(node, "score", "\"score\"", &[DASH_FIELDS]).map_or(ScoreMode::Line, |values| {
-                ScoreMode::Dash { dash: values.length("dash"), gap: values.length("gap") }
-            })
-        }
+        Tree::Object(_) => reader
+            .object(node, "score", "\"score\"", &[DASH_FIELDS])
+            .map_or(ScoreMode::Line, |values| ScoreMode::Dash { dash: values.get(DASH), gap: values.get(DASH_GAP) }),
         _ => {
             let place = reader.place(&node.range, "score");
             reader.problem("wrong-type", "\"score\" takes \"line\", or { \"dash\": 2, \"gap\": 1 }", "", &place);
@@ -250,14 +232,15 @@ fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
 fn colours(reader: &mut Reader<'_>, node: &Node) -> Colours {
     let mut colours = Colours::default();
     let Some(values) = reader.object(node, "colours", "\"colours\"", &[COLOUR_FIELDS]) else { return colours };
-    for (name, colour) in [("cut", &mut colours.cut), ("score", &mut colours.score), ("draw", &mut colours.draw)] {
-        let Some(said) = values.text(name) else { continue };
+    let layers = [(CUT_COLOUR, &mut colours.cut), (SCORE_COLOUR, &mut colours.score), (DRAW_COLOUR, &mut colours.draw)];
+    for (key, colour) in layers {
+        let Some(said) = values.get(key) else { continue };
         match colour_code(said) {
             Some(code) => *colour = code,
             None => reader.findings.push(
-                Finding::stop("bad-colour", "", format!("the colour of \"{name}\" can't be read"))
+                Finding::stop("bad-colour", "", format!("the colour of \"{}\" can't be read", key.name()))
                     .help("write it as \"#RRGGBB\": \"#E69F00\"")
-                    .at(values.place(name)),
+                    .at(values.place(key)),
             ),
         }
     }

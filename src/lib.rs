@@ -28,6 +28,9 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
+//! [`layout`] and [`net`] are of use by themselves, and show so in examples of their own. Findings say what is wrong as data;
+//! [`words`] puts them into sentences.
+//!
 //! Inside the geometry a length is an `f64` in millimetres; the outside world meets [`length::Length`].
 
 pub mod album;

@@ -15,7 +15,8 @@ use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
 use crate::toolpath::{self, Labels, SheetPaths};
-use crate::write::{self, Sink, WriteProblem};
+use crate::write::{self, Listed, Sink, WriteProblem};
+use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
 
@@ -126,10 +127,10 @@ impl Work {
         Some(picture::section(section.base, &section.closed(), worst, &|mm| self.album.roughly(mm)))
     }
 
-    /// The report.
+    /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
-    pub fn report(&self) -> String {
-        write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings)
+    pub fn report(&self, files: &BTreeMap<String, String>) -> String {
+        write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings, files)
     }
 
     /// What the guide is made from.
@@ -145,6 +146,8 @@ impl Work {
     /// The sink's, or a file that read back is not what was meant.
     pub fn write(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
+        let mut listed = Listed::new(sink);
+        let sink = &mut listed;
         for sheet in &self.paths {
             if asked("svg") {
                 write::svg_files(&self.album.title, &self.kit.parts, sheet, &self.cutter, files.split_layers, sink)?;
@@ -167,7 +170,7 @@ impl Work {
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
         }
-        Ok(sink.put("report.json", self.report().as_bytes())?)
+        Ok(listed.finish("report.json", |files| self.report(files))?)
     }
 
     #[cfg(feature = "png")]

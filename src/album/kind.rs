@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What kinds of page, spine, cover and insert there are, as far as the album file is concerned.
 
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 
 /// The place in the album that a kind fills.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -42,25 +42,34 @@ pub struct Kind {
     pub fields: &'static [Field],
 }
 
-/// The word for as many of an insert as come free.
-pub(super) const SPARE: &str = "spare";
+words! {
+    /// Which way an entry's grain runs.
+    pub enum Grain {
+        /// Along the spine.
+        Spine = "spine",
+        /// Any way.
+        Free = "free",
+    }
+}
 
 /// The field that says how many of an insert there are.
-pub const COUNT: Field = Field::new(
-    "count",
-    Takes::CountOr { least: 1, most: 1000, word: SPARE },
-    Fallback::Count(1),
-    "how many; spare is as many as come free on what the sheets leave over",
+pub const COUNT: Key<CountOrWord> =
+    Key::count_or("count", (1, 1000), "spare", "how many; spare is as many as come free on what the sheets leave over");
+
+/// Which kind an entry is.
+pub const KIND: Key<Text> = Key::text("kind", needed(), "which kind it is");
+/// The stock that an entry is cut from.
+pub const STOCK: Key<Option<Text>> = Key::text("stock", rule("the page's stock"), "the stock it is cut from");
+/// Which way an entry's grain runs.
+pub const GRAIN: Key<Option<Grain>> = Key::choice(
+    "grain",
+    rule("spine for hinge strips and covers, else free"),
+    "whether its grain must run along the spine",
 );
 
+/// The field that says which pages an insert goes into.
+pub const INSERT_PAGES: Key<Option<Counts>> =
+    Key::counts("pages", rule("every page with a pocket, in order"), "the pages whose pockets they go into");
+
 /// Fields that every entry has.
-pub const COMMON: &[Field] = &[
-    Field::new("kind", Takes::Text, Fallback::Needed, "which kind it is"),
-    Field::new("stock", Takes::Text, Fallback::Rule("the page's stock"), "the stock it is cut from"),
-    Field::new(
-        "grain",
-        Takes::Choice(&["spine", "free"]),
-        Fallback::Rule("spine for hinge strips and covers, else free"),
-        "whether its grain must run along the spine",
-    ),
-];
+pub const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field];

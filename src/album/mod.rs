@@ -10,13 +10,15 @@ mod schema;
 mod sizes;
 mod starter;
 
-pub use kind::{COMMON, COUNT, Kind, Role};
-pub use read::{MOST_INSERTS, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS, read};
+pub use kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, KIND, Kind, Role, STOCK};
+pub use read::{
+    HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
+};
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
 
-use crate::fields::Values;
+use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
 use crate::stock::Stock;
@@ -58,17 +60,18 @@ pub struct Album {
     pub step: Option<Length>,
 }
 
-/// The edge at which an album is bound, seen from its front, its head up.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Bound {
-    /// As most are: read from left to right.
-    Left,
-    /// Read from right to left.
-    Right,
-    /// Its pages turn over the top. It is described, made and checked as if it were bound at the left, and a quarter turned
-    /// then: widths run from the spine down, and what stands upright has its up towards the left of its part. It is read
-    /// laid open, the back of a page above and the front of the next one below.
-    Top,
+words! {
+    /// The edge at which an album is bound, seen from its front, its head up.
+    pub enum Bound {
+        /// As most are: read from left to right.
+        Left = "left",
+        /// Read from right to left.
+        Right = "right",
+        /// Its pages turn over the top. It is described, made and checked as if it were bound at the left, and a quarter turned
+        /// then: widths run from the spine down, and what stands upright has its up towards the left of its part. It is read
+        /// laid open, the back of a page above and the front of the next one below.
+        Top = "top",
+    }
 }
 
 /// The size of every page.
@@ -103,15 +106,16 @@ pub struct Panels {
     pub values: Values,
 }
 
-/// What panels are stuck on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Decorated {
-    /// The pages and the cover.
-    Everything,
-    /// The pages alone.
-    Pages,
-    /// The cover alone.
-    Cover,
+words! {
+    /// What panels are stuck on.
+    pub enum Decorated {
+        /// The pages and the cover.
+        Everything = "everything",
+        /// The pages alone.
+        Pages = "pages",
+        /// The cover alone.
+        Cover = "cover",
+    }
 }
 
 impl Panels {
@@ -144,20 +148,26 @@ pub struct Entry {
 impl Entry {
     /// A length in mm, as geometry wants it.
     #[must_use]
-    pub fn mm(&self, name: &str) -> f64 {
-        self.values.length(name).mm()
+    pub fn mm(&self, key: Key<Length>) -> f64 {
+        self.get(key).mm()
+    }
+
+    /// What one of its fields holds.
+    #[must_use]
+    pub fn get<T: Held>(&self, key: Key<T>) -> T::Read<'_> {
+        self.values.get(key)
     }
 
     /// How many of an insert a kit has; none as long as it is not known how many come free.
     #[must_use]
     pub fn count(&self) -> u32 {
-        self.values.count("count").unwrap_or(u32::from(!self.is_spare()))
+        self.get(COUNT).unwrap_or(0)
     }
 
     /// Whether there are to be as many as come free.
     #[must_use]
     pub fn is_spare(&self) -> bool {
-        self.values.text("count") == Some(kind::SPARE)
+        self.get(COUNT).is_none()
     }
 
     /// Where the entry stands.

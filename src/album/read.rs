@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! From the album file's text to the checked [`Album`].
 
-use super::kind::{COMMON, Kind, Role};
+use super::kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, Kind, Role, STOCK};
 use super::{Album, Bound, Decorated, Entry, PageSize, Panels};
-use crate::fields::{Fallback, Field, Node, Reader, Source, Takes, Tree, Values, nearest};
+use crate::fields::{
+    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, nearest, needed, number,
+    rule, usual,
+};
 use crate::finding::{Checked, Finding, Place};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
@@ -17,84 +20,100 @@ pub(super) const FORMAT: &str = "hingeleaf-album/1";
 /// The form of a list of entries, in words.
 const ENTRY_FORMS: &str = "objects with a \"kind\"";
 
+const TITLE: Key<Option<Text>> = Key::text("title", rule("Album"), "the album's name");
+const MAKER: Key<Option<Text>> = Key::text("maker", rule("nobody"), "who designed it, for the guide");
+const EDITION: Key<Option<Text>> = Key::text("edition", rule("none"), "its edition, for the guide");
+const NOTES: Key<Texts> = Key::texts(
+    "notes",
+    "a text or a list of texts",
+    Fallback::Rule("none"),
+    "what the maker tells those who put it together, for the guide",
+);
+const BOUND: Key<Bound> = Key::choice(
+    "bound",
+    Bound::Left.usual(),
+    "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
+     width from the spine down",
+);
+const COPIES: Key<u32> = Key::count("copies", (1, 10_000), number(1), "how many kits to make");
+const STOCKS: Key<Nested> =
+    Key::nested("stocks", "an object of stocks by name", Fallback::Rule("A4 card"), "the card and paper to cut from");
+const PAGE: Key<Nested> =
+    Key::nested("page", "an object with width and height", Fallback::Needed, "the size of a page");
+const PAGES: Key<Nested> = Key::nested("pages", ENTRY_FORMS, Fallback::Needed, "the pages in order");
+const SPINE: Key<Nested> = Key::nested("spine", ENTRY_FORMS, Fallback::Rule("a flexi-hinge"), "what carries the pages");
+const COVER: Key<Nested> = Key::nested("cover", ENTRY_FORMS, Fallback::Rule("none"), "what goes round the pages");
+const PANELS: Key<Nested> = Key::nested(
+    "panels",
+    "an object with reveal and stock",
+    Fallback::Rule("none"),
+    "panels of patterned paper on the faces",
+);
+const INSERTS: Key<Nested> = Key::nested("inserts", ENTRY_FORMS, Fallback::Rule("none"), "what goes into the pockets");
+
+const TOLERANCE: Key<Length> =
+    Key::length("tolerance", usual(0.5, 0.02), "how far off a cut or score may be when it is made by hand")
+        .unmeasured();
+
 /// The fields of the file's top object.
 pub const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-album/1\""),
-    Field::new("title", Takes::Text, Fallback::Rule("Album"), "the album's name"),
-    Field::new("maker", Takes::Text, Fallback::Rule("nobody"), "who designed it, for the guide"),
-    Field::new("edition", Takes::Text, Fallback::Rule("none"), "its edition, for the guide"),
-    Field::new(
-        "notes",
-        Takes::Texts("a text or a list of texts"),
-        Fallback::Rule("none"),
-        "what the maker tells those who put it together, for the guide",
-    ),
+    TITLE.field,
+    MAKER.field,
+    EDITION.field,
+    NOTES.field,
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
-    Field::new(
-        "bound",
-        Takes::Choice(&["left", "right", "top"]),
-        Fallback::Choice("left"),
-        "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
-         width from the spine down",
-    ),
-    Field::new("copies", Takes::Count { least: 1, most: 10_000 }, Fallback::Count(1), "how many kits to make"),
-    Field::new(
-        "stocks",
-        Takes::Nested("an object of stocks by name"),
-        Fallback::Rule("A4 card"),
-        "the card and paper to cut from",
-    ),
-    Field::new("page", Takes::Nested("an object with width and height"), Fallback::Needed, "the size of a page"),
-    Field::new("pages", Takes::Nested(ENTRY_FORMS), Fallback::Needed, "the pages in order"),
-    Field::new("spine", Takes::Nested(ENTRY_FORMS), Fallback::Rule("a flexi-hinge"), "what carries the pages"),
-    Field::new("cover", Takes::Nested(ENTRY_FORMS), Fallback::Rule("none"), "what goes round the pages"),
-    Field::new(
-        "panels",
-        Takes::Nested("an object with reveal and stock"),
-        Fallback::Rule("none"),
-        "panels of patterned paper on the faces",
-    ),
-    Field::new("inserts", Takes::Nested(ENTRY_FORMS), Fallback::Rule("none"), "what goes into the pockets"),
-    Field::length(
-        "tolerance",
-        Fallback::Length { mm: 0.5, inch: 0.02 },
-        "how far off a cut or score may be when it is made by hand",
-    )
-    .unmeasured(),
+    BOUND.field,
+    COPIES.field,
+    STOCKS.field,
+    PAGE.field,
+    PAGES.field,
+    SPINE.field,
+    COVER.field,
+    PANELS.field,
+    INSERTS.field,
+    TOLERANCE.field,
 ];
+
+/// From spine to fore-edge.
+pub const WIDTH: Key<Length> = Key::size("width", needed(), "from spine to fore-edge");
+/// From tail to head.
+pub const HEIGHT: Key<Length> = Key::size("height", needed(), "from tail to head");
+/// The strip that takes tape or glue.
+pub const SEAM: Key<Length> = Key::size("seam", usual(12.0, 0.5), "the strip that takes tape or glue");
+/// Width of the tape.
+pub const TAPE: Key<Option<Length>> =
+    Key::length("tape", rule("one that fits the seam"), "width of the tape that the seams are stuck with").unmeasured();
 
 /// The fields of `page`.
 pub const PAGE_FIELDS: &[Field] = &[
-    Field::size("width", Fallback::Needed, "from spine to fore-edge"),
-    Field::size("height", Fallback::Needed, "from tail to head"),
-    Field::size("seam", Fallback::Length { mm: 12.0, inch: 0.5 }, "the strip that takes tape or glue"),
-    Field::length("tape", Fallback::Rule("one that fits the seam"), "width of the tape that the seams are stuck with")
-        .unmeasured(),
-    Field::new("stock", Takes::Text, Fallback::Rule("the first stock"), "the stock that pages are cut from"),
+    WIDTH.field,
+    HEIGHT.field,
+    SEAM.field,
+    TAPE.field,
+    STOCK.otherwise(rule("the first stock")).worded("the stock that pages are cut from").field,
 ];
 
+/// The border of card left showing round a panel.
+pub const REVEAL: Key<Length> = Key::length("reveal", usual(3.0, 0.125), "the border of card left showing");
+/// The stocks of panels.
+const PANEL_STOCK: Key<Texts> = Key::texts(
+    "stock",
+    "a stock's name, or a list of them",
+    Fallback::Rule("the page's stock"),
+    "the stock that panels are cut from; several take turns, one for each pair of facing pages",
+);
+/// What has panels.
+pub const ON: Key<Decorated> =
+    Key::choice("on", Decorated::Everything.usual(), "what has panels: the pages, the cover, or both");
+/// Whether the pattern runs on.
+pub const RUNS_ON: Key<bool> = Key::flag(
+    "runs_on",
+    "whether the pattern runs on over the pieces of a page's side, which are cut from one block then",
+);
+
 /// The fields of `panels`.
-pub const PANEL_FIELDS: &[Field] = &[
-    Field::length("reveal", Fallback::Length { mm: 3.0, inch: 0.125 }, "the border of card left showing"),
-    Field::new(
-        "stock",
-        Takes::Texts("a stock's name, or a list of them"),
-        Fallback::Rule("the page's stock"),
-        "the stock that panels are cut from; several take turns, one for each pair of facing pages",
-    ),
-    Field::new(
-        "on",
-        Takes::Choice(&["everything", "pages", "cover"]),
-        Fallback::Choice("everything"),
-        "what has panels: the pages, the cover, or both",
-    ),
-    Field::new(
-        "runs_on",
-        Takes::Flag,
-        Fallback::Flag(false),
-        "whether the pattern runs on over the pieces of a page's side, which are cut from one block then",
-    ),
-];
+pub const PANEL_FIELDS: &[Field] = &[REVEAL.field, PANEL_STOCK.field, ON.field, RUNS_ON.field];
 
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
@@ -116,16 +135,16 @@ struct Reading<'r, 's> {
 impl Reading<'_, '_> {
     fn album(mut self) -> Option<Album> {
         let top = self.reader.top(TOP_FIELDS, FORMAT)?;
-        if let Some(node) = top.nested("stocks") {
+        if let Some(node) = top.get(STOCKS) {
             self.stocks(node);
         }
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
-        let page = top.nested("page").and_then(|node| self.page(node));
+        let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
         let mut page_count = 0;
-        let pages = match top.nested("pages") {
+        let pages = match top.get(PAGES) {
             Some(node) => {
                 let list = self.reader.list(node, "pages", "\"pages\"");
                 page_count = list.len();
@@ -142,13 +161,13 @@ impl Reading<'_, '_> {
             }
             None => Vec::new(),
         };
-        let spine = match top.nested("spine") {
+        let spine = match top.get(SPINE) {
             Some(node) => self.entry(node, "spine", Role::Spine, page_stock),
             None => self.fitting_spine(page_stock),
         };
-        let cover = top.nested("cover").and_then(|node| self.entry(node, "cover", Role::Cover, page_stock));
-        let panels = top.nested("panels").and_then(|node| self.panels(node, page_stock));
-        let inserts = match top.nested("inserts") {
+        let cover = top.get(COVER).and_then(|node| self.entry(node, "cover", Role::Cover, page_stock));
+        let panels = top.get(PANELS).and_then(|node| self.panels(node, page_stock));
+        let inserts = match top.get(INSERTS) {
             Some(node) => {
                 let list = self.reader.list(node, "inserts", "\"inserts\"");
                 self.entries(list, "inserts", Role::Insert, page_stock)
@@ -156,25 +175,21 @@ impl Reading<'_, '_> {
             None => Vec::new(),
         };
         self.page_numbers(&inserts, page_count);
-        let many: u64 = inserts.iter().filter_map(|insert| insert.values.count("count")).map(u64::from).sum();
+        let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
             let text = format!("{many} inserts are more than an album can hold ({MOST_INSERTS})");
             self.reader
                 .findings
-                .push(Finding::stop("too-many", "", text).help("lower their \"count\"").at(top.place("inserts")));
+                .push(Finding::stop("too-many", "", text).help("lower their \"count\"").at(top.place(INSERTS)));
         }
         Some(Album {
-            title: top.text("title").unwrap_or("Album").to_owned(),
-            maker: top.text("maker").map(str::to_owned),
-            edition: top.text("edition").map(str::to_owned),
-            notes: top.texts("notes").iter().map(|(text, _)| text.clone()).collect(),
+            title: top.get(TITLE).unwrap_or("Album").to_owned(),
+            maker: top.get(MAKER).map(str::to_owned),
+            edition: top.get(EDITION).map(str::to_owned),
+            notes: top.get(NOTES).iter().map(|(text, _)| text.clone()).collect(),
             units: self.reader.units,
-            bound: match top.text("bound") {
-                Some("right") => Bound::Right,
-                Some("top") => Bound::Top,
-                _ => Bound::Left,
-            },
-            copies: top.count("copies").unwrap_or(1),
+            bound: top.get(BOUND),
+            copies: top.get(COPIES),
             stocks: self.stocks,
             page: page?,
             pages,
@@ -182,7 +197,7 @@ impl Reading<'_, '_> {
             cover,
             panels,
             inserts,
-            tolerance: top.length("tolerance"),
+            tolerance: top.get(TOLERANCE),
             step: None,
         })
     }
@@ -229,10 +244,10 @@ impl Reading<'_, '_> {
     fn page(&mut self, node: &Node) -> Option<PageSize> {
         let values = self.reader.object(node, "page", "\"page\"", &[PAGE_FIELDS])?;
         Some(PageSize {
-            width: values.length("width"),
-            height: values.length("height"),
-            seam: values.length("seam"),
-            tape: values.maybe_length("tape"),
+            width: values.get(WIDTH),
+            height: values.get(HEIGHT),
+            seam: values.get(SEAM),
+            tape: values.get(TAPE),
             stock: self.stock_of(&values, 0),
             values,
         })
@@ -240,18 +255,13 @@ impl Reading<'_, '_> {
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {
         let values = self.reader.object(node, "panels", "\"panels\"", &[PANEL_FIELDS])?;
-        let said = values.texts("stock");
+        let said = values.get(PANEL_STOCK);
         let mut stocks: Vec<usize> =
             said.iter().map(|(name, place)| self.stock_called(name, Some(place), page_stock)).collect();
         if stocks.is_empty() {
             stocks.push(page_stock);
         }
-        let on = match values.text("on") {
-            Some("pages") => Decorated::Pages,
-            Some("cover") => Decorated::Cover,
-            _ => Decorated::Everything,
-        };
-        Some(Panels { reveal: values.length("reveal"), stocks, on, runs_on: values.flag("runs_on"), values })
+        Some(Panels { reveal: values.get(REVEAL), stocks, on: values.get(ON), runs_on: values.get(RUNS_ON), values })
     }
 
     fn entries(&mut self, list: &[Node], path: &str, role: Role, stock: usize) -> Vec<Entry> {
@@ -266,7 +276,7 @@ impl Reading<'_, '_> {
         let what = format!("a {} of kind \"{}\"", role.word(), kind.name);
         let values = self.reader.object(node, path, &what, &[COMMON, kind.fields])?;
         let stock = self.stock_of(&values, stock);
-        let grain_along_spine = values.text("grain").map(|word| word == "spine");
+        let grain_along_spine = values.get(GRAIN).map(|grain| grain == Grain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
     }
 
@@ -300,8 +310,8 @@ impl Reading<'_, '_> {
     }
 
     fn stock_of(&mut self, values: &Values, fallback: usize) -> usize {
-        let Some(name) = values.text("stock") else { return fallback };
-        self.stock_called(name, values.place("stock"), fallback)
+        let Some(name) = values.get(STOCK) else { return fallback };
+        self.stock_called(name, values.place(STOCK), fallback)
     }
 
     fn stock_called(&mut self, name: &str, place: Option<&Place>, fallback: usize) -> usize {
@@ -321,7 +331,8 @@ impl Reading<'_, '_> {
 
     /// Inserts may only go into pages that there are.
     fn page_numbers(&mut self, inserts: &[Entry], pages: usize) {
-        for (number, place) in inserts.iter().filter_map(|insert| insert.values.counts("pages")).flatten() {
+        for (number, place) in inserts.iter().filter_map(|insert| insert.values.find(INSERT_PAGES).flatten()).flatten()
+        {
             if usize::try_from(*number).is_ok_and(|number| number > pages) && pages > 0 {
                 self.reader.problem(
                     "no-such-page",
@@ -348,7 +359,7 @@ impl Album {
     pub fn with_count(&self, insert: usize, count: u32) -> Self {
         let mut other = self.clone();
         if let Some(entry) = other.inserts.get_mut(insert) {
-            entry.values.set_count("count", count);
+            entry.values.set_count(COUNT, count);
         }
         other
     }

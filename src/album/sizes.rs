@@ -2,7 +2,7 @@
 //! The sizes that an album is cut and scored to: each by its way in the file, and all of them rounded.
 
 use super::kind::{Kind, Role};
-use super::read::{PAGE_FIELDS, PANEL_FIELDS};
+use super::read::{HEIGHT, PAGE_FIELDS, PANEL_FIELDS, REVEAL, SEAM, WIDTH};
 use super::{Album, Entry};
 use crate::fields::{self, Field, Takes};
 use crate::finding::{Finding, Mend};
@@ -33,9 +33,9 @@ impl Album {
         let (way, name) = path.rsplit_once('.')?;
         match way {
             "page" => self.page_length(name),
-            "panels" => self.panels.as_ref().filter(|_| name == "reveal").map(|panels| panels.reveal),
-            "spine" => self.spine.values.maybe_length(name),
-            "cover" => self.cover.as_ref()?.values.maybe_length(name),
+            "panels" => self.panels.as_ref().filter(|_| name == REVEAL.name()).map(|panels| panels.reveal),
+            "spine" => self.spine.values.length_of(name),
+            "cover" => self.cover.as_ref()?.values.length_of(name),
             _ => {
                 let (list, number) = way.strip_suffix(']')?.split_once('[')?;
                 let entries = match list {
@@ -43,7 +43,7 @@ impl Album {
                     "inserts" => &self.inserts,
                     _ => return None,
                 };
-                entries.get(number.parse::<usize>().ok()?)?.values.maybe_length(name)
+                entries.get(number.parse::<usize>().ok()?)?.values.length_of(name)
             }
         }
     }
@@ -140,10 +140,10 @@ impl Album {
         };
         take("page", PAGE_FIELDS, &|name| self.page_length(name));
         for (way, entry) in self.entries() {
-            take(&way, entry.kind.fields, &|name| entry.values.maybe_length(name));
+            take(&way, entry.kind.fields, &|name| entry.values.length_of(name));
         }
         if let Some(panels) = &self.panels {
-            take("panels", PANEL_FIELDS, &|name| (name == "reveal").then_some(panels.reveal));
+            take("panels", PANEL_FIELDS, &|name| (name == REVEAL.name()).then_some(panels.reveal));
         }
         lengths
     }
@@ -173,17 +173,19 @@ impl Album {
             }
         };
         let page = &mut self.page;
-        for (name, length) in [("width", &mut page.width), ("height", &mut page.height), ("seam", &mut page.seam)] {
+        for (name, length) in
+            [(WIDTH.name(), &mut page.width), (HEIGHT.name(), &mut page.height), (SEAM.name(), &mut page.seam)]
+        {
             of(PAGE_FIELDS, name, length);
             page.values.set_length(name, *length);
         }
         if let Some(panels) = &mut self.panels {
-            of(PANEL_FIELDS, "reveal", &mut panels.reveal);
-            panels.values.set_length("reveal", panels.reveal);
+            of(PANEL_FIELDS, REVEAL.name(), &mut panels.reveal);
+            panels.values.set_length(REVEAL.name(), panels.reveal);
         }
         for entry in self.pages.iter_mut().chain([&mut self.spine]).chain(&mut self.cover).chain(&mut self.inserts) {
             for field in entry.kind.fields {
-                if let Some(mut length) = entry.values.maybe_length(field.name) {
+                if let Some(mut length) = entry.values.length_of(field.name) {
                     of(entry.kind.fields, field.name, &mut length);
                     entry.values.set_length(field.name, length);
                 }

@@ -16,17 +16,17 @@ pub(super) fn catalogue(catalogue: &Catalogue) -> End {
             return ended.say(catalogue.json);
         }
         if !catalogue.json {
-            say::out(&format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), out.display()));
-            return End::Done;
+            let said = format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), say::name(out));
+            return say::out(&said, End::Done);
         }
     }
-    say::out(&if catalogue.json { write::catalogue_json(&kinds) } else { write::catalogue(&kinds) });
-    End::Done
+    let text = if catalogue.json { write::catalogue_json(&kinds) } else { write::catalogue(&kinds) };
+    say::out(&text, End::Done)
 }
 
 fn plates(out: &Path, replace: bool) -> Result<(), Ended> {
     let refused = |problem| refused(out, problem, "catalogue");
     let mut folder = Folder::of(out, replace, Holds::Catalogue).map_err(refused)?;
     write::plates(&mut folder).map_err(|error| Ended::new(system("write", out, &error), End::MachineFailed))?;
-    folder.finish().map_err(refused)
+    folder.finish().map(drop).map_err(refused)
 }

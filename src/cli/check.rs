@@ -39,12 +39,12 @@ pub(super) fn check(check: &Check) -> End {
         if let Err(ended) = draw(check, &work) {
             return ended.say(check.json);
         }
-        if check.json {
-            say::out(&write::checked(&work.findings, &work.fit, work.album.tolerance));
+        let text = if check.json {
+            write::checked(&work.findings, &work.fit, work.album.tolerance)
         } else {
-            say::out(&(say::words(&work.findings, &sources) + &verdict(&work)));
-        }
-        return end(&work);
+            say::words(&work.findings, &sources) + &verdict(&work)
+        };
+        return say::out(&text, end(&work));
     };
     let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
     let Some(first) = sources.first_mut() else { return End::WrongInput };
@@ -63,21 +63,21 @@ pub(super) fn check(check: &Check) -> End {
     if let Err(ended) = draw(check, &work) {
         return ended.say(check.json);
     }
-    if check.json {
+    let text = if check.json {
         let changes: Vec<_> = changes.iter().map(|change| (change.path.as_str(), change.from, change.to)).collect();
-        say::out(&write::mended(&work.findings, &changes, work.album.units));
+        write::mended(&work.findings, &changes, work.album.units)
     } else {
         let said = if changes.is_empty() {
             let needed = work.findings.iter().any(|finding| finding.level != Level::Note);
             let why = if needed { "No length can be mended" } else { "Nothing needs mending" };
-            format!("{why}: {} was not written.\n", new.display())
+            format!("{why}: {} was not written.\n", say::name(new))
         } else {
             changes.iter().map(|change| worded(change, &work.album)).collect::<String>()
-                + &format!("Wrote {} with {}.\n", new.display(), counted(changes.len() as u64, "change"))
+                + &format!("Wrote {} with {}.\n", say::name(new), counted(changes.len() as u64, "change"))
         };
-        say::out(&(said + &say::words(&work.findings, &sources) + &verdict(&work)));
-    }
-    end(&work)
+        said + &say::words(&work.findings, &sources) + &verdict(&work)
+    };
+    say::out(&text, end(&work))
 }
 
 fn worked_out(album: Album, cutter: Cutter) -> Work {
@@ -90,7 +90,7 @@ fn worked_out(album: Album, cutter: Cutter) -> Work {
 /// The same text under the name that it gets when it is mended.
 fn renamed(source: &Source, new: &Path) -> Option<Source> {
     let text = source.mark().to_owned() + source.text();
-    Source::new(&new.display().to_string(), text.into_bytes()).ok()
+    Source::new(&say::name(new), text.into_bytes()).ok()
 }
 
 /// Draws the cross-section, where it is asked for; an album that does not go together has none.
@@ -102,7 +102,7 @@ fn draw(check: &Check, work: &Work) -> Result<(), Ended> {
 }
 
 /// Writes a new file, whole or not at all.
-fn put(new: &Path, text: &str) -> Result<(), Ended> {
+pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
     let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => exists(new),
         _ => Ended::new(system("write", new, &error), End::MachineFailed),

@@ -2,7 +2,9 @@
 //! What each command does.
 
 use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
-use super::inputs::{Ended, Inputs, exists, inputs, rounded, step_problems, system};
+use super::check::put;
+use super::inputs::{Ended, Inputs, inputs, rounded, step_problems, system};
+use super::offcuts::Offcuts;
 use super::watch::Terminal;
 use super::{End, say};
 use hingeleaf::album;
@@ -16,48 +18,37 @@ use hingeleaf::sheets::{Search, Sheet, StockSheets};
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
 use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
-use std::fs;
-use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 pub(super) fn new(new: &New) -> End {
     let units = match new.units {
         NewUnits::Mm => Units::Mm,
         NewUnits::In => Units::In,
     };
-    let written = fs::File::create_new(&new.file).and_then(|mut file| file.write_all(album::starter(units).as_bytes()));
-    let name = new.file.display();
-    match written {
-        Ok(()) => {
-            if new.json {
-                say::findings(&[], &[], true);
-            } else {
-                let program = std::env::args().next().unwrap_or_else(|| "hingeleaf".into());
-                say::out(&format!(
-                    "Wrote {name}. Next:\n  {program} kit {name} --out kit --replace --margin 5 --gap 1\n"
-                ));
-            }
-            End::Done
-        }
-        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => exists(&new.file).say(new.json),
-        Err(error) => Ended::new(system("write", &new.file, &error), End::MachineFailed).say(new.json),
+    if let Err(ended) = put(&new.file, album::starter(units)) {
+        return ended.say(new.json);
     }
+    if new.json {
+        return say::findings(&[], &[], true, End::Done);
+    }
+    let program = std::env::args_os().next().unwrap_or_else(|| "hingeleaf".into());
+    let (program, name) = (say::for_a_shell(Path::new(&program)), say::for_a_shell(&new.file));
+    let next = format!("{program} kit {name} --out kit --replace --margin 5 --gap 1");
+    say::out(&format!("Wrote {}. Next:\n  {next}\n", say::name(&new.file)), End::Done)
 }
 
 pub(super) fn kit(kit: &Kit) -> End {
     match make(kit) {
-        Ok((work, inputs)) => {
-            say::findings(&work.findings, &inputs, kit.json);
-            if !kit.json {
-                say::out(&summary(&work, &kit.out));
-            }
-            End::Done
+        Ok((work, inputs, kept)) => {
+            let said = say::findings(&work.findings, &inputs, kit.json, End::Done);
+            if kit.json { said } else { say::out(&summary(&work, &kit.out, &kept), said) }
         }
         Err(ended) => ended.say(kit.json),
     }
 }
 
-fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
+/// The work, the files that it came from, and what of the maker's own lies in the folder still.
+fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded)].concat();
     let Inputs { album, cutter, sources } = inputs(&kit.file, &kit.machine, problems)?;
     let (mut album, notes) = rounded(album, kit.rounded);
@@ -65,9 +56,7 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
         album.copies = copies;
     }
     // Whether the files may be written is known before the work is done.
-    if let Some(file) = kit.save_offcuts.as_ref().filter(|file| file.exists()) {
-        return Err(exists(file));
-    }
+    let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
     let effort = effort(kit.effort);
     let labels = match kit.labels {
@@ -88,13 +77,17 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>), Ended> {
     let files =
         Files { split_layers: kit.split_layers, both_units: kit.both_units, kit_card: kit.card, ..Files::of(&formats) };
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
-    folder.finish().map_err(|problem| refused(&kit.out, problem, "kit"))?;
-    if let Some(file) = &kit.save_offcuts {
-        let text = write::offcut_stocks(&work.album, &work.stocks);
-        let written = fs::File::create_new(file).and_then(|mut file| file.write_all(text.as_bytes()));
-        written.map_err(|error| Ended::new(system("write", file, &error), End::MachineFailed))?;
+    // Before the folder is released: a kit stands with its offcuts, or neither does.
+    if let Some(offcuts) = &offcuts {
+        offcuts.write(&write::offcut_stocks(&work.album, &work.stocks), &mut folder)?;
     }
-    Ok((work, sources))
+    // From here on nothing may be taken away in a hurry.
+    watch.released();
+    let kept = folder.finish().map_err(|problem| {
+        offcuts.iter().for_each(Offcuts::take_away);
+        refused(&kit.out, problem, "kit")
+    })?;
+    Ok((work, sources, kept))
 }
 
 pub(super) const fn effort(effort: Effort) -> layout::Effort {
@@ -116,18 +109,16 @@ pub(super) fn schema(schema: &Schema) -> End {
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Report => write::report_schema(),
     };
-    say::out(&format!("{value:#}\n"));
-    End::Done
+    say::out(&format!("{value:#}\n"), End::Done)
 }
 
 pub(super) fn licences() -> End {
-    say::out(include_str!("../write/font/LICENCE.txt"));
-    say::out(concat!("\n", include_str!("letters.txt"), "\n", include_str!("libraries.txt")));
-    End::Done
+    let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), End::Done);
+    say::out(concat!("\n", include_str!("letters.txt"), "\n", include_str!("libraries.txt")), of_the_font)
 }
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.
-fn summary(work: &Work, out: &Path) -> String {
+fn summary(work: &Work, out: &Path, kept: &[PathBuf]) -> String {
     let mut lines = vec![settings(&work.cutter)];
     for laid in &work.stocks {
         let stock = &work.album.stocks[laid.stock];
@@ -142,7 +133,16 @@ fn summary(work: &Work, out: &Path) -> String {
         lines.push(format!("  cut {}\n", cut.join(", ")));
         lines.extend(cost(work, laid).map(|cost| format!("  costs {cost:.2}\n")));
     }
-    lines.push(format!("Wrote {}.\n", out.display()));
+    lines.push(format!("Wrote {}.\n", say::name(out)));
+    match kept {
+        [] => {}
+        [one] => lines.push(format!("Kept {}, which was there and is not the kit's.\n", say::name(one))),
+        [one, more @ ..] => lines.push(format!(
+            "Kept {} and {} more, which were there and are not the kit's.\n",
+            say::name(one),
+            more.len()
+        )),
+    }
     lines.concat()
 }
 
@@ -200,7 +200,7 @@ fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
 }
 
 pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
-    let name = out.display();
+    let name = say::name(out);
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("folder", "", text).help(help), End::WrongInput);
     match problem {
         FolderProblem::Exists => wrong(
@@ -210,6 +210,12 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
         FolderProblem::NotOurs => {
             wrong(format!("{name} holds something other than a {what}: it is left alone"), "give another folder")
         }
+        FolderProblem::Earlier => wrong(
+            format!(
+                "{name} holds a {what} of an earlier version, which does not say which of the files there are its own"
+            ),
+            "give another folder, or take that one away yourself",
+        ),
         FolderProblem::IsFile => wrong(format!("{name} is a file, not a folder"), "give another name"),
         FolderProblem::DeadLink => {
             wrong(format!("{name} is a link to nothing"), "give another name, or take the link away")
@@ -219,6 +225,16 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
         }
         FolderProblem::Busy => {
             wrong(format!("another run is writing {name}"), "wait until it is done, or give another folder")
+        }
+        FolderProblem::Taken(paths) => {
+            let names: Vec<String> = paths.iter().map(|path| say::name(path)).collect();
+            wrong(
+                format!(
+                    "{name} holds files that are yours, or were changed since they were written: {}",
+                    names.join(", ")
+                ),
+                &format!("the new {what} has files of these names: give yours other names, or give another folder"),
+            )
         }
         FolderProblem::System(error) => Ended::new(system("write", out, &error), End::MachineFailed),
     }

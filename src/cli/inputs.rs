@@ -30,8 +30,7 @@ impl Ended {
 
     /// Says why, and gives the end.
     pub(super) fn say(&self, json: bool) -> End {
-        say::findings(&self.findings, &self.sources, json);
-        self.end
+        say::findings(&self.findings, &self.sources, json, self.end)
     }
 }
 
@@ -98,7 +97,7 @@ pub(super) fn rounded(album: Album, step: Option<Length>) -> (Album, Vec<Finding
 
 pub(super) fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
     let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
-    let name = file.display().to_string();
+    let name = say::name(file);
     if file.is_dir() {
         return Err(wrong(format!("{name} is a folder, not a file"), "name the file in it"));
     }
@@ -215,12 +214,12 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
 
 /// A file that is there already is left alone.
 pub(super) fn exists(file: &Path) -> Ended {
-    let finding = Finding::stop("exists", "", format!("{} is there already", file.display()));
+    let finding = Finding::stop("exists", "", format!("{} is there already", say::name(file)));
     Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput)
 }
 
 /// The machine failed us.
 pub(super) fn system(what: &str, path: &Path, error: &io::Error) -> Finding {
-    Finding::stop("machine", "", format!("can't {what} {}: {error}", path.display()))
+    Finding::stop("machine", "", format!("can't {what} {}: {error}", say::name(path)))
         .help("check the folder, its permissions and the space that is left")
 }

@@ -6,6 +6,7 @@ mod catalogue;
 mod check;
 mod commands;
 mod inputs;
+mod offcuts;
 mod say;
 mod sizes;
 mod table;
@@ -54,14 +55,17 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             let lines = text.lines().take_while(|line| !line.starts_with("Usage:")).map(str::trim);
             let words = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
             let words = words.trim_start_matches("error: ");
-            say::findings(&[Finding::stop("arguments", "", words).help("see hingeleaf --help")], &[], true);
-            End::WrongInput
+            let finding = Finding::stop("arguments", "", words).help("see hingeleaf --help");
+            say::findings(&[finding], &[], true, End::WrongInput)
         }
         Err(error) => {
-            let end = if error.use_stderr() { End::WrongInput } else { End::Done };
-            // Nothing can be done where even the terminal refuses.
-            let _ = error.print();
-            end
+            if error.use_stderr() {
+                // Nothing can be done where even the terminal refuses.
+                let _ = error.print();
+                End::WrongInput
+            } else {
+                say::out(&error.render().to_string(), End::Done)
+            }
         }
     };
     ExitCode::from(end as u8)

@@ -1,27 +1,68 @@
 // SPDX-License-Identifier: MIT
 //! What is printed: findings with the line that they speak of, or the same facts as JSON.
 
+use super::End;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Place};
 use hingeleaf::write;
+use std::borrow::Cow;
 use std::fmt::Write as _;
-use std::io::Write as _;
+use std::io::{ErrorKind, Write as _};
+use std::path::Path;
 
 /// A line longer than this is shown in part, characters.
 const LONGEST: usize = 100;
 
-/// Prints to standard output; a reader that went away (a closed pipe) is no failure.
-pub(super) fn out(text: &str) {
-    let _ = std::io::stdout().lock().write_all(text.as_bytes());
+/// Prints to standard output, and gives `end` if that could be done. A reader that went away (a closed pipe) is no failure.
+pub(super) fn out(text: &str, end: End) -> End {
+    let mut to = std::io::stdout().lock();
+    match to.write_all(printable(text).as_bytes()).and_then(|()| to.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            err(&format!("stop[machine]: what there is to say can't be written: {error}\n"));
+            End::MachineFailed
+        }
+        _ => end,
+    }
 }
 
-/// Prints findings: as JSON on standard output, or as words on standard error.
-pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool) {
+/// Prints to standard error. Nobody can be told where that fails.
+fn err(text: &str) {
+    let _ = std::io::stderr().lock().write_all(printable(text).as_bytes());
+}
+
+/// Prints findings, as JSON on standard output or as words on standard error, and gives `end`.
+pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool, end: End) -> End {
     if json {
-        out(&write::findings(findings));
-    } else {
-        let _ = std::io::stderr().lock().write_all(words(findings, sources).as_bytes());
+        return out(&write::findings(findings), end);
     }
+    err(&words(findings, sources));
+    end
+}
+
+/// A text without what would steer a terminal: control characters but for the ends of lines, and marks that turn the
+/// direction of writing. A name out of a file may hold any of them.
+fn printable(text: &str) -> Cow<'_, str> {
+    let steers = |c: char| {
+        (c.is_control() && c != '\n')
+            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{2028}' | '\u{2029}')
+    };
+    if !text.contains(steers) {
+        return text.into();
+    }
+    text.chars().map(|c| if steers(c) { '\u{fffd}' } else { c }).collect()
+}
+
+/// A file's name in a sentence: an end of a line in it would begin another.
+pub(super) fn name(path: &Path) -> String {
+    path.to_string_lossy().chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect()
+}
+
+/// A file's name as a shell takes it.
+pub(super) fn for_a_shell(path: &Path) -> String {
+    let name = path.to_string_lossy();
+    let name = if name.starts_with('-') { format!("./{name}") } else { name.into_owned() };
+    let plain = |c: char| c.is_alphanumeric() || matches!(c, '/' | '.' | '_' | '-' | '+' | ',' | '%' | '@' | ':');
+    if !name.is_empty() && name.chars().all(plain) { name } else { format!("'{}'", name.replace('\'', r"'\''")) }
 }
 
 /// Findings as words.

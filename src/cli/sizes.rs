@@ -20,12 +20,9 @@ use hingeleaf::write;
 pub(super) fn sizes(sizes: &Sizes) -> End {
     match look(sizes) {
         Ok((album, cutter, survey)) => {
-            say::out(&if sizes.json {
-                write::sizes(&album, &survey)
-            } else {
-                settings(&cutter) + &words(&album, &survey)
-            });
-            End::Done
+            let text =
+                if sizes.json { write::sizes(&album, &survey) } else { settings(&cutter) + &words(&album, &survey) };
+            say::out(&text, End::Done)
         }
         Err(ended) => ended.say(sizes.json),
     }

@@ -30,9 +30,12 @@ fn serve(wanted: &Table) -> Result<(), Ended> {
     let port = listener.local_addr().map_err(|error| no_port(port, &error))?.port();
     let token = table::token().map_err(|error| failed("can't get a random word from the system", &error))?;
     let address = format!("http://127.0.0.1:{port}/{token}/");
-    say::out(&format!("{address}\n"));
+    // Nobody could find the page without its address.
+    if say::out(&format!("{address}\n"), End::Done) != End::Done {
+        return Err(Ended { findings: Vec::new(), end: End::MachineFailed, sources: Vec::new() });
+    }
     if !wanted.no_browser && open::that_detached(&address).is_err() {
-        say::out("No browser could be started: open this address in one.\n");
+        say::out("No browser could be started: open this address in one.\n", End::Done);
     }
     let table = table::Table::new(opened, threads(None));
     table::serve(listener, token, table).map_err(|error| failed("the page can't be served any more", &error))

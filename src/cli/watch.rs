@@ -42,6 +42,12 @@ impl Terminal {
         Self { begun: Instant::now(), shows: std::io::stderr().is_terminal(), shown: Mutex::new(None) }
     }
 
+    /// What was unfinished goes into its place, and must not be taken away any more.
+    #[allow(clippy::unused_self, reason = "only who watches has something to release")]
+    pub(super) fn released(&self) {
+        UNFINISHED.lock().unwrap_or_else(PoisonError::into_inner).clear();
+    }
+
     /// Takes the last line away.
     pub(super) fn done(&self) {
         SEARCHING.store(false, Ordering::SeqCst);

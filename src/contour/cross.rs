@@ -2,6 +2,7 @@
 //! Where a straight stroke meets contours, and what of it lies outside holes.
 
 use super::{Contour, Edge, Point, SAME};
+use crate::length::tolerance::{PARALLEL, ROUNDING};
 
 /// The pieces of the stroke `from`–`to` that lie outside all `holes`, in order.
 ///
@@ -57,10 +58,10 @@ fn meets(from: Point, to: Point, edge: Edge) -> Vec<f64> {
     if edge.is_line() {
         let side = edge.to - edge.from;
         let across = along.cross(side);
-        if across.abs() > 1e-12 {
+        if across.abs() > ROUNDING {
             let start = edge.from - from;
             let (share, other) = (start.cross(side) / across, start.cross(along) / across);
-            if (-1e-9..=1.0 + 1e-9).contains(&other) {
+            if (-PARALLEL..=1.0 + PARALLEL).contains(&other) {
                 found.push(share);
             }
         }

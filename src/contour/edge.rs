@@ -2,6 +2,7 @@
 //! One edge: a straight line or a circular arc.
 
 use super::{Point, QUARTER, Rect, SAME, Vec2, Vertex};
+use crate::length::tolerance::{PARALLEL, ROUNDING};
 use lyon_geom::{Angle, Arc};
 
 /// An edge from one point to the next.
@@ -19,7 +20,7 @@ impl Edge {
     /// Whether it is straight.
     #[must_use]
     pub fn is_line(self) -> bool {
-        self.bulge.abs() < 1e-9
+        self.bulge.abs() < PARALLEL
     }
 
     /// The same edge the other way.
@@ -95,7 +96,7 @@ impl Edge {
         let round = self.arc().bounding_box();
         let round = Rect::new(round.min.x, round.min.y, round.max.x, round.max.y);
         // The end points are exact, the arc's extremes are computed: noise must not widen the box.
-        let pick = |exact: f64, computed: f64| if (exact - computed).abs() < 1e-9 { exact } else { computed };
+        let pick = |exact: f64, computed: f64| if (exact - computed).abs() < PARALLEL { exact } else { computed };
         Rect::new(
             pick(chord.x0, round.x0),
             pick(chord.y0, round.y0),
@@ -123,7 +124,7 @@ impl Edge {
         let start = (self.from - centre).atan2();
         let full = std::f64::consts::TAU;
         let swept = ((point - centre).atan2() - start) * self.bulge.signum();
-        swept.rem_euclid(full) <= self.angle().abs() + 1e-12 || full - swept.rem_euclid(full) < 1e-12
+        swept.rem_euclid(full) <= self.angle().abs() + ROUNDING || full - swept.rem_euclid(full) < ROUNDING
     }
 
     /// The arc for the library that flattens and boxes arcs.
@@ -148,7 +149,7 @@ impl Edge {
             into.push(Vertex { at: self.from, bulge: 0.0 });
             return;
         }
-        if self.bulge.abs() <= QUARTER + 1e-12 {
+        if self.bulge.abs() <= QUARTER + ROUNDING {
             into.push(Vertex { at: self.from, bulge: self.bulge });
             return;
         }

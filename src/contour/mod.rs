@@ -13,16 +13,15 @@ mod cross;
 mod edge;
 mod offset;
 
+pub use crate::length::tolerance::SAME;
 pub use corner::Corner;
 pub use cross::outside;
 pub use edge::Edge;
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow};
 
+use crate::length::tolerance::PARALLEL;
 use cavalier_contours::polyline::{PlineSource, PlineSourceMut, Polyline};
-
-/// Points closer than this are one point, mm.
-pub const SAME: f64 = 1e-6;
 
 /// The bulge of a quarter circle, the largest that is kept in one piece: tan(90°/4).
 const QUARTER: f64 = std::f64::consts::SQRT_2 - 1.0;
@@ -212,7 +211,7 @@ impl Contour {
     /// Whether the outline neither crosses nor touches itself and encloses something.
     #[must_use]
     pub fn is_simple(&self) -> bool {
-        self.vertices.len() >= 2 && self.area().abs() > 1e-9 && !self.polyline().scan_for_self_intersect()
+        self.vertices.len() >= 2 && self.area().abs() > PARALLEL && !self.polyline().scan_for_self_intersect()
     }
 
     /// Whether a point lies inside (on the edge counts as either).

@@ -4,7 +4,7 @@
 use crate::length::{Length, Units};
 
 /// One field of an object in a file.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Field {
     /// Its name in the file.
     pub name: &'static str,
@@ -19,7 +19,7 @@ pub struct Field {
 }
 
 /// What a field takes.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Takes {
     /// A length from `least` to `most` millimetres; a bare number is in the file's units.
     Length {
@@ -65,7 +65,7 @@ pub enum Takes {
 }
 
 /// What holds when a field is left out.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Fallback {
     /// It must be there.
     Needed,

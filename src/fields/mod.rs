@@ -9,18 +9,27 @@
 
 mod alter;
 mod edit;
+mod fault;
 mod field;
+mod key;
 mod reader;
 mod schema;
 mod source;
 mod tree;
+mod value;
 mod values;
 
 pub use alter::{Change, alter};
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
+pub(crate) use key::words;
+pub use key::{
+    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, Words, needed,
+    number, rule, usual,
+};
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
 pub use source::Source;
 pub use tree::{Node, Tree};
-pub use values::{Value, Values};
+pub use value::Value;
+pub use values::Values;

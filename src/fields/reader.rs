@@ -4,10 +4,14 @@
 use super::field::{Fallback, Field, Takes, nearest};
 use super::source::Source;
 use super::tree::{Node, Tree};
-use super::values::{Value, Values};
+use super::value::Value;
+use super::values::Values;
 use crate::finding::{Finding, Place, Said};
 use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;
+
+/// Prices and weights beyond this are slips of the pen, and sums of them must stay numbers: our choice.
+const MOST_AMOUNT: f64 = 1e6;
 
 /// Most values of one list that are looked at; more are a mistake, not an album.
 const LONGEST_LIST: usize = 2000;
@@ -88,7 +92,7 @@ impl<'s> Reader<'s> {
             return None;
         };
         let known = || tables.iter().flat_map(|table| table.iter());
-        let mut values = Values::new(whole);
+        let mut values = Values::new(whole, known());
         let mut seen: Vec<&str> = Vec::new();
         // Fields that a misspelt name was meant for are not reported as missing as well.
         let mut meant: Vec<&str> = Vec::new();
@@ -204,6 +208,11 @@ impl<'s> Reader<'s> {
                     );
                     return None;
                 }
+                if *number > MOST_AMOUNT {
+                    let text = format!("\"{name}\" is {number:e}, and can't be more than {MOST_AMOUNT}");
+                    self.problem("out-of-range", text, "check the number", &place);
+                    return None;
+                }
                 Some(Value::Amount(*number))
             }
             (Takes::Text | Takes::AmountOrText(_), Tree::Text(text)) => {
@@ -211,7 +220,7 @@ impl<'s> Reader<'s> {
                     self.problem("too-long", format!("\"{name}\" has more than 2000 letters"), "shorten it", &place);
                     return None;
                 }
-                Some(Value::Text(text.clone()))
+                self.printable(name, text, &place).then(|| Value::Text(text.clone()))
             }
             (Takes::Choice(words), Tree::Text(text)) => {
                 if let Some(&word) = words.iter().find(|&&word| word == text) {
@@ -235,12 +244,15 @@ impl<'s> Reader<'s> {
                     .collect();
                 (self.findings.len() == before).then_some(Value::Counts(counts))
             }
-            (Takes::Texts(_), Tree::Text(text)) => Some(Value::Texts(vec![(text.clone(), place)])),
+            (Takes::Texts(_), Tree::Text(text)) => {
+                self.printable(name, text, &place).then(|| Value::Texts(vec![(text.clone(), place)]))
+            }
             (Takes::Texts(form), Tree::Array(items)) => {
                 let mut texts = Vec::new();
                 for (index, item) in items.iter().take(LONGEST_LIST).enumerate() {
                     let place = self.place(&item.range, &format!("{path}[{index}]"));
                     match &item.tree {
+                        Tree::Text(text) if !self.printable(name, text, &place) => {}
                         Tree::Text(text) => texts.push((text.clone(), place)),
                         other => self.problem(
                             "wrong-type",
@@ -265,6 +277,24 @@ impl<'s> Reader<'s> {
                 None
             }
         }
+    }
+
+    /// Whether a text can be printed: whoever reads a list or a guide must see what the maker wrote, and a terminal must
+    /// not be steered by it.
+    fn printable(&mut self, name: &str, text: &str, place: &Place) -> bool {
+        let steers = |c: char| {
+            (c.is_control() && !matches!(c, '\n' | '\r' | '\t'))
+                || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+        };
+        let Some(found) = text.chars().find(|c| steers(*c)) else { return true };
+        let text = format!("\"{name}\" has a character that can't be printed, U+{:04X}", u32::from(found));
+        self.problem(
+            "unprintable",
+            text,
+            "write it anew; copying from another program may bring such characters along",
+            place,
+        );
+        false
     }
 
     fn length(

@@ -2,7 +2,8 @@
 //! JSON text as a tree whose every value knows where it stands.
 
 use super::Source;
-use crate::finding::Finding;
+use super::fault::{self, Fault};
+use crate::finding::{Finding, Place};
 use jsonc_parser::ast;
 use jsonc_parser::common::Ranged;
 use std::ops::Range;
@@ -136,48 +137,50 @@ fn convert(value: &ast::Value<'_>) -> Node {
     Node { range: span.start..span.end, tree }
 }
 
-/// Says in a crafter's words what `serde_json` ran into.
+/// Says in a crafter's words why a text is not JSON. `error` gives the place where our own look finds nothing.
 fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
-    let place = source.spot(error.line(), error.column());
-    let said = error.to_string();
-    let said = said.split(" at line ").next().unwrap_or_default();
-    let (text, help) = if source.text().trim().is_empty() {
-        ("this file is empty".to_owned(), "`hingeleaf new FILE` writes one to start from")
-    } else if error.is_eof() {
-        (
-            "the file ends too early".to_owned(),
-            "a closing } or ] or a quote is missing; perhaps the file was cut off when it was copied",
-        )
-    } else if said.contains("recursion") {
-        (
-            "brackets are nested too deeply".to_owned(),
-            "an album file needs four levels at most: check that this is the file you meant",
-        )
-    } else if said.contains("trailing comma") {
-        ("there is a comma with nothing after it".to_owned(), "take the last comma away")
-    } else if said.contains("out of range") {
-        ("this number is too large to mean anything".to_owned(), "lengths go up to 100 m")
-    } else if let Some(fraction) = bare_fraction(source.line(error.line()), error.column()) {
+    let Some((at, fault)) = fault::first(source.text()) else {
+        let place = source.spot(error.line(), error.column());
+        return Finding::stop("not-json", "", "this file could not be read as JSON").at(Some(&place));
+    };
+    let place = Place { width: 1, ..source.place(&(at..at), "") };
+    if matches!(fault, Fault::NoComma | Fault::NoValue)
+        && let Some(fraction) = bare_fraction(source.line(place.line), place.column)
+    {
         return Finding::stop("not-json", "", format!("{fraction} must stand in double quotes"))
             .help(format!("write \"{fraction}\""))
             .at(Some(&place));
-    } else if said.contains("expected `,`") {
-        (
-            "a comma is missing before this, or a bracket or quote is not closed".to_owned(),
+    }
+    let (text, help) = match fault {
+        Fault::Empty => ("this file is empty", "`hingeleaf new FILE` writes one to start from"),
+        Fault::EndsEarly => (
+            "the file ends too early",
+            "a closing } or ] or a quote is missing; perhaps the file was cut off when it was copied",
+        ),
+        Fault::TooDeep => (
+            "brackets are nested too deeply",
+            "an album file needs four levels at most: check that this is the file you meant",
+        ),
+        Fault::LastComma => ("there is a comma with nothing after it", "take the last comma away"),
+        Fault::TooLarge => ("this number is too large to mean anything", "lengths go up to 100 m"),
+        Fault::NoComma => (
+            "a comma is missing before this, or a bracket or quote is not closed",
             "put a comma between two fields or two entries",
-        )
-    } else if said.contains("expected value") || said.contains("expected ident") {
-        (
-            "this is neither a number nor a text in double quotes".to_owned(),
+        ),
+        Fault::NoColon => ("a colon is missing before this", "write \"name\": value"),
+        Fault::BareName => {
+            ("a field name must stand in double quotes here", "write it as \"name\": value; comments are not allowed")
+        }
+        Fault::NoValue => (
+            "this is neither a number nor a text in double quotes",
             "write 140, or \"5 1/2 in\"; single quotes and words without quotes are not JSON",
-        )
-    } else if said.contains("key must be a string") {
-        (
-            "a field name must stand in double quotes here".to_owned(),
-            "write it as \"name\": value; comments are not allowed",
-        )
-    } else {
-        (format!("this is not JSON: {said}"), "a text that JSON would not know stands in double quotes: \"8 1/2 in\"")
+        ),
+        Fault::OpenText => (
+            "a text in quotes goes over the end of its line, or holds a character that can't be typed",
+            "close the quote on the same line; a new line within a text is written \\n",
+        ),
+        Fault::Backslash => ("a backslash does not go with what stands behind it", "write \\\\ for one backslash"),
+        Fault::Behind => ("something stands behind the end of the album", "take away what stands behind the last }"),
     };
     Finding::stop("not-json", "", text).help(help).at(Some(&place))
 }

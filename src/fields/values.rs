@@ -1,50 +1,31 @@
 // SPDX-License-Identifier: MIT
 //! What an object's fields held, with their places.
 
-use super::tree::Node;
+use super::field::Field;
+use super::key::{CountOrWord, Held, Key};
+use super::value::Value;
 use crate::finding::Place;
 use crate::length::Length;
 use std::collections::BTreeMap;
 
-/// What one field held.
-#[derive(Clone, Debug)]
-pub enum Value {
-    /// A length.
-    Length(Length),
-    /// A whole number.
-    Count(u32),
-    /// A number without a unit.
-    Amount(f64),
-    /// A text.
-    Text(String),
-    /// One of the field's words.
-    Choice(&'static str),
-    /// Yes or no.
-    Flag(bool),
-    /// Whole numbers, each with its place.
-    Counts(Vec<(u32, Place)>),
-    /// Texts, each with its place.
-    Texts(Vec<(String, Place)>),
-    /// A value for another reader.
-    Nested(Node),
-}
-
-/// The values of one object. A field that could not be read is not in it (the file is refused anyway, so
-/// what stands for it does not matter); a field left out is in it when it has a fallback.
+/// The values of one object. A field that could not be read holds nothing (the file is refused anyway, so
+/// what stands for it does not matter), nor does one that was left out and has no fallback.
 #[derive(Clone, Debug, Default)]
 pub struct Values {
-    held: BTreeMap<&'static str, Value>,
+    held: BTreeMap<&'static str, Option<Value>>,
     places: BTreeMap<&'static str, Place>,
     whole: Option<Place>,
 }
 
 impl Values {
-    pub(super) fn new(whole: Place) -> Self {
-        Self { held: BTreeMap::new(), places: BTreeMap::new(), whole: Some(whole) }
+    /// Those of an object that may have these fields, none of them read yet.
+    pub(super) fn new<'f>(whole: Place, fields: impl Iterator<Item = &'f Field>) -> Self {
+        let held = fields.map(|field| (field.name, None)).collect();
+        Self { held, places: BTreeMap::new(), whole: Some(whole) }
     }
 
     pub(super) fn put(&mut self, name: &'static str, value: Value, place: Option<Place>) {
-        self.held.insert(name, value);
+        self.held.insert(name, Some(value));
         if let Some(place) = place {
             self.places.insert(name, place);
         }
@@ -52,12 +33,34 @@ impl Values {
 
     /// Sets a length, as a program that varies an album does.
     pub fn set_length(&mut self, name: &'static str, length: Length) {
-        self.held.insert(name, Value::Length(length));
+        self.held.insert(name, Some(Value::Length(length)));
     }
 
     /// Sets a whole number, as a program that varies an album does.
-    pub fn set_count(&mut self, name: &'static str, count: u32) {
-        self.held.insert(name, Value::Count(count));
+    pub fn set_count(&mut self, key: Key<CountOrWord>, count: u32) {
+        self.held.insert(key.name(), Some(Value::Count(count)));
+    }
+
+    /// What a field of this object holds.
+    #[must_use]
+    pub fn get<T: Held>(&self, key: Key<T>) -> T::Read<'_> {
+        debug_assert!(self.held.contains_key(key.name()), "no table of this object has \"{}\"", key.name());
+        self.find(key).unwrap_or_else(T::unread)
+    }
+
+    /// What a field holds, of an object that may be of a kind without it.
+    #[must_use]
+    pub fn find<T: Held>(&self, key: Key<T>) -> Option<T::Read<'_>> {
+        let value = self.value(key.name())?;
+        let read = T::read(value);
+        debug_assert!(read.is_some(), "\"{}\" holds something else here: {value:?}", key.name());
+        read
+    }
+
+    /// What a field holds whose name is known at run time only.
+    #[must_use]
+    pub fn value(&self, name: &str) -> Option<&Value> {
+        self.held.get(name)?.as_ref()
     }
 
     /// Forgets where the object stands, where it stands nowhere.
@@ -69,13 +72,19 @@ impl Values {
 
     /// Whether the file names this field.
     #[must_use]
-    pub fn says(&self, name: &str) -> bool {
-        self.places.contains_key(name)
+    pub fn says(&self, field: impl Into<Field>) -> bool {
+        self.places.contains_key(field.into().name)
     }
 
     /// Where the field stands; where it was left out, the object.
     #[must_use]
-    pub fn place(&self, name: &str) -> Option<&Place> {
+    pub fn place(&self, field: impl Into<Field>) -> Option<&Place> {
+        self.place_of(field.into().name)
+    }
+
+    /// The same of a field whose name is known at run time only.
+    #[must_use]
+    pub fn place_of(&self, name: &str) -> Option<&Place> {
         self.places.get(name).or(self.whole.as_ref())
     }
 
@@ -85,78 +94,11 @@ impl Values {
         self.whole.as_ref()
     }
 
-    /// A length, if there is one.
+    /// A length whose field's name is known at run time only.
     #[must_use]
-    pub fn maybe_length(&self, name: &str) -> Option<Length> {
-        match self.held.get(name) {
+    pub fn length_of(&self, name: &str) -> Option<Length> {
+        match self.value(name) {
             Some(Value::Length(length)) => Some(*length),
-            _ => None,
-        }
-    }
-
-    /// A length; zero where there is none.
-    #[must_use]
-    pub fn length(&self, name: &str) -> Length {
-        self.maybe_length(name).unwrap_or(Length::ZERO)
-    }
-
-    /// A whole number, if there is one.
-    #[must_use]
-    pub fn count(&self, name: &str) -> Option<u32> {
-        match self.held.get(name) {
-            Some(Value::Count(count)) => Some(*count),
-            _ => None,
-        }
-    }
-
-    /// A number without a unit, if there is one.
-    #[must_use]
-    pub fn amount(&self, name: &str) -> Option<f64> {
-        match self.held.get(name) {
-            Some(Value::Amount(amount)) => Some(*amount),
-            _ => None,
-        }
-    }
-
-    /// A text or a chosen word, if there is one.
-    #[must_use]
-    pub fn text(&self, name: &str) -> Option<&str> {
-        match self.held.get(name) {
-            Some(Value::Text(text)) => Some(text),
-            Some(Value::Choice(word)) => Some(word),
-            _ => None,
-        }
-    }
-
-    /// Yes or no; no where it is not said.
-    #[must_use]
-    pub fn flag(&self, name: &str) -> bool {
-        matches!(self.held.get(name), Some(Value::Flag(true)))
-    }
-
-    /// Whole numbers with their places, if the field is there.
-    #[must_use]
-    pub fn counts(&self, name: &str) -> Option<&[(u32, Place)]> {
-        match self.held.get(name) {
-            Some(Value::Counts(counts)) => Some(counts),
-            _ => None,
-        }
-    }
-
-    /// Texts with their places; empty where there are none.
-    #[must_use]
-    pub fn texts(&self, name: &str) -> &[(String, Place)] {
-        match self.held.get(name) {
-            Some(Value::Texts(texts)) => texts,
-            _ => &[],
-        }
-    }
-
-    /// A value for another reader, if it is there.
-    #[must_use]
-    pub fn nested(&self, name: &str) -> Option<&Node> {
-        match self.held.get(name) {
-            Some(Value::Nested(node)) => Some(node),
             _ => None,
         }
     }

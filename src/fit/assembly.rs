@@ -103,7 +103,9 @@ impl Seen<'_> {
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
         // An insert may look out of the mouth of its pocket; a band crosses the cover that it goes round.
         let band = bond.hold == Hold::Slid && self.owner(one.piece) == Some(Owner::Cover);
-        if overlap.beyond > SLACK && !insert && !band && self.beyond_pieces(one, other) > SLACK {
+        // A folded cover's faces give by a caliper at each fold.
+        let give = self.folded.calipers.get(other.piece).copied().unwrap_or(0.0) + SLACK;
+        if overlap.beyond > SLACK && !insert && !band && self.beyond_pieces(one, other) > give {
             let text =
                 format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
             let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));

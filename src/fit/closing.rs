@@ -23,16 +23,19 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
         None => finding,
     };
     if pocket > width + NOTHING {
-        let text = Said::new("pocket-too-wide").with("pocket", album.length(pocket)).with("page", album.length(width));
-        let help =
-            Said::new("pocket-too-wide-help").with("field", Arg::field("pocket")).with("most", album.length(width));
+        let text =
+            Said::new("pocket-too-wide-wallet").with("pocket", album.length(pocket)).with("page", album.length(width));
+        let help = Said::new("pocket-too-wide-wallet-help")
+            .with("field", Arg::field("pocket"))
+            .with("most", album.length(width));
         let finding = Finding::stop("pocket-too-wide", name, text).measured(mm(pocket), mm(width));
         findings.push(finding.help(help).at(places[1].as_ref()));
     }
     if flap > width + NOTHING {
-        let text = Said::new("flap-too-wide").with("flap", album.length(flap)).with("page", album.length(width));
-        let help =
-            Said::new("flap-too-wide-help").with("field", Arg::field("overflap")).with("most", album.length(width));
+        let text = Said::new("flap-too-wide-wallet").with("flap", album.length(flap)).with("page", album.length(width));
+        let help = Said::new("flap-too-wide-wallet-help")
+            .with("field", Arg::field("overflap"))
+            .with("most", album.length(width));
         let finding = Finding::stop("flap-too-wide", name, text).measured(mm(flap), mm(width));
         findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_most(width)));
     }

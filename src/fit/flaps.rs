@@ -8,7 +8,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::{draped, wrapper};
-use crate::parts::{Flap, Kit, Way};
+use crate::parts::{DEPTH, Flap, Kit, Way};
 
 /// A flap that overlaps by less holds loosely, mm: our choice (H11).
 const HOLDS: f64 = 6.0;
@@ -70,8 +70,8 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
         let key = if flap.what == "doors" { "one-score" } else { "one-score-leaf" };
         let text = Said::new(key).with("thick", album.rough(over.thick)).with("lost", album.rough(over.lost));
         let finding = Finding::warn("one-score", &flap.name, text).measured(mm(over.lost), mm(QUIET));
-        let help = Said::new("one-score-help").with("field", Arg::field("depth")).with("depth", depth);
-        let finding = finding.help(help).mend(format!("{}.depth", flap.path), apart);
+        let help = Said::new("one-score-help").with("field", Arg::field(DEPTH.name())).with("depth", depth);
+        let finding = finding.help(help).mend(format!("{}.{}", flap.path, DEPTH.name()), apart);
         return (over.lost > QUIET + NOTHING).then(|| finding.at(flap.place.as_ref()));
     };
     // Where it does not even reach when all is flat, that is said elsewhere; where it may not when cut by hand, too.
@@ -89,7 +89,7 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
         Said::new(key)
             .with("field", Arg::field(flap.field))
             .with("least", album.length(longer.mm()))
-            .with("depth", Arg::field("depth"))
+            .with("depth", Arg::field(DEPTH.name()))
             .with("apart", depth.clone())
     };
     if left < 0.0 {

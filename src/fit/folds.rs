@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! Whether the card takes its folds: scores apart, grain along the hinge.
 
-use crate::album::Album;
-use crate::finding::Finding;
-use crate::length::Length;
+use super::caliper::named;
+use crate::album::{Album, GRAIN};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::{Length, Units};
 use crate::net::Sense;
 use crate::net::bend::{RULE, channel};
 use crate::parts::{Kit, Part};
@@ -50,16 +51,14 @@ fn too_close(album: &Album, part: &Part) -> Option<Finding> {
     if nearest >= least || nearest < 1e-6 {
         return None;
     }
-    let text = format!(
-        "two of its scores are {} apart; in card {} thick a crease alone is {} wide",
-        album.show(nearest),
-        Length::from_mm(caliper).show(crate::length::Units::Mm, crate::length::Ruler::SixtyFourth),
-        album.roughly(least)
-    );
+    let text = Said::new("scores-too-close")
+        .with("apart", album.length(nearest))
+        .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
+        .with("crease", album.rough(least));
     Some(
-        Finding::warn("scores-too-close", part.used_in.first().unwrap_or(&part.id), text)
+        Finding::warn("scores-too-close", named(part, 0), text)
             .measured(Length::from_mm(nearest), Length::from_mm(least))
-            .help("make that panel wider, or take thinner card")
+            .help(Said::new("scores-too-close-help"))
             .at(part.place.as_ref()),
     )
 }
@@ -69,9 +68,9 @@ fn across_the_grain(album: &Album) -> Option<Finding> {
     let free = album.spine.grain_along_spine == Some(false);
     let stated = album.stocks.get(album.spine.stock).is_some_and(|stock| stock.grain.is_some());
     (free && stated).then(|| {
-        Finding::note("across-the-grain", "spine", "its strips may be cut across the grain, where folds crack sooner")
-            .help("leave \"grain\" out for the spine; sheets permitting, its strips then keep to the grain")
-            .at(album.spine.values.place("grain"))
+        Finding::note("across-the-grain", Said::new("about-spine"), Said::new("across-the-grain"))
+            .help(Said::new("across-the-grain-help").with("field", Arg::field("grain")))
+            .at(album.spine.values.place(GRAIN))
     })
 }
 
@@ -86,15 +85,8 @@ fn wants_the_back(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
         |part: &&Part| part.stock == number && part.flat.scores.iter().any(|score| score.sense == Sense::Valley);
     let mut parts = kit.parts.iter().filter(valley);
     let first = parts.next()?;
-    let name = first.used_in.first().unwrap_or(&first.id);
-    let who = match parts.count() {
-        0 => name.clone(),
-        more => format!("{name} and {more} more"),
-    };
-    let text = format!(
-        "the valley folds of {who} are scored on the front; card as thick as this folds cleaner with the groove outside"
-    );
-    let finding = Finding::note("score-behind", format!("stock {}", stock.name), text);
-    let help = "score valley lines again from the back, or try one part before the run";
-    Some(finding.measured(stock.caliper, Length::from_mm(THICK)).help(help).at(stock.place.as_ref()))
+    let text = Said::new("score-behind").with("who", named(first, parts.count()));
+    let finding = Finding::note("score-behind", Said::new("about-stock").with("stock", &stock.name), text);
+    let finding = finding.measured(stock.caliper, Length::from_mm(THICK)).help(Said::new("score-behind-help"));
+    Some(finding.at(stock.place.as_ref()))
 }

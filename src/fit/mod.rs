@@ -7,6 +7,7 @@
 //! First the sizes that the maker chose, in the maker's words; where those hold, the folded album itself.
 
 mod assembly;
+mod caliper;
 mod clearance;
 mod closing;
 mod flaps;
@@ -59,6 +60,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(seams::check(album, kit));
     findings.extend(inserts::check(album, kit));
     findings.extend(folds::check(album, kit));
+    findings.extend(caliper::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
     findings.extend(upright::check(album, kit));

@@ -4,9 +4,9 @@
 use super::linkage::{Leaf, Opening, Section};
 use super::thickness::Closed;
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
-use crate::parts::Carry;
+use crate::parts::{Carry, GUSSET};
 
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
@@ -30,22 +30,38 @@ pub struct Openings {
 pub fn section(album: &Album, closed: &Closed) -> Section {
     let carry = Carry::of(album);
     let width = album.page.width.mm();
-    let mut root = 0.0;
-    let leaves = closed.pages.iter().zip(&carry.rises).map(|(page, rise)| {
-        let leaf = Leaf {
-            root,
-            gusset: carry.gusset,
-            width,
-            thickness: page.greatest,
-            weight: page.mean * width,
-            stands_back: *rise,
-            cover: false,
-        };
-        root += carry.pitch;
-        leaf
+    let (base, roots) = roots(album, &carry);
+    let leaves = closed.pages.iter().zip(&carry.rises).zip(roots).map(|((page, rise), root)| Leaf {
+        root,
+        gusset: carry.gusset,
+        width,
+        thickness: page.greatest,
+        weight: page.mean * width,
+        stands_back: *rise,
+        cover: false,
     });
-    let leaves: Vec<Leaf> = leaves.collect();
-    Section { base: (carry.spine() - carry.pitch).max(0.0), leaves, free: true, loose: album.cover.is_none() }
+    Section { base, leaves: leaves.collect(), free: true, loose: album.cover.is_none() }
+}
+
+/// How wide the base is, and where each page has its root on it, mm. Guards and stubs that are stuck face to face are one
+/// block, as wide as all of them; a page's root is the middle of its guard, which two leaves of card make (derived).
+pub(super) fn roots(album: &Album, carry: &Carry) -> (f64, Vec<f64>) {
+    if carry.rises.iter().all(|rise| *rise > 0.0) && !carry.rises.is_empty() {
+        let mut at = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
+        let place = |step: &f64| {
+            let here = at;
+            at += step;
+            here
+        };
+        return (carry.spine(), carry.steps.iter().map(place).collect());
+    }
+    let mut root = 0.0;
+    let place = |_: &f64| {
+        let here = root;
+        root += carry.pitch;
+        here
+    };
+    ((carry.spine() - carry.pitch).max(0.0), carry.steps.iter().map(place).collect())
 }
 
 /// Works out how the album lies open; none with fewer than two pages.
@@ -63,26 +79,29 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
         return None;
     }
     let allowed = album.page.width.mm() * limit.sin();
-    let text = format!(
-        "opened between pages {} and {}, a page rises by {} over its width, {:.0} degrees",
-        worst.between,
-        worst.between + 1,
-        album.roughly(worst.lift),
-        worst.slope.abs().to_degrees()
-    );
+    let text = Said::new("opens-high")
+        .with("page", worst.between)
+        .with("next", worst.between + 1)
+        .with("lift", album.rough(worst.lift))
+        .with("degrees", Arg::Number(worst.slope.abs().to_degrees(), 0));
     // Who chooses a spine without gussets knows that its pages do not lie flat.
     let flexes = openings.section.leaves.iter().any(|leaf| leaf.gusset > 0.0);
     let steep = flexes && worst.slope.abs() > STEEP.to_radians();
+    let about = Said::new("about-spine");
     let finding =
-        if steep { Finding::warn("opens-high", "spine", text) } else { Finding::note("opens-high", "spine", text) };
+        if steep { Finding::warn("opens-high", about, text) } else { Finding::note("opens-high", about, text) };
     let finding =
-        finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place("gusset"));
+        finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place(GUSSET));
     let step = album.at_least(0.1).mm();
     let gusset = openings.section.gusset_for(limit, step).filter(|_| flexes);
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
-            .help(format!("make spine.gusset at least {}, or the pages thinner", album.show(gusset.mm())))
+            .help(
+                Said::new("opens-high-help")
+                    .with("field", Arg::field("spine.gusset"))
+                    .with("gusset", album.length(gusset.mm())),
+            )
             .mend("spine.gusset", gusset),
-        None => finding.help("make the pages thinner, or fewer"),
+        None => finding.help(Said::new("opens-high-help-pages")),
     })
 }

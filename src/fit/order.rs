@@ -11,7 +11,7 @@
 
 use crate::finding::Finding;
 use crate::net::Use;
-use crate::parts::{Bond, Hold, Kit, Owner, Side};
+use crate::parts::{Bond, Face, Hold, Kit, Owner, Piece, Purpose, Side};
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -28,8 +28,12 @@ pub enum Doing {
     MakeCover,
     /// The spine meets its cover.
     MeetCover,
+    /// What lines the cover's inside goes over the end flaps of a concertina.
+    LineCover,
     /// A page is slid on its tab.
     HangPage,
+    /// A panel is stuck over the tab that its page hangs by.
+    CoverTab,
     /// An insert's own pieces are joined.
     MakeInsert,
     /// Something is put into a pocket.
@@ -67,12 +71,14 @@ fn doing(kit: &Kit, bond: &Bond) -> Doing {
         (Some(Owner::Insert(_)), _) | (_, Some(Owner::Insert(_))) => Doing::FillPocket,
         (Some(Owner::Cover), Some(Owner::Spine)) | (Some(Owner::Spine), Some(Owner::Cover)) => Doing::MeetCover,
         (Some(Owner::Cover), Some(Owner::Cover)) if bond.hold == Hold::Slid => Doing::PutRound,
+        (Some(Owner::Cover), Some(Owner::Cover)) if over_a_flap(kit, bond) => Doing::LineCover,
         (Some(Owner::Cover), Some(Owner::Cover)) => Doing::MakeCover,
         (Some(Owner::Spine), Some(Owner::Spine)) => Doing::StackStrips,
         (Some(Owner::Spine), _) | (_, Some(Owner::Spine)) => Doing::HangPage,
         _ => match (is_seam(kit, &bond.one), inside_sleeve(kit, bond)) {
             (true, _) => Doing::MakePage,
             (false, true) => Doing::LineSleeve,
+            (false, false) if over_a_tab(kit, bond) => Doing::CoverTab,
             (false, false) => Doing::CoverFace,
         },
     }
@@ -81,6 +87,35 @@ fn doing(kit: &Kit, bond: &Bond) -> Doing {
 fn is_seam(kit: &Kit, side: &Side) -> bool {
     let panel = kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
     panel.is_some_and(|panel| panel.purpose == Use::Seam)
+}
+
+/// Whether something lines the inside of a cover to which a concertina's end flaps are stuck.
+fn over_a_flap(kit: &Kit, bond: &Bond) -> bool {
+    let part = kit.pieces.get(bond.one.piece).and_then(|piece| kit.parts.get(piece.part));
+    let lines = part.is_some_and(|part| match part.purpose {
+        Purpose::Panel => bond.other.face == Face::Back,
+        Purpose::EndPaper => true,
+        Purpose::Body | Purpose::Band => false,
+    });
+    lines && has_end_flaps(kit)
+}
+
+/// Whether the spine has flaps that are stuck on the insides of a cover.
+#[must_use]
+pub fn has_end_flaps(kit: &Kit) -> bool {
+    let flap =
+        |piece: &Piece| piece.owner == Owner::Spine && piece.net.panels.iter().any(|panel| panel.purpose == Use::End);
+    kit.pieces.iter().any(|piece| piece.owner == Owner::Cover) && kit.pieces.iter().any(flap)
+}
+
+/// Whether a bond lies on a face that a tab is stuck on: a page that is one leaf then hangs by that face, and what is stuck
+/// there first would carry it (H14).
+fn over_a_tab(kit: &Kit, bond: &Bond) -> bool {
+    let same = |one: &Side, two: &Side| one.piece == two.piece && one.panel == two.panel && one.face == two.face;
+    kit.bonds.iter().any(|other| {
+        let tab = other.hold == Hold::Stuck && owner(kit, other.one.piece) == Some(Owner::Spine);
+        tab && same(&other.other, &bond.other)
+    })
 }
 
 /// Whether a bond lies on the inner face of a pocket.

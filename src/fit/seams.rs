@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! Whether seams and bases have room for what sticks them.
 
-use crate::album::Album;
-use crate::finding::Finding;
+use crate::album::{Album, SEAM, TAPE};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
-use crate::parts::{Carry, Kit};
+use crate::parts::{Carry, Kit, PITCH, ROOT, Stuck, WING};
 
 /// Widths of common tapes, mm: 1/8, 1/4 and 1/2 in (C4; common practice, no source).
 pub const TAPES: [f64; 3] = [3.175, 6.35, 12.7];
@@ -27,60 +27,72 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     if !kit.pockets.is_empty() {
         // A seam is folded in over its own page.
         if seam > height {
-            let text = format!("seams of {} stick out of a page {} tall", album.show(seam), album.show(height));
+            let text = Said::new("seam-too-large").with("seam", album.length(seam)).with("tall", album.length(height));
             findings.push(
-                Finding::stop("seam-too-large", "page", text)
+                Finding::stop("seam-too-large", Said::new("about-the-page"), text)
                     .measured(page.seam, page.height)
-                    .help("make page.seam smaller; 12 mm or 1/2 in is usual")
-                    .at(page.values.place("seam")),
+                    .help(Said::new("seam-too-large-help").with("field", Arg::field("page.seam")))
+                    .at(page.values.place(SEAM)),
             );
         }
         if let Some(tape) = page.tape.map(Length::mm).filter(|tape| *tape > seam + 1e-6) {
-            let text = format!("a tape of {} is wider than its seam of {}", album.show(tape), album.show(seam));
+            let text = Said::new("tape-too-wide").with("tape", album.length(tape)).with("seam", album.length(seam));
             findings.push(
-                Finding::stop("tape-too-wide", "page", text)
+                Finding::stop("tape-too-wide", Said::new("about-the-page"), text)
                     .measured(mm(tape), page.seam)
-                    .help(format!("take a narrower tape, or make page.seam at least {}", album.show(tape)))
+                    .help(
+                        Said::new("tape-too-wide-help")
+                            .with("field", Arg::field("page.seam"))
+                            .with("tape", album.length(tape)),
+                    )
                     .mend("page.seam", album.at_least(tape))
-                    .at(page.values.place("tape")),
+                    .at(page.values.place(TAPE)),
             );
         } else if seam < LAP - 1e-6 && page.tape.is_none() {
-            let text = format!("seams of {} hold badly: {} or more is usual", album.show(seam), album.roughly(LAP));
+            let text = Said::new("seam-narrow").with("seam", album.length(seam)).with("usual", album.rough(LAP));
             findings.push(
-                Finding::warn("seam-narrow", "page", text)
+                Finding::warn("seam-narrow", Said::new("about-the-page"), text)
                     .measured(page.seam, mm(LAP))
-                    .help("make page.seam wider; 12 mm or 1/2 in is usual; or name the tape: page.tape")
+                    .help(
+                        Said::new("seam-narrow-help")
+                            .with("field", Arg::field("page.seam"))
+                            .with("tape", Arg::field("page.tape")),
+                    )
                     .mend("page.seam", album.at_least(LAP))
-                    .at(page.values.place("seam")),
+                    .at(page.values.place(SEAM)),
             );
         }
     }
     // The middle page's T is glued on a base of two pitches.
     if let Some(wing) = carry.wing.filter(|wing| *wing > carry.pitch) {
-        let (wide, room) = (album.show(wing), album.show(carry.pitch));
-        let text = format!("wings of {wide} stand over the strip below, which has room for {room} on each side");
+        let text =
+            Said::new("wing-over-strip").with("wing", album.length(wing)).with("room", album.length(carry.pitch));
         findings.push(
-            Finding::stop("wing-too-wide", "spine", text)
+            Finding::stop("wing-too-wide", Said::new("about-spine"), text)
                 .measured(mm(wing), mm(carry.pitch))
-                .help("leave spine.wing out, or make it a little smaller than spine.pitch")
+                .help(
+                    Said::new("wing-over-strip-help")
+                        .with("wing", Arg::field("spine.wing"))
+                        .with("pitch", Arg::field("spine.pitch")),
+                )
                 .mend("spine.wing", album.at_most(carry.pitch - 0.5))
-                .at(album.spine.values.place("wing")),
+                .at(album.spine.values.place(WING)),
         );
     }
     // What is stuck on what is beneath it: the narrowest base, a wing, a root.
-    if let Some((stuck, field)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
-        let what = match field {
-            "wing" if carry.wing.is_some() => "wings of the T are",
-            "wing" => "the wings are",
-            "root" => "the roots are",
-            _ => "the narrowest base is",
+    if let Some((stuck, strip)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
+        let (key, field) = match strip {
+            Stuck::Wing if carry.wing.is_some() => ("base-narrow-wings-of-the-t", WING.field),
+            Stuck::Wing => ("base-narrow-wings", WING.field),
+            Stuck::Root => ("base-narrow-roots", ROOT.field),
+            Stuck::Base => ("base-narrow", PITCH.field),
         };
-        let larger = if field == "root" { "root" } else { "pitch" };
-        let text = format!("{what} {}, and the narrowest common tape {}", album.show(stuck), album.roughly(TAPES[0]));
+        let larger = if strip == Stuck::Root { "spine.root" } else { "spine.pitch" };
+        let text = Said::new(key).with("wide", album.length(stuck)).with("tape", album.rough(TAPES[0]));
         findings.push(
-            Finding::warn("base-narrow", "spine", text)
+            Finding::warn("base-narrow", Said::new("about-spine"), text)
                 .measured(mm(stuck), mm(TAPES[0]))
-                .help(format!("make spine.{larger} larger, or be ready to use wet glue with care"))
+                .help(Said::new("base-narrow-help").with("field", Arg::field(larger)))
                 .at(album.spine.values.place(field)),
         );
     }

@@ -9,7 +9,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit, Pocket};
+use crate::parts::{Carry, Kit, LEAD_IN, Pocket, TAB};
 
 /// How far tabs stop short of their scores, mm: with sharp folds and with round ones; the whole tab where there is no
 /// way in.
@@ -44,7 +44,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             Finding::stop("tab-too-wide", "spine", text)
                 .measured(mm(carry.tab), mm(pocket.width))
                 .help(Said::new("tab-too-wide-help").with("tab", Arg::field("spine.tab")))
-                .at(spine.place("tab")),
+                .at(spine.place(TAB)),
         );
     }
     let caliper = thickest(kit);
@@ -71,7 +71,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .with("ease", Arg::field("spine.ease")),
             )
             .mend("spine.lead_in", lead_in)
-            .at(spine.place("lead_in")),
+            .at(spine.place(LEAD_IN)),
     );
     findings
 }

@@ -4,8 +4,8 @@
 
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::Finding;
-use crate::length::{Ruler, Units};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::Units;
 use crate::parts::Kit;
 use crate::stock::{CaliperFrom, SheetSize, Stock, paper};
 
@@ -24,48 +24,51 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
     findings
 }
 
+fn about(stock: &Stock) -> Said {
+    Said::new("about-stock").with("stock", &stock.name)
+}
+
 /// Lasers take 0.08 to 0.3 mm out of card, blades next to nothing (shop tables; common practice, no source).
 fn kerf(cutter: &Cutter) -> Option<Finding> {
-    let text = || {
-        format!(
-            "a kerf of {} is far more than a laser or a blade takes out of card",
-            cutter.kerf.show(Units::Mm, Ruler::SixtyFourth)
-        )
-    };
-    (cutter.kerf.mm() > 1.0).then(|| {
-        Finding::note("kerf-large", "", text()).help("a bare number is in mm; a laser's kerf is about 0.13 mm")
-    })
+    let text = || Said::new("kerf-large").with("kerf", Arg::Length(cutter.kerf, Units::Mm));
+    (cutter.kerf.mm() > 1.0)
+        .then(|| Finding::note("kerf-large", Said::default(), text()).help(Said::new("kerf-large-help")))
 }
 
 fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
     let shown = match album.units {
-        Units::In => format!("{:.1} pt ({:.4} in)", stock.caliper.inches() * 1000.0, stock.caliper.inches()),
-        Units::Mm | Units::Cm => stock.caliper.show(Units::Mm, Ruler::SixtyFourth),
+        Units::In => Arg::from(
+            Said::new("caliper-in-points")
+                .with("points", format!("{:.1}", stock.caliper.inches() * 1000.0))
+                .with("inches", format!("{:.4}", stock.caliper.inches())),
+        ),
+        Units::Mm | Units::Cm => Arg::Length(stock.caliper, Units::Mm),
     };
     let text = match stock.caliper_from {
         CaliperFrom::Measured => return None,
-        CaliperFrom::Grammage => format!("its caliper is worked out from its weight: {shown}, give or take 15 %"),
-        CaliperFrom::Guess => format!("its caliper is not given: {shown} is taken"),
+        CaliperFrom::Grammage => Said::new("caliper-from-weight"),
+        CaliperFrom::Guess => Said::new("caliper-taken"),
     };
+    let text = text.with("caliper", shown);
     Some(
-        Finding::note("caliper-unknown", format!("stock {}", stock.name), text)
-            .help("measure a stack of ten sheets and give a tenth of it as \"caliper\"")
+        Finding::note("caliper-unknown", about(stock), text)
+            .help(Said::new("caliper-unknown-help").with("field", Arg::field("caliper")))
             .at(stock.place.as_ref()),
     )
 }
 
 fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
     let (width, height) = cutter.bed.filter(|_| !cutter.takes(size))?;
-    let (width, height) = (album.show(width.mm()), album.show(height.mm()));
-    let text = format!("a sheet of {} does not go into the machine, whose bed is {width} x {height}", size.name);
-    let about = format!("stock {}", stock.name);
-    let finding = if stock.sheets.iter().any(|size| cutter.takes(size)) {
-        Finding::note("bed-too-small", about, text + ": it is left out")
-    } else {
-        Finding::stop("bed-too-small", about, text)
+    let says = |key| {
+        let text = Said::new(key).with("sheet", &size.name);
+        text.with("width", album.length(width.mm())).with("height", album.length(height.mm()))
     };
-    let help = "take a smaller sheet, or cut the sheets down and give the size they have then";
-    Some(finding.help(help).at(stock.place.as_ref()))
+    let finding = if stock.sheets.iter().any(|size| cutter.takes(size)) {
+        Finding::note("bed-too-small", about(stock), says("sheet-left-out"))
+    } else {
+        Finding::stop("bed-too-small", about(stock), says("bed-too-small"))
+    };
+    Some(finding.help(Said::new("bed-too-small-help")).at(stock.place.as_ref()))
 }
 
 /// Sheets are cut to within a tolerance of their name (ISO 216, values from memory; ISO 217 for untrimmed
@@ -82,15 +85,13 @@ fn tolerance(album: &Album, kit: &Kit, number: usize, size: &SheetSize, cutter: 
         part.stock == number && wide <= long && narrow <= short && (wide > long - doubt || narrow > short - doubt)
     };
     let part = kit.parts.iter().find(tight)?;
-    let name = part.used_in.first().unwrap_or(&part.id);
-    let text = format!(
-        "{name} uses a sheet of {} to its edge, and sheets may be cut up to {} small",
-        size.name,
-        album.show(doubt)
-    );
+    let text = Said::new("sheet-tolerance")
+        .with("part", part.used_in.first().unwrap_or(&part.id))
+        .with("sheet", &size.name)
+        .with("off", album.length(doubt));
     Some(
-        Finding::note("sheet-tolerance", format!("stock {}", stock.name), text)
-            .help("measure a sheet of your pack before you cut")
+        Finding::note("sheet-tolerance", about(stock), text)
+            .help(Said::new("sheet-tolerance-help"))
             .at(stock.place.as_ref()),
     )
 }

@@ -8,7 +8,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::net::Use;
-use crate::parts::{Hold, Kit, Owner, Side};
+use crate::parts::{Hold, Kit, Owner, Side, TAB};
 
 /// Overlaps smaller than this are an edge beside an edge, mm².
 const SLIVER: f64 = 1.0;
@@ -38,7 +38,7 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         else {
             continue;
         };
-        let text = match album.spine.values.maybe_length("tab") {
+        let text = match album.spine.values.find(TAB) {
             Some(tab) => Said::new("tab-over-seam-wide").with("tab", album.length(tab.mm())),
             None => Said::new("tab-over-seam"),
         };

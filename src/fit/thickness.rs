@@ -4,13 +4,14 @@
 //! A spine S takes pages of T in all as long as S >= T (D3); the gussets give a joint more on either side, so nothing gapes
 //! until (T - S) / 2 is more than a gusset (D2). Inner pages stand out at the fore-edge by the strips beneath theirs (H7).
 
+use super::opening::roots;
 use super::sleeves;
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::folded::{Folded, Stack};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit, stubs_for};
+use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
 use crate::stock::Stock;
 
 /// A page's layers.
@@ -39,6 +40,8 @@ pub struct Closed {
     pub at_fore_edge: f64,
     /// The angle by which it gapes, radians; 0 where the gussets take it up.
     pub gape: f64,
+    /// The neighbouring pages that gape most; none where no run of them does.
+    pub run: Option<Run>,
     /// Each page.
     pub pages: Vec<PageThickness>,
     /// What a wrap cover needs for this album with a square of 3 mm: its panels' width from and to, its spine between the
@@ -59,7 +62,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
-    let contents: Vec<f64> = album.pages.iter().map(|page| page.mm("content")).collect();
+    let contents: Vec<f64> = album.pages.iter().map(|page| page.mm(CONTENT)).collect();
     let lowest = carry.rises.iter().copied().fold(f64::INFINITY, f64::min);
     let pages = stacks
         .iter()
@@ -70,20 +73,28 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
             PageThickness { greatest, mean: stack.mean + content, room: step - greatest, stands_out: rise - lowest }
         })
         .collect::<Vec<_>>();
-    let all: f64 = contents.iter().sum();
-    let over = |from: f64, to: f64| {
+    // By strip from the spine on: how thick each page is there.
+    let columns = |from: f64, to: f64| {
         let mut ends: Vec<f64> = stacks.iter().flat_map(|stack| stack.strips.iter().map(|strip| strip.0)).collect();
         ends.extend([from, to]);
         ends.retain(|end| (from..=to).contains(end));
         ends.sort_by(f64::total_cmp);
+        ends.dedup_by(|one, two| (*one - *two).abs() < 1e-6);
         let thickness = |pair: &[f64]| {
             let middle = f64::midpoint(pair[0], pair[1]);
-            stacks.iter().map(|stack| stack.between(middle - 1e-9, middle + 1e-9)).sum::<f64>()
+            let here = |(stack, content): (&Stack, &f64)| stack.between(middle - 1e-9, middle + 1e-9) + content;
+            stacks.iter().zip(&contents).map(here).collect::<Vec<f64>>()
         };
-        ends.windows(2).filter(|pair| pair[1] - pair[0] > 1e-6).map(thickness).fold(0.0, f64::max) + all
+        ends.windows(2).map(thickness).collect::<Vec<_>>()
     };
+    let sum = |column: &Vec<f64>| column.iter().sum::<f64>();
+    let over = |from: f64, to: f64| columns(from, to).iter().map(sum).fold(0.0, f64::max);
+    let whole_width = columns(0.0, width);
+    let roots = roots(album, &carry).1;
+    let run = whole_width.iter().filter_map(|column| worst_run(column, &roots, carry.gusset));
+    let run = run.max_by(|one, two| (one.wants - one.has).total_cmp(&(two.wants - two.has)));
     let spine = carry.spine();
-    let thickest = over(0.0, width);
+    let thickest = whole_width.iter().map(sum).fold(0.0, f64::max);
     let excess = (thickest - spine) / 2.0;
     let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
     let [_, round] = sleeves::short(&carry, sleeves::thickest(kit));
@@ -95,32 +106,144 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         thickest,
         at_fore_edge: over((width - EDGE).max(0.0), width),
         gape: if excess > carry.gusset { 2.0 * ((excess - carry.gusset) / width.max(1.0)).atan() } else { 0.0 },
+        run,
         pages,
         cover: [least, least + round, spine.max(thickest) + cover_caliper],
     }
 }
 
 pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
-    let carry = Carry::of(album);
-    let excess = (closed.thickest - closed.spine) / 2.0;
     // A single page is held by one gusset alone, and nothing is beside it.
-    if excess <= carry.gusset || album.pages.len() < 2 {
+    if album.pages.len() < 2 {
         return Vec::new();
     }
+    let carry = Carry::of(album);
+    let gapes = whole_gapes(album, &carry, closed);
+    let run = if gapes.is_none() { closed.run.map(|run| run_gapes(album, run)) } else { None };
+    let spent = if gapes.is_none() && run.is_none() { half_spent(album, &carry, closed) } else { None };
+    // What follows from a gape is not told again.
+    let thick = if gapes.is_none() && run.is_none() { thick_page(album, closed) } else { None };
+    [gapes, run, spent, thick].into_iter().flatten().collect()
+}
+
+/// All pages against all of the spine.
+fn whole_gapes(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding> {
+    let excess = (closed.thickest - closed.spine) / 2.0;
+    if excess <= carry.gusset {
+        return None;
+    }
     let pitch = album.at_least(closed.thickest / whole(album.pages.len()));
-    let text = format!(
-        "closed, its pages are {} thick and the spine has {}: it gapes by {:.0} degrees",
-        album.roughly(closed.thickest),
-        album.show(closed.spine),
-        closed.gape.to_degrees().max(1.0)
-    );
-    vec![
-        Finding::warn("gapes", "spine", text)
+    let text = Said::new("gapes")
+        .with("thick", album.rough(closed.thickest))
+        .with("spine", album.length(closed.spine))
+        .with("degrees", Arg::Number(closed.gape.to_degrees().max(1.0), 0));
+    Some(
+        Finding::warn("gapes", Said::new("about-spine"), text)
             .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)))
-            .help(format!("make spine.pitch at least {}, or put less into the pages", album.show(pitch.mm())))
+            .help(
+                Said::new("gapes-help")
+                    .with("field", Arg::field("spine.pitch"))
+                    .with("pitch", album.length(pitch.mm())),
+            )
             .mend("spine.pitch", pitch)
-            .at(album.spine.values.place("pitch")),
-    ]
+            .at(album.spine.values.place(PITCH)),
+    )
+}
+
+/// A run of neighbours i..j gapes where half of i, all between and half of j are together thicker than the way between
+/// their roots and a gusset at either end (H13). With P the roots and B the middles of the stacked pages, both counted from
+/// the first page, that is B(j) - B(i) > P(j) - P(i) + 2 gussets: the least of B - P so far is all that a page needs to know
+/// of those before it.
+#[must_use]
+pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<Run> {
+    let mut middle = 0.0;
+    let mut least: Option<(usize, f64)> = None;
+    let mut worst: Option<Run> = None;
+    for (page, (thick, root)) in thickness.iter().zip(roots).enumerate() {
+        let here = middle + thick / 2.0 - root;
+        if let Some((from, before)) = least {
+            let has = 2.0f64.mul_add(gusset, root - roots[from]);
+            let wants = here - before + root - roots[from];
+            let over = wants - has;
+            if over > 1e-6 && worst.as_ref().is_none_or(|worst| over > worst.wants - worst.has + 1e-9) {
+                worst = Some(Run { from: from + 1, to: page + 1, wants, has });
+            }
+        }
+        if least.is_none_or(|(_, before)| here < before) {
+            least = Some((page, here));
+        }
+        middle += thick;
+    }
+    worst
+}
+
+/// Neighbouring pages that are too thick for their part of the spine.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// Its first page, from 1.
+    pub from: usize,
+    /// Its last.
+    pub to: usize,
+    /// Half the first page, all between, half the last one, mm.
+    pub wants: f64,
+    /// What their roots and a gusset at either end give them, mm.
+    pub has: f64,
+}
+
+fn run_gapes(album: &Album, run: Run) -> Finding {
+    let text = Said::new("gapes-run")
+        .with("from", run.from)
+        .with("to", run.to)
+        .with("wants", album.rough(run.wants))
+        .with("has", album.rough(run.has));
+    Finding::warn("gapes", Said::new("about-spine"), text)
+        .measured(Length::from_mm(run.wants), Length::from_mm(run.has))
+        .help(Said::new("gapes-run-help").with("field", Arg::field("spine.pitch")))
+        .at(album.spine.values.place(PITCH))
+}
+
+/// A gusset that is more than half spent on making room has little left to flex with: our choice.
+fn half_spent(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding> {
+    let spent = (closed.thickest - closed.spine) / 2.0;
+    if carry.gusset <= 0.0 || spent <= carry.gusset / 2.0 + 1e-6 {
+        return None;
+    }
+    let pitch = album.at_least((closed.thickest - carry.gusset) / whole(album.pages.len()));
+    let text = Said::new("gusset-spent")
+        .with("spent", album.rough(spent))
+        .with("gusset", album.length(carry.gusset))
+        .with("thick", album.rough(closed.thickest))
+        .with("spine", album.length(closed.spine));
+    Some(
+        Finding::warn("gusset-spent", Said::new("about-spine"), text)
+            .measured(Length::from_mm(spent), Length::from_mm(carry.gusset / 2.0))
+            .help(
+                Said::new("gapes-help")
+                    .with("field", Arg::field("spine.pitch"))
+                    .with("pitch", album.length(pitch.mm())),
+            )
+            .mend("spine.pitch", pitch)
+            .at(album.spine.values.place(PITCH)),
+    )
+}
+
+/// A page this many times as thick as its share of the spine is worth a note: our choice.
+const FAR: f64 = 2.0;
+
+/// The page that is thickest against its pitch.
+fn thick_page(album: &Album, closed: &Closed) -> Option<Finding> {
+    let share = |page: &PageThickness| page.greatest / (page.greatest + page.room).max(0.1);
+    let far = |(_, page): &(usize, &PageThickness)| share(page) > FAR;
+    let worst = closed.pages.iter().enumerate().filter(far).max_by(|one, two| share(one.1).total_cmp(&share(two.1)));
+    let (number, page) = worst?;
+    let pitch = page.greatest + page.room;
+    let text = Said::new("page-thick").with("thick", album.rough(page.greatest)).with("pitch", album.length(pitch));
+    Some(
+        Finding::note("page-thick", Said::new("about-page").with("page", number + 1), text)
+            .measured(Length::from_mm(page.greatest), Length::from_mm(pitch))
+            .help(Said::new("page-thick-help"))
+            .at(album.pages.get(number).and_then(|entry| entry.place())),
+    )
 }
 
 /// Angle, radians, between covers that a block `thickest` mm thick forces apart at `from` mm from a spine `spine` mm thick

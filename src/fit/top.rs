@@ -6,7 +6,7 @@
 
 use super::assembly::{SHUT, closed_edges};
 use crate::album::{Album, Bound};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::parts::Kit;
 use std::collections::BTreeSet;
@@ -18,10 +18,14 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
     if album.bound != Bound::Top {
         return Vec::new();
     }
-    let (down, across) = (album.show(album.page.width.mm()), album.show(album.page.height.mm()));
-    let text = format!("bound at the top, its pages are read {across} wide and {down} tall");
-    let help = "page.width runs from the spine down, page.height from side to side";
-    let read = Finding::note("read-from-the-top", "pages", text).help(help).at(album.page.values.whole());
+    let text = Said::new("read-from-the-top")
+        .with("wide", album.length(album.page.height.mm()))
+        .with("tall", album.length(album.page.width.mm()));
+    let help = Said::new("read-from-the-top-help")
+        .with("width", Arg::field("page.width"))
+        .with("height", Arg::field("page.height"));
+    let read = Finding::note("read-from-the-top", Said::new("about-pages"), text).help(help);
+    let read = read.at(album.page.values.whole());
     let open = (0..kit.pockets.len()).filter(|&pocket| opens_down(kit, folded, pocket));
     let pages: BTreeSet<usize> = open.map(|pocket| kit.pockets[pocket].page).collect();
     let falls = (!pages.is_empty()).then(|| mouth_down(album, &pages));
@@ -41,13 +45,13 @@ fn opens_down(kit: &Kit, folded: &Folded, pocket: usize) -> bool {
 }
 
 fn mouth_down(album: &Album, pages: &BTreeSet<usize>) -> Finding {
-    let mut names: Vec<String> = pages.iter().take(NAMED).map(usize::to_string).collect();
+    let mut names: Vec<Arg> = pages.iter().take(NAMED).map(|page| Arg::from(*page)).collect();
     if pages.len() > NAMED {
         names.push("…".into());
     }
-    let about = format!("page{} {}", if pages.len() == 1 { "" } else { "s" }, names.join(", "));
-    let text = "held upright, what is in the pocket can slide out at the foot, where its mouth is";
-    let help = "take a wallet, whose flap closes it, or a kind with its mouth at the side: waterfall, library-card";
+    let about = Said::new("about-page-numbers").with("count", pages.len()).with("pages", Arg::Row(names));
+    let text = Said::new("mouth-down");
+    let help = Said::new("mouth-down-help");
     let first = pages.first().and_then(|page| page.checked_sub(1)).and_then(|page| album.pages.get(page));
     Finding::note("mouth-down", about, text).help(help).at(first.and_then(|page| page.place()))
 }

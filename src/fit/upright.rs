@@ -5,8 +5,9 @@
 //! back over the head or up from the tail, its front outside, then shows the pattern on its head: one piece of paper can't
 //! be upright on both its sides. Flaps from the fore-edge, and what is folded over to the inside, show nothing of the kind.
 
+use super::caliper::named;
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::net::{Sense, Use};
 use crate::parts::{Kit, Part};
 use crate::stock::Pattern;
@@ -33,9 +34,10 @@ fn upside_down(album: &Album, part: &Part) -> Option<Finding> {
     if names.is_empty() {
         return None;
     }
-    let them = names.join(" and its ");
-    let text = format!("folded, the pattern of \"{}\" is upside down on its {them}", stock.name);
-    let about = part.used_in.first().unwrap_or(&part.id);
-    let help = "cut it from paper without an up and a down, or take a kind that is made of two pieces";
-    Some(Finding::note("pattern-upside-down", about, text).help(help).at(part.place.as_ref()))
+    let panel = |name: &str| Arg::from(Said::new("its-panel").with("panel", Arg::term(name)));
+    let text = Said::new("pattern-upside-down")
+        .with("stock", Arg::quoted(&stock.name))
+        .with("panels", Arg::All(names.into_iter().map(panel).collect()));
+    let finding = Finding::note("pattern-upside-down", named(part, 0), text);
+    Some(finding.help(Said::new("pattern-upside-down-help")).at(part.place.as_ref()))
 }

@@ -6,9 +6,9 @@ use super::desk::Desk;
 use super::joints::{self, Job, Joint, Stick};
 use super::line::{Line, What};
 use super::{cautions, measure, pictures};
-use crate::fit::order::Doing;
+use crate::fit::order::{self, Doing};
 use crate::net::{Sense, Use};
-use crate::parts::{Face, Hold, Owner, Side};
+use crate::parts::{Face, Hold, Owner, PITCH, Side};
 
 /// A border narrower than this is none, mm: our choice.
 const SEEN: f64 = 0.3;
@@ -17,8 +17,8 @@ const SEEN: f64 = 0.3;
 const SECTIONS: [(&str, &[Doing]); 5] = [
     ("pages", &[Doing::LineSleeve, Doing::MakePage, Doing::CoverFace]),
     ("spine", &[Doing::StackStrips]),
-    ("cover", &[Doing::MakeCover, Doing::MeetCover]),
-    ("bind", &[Doing::HangPage]),
+    ("cover", &[Doing::MakeCover, Doing::MeetCover, Doing::LineCover]),
+    ("bind", &[Doing::HangPage, Doing::CoverTab]),
     ("fill", &[Doing::MakeInsert, Doing::FillPocket, Doing::PutRound]),
 ];
 
@@ -55,6 +55,9 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
                 hung.extend(steps(desk, job, false));
                 continue;
             }
+            if !hung.is_empty() {
+                blocks.push(Block::Steps(std::mem::take(&mut hung)));
+            }
             blocks.push(Block::Heading(heading(desk, job)));
             let first = job.doing == Doing::FillPocket && !std::mem::replace(&mut filled, true);
             blocks.push(Block::Steps(steps(desk, job, first)));
@@ -85,7 +88,9 @@ fn heading(desk: &Desk<'_>, job: &Job) -> Line {
         Doing::StackStrips => "job-strips",
         Doing::MakeCover => "job-cover",
         Doing::MeetCover => "job-meet",
+        Doing::LineCover => "job-line-cover",
         Doing::HangPage => "job-hang",
+        Doing::CoverTab => "job-over",
         Doing::MakeInsert => "job-insert",
         Doing::FillPocket => "job-fill",
         Doing::PutRound => "job-round",
@@ -111,6 +116,11 @@ fn steps(desk: &Desk<'_>, job: &Job, first: bool) -> Vec<Step> {
         return fill(desk, job, first);
     }
     let mut steps: Vec<Step> = job.joints.iter().filter_map(|joint| stick(desk, job, joint)).collect();
+    if job.doing == Doing::MeetCover && order::has_end_flaps(desk.kit()) {
+        let mut flaps = Step::new(desk.tell("flaps-head"));
+        flaps.lines = vec![desk.tell("flaps-glue"), desk.tell("flaps-press"), desk.tell("flaps-why")];
+        steps.push(flaps);
+    }
     // What has been said once for a job is not said again at each of its steps.
     let mut said: Vec<Line> = Vec::new();
     for step in &mut steps {
@@ -191,7 +201,7 @@ fn border(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Line> {
     let free = joints::borders(desk.kit(), glued, faced)?;
     // Flaps go where their fold lets them.
     let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
-    let placed = matches!(panel.purpose, Use::Plain | Use::Base) && (glued.panel == 0 || panel.purpose == Use::Base);
+    let placed = panel.purpose.is_base() || (panel.purpose == Use::Plain && glued.panel == 0);
     // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
     let bends = desk.kit().pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
     let fills = free.iter().all(|free| free.abs() < SEEN);
@@ -321,7 +331,7 @@ fn checks(desk: &Desk<'_>) -> Section {
     let tab = |piece: &crate::parts::Piece| {
         piece.owner == Owner::Spine && piece.net.panels.iter().any(|panel| panel.purpose == Use::Tab)
     };
-    let pitch = desk.job.album.spine.values.maybe_length("pitch").filter(|_| desk.kit().pieces.iter().any(tab));
+    let pitch = desk.job.album.spine.values.find(PITCH).filter(|_| desk.kit().pieces.iter().any(tab));
     if let (Some(pitch), true) = (pitch, desk.job.album.pages.len() > 1) {
         let pitch = desk.length(pitch.mm(), What::Length, "spine.pitch");
         steps.insert(1, Step::new(desk.say("check-pitch", vec![("pitch", pitch)])));

@@ -4,6 +4,7 @@
 //! In: shapes, lines, words in millimetres. Out: a [`Picture`] that fits tightly. Never: knows what is drawn.
 
 use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::length::tolerance::SAME;
 use crate::picture::{CARD_BACK, FAINT, Fill, GLUE_LINE, INK, Mark, Pen, Picture, measure, words_box};
 
 /// Em of words and numbers, mm: figures are 2.5 mm tall, so that they read in print.
@@ -88,7 +89,7 @@ impl Draw {
     /// A straight arrow: the way a piece goes.
     pub(super) fn way(&mut self, from: Point, to: Point) {
         let way = to - from;
-        if way.hypot() < 1e-6 {
+        if way.hypot() < SAME {
             return;
         }
         let along = way.normalize();

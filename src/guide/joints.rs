@@ -6,6 +6,7 @@
 use crate::contour::{Point, Rect};
 use crate::fit::order::{self, Doing};
 use crate::fit::tape;
+use crate::length::tolerance::SAME;
 use crate::net::Use;
 use crate::parts::{Bond, Face, Hold, Kit, Owner, Side};
 
@@ -97,9 +98,11 @@ fn owner_of(kit: &Kit, bond: &Bond, doing: Doing) -> Vec<Owner> {
     let page = owners.into_iter().flatten().find(|owner| matches!(owner, Owner::Page(_)));
     let insert = owners.into_iter().flatten().find(|owner| matches!(owner, Owner::Insert(_)));
     match doing {
-        Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::HangPage => page.into_iter().collect(),
+        Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::HangPage | Doing::CoverTab => {
+            page.into_iter().collect()
+        }
         Doing::MakeInsert | Doing::FillPocket => insert.into_iter().collect(),
-        Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::PutRound => Vec::new(),
+        Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::LineCover | Doing::PutRound => Vec::new(),
     }
 }
 
@@ -165,12 +168,11 @@ impl Joint {
         match (bond.hold, doing, width) {
             (Hold::Slid, Doing::HangPage, Some(width)) => Stick::Tab { length: along, width },
             (Hold::Slid, ..) => Stick::Slides,
-            (_, Doing::HangPage | Doing::StackStrips | Doing::MakeCover | Doing::MeetCover, _) | (.., None) => {
-                Stick::Glue
-            }
+            (_, Doing::HangPage | Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::LineCover, _)
+            | (.., None) => Stick::Glue,
             (.., Some(_)) if is_whole(kit, side) => {
                 // Tape round a panel, wide enough to hold and narrow enough to stay hidden.
-                let width = tape(album, across.min(6.5) + 1e-6).unwrap_or(across);
+                let width = tape(album, across.min(6.5) + SAME).unwrap_or(across);
                 Stick::Round { length: 2.0 * (across + along), width }
             }
             (.., Some(width)) => Stick::Tape { length: along, width },
@@ -185,7 +187,7 @@ pub fn glued<'a>(kit: &Kit, bond: &'a Bond) -> &'a Side {
         let piece = kit.pieces.get(side.piece)?;
         piece.net.panels.get(side.panel).map(|panel| panel.purpose)
     };
-    let takes = |side: &Side| matches!(purpose(side), Some(Use::Seam | Use::Tab | Use::Base));
+    let takes = |side: &Side| matches!(purpose(side), Some(Use::Seam | Use::Tab | Use::Base | Use::End));
     if !takes(&bond.one) && takes(&bond.other) { &bond.other } else { &bond.one }
 }
 

@@ -4,6 +4,7 @@
 //! In: an album, its kit. Out: [`Row`]s. Never: words.
 
 use crate::album::Album;
+use crate::length::tolerance::READ;
 use crate::parts::Kit;
 use crate::stock::Pattern;
 
@@ -64,7 +65,7 @@ pub fn list(album: &Album, kit: &Kit) -> Vec<Row> {
             count: u64::from(part.count) * u64::from(album.copies),
             lies,
             long: part.flat.width.max(part.flat.height) > TRIMMER + 0.05,
-            shaped: (boxed - part.flat.area()).abs() > 1e-3,
+            shaped: (boxed - part.flat.area()).abs() > READ,
         }
     };
     numbers.into_iter().enumerate().map(row).collect()

@@ -5,6 +5,7 @@
 //! ruler has.
 
 use super::line::{Line, Number, What};
+use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::picture::set;
 
@@ -115,5 +116,5 @@ fn one(mm: f64, units: Units) -> String {
 
 fn rounded(value: f64, parts: f64) -> f64 {
     // Arithmetic may leave a half a hair short; halves go up.
-    (value * parts + 1e-6).round() / parts + 0.0
+    (value * parts + SAME).round() / parts + 0.0
 }

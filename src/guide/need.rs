@@ -7,6 +7,7 @@ use super::joints::{self, Stick};
 use super::line::{Line, What};
 use super::{measure, scoring, trimmer};
 use crate::fit::order::Doing;
+use crate::length::tolerance::SAME;
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
@@ -101,7 +102,7 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
             };
             #[allow(clippy::cast_precision_loss, reason = "a count of joints")]
             let length = length * times as f64;
-            match sums.iter_mut().find(|(known, _)| (known - width).abs() < 1e-6) {
+            match sums.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
                 Some((_, sum)) => *sum += length,
                 None => sums.push((width, length)),
             }

@@ -9,11 +9,9 @@
 //! fewer of them. Parts that are scored at the same distances stand together (our choice).
 
 use super::line::What;
+use crate::length::tolerance::READ;
 use crate::net::Score;
 use crate::parts::Kit;
-
-/// Distances nearer than this are one, mm.
-const SAME: f64 = 1e-3;
 
 /// The edge of a part that lies at the fence, the part's front up and its top away.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -83,9 +81,9 @@ pub fn marks(kit: &Kit, part: usize) -> Vec<Mark> {
         .iter()
         .filter_map(|score| {
             let way = score.to - score.from;
-            if way.x.abs() < SAME {
+            if way.x.abs() < READ {
                 Some(Mark { edge: Edge::Left, at: score.from.x, back: width - score.from.x, score: *score })
-            } else if way.y.abs() < SAME {
+            } else if way.y.abs() < READ {
                 Some(Mark { edge: Edge::Top, at: height - score.from.y, back: score.from.y, score: *score })
             } else {
                 None
@@ -93,7 +91,7 @@ pub fn marks(kit: &Kit, part: usize) -> Vec<Mark> {
         })
         .collect();
     marks.sort_by(|one, two| one.edge.cmp(&two.edge).then(one.at.total_cmp(&two.at)));
-    marks.dedup_by(|one, two| one.edge == two.edge && (one.at - two.at).abs() < SAME);
+    marks.dedup_by(|one, two| one.edge == two.edge && (one.at - two.at).abs() < READ);
     marks
 }
 
@@ -103,7 +101,7 @@ pub fn slanted(kit: &Kit, part: usize) -> Vec<Score> {
     let scores = kit.parts.get(part).map_or(&[][..], |part| &part.flat.scores);
     let askew = |score: &&Score| {
         let way = score.to - score.from;
-        way.x.abs() >= SAME && way.y.abs() >= SAME
+        way.x.abs() >= READ && way.y.abs() >= READ
     };
     scores.iter().filter(askew).copied().collect()
 }
@@ -125,7 +123,7 @@ pub fn plan(kit: &Kit, order: &[usize]) -> Vec<Setting> {
             let same = settings.iter_mut().find(|setting| {
                 setting.stock == part.stock
                     && setting.at.len() == at.len()
-                    && setting.at.iter().zip(&at).all(|(one, other)| (one - other).abs() < SAME)
+                    && setting.at.iter().zip(&at).all(|(one, other)| (one - other).abs() < READ)
             });
             match same {
                 Some(setting) => setting.parts.push(scored),
@@ -139,12 +137,12 @@ pub fn plan(kit: &Kit, order: &[usize]) -> Vec<Setting> {
 /// The distances from the fence, and whether the part is turned to be scored there again.
 fn distances(marks: &[&Mark]) -> (Vec<f64>, bool) {
     let all: Vec<f64> = marks.iter().map(|mark| mark.at).collect();
-    let mirrored = marks.iter().all(|mark| all.iter().any(|at| (at - mark.back).abs() < SAME));
+    let mirrored = marks.iter().all(|mark| all.iter().any(|at| (at - mark.back).abs() < READ));
     if !mirrored || marks.len() < 2 {
         return (all, false);
     }
     // One in the very middle is scored with the first half.
-    (marks.iter().filter(|mark| mark.at <= mark.back + SAME).map(|mark| mark.at).collect(), true)
+    (marks.iter().filter(|mark| mark.at <= mark.back + READ).map(|mark| mark.at).collect(), true)
 }
 
 /// Grooves of common boards: 1/8 and 1/16 in, and 5 mm (common practice, no source).

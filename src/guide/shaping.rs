@@ -7,10 +7,8 @@ use super::line::{Line, What};
 use super::measure;
 use super::pictures;
 use crate::contour::{Contour, Edge};
+use crate::length::tolerance::READ;
 use crate::parts::Part;
-
-/// Sizes nearer than this are one, mm.
-const SAME: f64 = 1e-3;
 
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     let steps: Vec<Step> =
@@ -47,13 +45,13 @@ fn step(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
 
 fn is_slanted(edge: Edge) -> bool {
     let way = edge.to - edge.from;
-    way.x.abs() > SAME && way.y.abs() > SAME
+    way.x.abs() > READ && way.y.abs() > READ
 }
 
 fn radii(contour: &Contour) -> Vec<f64> {
     let mut radii: Vec<f64> = contour.edges().filter(|edge| !edge.is_line()).map(Edge::radius).collect();
     radii.sort_by(f64::total_cmp);
-    radii.dedup_by(|one, two| (*one - *two).abs() < SAME);
+    radii.dedup_by(|one, two| (*one - *two).abs() < READ);
     radii
 }
 
@@ -62,7 +60,7 @@ fn opening(desk: &Desk<'_>, part: &Part, hole: &Contour) -> Line {
     let bounds = hole.bounds();
     let length = |mm: f64| desk.length(mm, What::Length, &part.id);
     let round = hole.edges().all(|edge| !edge.is_line());
-    if round && (bounds.width() - bounds.height()).abs() < SAME {
+    if round && (bounds.width() - bounds.height()).abs() < READ {
         let middle = bounds.center();
         return desk.say(
             "shape-punch",

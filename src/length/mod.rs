@@ -11,6 +11,7 @@ use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
 mod parse;
 mod print;
+pub mod tolerance;
 
 pub(crate) use parse::excerpt;
 pub use parse::parse;

@@ -3,6 +3,7 @@
 
 use super::{Fold, Net, Sense};
 use crate::contour::{Contour, Edge, Point, SAME, Vec2, outside, turned};
+use crate::length::tolerance::{OFF_THE_HALF, PARALLEL};
 
 /// A score line of the flat part.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -173,11 +174,10 @@ impl Flat {
     }
 }
 
-/// Whole eighths of a micrometre. Lengths that people use are whole eighths or halves of one; the odd shift keeps
-/// those away from the point where noise in the last digit would decide which way they are rounded.
+/// Whole eighths of a micrometre.
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
 fn eighths(value: f64) -> i64 {
-    value.mul_add(8e3, 0.137).round() as i64
+    value.mul_add(8e3, OFF_THE_HALF).round() as i64
 }
 
 fn spot(point: Point) -> (i64, i64) {
@@ -214,7 +214,7 @@ fn without_slits(mut outline: Contour) -> Contour {
             let (before, here) = (edges[(index + edges.len() - 1) % edges.len()], edges[index]);
             let (one, two) = (before.to - before.from, here.to - here.from);
             let straight = before.is_line() && here.is_line();
-            straight && one.cross(two).abs() < 1e-9 * one.hypot() * two.hypot() && one.dot(two) < 0.0
+            straight && one.cross(two).abs() < PARALLEL * one.hypot() * two.hypot() && one.dot(two) < 0.0
         });
         let Some(back) = back else { break };
         let kept = edges.iter().enumerate().filter(|(index, _)| *index != back);
@@ -231,7 +231,7 @@ fn without_needless(outline: &Contour) -> Contour {
         let (one, two) = (before.to - before.from, here.to - here.from);
         !(before.is_line()
             && here.is_line()
-            && one.cross(two).abs() < 1e-9 * one.hypot() * two.hypot()
+            && one.cross(two).abs() < PARALLEL * one.hypot() * two.hypot()
             && one.dot(two) > 0.0)
     });
     Contour::new(kept.map(|index| (edges[index].from.x, edges[index].from.y, edges[index].bulge)))

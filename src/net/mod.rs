@@ -7,6 +7,21 @@
 //!
 //! Everything about a part derives from its net; nothing is written twice. Panels lie in the part's frame
 //! as it lies flat, front face towards you: millimetres, origin at the lower left, y up.
+//!
+//! One piece of a page of 6 1/4 × 8 1/2 in with a seam of 1/2 in (sizes: common practice, no source):
+//!
+//! ```
+//! use hingeleaf::net::{Along, Leaf, Net, Sense, Use};
+//!
+//! let inch = 25.4;
+//! let seam = Leaf::new("seam", Use::Seam, 0.5 * inch);
+//! let page = Leaf::new("page", Use::Plain, 8.5 * inch).folded(Sense::Mountain, 180.0);
+//! let flat = Net::row(Along::Up, 6.25 * inch, &[seam, page], 1).flat().map_err(|problem| format!("{problem:?}"))?;
+//! assert!((flat.height - 9.0 * inch).abs() < 1e-9);
+//! assert!((flat.scores[0].from.y - 0.5 * inch).abs() < 1e-9);
+//! assert_eq!(flat.scores[0].sense, Sense::Mountain);
+//! # Ok::<(), String>(())
+//! ```
 
 pub mod bend;
 mod flat;
@@ -34,6 +49,16 @@ pub enum Use {
     Gusset,
     /// The middle of a hinge strip, glued down.
     Base,
+    /// The end of a hinge strip, glued to a cover where there is one.
+    End,
+}
+
+impl Use {
+    /// Whether it is what a hinge strip is glued down by.
+    #[must_use]
+    pub const fn is_base(self) -> bool {
+        matches!(self, Self::Base | Self::End)
+    }
 }
 
 /// A flat region between folds.

@@ -11,6 +11,7 @@
 
 use super::{Fold, Net, Sense};
 use crate::contour::{Contour, Point};
+use crate::length::tolerance::ROUNDING;
 use glam::{DAffine3, DMat3, DVec3};
 
 /// Where a panel stands: from the flat part's millimetres to those of space.
@@ -66,7 +67,7 @@ fn turn(fold: &Fold, panel: &Contour, caliper: f64) -> Stand {
 /// Turns by whole right angles are made of whole numbers, so that flat folds stay flat to the last digit.
 fn turned(axis: DVec3, angle: f64) -> DMat3 {
     let right_angles = angle / std::f64::consts::FRAC_PI_2;
-    let (sin, cos) = if (right_angles - right_angles.round()).abs() < 1e-12 {
+    let (sin, cos) = if (right_angles - right_angles.round()).abs() < ROUNDING {
         let quarter = right_angles.round().rem_euclid(4.0);
         if quarter < 0.5 {
             (0.0, 1.0)

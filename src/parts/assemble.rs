@@ -3,9 +3,12 @@
 
 use super::bound;
 use super::build::builder::Builder;
+use super::inserts::insert::{HEIGHT, WIDTH};
 use super::kit::Kit;
-use super::library::make;
+use super::library::{make, maker};
 use super::papers::panel;
+use super::spines::carry::Carry;
+use super::thickness::page_thickness;
 use crate::album::{Album, Bound};
 use crate::finding::Checked;
 
@@ -16,6 +19,7 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     for (index, page) in album.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
     }
+    builder.carry = Carry::of(album);
     make(&mut builder, &album.spine, 1);
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
@@ -23,7 +27,7 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     if album
         .inserts
         .iter()
-        .any(|insert| insert.values.maybe_length("width").and(insert.values.maybe_length("height")).is_none())
+        .any(|insert| insert.values.find(WIDTH).flatten().and(insert.values.find(HEIGHT).flatten()).is_none())
     {
         // What is as large as its pocket takes has to know what else will be in there.
         let mut trial = builder.clone();
@@ -42,6 +46,15 @@ pub fn kit(album: &Album) -> Checked<Kit> {
     match album.bound {
         Bound::Left | Bound::Top => made,
         Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
+    }
+}
+
+impl Carry {
+    /// How an album's spine carries its pages.
+    #[must_use]
+    pub fn of(album: &Album) -> Self {
+        let carry = maker(&album.spine).and_then(|maker| maker.carry);
+        carry.map(|carry| carry(album, &|| page_thickness(album))).unwrap_or_default()
     }
 }
 

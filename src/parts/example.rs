@@ -2,7 +2,7 @@
 //! The small album about each kind's example.
 
 use crate::album::Role;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 /// Pages that hang on a spine, or that a cover goes round, when one is shown.
 const FOUR: &str = r#"{ "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }"#;

@@ -80,6 +80,8 @@ pub struct Part {
     pub id: String,
     /// What it is: `pocket front`.
     pub kind: &'static str,
+    /// What it is there for.
+    pub purpose: Purpose,
     /// Its net.
     pub net: Net,
     /// The flat part that follows from the net.
@@ -96,6 +98,19 @@ pub struct Part {
     pub used_in: Vec<String>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
+}
+
+/// What a part is there for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// It is of the album itself, or of what goes into it.
+    Body,
+    /// It decorates a face.
+    Panel,
+    /// It goes round the closed album and comes off.
+    Band,
+    /// It lines the inside of a cover.
+    EndPaper,
 }
 
 /// What of the album a piece belongs to.
@@ -133,6 +148,17 @@ pub enum Face {
     Front,
     /// The other.
     Back,
+}
+
+impl Face {
+    /// Its name in names of faces.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Back => "back",
+        }
+    }
 }
 
 /// One side of a bond: a face of a panel, and the point and direction in the flat piece (before any half

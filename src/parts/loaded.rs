@@ -5,13 +5,14 @@ use crate::album::Album;
 use crate::contour::{Point, Rect};
 use crate::net::{Net, lifted};
 use crate::parts::kit::{Kit, Owner};
+use crate::parts::pages::leaf::CONTENT;
 
 impl Kit {
     /// By page: at most how thick it is where it is thickest, mm: its pieces, panels and tabs, its content, everything in its
     /// pockets. Pieces are taken to lie over one another everywhere, so a page whose seams lie at different edges counts a
     /// caliper or two more than it has; never less.
     pub(super) fn loaded(&self, album: &Album) -> Vec<f64> {
-        let mut loaded: Vec<f64> = album.pages.iter().map(|page| page.mm("content")).collect();
+        let mut loaded: Vec<f64> = album.pages.iter().map(|page| page.mm(CONTENT)).collect();
         let mut add = |page: usize, thickness: f64| {
             if let Some(sum) = page.checked_sub(1).and_then(|page| loaded.get_mut(page)) {
                 *sum += thickness;

@@ -17,6 +17,7 @@ mod inserts;
 mod kit;
 mod library;
 mod loaded;
+mod maker;
 mod pages;
 mod papers;
 mod pocket;
@@ -26,13 +27,16 @@ mod thickness;
 
 pub use assemble::kit;
 pub use build::builder::{Builder, Cut};
-pub use covers::band::BELLY_BAND;
 pub use example::example;
 pub use hidden::Hidden;
-pub use kit::{Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Lie, Owner, Part, Piece, Side, Spare};
-pub use library::{ALL, Maker, kinds};
+pub use kit::{
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Lie, Owner, Part, Piece, Purpose, Side, Spare,
+};
+pub use library::{ALL, kinds};
+pub use maker::{CarryOf, Maker};
+pub use pages::leaf::{CONTENT, DEPTH};
 pub use pocket::{End, Pocket, Way};
-pub use spines::carry::Carry;
-pub use spines::concertina::END_FLAP;
+pub use spines::carry::{Carry, Stuck};
+pub use spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, ROOT, TAB, WING};
 pub use spines::stubs::stubs_for;
 pub use thickness::page_thickness;

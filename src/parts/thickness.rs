@@ -11,8 +11,10 @@ use crate::net::{Fold, Net};
 use crate::parts::build::builder::Builder;
 use crate::parts::kit::{Bond, Face, Kit, Owner, Side};
 use crate::parts::library::make;
+use crate::parts::pages::leaf::CONTENT;
 use crate::parts::papers::panel;
 use crate::parts::spines::carry::Carry;
+use crate::parts::spines::sizes::PITCH;
 use kurbo::Affine;
 use std::collections::VecDeque;
 
@@ -22,7 +24,7 @@ use std::collections::VecDeque;
 pub fn page_thickness(album: &Album) -> Vec<f64> {
     // A spine that asks for its pages' thickness is told one, so that nothing runs in circles.
     let mut alone = album.clone();
-    alone.spine.values.set_length("pitch", Length::from_mm(1.0));
+    alone.spine.values.set_length(PITCH.name(), Length::from_mm(1.0));
     let mut builder = Builder::new(&alone);
     for (index, page) in alone.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
@@ -38,7 +40,7 @@ pub fn page_thickness(album: &Album) -> Vec<f64> {
     let by_page = sorted(&kit, album);
     let of = |(index, page): (usize, &crate::album::Entry)| {
         let (Some(ground), Some(of_page)) = (grounds.get(index), by_page.get(index)) else { return 0.0 };
-        greatest(&of_page.layers(&kit, album, ground)) + page.mm("content")
+        greatest(&of_page.layers(&kit, album, ground)) + page.mm(CONTENT)
     };
     album.pages.iter().enumerate().map(of).collect()
 }

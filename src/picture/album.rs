@@ -12,8 +12,9 @@ use super::space::{Scene, Stuff};
 use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
-use crate::net::{Sense, Stand, Use};
-use crate::parts::{self, Kit, Owner};
+use crate::length::tolerance::SAME;
+use crate::net::{Sense, Stand};
+use crate::parts::{Kit, Owner, Purpose};
 use glam::{DAffine3, DMat3, DVec3};
 
 /// How the finished album is shown.
@@ -70,7 +71,7 @@ fn unfastened(kit: &Kit, folded: &Folded) -> Folded {
     let tall = kit.pieces.iter().enumerate().filter(|(_, piece)| matches!(piece.owner, Owner::Page(_)));
     let reach = tall.filter_map(|(number, _)| Some(centre(kit, folded, number, 0)?.z)).fold(0.0, f64::max);
     for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Cover) {
-        if kit.parts.get(piece.part).is_some_and(|part| part.kind == parts::BELLY_BAND) {
+        if kit.parts.get(piece.part).is_some_and(|part| part.purpose == Purpose::Band) {
             opened.pieces[number] = None;
             continue;
         }
@@ -248,7 +249,7 @@ fn hold_pages(kit: &Kit, of: &mut [Vec<Option<Group>>]) {
         for _ in 0..piece.net.panels.len() {
             for fold in piece.net.folds.iter().filter(|fold| lies_flat(fold.angle)) {
                 for [from, to] in [fold.between, [fold.between[1], fold.between[0]]] {
-                    let based = piece.net.panels.get(to).is_none_or(|panel| panel.purpose == Use::Base);
+                    let based = piece.net.panels.get(to).is_none_or(|panel| panel.purpose.is_base());
                     let (Some(&group), false) = (panels.get(from), based) else { continue };
                     if let Some(its) = panels.get_mut(to).filter(|its| its.is_none()) {
                         *its = group;
@@ -325,7 +326,7 @@ fn roots(kit: &Kit, folded: &Folded, of: &[Vec<Option<Group>>]) -> Vec<(Group, D
             for vertex in panel.1.outline.vertices() {
                 let at = stand.transform_point3(DVec3::new(vertex.at.x, vertex.at.y, 0.0));
                 match lowest.iter_mut().find(|(one, _, _)| *one == group) {
-                    Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - 1e-6) => {
+                    Some((_, was, low)) if (held && !*was) || (held == *was && at.z < low.z - SAME) => {
                         (*was, *low) = (held, at);
                     }
                     Some(_) => {}

@@ -3,6 +3,7 @@
 
 use super::Picture;
 use super::space::{Scene, Stuff};
+use crate::length::tolerance::PARALLEL;
 use crate::net::{Net, Stand};
 use glam::{DMat3, DVec3};
 
@@ -65,7 +66,7 @@ impl<'a> Folding<'a> {
         let Some(panel) = self.net.panels.get(its.between[1]) else { return Vec::new() };
         // A point over the fold's middle, four fifths of the panel's depth from it.
         let (middle, along) = (its.from.midpoint(its.to), its.to - its.from);
-        if along.hypot() < 1e-9 {
+        if along.hypot() < PARALLEL {
             return Vec::new();
         }
         let across = kurbo::Vec2::new(-along.y, along.x).normalize();

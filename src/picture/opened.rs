@@ -13,8 +13,9 @@ use crate::album::{Album, Bound};
 use crate::contour::{Point, Vec2};
 use crate::fit::linkage::Opening;
 use crate::folded::Folded;
+use crate::length::tolerance::SAME;
 use crate::net::{Stand, Use};
-use crate::parts::{self, Kit, Owner};
+use crate::parts::{Kit, Owner};
 use glam::{DAffine3, DVec3};
 
 /// The album laid open, as large as the room (width and height, mm) takes it, at most at true size.
@@ -36,15 +37,18 @@ pub fn opened(album: &Album, kit: &Kit, folded: &Folded, opening: &Opening, room
             let stiff = upright(foot, from, to - from);
             // A gusset of no length has no way of its own.
             let reach = from - start;
-            let gusset = if reach.hypot() > 1e-6 { upright(root, start, reach) } else { stiff };
+            let gusset = if reach.hypot() > SAME { upright(root, start, reach) } else { stiff };
             Some([stiff, gusset])
         })
         .collect();
     let roots = [1, opening.bars.len()].map(|page| groups.root(Group::Page(page)));
     let ends = opening.base.map(seen);
     let based = match roots {
-        [Some(first), Some(last)] if last.distance(first) > 1e-6 => {
-            level(DVec3::new(first.x, 0.0, 0.0), ends[0], ends[1] - ends[0], side)
+        [Some(first), Some(last)] if last.distance(first) > SAME => {
+            // The base's end need not be where the first page has its root.
+            let way = (ends[1] - ends[0]).normalize();
+            let before = opening.bars.first().map_or(0.0, |bar| (seen(bar.root) - ends[0]).dot(way));
+            level(DVec3::new(first.x, 0.0, 0.0), ends[0] + way * before, way, side)
         }
         [Some(first), _] => level(DVec3::new(first.x, 0.0, 0.0), ends[0], Vec2::new(side, 0.0), side),
         _ => Stand::IDENTITY,
@@ -76,7 +80,7 @@ fn flap(kit: &Kit, folded: &Folded, piece: usize, panel: usize, middle: f64) -> 
     let corners = || its.outline.vertices().iter().map(|vertex| DVec3::new(vertex.at.x, vertex.at.y, 0.0));
     let corners = || corners().map(|corner| stand.transform_point3(corner));
     let low = corners().min_by(|one, two| one.z.total_cmp(&two.z))?;
-    if its.name != parts::END_FLAP {
+    if its.purpose != Use::End {
         return None;
     }
     let low = DVec3::new(low.x, 0.0, low.z);

@@ -20,6 +20,7 @@ use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Stuff};
 use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::length::tolerance::ROUNDING;
 use crate::net::Use;
 use crate::parts::Part;
 
@@ -146,7 +147,7 @@ pub(super) fn crosses([from, to]: [Point; 2], space: Rect) -> bool {
         (-way.y, from.y - space.y0),
         (way.y, space.y1 - from.y),
     ] {
-        if step.abs() < 1e-12 {
+        if step.abs() < ROUNDING {
             if gap < 0.0 {
                 return false;
             }

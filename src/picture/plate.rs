@@ -4,6 +4,7 @@
 use super::words::{measure, words_box};
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::length::tolerance::PARALLEL;
 
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
@@ -99,7 +100,7 @@ impl Plate {
     pub(super) fn dimension(&mut self, [from, to]: [Point; 2]) {
         let way = to - from;
         let length = way.hypot();
-        let along = if length > 1e-9 { way / length } else { Vec2::new(1.0, 0.0) };
+        let along = if length > PARALLEL { way / length } else { Vec2::new(1.0, 0.0) };
         let across = Vec2::new(-along.y, along.x) * 0.55;
         let (inside, head) = (length > 7.0, along * 1.8);
         let mut tip = |at: Point, head: Vec2| {

@@ -15,6 +15,7 @@ use super::words::measure;
 use super::{BOARD, CARD, CUT, FAINT, Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Point, Rect, Vec2};
 use crate::fit::linkage::{Bar, Opening};
+use crate::length::tolerance::{PARALLEL, SAME};
 
 /// Largest width and height of the drawings, mm.
 const SHEET: f64 = 400.0;
@@ -212,8 +213,13 @@ fn of_spine(base: f64, opening: &Opening, scale: f64) -> Option<Plate> {
 
 /// Base, gussets and leaves; only what lies in `frame`, where there is one.
 fn drawing(plate: &mut Plate, base: [Point; 2], bars: &[Bar], scale: f64, frame: Option<Rect>) {
+    let shoulders = shoulders(base, bars);
+    let block = [base[0], base[1], shoulders[1], shoulders[0]].map(|point| scaled(point, scale));
+    if block[0].distance(block[3]) > BASE.width {
+        plate.shape(&block, Fill::Flat(CARD), Some(GUSSET));
+    }
     for bar in bars {
-        let points: Vec<Point> = gusset(base, bar).into_iter().map(|point| scaled(point, scale)).collect();
+        let points: Vec<Point> = gusset(shoulders, bar).into_iter().map(|point| scaled(point, scale)).collect();
         plate.polyline(points, GUSSET);
     }
     for bar in bars {
@@ -234,13 +240,21 @@ fn drawing(plate: &mut Plate, base: [Point; 2], bars: &[Bar], scale: f64, frame:
         // No outline where the view ends: the leaf goes on.
         for (index, &one) in corners.iter().enumerate() {
             let two = corners[(index + 1) % corners.len()];
-            let ends = [frame.x0, frame.x1].iter().any(|x| (one.x - x).abs() < 1e-6 && (two.x - x).abs() < 1e-6);
+            let ends = [frame.x0, frame.x1].iter().any(|x| (one.x - x).abs() < SAME && (two.x - x).abs() < SAME);
             if !ends {
                 plate.line([one, two], outline);
             }
         }
     }
     plate.line([scaled(base[0], scale), scaled(base[1], scale)], BASE);
+}
+
+/// The upper corners of what all roots stand on: the base's ends, or higher ones where guards are stuck to a block.
+fn shoulders(base: [Point; 2], bars: &[Bar]) -> [Point; 2] {
+    let along = if base[0] == base[1] { Vec2::new(1.0, 0.0) } else { (base[1] - base[0]).normalize() };
+    let up = Vec2::new(-along.y, along.x);
+    let least = bars.iter().map(|bar| (bar.root - base[0]).dot(up)).fold(f64::INFINITY, f64::min);
+    if least.is_finite() && least > 0.0 { base.map(|end| end + up * least) } else { base }
 }
 
 /// A gusset at its true length: straight where it is taut, over the base's end where that is in its way, else kinked.
@@ -251,8 +265,8 @@ fn gusset(base: [Point; 2], bar: &Bar) -> Vec<Point> {
     for end in base {
         let aside = (end - from).hypot();
         let above = (to - from).cross(end - from) * (end.x - base[0].midpoint(base[1]).x);
-        let over = aside > 1e-6 && above > 1e-9 && (end.x - from.x) * (to.x - from.x) > 0.0;
-        if over && aside + (to - end).hypot() <= bar.gusset + 1e-6 {
+        let over = aside > SAME && above > PARALLEL && (end.x - from.x) * (to.x - from.x) > 0.0;
+        if over && aside + (to - end).hypot() <= bar.gusset + SAME {
             return vec![from, end, to];
         }
     }
@@ -260,7 +274,7 @@ fn gusset(base: [Point; 2], bar: &Bar) -> Vec<Point> {
         return vec![from, to];
     }
     let out = ((bar.gusset - length) * (bar.gusset + length)).max(0.0).sqrt() / 2.0;
-    let across = if length > 1e-9 { Vec2::new(-way.y, way.x) / length } else { Vec2::new(0.0, 1.0) };
+    let across = if length > PARALLEL { Vec2::new(-way.y, way.x) / length } else { Vec2::new(0.0, 1.0) };
     let up = if across.y < 0.0 { -across } else { across };
     vec![from, from.midpoint(to) + up * out, to]
 }
@@ -292,7 +306,7 @@ fn scaled(point: Point, scale: f64) -> Point {
 /// Unit vector from spine edge to fore-edge.
 fn along(bar: &Bar) -> Vec2 {
     let way = bar.to - bar.from;
-    if way.hypot() > 1e-9 { way.normalize() } else { Vec2::new(0.0, 1.0) }
+    if way.hypot() > PARALLEL { way.normalize() } else { Vec2::new(0.0, 1.0) }
 }
 
 fn shape(bar: &Bar) -> [Point; 4] {

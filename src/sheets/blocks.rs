@@ -91,6 +91,7 @@ fn spread(kit: &Kit, block: &Block, cutter: &Cutter, trimmer: bool) -> Option<(S
     let flat = net.flat().ok()?;
     let first = kit.parts.get(block.parts.first()?.part)?;
     let whole = Part {
+        purpose: first.purpose,
         id: format!("block-{}", first.id),
         kind: "block",
         net,

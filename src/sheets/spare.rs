@@ -9,7 +9,7 @@
 
 use super::table::Table;
 use super::{Search, StockSheets};
-use crate::album::{Album, MOST_INSERTS};
+use crate::album::{Album, COUNT, MOST_INSERTS};
 use crate::cutter::Cutter;
 use crate::finding::{Finding, Level, stops};
 use crate::fit;
@@ -220,5 +220,5 @@ fn said(album: &Album, insert: usize, count: u32) -> Finding {
         1 => Finding::note("spare", name, format!("1 a kit comes free on the sheets of {stock}")),
         many => Finding::note("spare", name, format!("{many} a kit come free on the sheets of {stock}")),
     };
-    finding.at(entry.values.place("count"))
+    finding.at(entry.values.place(COUNT))
 }

@@ -9,7 +9,7 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::length::{Length, Units};
 use crate::net::bend::sleeve_loss;
-use crate::parts::{self, Kit, Lie, Part, Pocket};
+use crate::parts::{self, Kit, Lie, Part, Pocket, Purpose};
 use crate::stock::Stood;
 
 /// Numbers of pieces from one sheet that are looked for: our choice.
@@ -147,7 +147,7 @@ fn face<'k>(album: &Album, kit: &'k Kit, stock: usize, panels: bool) -> Option<&
         })
     };
     let mut best: Option<&Part> = None;
-    for part in kit.parts.iter().filter(|part| part.stock == stock && (part.kind == "panel") == panels) {
+    for part in kit.parts.iter().filter(|part| part.stock == stock && (part.purpose == Purpose::Panel) == panels) {
         if follows(part) && best.is_none_or(|best| part.count > best.count) {
             best = Some(part);
         }

@@ -74,5 +74,5 @@ fn said(album: &Album, own: &Size, size: &Size) -> Finding {
         format!("{} ({} x {}) it takes {}", ways.join(" and "), show(size.width), show(size.height), counts.join(", "));
     Finding::note("page-size", "page", text)
         .help("hingeleaf sizes lists what other sizes of page take")
-        .at(album.page.values.place(field))
+        .at(album.page.values.place_of(field))
 }

@@ -9,6 +9,7 @@ mod read;
 
 pub use read::{STOCK_FIELDS, read, schema, sheet_size};
 
+use crate::fields::words;
 use crate::finding::Place;
 use crate::length::Length;
 
@@ -70,28 +71,30 @@ pub enum CaliperFrom {
     Guess,
 }
 
-/// Direction of the fibres on a sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Grain {
-    /// Along the long side; on a square sheet, its height.
-    Long,
-    /// Along the short side; on a square sheet, its width.
-    Short,
-    /// Along the width as named.
-    Width,
-    /// Along the height as named.
-    Height,
+words! {
+    /// Direction of the fibres on a sheet.
+    pub enum Grain {
+        /// Along the long side; on a square sheet, its height.
+        Long = "long",
+        /// Along the short side; on a square sheet, its width.
+        Short = "short",
+        /// Along the width as named.
+        Width = "width",
+        /// Along the height as named.
+        Height = "height",
+    }
 }
 
-/// Whether a stock looks the same whichever way it lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Pattern {
-    /// Plain.
-    None,
-    /// Patterned, but without an up and a down.
-    AllOver,
-    /// With an up and a down: parts are never turned.
-    OneWay,
+words! {
+    /// Whether a stock looks the same whichever way it lies.
+    pub enum Pattern {
+        /// Plain.
+        None = "none",
+        /// Patterned, but without an up and a down.
+        AllOver = "all-over",
+        /// With an up and a down: parts are never turned.
+        OneWay = "one-way",
+    }
 }
 
 impl Stock {

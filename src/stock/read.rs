@@ -3,7 +3,10 @@
 
 use super::paper;
 use super::{CaliperFrom, Grain, Pattern, SheetSize, Stock};
-use crate::fields::{Fallback, Field, Node, Reader, Takes, Tree, Values, nearest, object_schema};
+use crate::fields::{
+    Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, nearest, needed,
+    object_schema, rule,
+};
 use crate::finding::Place;
 use crate::length::{Length, excerpt};
 use serde_json::{Value, json};
@@ -11,52 +14,34 @@ use serde_json::{Value, json};
 /// The forms of `sheet`, in words.
 const SHEET_FORM: &str = "a sheet's name or size (\"A4\", \"12x12in\", \"300x200mm\"), or a list of them";
 
+const SHEET: Key<Nested> = Key::nested("sheet", SHEET_FORM, Fallback::Rule("A4"), "the sheet it comes in");
+const CALIPER: Key<Option<Length>> =
+    Key::caliper("caliper", rule("worked out from the grammage, else 0.3 mm"), "thickness of one sheet");
+const GRAMMAGE: Key<Option<AmountOrText>> = Key::amount_or_text(
+    "grammage",
+    "a number of g/m², or a weight with its grade: \"65 lb cover\"",
+    rule("not known"),
+    "weight of a square metre",
+);
+const GRAIN: Key<Option<Grain>> =
+    Key::choice("grain", rule("not stated"), "the side of the sheet that the fibres run along");
+const PATTERN: Key<Pattern> =
+    Key::choice("pattern", Pattern::None.usual(), "whether it is patterned, and has an up and a down");
+const PRICE: Key<Option<f64>> = Key::amount("price", rule("not known"), "price of one sheet");
+const COUNT: Key<Option<u32>> =
+    Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
+
 /// The fields of a stock.
-pub const STOCK_FIELDS: &[Field] = &[
-    Field::new("sheet", Takes::Nested(SHEET_FORM), Fallback::Rule("A4"), "the sheet it comes in"),
-    Field::new(
-        "caliper",
-        Takes::Caliper,
-        Fallback::Rule("worked out from the grammage, else 0.3 mm"),
-        "thickness of one sheet",
-    ),
-    Field::new(
-        "grammage",
-        Takes::AmountOrText("a number of g/m², or a weight with its grade: \"65 lb cover\""),
-        Fallback::Rule("not known"),
-        "weight of a square metre",
-    ),
-    Field::new(
-        "grain",
-        Takes::Choice(&["long", "short", "width", "height"]),
-        Fallback::Rule("not stated"),
-        "the side of the sheet that the fibres run along",
-    ),
-    Field::new(
-        "pattern",
-        Takes::Choice(&["none", "all-over", "one-way"]),
-        Fallback::Choice("none"),
-        "whether it is patterned, and has an up and a down",
-    ),
-    Field::new("price", Takes::Amount, Fallback::Rule("not known"), "price of one sheet"),
-    Field::new(
-        "count",
-        Takes::Count { least: 1, most: 1_000_000 },
-        Fallback::Rule("as many as needed"),
-        "how many sheets there are",
-    ),
-];
+pub const STOCK_FIELDS: &[Field] =
+    &[SHEET.field, CALIPER.field, GRAMMAGE.field, GRAIN.field, PATTERN.field, PRICE.field, COUNT.field];
+
+const SIZE: Key<Option<Text>> = Key::text("sheet", needed(), "a sheet's name or size");
 
 /// The fields of one size where several are listed as objects.
 const SIZE_FIELDS: &[Field] = &[
-    Field::new("sheet", Takes::Text, Fallback::Needed, "a sheet's name or size"),
-    Field::new("price", Takes::Amount, Fallback::Rule("the stock's"), "price of one"),
-    Field::new(
-        "count",
-        Takes::Count { least: 1, most: 1_000_000 },
-        Fallback::Rule("the stock's"),
-        "how many there are",
-    ),
+    SIZE.field,
+    PRICE.otherwise(rule("the stock's")).worded("price of one").field,
+    COUNT.otherwise(rule("the stock's")).worded("how many there are").field,
 ];
 
 /// The JSON Schema of one stock.
@@ -73,7 +58,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
     let values = reader.object(node, path, "a stock", &[STOCK_FIELDS])?;
     let sheets = sheets(reader, &values, path);
     let grammage = grammage(reader, &values);
-    let (caliper, caliper_from) = match (values.maybe_length("caliper"), grammage) {
+    let (caliper, caliper_from) = match (values.get(CALIPER), grammage) {
         (Some(caliper), _) => (caliper, CaliperFrom::Measured),
         (None, Some(gsm)) => (paper::estimate_caliper(gsm), CaliperFrom::Grammage),
         (None, None) => (Stock::a4_card().caliper, CaliperFrom::Guess),
@@ -85,24 +70,15 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         caliper,
         caliper_from,
         grammage,
-        grain: values.text("grain").map(|word| match word {
-            "long" => Grain::Long,
-            "short" => Grain::Short,
-            "width" => Grain::Width,
-            _ => Grain::Height,
-        }),
-        pattern: match values.text("pattern") {
-            Some("all-over") => Pattern::AllOver,
-            Some("one-way") => Pattern::OneWay,
-            _ => Pattern::None,
-        },
+        grain: values.get(GRAIN),
+        pattern: values.get(PATTERN),
     })
 }
 
 fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize> {
-    let (count, price) = (values.count("count"), values.amount("price"));
+    let (count, price) = (values.get(COUNT), values.get(PRICE));
     let a4 = || SheetSize { count, price, ..Stock::a4_card().sheets.remove(0) };
-    let Some(node) = values.nested("sheet") else { return vec![a4()] };
+    let Some(node) = values.get(SHEET) else { return vec![a4()] };
     let path = format!("{path}.sheet");
     let mut sizes = Vec::new();
     let items = match &node.tree {
@@ -124,9 +100,9 @@ fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize
             Tree::Text(text) => sizes.extend(one(reader, text, &place, count, price)),
             Tree::Object(_) if item.range != node.range => {
                 if let Some(size) = reader.object(item, &path, "a sheet size", &[SIZE_FIELDS])
-                    && let (Some(text), Some(at)) = (size.text("sheet"), size.place("sheet"))
+                    && let (Some(text), Some(at)) = (size.get(SIZE), size.place(SIZE))
                 {
-                    sizes.extend(one(reader, text, at, size.count("count").or(count), size.amount("price").or(price)));
+                    sizes.extend(one(reader, text, at, size.get(COUNT).or(count), size.get(PRICE).or(price)));
                 }
             }
             other => {
@@ -190,17 +166,16 @@ pub fn sheet_size(text: &str) -> Result<(String, Length, Length), (String, Strin
 }
 
 fn grammage(reader: &mut Reader<'_>, values: &Values) -> Option<f64> {
-    let place = values.place("grammage").cloned()?;
-    let gsm = match (values.amount("grammage"), values.text("grammage")) {
-        (Some(number), _) => number,
-        (None, Some(text)) => match paper::parse_grammage(text) {
+    let place = values.place(GRAMMAGE).cloned()?;
+    let gsm = match values.get(GRAMMAGE)? {
+        Amount::Number(number) => number,
+        Amount::Text(text) => match paper::parse_grammage(text) {
             Ok(gsm) => gsm,
             Err(error) => {
                 reader.problem("bad-weight", error.what, error.help, &place);
                 return None;
             }
         },
-        (None, None) => return None,
     };
     if !(20.0..=5000.0).contains(&gsm) {
         let shown = (gsm * 10.0).round() / 10.0;

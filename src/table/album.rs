@@ -3,7 +3,7 @@
 
 use super::{form, pictures, words};
 use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
-use crate::fields::{Field, Node, Values};
+use crate::fields::{Field, Node, Value as Held, Values};
 use crate::length::Ruler;
 use crate::parts::Kit;
 use crate::stock::{STOCK_FIELDS, Stock};
@@ -77,7 +77,9 @@ fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
             || album.panels.as_ref().is_some_and(|panels| panels.stocks.contains(&number))
             || album.cover.as_ref().is_some_and(|cover| {
                 // Its board, covering and lining are named by fields of its own.
-                cover.kind.fields.iter().any(|field| cover.values.text(field.name) == Some(stock.name.as_str()))
+                cover.kind.fields.iter().any(
+                    |field| matches!(cover.values.value(field.name), Some(Held::Text(name)) if *name == stock.name),
+                )
             })
     };
     let number = album.stocks.iter().position(|other| other.name == stock.name);

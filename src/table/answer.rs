@@ -8,7 +8,8 @@
 use super::change::{self, Changed, Wanted};
 use super::guard::Refusal;
 use super::kit::Machine;
-use super::{album, assets, open, parts_list, said, sheets, sizes};
+use super::words::Makers;
+use super::{album, assets, open, parts_list, said, sheets, sizes, words};
 use crate::album::{self as albums, Album};
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
@@ -173,7 +174,7 @@ impl Table {
         let work = self.made(&question, album, cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, &source), "sheets": sheets::sheets(&work), "take": sheets::take(&work)
+                "fit": said::fit(&work, &source, &[]), "sheets": sheets::sheets(&work), "take": sheets::take(&work)
             })),
             _ => taken_away(&question, &work),
         }
@@ -200,8 +201,17 @@ impl Table {
 fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let kinds = parts::kinds();
     let machine = question.machine.cutter();
+    let usable = machine.value.is_some();
     let cutter = machine.value.unwrap_or_default();
-    let refused = |source: &Source, findings: &[Finding]| json!({ "refused": true, "findings": said::findings(findings, source, None) });
+    let refused = |source: &Source, findings: &[Finding]| {
+        let makers =
+            question.change.iter().fold(Makers::of(source), |makers, wanted| wanted.typed().fold(makers, Makers::and));
+        json!({
+            "refused": true,
+            "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
+            "findings": said::findings(findings, source, &makers, None),
+        })
+    };
     let judge = |source: &Source| {
         let album = albums::read(source, &kinds).value?;
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
@@ -226,18 +236,23 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         (source, read, notes) = (next, reread, said);
     }
     let Some(album) = read.value else {
-        return json!({ "unread": true, "findings": said::findings(&read.findings, &source, None) });
+        // A picture or a letter is no album file with faults.
+        let other = !source.text().trim_start().starts_with('{');
+        return json!({ "unread": true, "other": other, "findings": said::of_the_text(&read.findings, &source) });
     };
-    let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "findings": [] }) };
+    let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
     let search = question.machine.search(Effort::Low, 1);
-    let mut work = Work::new(album, cutter, Labels::Hidden, search, gone);
+    // With a machine that can't be told nothing is laid out.
+    let mut work =
+        if usable { Work::new(album, cutter, Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
     work.add(read.findings);
+    let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes,
         "album": album::forms(&work.album, &root, &work.kit),
-        "machine": said::findings(&machine.findings, &source, Some(&work.album)),
-        "fit": said::fit(&work, &source),
+        "fit": said::fit(&work, &source, if usable { &[] } else { &machine }),
+        "machine": machine,
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
         "take": sheets::take(&work),

@@ -43,6 +43,25 @@ pub(super) enum Wanted {
     Units { units: String },
 }
 
+impl Wanted {
+    /// The field that it is about, where it is about one.
+    pub(super) fn field(&self) -> Option<&str> {
+        match self {
+            Self::Set { path, .. } => Some(path),
+            _ => None,
+        }
+    }
+
+    /// The maker's own words in it.
+    pub(super) fn typed(&self) -> impl Iterator<Item = &str> {
+        match self {
+            Self::Set { typed: word, .. } | Self::Stock { name: word } => Some(word.as_str()),
+            _ => None,
+        }
+        .into_iter()
+    }
+}
+
 /// A changed text, and what the maker should know about the change.
 #[derive(Debug)]
 pub(super) struct Changed {
@@ -119,10 +138,7 @@ pub(super) fn apply(
         Wanted::MendAll {} => {
             let mended = mend(source, judge).ok_or_else(|| gone("what a finding speaks of"))?;
             for change in &mended.changes {
-                let name = change.path.rsplit_once('.').map_or(change.path.as_str(), |(_, name)| name);
-                let place = words::capital(&words::place(&change.path));
-                let to = album.show(change.to.mm());
-                hand.notes.push(format!("{place}, {}: {to}", words::label(name).to_lowercase()));
+                hand.notes.push(format!("{}: {}", words::named(&change.path), album.show(change.to.mm())));
             }
             hand.source = mended.source;
         }

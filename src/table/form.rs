@@ -3,7 +3,7 @@
 
 use super::words;
 use crate::album::Album;
-use crate::fields::{Fallback, Field, Node, Takes, Tree, Values};
+use crate::fields::{Fallback, Field, Node, Takes, Tree, Value as Held, Values};
 use crate::length::{Allow, Length, Ruler, Units};
 use serde_json::{Value, json};
 
@@ -20,13 +20,15 @@ pub(super) fn rows<'f>(
 
 /// What an object's values hold for a field, in words.
 pub(super) fn held(values: &Values, units: Units, field: &Field) -> Option<String> {
-    let name = field.name;
-    let length = values.maybe_length(name).map(|length| length.show(units, Ruler::SixtyFourth));
-    length
-        .or_else(|| values.count(name).map(|count| count.to_string()))
-        .or_else(|| values.amount(name).map(|amount| amount.to_string()))
-        .or_else(|| values.text(name).map(words::choice))
-        .or_else(|| matches!(field.takes, Takes::Flag).then(|| yes(values.flag(name)).into()))
+    Some(match values.value(field.name)? {
+        Held::Length(length) => length.show(units, Ruler::SixtyFourth),
+        Held::Count(count) => count.to_string(),
+        Held::Amount(amount) => amount.to_string(),
+        Held::Text(text) => words::choice(text),
+        Held::Choice(word) => words::choice(word),
+        Held::Flag(flag) => yes(*flag).into(),
+        _ => return None,
+    })
 }
 
 const fn yes(flag: bool) -> &'static str {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The machine's settings as the page has them, and the kit to take away.
 
+use super::said;
+use super::words::{self, Makers};
 use crate::cutter::{self, Cutter};
 use crate::fields::Source;
 use crate::finding::{Checked, Finding};
@@ -26,6 +28,23 @@ pub(super) const CUTTER: &str = "cutter";
 impl Machine {
     /// The cutter, read by the reader of cutter files; its findings' ways begin with `cutter`.
     pub(super) fn cutter(&self) -> Checked<Cutter> {
+        let source = match self.source() {
+            Ok(source) => source,
+            Err(finding) => return Checked::none(vec![*finding]),
+        };
+        let mut read = cutter::read(&source);
+        read.findings.iter_mut().for_each(own);
+        read
+    }
+
+    /// What there is to say of the settings, for the page.
+    pub(super) fn told(&self, findings: &[Finding]) -> Vec<Value> {
+        self.source()
+            .map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, &Makers::of(&source), None))
+    }
+
+    /// The settings as a cutter file.
+    fn source(&self) -> Result<Source, Box<Finding>> {
         let mut file = Map::new();
         file.insert("format".into(), "hingeleaf-cutter/1".into());
         for (name, typed) in [("kerf", &self.kerf), ("margin", &self.margin), ("gap", &self.gap)] {
@@ -35,13 +54,7 @@ impl Machine {
                 file.insert(name.into(), number.unwrap_or_else(|| typed.into()));
             }
         }
-        let source = match Source::new(CUTTER, Value::Object(file).to_string().into_bytes()) {
-            Ok(source) => source,
-            Err(finding) => return Checked::none(vec![*finding]),
-        };
-        let mut read = cutter::read(&source);
-        read.findings.iter_mut().for_each(own);
-        read
+        Source::new(CUTTER, Value::Object(file).to_string().into_bytes())
     }
 
     /// How to search for sheets.
@@ -53,5 +66,6 @@ impl Machine {
 fn own(finding: &mut Finding) {
     if let Some(place) = &mut finding.place {
         place.path = format!("{CUTTER}.{}", place.path);
+        finding.about = words::named(&place.path).into();
     }
 }

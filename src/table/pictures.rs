@@ -104,9 +104,11 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
         let whole =
             |mine: &dyn Fn(usize) -> bool| picture::album(album, kit, &folded, Pose::Fanned(FANNED), mine, LARGE);
         let drawn = match doing {
-            Doing::LineSleeve | Doing::MakePage | Doing::CoverFace => one_page(work, &folded, &now, &held),
+            Doing::LineSleeve | Doing::MakePage | Doing::CoverFace | Doing::CoverTab => {
+                one_page(work, &folded, &now, &held)
+            }
             Doing::MakeInsert => Picture { width: 0.0, height: 0.0, marks: Vec::new() },
-            Doing::StackStrips | Doing::MakeCover => whole(&|piece| now.contains(&piece)),
+            Doing::StackStrips | Doing::MakeCover | Doing::LineCover => whole(&|piece| now.contains(&piece)),
             Doing::MeetCover => whole(&bound),
             Doing::HangPage => picture::sliding(album, kit, &folded, 1, &open, LARGE),
             Doing::FillPocket | Doing::PutRound => whole(&held),
@@ -150,6 +152,14 @@ fn said(doing: Doing, times: u64) -> (String, &'static str) {
             ("Fold and stick the hinge strips, the narrow ones on the wide".into(), "Leave the gussets free.")
         }
         Doing::MakeCover => ("Make the cover".into(), "Let what is glued dry under a weight."),
+        Doing::LineCover => (
+            "Line the inside of the cover".into(),
+            "The end flaps of the spine are stuck on it first, and lie under the paper.",
+        ),
+        Doing::CoverTab => (
+            format!("Stick the panels over the tabs, {seams}"),
+            "The page hangs by its card: the paper goes over the tab afterwards.",
+        ),
         Doing::MeetCover => ("Stick the spine into the cover".into(), "The same distance is left at head and tail."),
         Doing::HangPage => (format!("Slide the pages on, the last one first, {seams}"), "The lead-in goes in first."),
         Doing::MakeInsert => ("Make what goes into the pockets".into(), "Fold along the scores before you glue."),

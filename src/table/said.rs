@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
-use super::words;
+use super::words::{self, Makers};
 use crate::album::Album;
 use crate::fields::Source;
 use crate::finding::{Finding, Level, Mend, Said};
@@ -11,22 +11,30 @@ use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
 
-/// Findings for the page; `album` is at hand where the file could be read.
-pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
+/// Findings about a file that the page shows as a text: names stand as they do there.
+pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
+    told(list, source, None, &ToString::to_string)
+}
+
+/// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
+pub(super) fn findings(list: &[Finding], source: &Source, makers: &Makers, album: Option<&Album>) -> Vec<Value> {
+    told(list, source, album, &|said| on_the_page(said, makers))
+}
+
+fn told(list: &[Finding], source: &Source, album: Option<&Album>, worded: &dyn Fn(&Said) -> String) -> Vec<Value> {
     let units = album.map_or(Units::Mm, |album| album.units);
-    let show = |length: Length| words::on_the_page(&length.show(units, Ruler::SixtyFourth));
-    findings
-        .iter()
+    let show = |length: Length| words::without_remarks(&length.show(units, Ruler::SixtyFourth));
+    list.iter()
         .map(|finding| {
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
             // What is typed into a terminal is no help here.
-            let help = on_the_page(&finding.help);
+            let help = worded(&finding.help);
             let typed = help.contains("--") || help.contains("hingeleaf ");
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
-                "about": say(&finding.about, Voice::Page),
-                "text": on_the_page(&finding.text),
+                "about": worded(&finding.about),
+                "text": worded(&finding.text),
                 "help": if typed { String::new() } else { help },
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
@@ -41,25 +49,21 @@ pub(super) fn findings(findings: &[Finding], source: &Source, album: Option<&Alb
         .collect()
 }
 
-/// A sentence as the page says it.
-fn on_the_page(said: &Said) -> String {
+/// A sentence as the page says it; what is no data yet is edited, but for the maker's own words in it.
+fn on_the_page(said: &Said, makers: &Makers) -> String {
     let text = say(said, Voice::Page);
-    // What is no data yet is edited.
-    if said.key() == "plain" { words::on_the_page(&text) } else { text }
+    if said.key() == "plain" { words::on_the_page(&text, makers) } else { text }
 }
 
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
 fn mend(mend: &Mend, album: &Album) -> Option<Value> {
-    let (_, name) = mend.path.rsplit_once('.')?;
     let show = |length: Length| album.show(length.mm());
     let held = album.length_at(&mend.path);
     if held.map(Length::eighths) == Some(mend.value.eighths()) {
         return None;
     }
     let was = held.map_or_else(String::new, |held| format!(" instead of {}", show(held)));
-    let what = words::label(name).to_lowercase();
-    let place = words::place(&mend.path);
-    let text = format!("{}, {what}: {}{was}", words::capital(&place), show(mend.value));
+    let text = format!("{}: {}{was}", words::named(&mend.path), show(mend.value));
     let short = format!("Make it {}", show(mend.value));
     Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text, "short": short }))
 }
@@ -71,8 +75,9 @@ fn excerpt(line: &str, column: usize) -> String {
     line.chars().skip(start).take(2 * AROUND).collect()
 }
 
-/// Whether the album goes together: the sentence, more sentences, findings, the cross-section.
-pub(super) fn fit(work: &Work, source: &Source) -> Value {
+/// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
+/// work in the machine's settings.
+pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let also = match warns {
@@ -89,11 +94,16 @@ pub(super) fn fit(work: &Work, source: &Source) -> Value {
         1 => "Does not go together yet: one thing stops it.".into(),
         many => format!("Does not go together yet: {many} things stop it."),
     };
+    let sentence = match machine {
+        [] => sentence,
+        _ => format!("Nothing can be cut: a size of your machine can’t be used. The album itself: {sentence}"),
+    };
+    let of_album = findings(&work.findings, source, &Makers::of(source), Some(&work.album));
     json!({
         "sentence": sentence,
-        "stopped": work.stopped(),
+        "stopped": work.stopped() || !machine.is_empty(),
         "more": work.fit.sentences(&work.album),
-        "findings": findings(&work.findings, source, Some(&work.album)),
+        "findings": machine.iter().cloned().chain(of_album).collect::<Vec<_>>(),
         "section": work.cross_section().map(|picture| write::drawing(&picture)),
     })
 }

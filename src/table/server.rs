@@ -20,11 +20,13 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 use tokio::sync::{Notify, Semaphore};
+use tokio::task::AbortHandle;
 use tokio::time::{sleep, timeout};
 
 /// The largest body that is taken, bytes: an album file has some KB.
 const LARGEST: usize = 1 << 20;
-/// A browser opens six connections; these are for several tabs.
+/// A browser opens six connections; these are for several tabs. Where all are taken, whoever waits longest without
+/// having asked for anything gives way.
 const CONNECTIONS: usize = 64;
 /// A head, or a silence between two requests, takes no longer than this.
 const HEAD: Duration = Duration::from_secs(10);
@@ -80,10 +82,8 @@ pub fn serve(listener: TcpListener, token: String, table: Table) -> io::Result<(
 
 async fn accept(listener: TcpListener, shared: Arc<Shared>) -> io::Result<()> {
     let listener = tokio::net::TcpListener::from_std(listener)?;
-    let places = Arc::new(Semaphore::new(CONNECTIONS));
+    let mut guests: Vec<(Arc<Guest>, AbortHandle)> = Vec::new();
     loop {
-        // Whoever finds no place waits in the system's queue.
-        let Ok(place) = Arc::clone(&places).acquire_owned().await else { return Ok(()) };
         let taken = tokio::select! {
             taken = listener.accept() => taken,
             () = shared.ended.notified() => {
@@ -98,9 +98,16 @@ async fn accept(listener: TcpListener, shared: Arc<Shared>) -> io::Result<()> {
             continue;
         };
         let _ = stream.set_nodelay(true);
+        guests.retain(|(_, task)| !task.is_finished());
+        // Who is being answered is let be: it knows the word. So many of them are no one's but the page's own.
+        if guests.len() >= CONNECTIONS && !make_room(&mut guests) {
+            continue;
+        }
         let shared = Arc::clone(&shared);
-        tokio::spawn(async move {
-            let service = service_fn(move |request| answer(Arc::clone(&shared), request));
+        let guest = Arc::new(Guest::default());
+        let itself = Arc::clone(&guest);
+        let task = tokio::spawn(async move {
+            let service = service_fn(move |request| answer(Arc::clone(&shared), Arc::clone(&itself), request));
             let connection = http1::Builder::new()
                 .timer(TokioTimer::new())
                 .header_read_timeout(HEAD)
@@ -112,9 +119,30 @@ async fn accept(listener: TcpListener, shared: Arc<Shared>) -> io::Result<()> {
                 connection.as_mut().graceful_shutdown();
                 let _ = timeout(GRACE, connection).await;
             }
-            drop(place);
         });
+        guests.push((guest, task.abort_handle()));
     }
+}
+
+/// What is known of whoever holds a connection.
+#[derive(Default)]
+struct Guest {
+    /// It has known the word.
+    known: AtomicBool,
+    /// It is being answered.
+    asks: AtomicBool,
+}
+
+/// Cuts the oldest connection that nothing is asked on, strangers' first; says whether there was one.
+fn make_room(guests: &mut Vec<(Arc<Guest>, AbortHandle)>) -> bool {
+    let idle = |known: bool| {
+        guests.iter().position(|(guest, _)| {
+            !guest.asks.load(Ordering::Relaxed) && (known || !guest.known.load(Ordering::Relaxed))
+        })
+    };
+    let Some(at) = idle(false).or_else(|| idle(true)) else { return false };
+    guests.remove(at).1.abort();
+    true
 }
 
 /// Tells work whose asker went away that nobody waits for it.
@@ -126,9 +154,14 @@ impl Drop for Waiting {
     }
 }
 
-async fn answer(shared: Arc<Shared>, request: Request<Incoming>) -> Result<Response<Full<Bytes>>, Infallible> {
+async fn answer(
+    shared: Arc<Shared>,
+    guest: Arc<Guest>,
+    request: Request<Incoming>,
+) -> Result<Response<Full<Bytes>>, Infallible> {
     let head = *request.method() == Method::HEAD;
-    let reply = reply(&shared, request).await;
+    let reply = reply(&shared, &guest, request).await;
+    guest.asks.store(false, Ordering::Relaxed);
     let mut response = Response::new(Full::new(if head { Bytes::new() } else { Bytes::from(reply.body) }));
     *response.status_mut() = StatusCode::from_u16(reply.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let headers = response.headers_mut();
@@ -153,7 +186,7 @@ async fn answer(shared: Arc<Shared>, request: Request<Incoming>) -> Result<Respo
     Ok(response)
 }
 
-async fn reply(shared: &Arc<Shared>, request: Request<Incoming>) -> Reply {
+async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) -> Reply {
     let uri = request.uri();
     let name = match guard::check(request.headers(), uri.path(), shared.port, &shared.token) {
         // A request that names a host on its first line, too, is for a go-between, which this is not.
@@ -161,6 +194,8 @@ async fn reply(shared: &Arc<Shared>, request: Request<Incoming>) -> Reply {
         Ok(name) => name.to_owned(),
         Err(refusal) => return Reply::refused(refusal),
     };
+    guest.known.store(true, Ordering::Relaxed);
+    guest.asks.store(true, Ordering::Relaxed);
     let body = match *request.method() {
         Method::GET | Method::HEAD => return Reply::page(&name),
         Method::POST => request.into_body(),

@@ -2,7 +2,6 @@
 //! The sheets, and what there is to take away, in words and pictures for the page.
 
 use super::{album, words};
-use crate::finding::Level;
 use crate::length::Units;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
@@ -10,9 +9,9 @@ use crate::work::{Files, Work};
 use crate::write;
 use serde_json::{Value, json};
 
-/// The sheets of a work that goes together; none of another.
+/// The sheets of a work that goes together and was laid out; none of another.
 pub(super) fn sheets(work: &Work) -> Option<Value> {
-    if work.stopped() {
+    if work.stopped() || work.paths.is_empty() {
         return None;
     }
     let stocks: Vec<Value> = work.stocks.iter().map(|laid| stock(work, laid)).collect();
@@ -86,8 +85,7 @@ fn offcut(work: &Work, width: f64, height: f64) -> String {
 pub(super) fn take(work: &Work) -> Value {
     let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
-    let stops = work.findings.iter().filter(|finding| finding.level == Level::Stop).count();
-    let sentence = if stops > 0 {
+    let sentence = if work.stopped() || names.is_empty() {
         "Nothing to cut yet: mend first what stops it. The album file can be kept at any time.".to_owned()
     } else {
         format!(

@@ -2,7 +2,9 @@
 //! The names of fields, kinds and choices as the page shows them: the maker's words first.
 
 use crate::album::Album;
-use crate::length::Length;
+use crate::fields::{Node, Source, Tree};
+use crate::length::{Length, excerpt};
+use std::collections::BTreeSet;
 
 /// Fields whose name on screens is not their name in the file.
 const LABELS: &[(&str, &str)] = &[
@@ -62,20 +64,70 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
     }
 }
 
+/// What the maker wrote or typed: the texts of a file and the names of its stocks, as findings quote them.
+#[derive(Debug, Default)]
+pub(super) struct Makers(BTreeSet<String>);
+
+impl Makers {
+    /// The maker's words in a file; none where it can't be read, of which findings quote nothing.
+    pub(super) fn of(source: &Source) -> Self {
+        let mut words = BTreeSet::new();
+        if let Ok(root) = Node::read(source) {
+            gather(&root, &mut words);
+            if let Some(Node { tree: Tree::Object(stocks), .. }) = root.at("stocks") {
+                words.extend(stocks.iter().map(|(name, ..)| excerpt(name)));
+            }
+        }
+        Self(words)
+    }
+
+    /// One word more, which stands in no file.
+    pub(super) fn and(mut self, word: &str) -> Self {
+        self.0.insert(excerpt(word.trim()));
+        self
+    }
+
+    /// The longest of these words that stands at a text's beginning and is closed by a quote there.
+    fn quoted<'t>(&self, text: &'t str) -> Option<(&'t str, &'t str)> {
+        let closed = |word: &String| text.strip_prefix(word.as_str()).is_some_and(|rest| rest.starts_with('"'));
+        let word = self.0.iter().filter(|word| closed(word)).max_by_key(|word| word.len())?;
+        Some((text.get(..word.len())?, text.get(word.len() + 1..)?))
+    }
+}
+
+fn gather(node: &Node, words: &mut BTreeSet<String>) {
+    match &node.tree {
+        Tree::Object(fields) => fields.iter().for_each(|(_, _, node)| gather(node, words)),
+        Tree::Array(items) => items.iter().for_each(|item| gather(item, words)),
+        Tree::Text(text) => {
+            words.insert(excerpt(text));
+        }
+        Tree::Number(_) | Tree::Flag(_) | Tree::Null => {}
+    }
+}
+
 /// A finding's words with fields called as the page calls them: `"overflap"` and `spine.lead_in` are names in the file.
-pub(super) fn on_the_page(text: &str) -> String {
-    let known = |name: &str| LABELS.iter().any(|(one, _)| *one == name);
-    let quoted: Vec<String> = text
-        .split('"')
-        .enumerate()
-        .map(|(number, part)| match number % 2 {
-            1 if known(part) => format!("“{}”", found(LABELS, part)),
-            1 => format!("“{part}”"),
-            _ => part.to_owned(),
-        })
-        .collect();
-    // A quote that is not closed stays as it was.
-    let text = if text.matches('"').count().is_multiple_of(2) { quoted.concat() } else { text.to_owned() };
+/// What the maker wrote stays as it is, even where it is called like a field.
+pub(super) fn on_the_page(text: &str, makers: &Makers) -> String {
+    let (mut out, mut rest) = (String::new(), text);
+    while let Some((before, after)) = rest.split_once('"') {
+        out += &unquoted(before);
+        let own = makers.quoted(after);
+        let Some((name, behind)) = own.or_else(|| after.split_once('"')) else {
+            // A quote that is not closed stays as it was.
+            return out + "\"" + after;
+        };
+        let field = own.is_none() && LABELS.iter().any(|(one, _)| *one == name);
+        out.push('“');
+        out += &if field { found(LABELS, name) } else { name.to_owned() };
+        out.push('”');
+        rest = behind;
+    }
+    out + &unquoted(rest)
+}
+
+/// Words outside quotes: `spine.lead_in` is called as the page calls it.
+fn unquoted(text: &str) -> String {
     let word = |word: &str| {
         let name = word.trim_end_matches([',', ';', '.', ':']);
         let end = &word[name.len()..];
@@ -84,13 +136,13 @@ pub(super) fn on_the_page(text: &str) -> String {
         let plain = field.chars().all(|c| c.is_ascii_lowercase() || c == '_') && !field.is_empty();
         (objects.contains(&top) && plain).then(|| format!("“{}” ({}){end}", found(LABELS, field), place(name)))
     };
-    let text = without_remarks(&text);
+    let text = without_remarks(text);
     text.split(' ').map(|part| word(part).unwrap_or_else(|| part.to_owned())).collect::<Vec<_>>().join(" ")
 }
 
 /// Without the remarks by how little a fraction of an inch is over or under: there may be six in a sentence, each less than
 /// half a mark of a ruler.
-fn without_remarks(text: &str) -> String {
+pub(super) fn without_remarks(text: &str) -> String {
     let mut rest = text;
     let mut out = String::new();
     while let Some((before, after)) = rest.split_once(" (") {
@@ -105,6 +157,13 @@ fn without_remarks(text: &str) -> String {
         };
     }
     out + rest
+}
+
+/// A field with the place that it stands at: `Page 2, closing flap`.
+pub(super) fn named(path: &str) -> String {
+    let name = path.rsplit_once('.').map_or(path, |(_, name)| name);
+    let name = label(name).to_lowercase();
+    if path.contains('.') { format!("{}, {name}", capital(&place(path))) } else { capital(&name) }
 }
 
 /// What a choice is called.
@@ -131,6 +190,7 @@ pub(super) fn place(path: &str) -> String {
         "panels" => "the panels".into(),
         "spine" => "the spine".into(),
         "cover" => "the cover".into(),
+        super::kit::CUTTER => "your machine".into(),
         _ => "the album".into(),
     })
 }

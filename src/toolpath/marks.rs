@@ -4,7 +4,6 @@
 use super::letters::{Lettering, lettering};
 use crate::contour::{Contour, Point, Rect};
 use crate::finding::Finding;
-use crate::net::Use;
 use crate::parts::{Hidden, Kit};
 
 /// Where parts may be marked.
@@ -85,7 +84,7 @@ fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -
     let part = &kit.parts[number];
     let free = |rect: &&Rect| part.flat.holes.iter().all(|hole| hole.bounds().intersect(**rect).area() <= 0.0);
     let mut marks = Marks { name: part.id.clone(), ..Marks::default() };
-    let base = part.net.panels.iter().find(|panel| panel.purpose == Use::Base).map(|panel| panel.outline.bounds());
+    let base = part.net.panels.iter().find(|panel| panel.purpose.is_base()).map(|panel| panel.outline.bounds());
     for &cover in hidden.covered.iter().filter(free) {
         match base {
             // A narrower strip goes on the middle of this one; one just as wide needs no line.

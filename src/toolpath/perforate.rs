@@ -2,6 +2,7 @@
 //! A score as a perforation: cuts with card left between them.
 
 use crate::contour::Point;
+use crate::length::tolerance::PARALLEL;
 
 /// The cuts of a perforation. It starts and ends on a tie, so that the fold's ends hold; ties are all alike and at
 /// least `gap` long, mm. A line too short for that has one cut in its middle, of half its length at the most.
@@ -12,7 +13,7 @@ pub(super) fn dashes(from: Point, to: Point, dash: f64, gap: f64) -> Vec<(Point,
         clippy::cast_sign_loss,
         reason = "a float-to-integer cast saturates, and the field's ranges keep it small"
     )]
-    let count = ((length - gap + 1e-9) / (dash + gap)).floor().max(0.0) as u32;
+    let count = ((length - gap + PARALLEL) / (dash + gap)).floor().max(0.0) as u32;
     let (count, dash) = if count == 0 { (1, dash.min(length / 2.0)) } else { (count, dash) };
     let tie = (length - f64::from(count) * dash) / f64::from(count + 1);
     (0..count)

@@ -6,13 +6,14 @@
 
 use super::{Run, Stroke};
 use crate::contour::{Edge, Point, Vec2};
+use crate::length::tolerance::SAME;
 use std::collections::BTreeMap;
 
 /// Edges nearer than this to one line lie on it, mm.
 const SAME_LINE: f64 = 0.01;
 
 /// Less than this of an edge is not worth a stroke, mm.
-const NOTHING: f64 = 1e-6;
+const NOTHING: f64 = SAME;
 
 /// The outer cuts of a sheet with every shared stretch cut once, by the first outline that borders it.
 pub(super) fn once(outer: Vec<Stroke>) -> Vec<Stroke> {

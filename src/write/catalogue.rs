@@ -6,6 +6,7 @@ use crate::fields::{Fallback, Field, Takes};
 use crate::length::{Length, Ruler, Units};
 use crate::stock::{STOCK_FIELDS, paper};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fmt::Write;
 
 /// What the catalogue's JSON says of itself, and the file that it is where plates are written.
@@ -53,6 +54,23 @@ fn table<'a>(out: &mut String, fields: impl Iterator<Item = &'a Field>) {
 /// The catalogue for programs: every part an object with its `kind`.
 #[must_use]
 pub fn catalogue_json(kinds: &[&'static Kind]) -> String {
+    json(&value(kinds))
+}
+
+/// The same beside its plates, with the files that it lies with and their digests.
+pub(super) fn listed(kinds: &[&'static Kind], files: &BTreeMap<String, String>) -> String {
+    let mut value = value(kinds);
+    value["files"] = files.iter().map(|(name, sha256)| json!({ "name": name, "sha256": sha256 })).collect();
+    json(&value)
+}
+
+fn json(value: &Value) -> String {
+    let mut text = serde_json::to_string_pretty(value).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+fn value(kinds: &[&'static Kind]) -> Value {
     let parts: Vec<Value> = kinds
         .iter()
         .map(|kind| {
@@ -64,10 +82,7 @@ pub fn catalogue_json(kinds: &[&'static Kind]) -> String {
         .iter()
         .map(|sheet| json!({ "name": sheet.name, "width_mm": sheet.width.mm(), "height_mm": sheet.height.mm(), "source": sheet.source }))
         .collect();
-    let mut text = serde_json::to_string_pretty(&json!({ "format": FORMAT, "parts": parts, "sheets": sheets }))
-        .unwrap_or_default();
-    text.push('\n');
-    text
+    json!({ "format": FORMAT, "parts": parts, "sheets": sheets })
 }
 
 /// What a field takes and what holds without it: `0 to 2000 mm, 6 mm or 1/4 in if left out`.

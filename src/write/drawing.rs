@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A picture as SVG, for people and for the PNG writer. Cutting files come from `svg.rs`.
 
+use super::frame::Frame;
 use super::number::text;
 use super::svg::{Pen as Path, escape};
 use crate::contour::Contour;
@@ -62,7 +63,7 @@ fn marks(out: &mut String, picture: &Picture) {
             }
             Mark::Line { points, pen } => {
                 out.push_str("<path d=\"");
-                let mut path = Path { out: &mut *out, height: picture.height, scale: 1.0 };
+                let mut path = Path { out: &mut *out, frame: frame(picture.height) };
                 for (index, &point) in points.iter().enumerate() {
                     path.step(if index == 0 { "M" } else { " L" }, point);
                 }
@@ -90,8 +91,13 @@ fn marks(out: &mut String, picture: &Picture) {
 }
 
 fn closed(out: &mut String, contour: &Contour, height: f64) {
-    Path { out, height, scale: 1.0 }.closed(contour);
+    Path { out, frame: frame(height) }.closed(contour);
     out.push(' ');
+}
+
+/// Millimetres, y down.
+fn frame(height: f64) -> Frame {
+    Frame { scale: 1.0, decimals: 4, down_from: Some(height) }
 }
 
 fn paint(fill: Option<Fill>) -> String {

@@ -4,8 +4,9 @@
 //! Source of every group code: the published DXF Reference, HEADER, TABLES, BLOCKS, ENTITIES, OBJECTS.
 
 use super::colour;
+use super::frame::Frame;
 use super::number::text;
-use crate::contour::{Point, Rect, Vertex};
+use crate::contour::{Edge, Point, Rect, Vertex};
 use crate::cutter::Cutter;
 use crate::toolpath::{Run, SheetPaths, Stroke};
 use std::fmt::{Display, Write};
@@ -43,6 +44,9 @@ pub fn dxf(sheet: &SheetPaths, cutter: &Cutter) -> String {
     whole.body + &file.body + "0\r\nEOF\r\n"
 }
 
+/// Millimetres to a thousandth of a micrometre, y up.
+const FRAME: Frame = Frame { scale: 1.0, decimals: 6, down_from: None };
+
 struct File {
     body: String,
     /// R12: no handles, no subclass markers, no objects.
@@ -60,8 +64,8 @@ impl File {
     }
 
     fn real(&mut self, code: u16, value: f64) {
-        // Coordinates to a thousandth of a micrometre, bulges to what tells apart a hair in a metre.
-        let decimals = if code == 42 { 12 } else { 6 };
+        // Bulges to what tells apart a hair in a metre.
+        let decimals = if code == 42 { 12 } else { FRAME.decimals };
         let number = text(value, decimals);
         self.put(code, number);
     }
@@ -291,7 +295,7 @@ impl File {
         let (layer, space) = (stroke.layer.name(), self.space);
         match &stroke.run {
             Run::Straight(pieces) => {
-                for &(from, to) in pieces {
+                for &(from, to) in pieces.iter().filter(|(from, to)| !FRAME.meet(*from, *to)) {
                     self.entity("LINE", layer, space);
                     self.subclass("AcDbLine");
                     self.point(10, from);
@@ -299,18 +303,18 @@ impl File {
                 }
             }
             Run::Closed(contour) => {
-                self.polyline(layer, contour.vertices(), true);
+                self.polyline(layer, &corners(contour.edges(), true), true);
             }
             Run::Open(edges) => {
-                let mut corners: Vec<Vertex> =
-                    edges.iter().map(|edge| Vertex { at: edge.from, bulge: edge.bulge }).collect();
-                corners.extend(edges.last().map(|edge| Vertex { at: edge.to, bulge: 0.0 }));
-                self.polyline(layer, &corners, false);
+                self.polyline(layer, &corners(edges.iter().copied(), false), false);
             }
         }
     }
 
     fn polyline(&mut self, layer: &str, corners: &[Vertex], closed: bool) {
+        if corners.is_empty() {
+            return;
+        }
         let (space, closed) = (self.space, u8::from(closed));
         if !self.old {
             self.entity("LWPOLYLINE", layer, space);
@@ -391,6 +395,13 @@ impl File {
         self.put(71, order);
         self.put(330, format_args!("{record:X}"));
     }
+}
+
+/// The corners of a polyline, each with the bulge of the edge that leaves it.
+fn corners(edges: impl Iterator<Item = Edge>, closed: bool) -> Vec<Vertex> {
+    let edges: Vec<Edge> = FRAME.edges(edges).collect();
+    let end = edges.last().filter(|_| !closed).map(|edge| Vertex { at: edge.to, bulge: 0.0 });
+    edges.iter().map(|edge| Vertex { at: edge.from, bulge: edge.bulge }).chain(end).collect()
 }
 
 /// The box around everything that is drawn; the sheet where nothing is.

@@ -7,8 +7,7 @@
 pub(super) fn push(out: &mut String, value: f64, decimals: u32) {
     use std::fmt::Write;
     let scale = 10_i64.pow(decimals);
-    #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
-    let scaled = (value * scale as f64).round();
+    let scaled = steps(value, decimals);
     if scaled.is_nan() || scaled.abs() >= 9e15 {
         let _ = write!(out, "{value}");
         return;
@@ -28,6 +27,18 @@ pub(super) fn push(out: &mut String, value: f64, decimals: u32) {
     }
 }
 
+/// How many steps of the last decimal are written for a number.
+fn steps(value: f64, decimals: u32) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
+    let scale = 10_i64.pow(decimals) as f64;
+    (value * scale).round()
+}
+
+/// Whether two numbers are written alike.
+pub(super) fn alike(one: f64, other: f64, decimals: u32) -> bool {
+    (steps(one, decimals) - steps(other, decimals)).abs() < 0.5
+}
+
 /// The same as text.
 pub(super) fn text(value: f64, decimals: u32) -> String {
     let mut out = String::new();
@@ -37,7 +48,7 @@ pub(super) fn text(value: f64, decimals: u32) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::text;
+    use super::{alike, text};
 
     #[test]
     fn trims_and_never_writes_minus_nought() {
@@ -47,5 +58,15 @@ mod tests {
         assert_eq!(text(100.0, 4), "100");
         assert_eq!(text(-0.5, 4), "-0.5");
         assert_eq!(text(0.050_05, 4), "0.0501");
+    }
+
+    #[test]
+    fn alike_is_what_is_written_alike() {
+        let numbers = [-0.5, -0.000_05, -0.000_049, -0.0, 0.0, 0.000_049, 0.000_05, 0.000_149, 0.000_15, 300.000_25];
+        for one in numbers {
+            for other in numbers {
+                assert_eq!(alike(one, other, 4), text(one, 4) == text(other, 4), "{one} {other}");
+            }
+        }
     }
 }

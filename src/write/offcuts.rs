@@ -25,11 +25,20 @@ pub fn offcut_stocks(album: &Album, stocks: &[StockSheets]) -> String {
         let mut sizes: Vec<_> = sizes.into_iter().collect();
         sizes.sort_by_key(|&((width, height), _)| std::cmp::Reverse((width * height, width)));
         if !sizes.is_empty() {
-            let name: String = stock.name.chars().take(24).collect();
-            entries.insert(format!("{name}-offcuts"), entry(stock, laid, &sizes));
+            entries.insert(free_name(&stock.name, &entries), entry(stock, laid, &sizes));
         }
     }
     format!("{:#}\n", Value::Object(entries))
+}
+
+/// `card-offcuts`; a stock's name has 32 letters at most, and two long ones may begin alike.
+fn free_name(stock: &str, entries: &Map<String, Value>) -> String {
+    let name = |number: usize| {
+        let ending = if number == 1 { "-offcuts".to_owned() } else { format!("-offcuts-{number}") };
+        let room = 32_usize.saturating_sub(ending.len());
+        stock.chars().take(room).chain(ending.chars()).collect::<String>()
+    };
+    (1..).map(name).find(|name| !entries.contains_key(name)).unwrap_or_else(|| name(1))
 }
 
 fn entry(stock: &Stock, laid: &StockSheets, sizes: &[((i64, i64), u32)]) -> Value {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! The catalogue's plates: a picture of each kind as SVG and PNG, and the catalogue itself beside them.
 
-use super::catalogue::{FILE, catalogue_json};
+use super::catalogue::{FILE, listed};
 use super::drawing::drawing;
-use super::sink::Sink;
+use super::sink::{Listed, Sink};
 use crate::parts;
 use crate::picture;
 use std::io;
@@ -13,6 +13,7 @@ use std::io;
 /// # Errors
 /// The sink's, or that a plate could not be drawn.
 pub fn plates(sink: &mut dyn Sink) -> io::Result<()> {
+    let mut sink = Listed::new(sink);
     for maker in parts::ALL {
         let name = maker.kind.name;
         let missing = || io::Error::other(format!("the plate of {name} could not be drawn"));
@@ -21,5 +22,5 @@ pub fn plates(sink: &mut dyn Sink) -> io::Result<()> {
         #[cfg(feature = "png")]
         sink.put(&format!("{name}.png"), &super::png(&picture).ok_or_else(missing)?)?;
     }
-    sink.put(FILE, catalogue_json(&parts::kinds()).as_bytes())
+    sink.finish(FILE, |files| listed(&parts::kinds(), files))
 }

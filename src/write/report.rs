@@ -14,6 +14,7 @@ use crate::toolpath::{Effort, SheetPaths};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
+use std::collections::BTreeMap;
 
 /// What the report's `format` says.
 pub const FORMAT: &str = "hingeleaf-report/1";
@@ -33,6 +34,17 @@ struct Report<'a> {
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
     findings: Vec<FindingRow<'a>>,
+    /// The files of the folder as they were written, this one with noughts for its own digest: whatever else lies there is the
+    /// maker's, and is kept.
+    files: Vec<FileRow<'a>>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct FileRow<'a> {
+    name: &'a str,
+    #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
+    sha256: &'a str,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -269,9 +281,16 @@ fn tool_row(sheet: &SheetPaths) -> ToolRow {
     ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
 }
 
-/// The whole report.
+/// The whole report; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
-pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPaths], findings: &[Finding]) -> String {
+pub fn report(
+    album: &Album,
+    kit: &Kit,
+    stocks: &[StockSheets],
+    paths: &[SheetPaths],
+    findings: &[Finding],
+    files: &BTreeMap<String, String>,
+) -> String {
     let stock_name = |number: usize| album.stocks.get(number).map_or("", |stock| stock.name.as_str());
     let parts = kit
         .parts
@@ -350,6 +369,7 @@ pub fn report(album: &Album, kit: &Kit, stocks: &[StockSheets], paths: &[SheetPa
         sheets,
         layouts,
         findings: rows(findings),
+        files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
     };
     json(&whole)
 }

@@ -54,7 +54,7 @@ pub fn svg_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let write = |sheet: &SheetPaths| svg(title, parts, sheet, cutter);
-    let prove = |text: &str, sheet: &SheetPaths| proof::svg(text, sheet, cutter);
+    let prove = |text: &str, sheet: &SheetPaths| proof::svg(text, parts, sheet, cutter);
     files(sheet, "svg", split, write, prove, sink)
 }
 

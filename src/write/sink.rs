@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where files go, one at a time.
 
+use super::folder::{UNSEALED, digest, sealed};
 use std::collections::BTreeMap;
 use std::io;
 
@@ -23,6 +24,37 @@ pub struct Memory {
 impl Sink for Memory {
     fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
         self.files.insert(name.to_owned(), bytes.to_vec());
+        Ok(())
+    }
+}
+
+/// Hands files on, and remembers each with its digest for the report.
+pub struct Listed<'a> {
+    sink: &'a mut dyn Sink,
+    files: BTreeMap<String, String>,
+}
+
+impl<'a> Listed<'a> {
+    /// Nothing yet.
+    pub fn new(sink: &'a mut dyn Sink) -> Self {
+        Self { sink, files: BTreeMap::new() }
+    }
+
+    /// Hands on the last file, which lists all of them and itself: their names, and their SHA-256 in small hexadecimal digits.
+    /// Its own digest is that of its text with as many noughts in the place of the digest.
+    ///
+    /// # Errors
+    /// The sink's.
+    pub fn finish(mut self, name: &str, text: impl FnOnce(&BTreeMap<String, String>) -> String) -> io::Result<()> {
+        self.files.insert(name.to_owned(), UNSEALED.to_owned());
+        self.sink.put(name, sealed(&text(&self.files)).as_bytes())
+    }
+}
+
+impl Sink for Listed<'_> {
+    fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        self.sink.put(name, bytes)?;
+        self.files.insert(name.to_owned(), digest(bytes));
         Ok(())
     }
 }

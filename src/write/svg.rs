@@ -3,6 +3,7 @@
 //!
 //! SVG counts y downwards; this is the one place where sheets are turned over for it.
 
+use super::frame::Frame;
 use super::number::{push, text};
 use super::part_id;
 use crate::contour::{Contour, Edge, Point};
@@ -14,23 +15,25 @@ use std::fmt::Write;
 /// Width of the strokes on screen, mm: a hairline that prints.
 const HAIRLINE: f64 = 0.1;
 
-/// The unit of a file: how many to a millimetre, and the root's suffix.
-pub(super) fn unit(name: &str) -> (f64, &'static str) {
+/// The unit of a file: how many to a millimetre, the root's suffix, and how many decimals make it no coarser than a
+/// tenth of a micrometre.
+fn unit(name: &str) -> (f64, &'static str, u32) {
     match name {
-        "in" => (1.0 / 25.4, "in"),
+        "in" => (1.0 / 25.4, "in", 6),
         // A pixel is 1/96 in (CSS Values and Units); some old readers take 1/90 (SVG 1.1, 7.10) or 1/72 in.
-        "px96" => (96.0 / 25.4, ""),
-        "px90" => (90.0 / 25.4, ""),
-        "px72" => (72.0 / 25.4, ""),
-        _ => (1.0, "mm"),
+        "px96" => (96.0 / 25.4, "", 4),
+        "px90" => (90.0 / 25.4, "", 4),
+        "px72" => (72.0 / 25.4, "", 4),
+        _ => (1.0, "mm", 4),
     }
 }
 
 /// One sheet as an SVG file.
 #[must_use]
 pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> String {
-    let (scale, suffix) = unit(cutter.svg_units);
-    let (width, height) = (text(sheet.width * scale, 4), text(sheet.height * scale, 4));
+    let (scale, suffix, decimals) = unit(cutter.svg_units);
+    let frame = Frame { scale, decimals, down_from: Some(sheet.height) };
+    let (width, height) = (text(sheet.width * scale, decimals), text(sheet.height * scale, decimals));
     let mut out = String::with_capacity(256 + sheet.strokes.len() * 160);
     let _ = write!(
         out,
@@ -45,15 +48,22 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
             Layer::Score => &cutter.colours.score,
             Layer::Cut => &cutter.colours.cut,
         };
-        let style = format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, 4));
+        let style = format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals));
         let _ = writeln!(out, "<g id=\"{}\">", layer.name());
         for stroke in sheet.strokes.iter().filter(|stroke| stroke.layer == layer) {
+            let before = out.len();
             let _ = write!(out, "<path data-part=\"{}\" data-copy=\"{}\"", part_id(parts, stroke.part), stroke.copy);
             if let Some(fold) = stroke.fold {
                 let _ = write!(out, " data-fold=\"{}\"", fold.word());
             }
             out.push_str(" d=\"");
-            data(&mut out, stroke, sheet.height, scale);
+            let start = out.len();
+            data(&mut out, stroke, frame);
+            if out.len() == start {
+                // All of it is smaller than the last decimal.
+                out.truncate(before);
+                continue;
+            }
             let _ = writeln!(out, "\" {style}/>");
         }
         out.push_str("</g>\n");
@@ -62,11 +72,12 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
     out
 }
 
-fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
-    let mut pen = Pen { out, height, scale };
+fn data(out: &mut String, stroke: &Stroke, frame: Frame) {
+    let mut pen = Pen { out, frame };
     match &stroke.run {
         Run::Straight(pieces) => {
-            for (index, (from, to)) in pieces.iter().enumerate() {
+            let pieces = pieces.iter().filter(|(from, to)| !frame.meet(*from, *to));
+            for (index, (from, to)) in pieces.enumerate() {
                 pen.step(if index == 0 { "M" } else { " M" }, *from);
                 pen.step(" L", *to);
             }
@@ -75,36 +86,40 @@ fn data(out: &mut String, stroke: &Stroke, height: f64, scale: f64) {
             pen.closed(contour);
         }
         Run::Open(edges) => {
-            let Some(first) = edges.first() else { return };
-            pen.step("M", first.from);
-            for &edge in edges {
+            for (index, edge) in frame.edges(edges.iter().copied()).enumerate() {
+                if index == 0 {
+                    pen.step("M", edge.from);
+                }
                 pen.edge(edge);
             }
         }
     }
 }
 
-/// Writes path data, turning y over.
+/// Writes path data.
 pub(super) struct Pen<'a> {
     pub out: &'a mut String,
-    pub height: f64,
-    pub scale: f64,
+    pub frame: Frame,
 }
 
 impl Pen<'_> {
     pub(super) fn step(&mut self, command: &str, point: Point) {
+        let (x, y) = self.frame.numbers(point);
         self.out.push_str(command);
-        push(self.out, point.x * self.scale, 4);
+        push(self.out, x, self.frame.decimals);
         self.out.push(' ');
-        push(self.out, (self.height - point.y) * self.scale, 4);
+        push(self.out, y, self.frame.decimals);
     }
 
     pub(super) fn closed(&mut self, contour: &Contour) {
-        let Some(first) = contour.vertices().first() else { return };
-        self.step("M", first.at);
-        // The last straight edge is what Z draws.
-        for edge in contour.edges().filter(|edge| !(edge.is_line() && edge.to == first.at)) {
-            self.edge(edge);
+        let mut edges = self.frame.edges(contour.edges()).peekable();
+        let Some(first) = edges.peek() else { return };
+        self.step("M", first.from);
+        while let Some(edge) = edges.next() {
+            // The last straight edge is what Z draws.
+            if !(edge.is_line() && edges.peek().is_none()) {
+                self.edge(edge);
+            }
         }
         self.out.push_str(" Z");
     }
@@ -114,7 +129,7 @@ impl Pen<'_> {
             self.step(" L", edge.to);
             return;
         }
-        let radius = text(edge.radius() * self.scale, 4);
+        let radius = text(edge.radius() * self.frame.scale, self.frame.decimals);
         // Seen with y down, counter-clockwise is still counter-clockwise to the eye: sweep 0.
         let sweep = u8::from(edge.bulge < 0.0);
         self.step(&format!(" A{radius} {radius} 0 0 {sweep} "), edge.to);

@@ -7,7 +7,7 @@ use hingeleaf::finding::{Level, gravest_first};
 use hingeleaf::fit;
 use hingeleaf::fit::order::{Doing, check, steps};
 use hingeleaf::net::{Fold, Net, Panel, Sense, Use};
-use hingeleaf::parts::{Bond, End, Face, Hold, Kit, Owner, Part, Piece, Pocket, Side};
+use hingeleaf::parts::{Bond, End, Face, Hold, Kit, Owner, Part, Piece, Pocket, Purpose, Side};
 
 /// Six pages of both kinds, panels on every face, tags in the pockets, on a strip each and the middle ones on the narrowest.
 fn text(pages: usize) -> String {
@@ -249,6 +249,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
     for (number, (net, name)) in nets.into_iter().zip(["front", "leaf"]).enumerate() {
         kit.parts.push(Part {
             id: name.into(),
+            purpose: Purpose::Body,
             kind: "test",
             flat: net.flat().unwrap(),
             net: net.clone(),

@@ -3,8 +3,8 @@
 
 use crate::common;
 
+use crate::common::strokes::{Stroke, read_dxf, read_svg};
 use crate::common::{INCH, cutter, near, work};
-use dxf::entities::EntityType;
 use hingeleaf::contour::{Contour, Corner, Point};
 use hingeleaf::cutter::{Colours, Cutter, DXF_VERSIONS, ScoreMode};
 use hingeleaf::length::Length;
@@ -14,21 +14,10 @@ use hingeleaf::toolpath::{self, Labels, Run};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use std::collections::{BTreeMap, BTreeSet};
-use svg::node::element::path::{Command, Data};
-use svg::node::element::tag::Type;
-use svg::parser::Event;
 
 const MM_ALBUM: &str = r#"{ "format": "hingeleaf-album/1", "title": "Harbour", "page": { "width": 140, "height": 180 },
   "pages": [{ "kind": "pocket" }, { "kind": "wallet", "pocket": 100, "overflap": 50 }, { "kind": "pocket" }],
   "inserts": [{ "kind": "tag", "width": 80, "height": 150, "count": 2 }] }"#;
-
-/// A stroke as a file has it: corners with the bulge of the edge that leaves each, in mm with y up.
-#[derive(Clone, Debug)]
-struct Stroke {
-    layer: String,
-    closed: bool,
-    corners: Vec<[f64; 3]>,
-}
 
 fn signed_area(corners: &[[f64; 3]]) -> f64 {
     corners
@@ -60,98 +49,6 @@ fn sheets(work: &Work, format: &str) -> Vec<String> {
         files.into_iter().filter(|(name, _)| name.ends_with(&format!(".{format}"))).map(|(_, text)| text).collect();
     assert!(!found.is_empty());
     found
-}
-
-struct Svg {
-    root: BTreeMap<String, String>,
-    title: String,
-    groups: Vec<String>,
-    strokes: Vec<Stroke>,
-    paths: Vec<(String, BTreeMap<String, String>)>,
-}
-
-/// Reads an SVG file whose unit is `unit` mm.
-fn read_svg(text: &str, unit: f64) -> Svg {
-    let mut svg =
-        Svg { root: BTreeMap::new(), title: String::new(), groups: Vec::new(), strokes: Vec::new(), paths: Vec::new() };
-    let mut height = 0.0;
-    for event in svg::read(text).unwrap() {
-        match event {
-            Event::Tag("svg", Type::Start, attributes) => {
-                svg.root = attributes.iter().map(|(name, value)| (name.clone(), value.to_string())).collect();
-                height = svg.root["viewBox"].rsplit(' ').next().unwrap().parse().unwrap();
-            }
-            Event::Tag("g", Type::Start, attributes) => {
-                svg.groups.push(attributes["id"].to_string());
-                assert_eq!(attributes.len(), 1, "a group has its id and nothing else");
-            }
-            Event::Tag("path", Type::Empty, attributes) => {
-                let layer = svg.groups.last().unwrap().clone();
-                let data = Data::parse(&attributes["d"]).unwrap();
-                svg.strokes.extend(subpaths(&data, &layer, height, unit));
-                let attributes = attributes.iter().map(|(name, value)| (name.clone(), value.to_string())).collect();
-                svg.paths.push((layer, attributes));
-            }
-            Event::Text(text) => svg.title += text,
-            Event::Tag("svg" | "g" | "title", ..) => {}
-            other => panic!("{other:?} has no place here"),
-        }
-    }
-    svg
-}
-
-/// SVG 1.1, 8.3.8 and F.6: sweep 1 goes the way of growing angles, which with y down is clockwise to the eye.
-fn subpaths(data: &Data, layer: &str, height: f64, unit: f64) -> Vec<Stroke> {
-    let mut strokes: Vec<Stroke> = Vec::new();
-    let place = |x: f32, y: f32| [f64::from(x) * unit, (height - f64::from(y)) * unit, 0.0];
-    for command in data.iter() {
-        match command {
-            Command::Move(_, to) => {
-                strokes.push(Stroke { layer: layer.into(), closed: false, corners: vec![place(to[0], to[1])] });
-            }
-            Command::Line(_, to) => strokes.last_mut().unwrap().corners.push(place(to[0], to[1])),
-            Command::EllipticalArc(_, arc) => {
-                let corners = &mut strokes.last_mut().unwrap().corners;
-                let [rx, ry, _, large, sweep, x, y] = arc[..] else { panic!("{arc:?}") };
-                assert!((rx - ry).abs() < 1e-6 && large == 0.0, "true arcs of at most 180 degrees");
-                let (from, to) = (*corners.last().unwrap(), place(x, y));
-                let half = ((to[0] - from[0]).hypot(to[1] - from[1]) / 2.0 / (f64::from(rx) * unit)).min(1.0).asin();
-                corners.last_mut().unwrap()[2] = (half / 2.0).tan() * if sweep == 0.0 { 1.0 } else { -1.0 };
-                corners.push(to);
-            }
-            Command::Close => {
-                let stroke = strokes.last_mut().unwrap();
-                stroke.closed = true;
-                let (first, last) = (stroke.corners[0], *stroke.corners.last().unwrap());
-                if (first[0] - last[0]).hypot(first[1] - last[1]) < 1e-9 {
-                    stroke.corners.pop();
-                }
-            }
-            other => panic!("{other:?} has no place here"),
-        }
-    }
-    strokes
-}
-
-fn read_dxf(text: &str) -> Vec<Stroke> {
-    let drawing = dxf::Drawing::load(&mut text.as_bytes()).unwrap();
-    drawing
-        .entities()
-        .map(|entity| {
-            let (closed, corners) = match &entity.specific {
-                EntityType::LwPolyline(line) => {
-                    (line.is_closed(), line.vertices.iter().map(|vertex| [vertex.x, vertex.y, vertex.bulge]).collect())
-                }
-                EntityType::Polyline(line) => (
-                    line.is_closed(),
-                    line.vertices().map(|vertex| [vertex.location.x, vertex.location.y, vertex.bulge]).collect(),
-                ),
-                EntityType::Line(line) => (false, vec![[line.p1.x, line.p1.y, 0.0], [line.p2.x, line.p2.y, 0.0]]),
-                other => panic!("{other:?} has no place here"),
-            };
-            Stroke { layer: entity.common.layer.clone(), closed, corners }
-        })
-        .collect()
 }
 
 /// The group codes and values of a DXF file.
@@ -231,13 +128,13 @@ fn an_svg_can_be_written_in_other_units() {
             let (svg, plain) = (read_svg(file, 1.0 / per_mm), read_svg(plain, 1.0));
             let side = svg.root["width"].strip_suffix(suffix).unwrap();
             assert!(side.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.'), "{side}");
-            near(side.parse().unwrap(), 210.0 * per_mm, 1e-4);
+            let step = if units == "in" { 1e-6 } else { 1e-4 };
+            near(side.parse().unwrap(), 210.0 * per_mm, step);
             assert_eq!(svg.root["viewBox"], format!("0 0 {side} {}", svg.root["height"].strip_suffix(suffix).unwrap()));
             let tree = usvg::Tree::from_str(file, &usvg::Options::default()).unwrap();
             near(f64::from(tree.size().width()) / (210.0 * 96.0 / INCH), ratio, 1e-5);
-            // Four decimals of the unit are what can be said in it.
-            let step = 1e-4 / per_mm + 1e-4;
-            same_strokes(&svg.strokes, &plain.strokes, step);
+            // Whatever the unit, a number says where to the tenth of a micrometre.
+            same_strokes(&svg.strokes, &plain.strokes, 2e-4);
         }
     }
 }

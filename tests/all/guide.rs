@@ -37,7 +37,7 @@ fn made(work: &Work) -> Guide {
 }
 
 fn report(work: &Work) -> Value {
-    serde_json::from_str(&work.report()).unwrap()
+    serde_json::from_str(&work.report(&BTreeMap::new())).unwrap()
 }
 
 /// What one reads, as a length: a ruler's fraction or a tenth of a millimetre.

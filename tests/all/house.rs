@@ -2,7 +2,7 @@
 //! The house rules of the source: which stage may name which, how a file opens, how long it may be.
 
 use crate::common::{files, project};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
@@ -115,4 +115,198 @@ fn no_file_is_too_long() {
         let lines = text.lines().count();
         assert!(lines <= LONGEST, "src/{path} has {lines} lines: it holds more than one thing");
     }
+}
+
+/// Circles of files that still stand. The list only grows shorter: what is mended comes off it.
+const CIRCLES: [&[&str]; 10] = [
+    &["fit/clearance.rs", "fit/inserts.rs"],
+    &["fit/linkage/mod.rs", "fit/linkage/side.rs"],
+    &["guide/desk.rs", "guide/mod.rs"],
+    &["parts/build.rs", "parts/designs.rs", "parts/joined.rs"],
+    &["sheets/blocks.rs", "sheets/mod.rs", "sheets/table.rs"],
+    &["sizes/mod.rs", "sizes/trial.rs"],
+    &["table/answer.rs", "table/open.rs"],
+    &["table/change.rs", "table/example.rs", "table/units.rs"],
+    &["toolpath/letters.rs", "toolpath/marks.rs", "toolpath/mod.rs"],
+    &["write/measures.rs", "write/report.rs"],
+];
+
+/// Imports run one way between files, inside rooms too. A room's `mod.rs` is a file like others, but what it only hands on
+/// (`pub use`) counts as taken from where it stands.
+#[test]
+fn files_do_not_import_each_other_in_circles() {
+    let circles = circles(&imports(&sources()));
+    for circle in &circles {
+        let known = CIRCLES.iter().any(|known| circle.iter().all(|file| known.contains(&file.as_str())));
+        assert!(known, "these files of src/ import each other in a circle: {}", circle.join(", "));
+    }
+    for known in CIRCLES {
+        let stands = circles.iter().any(|circle| known.iter().any(|file| circle.iter().any(|one| one == file)));
+        assert!(stands, "the circle of {} is gone: take it off the list", known.join(", "));
+    }
+}
+
+/// The reading of imports and the search for circles, on a room made up for it.
+#[test]
+fn a_circle_of_files_is_found() {
+    let room = |middle: &str| {
+        BTreeMap::from([
+            ("a/mod.rs".to_owned(), "mod one;\nmod two;\npub use two::{Two, three::Three as Far};\n".to_owned()),
+            ("a/one.rs".to_owned(), "// crate::a::two\nuse crate::{\n    a::Far,\n    b,\n};\n".to_owned()),
+            ("a/two/mod.rs".to_owned(), "pub mod three;\npub struct Two;\n".to_owned()),
+            ("a/two/three.rs".to_owned(), middle.to_owned()),
+            ("b.rs".to_owned(), String::new()),
+        ])
+    };
+    let found = |middle: &str| circles(&imports(&room(middle)));
+    assert_eq!(imports(&room(""))["a/one.rs"], ["a/two/three.rs", "b.rs"].map(str::to_owned).into());
+    assert!(found("use super::Two;").is_empty());
+    assert_eq!(found("fn f() { super::super::one::f() }"), [["a/one.rs", "a/two/three.rs"]]);
+}
+
+/// The place of a file among the modules: `parts/build.rs` is `parts::build`, `parts/mod.rs` is `parts`.
+fn module(path: &str) -> Vec<&str> {
+    let path = path.trim_end_matches(".rs");
+    path.split('/').filter(|part| !["mod", "lib", "main"].contains(part)).collect()
+}
+
+/// By file, the files that it imports from.
+fn imports(sources: &BTreeMap<String, String>) -> BTreeMap<String, BTreeSet<String>> {
+    let by_module: BTreeMap<String, &str> =
+        sources.keys().filter(|path| *path != "main.rs").map(|path| (module(path).join("::"), path.as_str())).collect();
+    let mut handed_on: BTreeMap<(String, String), Vec<String>> = BTreeMap::new();
+    let mut taken: Vec<(&str, Vec<String>)> = Vec::new();
+    for (path, text) in sources {
+        for Import { names, name, public } in imports_of(path, text, &by_module) {
+            if public {
+                handed_on.insert((path.clone(), name), names);
+            } else {
+                taken.push((path, names));
+            }
+        }
+    }
+    let mut found: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for (path, mut names) in taken {
+        // A name that is handed on in a circle of `pub use` does not compile.
+        let from = loop {
+            let Some(count) = (0..=names.len()).rev().find(|&n| by_module.contains_key(&names[..n].join("::"))) else {
+                break None;
+            };
+            let file = by_module[&names[..count].join("::")];
+            let next = names.get(count).and_then(|name| handed_on.get(&(file.to_owned(), name.clone())));
+            let Some(next) = next else { break Some(file) };
+            names = next.iter().chain(&names[count + 1..]).cloned().collect();
+        };
+        if let Some(from) = from.filter(|from| *from != path) {
+            found.entry(path.to_owned()).or_default().insert(from.to_owned());
+        }
+    }
+    found
+}
+
+/// A path of names from the crate's root, what it is called from here on, and whether that is handed on to others.
+struct Import {
+    names: Vec<String>,
+    name: String,
+    public: bool,
+}
+
+/// What a file names of the crate, in `use` or in passing: `crate::…`, `super::…`, `self::…`, and `child::…` in `use`.
+fn imports_of(path: &str, text: &str, by_module: &BTreeMap<String, &str>) -> Vec<Import> {
+    let lines = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+    let text: String = lines.collect::<Vec<_>>().join("\n");
+    let word = |c: char| c.is_alphanumeric() || c == '_';
+    let own: Vec<String> = module(path).into_iter().map(str::to_owned).collect();
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(next) = text[at..].find("::") {
+        let (before, mut rest) = (&text[at..at + next], &text[at + next + 2..]);
+        let start = before.rfind(|c| !word(c)).map_or(0, |place| place + 1);
+        let (statement, first) = (before[..start].trim_end(), &before[start..]);
+        let in_use = statement.ends_with("use");
+        let mut base = own.clone();
+        match first {
+            "crate" | "hingeleaf" => base.clear(),
+            "self" => {}
+            "super" => {
+                base.pop();
+                while let Some(above) = rest.strip_prefix("super::") {
+                    base.pop();
+                    rest = above;
+                }
+            }
+            child if in_use && by_module.contains_key(&[&own[..], &[child.to_owned()]].concat().join("::")) => {
+                base.push(child.to_owned());
+            }
+            _ => {
+                at += next + 2;
+                continue;
+            }
+        }
+        let statement = statement.rsplit([';', '}']).next().unwrap_or_default();
+        let public = in_use && statement.split_whitespace().any(|word| word.starts_with("pub"));
+        rest = names(rest, &base, &mut |names, name| found.push(Import { names, name, public }));
+        at = text.len() - rest.len();
+    }
+    found
+}
+
+/// Reads `a::{b, c::d as e}`; returns what comes after it.
+fn names<'t>(text: &'t str, base: &[String], found: &mut dyn FnMut(Vec<String>, String)) -> &'t str {
+    let text = text.trim_start();
+    if let Some(mut list) = text.strip_prefix('{') {
+        loop {
+            list = list.trim_start_matches(|c: char| c.is_whitespace() || c == ',');
+            if let Some(after) = list.strip_prefix('}') {
+                return after;
+            }
+            let after = names(list, base, found);
+            if after.len() == list.len() {
+                return after;
+            }
+            list = after;
+        }
+    }
+    let end = text.find(|c: char| !c.is_alphanumeric() && c != '_').unwrap_or(text.len());
+    let (word, rest) = text.split_at(end);
+    let names_so_far = [base, &[word.to_owned()]].concat();
+    if let Some(rest) = rest.strip_prefix("::") {
+        return names(rest, &names_so_far, found);
+    }
+    if let Some(renamed) = rest.strip_prefix(" as ") {
+        let end = renamed.find(|c: char| !c.is_alphanumeric() && c != '_').unwrap_or(renamed.len());
+        found(names_so_far, renamed[..end].to_owned());
+        return &renamed[end..];
+    }
+    found(names_so_far, word.to_owned());
+    rest
+}
+
+/// All files that a file reaches by its imports.
+fn reached<'a>(from: &'a str, imports: &'a BTreeMap<String, BTreeSet<String>>) -> BTreeSet<&'a str> {
+    let mut reached = BTreeSet::new();
+    let mut open: Vec<&str> = vec![from];
+    while let Some(file) = open.pop() {
+        let next = imports.get(file).into_iter().flatten().map(String::as_str);
+        open.extend(next.filter(|next| reached.insert(*next)));
+    }
+    reached
+}
+
+/// Files that reach themselves by their imports, those together that reach each other.
+fn circles(imports: &BTreeMap<String, BTreeSet<String>>) -> Vec<Vec<String>> {
+    let reached: BTreeMap<&str, BTreeSet<&str>> =
+        imports.keys().map(|file| (file.as_str(), reached(file, imports))).collect();
+    let mut circles: Vec<Vec<String>> = Vec::new();
+    for (file, from_here) in reached.iter().filter(|(file, from_here)| from_here.contains(*file)) {
+        let circle: Vec<String> = from_here
+            .iter()
+            .filter(|other| reached.get(*other).is_some_and(|back| back.contains(file)))
+            .map(|&other| other.to_owned())
+            .collect();
+        if !circles.contains(&circle) {
+            circles.push(circle);
+        }
+    }
+    circles
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-//! A run that is killed leaves the old folder or the new one, never half of either.
+//! A run that is killed leaves the old folder or the new one, never half of either, and what is the maker's in it.
 
+use crate::common::files;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -24,24 +25,29 @@ fn kit(out: &Path, copies: u32) -> Command {
     command
 }
 
-/// Every file below a folder.
-fn files(folder: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
-    let mut found = BTreeMap::new();
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            found.extend(
-                files(&path).into_iter().map(|(name, bytes)| (Path::new(path.file_name().unwrap()).join(name), bytes)),
-            );
-        } else {
-            found.insert(path.file_name().unwrap().into(), std::fs::read(&path).unwrap());
-        }
+/// What the maker keeps in the kit's folder.
+const OWN: [&str; 4] = ["notes.txt", "sheets/photo.jpg", "mine/deep/er.txt", "out.json"];
+
+fn put_own(out: &Path) {
+    for name in OWN {
+        let path = out.join(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, format!("this is {name}")).unwrap();
+    }
+}
+
+/// Takes the maker's files out of what was found, and holds them to being whole.
+fn without_own(mut found: BTreeMap<PathBuf, Vec<u8>>, round: u32) -> BTreeMap<PathBuf, Vec<u8>> {
+    for name in OWN {
+        let there = found.remove(Path::new(name));
+        assert_eq!(there.as_deref(), Some(format!("this is {name}").as_bytes()), "round {round}: {name}");
     }
     found
 }
 
 #[test]
-fn a_hundred_kills_leave_the_old_folder_or_the_new() {
+fn kills_leave_the_old_folder_or_the_new_and_the_makers_files() {
+    let kills: u32 = if std::env::var_os("HINGELEAF_LONG").is_some() { 200 } else { 60 };
     let home = Path::new(env!("CARGO_TARGET_TMPDIR")).join("kills");
     let _ = std::fs::remove_dir_all(&home);
     std::fs::create_dir_all(&home).unwrap();
@@ -58,18 +64,20 @@ fn a_hundred_kills_leave_the_old_folder_or_the_new() {
     assert!(kit(&out, 40).status().unwrap().success());
     let usual = begun.elapsed();
     assert!(kit(&out, 1).status().unwrap().success());
+    put_own(&out);
     let mut kept = [0, 0];
     let mut spared = 0;
-    for round in 0..100_u32 {
+    for round in 0..kills {
         // Moments spread over the whole run and a little beyond, in an order that jumps about.
-        let moment = usual.mul_f64(f64::from(round * 37 % 100) / 75.0).max(Duration::from_micros(1));
-        let before = files(&out) == one;
+        let moment =
+            usual.mul_f64(f64::from(round * 37 % kills) / (0.75 * f64::from(kills))).max(Duration::from_micros(1));
+        let before = without_own(files(&out), round) == one;
         let mut child = kit(&out, if before { 40 } else { 1 }).spawn().unwrap();
         std::thread::sleep(moment);
         spared += u32::from(child.try_wait().unwrap().is_some());
         let _ = child.kill();
         child.wait().unwrap();
-        let now = files(&out);
+        let now = without_own(files(&out), round);
         assert!(now == one || now == many, "round {round}: half a folder: {:?}", now.keys());
         kept[usize::from((now == one) != before)] += 1;
     }

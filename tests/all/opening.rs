@@ -32,6 +32,16 @@ fn classic(thickness: f64) -> Section {
     album(4, INCH / 4.0, INCH / 4.0, thickness, 6.25 * INCH)
 }
 
+/// Pages on a block of guards and stubs 19 mm deep, as thick as they are; guards are 0.6 thick.
+fn on_stubs(pages: u32, thickness: f64, gusset: f64) -> Section {
+    let mut section = album(pages, thickness, gusset, thickness, 148.0);
+    section.base = f64::from(pages) * thickness;
+    for leaf in &mut section.leaves {
+        (leaf.root, leaf.stands_back) = (leaf.root + 0.3, 19.0);
+    }
+    section
+}
+
 fn held(section: Section) -> Section {
     Section { free: false, ..section }
 }
@@ -217,6 +227,8 @@ fn small_albums() -> Vec<(&'static str, Section, Vec<usize>)> {
         ("two", album(2, 12.0, 5.0, 9.0, 100.0), vec![1]),
         ("mixed", mixed, vec![1, 2, 3]),
         ("ten", album(10, 6.5, 6.0, 1.5, 150.0), vec![2]),
+        ("six on stubs", on_stubs(6, 1.2, 6.0), vec![1, 3]),
+        ("eight on stubs", on_stubs(8, 2.0, 9.0), vec![2, 4]),
     ]
 }
 
@@ -460,4 +472,52 @@ fn a_loose_base_is_drawn_up_and_takes_a_shorter_gusset() {
     }
     let tied = album(4, 6.0, 6.05, 4.0, 150.0).opened(2);
     assert!(tied.lift < 1e-6, "{tied:?}");
+}
+
+/// What passes through the block that stubs and guards make; a spine edge that hangs aslant presses against it by a tenth of
+/// the page's thickness at most.
+fn through_the_block(opening: &Opening) -> Vec<usize> {
+    let along = (opening.base[1] - opening.base[0]).normalize();
+    let (up, press) = (Vec2::new(-along.y, along.x), 0.13);
+    let ends = [opening.base[0] + along * press, opening.base[1] - along * press];
+    let block =
+        [ends[0] + up * press, ends[1] + up * press, ends[1] + up * (19.0 - press), ends[0] + up * (19.0 - press)];
+    let hits = |bar: &Bar| {
+        let way = bar.to - bar.from;
+        through(&corners(bar.from, way / way.hypot(), way.hypot(), bar.thickness - 0.02), &block)
+    };
+    (0..opening.bars.len()).filter(|index| hits(&opening.bars[*index])).collect()
+}
+
+/// Twenty pages of 1.2 mm on guards that are stuck to a block 19 mm deep and 24 wide, gussets of 12, opened in the middle.
+/// The block's upper left corner is 0.3 from the first root. The first page hangs from it by 12 - 0.3 = 11.7, its middle at
+/// 19 - 11.7 = 7.3 over the table, its fore-edge's middle at 0.6: it falls by 6.7. Each page further in has 1.2 less of its
+/// gusset left and lies 1.2 higher, so all ten lie on one another and fall alike. At the right the last root is 0.9 from the
+/// corner: 19 - 11.1 - 0.6 = 7.3 (derived).
+#[test]
+fn twenty_pages_on_stubs_fall_from_their_block_as_worked_by_hand() {
+    let section = on_stubs(20, 1.2, 12.0);
+    let opening = held(section).opened(10);
+    for (index, fall) in [(9, 6.7), (10, 7.3)] {
+        let bar = &opening.bars[index];
+        assert!(((bar.from.y - bar.to.y) / fall - 1.0).abs() < 0.1, "page {}: {bar:?}", index + 1);
+    }
+    near(opening.lift, 7.3, 0.73);
+    // Turned over alone, a page lies over the block, which lies on its side: from 24.6 down to 0.6, with nothing of 24 to
+    // spare but what the other pages let the block tip.
+    let section = on_stubs(20, 1.2, 6.0);
+    let first = section.opened(1);
+    near(first.lift, 24.0, 2.4);
+    assert!(first.slope < 0.0, "it falls: {first:?}");
+    let mut crossing = Vec::new();
+    for gusset in [6.0, 12.0, 24.0] {
+        let section = on_stubs(20, 1.2, gusset);
+        for opening in openings(&section) {
+            let which = (gusset, opening.between);
+            crossing
+                .extend(through_the_block(&opening).into_iter().map(|page| (which, format!("{page} and the block"))));
+            crossing.extend(collisions(&section, &opening).into_iter().map(|what| (which, what)));
+        }
+    }
+    assert!(crossing.is_empty(), "{crossing:?}");
 }

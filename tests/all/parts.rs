@@ -4,8 +4,10 @@
 use crate::common;
 
 use crate::common::{INCH, cutter, kit, near, part, work};
+use hingeleaf::fields::{Key, needed};
+use hingeleaf::length::Length;
 use hingeleaf::net::{Flat, Sense};
-use hingeleaf::parts::{Kit, Part};
+use hingeleaf::parts::{CONTENT, Kit, Part};
 use proptest::prelude::*;
 use std::f64::consts::PI;
 use std::fmt::Write;
@@ -516,4 +518,16 @@ proptest! {
             prop_assert_eq!(shape(&one.flat), shape(&two.flat), "{}", &one.id);
         }
     }
+}
+
+/// A kind can only be asked for fields that its table holds; what may be of any kind is asked whether it has it. Every kind
+/// is made in `plates`, over whatever its fields take.
+#[test]
+fn an_entry_without_a_field_says_so() {
+    let album = common::album(&inch_album(POCKET));
+    let overflap: Key<Length> = Key::size("overflap", needed(), "a wallet's flap");
+    assert_eq!(album.pages[0].values.find(overflap), None);
+    let asked = std::panic::catch_unwind(|| album.pages[0].get(overflap));
+    assert_eq!(asked.is_err(), cfg!(debug_assertions), "a pocket page has no \"overflap\"");
+    assert_eq!(album.pages[0].get(CONTENT), Length::ZERO);
 }

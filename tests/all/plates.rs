@@ -269,7 +269,7 @@ fn value(takes: Takes) -> BoxedStrategy<Option<Value>> {
 }
 
 /// A kind's example with some of its fields set anew.
-fn altered() -> impl Strategy<Value = (&'static Maker, Value)> {
+pub(crate) fn altered() -> impl Strategy<Value = (&'static Maker, Value)> {
     prop::sample::select(parts::ALL).prop_flat_map(|maker| {
         let fields: Vec<_> =
             maker.kind.fields.iter().map(|field| prop::option::weighted(0.3, value(field.takes))).collect();

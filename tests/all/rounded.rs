@@ -4,7 +4,7 @@
 use crate::common;
 
 use crate::common::{INCH, TempDir, album, fixtures, hingeleaf, near};
-use hingeleaf::album::Album;
+use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::length::{Length, Units};
 use hingeleaf::parts;
@@ -73,8 +73,8 @@ fn every_size_is_the_nearest_sixteenth() {
     near(after.page.width.mm(), 147.6375, 1e-9);
     near(after.page.height.mm(), 190.5, 1e-9);
     // Whichever way the library is asked.
-    near(after.page.values.length("width").mm(), 147.6375, 1e-9);
-    near(after.panels.as_ref().unwrap().values.length("reveal").mm(), 3.175, 1e-9);
+    near(after.page.values.get(album::WIDTH).mm(), 147.6375, 1e-9);
+    near(after.panels.as_ref().unwrap().values.get(album::REVEAL).mm(), 3.175, 1e-9);
     near(after.length_at("page.width").unwrap().mm(), 147.6375, 1e-9);
     for (path, size) in &sizes {
         assert_eq!(after.length_at(path), Some(*size), "{path}");

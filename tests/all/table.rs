@@ -437,3 +437,42 @@ fn without_words_and_terminal_it_opens_the_page() {
     child.kill().unwrap();
     child.wait().unwrap();
 }
+
+/// Connections that say nothing keep nobody out: 193 of them are more than there are places and than the system lets wait.
+#[test]
+fn half_open_connections_shut_no_one_out() {
+    let table = Table::start();
+    let (host, token) = (table.host(), &table.token);
+    let half = format!("GET /{token}/ HTTP/1.1\r\nHost: {host}\r\n");
+    let held: Vec<TcpStream> = (0..193)
+        .map_while(|number| {
+            let address = format!("127.0.0.1:{}", table.port).parse().unwrap();
+            let mut stream = TcpStream::connect_timeout(&address, Duration::from_secs(3)).ok()?;
+            if number % 2 == 0 {
+                // Who is cut off already can't write.
+                let _ = stream.write_all(half.as_bytes());
+            }
+            Some(stream)
+        })
+        .collect();
+    for _ in 0..5 {
+        let begun = Instant::now();
+        assert_eq!(table.post("work", &work_body()).status, 200);
+        assert!(begun.elapsed() < Duration::from_secs(2), "it took {:?} with {} held", begun.elapsed(), held.len());
+    }
+    assert_eq!(held.len(), 193, "a connection was not taken");
+}
+
+/// Whoever is being answered is not cut off by others that come.
+#[test]
+fn who_is_being_answered_stays() {
+    let table = Table::start();
+    let body = json!({ "name": "a.json", "text": tide_table() }).to_string();
+    thread::scope(|scope| {
+        let long = scope.spawn(|| table.post("kit", body.as_bytes()));
+        thread::sleep(Duration::from_millis(50));
+        let held: Vec<TcpStream> = (0..300).map(|_| table.connect()).collect();
+        let reply = long.join().unwrap();
+        assert_eq!((reply.status, &reply.body[..2]), (200, b"PK".as_slice()), "{} are held", held.len());
+    });
+}

@@ -241,3 +241,56 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
     let question = json!({ "name": "a.json", "text": broken });
     assert_eq!(table.post("kit", question.to_string().as_bytes()).status, 409);
 }
+
+/// A size of the machine that can't be used is named where it was typed, stops the work and gives nothing to cut.
+#[test]
+fn a_machine_that_can_not_be_told_stops_the_work() {
+    let table = Table::start();
+    for (name, typed) in [("margin", "500"), ("margin", "x"), ("gap", "-1"), ("kerf", "1/0 in"), ("kerf", "title")] {
+        let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": { name: typed } });
+        let bytes = question.to_string().into_bytes();
+        let answer = table.post("work", &bytes).json();
+        let first = &answer["fit"]["findings"][0];
+        assert_eq!((&first["path"], &first["level"]), (&json!(format!("cutter.{name}")), &json!("stop")), "{typed}");
+        assert_eq!(answer["machine"][0], *first, "{typed}");
+        assert_eq!((&answer["fit"]["stopped"], &answer["sheets"]), (&json!(true), &Value::Null), "{typed}");
+        assert!(answer["fit"]["sentence"].as_str().unwrap().starts_with("Nothing can be cut"), "{}", answer["fit"]);
+        assert!(answer["take"]["sentence"].as_str().unwrap().starts_with("Nothing to cut"), "{}", answer["take"]);
+        assert!(first["text"].as_str().unwrap().contains(&typed[..1]), "{first}");
+        for question in ["better", "sizes", "kit"] {
+            assert_eq!(table.post(question, &bytes).status, 409, "{question} with {typed}");
+        }
+    }
+}
+
+/// Names that the maker gave are called so, however a field of the same name is called on the page.
+#[test]
+fn the_makers_own_names_are_not_reworded() {
+    let table = Table::start();
+    let before = fixture("tide-table");
+    let said = |text: &str, change: &Value| {
+        let answer = table.work(text, change);
+        assert_eq!(answer["refused"], true, "{change}");
+        format!("{}; {}", answer["findings"][0]["text"], answer["findings"][0]["help"])
+    };
+    let set = |path: &str, typed: &str| json!({ "do": "set", "path": path, "typed": typed });
+    for name in ["pitch", "grain", "turn_in", "page.width", "cover.turn_in", "1 in (0.1 mm over)", "a\" \"pitch\" \"b"]
+    {
+        for path in ["page.stock", "stocks.card.sheet", "page.width"] {
+            let words = said(&before, &set(path, name));
+            let own = name.replace('"', "\\\"");
+            assert!(words.contains(&format!("“{own}”")), "{path}, {name}: {words}");
+        }
+    }
+    // The field is called as on the page, what was typed is not.
+    let words = said(&before, &set("spine.lead_in", "pitch"));
+    assert!(words.contains("“lead-in (clipped corner of the tab)”: “pitch”"), "{words}");
+    let pitch = before.replacen("\"stocks\": {", "\"stocks\": { \"pitch\": { \"sheet\": \"A4\" },", 1);
+    assert_ne!(pitch, before);
+    let words = said(&pitch, &json!({ "do": "stock", "name": "pitch" }));
+    assert!(words.contains("“pitch” already"), "{words}");
+    // A file that is shown as a text speaks of its own names.
+    let torn = table.work(&before.replace("\"width\"", "\"titel\""), &Value::Null);
+    assert_eq!(torn["unread"], true);
+    assert!(torn["findings"].to_string().contains("\\\"titel\\\""), "{}", torn["findings"]);
+}

@@ -1,74 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Uses the table in a real browser as a person would, for test_table.py.
-//
-//   node table.mjs MODULES PROGRAM BROWSER OUT
-//
-// MODULES holds node_modules. Tells what it saw in OUT/seen.json: { name: [fault, …] } for each check, and leaves there
-// what it was given to take away.
+// Uses the table in a real browser as a person would, for test_table.py; see browse.mjs.
 
-import { spawn } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
-
-const [, , modules, program, browserPath, out] = process.argv;
-const require = createRequire(join(modules, "package.json"));
-const { chromium } = require("playwright-core");
-const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-
-const PATIENCE = 20000;
-const seen = {};
-
-/** What a check found wrong: what is said to it, and where it broke off. */
-async function check(name, does) {
-  const faults = [];
-  seen[name] = faults;
-  try {
-    await does((good, words) => good || faults.push(words));
-  } catch (error) {
-    faults.push(`broke off: ${error.message.split("\n").slice(0, 4).join(" ")}`);
-  }
-}
-
-/** Starts the program; gives its address and what ends it. */
-async function start(...more) {
-  const child = spawn(program, ["table", "--no-browser", ...more], { stdio: ["ignore", "pipe", "inherit"] });
-  const address = await new Promise((done, broke) => {
-    child.stdout.once("data", (data) => done(String(data).split("\n")[0]));
-    child.once("exit", () => broke(new Error("the program ended")));
-  });
-  return { address, child };
-}
-
-const browser = await chromium.launch({
-  executablePath: browserPath,
-  args: ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-});
-
-/** A fresh browser window at the table, and all that its page complains about. */
-async function window(address, has = {}) {
-  const context = await browser.newContext({ viewport: { width: 1200, height: 900 }, acceptDownloads: true, ...has });
-  context.setDefaultTimeout(PATIENCE);
-  const page = await context.newPage();
-  const complaints = [];
-  page.on("pageerror", (error) => complaints.push(`script: ${error.message}`));
-  page.on("console", (said) => { if (said.type() === "error") complaints.push(`console: ${said.text()}`); });
-  page.on("request", (request) => { if (!/^(blob:)?http:\/\/127\.0\.0\.1:/.test(request.url())) complaints.push(`asked elsewhere: ${request.url()}`); });
-  await page.goto(address);
-  return { context, page, complaints };
-}
-
-const text = (page, where) => page.locator(where).innerText();
-/** Waits until an element says something. */
-const says = (page, where, words) => page.locator(where).filter({ hasText: words }).first().waitFor();
-/** Waits until nothing more follows from the last change. */
-const settled = (page) => page.locator(".saves").waitFor();
-
-async function download(page, button, name) {
-  const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: button }).click()]);
-  await file.saveAs(join(out, name ?? file.suggestedFilename()));
-  return file.suggestedFilename();
-}
+import { axe, check, download, out, says, settled, start, tell, text, window } from "./browse.mjs";
 
 const table = await start();
 
@@ -259,12 +193,17 @@ const STATES = {
     await page.locator("#file").setInputFiles({ name: "torn.json", mimeType: "application/json", buffer: Buffer.from("{ \"format\": ") });
     await says(page, "h1", "can’t be read yet");
   },
+  "a size of the machine that can't be read": async (page) => {
+    await STATES["an album"](page);
+    await page.getByText("Your machine, or your hand").click();
+    await page.locator("#at-cutter-margin").fill("500");
+    await says(page, "#fit .result", "Nothing can be cut");
+  },
   "the program gone": async (page) => {
     await STATES["an album"](page);
-    await page.route("**/work", (route) => route.abort());
+    await page.route("**", (route) => route.abort());
     await page.getByLabel("Page height").fill("191");
-    await says(page, "#word", "does not answer any more");
-    await page.unroute("**/work");
+    await says(page, "#word", "One change waits");
   },
   "before the program is ended": async (page) => {
     await STATES["an album"](page);
@@ -302,6 +241,8 @@ await check("the program ends when it is asked to", async (must) => {
   const ended = new Promise((done) => table.child.once("exit", done));
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
+  // The page's foot moves down while the album comes in.
+  await settled(page);
   await page.getByRole("button", { name: "End the program" }).click();
   await page.getByRole("button", { name: "End it" }).click();
   await says(page, "#word", "does not answer any more");
@@ -320,5 +261,4 @@ await check("the program ends when it is asked to", async (must) => {
 });
 
 table.child.kill();
-await browser.close();
-writeFileSync(join(out, "seen.json"), JSON.stringify(seen));
+await tell();

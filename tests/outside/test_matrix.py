@@ -29,7 +29,7 @@ VERSIONS = {
 TRUE_COLOURS = {"cut": 0x000000, "score": 0xE69F00, "draw": 0xCC79A7}
 #: Report and DXF are rounded to less than this, mm.
 NEAR = 1e-3
-#: SVG numbers have four decimals, in the file's unit.
+#: SVG numbers have at least four decimals, in the file's unit (inches six).
 DECIMAL = 1e-4
 
 

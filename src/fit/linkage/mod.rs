@@ -247,6 +247,12 @@ impl Section {
         Self { base, leaves: self.leaves.iter().map(leaf).collect(), ..*self }
     }
 
+    /// How deep the solid is that all roots stand on, as on guards and stubs that are stuck face to face, mm.
+    fn depth(&self) -> f64 {
+        let least = self.leaves.iter().map(|leaf| leaf.stands_back).fold(f64::INFINITY, f64::min);
+        if least.is_finite() { least } else { 0.0 }
+    }
+
     fn sides(&self) -> Sides {
         Sides([Side::new(self.leaves.len()), Side::new(self.leaves.len())])
     }
@@ -256,8 +262,8 @@ impl Section {
     fn lay(&self, between: usize, (tilt, high): (f64, f64), most: f64, Sides([left, right]): &mut Sides) -> f64 {
         let (sine, cosine) = tilt.sin_cos();
         let (on_left, on_right) = self.leaves.split_at(between);
-        left.clear(self.base, high, (sine, cosine));
-        right.clear(self.base, high, (-sine, cosine));
+        left.clear((self.base, self.depth()), high, (sine, cosine));
+        right.clear((self.base, self.depth()), high, (-sine, cosine));
         for leaf in on_left {
             left.lay(leaf, leaf.root);
             if left.energy > most {

@@ -26,6 +26,9 @@ use crate::contour::{Point, Vec2};
 /// Less than this is no distance, mm.
 const HAIR: f64 = 1e-9;
 
+/// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
+const PRESS: f64 = 0.2;
+
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
 
@@ -77,7 +80,9 @@ struct Page {
 
 /// Pages laid on one side.
 pub(super) struct Side {
-    /// The base's end.
+    /// The base's end on the table's side.
+    foot: Point,
+    /// The upper corner over it: where all roots stand higher than the base, what lies beneath them is solid.
     end: Point,
     /// Unit vector along the base, inward.
     inward: Vec2,
@@ -96,6 +101,7 @@ pub(super) struct Side {
 impl Side {
     pub(super) fn new(leaves: usize) -> Self {
         Self {
+            foot: Point::ZERO,
             end: Point::ZERO,
             inward: Vec2::new(-1.0, 0.0),
             high: false,
@@ -106,10 +112,11 @@ impl Side {
         }
     }
 
-    /// Clears the side for a base of this length that rises inward by the angle of this sine and cosine, its lower end
-    /// this high over the table.
-    pub(super) fn clear(&mut self, base: f64, high: f64, (sine, cosine): (f64, f64)) {
-        self.end = Point::new(0.0, (-base * sine).max(0.0) + high);
+    /// Clears the side for a base of this length and depth that rises inward by the angle of this sine and cosine, its
+    /// lower end this high over the table.
+    pub(super) fn clear(&mut self, (base, depth): (f64, f64), high: f64, (sine, cosine): (f64, f64)) {
+        self.foot = Point::new(0.0, (-base * sine).max(0.0) + high);
+        self.end = self.foot + Vec2::new(sine, cosine) * depth;
         self.inward = Vec2::new(-cosine, sine);
         self.high = sine < 0.0;
         self.surface = (Point::ZERO, Vec2::new(1.0, 0.0));
@@ -121,11 +128,13 @@ impl Side {
     /// Lays the next leaf; its root is `from_end` away from the base's end.
     pub(super) fn lay(&mut self, leaf: &Leaf, from_end: f64) {
         let up = Vec2::new(self.inward.y, -self.inward.x);
-        let root = self.end + self.inward * from_end + up * leaf.stands_back;
+        let root = self.foot + self.inward * from_end + up * leaf.stands_back;
         let page = Page { root, gusset: leaf.gusset, width: leaf.width, half: leaf.thickness / 2.0 };
         let mut rest = self.settle(page);
-        if self.high && from_end > HAIR && self.end_is_in_the_way(page, rest) {
-            rest = self.over_the_end(page);
+        if self.solid() {
+            rest = self.over_the_block(page, rest);
+        } else if self.high && from_end > HAIR && self.is_in_the_way(self.end, page, rest) {
+            rest = self.over(self.end, page);
         }
         let top = rest.from + normal(rest.along) * page.half;
         self.surface = (top, rest.along);
@@ -136,6 +145,11 @@ impl Side {
         let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
         let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
         self.energy += THROUGH * leaf.weight * deep;
+    }
+
+    /// Whether the roots stand on something that goes down to the base.
+    fn solid(&self) -> bool {
+        (self.end - self.foot).hypot() > HAIR
     }
 
     /// Whether all that is laid lies flat.
@@ -165,7 +179,7 @@ impl Side {
             Rest { from, along: lowered(along, share(above - gusset, width)) }
         };
         // Through the base there is no way: the gusset lies on it, and hangs from its end if it reaches so far.
-        if !self.high && self.under_base(root, rest.from) {
+        if !self.high && !self.solid() && self.under_base(root, rest.from) {
             let spent = (self.end - root).hypot();
             if spent > gusset {
                 let from = root - self.inward * gusset;
@@ -227,45 +241,110 @@ impl Side {
         Rest { along, ..rest }
     }
 
-    /// Whether a page or its gusset would pass through the high end of the base.
-    fn end_is_in_the_way(&self, page: Page, rest: Rest) -> bool {
-        let way = self.end - rest.from;
+    /// Whether a page or its gusset would pass through an end of the base.
+    fn is_in_the_way(&self, end: Point, page: Page, rest: Rest) -> bool {
+        let way = end - rest.from;
         if way.dot(rest.along) > 0.0 {
-            return way.dot(normal(rest.along)) > HAIR - page.half;
+            return way.dot(normal(rest.along)) > 1e-6 - page.half;
         }
-        (rest.from - page.root).cross(self.end - page.root) > HAIR
+        (rest.from - page.root).cross(end - page.root) > HAIR
     }
 
-    /// Where a page rests that has to go over the high end of the base.
-    fn over_the_end(&self, page: Page) -> Rest {
+    /// Where a page rests that has to go over an end of the base.
+    fn over(&self, end: Point, page: Page) -> Rest {
         let Page { root, gusset, width, half } = page;
-        let spent = (self.end - root).hypot();
+        let spent = (end - root).hypot();
         if spent <= gusset {
             // The gusset lies along the base up to its end and hangs from there.
-            return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
+            return self.settle(Page { root: end, gusset: gusset - spent, ..page });
         }
-        let leaning = self.clear_of_corners(page, tangent(root, gusset, half, self.end));
+        let leaning = self.clear_of_corners(page, tangent(root, gusset, half, end));
+        let (start, surface) = self.surface;
         // The fore-edge may come down on what lies there before the gusset is taut.
+        if (leaning.from + leaning.along * width - start).dot(normal(surface)) >= half {
+            return leaning;
+        }
+        self.lies_over(end, page, leaning).unwrap_or(leaning)
+    }
+
+    /// A page that lies over a corner, its fore-edge on what is there, pulled outward as far as its gusset lets it; none where
+    /// it can't. It is looked for from a rest on.
+    fn lies_over(&self, end: Point, page: Page, from: Rest) -> Option<Rest> {
+        let Page { root, gusset, width, half } = page;
         let (start, surface) = self.surface;
         let up = normal(surface);
         let start = start + up * half;
-        if (leaning.from + leaning.along * width - start).dot(up) >= 0.0 {
-            return leaning;
-        }
-        let mut rest = leaning;
+        let mut rest = from;
         for _ in 0..4 {
-            let touch = self.end + normal(rest.along) * half;
+            let touch = end + normal(rest.along) * half;
             let reach = (rest.from - touch).dot(rest.along) + width;
             let along = lowered(surface, share((touch - start).dot(up), reach));
-            let touch = self.end + normal(along) * half;
-            // Pulled outward as far as the gusset and the end of the base let it.
+            let touch = end + normal(along) * half;
             let way = root - touch;
             let aside = way.dot(normal(along));
             let out =
                 (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
             rest = Rest { from: touch + along * out, along };
         }
-        if (rest.from - root).hypot() <= gusset + 1e-6 { rest } else { leaning }
+        ((rest.from - root).hypot() <= gusset + 1e-6).then_some(rest)
+    }
+
+    /// Where a page rests beside or over what all roots stand on. It hangs from the block's corner, or lies over it, or over
+    /// the block's foot where it has tipped; of what passes through nothing the lowest.
+    fn over_the_block(&self, page: Page, flush: Rest) -> Rest {
+        let spent = (self.end - page.root).hypot();
+        let hung = Page { root: self.end, gusset: (page.gusset - spent).max(0.0), ..page };
+        let ways = [Some(page), (spent <= page.gusset + HAIR).then_some(hung)];
+        let mut best: Option<(f64, Rest)> = None;
+        let mut try_this = |page: Page, rest: Rest| {
+            let low = (page.width / 2.0).mul_add(rest.along.y, rest.from.y);
+            let free = [self.end, self.foot].into_iter().all(|corner| !self.is_in_the_way(corner, page, rest));
+            if free && self.clears(page, rest) && best.is_none_or(|(least, _)| low < least - HAIR) {
+                best = Some((low, rest));
+            }
+        };
+        try_this(page, flush);
+        for way in ways.into_iter().flatten() {
+            try_this(way, self.settle(way));
+            try_this(way, self.beside(way));
+            for corner in [self.end, self.foot] {
+                let leaning = self.clear_of_corners(way, tangent(way.root, way.gusset, way.half, corner));
+                try_this(way, leaning);
+                if let Some(lies) = self.lies_over(corner, way, leaning) {
+                    try_this(way, lies);
+                }
+            }
+        }
+        best.map_or(Rest { from: page.root + Vec2::new(0.0, page.gusset), along: Vec2::new(0.0, 1.0) }, |(_, rest)| {
+            rest
+        })
+    }
+
+    /// A page that hangs from its root along the side of the block, its fore-edge on what is there.
+    fn beside(&self, page: Page) -> Rest {
+        let Page { root, gusset, width, half } = page;
+        let (start, surface) = self.surface;
+        let up = Vec2::new(self.inward.y, -self.inward.x);
+        let aside = half.min(gusset);
+        let from = root - self.inward * aside - up * ((gusset - aside) * (gusset + aside)).max(0.0).sqrt();
+        let high = (from - start).dot(normal(surface)) - half;
+        Rest { from, along: lowered(surface, share(high, width)) }
+    }
+
+    /// Whether a page clears the spine edges laid so far, and the line on which it lies.
+    fn clears(&self, page: Page, rest: Rest) -> bool {
+        let meets = |corner: &Point| {
+            let way = *corner - rest.from;
+            way.dot(rest.along) > HAIR && way.dot(normal(rest.along)) > 1e-6 - page.half
+        };
+        let (start, surface) = self.surface;
+        let fore_edge = rest.from + rest.along * page.width - normal(rest.along) * page.half;
+        // The spine edge stands beside the block or over it, not in it; its lower corner may press against the side a little.
+        let press = page.half * PRESS;
+        let up = Vec2::new(self.inward.y, -self.inward.x);
+        let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - 1e-6;
+        let edge = [rest.from, rest.from - normal(rest.along) * page.half];
+        edge.into_iter().all(out) && !self.corners.iter().any(meets) && (fore_edge - start).dot(normal(surface)) > -1e-6
     }
 }
 

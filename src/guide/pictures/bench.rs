@@ -18,6 +18,7 @@ use super::super::scoring::{Edge, Scored, Setting};
 use super::super::trimmer::{Lying, Step, Thing};
 use super::{ROOM, stuff};
 use crate::contour::{Contour, Point, Rect};
+use crate::length::tolerance::{READ, SAME};
 use crate::net::Flat;
 use crate::picture::{
     CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure, words_box,
@@ -53,7 +54,7 @@ pub(in super::super) fn trim(desk: &Desk<'_>, step: &Step) -> Picture {
     draw.rectangle(Rect::new(0.0, 0.0, long, deep), None, Some(EDGE));
     bar(&mut draw, deep, &desk.words.text("bench-stop"));
     let mut at = stop;
-    while at + stop <= off + 1e-6 && stop > 0.05 {
+    while at + stop <= off + SAME && stop > 0.05 {
         at += stop;
         draw.line(Point::new(at, 0.0), Point::new(at, deep), NEXT);
     }
@@ -95,7 +96,7 @@ fn names(desk: &Desk<'_>, draw: &mut Draw, step: &Step, (long, deep, stop, off):
         }
         let half = measure(&text, WORDS) / 2.0;
         let middle = space.center();
-        if space.x0 >= off - 1e-6 {
+        if space.x0 >= off - SAME {
             // What is left has nothing to its right.
             let at = Point::new(long + 4.0 + half, deep / 2.0);
             draw.line(middle, Point::new(long + 3.2, deep / 2.0), LEAD);
@@ -129,10 +130,10 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
         Stuff::Card | Stuff::Board => Fill::Flat(CARD),
     };
     draw.contours(outlines.clone(), Some(fill), None);
-    let chosen = |x: f64| setting.at.iter().any(|at| (at - x).abs() < 1e-3);
+    let chosen = |x: f64| setting.at.iter().any(|at| (at - x).abs() < READ);
     for score in &flat.scores {
         let ends = [score.from, score.to].map(|point| Point::new(point.x * scale, point.y * scale));
-        let now = (score.from.x - score.to.x).abs() < 1e-3 && chosen(score.from.x);
+        let now = (score.from.x - score.to.x).abs() < READ && chosen(score.from.x);
         let pen = Pen::fold(score.sense);
         let pen = if now { Pen { width: 0.5, ..pen } } else { Pen { colour: FAINT, ..pen } };
         draw.line(ends[0], ends[1], pen);
@@ -173,7 +174,7 @@ fn letter(draw: &mut Draw, desk: &Desk<'_>, scored: &Scored, flat: &Flat, scale:
     let edges = flat.outline.edges().map(|edge| (edge.from, edge.to));
     let slanted = edges
         .chain(flat.scores.iter().map(|score| (score.from, score.to)))
-        .filter(|(from, to)| (from.x - to.x).abs() > 1e-3 && (from.y - to.y).abs() > 1e-3)
+        .filter(|(from, to)| (from.x - to.x).abs() > READ && (from.y - to.y).abs() > READ)
         .any(|(from, to)| {
             (0..=SAMPLES).any(|part| shown.contains(at(from.lerp(to, f64::from(part) / f64::from(SAMPLES)))))
         });

@@ -267,6 +267,11 @@ cover-words-case = Draw first where each board goes on the back of the covering.
     Run the folder along both joints. Let the case dry flat under a weight before the spine goes in.
 job-cover = Put the cover together
 job-meet = Set the spine into the cover
+job-line-cover = Line the inside of the cover
+flaps-head = Glue the end flaps to the insides of the cover.
+flaps-glue = Stand the cover open. Brush a thin film of glue on the outer face of each end flap.
+flaps-press = Press each flap onto the inside of its cover, and rub it down.
+flaps-why = They carry the book: paper goes over them afterwards.
 
 ## Bind
 bind-heading = Hang the pages
@@ -280,6 +285,7 @@ hang-slide = Slide the page on until it meets the fold, and move it until head a
 hang-peel = Pull the liner out by its end, then press both faces down.
 hang-warn-plain = Keep glue off the score, and put waste paper between the pages.
 hang-warn = Keep glue off the gusset, and put waste paper between the pages.
+job-over = Put the panels over the tabs of { $what }
 hang-picture = { $page } sliding onto { $tab }.
 leaf-head = Glue { $tab } to { $page }.
 leaf-glue = Brush a thin film of glue on its { $face } and lay it on the { $side } of { $on }.

@@ -3,16 +3,17 @@
 
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
-use crate::fields::nearest;
-use crate::finding::{Checked, Finding, Place};
+use crate::fields::{Key, Text, nearest};
+use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Side, Spare,
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Side, Spare,
 };
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
+use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
 use std::collections::BTreeMap;
 
@@ -23,6 +24,8 @@ pub struct Cut<'a> {
     pub id: String,
     /// What it is: `pocket front`.
     pub kind: &'static str,
+    /// What it is there for.
+    pub purpose: Purpose,
     /// Pieces of one family may be one part: a page's front and back, say.
     pub family: &'static str,
     /// Its net.
@@ -65,6 +68,8 @@ pub struct Builder<'a> {
     /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
     /// pages, going to the right.
     pub(in crate::parts) feet: Vec<Side>,
+    /// How the spine carries the pages, once these are made.
+    pub(in crate::parts) carry: Carry,
     kit: Kit,
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
@@ -92,6 +97,7 @@ impl<'a> Builder<'a> {
             juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
+            carry: Carry::NONE,
             kit,
             likes: Vec::new(),
             findings: Vec::new(),
@@ -137,6 +143,7 @@ impl<'a> Builder<'a> {
         self.kit.parts.push(Part {
             id: cut.id.clone(),
             kind: cut.kind,
+            purpose: cut.purpose,
             net: cut.net.clone(),
             flat,
             stock: cut.stock,
@@ -255,18 +262,19 @@ impl<'a> Builder<'a> {
 
     /// Number of the stock that a field of an entry names; `otherwise` where it names none. A name that no stock has is a
     /// finding.
-    pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, field: &'static str, otherwise: usize) -> usize {
-        let Some(name) = entry.values.text(field) else { return otherwise };
+    pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, key: Key<Option<Text>>, otherwise: usize) -> usize {
+        let Some(name) = entry.get(key) else { return otherwise };
         let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
         if let Some(number) = names().position(|stock| stock == name) {
             return number;
         }
         let help = nearest(name, names()).map_or_else(
-            || format!("the file has: {}", names().collect::<Vec<_>>().join(", ")),
-            |name| format!("did you mean \"{name}\"?"),
+            || Said::new("part-of-unknown-stock-names").with("names", Arg::Row(names().map(Arg::from).collect())),
+            |name| Said::new("part-of-unknown-stock-meant").with("name", Arg::quoted(name)),
         );
-        let text = format!("there is no stock \"{}\" in \"stocks\"", excerpt(name));
-        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(field)));
+        let text = Said::new("part-of-unknown-stock").with("name", Arg::quoted(excerpt(name)));
+        let text = text.with("stocks", Arg::field("stocks"));
+        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(key)));
         otherwise
     }
 
@@ -292,22 +300,12 @@ fn no_part(cut: &Cut<'_>, problem: NetProblem) -> Finding {
     let (text, help) = match problem {
         NetProblem::Panel(index) => {
             let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);
-            (
-                format!(
-                    "its {panel} has no sound shape: what is clipped off its corners meets in the middle, or it has no width"
-                ),
-                "make the clipped corners smaller, or the part larger",
-            )
+            let text = Said::new("panel-without-shape").with("panel", Arg::term(panel));
+            (text, Said::new("panel-without-shape-help"))
         }
-        NetProblem::Crosses => ("its outline crosses itself".to_owned(), "make its flaps or clipped corners smaller"),
-        NetProblem::Fold(_) => (
-            "one of its folds does not lie on the edge of both its panels".to_owned(),
-            "make its clipped corners smaller",
-        ),
-        NetProblem::Hole(_) => (
-            "a hole reaches over its edge or into another hole".to_owned(),
-            "make the hole smaller, or move it further in",
-        ),
+        NetProblem::Crosses => (Said::new("outline-crosses"), Said::new("outline-crosses-help")),
+        NetProblem::Fold(_) => (Said::new("fold-off-edge"), Said::new("fold-off-edge-help")),
+        NetProblem::Hole(_) => (Said::new("hole-over-edge"), Said::new("hole-over-edge-help")),
     };
-    Finding::stop("no-part", &cut.name, text).help(help).at(cut.place)
+    Finding::stop("no-part", Said::new("about-part").with("part", Arg::term(&cut.name)), text).help(help).at(cut.place)
 }

@@ -3,23 +3,22 @@
 
 use crate::album::Entry;
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
 use crate::parts::kit::{Hold, Owner, Side};
 use crate::parts::papers::panel;
-use crate::parts::spines::carry::Carry;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
-pub(in crate::parts) const SQUARE: Field = Field {
-    name: "square",
-    takes: Takes::Length { least: 0.0, most: 50.0 },
-    fallback: Fallback::Length { mm: 3.0, inch: 0.125 },
-    about: "how far it stands out beyond the pages at head, tail and fore-edge",
-    measured: true,
-};
+pub(in crate::parts) const SQUARE: Key<Length> =
+    Key::length("square", usual(3.0, 0.125), "how far it stands out beyond the pages at head, tail and fore-edge")
+        .within(0.0, 50.0);
+
+/// Its spine, where the maker says it.
+pub(in crate::parts) const SPINE: Key<Option<Length>> =
+    Key::size("spine", rule("what the pages need"), "its spine between the scores");
 
 /// A spine wider than what it needs by half and by this lets the pages wander: our choice, mm.
 const LOOSE: f64 = 6.0;
@@ -48,10 +47,10 @@ impl Around {
         builder: &mut Builder<'_>,
         entry: &Entry,
         (more, lined): (f64, bool),
-        what: &str,
+        what: Said,
     ) -> Option<Self> {
-        let carry = Carry::of(builder.album);
-        let square = entry.mm("square");
+        let carry = builder.carry.clone();
+        let square = entry.mm(SQUARE);
         let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
         let [_, short] = carry.short(sleeves);
         // Inner pages stand out by what raises them, pages with an index tab by that besides.
@@ -66,26 +65,21 @@ impl Around {
         let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
-        let spine = entry.values.maybe_length("spine").unwrap_or_else(|| builder.album.at_least(needed)).mm();
+        let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
         if spine < needed - 1e-6 {
-            let (wide, need) = (builder.album.show(spine), builder.album.roughly(needed));
-            let help = format!(
-                "leave cover.spine out, or make it at least {}",
-                builder.album.show(builder.album.at_least(needed).mm())
-            );
+            let least = builder.album.length(builder.album.at_least(needed).mm());
+            let help = Said::new("cover-spine-narrow-help").with("field", of_cover(SPINE)).with("least", least);
             let jams = spine < base + more - 1e-6;
-            let text = if jams {
-                format!("{what} of {wide} has no room for what stands on it: {need} is needed")
-            } else {
-                format!("{what} of {wide} is too narrow: with all that is in them the pages need {need}")
-            };
+            let text = if jams { Said::new("cover-spine-jams") } else { Said::new("cover-spine-narrow") };
+            let text = text.with("what", what).with("spine", builder.album.length(spine));
+            let text = text.with("needed", builder.album.rough(needed));
             let finding = if jams {
-                Finding::stop("cover-spine-narrow", "cover", text)
+                Finding::stop("cover-spine-narrow", about(), text)
             } else {
-                Finding::warn("cover-spine-narrow", "cover", text)
+                Finding::warn("cover-spine-narrow", about(), text)
             };
             let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needed)).help(help);
-            builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place("spine")));
+            builder.find(finding.mend("cover.spine", builder.album.at_least(needed)).at(entry.values.place(SPINE)));
             if jams {
                 return None;
             }
@@ -97,16 +91,26 @@ impl Around {
                 .with("needed", builder.album.rough(needed));
             let most = builder.album.at_least(needed);
             let help = Said::new("cover-spine-wide-help")
-                .with("spine", Arg::field("cover.spine"))
+                .with("spine", of_cover(SPINE))
                 .with("enough", builder.album.length(most.mm()));
-            let finding = Finding::note("cover-spine-wide", "cover", text)
+            let finding = Finding::note("cover-spine-wide", about(), text)
                 .measured(Length::from_mm(spine), Length::from_mm(needed));
-            builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place("spine")));
+            builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place(SPINE)));
         }
         // Leaf and cover can both be off at each edge.
         builder.spare("the cover".into(), "beyond the pages", square, 2);
         Some(Self { reach, spine, base, height, square, decor })
     }
+}
+
+/// What findings about a cover are about.
+pub(in crate::parts) fn about() -> Said {
+    Said::new("about-cover")
+}
+
+/// A field of the cover, as sentences say it.
+pub(in crate::parts) fn of_cover(field: impl Into<Field>) -> Arg {
+    Arg::field(format!("cover.{}", field.into().name))
 }
 
 /// A face of the cover: its name, with what it is looked at, its size and its holes, and where it is. `slim` where nobody

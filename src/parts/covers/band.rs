@@ -11,31 +11,22 @@
 //! An ease of 1 mm lets it slide: common practice, no source.
 
 use crate::album::Entry;
-use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
+use crate::fields::{Key, usual};
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::joined::{LAP, Row};
-use crate::parts::covers::around::Around;
-use crate::parts::kit::{Face, Hold, Owner, Side};
+use crate::parts::covers::around::{Around, about, of_cover};
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
 
 /// How tall the band is.
-/// What the band round an album is called.
-pub const BELLY_BAND: &str = "belly band";
-
-pub(in crate::parts) const BAND: Field = Field::length(
-    "band",
-    Fallback::Length { mm: 0.0, inch: 0.0 },
-    "how tall a belly band round the closed album is, 0 for none",
-);
+pub(in crate::parts) const BAND: Key<Length> =
+    Key::length("band", usual(0.0, 0.0), "how tall a belly band round the closed album is, 0 for none");
 
 /// Width of the seams that close bands and join pieces.
-pub(in crate::parts) const LAPS: Field = Field::size(
-    "lap",
-    Fallback::Length { mm: LAP.0, inch: LAP.1 },
-    "the seam where something is joined: pieces of a cover, the ends of a band",
-);
+pub(in crate::parts) const LAPS: Key<Length> =
+    Key::size("lap", usual(LAP.0, LAP.1), "the seam where something is joined: pieces of a cover, the ends of a band");
 
 /// What it has to spare all round, mm.
 const EASE: f64 = 1.0;
@@ -55,18 +46,19 @@ pub(in crate::parts) struct Round {
 
 /// Adds the band, if the cover has one.
 pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Round) {
-    let (tall, lap) = (entry.mm("band"), entry.mm("lap"));
+    let (tall, lap) = (entry.mm(BAND), entry.mm(LAPS));
     if tall <= 0.0 {
         return;
     }
     if tall > around.height {
-        let (band, cover) = (builder.album.show(tall), builder.album.show(around.height));
-        let text = format!("a band {band} tall is taller than its cover, which is {cover}");
-        let finding = Finding::stop("band-too-tall", "cover", text);
+        let text = Said::new("band-too-tall");
+        let text = text.with("band", builder.album.length(tall)).with("cover", builder.album.length(around.height));
+        let finding = Finding::stop("band-too-tall", about(), text);
         let finding = finding.measured(Length::from_mm(tall), Length::from_mm(around.height));
         let third = builder.album.at_most(around.height / 3.0);
-        let help = format!("make cover.band smaller: {} is a third of the cover", builder.album.show(third.mm()));
-        builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place("band")));
+        let help = Said::new("band-too-tall-help").with("field", of_cover(BAND));
+        let help = help.with("third", builder.album.length(third.mm()));
+        builder.find(finding.help(help).mend("cover.band", third).at(entry.values.place(BAND)));
         return;
     }
     let caliper = builder.caliper(round.stock);
@@ -91,14 +83,15 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     };
     let cut = Cut {
         id: "cover-band".into(),
-        kind: BELLY_BAND,
+        kind: "belly band",
+        purpose: Purpose::Band,
         family: "belly band",
         net: row.net(),
         stock: round.stock,
         along_grain: false,
         name: "belly band".into(),
         owner: Owner::Cover,
-        place: entry.values.place("band"),
+        place: entry.values.place(BAND),
     };
     let Some(made) = row.make(builder, &cut) else { return };
     let end = 2.0f64.mul_add(across + thick, caliper);

@@ -17,17 +17,31 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
-use crate::parts::covers::around::{Around, SQUARE, face, stand};
+use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
 use crate::parts::covers::covering::{Covering, Part};
-use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::maker::Maker;
+
+const JOINT: Key<Option<Length>> =
+    Key::size("joint", rule("two boards, at least 7 mm or 1/4 in"), "from the spine board to a board");
+const TURN_IN: Key<Length> =
+    Key::size("turn_in", usual(16.0, 0.625), "what of the covering is folded over the boards' edges");
+const MITRE: Key<Option<Length>> = Key::size(
+    "mitre",
+    rule("one and a quarter boards"),
+    "from a board's corner to the cut across the covering's corner",
+);
+const BOARD: Key<Option<Text>> = Key::text("board", rule("the cover's stock"), "the stock of the boards");
+const COVERING: Key<Option<Text>> = Key::text("covering", rule("the cover's stock"), "the stock of the covering");
+const ENDPAPER: Key<Option<Text>> =
+    Key::text("endpaper", rule("the covering's stock"), "the stock of the end papers and the spine's lining");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -35,33 +49,16 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Cover,
         about: "two boards and a spine board under covering paper with turned-in edges, lined with end papers",
         fields: &[
-            SQUARE,
-            Field::size("spine", Fallback::Rule("what the pages need"), "width of the spine board"),
-            Field::size(
-                "joint",
-                Fallback::Rule("two boards, at least 7 mm or 1/4 in"),
-                "from the spine board to a board",
-            ),
-            Field::size(
-                "turn_in",
-                Fallback::Length { mm: 16.0, inch: 0.625 },
-                "what of the covering is folded over the boards' edges",
-            ),
-            Field::size(
-                "mitre",
-                Fallback::Rule("one and a quarter boards"),
-                "from a board's corner to the cut across the covering's corner",
-            ),
-            Field::new("board", Takes::Text, Fallback::Rule("the cover's stock"), "the stock of the boards"),
-            Field::new("covering", Takes::Text, Fallback::Rule("the cover's stock"), "the stock of the covering"),
-            Field::new(
-                "endpaper",
-                Takes::Text,
-                Fallback::Rule("the covering's stock"),
-                "the stock of the end papers and the spine's lining",
-            ),
-            BAND,
-            LAPS,
+            SQUARE.field,
+            SPINE.worded("width of the spine board").field,
+            JOINT.field,
+            TURN_IN.field,
+            MITRE.field,
+            BOARD.field,
+            COVERING.field,
+            ENDPAPER.field,
+            BAND.field,
+            LAPS.field,
         ],
     },
     make,
@@ -101,16 +98,16 @@ struct Sizes {
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
-    let covering = builder.stock_named(entry, "covering", entry.stock);
+    let covering = builder.stock_named(entry, COVERING, entry.stock);
     let stocks = Stocks {
-        board: builder.stock_named(entry, "board", entry.stock),
+        board: builder.stock_named(entry, BOARD, entry.stock),
         covering,
-        endpaper: builder.stock_named(entry, "endpaper", covering),
+        endpaper: builder.stock_named(entry, ENDPAPER, covering),
     };
     let thick = [stocks.board, stocks.covering, stocks.endpaper].map(|stock| builder.caliper(stock));
     // The boards, and on either side what is turned in and pasted over them.
     let more = 2.0 * thick.iter().sum::<f64>();
-    let Some(around) = Around::of(builder, entry, (more, false), "a spine board") else { return };
+    let Some(around) = Around::of(builder, entry, (more, false), Said::new("a-spine-board")) else { return };
     let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
     let cut = |id: &str, kind, name: &str, net, stock| Cut {
         id: id.into(),
@@ -121,6 +118,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         along_grain: entry.grain_along_spine.unwrap_or(true),
         name: name.into(),
         owner: Owner::Cover,
+        purpose: Purpose::Body,
         place: entry.place(),
     };
     let (width, height) = sizes.covering.board;
@@ -181,7 +179,7 @@ fn line<'c>(
     let (width, height) = sizes.covering.board;
     let [board, _, paper] = sizes.thick;
     let tall = 2.0f64.mul_add(-around.square, height);
-    let (lap, up) = (entry.mm("lap"), (0.0, 1.0));
+    let (lap, up) = (entry.mm(LAPS), (0.0, 1.0));
     // It stands up in the middle of its thickness, so half of that is taken off where it meets boards and spine board.
     let (gap, middle) = (sizes.off + paper / 2.0, 2.0f64.mul_add(-board, around.spine) - paper);
     let leaves = [
@@ -215,7 +213,8 @@ fn line<'c>(
     let net = Net::single("end paper", Contour::rectangle(0.0, 0.0, width - around.square, tall));
     for (board, name, left) in [(boards[0], "back", 0.0), (boards[1], "front", around.square)] {
         let name = format!("{name} end paper");
-        if let Some(piece) = builder.piece(cut("cover-endpaper", "end paper", &name, net.clone())) {
+        let cut = cut("cover-endpaper", "end paper", &name, net.clone());
+        if let Some(piece) = builder.piece(Cut { purpose: Purpose::EndPaper, ..cut }) {
             builder.bond(
                 Hold::Stuck,
                 side(piece, 0, Face::Back, (0.0, 0.0), up),
@@ -229,29 +228,29 @@ fn line<'c>(
 fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64; 3]) -> Option<Sizes> {
     let [board, paper, endpaper] = thick;
     let least = if builder.album.units == Units::In { 6.35 } else { 7.0 };
-    let set = |name: &str, rule: f64| entry.values.maybe_length(name).map_or(rule, Length::mm);
-    let joint = set("joint", (2.0 * board).max(least));
-    let mitre = set("mitre", 1.25 * board);
-    let turn_in = entry.mm("turn_in");
+    let set = |key: Key<Option<Length>>, rule: f64| entry.get(key).map_or(rule, Length::mm);
+    let joint = set(JOINT, (2.0 * board).max(least));
+    let mitre = set(MITRE, 1.25 * board);
+    let turn_in = entry.mm(TURN_IN);
     let off = joint - paper - board - endpaper;
     let (width, height) = (builder.album.at_least(around.reach - off).mm(), around.height);
     let covering =
         Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
     let mut say = Say { builder, entry };
     if board < LEAST_BOARD - 1e-6 {
-        let text =
-            format!("boards of {} are thin for a case: {} or more is usual", say.show(board), say.show(LEAST_BOARD));
-        let finding = Finding::warn("board-thin", "cover", text).help("give the case a stock of board: cover.board");
-        say.builder.find(finding.at(entry.values.place("board")));
+        let text = Said::new("board-thin").with("board", say.length(board)).with("least", say.length(LEAST_BOARD));
+        let help = Said::new("board-thin-help").with("field", of_cover(BOARD));
+        let finding = Finding::warn("board-thin", about(), text).help(help);
+        say.builder.find(finding.at(entry.values.place(BOARD)));
     }
     if joint < board + paper + endpaper + CLEAR {
-        let text = format!("a joint of {} jams on boards {} thick", say.show(joint), say.show(board));
-        say.too_small("joint-narrow", "joint", joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
+        let text = Said::new("joint-jams").with("joint", say.length(joint)).with("board", say.length(board));
+        say.too_small("joint-narrow", JOINT, joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
         return None;
     }
     if joint < 1.5f64.mul_add(board, -1e-6) {
-        let text = format!("a joint of {} is stiff: one and a half boards or more is usual", say.show(joint));
-        say.too_small("joint-narrow", "joint", joint, 1.5 * board, text, false);
+        let text = Said::new("joint-stiff").with("joint", say.length(joint));
+        say.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
     }
     let widest = (2.0 * board).max(WIDEST_JOINT);
     if joint > widest + 1e-6 {
@@ -260,56 +259,57 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
             .with("joint", say.builder.album.length(joint))
             .with("most", say.builder.album.rough(widest));
         let help = Said::new("joint-wide-help")
-            .with("joint", Arg::field("cover.joint"))
+            .with("joint", of_cover(JOINT))
             .with("most", say.builder.album.length(most.mm()));
-        let finding = Finding::note("joint-wide", "cover", text).measured(Length::from_mm(joint), most);
+        let finding = Finding::note("joint-wide", about(), text).measured(Length::from_mm(joint), most);
         let finding = finding.help(help).mend("cover.joint", most);
-        say.builder.find(finding.at(entry.values.place("joint")));
+        say.builder.find(finding.at(entry.values.place(JOINT)));
     }
     // What the boards have to stand off beyond what jams them.
     say.builder.spare("the case".into(), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
     if mitre < board - 1e-6 {
-        let text =
-            format!("a mitre of {} leaves the corners of boards {} thick bare", say.show(mitre), say.show(board));
-        say.too_small("mitre-small", "mitre", mitre, 1.25 * board, text, true);
+        let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
+        say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);
         return None;
     }
     if mitre > 1.5f64.mul_add(board, 1e-6) {
         let most = say.builder.album.at_most(1.5 * board);
-        let text =
-            format!("a mitre of {} makes thick corners: up to {} is usual", say.show(mitre), say.show(most.mm()));
-        let finding = Finding::warn("mitre-large", "cover", text).measured(Length::from_mm(mitre), most);
-        let finding = finding.help(format!("make cover.mitre at most {}, or leave it out", say.show(most.mm())));
-        say.builder.find(finding.at(entry.values.place("mitre")));
+        let text = Said::new("mitre-large").with("mitre", say.length(mitre)).with("most", say.length(most.mm()));
+        let finding = Finding::warn("mitre-large", about(), text).measured(Length::from_mm(mitre), most);
+        let help = Said::new("mitre-large-help").with("field", of_cover(MITRE)).with("most", say.length(most.mm()));
+        let finding = finding.help(help);
+        say.builder.find(finding.at(entry.values.place(MITRE)));
     }
     let strip = board + paper;
     if covering.leg() > turn_in + board - 1.0 || turn_in < paper + 1.0 {
-        let text = format!("turn-ins of {} end in the mitres", say.show(turn_in));
-        say.too_small("turn-in-narrow", "turn_in", turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
+        let text = Said::new("turn-ins-in-mitres").with("turn_in", say.length(turn_in));
+        say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
         return None;
     }
     if turn_in < LEAST_TURN_IN - 1e-6 {
-        let usual = say.builder.album.roughly(LEAST_TURN_IN);
-        let text = format!("turn-ins of {} hold badly: {usual} or more is usual", say.show(turn_in));
-        say.too_small("turn-in-narrow", "turn_in", turn_in, LEAST_TURN_IN, text, false);
+        let usual = say.builder.album.rough(LEAST_TURN_IN);
+        let text = Said::new("turn-ins-hold-badly").with("turn_in", say.length(turn_in)).with("usual", usual);
+        say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN, text, false);
     }
     // Turn-ins from head and tail must not meet, nor stick out of their board.
     let most = (height / 2.0).min(width);
-    if turn_in > most || width < strip || entry.mm("lap") > width {
-        let (deep, wide, tall) = (say.show(turn_in), say.show(width.max(0.0)), say.show(height));
-        let text = format!(
-            "turn-ins of {deep} or laps of {} have no room on boards {wide} x {tall}",
-            say.show(entry.mm("lap"))
-        );
-        let finding = Finding::stop("turn-in-too-wide", "cover", text);
-        let finding = finding.help("make cover.turn_in and cover.lap smaller, or cover.joint");
-        say.builder.find(finding.at(entry.values.place("turn_in")));
+    if turn_in > most || width < strip || entry.mm(LAPS) > width {
+        let text = Said::new("turn-in-too-wide")
+            .with("turn_in", say.length(turn_in))
+            .with("lap", say.length(entry.mm(LAPS)))
+            .with("width", say.length(width.max(0.0)))
+            .with("height", say.length(height));
+        let help = Said::new("turn-in-too-wide-help").with("turn_in", of_cover(TURN_IN));
+        let help = help.with("lap", of_cover(LAPS)).with("joint", of_cover(JOINT));
+        let finding = Finding::stop("turn-in-too-wide", about(), text).help(help);
+        say.builder.find(finding.at(entry.values.place(TURN_IN)));
         return None;
     }
     if around.square * 2.0 >= width {
-        let text = format!("a square of {} leaves nothing of the end papers", say.show(around.square));
-        let finding = Finding::stop("square-too-large", "cover", text).help("make cover.square smaller; 3 mm is usual");
-        say.builder.find(finding.at(entry.values.place("square")));
+        let text = Said::new("square-too-large").with("square", say.length(around.square));
+        let help = Said::new("square-too-large-help").with("field", of_cover(SQUARE));
+        let finding = Finding::stop("square-too-large", about(), text).help(help);
+        say.builder.find(finding.at(entry.values.place(SQUARE)));
         return None;
     }
     Some(Sizes { thick, joint, off, covering })
@@ -322,17 +322,19 @@ struct Say<'b, 'a, 'e> {
 }
 
 impl Say<'_, '_, '_> {
-    fn show(&self, mm: f64) -> String {
-        self.builder.album.show(mm)
+    fn length(&self, mm: f64) -> Arg {
+        self.builder.album.length(mm)
     }
 
-    fn too_small(&mut self, id: &'static str, field: &str, size: f64, least: f64, text: String, stops: bool) {
-        let least = self.builder.album.at_least(least);
-        let finding = if stops { Finding::stop(id, "cover", text) } else { Finding::warn(id, "cover", text) };
+    fn too_small(&mut self, id: &'static str, field: impl Into<Field>, size: f64, least: f64, text: Said, stops: bool) {
+        let (field, least) = (field.into(), self.builder.album.at_least(least));
+        let finding = if stops { Finding::stop(id, about(), text) } else { Finding::warn(id, about(), text) };
         let finding = finding
             .measured(Length::from_mm(size), least)
-            .help(format!("make cover.{field} at least {}", self.show(least.mm())))
-            .mend(format!("cover.{field}"), least);
+            .help(
+                Said::new("make-cover-at-least").with("field", of_cover(field)).with("least", self.length(least.mm())),
+            )
+            .mend(format!("cover.{}", field.name), least);
         self.builder.find(finding.at(self.entry.values.place(field)));
     }
 }

@@ -16,19 +16,25 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Key, Otherwise, Text, rule, usual};
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
-use crate::parts::covers::around::{Around, SQUARE, face, stand};
+use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, LAPS, Round};
-use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::maker::Maker;
 
-const NONE: Fallback = Fallback::Length { mm: 0.0, inch: 0.0 };
+const NONE: Otherwise<Length> = usual(0.0, 0.0);
+
+const FLAP: Key<Length> = Key::length("flap", NONE, "a flap from the back over the front's fore-edge, 0 for none");
+const TIES: Key<Length> = Key::length("ties", NONE, "width of the ribbons for slots near the fore-edges, 0 for none");
+const WINDOW_WIDTH: Key<Length> = Key::length("window_width", NONE, "width of a window in the front, 0 for none");
+const WINDOW_HEIGHT: Key<Length> = Key::length("window_height", NONE, "height of the window, 0 for none");
+const LINING: Key<Option<Text>> = Key::text("lining", rule("the cover's stock"), "the stock behind the window");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -36,15 +42,15 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Cover,
         about: "one piece of card round the pages, with a spine between two scores; joined where no sheet takes it whole",
         fields: &[
-            SQUARE,
-            Field::size("spine", Fallback::Rule("what the pages need"), "its spine between the scores"),
-            Field::length("flap", NONE, "a flap from the back over the front's fore-edge, 0 for none"),
-            Field::length("ties", NONE, "width of the ribbons for slots near the fore-edges, 0 for none"),
-            Field::length("window_width", NONE, "width of a window in the front, 0 for none"),
-            Field::length("window_height", NONE, "height of the window, 0 for none"),
-            Field::new("lining", Takes::Text, Fallback::Rule("the cover's stock"), "the stock behind the window"),
-            BAND,
-            LAPS,
+            SQUARE.field,
+            SPINE.field,
+            FLAP.field,
+            TIES.field,
+            WINDOW_WIDTH.field,
+            WINDOW_HEIGHT.field,
+            LINING.field,
+            BAND.field,
+            LAPS.field,
         ],
     },
     make,
@@ -75,12 +81,12 @@ struct Shape {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let caliper = builder.caliper(entry.stock);
-    let Some(around) = Around::of(builder, entry, (caliper, true), "a spine") else { return };
+    let Some(around) = Around::of(builder, entry, (caliper, true), Said::new("a-spine")) else { return };
     let around = Around { reach: builder.album.at_least(around.reach).mm(), ..around };
     if !sound(builder, entry, &around) {
         return;
     }
-    let (ties, flap) = (entry.mm("ties"), entry.mm("flap"));
+    let (ties, flap) = (entry.mm(TIES), entry.mm(FLAP));
     let window = window(entry);
     let mut shape = shape(&around, entry, caliper);
     let [back, spine, front] = shape.leaves;
@@ -105,6 +111,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         along_grain: false,
         name: name.into(),
         owner: Owner::Cover,
+        purpose: Purpose::Body,
         place: entry.place(),
     };
     let mut whole = cut("cover", "wrap cover", "cover", shape.row.net(), entry.stock);
@@ -130,7 +137,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     if let Some(size) = window {
         // Its front looks out of the window.
-        let stock = builder.stock_named(entry, "lining", entry.stock);
+        let stock = builder.stock_named(entry, LINING, entry.stock);
         let over = LEAST_LAP.min(FRAME - 1.0);
         let (wide, tall) = (2.0f64.mul_add(over, size.0), 2.0f64.mul_add(over, size.1));
         let net = Net::single("lining", Contour::rectangle(0.0, 0.0, wide, tall));
@@ -210,7 +217,7 @@ fn join(builder: &mut Builder<'_>, made: &Joined, spine: usize, middle: f64, aro
 }
 
 fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
-    let flap = entry.mm("flap");
+    let flap = entry.mm(FLAP);
     let flap_more = caliper + around.decor;
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let plain = |name, depth| Leaf::new(name, Use::Plain, depth);
@@ -239,7 +246,7 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
         root: first + 1,
         holes: Vec::new(),
         whole,
-        lap: entry.mm("lap"),
+        lap: entry.mm(LAPS),
     };
     Shape {
         row,
@@ -251,74 +258,73 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
 
 /// The window's size, where there is one.
 fn window(entry: &Entry) -> Option<(f64, f64)> {
-    let size = (entry.mm("window_width"), entry.mm("window_height"));
+    let size = (entry.mm(WINDOW_WIDTH), entry.mm(WINDOW_HEIGHT));
     (size.0 > 0.0 && size.1 > 0.0).then_some(size)
 }
 
 /// Whether flap, ties and window have room; says what has none.
 fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
-    let (flap, ties, lap) = (entry.mm("flap"), entry.mm("ties"), entry.mm("lap"));
+    let (flap, ties, lap) = (entry.mm(FLAP), entry.mm(TIES), entry.mm(LAPS));
     let room = 2.0f64.mul_add(-FRAME, around.reach);
     let tall = 2.0f64.mul_add(-FRAME, around.height);
     let mut sound = true;
-    let mut stop = |builder: &mut Builder<'_>, id, field: &str, size: f64, most: f64, text: String| {
+    let mut stop = |builder: &mut Builder<'_>, id, field: Key<Length>, size: f64, most: f64, text: Said| {
         let most = builder.album.at_most(most);
-        let help = format!("make cover.{field} at most {}", builder.album.show(most.mm()));
-        let finding = Finding::stop(id, "cover", text).measured(Length::from_mm(size), most).help(help);
-        builder.find(finding.mend(format!("cover.{field}"), most).at(entry.values.place(field)));
+        let most_said = builder.album.length(most.mm());
+        let help = Said::new("make-cover-at-most").with("field", of_cover(field)).with("most", most_said);
+        let finding = Finding::stop(id, about(), text).measured(Length::from_mm(size), most).help(help);
+        builder.find(finding.mend(format!("cover.{}", field.name()), most).at(entry.values.place(field)));
         sound = false;
     };
-    let show = |builder: &Builder<'_>, mm: f64| builder.album.show(mm);
+    let length = |builder: &Builder<'_>, mm: f64| builder.album.length(mm);
     if flap > around.reach {
-        let text =
-            format!("a flap of {} is wider than the front of {}", show(builder, flap), show(builder, around.reach));
-        stop(builder, "flap-too-wide", "flap", flap, around.reach, text);
+        let text = Said::new("flap-too-wide").with("flap", length(builder, flap));
+        let text = text.with("front", length(builder, around.reach));
+        stop(builder, "flap-too-wide", FLAP, flap, around.reach, text);
     }
     // The patches must lie on the cover.
     let most = 2.0f64.mul_add(-ROUND_SLOT, around.height) - SLOT;
     if ties > most || (ties > 0.0 && 2.0f64.mul_add(FRAME, INSET) > around.reach) {
-        let text = format!("ribbons of {} need slots for which the cover has no room", show(builder, ties));
-        stop(builder, "ties-too-wide", "ties", ties, most.min(ties / 2.0), text);
+        let text = Said::new("ties-too-wide").with("ties", length(builder, ties));
+        stop(builder, "ties-too-wide", TIES, ties, most.min(ties / 2.0), text);
     }
-    let (width, height) = (entry.mm("window_width"), entry.mm("window_height"));
+    let (width, height) = (entry.mm(WINDOW_WIDTH), entry.mm(WINDOW_HEIGHT));
     if (width > 0.0) != (height > 0.0) {
-        let field = if width > 0.0 { "window_height" } else { "window_width" };
-        let text = "a window needs a width and a height; one of them is 0".to_owned();
-        let finding = Finding::stop("window-half-said", "cover", text);
-        builder.find(finding.help(format!("give cover.{field} too, or neither of them")).at(entry.values.place(field)));
+        let field = if width > 0.0 { WINDOW_HEIGHT } else { WINDOW_WIDTH };
+        let finding = Finding::stop("window-half-said", about(), Said::new("window-half-said"));
+        let help = Said::new("window-half-said-help").with("field", of_cover(field));
+        builder.find(finding.help(help).at(entry.values.place(field)));
         return false;
     }
     let (has_ties, beside) = (ties > 0.0, 2.0 * (INSET + ROUND_SLOT + SLOT));
     let wide = if has_ties { (around.reach - beside).min(room) } else { room };
     for (field, size, most, of) in
-        [("window_width", width, wide, around.reach), ("window_height", height, tall, around.height)]
+        [(WINDOW_WIDTH, width, wide, around.reach), (WINDOW_HEIGHT, height, tall, around.height)]
     {
         if size > most {
-            let text = format!(
-                "a window of {} leaves too little card round it in a front of {}",
-                show(builder, size),
-                show(builder, of)
-            );
+            let text = Said::new("window-too-large").with("window", length(builder, size));
+            let text = text.with("front", length(builder, of));
             stop(builder, "window-too-large", field, size, most, text);
         }
     }
     // The window is in the middle of the front, and the flap comes to lie on its outer part.
     let beside = (around.reach - width) / 2.0;
     if sound && width > 0.0 && flap > beside {
-        let (flap_said, most) = (show(builder, flap), builder.album.at_most(beside));
-        let finding =
-            Finding::note("window-covered", "cover", format!("the flap of {flap_said} closes over part of the window"));
+        let most = builder.album.at_most(beside);
+        let text = Said::new("window-covered").with("flap", length(builder, flap));
+        let finding = Finding::note("window-covered", about(), text);
         let finding = finding.measured(Length::from_mm(flap), most);
-        let help = format!("make cover.flap at most {}, or the window narrower", builder.album.show(most.mm()));
-        builder.find(finding.help(help).at(entry.values.place("flap")));
+        let help = Said::new("window-covered-help").with("field", of_cover(FLAP));
+        let help = help.with("most", length(builder, most.mm()));
+        builder.find(finding.help(help).at(entry.values.place(FLAP)));
     }
     if sound && lap < LEAST_LAP - 1e-6 {
-        let (has, usual) = (show(builder, lap), builder.album.roughly(LEAST_LAP));
-        let finding =
-            Finding::warn("lap-narrow", "cover", format!("a lap of {has} holds badly: {usual} or more is usual"));
+        let usual = builder.album.rough(LEAST_LAP);
+        let text = Said::new("lap-narrow").with("lap", length(builder, lap)).with("usual", usual);
+        let finding = Finding::warn("lap-narrow", about(), text);
         let finding = finding.measured(Length::from_mm(lap), Length::from_mm(LEAST_LAP));
-        let finding = finding.help("make cover.lap wider; 13 mm or 1/2 in is usual");
-        builder.find(finding.mend("cover.lap", builder.album.at_least(LEAST_LAP)).at(entry.values.place("lap")));
+        let finding = finding.help(Said::new("cover-lap-narrow-help").with("field", of_cover(LAPS)));
+        builder.find(finding.mend("cover.lap", builder.album.at_least(LEAST_LAP)).at(entry.values.place(LAPS)));
     }
     sound
 }

@@ -11,11 +11,13 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
+
+const PANELS: Key<u32> = Key::count("panels", (2, 24), number(4), "how many panels it has");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -23,12 +25,12 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a strip of panels folded to and fro, for a pocket",
         fields: &[
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::new("panels", Takes::Count { least: 2, most: 24 }, Fallback::Count(4), "how many panels it has"),
-            insert::COUNT,
-            insert::FOLDED,
-            insert::PAGES,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            PANELS.field,
+            insert::COUNT.field,
+            insert::FOLDED.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -38,7 +40,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let panels = entry.values.count("panels").unwrap_or(2);
+    let panels = entry.get(PANELS);
     let thickness = slip.thickness(f64::from(panels) * slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
     let leaf = |panel: u32| match panel {

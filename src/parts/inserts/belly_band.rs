@@ -19,38 +19,30 @@
 //! The lap of 12 mm or 1/2 in is the pasted lap of boxes (C5; Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, needed, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::{RULE, channel, taken_up, wrapper};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, LAP, Slip};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use std::f64::consts::PI;
+
+const WIDTH: Key<Length> = Key::size("width", needed(), "width of what it goes round");
+const THICKNESS: Key<Length> =
+    Key::length("thickness", needed(), "thickness of what it goes round").within(0.0, 300.0).unmeasured();
+const HEIGHT: Key<Length> = Key::size("height", usual(40.0, 1.5), "how tall the band is");
+const EASE: Key<Length> =
+    Key::length("ease", usual(1.5, 0.0625), "how much wider than the bundle it is, so that it slides on");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "belly-band",
         role: Role::Insert,
         about: "a band that goes round a bundle and is stuck to itself; it goes into no pocket",
-        fields: &[
-            Field::size("width", Fallback::Needed, "width of what it goes round"),
-            Field::new(
-                "thickness",
-                Takes::Length { least: 0.0, most: 300.0 },
-                Fallback::Needed,
-                "thickness of what it goes round",
-            ),
-            Field::size("height", Fallback::Length { mm: 40.0, inch: 1.5 }, "how tall the band is"),
-            Field::length(
-                "ease",
-                Fallback::Length { mm: 1.5, inch: 0.0625 },
-                "how much wider than the bundle it is, so that it slides on",
-            ),
-            LAP,
-            insert::COUNT,
-        ],
+        fields: &[WIDTH.field, THICKNESS.field, HEIGHT.field, EASE.field, LAP.field, insert::COUNT.field],
     },
     make,
     carry: None,
@@ -81,8 +73,8 @@ fn leaves(wide: f64, thick: f64, caliper: f64, lap: f64) -> Vec<Leaf> {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let (width, thick, height) = (entry.mm("width"), entry.mm("thickness"), entry.mm("height"));
-    let (ease, lap) = (entry.mm("ease"), entry.mm("lap"));
+    let (width, thick, height) = (entry.mm(WIDTH), entry.mm(THICKNESS), entry.mm(HEIGHT));
+    let (ease, lap) = (entry.mm(EASE), entry.mm(LAP));
     let leaves = leaves(width + ease, thick, slip.caliper, lap);
     let front = leaves.len() / 2;
     let net = Net::row(Along::Across, height, &leaves, front);
@@ -90,11 +82,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let [back_box, lap_box] = [back, seam].map(|panel| net.panels[panel].outline.bounds());
     let most = back_box.width();
     if lap > most {
-        let (lap, most) = (builder.album.show(lap), builder.album.roughly(most));
-        let text = format!("a lap of {lap} is wider than its back, which is {most}");
-        let help = "make its \"lap\" smaller; 12 mm or 1/2 in is usual";
-        let (measured, allowed) = (Length::from_mm(entry.mm("lap")), Length::from_mm(back_box.width()));
-        builder.find(slip.stop("lap-too-wide", "lap", text, help).measured(measured, allowed));
+        let text = Said::new("band-lap-too-wide");
+        let text = text.with("lap", builder.album.length(lap)).with("back", builder.album.rough(most));
+        let help = Said::new("band-lap-too-wide-help");
+        let (measured, allowed) = (Length::from_mm(lap), Length::from_mm(most));
+        builder.find(slip.stop("lap-too-wide", LAP, text, help).measured(measured, allowed));
         return;
     }
     slip.narrow_lap(builder, lap);

@@ -14,14 +14,25 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number, usual, words};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, Slip};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
+
+words! {
+    /// How many sewing holes it has in its fold.
+    pub(in crate::parts) enum Holes { Three = "three", Five = "five", None = "none" }
+}
+
+const LEAVES: Key<u32> = Key::count("leaves", (1, 12), number(3), "how many folded leaves it has");
+const HOLES: Key<Holes> = Key::choice("holes", Holes::Three.usual(), "how many sewing holes it has in its fold");
+const HOLE: Key<Length> =
+    Key::length("hole", usual(1.5, 0.0625), "diameter of its sewing holes").within(0.5, 5.0).unmeasured();
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -29,29 +40,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "leaves folded one inside another and sewn through the fold, for a pocket",
         fields: &[
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::new(
-                "leaves",
-                Takes::Count { least: 1, most: 12 },
-                Fallback::Count(3),
-                "how many folded leaves it has",
-            ),
-            Field::new(
-                "holes",
-                Takes::Choice(&["three", "five", "none"]),
-                Fallback::Choice("three"),
-                "how many sewing holes it has in its fold",
-            ),
-            Field::new(
-                "hole",
-                Takes::Length { least: 0.5, most: 5.0 },
-                Fallback::Length { mm: 1.5, inch: 0.0625 },
-                "diameter of its sewing holes",
-            ),
-            insert::COUNT,
-            insert::FOLDED,
-            insert::PAGES,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            LEAVES.field,
+            HOLES.field,
+            HOLE.field,
+            insert::COUNT.field,
+            insert::FOLDED.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -61,17 +57,17 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let leaves = entry.values.count("leaves").unwrap_or(1);
+    let leaves = entry.get(LEAVES);
     let thickness = slip.thickness(2.0 * f64::from(leaves) * slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
     let [_, step, _] = creep(slip.caliper);
     let narrowest = f64::from(leaves - 1).mul_add(-step, width);
-    let sixths: &[f64] = match entry.values.text("holes") {
-        Some("three") => &[1.0, 3.0, 5.0],
-        Some("five") => &[1.0, 2.0, 3.0, 4.0, 5.0],
-        _ => &[],
+    let sixths: &[f64] = match entry.get(HOLES) {
+        Holes::Three => &[1.0, 3.0, 5.0],
+        Holes::Five => &[1.0, 2.0, 3.0, 4.0, 5.0],
+        Holes::None => &[],
     };
-    let hole = entry.mm("hole");
+    let hole = entry.mm(HOLE);
     if !fits(builder, &slip, (width, narrowest), (height, hole), sixths.len()) {
         return;
     }
@@ -113,21 +109,21 @@ fn fits(
     let mm = Length::from_mm;
     let least = 2.0 * hole.max(1.0);
     if narrowest < least {
-        let (wide, least_said) = (builder.album.show(width), builder.album.show(least));
-        let text = format!(
-            "at {wide} wide its innermost leaf is trimmed to {}, and needs {least_said}",
-            builder.album.roughly(narrowest.max(0.0))
-        );
-        let finding = slip.stop("booklet-too-narrow", "width", text, "make it wider, or give it fewer leaves");
+        let text = Said::new("booklet-too-narrow")
+            .with("width", builder.album.length(width))
+            .with("trimmed", builder.album.rough(narrowest.max(0.0)))
+            .with("least", builder.album.length(least));
+        let help = Said::new("booklet-too-narrow-help");
+        let finding = slip.stop("booklet-too-narrow", insert::WIDTH, text, help);
         builder.find(finding.measured(mm(narrowest.max(0.0)), mm(least)));
         return false;
     }
     // Holes nearer than their own diameter tear into one another, and into the edge.
     let apart = height / 6.0;
     if holes > 0 && apart < 2.0 * hole {
-        let (apart_said, hole_said) = (builder.album.roughly(apart), builder.album.show(hole));
-        let text = format!("its sewing holes of {hole_said} stand {apart_said} apart: the card between them tears");
-        let finding = slip.stop("holes-too-close", "hole", text, "make it taller, or its holes smaller");
+        let text = Said::new("holes-too-close");
+        let text = text.with("hole", builder.album.length(hole)).with("apart", builder.album.rough(apart));
+        let finding = slip.stop("holes-too-close", HOLE, text, Said::new("holes-too-close-help"));
         builder.find(finding.measured(mm(apart), mm(2.0 * hole)));
         return false;
     }

@@ -21,17 +21,17 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Key, Otherwise, rule, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, LAP, Slip};
 use crate::parts::kit::{Face, Flap, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 
 /// How far the back stays below the flap's fold.
-const SHORT: Fallback = Fallback::Length { mm: 1.5, inch: 0.0625 };
+const SHORT: Otherwise<Length> = usual(1.5, 0.0625);
 
 /// The least depth of a flap, mm: it must reach over the back.
 const LEAST_FLAP: f64 = 5.0;
@@ -42,24 +42,24 @@ const EDGE: f64 = 1.0;
 /// Where front, back and flap lie on one another it is four calipers thick: one lap besides.
 const LAYERS: f64 = 4.0;
 
+const FLAP: Key<Option<Length>> =
+    Key::length("flap", rule("a third of its shorter side"), "how deep the flap is that closes it")
+        .within(LEAST_FLAP, 2000.0)
+        .unmeasured();
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "envelope",
         role: Role::Insert,
         about: "a small envelope with glued sides and a flap, for a pocket",
         fields: &[
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::new(
-                "flap",
-                Takes::Length { least: LEAST_FLAP, most: 2000.0 },
-                Fallback::Rule("a third of its shorter side"),
-                "how deep the flap is that closes it",
-            ),
-            LAP,
-            insert::COUNT,
-            insert::FOLDED,
-            insert::PAGES,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            FLAP.field,
+            LAP.field,
+            insert::COUNT.field,
+            insert::FOLDED.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -81,10 +81,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
     let thickness = slip.thickness(LAYERS * slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
-    let short = SHORT.length(builder.album.units).unwrap_or_default().mm();
+    let short = SHORT.length(builder.album.units).mm();
     let usual = (width.min(height) / 3.0).max(LEAST_FLAP);
-    let flap = entry.values.maybe_length("flap").map_or(usual, Length::mm);
-    let sizes = Sizes { width, height, back: height - short, flap, lap: entry.mm("lap") };
+    let flap = entry.get(FLAP).map_or(usual, Length::mm);
+    let sizes = Sizes { width, height, back: height - short, flap, lap: entry.mm(LAP) };
     if let Some(finding) = wrong(builder, &slip, sizes) {
         builder.find(finding);
         return;
@@ -101,9 +101,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         caliper: slip.caliper,
         over: [LAYERS.mul_add(-slip.caliper, thickness) + slip.caliper, short],
         pocket: None,
-        field: "flap",
+        field: FLAP.name(),
         path: slip.path(),
-        place: entry.values.place("flap").cloned(),
+        place: entry.values.place(FLAP).cloned(),
         two: false,
     });
     let bulk = Bulk { width, height, thickness, pull: false };
@@ -124,34 +124,35 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
 /// The first thing that keeps it from being an envelope.
 fn wrong(builder: &Builder<'_>, slip: &Slip<'_>, sizes: Sizes) -> Option<Finding> {
     let Sizes { width, height, back, flap, lap } = sizes;
-    let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
+    let (length, mm) = (|mm: f64| builder.album.length(mm), Length::from_mm);
     // The flap's sides come in by as much as it is deep; some of its edge must be left.
     let deepest = ((width - EDGE) / 2.0).min(back);
     if deepest < LEAST_FLAP {
-        let least = [2.0f64.mul_add(LEAST_FLAP, EDGE), LEAST_FLAP + height - back].map(show);
-        let (wide, tall) = (show(width), show(height));
-        let text = format!("{wide} x {tall} is too small for an envelope: {} x {} is the least", least[0], least[1]);
-        return Some(slip.stop("envelope-too-small", "width", text, "make its \"width\" and \"height\" larger"));
+        let text = Said::new("envelope-too-small")
+            .with("width", length(width))
+            .with("height", length(height))
+            .with("least_width", length(2.0f64.mul_add(LEAST_FLAP, EDGE)))
+            .with("least_height", length(LEAST_FLAP + height - back));
+        let help = Said::new("envelope-too-small-help").with("height", Arg::field(insert::HEIGHT.name()));
+        return Some(slip.stop("envelope-too-small", insert::WIDTH, text, help));
     }
     let most = (width / 2.0).min(back / 2.0);
     if lap > most {
-        let text = format!("laps of {} meet in the middle of it: there is room for {}", show(lap), show(most));
+        let text = Said::new("laps-meet").with("lap", length(lap)).with("most", length(most));
         let best = builder.album.at_most(most);
-        let help = format!("make its \"lap\" at most {}", show(best.mm()));
-        let finding = slip.stop("lap-too-wide", "lap", text, help).measured(mm(lap), mm(most));
-        return Some(finding.mend(slip.way("lap"), best));
+        let help = Said::new("make-at-most").with("most", length(best.mm()));
+        let finding = slip.stop("lap-too-wide", LAP, text, help).measured(mm(lap), mm(most));
+        return Some(finding.mend(slip.way(LAP), best));
     }
     if flap > deepest {
-        let text = format!(
-            "a flap {} deep is too deep for an envelope of {} x {}: its ends come in at 45 degrees",
-            show(flap),
-            show(width),
-            show(height)
-        );
+        let text = Said::new("flap-too-deep")
+            .with("flap", length(flap))
+            .with("width", length(width))
+            .with("height", length(height));
         let best = builder.album.at_most(deepest);
-        let help = format!("make its \"flap\" at most {}", show(best.mm()));
-        let finding = slip.stop("flap-too-deep", "flap", text, help).measured(mm(flap), mm(deepest));
-        return Some(finding.mend(slip.way("flap"), best));
+        let help = Said::new("make-at-most").with("most", length(best.mm()));
+        let finding = slip.stop("flap-too-deep", FLAP, text, help).measured(mm(flap), mm(deepest));
+        return Some(finding.mend(slip.way(FLAP), best));
     }
     None
 }

@@ -14,29 +14,26 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Point};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
+
+const WIDTH: Key<Length> = Key::size("width", usual(40.0, 1.5), "its width along the edge");
+const HEIGHT: Key<Length> = Key::size("height", usual(12.0, 0.5), "how far it stands out beyond the edge");
+const GRIP: Key<Length> = Key::size("grip", usual(10.0, 0.375), "what is stuck on either face");
+const CORNER: Key<Length> =
+    Key::length("corner", usual(4.0, 0.125), "how much narrower it is at its fold, on either side");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "file-tab",
         role: Role::Insert,
         about: "an index tab that is folded over an edge and stuck there; it goes into no pocket",
-        fields: &[
-            Field::size("width", Fallback::Length { mm: 40.0, inch: 1.5 }, "its width along the edge"),
-            Field::size("height", Fallback::Length { mm: 12.0, inch: 0.5 }, "how far it stands out beyond the edge"),
-            Field::size("grip", Fallback::Length { mm: 10.0, inch: 0.375 }, "what is stuck on either face"),
-            Field::length(
-                "corner",
-                Fallback::Length { mm: 4.0, inch: 0.125 },
-                "how much narrower it is at its fold, on either side",
-            ),
-            insert::COUNT,
-        ],
+        fields: &[WIDTH.field, HEIGHT.field, GRIP.field, CORNER.field, insert::COUNT.field],
     },
     make,
     carry: None,
@@ -45,12 +42,11 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let (width, height, grip, corner) = (entry.mm("width"), entry.mm("height"), entry.mm("grip"), entry.mm("corner"));
+    let (width, height, grip, corner) = (entry.mm(WIDTH), entry.mm(HEIGHT), entry.mm(GRIP), entry.mm(CORNER));
     if 2.0 * corner >= width {
-        let (clipped, whole) = (builder.album.show(2.0 * corner), builder.album.show(width));
-        let text = format!("its corners take {clipped} off its fold, and it is {whole} wide");
-        let help = "make its \"corner\" smaller; 4 mm or 1/8 in is usual";
-        let finding = slip.stop("corner-too-large", "corner", text, help);
+        let text = Said::new("corners-off-fold");
+        let text = text.with("clipped", builder.album.length(2.0 * corner)).with("width", builder.album.length(width));
+        let finding = slip.stop("corner-too-large", CORNER, text, Said::new("corners-off-fold-help"));
         builder.find(finding.measured(Length::from_mm(2.0 * corner), Length::from_mm(width)));
         return;
     }

@@ -5,58 +5,43 @@
 //! 1/8 in to spare in all (check value C2: 1.5 to 3.2 mm common practice; 1/8 in for a slip case: Bean & Brodhead,
 //! *Bookbinding for Beginners*, 1914), rounded down to what a ruler has.
 
-pub(in crate::parts) use crate::album::COUNT;
-use crate::album::{Bound, Entry};
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::{Finding, Said};
+use crate::album::{Bound, Entry, KIND};
+pub(in crate::parts) use crate::album::{COUNT, INSERT_PAGES as PAGES};
+use crate::fields::{Field, Key, Otherwise, rule, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
-use crate::parts::kit::{Insert, Owner};
+use crate::parts::kit::{Insert, Owner, Purpose};
 use crate::parts::prints::print;
 
 /// Width of what goes into a pocket.
-pub(in crate::parts) const WIDTH: Field =
-    Field::size("width", Fallback::Rule("as wide as its pockets take"), "its width");
+pub(in crate::parts) const WIDTH: Key<Option<Length>> =
+    Key::size("width", rule("as wide as its pockets take"), "its width");
 
 /// Height of what goes into a pocket.
-pub(in crate::parts) const HEIGHT: Field =
-    Field::size("height", Fallback::Rule("as tall as its pockets take"), "its height");
+pub(in crate::parts) const HEIGHT: Key<Option<Length>> =
+    Key::size("height", rule("as tall as its pockets take"), "its height");
 
 /// Which way a named size lies.
-pub(in crate::parts) const ACROSS: Field =
-    Field::new("across", Takes::Flag, Fallback::Flag(false), "whether that size is turned on its side");
+pub(in crate::parts) const ACROSS: Key<bool> = Key::flag("across", "whether that size is turned on its side");
 
 /// How thick it is with all that belongs to it.
-pub(in crate::parts) const THICKNESS: Field =
-    Field::length("thickness", Fallback::Rule("its card's caliper"), "its thickness with what is stuck on it")
-        .unmeasured();
+pub(in crate::parts) const THICKNESS: Key<Option<Length>> =
+    Key::length("thickness", rule("its card's caliper"), "its thickness with what is stuck on it").unmeasured();
 
 /// How thick it is where it is folded.
-pub(in crate::parts) const FOLDED: Field = Field::length(
-    "thickness",
-    Fallback::Rule("its card, folded"),
-    "its thickness with all that is stuck on it or lies in it",
-)
-.unmeasured();
-
-/// Where it goes.
-pub(in crate::parts) const PAGES: Field = Field::new(
-    "pages",
-    Takes::Counts,
-    Fallback::Rule("every page with a pocket, in order"),
-    "the pages whose pockets they go into",
-);
+pub(in crate::parts) const FOLDED: Key<Option<Length>> =
+    THICKNESS.otherwise(rule("its card, folded")).worded("its thickness with all that is stuck on it or lies in it");
 
 /// A seam that closes it.
-pub(in crate::parts) const LAP: Field =
-    Field::size("lap", Fallback::Length { mm: 12.0, inch: 0.5 }, "width of the seam that is stuck");
+pub(in crate::parts) const LAP: Key<Length> = Key::size("lap", usual(12.0, 0.5), "width of the seam that is stuck");
 
 /// A pasted lap narrower than this holds badly, mm (C5; 6.35 for small card models: Schwartz, *Sloyd*, year from memory).
 const NARROW: f64 = 6.35;
 
 /// What a size that is left out leaves in its pocket, in all (C2).
-const EASY: Fallback = Fallback::Length { mm: 3.2, inch: 0.125 };
+const EASY: Otherwise<Length> = usual(3.2, 0.125);
 
 /// Nothing smaller than this is an insert: what a size field takes at least, mm.
 const LEAST: f64 = 1.0;
@@ -100,9 +85,17 @@ impl<'e> Slip<'e> {
         format!("{} {}", self.entry.kind.name.replace('-', " "), self.number)
     }
 
-    /// A finding about it, which stands at a field.
-    pub(in crate::parts) fn stop(&self, id: &'static str, field: &str, text: String, help: impl Into<Said>) -> Finding {
-        Finding::stop(id, self.name(), text).help(help).at(self.entry.values.place(field))
+    /// The same, as findings are about it.
+    fn about(&self) -> Said {
+        let kind = Arg::term(self.entry.kind.name.replace('-', " "));
+        Said::new("about-insert").with("kind", kind).with("number", self.number)
+    }
+
+    /// A finding about it, which stands at a field; its help is given the `field`.
+    pub(in crate::parts) fn stop(&self, id: &'static str, field: impl Into<Field>, text: Said, help: Said) -> Finding {
+        let field = field.into();
+        let help = help.with("field", Arg::field(field.name));
+        Finding::stop(id, self.about(), text).help(help).at(self.entry.values.place(field))
     }
 
     /// Warns of a lap that holds badly.
@@ -110,13 +103,13 @@ impl<'e> Slip<'e> {
         if lap >= NARROW - 1e-6 {
             return;
         }
-        let (shown, usual) = (builder.album.show(lap), builder.album.roughly(NARROW));
-        let text = format!("a lap of {shown} holds badly: {usual} or more is usual");
-        let finding = Finding::warn("lap-narrow", self.name(), text)
+        let (has, usual) = (builder.album.length(lap), builder.album.rough(NARROW));
+        let text = Said::new("lap-narrow").with("lap", has).with("usual", usual);
+        let finding = Finding::warn("lap-narrow", self.about(), text)
             .measured(Length::from_mm(lap), Length::from_mm(NARROW))
-            .help("make its \"lap\" wider; 12 mm or 1/2 in is usual")
-            .mend(self.way("lap"), builder.album.at_least(NARROW));
-        builder.find(finding.at(self.entry.values.place("lap")));
+            .help(Said::new("lap-narrow-help").with("field", Arg::field(LAP.name())))
+            .mend(self.way(LAP), builder.album.at_least(NARROW));
+        builder.find(finding.at(self.entry.values.place(LAP)));
     }
 
     /// The way to it in the file: `inserts[0]`.
@@ -125,13 +118,13 @@ impl<'e> Slip<'e> {
     }
 
     /// The way to one of its fields: `inserts[0].lap`.
-    pub(in crate::parts) fn way(&self, field: &str) -> String {
-        format!("{}.{field}", self.path())
+    pub(in crate::parts) fn way(&self, field: impl Into<Field>) -> String {
+        format!("{}.{}", self.path(), field.into().name)
     }
 
     /// Its thickness, mm: what the file says, but no less than its card is.
     pub(in crate::parts) fn thickness(&self, card: f64) -> f64 {
-        self.entry.values.maybe_length("thickness").map_or(card, |thickness| thickness.mm().max(card))
+        self.entry.get(THICKNESS).map_or(card, |thickness| thickness.mm().max(card))
     }
 
     /// Its width and height, mm: as the file says, else `own`, else the largest that its pockets take. Where there is
@@ -144,8 +137,8 @@ impl<'e> Slip<'e> {
     ) -> Option<(f64, f64)> {
         let own = [own.map(|own| own.0), own.map(|own| own.1)];
         let mut size = [0.0; 2];
-        for (index, name) in ["width", "height"].into_iter().enumerate() {
-            let said = self.entry.values.maybe_length(name).map(Length::mm);
+        for (index, key) in [WIDTH, HEIGHT].into_iter().enumerate() {
+            let said = self.entry.get(key).map(Length::mm);
             size[index] = match said.or(own[index]) {
                 Some(size) => size,
                 None => self.largest(builder, thickness, index)?,
@@ -156,8 +149,8 @@ impl<'e> Slip<'e> {
 
     /// The largest width (0) or height (1) that slides in every pocket that it goes into.
     fn largest(&self, builder: &mut Builder<'_>, thickness: f64, index: usize) -> Option<f64> {
-        let word = ["width", "height"][index];
-        let clearance = EASY.length(builder.album.units).unwrap_or_default().mm();
+        let side = [WIDTH, HEIGHT][index];
+        let clearance = EASY.length(builder.album.units).mm();
         let used = usize::try_from(self.count).unwrap_or(usize::MAX);
         let tightest = self
             .pockets
@@ -170,41 +163,40 @@ impl<'e> Slip<'e> {
             })
             .min_by(|one, two| one.0.total_cmp(&two.0));
         let Some((room, stack, page)) = tightest else {
-            let text = format!("its \"{word}\" is left out, and there is no pocket to take it from");
-            let help = format!("give its \"{word}\", or name pages that have a pocket");
-            builder.find(self.stop("no-size", "kind", text, help));
+            let size = || Arg::field(side.name());
+            let text = Said::new("no-size").with("size", size());
+            builder.find(self.stop("no-size", KIND, text, Said::new("no-size-help").with("size", size())));
             return None;
         };
         let size = builder.album.at_most(room).mm();
         if size >= LEAST {
             return Some(size);
         }
-        let (stack, least) = (builder.album.roughly(stack), Length::from_mm(LEAST));
-        let text = format!("the pocket of page {page} leaves no {word} for it, with {stack} of thickness in it");
-        let help = "put fewer or thinner things into that pocket, or make the page larger";
-        builder.find(self.stop("no-room", "kind", text, help).measured(Length::from_mm(room.max(0.0)), least));
+        let (stack, least) = (builder.album.rough(stack), Length::from_mm(LEAST));
+        let text = if index == 0 { Said::new("no-width-in-pocket") } else { Said::new("no-height-in-pocket") };
+        let text = text.with("page", page).with("stack", stack);
+        let finding = self.stop("no-room", KIND, text, Said::new("no-room-help"));
+        builder.find(finding.measured(Length::from_mm(room.max(0.0)), least));
         None
     }
 
-    /// Width and height, mm, of the print or card that a field names, turned on its side where `across` says so; none where
-    /// it names none.
+    /// Width and height, mm, of the print or card that a field names, turned on its side where `across` says so.
     ///
     /// # Errors
     /// If there is no such print: that is a finding by then.
     pub(in crate::parts) fn print(
         &self,
         builder: &mut Builder<'_>,
-        field: &str,
-    ) -> Result<Option<(f64, f64)>, NoPrint> {
-        let Some(text) = self.entry.values.text(field) else { return Ok(None) };
-        match print(text) {
+        (field, named): (impl Into<Field>, &str),
+    ) -> Result<(f64, f64), NoPrint> {
+        match print(named) {
             Ok(print) => {
-                let across = self.entry.values.flag("across") != (builder.album.bound == Bound::Top);
+                let across = self.entry.get(ACROSS) != (builder.album.bound == Bound::Top);
                 let print = if across { print.turned() } else { print };
-                Ok(Some((print.width.mm(), print.height.mm())))
+                Ok((print.width.mm(), print.height.mm()))
             }
             Err(error) => {
-                builder.find(self.stop("no-such-print", field, error.what, error.help));
+                builder.find(self.stop("no-such-print", field, error.what.into(), error.help.into()));
                 Err(NoPrint)
             }
         }
@@ -233,6 +225,7 @@ impl<'e> Slip<'e> {
             along_grain: self.entry.grain_along_spine.unwrap_or(false),
             name,
             owner: Owner::Insert(self.number),
+            purpose: Purpose::Body,
             place: self.entry.place(),
         })
     }
@@ -242,7 +235,7 @@ impl<'e> Slip<'e> {
         let copies = self.pockets.len().max(1);
         let pocket = usize::try_from(copy).ok().and_then(|copy| self.pockets.get(copy % copies).copied());
         let Bulk { width, height, thickness, pull } = bulk;
-        let places = [self.entry.values.place("width").cloned(), self.entry.values.place("height").cloned()];
+        let places = [self.entry.values.place(WIDTH).cloned(), self.entry.values.place(HEIGHT).cloned()];
         let (name, path) = (self.copy_name(copy), self.path());
         builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
         if let Some(pocket) = pocket {
@@ -275,7 +268,7 @@ fn pockets_for(builder: &Builder<'_>, entry: &Entry) -> Vec<usize> {
     let of_page = |page: usize| {
         builder.pockets().iter().enumerate().filter(move |(_, pocket)| pocket.page == page).map(|(index, _)| index)
     };
-    entry.values.counts("pages").map_or_else(
+    entry.values.find(PAGES).flatten().map_or_else(
         || (0..builder.pockets().len()).collect(),
         |pages| pages.iter().filter_map(|(page, _)| usize::try_from(*page).ok()).flat_map(of_page).collect(),
     )

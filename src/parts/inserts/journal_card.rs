@@ -12,13 +12,18 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, Text, rule, usual};
+use crate::finding::Said;
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::prints::ABOUT;
+
+const SIZE: Key<Option<Text>> = Key::text("size", rule("its width and height"), ABOUT);
+const CORNER: Key<Length> =
+    Key::length("corner", usual(5.0, 0.1875), "radius of its rounded corners, 0 for square ones");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -26,18 +31,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card to write on, with square or rounded corners, for a pocket",
         fields: &[
-            Field::new("size", Takes::Text, Fallback::Rule("its width and height"), ABOUT),
-            ACROSS,
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::length(
-                "corner",
-                Fallback::Length { mm: 5.0, inch: 0.1875 },
-                "radius of its rounded corners, 0 for square ones",
-            ),
-            insert::COUNT,
-            insert::THICKNESS,
-            insert::PAGES,
+            SIZE.field,
+            ACROSS.field,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            CORNER.field,
+            insert::COUNT.field,
+            insert::THICKNESS.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -47,16 +48,17 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let Ok(named) = slip.print(builder, "size") else { return };
+    let named = entry.get(SIZE).map(|size| slip.print(builder, (SIZE, size)));
+    let Ok(named) = named.transpose() else { return };
     let thickness = slip.thickness(slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, named) else { return };
-    let (corner, most) = (entry.mm("corner"), width.min(height) / 2.0);
+    let (corner, most) = (entry.mm(CORNER), width.min(height) / 2.0);
     if corner > most {
-        let (round, room) = (builder.album.show(corner), builder.album.show(most));
-        let text = format!("corners of radius {round} meet in the middle of it: there is room for {room}");
+        let text = Said::new("round-corners-meet");
+        let text = text.with("radius", builder.album.length(corner)).with("most", builder.album.length(most));
         let best = builder.album.at_most(most);
-        let help = format!("make its \"corner\" at most {}", builder.album.show(best.mm()));
-        let finding = slip.stop("corner-too-large", "corner", text, help).mend(slip.way("corner"), best);
+        let help = Said::new("make-at-most").with("most", builder.album.length(best.mm()));
+        let finding = slip.stop("corner-too-large", CORNER, text, help).mend(slip.way(CORNER), best);
         builder.find(finding.measured(Length::from_mm(corner), Length::from_mm(most)));
         return;
     }

@@ -15,17 +15,27 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Key, Text, needed, rule, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::prints::ABOUT;
 
 /// Thickness of a print, mm (P6: 0.15 to 0.28, secondary photo-paper references).
 const PRINT: f64 = 0.23;
+
+const OF_PRINT: Key<Text> = Key::text("print", needed(), ABOUT);
+const BORDER: Key<Option<Length>> =
+    Key::length("border", rule("what its pockets leave"), "the card that shows round the print");
+const WINDOW: Key<bool> = Key::flag("window", "whether the print lies behind a window");
+const OVERLAP: Key<Length> =
+    Key::size("overlap", usual(3.0, 0.125), "how far the card reaches over the print at its window");
+const THICKNESS: Key<Option<Length>> = insert::THICKNESS
+    .otherwise(rule("its card and a print of 0.23 mm"))
+    .worded("its thickness with the print and what else is stuck on it");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -33,25 +43,16 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card that carries a print, on its face or behind a window, for a pocket",
         fields: &[
-            Field::new("print", Takes::Text, Fallback::Needed, ABOUT),
-            ACROSS,
-            Field::length("border", Fallback::Rule("what its pockets leave"), "the card that shows round the print"),
-            insert::WIDTH,
-            insert::HEIGHT,
-            Field::new("window", Takes::Flag, Fallback::Flag(false), "whether the print lies behind a window"),
-            Field::size(
-                "overlap",
-                Fallback::Length { mm: 3.0, inch: 0.125 },
-                "how far the card reaches over the print at its window",
-            ),
-            insert::COUNT,
-            Field::length(
-                "thickness",
-                Fallback::Rule("its card and a print of 0.23 mm"),
-                "its thickness with the print and what else is stuck on it",
-            )
-            .unmeasured(),
-            insert::PAGES,
+            OF_PRINT.field,
+            ACROSS.field,
+            BORDER.field,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            WINDOW.field,
+            OVERLAP.field,
+            insert::COUNT.field,
+            THICKNESS.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -61,13 +62,13 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let Ok(Some(print)) = slip.print(builder, "print") else { return };
-    let said = entry.values.says("thickness");
+    let Ok(print) = slip.print(builder, (OF_PRINT, entry.get(OF_PRINT))) else { return };
+    let said = entry.values.says(THICKNESS);
     let thickness = slip.thickness(slip.caliper + if said { 0.0 } else { PRINT });
-    let border = entry.values.maybe_length("border").map(Length::mm);
+    let border = entry.get(BORDER).map(Length::mm);
     let bordered = border.map(|border| (2.0f64.mul_add(border, print.0), 2.0f64.mul_add(border, print.1)));
     let Some(size) = slip.size(builder, thickness, bordered) else { return };
-    let overlap = entry.values.flag("window").then(|| entry.mm("overlap"));
+    let overlap = entry.get(WINDOW).then(|| entry.mm(OVERLAP));
     if let Some(finding) = wrong(builder, &slip, print, size, overlap) {
         builder.find(finding);
         return;
@@ -90,19 +91,21 @@ fn wrong(
     size: (f64, f64),
     overlap: Option<f64>,
 ) -> Option<Finding> {
-    let (show, mm) = (|mm: f64| builder.album.show(mm), Length::from_mm);
-    for (field, print, size) in [("width", print.0, size.0), ("height", print.1, size.1)] {
+    let (length, mm) = (|mm: f64| builder.album.length(mm), Length::from_mm);
+    let (narrow, low) = (Said::new("mat-too-narrow"), Said::new("mat-too-low"));
+    for (field, print, size, text) in [(insert::WIDTH, print.0, size.0, narrow), (insert::HEIGHT, print.1, size.1, low)]
+    {
         if size < print - 1e-6 {
-            let text = format!("its {field} is {}, and that of its print {}", show(size), show(print));
-            let help = "take a smaller print, turn it with \"across\", or name pages with a larger pocket";
+            let text = text.with("size", length(size)).with("print", length(print));
+            let help = Said::new("mat-too-small-help").with("across", Arg::field(ACROSS.name()));
             return Some(slip.stop("mat-too-small", field, text, help).measured(mm(size), mm(print)));
         }
     }
     let (overlap, most) = (overlap?, print.0.min(print.1) / 2.0 - 1.0);
     (overlap > most).then(|| {
-        let text =
-            format!("an overlap of {} leaves no window for a print {} wide", show(overlap), show(2.0 * most + 2.0));
-        let help = "make its \"overlap\" smaller; 3 mm or 1/8 in is usual";
-        slip.stop("overlap-too-wide", "overlap", text, help).measured(mm(overlap), mm(most))
+        let text = Said::new("overlap-too-wide");
+        let text = text.with("overlap", length(overlap)).with("print", length(2.0 * most + 2.0));
+        let help = Said::new("overlap-too-wide-help");
+        slip.stop("overlap-too-wide", OVERLAP, text, help).measured(mm(overlap), mm(most))
     })
 }

@@ -13,11 +13,15 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Corner, Point};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, usual};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
+
+const HOLE: Key<Length> = Key::length("hole", usual(6.0, 0.25), "diameter of the punched hole, 0 for none");
+const CORNER: Key<Length> = Key::length("corner", usual(10.0, 0.375), "size of the clipped corners, 0 for square ones");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -25,17 +29,13 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card with a punched hole and clipped corners, for a pocket",
         fields: &[
-            insert::WIDTH,
-            insert::HEIGHT,
-            insert::COUNT,
-            insert::THICKNESS,
-            Field::length("hole", Fallback::Length { mm: 6.0, inch: 0.25 }, "diameter of the punched hole, 0 for none"),
-            Field::length(
-                "corner",
-                Fallback::Length { mm: 10.0, inch: 0.375 },
-                "size of the clipped corners, 0 for square ones",
-            ),
-            insert::PAGES,
+            insert::WIDTH.field,
+            insert::HEIGHT.field,
+            insert::COUNT.field,
+            insert::THICKNESS.field,
+            HOLE.field,
+            CORNER.field,
+            insert::PAGES.field,
         ],
     },
     make,
@@ -45,7 +45,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
-    let (hole, corner) = (entry.mm("hole"), entry.mm("corner"));
+    let (hole, corner) = (entry.mm(HOLE), entry.mm(CORNER));
     let thickness = slip.thickness(slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
     let clip = if corner > 0.0 { Corner::Clipped { across: corner, up: corner } } else { Corner::Square };

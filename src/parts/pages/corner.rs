@@ -21,12 +21,14 @@
 
 use crate::album::{Bound, Entry, Kind, Role};
 use crate::contour::{Contour, Point, Vec2};
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Key, Text, needed, usual, words};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::Length;
 use crate::net::{Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::library::Maker;
+use crate::parts::kit::Face;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::pocket;
@@ -44,41 +46,33 @@ const EASE: f64 = 0.5;
 const DEEP: f64 = 6.0;
 
 /// The print that a page is made for.
-pub(in crate::parts) const PRINT: Field = Field::new("print", Takes::Text, Fallback::Needed, prints::ABOUT);
+pub(in crate::parts) const PRINT: Key<Text> = Key::text("print", needed(), prints::ABOUT);
+
+words! {
+    /// Whether the print stands as its size says or lies on its side.
+    pub(in crate::parts) enum Lies { Upright = "upright", Across = "across" }
+}
 
 /// Whether the print stands or lies.
-pub(in crate::parts) const LIES: Field = Field::new(
-    "lies",
-    Takes::Choice(&["upright", "across"]),
-    Fallback::Choice("upright"),
-    "whether the print stands as its size says or lies on its side",
-);
+pub(in crate::parts) const LIES: Key<Lies> =
+    Key::choice("lies", Lies::Upright.usual(), "whether the print stands as its size says or lies on its side");
+
+words! {
+    /// What holds the corners: slots in the card, or triangles stuck on it.
+    pub(in crate::parts) enum Mount { Slots = "slots", Triangles = "triangles" }
+}
+
+const MOUNT: Key<Mount> =
+    Key::choice("mount", Mount::Slots.usual(), "what holds the corners: slots in the card, or triangles stuck on it");
+const CORNER: Key<Length> =
+    Key::length("corner", usual(15.0, 0.625), "how much of the print's edge goes in at each corner").within(5.0, 60.0);
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "corner-mount",
         role: Role::Page,
         about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
-        fields: &[
-            PRINT,
-            LIES,
-            Field::new(
-                "mount",
-                Takes::Choice(&["slots", "triangles"]),
-                Fallback::Choice("slots"),
-                "what holds the corners: slots in the card, or triangles stuck on it",
-            ),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "corner",
-                    Takes::Length { least: 5.0, most: 60.0 },
-                    Fallback::Length { mm: 15.0, inch: 0.625 },
-                    "how much of the print's edge goes in at each corner",
-                )
-            },
-            CONTENT,
-        ],
+        fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -88,15 +82,15 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 /// The print of an entry as it stands on the page; what is no print is a finding.
 pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Option<Print> {
     let values = &page.entry.values;
-    match prints::print(values.text("print")?) {
+    match prints::print(values.get(PRINT)) {
         Ok(print) => {
             // Bound at the top, what stands upright to the reader lies on its side.
-            let across = (values.text("lies") == Some("across")) != (builder.album.bound == Bound::Top);
+            let across = (values.get(LIES) == Lies::Across) != (builder.album.bound == Bound::Top);
             Some(if across { print.turned() } else { print })
         }
         Err(error) => {
             let finding = Finding::stop("unknown-print", page.name(), error.what).help(error.help);
-            builder.find(finding.at(values.place("print")));
+            builder.find(finding.at(values.place(PRINT)));
             None
         }
     }
@@ -104,11 +98,11 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Opt
 
 /// Says whether what is made for a print does not go on its page.
 pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wants: [f64; 2]) -> bool {
-    for (measured, allowed, what) in [(wants[0], page.width, "wide"), (wants[1], page.height, "tall")] {
+    let (wide, tall) = (Said::new("print-too-wide"), Said::new("print-too-tall"));
+    for (measured, allowed, text) in [(wants[0], page.width, wide), (wants[1], page.height, tall)] {
         if measured > allowed + 1e-6 {
-            let text = format!("its print wants a page {{}} {what}, and it is {{}}");
-            let help = "take a smaller \"print\", turn it with \"lies\", or make the page larger";
-            Wrong { id: "print-too-large", text: &text, measured, allowed, help, field: "print" }.say(builder, page);
+            let help = Said::new("print-too-large-help").with("lies", Arg::field(LIES.name()));
+            Wrong { id: "print-too-large", text, measured, allowed, help, field: PRINT.field }.say(builder, page);
             return true;
         }
     }
@@ -119,9 +113,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let Some(print) = print(builder, &page) else { return };
-    let corner = entry.mm("corner");
+    let corner = entry.mm(CORNER);
     let (wide, tall) = ((print.width + print.off).mm(), (print.height + print.off).mm());
-    let triangles = entry.values.text("mount") == Some("triangles");
+    let triangles = entry.get(MOUNT) == Mount::Triangles;
     // At the tail the back's seam is stuck on the front from inside: no corner goes in there.
     let low = if triangles { EDGE } else { seam.max(EDGE) };
     if too_large(builder, &page, [2.0f64.mul_add(EDGE, wide), 2.0f64.mul_add(low, tall)]) {
@@ -129,10 +123,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let shortest = wide.min(tall);
     if corner > shortest / 2.0 - EDGE {
-        let text = "corners of {} meet on its print: {} is the most";
-        let help = "make \"corner\" smaller; 15 mm or 5/8 in is usual";
+        let text = Said::new("corners-meet-on-print");
+        let help = Said::new("corners-meet-on-print-help");
         let (measured, allowed) = (corner, (shortest / 2.0 - EDGE).max(0.0));
-        Wrong { id: "corner-too-large", text, measured, allowed, help, field: "corner" }.say(builder, &page);
+        Wrong { id: "corner-too-large", text, measured, allowed, help, field: CORNER.field }.say(builder, &page);
         return;
     }
     let mut nets = pocket::nets(&page);
@@ -156,7 +150,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let tip = middle + Vec2::new(right * (wide / 2.0 + EASE), up * (tall / 2.0 + EASE));
         stick(builder, (piece, &net), (on, 0), tip.to_vec2() - by);
     }
-    page.face(builder, "back", (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
 }
 
 /// A triangle with its right angle where the print's corner lies, its legs `leg` long that way, and its two seams; where its

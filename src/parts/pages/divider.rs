@@ -16,10 +16,13 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number, usual};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
-use crate::parts::library::Maker;
+use crate::parts::kit::Face;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
@@ -28,30 +31,16 @@ const CLIP: f64 = 3.0;
 /// Tabs lower than this carry no word, mm: our choice.
 const LEAST: f64 = 10.0;
 
+const TAB_OF: Key<u32> = Key::count("tab_of", (2, 12), number(5), "how many places there are");
+const POSITION: Key<u32> = Key::count("position", (1, 12), number(1), "the place of its tab, counted from the head");
+const INDEX: Key<Length> = Key::length("index", usual(10.0, 0.375), "how far its tab stands out").within(3.0, 60.0);
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "divider",
         role: Role::Page,
         about: "a single leaf with an index tab at the fore-edge",
-        fields: &[
-            Field::new("tab_of", Takes::Count { least: 2, most: 12 }, Fallback::Count(5), "how many places there are"),
-            Field::new(
-                "position",
-                Takes::Count { least: 1, most: 12 },
-                Fallback::Count(1),
-                "the place of its tab, counted from the head",
-            ),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "index",
-                    Takes::Length { least: 3.0, most: 60.0 },
-                    Fallback::Length { mm: 10.0, inch: 0.375 },
-                    "how far its tab stands out",
-                )
-            },
-            CONTENT,
-        ],
+        fields: &[TAB_OF.field, POSITION.field, INDEX.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -61,20 +50,23 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, .. } = page;
-    let count = |name, otherwise| f64::from(entry.values.count(name).unwrap_or(otherwise));
-    let (places, position, index) = (count("tab_of", 5), count("position", 1), entry.mm("index"));
+    let count = |key| f64::from(entry.get(key));
+    let (places, position, index) = (count(TAB_OF), count(POSITION), entry.mm(INDEX));
     if position > places {
-        let text = format!("its tab is in place {position}, and there are only {places}");
-        let finding = crate::finding::Finding::stop("no-such-place", page.name(), text);
-        let help = format!("make \"position\" at most {places}, or \"tab_of\" larger");
-        builder.find(finding.help(help).at(entry.values.place("position")));
+        let [position, places] = [POSITION, TAB_OF].map(|key| entry.get(key));
+        let text = Said::new("no-such-place").with("position", position).with("places", places);
+        let finding = Finding::stop("no-such-place", page.about(), text);
+        let help = Said::new("no-such-place-help").with("field", Arg::field(POSITION.name())).with("places", places);
+        let help = help.with("tab_of", Arg::field(TAB_OF.name()));
+        builder.find(finding.help(help).at(entry.values.place(POSITION)));
         return;
     }
     let share = height / places;
     if share < LEAST {
-        let text = "its tab is {} tall, and below {} it carries no word";
-        let help = "make \"tab_of\" smaller, or the page taller";
-        Wrong { id: "tab-too-low", text, measured: share, allowed: LEAST, help, field: "tab_of" }.say(builder, &page);
+        let text = Said::new("tab-too-low");
+        let help = Said::new("tab-too-low-help");
+        Wrong { id: "tab-too-low", text, measured: share, allowed: LEAST, help, field: TAB_OF.field }
+            .say(builder, &page);
         return;
     }
     let (clip, out) = (CLIP.min(index / 2.0), width + index);
@@ -96,6 +88,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     };
     builder.juts.insert(page.number, index);
     Leaf { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
-    page.face(builder, "front", (width, height), front(piece, 0, (0.0, 0.0)));
-    page.face(builder, "back", (width, height), back(piece, 0, (width, 0.0)));
+    page.face(builder, (Face::Front, ""), (width, height), front(piece, 0, (0.0, 0.0)));
+    page.face(builder, (Face::Back, ""), (width, height), back(piece, 0, (width, 0.0)));
 }

@@ -16,37 +16,31 @@
 //! apart: it then lies flat over content as thick as that less a caliper (D6).
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Key, number, usual};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::Lies;
 use crate::parts::kit::Flap;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, RISER, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
 /// Leaves narrower than this are no leaves, mm: our choice.
 const LEAST: f64 = 20.0;
 
+const LEAVES: Key<u32> = Key::count("leaves", (1, 2), number(1), "how many leaves fold out");
+const STEP: Key<Length> =
+    Key::length("step", usual(2.0, 0.125), "how much narrower each leaf is than the one before it");
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "fold-out",
         role: Role::Page,
         about: "a page with one or two more leaves that fold out at the fore-edge",
-        fields: &[
-            Field::new("leaves", Takes::Count { least: 1, most: 2 }, Fallback::Count(1), "how many leaves fold out"),
-            Field::length(
-                "step",
-                Fallback::Length { mm: 2.0, inch: 0.125 },
-                "how much narrower each leaf is than the one before it",
-            ),
-            DEPTH,
-            FACES,
-            CONTENT,
-        ],
+        fields: &[LEAVES.field, STEP.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -56,28 +50,27 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, .. } = page;
-    let (worked_leaf, step) = (Worked::new(&page), entry.mm("step"));
-    let count = entry.values.count("leaves").unwrap_or(1);
+    let (worked_leaf, step) = (Worked::new(&page), entry.mm(STEP));
+    let count = entry.get(LEAVES);
     let all = f64::from(count) * step;
     if width - all < LEAST {
-        let text = "steps of {} in all leave next to nothing of its last leaf: on this page they may be {}";
-        let help = "make \"step\" smaller; 2 mm or 1/8 in is usual";
+        let text = Said::new("step-too-large");
+        let help = Said::new("step-too-large-help");
         let (measured, allowed) = (all, (width - LEAST).max(0.0));
-        Wrong { id: "step-too-large", text, measured, allowed, help, field: "step" }.say(builder, &page);
+        Wrong { id: "step-too-large", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
     }
     let [.., square] = creep(page.caliper);
     if step < square * f64::from(count) {
-        let (has, wants) = (builder.album.show(step), builder.album.roughly(square * f64::from(count)));
-        let text =
-            format!("its leaves are {has} narrower each, and folds in this card take up to {wants}: they may jut out");
-        let finding = Finding::warn("fold-out-tight", page.name(), text)
+        let wants = builder.album.rough(square * f64::from(count));
+        let text = Said::new("fold-out-tight").with("has", builder.album.length(step)).with("wants", wants);
+        let finding = Finding::warn("fold-out-tight", page.about(), text)
             .measured(Length::from_mm(step), Length::from_mm(square * f64::from(count)))
-            .help("make \"step\" larger, or take thinner card")
-            .at(entry.values.place("step"));
+            .help(Said::new("fold-out-tight-help").with("field", Arg::field(STEP.name())))
+            .at(entry.values.place(STEP));
         builder.find(finding);
     }
-    let depth = entry.mm("depth");
+    let depth = entry.mm(DEPTH);
     // Each panel from the page on, and the fold before it: half a turn in one, or in two.
     let turn = if depth > 0.0 { 90.0 } else { 180.0 };
     let flap = |name, wide| Leaf::new(name, Use::Flap, wide);
@@ -103,7 +96,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let left = spans.first().map_or(0.0, |span| span.1);
     worked_leaf.carried(builder, piece, (left, 0.0));
 
-    let [worked, other] = worked_leaf.names();
+    let [worked, other] = worked_leaf.faces();
     builder.flap(Flap {
         name: page.name(),
         what: "leaf",
@@ -112,23 +105,23 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         length: [width - step, width - step],
         depth,
         caliper: page.caliper,
-        over: [entry.mm("content"), 0.0],
+        over: [entry.mm(CONTENT), 0.0],
         pocket: None,
         field: "",
         path: page.path(),
-        place: entry.values.place("depth").cloned(),
+        place: entry.values.place(DEPTH).cloned(),
         two: true,
     });
     for (panel, (name, from, to)) in spans.into_iter().enumerate().filter(|(_, span)| span.0 != RISER) {
         let size = (to - from, height);
         let (seen, behind) = if panel == 0 {
-            (worked.to_owned(), other.to_owned())
+            ((worked, String::new()), (other, String::new()))
         } else {
-            (format!("{worked} {name}"), format!("{worked} {name} behind"))
+            ((worked, name.to_owned()), (worked, format!("{name} behind")))
         };
         // Folded out, the leaves lie beside the page.
         let lies = Lies { at: (from, 0.0), shows: None };
-        page.face_beside(builder, &seen, size, front(piece, panel, (from, 0.0)), lies);
-        page.face(builder, &behind, size, back(piece, panel, (to, 0.0)));
+        page.face_beside(builder, (seen.0, &seen.1), size, front(piece, panel, (from, 0.0)), lies);
+        page.face(builder, (behind.0, &behind.1), size, back(piece, panel, (to, 0.0)));
     }
 }

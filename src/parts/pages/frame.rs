@@ -18,13 +18,14 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, usual};
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
 use crate::parts::pages::page::Page;
@@ -35,31 +36,18 @@ use crate::parts::prints;
 /// Windows smaller than this are none, mm: our choice.
 const LEAST: f64 = 10.0;
 
+const OVERLAP: Key<Length> =
+    Key::length("overlap", usual(3.0, 0.125), "how much the window is smaller than the print at each side");
+const PLAY: Key<Length> =
+    Key::length("play", usual(3.2, 0.125), "how much larger than the print the pocket behind the window is, in all")
+        .within(1.0, 20.0);
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "frame",
         role: Role::Page,
         about: "a leaf with a window for one size of print, which slides in from the fore-edge",
-        fields: &[
-            PRINT,
-            LIES,
-            Field::length(
-                "overlap",
-                Fallback::Length { mm: 3.0, inch: 0.125 },
-                "how much the window is smaller than the print at each side",
-            ),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "play",
-                    Takes::Length { least: 1.0, most: 20.0 },
-                    Fallback::Length { mm: 3.2, inch: 0.125 },
-                    "how much larger than the print the pocket behind the window is, in all",
-                )
-            },
-            FACES,
-            CONTENT,
-        ],
+        fields: &[PRINT.field, LIES.field, OVERLAP.field, PLAY.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -71,22 +59,27 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
     let Some(print) = print(builder, &page) else { return };
-    let (overlap, play) = (entry.mm("overlap"), entry.mm("play"));
+    let (overlap, play) = (entry.mm(OVERLAP), entry.mm(PLAY));
     let with_play = |side: Length| builder.album.at_least(side.mm() + play).mm();
     let (wide, tall) = (with_play(print.width), with_play(print.height));
-    if too_large(builder, &page, [wide, tall]) || wrong_height(builder, &page, tall.min(wide), "print") {
+    if too_large(builder, &page, [wide, tall]) || wrong_height(builder, &page, tall.min(wide), PRINT) {
         return;
     }
     let most = (print.width.mm().min(print.height.mm()) - LEAST) / 2.0;
     let tab = tab(builder);
-    let wrong =
-        |text, allowed, help| Wrong { id: "overlap-wrong", text, measured: overlap, allowed, help, field: "overlap" };
+    let wrong = |text, allowed, help| Wrong {
+        id: "overlap-wrong",
+        text,
+        measured: overlap,
+        allowed,
+        help,
+        field: OVERLAP.field,
+    };
     let found = if overlap <= play / 2.0 {
-        let text = "its window overlaps the print by {}, and the print can lie {} aside: its edge would show";
-        Some(wrong(text, play / 2.0, "make \"overlap\" larger, or \"play\" smaller"))
+        let help = Said::new("overlap-too-small-help").with("play", Arg::field(PLAY.name()));
+        Some(wrong(Said::new("overlap-too-small"), play / 2.0, help))
     } else if overlap > most {
-        let text = "its window overlaps the print by {}, which leaves no window: {} is the most";
-        Some(wrong(text, most.max(0.0), "make \"overlap\" smaller; 3 mm or 1/8 in is usual"))
+        Some(wrong(Said::new("overlap-too-large"), most.max(0.0), Said::new("overlap-too-large-help")))
     } else {
         None
     };
@@ -111,7 +104,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // The print may be larger by its tolerance, the folds at head and tail take a caliper at least (P1, H5, P6).
     let spare = play - print.off.mm() - page.caliper - prints::THICK;
     builder.spare(format!("the frame of {}", page.name()), "round its print", spare, 2);
-    page.face(builder, leaf.names()[1], (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
     builder.pocket(Pocket { flat: true, ..page.pocket((wide, tall), across, up, moved(inside, by)) });

@@ -17,29 +17,28 @@
 //! With a `depth` each door has two scores, so far apart: it then lies flat over content as thick as that less a caliper (D6).
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Key, usual};
+use crate::finding::Said;
+use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::kit::{Face, Flap};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
 /// Doors lower than this are no doors, mm: our choice.
 const LEAST: f64 = 10.0;
 
+const GAP: Key<Length> = Key::length("gap", usual(2.0, 0.0625), "what the closed doors leave open");
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "gate-fold",
         role: Role::Page,
         about: "a leaf with two half doors that fold over it from the head and the tail",
-        fields: &[
-            Field::length("gap", Fallback::Length { mm: 2.0, inch: 0.0625 }, "what the closed doors leave open"),
-            DEPTH,
-            FACES,
-            CONTENT,
-        ],
+        fields: &[GAP.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -49,16 +48,16 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, .. } = page;
-    let (worked_leaf, gap) = (Worked::new(&page), entry.mm("gap"));
+    let (worked_leaf, gap) = (Worked::new(&page), entry.mm(GAP));
     let door = (height - gap) / 2.0;
     if door < LEAST {
-        let text = "a gap of {} leaves next to nothing of its doors: on this page it may be {}";
-        let help = "make \"gap\" smaller; 2 mm or 1/16 in is usual";
+        let text = Said::new("gap-too-large");
+        let help = Said::new("gap-too-large-help");
         let (measured, allowed) = (gap, 2.0f64.mul_add(-LEAST, height).max(0.0));
-        Wrong { id: "gap-too-large", text, measured, allowed, help, field: "gap" }.say(builder, &page);
+        Wrong { id: "gap-too-large", text, measured, allowed, help, field: GAP.field }.say(builder, &page);
         return;
     }
-    let depth = entry.mm("depth");
+    let depth = entry.mm(DEPTH);
     // Half a turn in one fold, or in two.
     let (risers, angle) = if depth > 0.0 { (1, 90.0) } else { (0, 180.0) };
     let riser = |name| std::iter::repeat_n(Leaf::new(name, Use::Flap, depth).folded(Sense::Valley, angle), risers);
@@ -74,9 +73,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Some(piece) = page.piece(builder, "gate", ("gate-fold", "gate-fold"), net) else { return };
     worked_leaf.carried(builder, piece, (0.0, low));
 
-    let [worked, other] = worked_leaf.names();
-    page.face(builder, worked, (width, height), front(piece, 0, (0.0, low)));
-    page.face(builder, other, (width, height), back(piece, 0, (width, low)));
+    let [worked, other] = worked_leaf.faces();
+    page.face(builder, (worked, ""), (width, height), front(piece, 0, (0.0, low)));
+    page.face(builder, (other, ""), (width, height), back(piece, 0, (width, low)));
     let free = height + 2.0 * low;
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
     for (name, panel, closed, open) in
@@ -84,8 +83,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
-        page.face_beside(builder, &format!("{worked} {name}"), (width, door), outside, lies);
-        page.face(builder, &format!("{worked} {name} inside"), (width, door), front(piece, panel, (0.0, open)));
+        page.face_beside(builder, (worked, name), (width, door), outside, lies);
+        page.face(builder, (worked, &format!("{name} inside")), (width, door), front(piece, panel, (0.0, open)));
     }
     builder.flap(Flap {
         name: page.name(),
@@ -95,11 +94,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         length: [door, door],
         depth,
         caliper: page.caliper,
-        over: [entry.mm("content"), 0.0],
+        over: [entry.mm(CONTENT), 0.0],
         pocket: None,
         field: "",
         path: page.path(),
-        place: entry.values.place("depth").cloned(),
+        place: entry.values.place(DEPTH).cloned(),
         two: true,
     });
     // Both doors and the page between them can be off.

@@ -5,34 +5,31 @@
 //! left, where it is the page's back at the right. The hinge's tab is stuck on the leaf, on whichever face is turned to it.
 
 use crate::album::Entry;
-use crate::fields::{Fallback, Field, Takes};
-use crate::finding::Finding;
+use crate::fields::{Field, Key, usual, words};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::kit::{Face, Hold, Side};
 use crate::parts::pages::page::Page;
 use crate::parts::spines::carry::Carry;
 
+words! {
+    /// The face of the page that carries it.
+    pub(in crate::parts) enum Faces { Front = "front", Back = "back" }
+}
+
 /// The face of the page that is worked on.
-pub(in crate::parts) const FACES: Field = Field::new(
-    "faces",
-    Takes::Choice(&["front", "back"]),
-    Fallback::Choice("front"),
-    "the face of the page that carries it",
-);
+pub(in crate::parts) const FACES: Key<Faces> =
+    Key::choice("faces", Faces::Front.usual(), "the face of the page that carries it");
 
 /// What is stuck on the page.
-pub(in crate::parts) const CONTENT: Field = Field::length(
-    "content",
-    Fallback::Length { mm: 0.0, inch: 0.0 },
-    "thickness of what will be stuck on it, both faces together",
-)
-.unmeasured();
+pub const CONTENT: Key<Length> =
+    Key::length("content", usual(0.0, 0.0), "thickness of what will be stuck on it, both faces together").unmeasured();
 
 /// Two scores instead of one where something folds over.
-pub(in crate::parts) const DEPTH: Field = Field::length(
+pub const DEPTH: Key<Length> = Key::length(
     "depth",
-    Fallback::Length { mm: 0.0, inch: 0.0 },
+    usual(0.0, 0.0),
     "how far apart the two scores of its fold are, for what is thick; 0 for one score",
 );
 
@@ -50,7 +47,7 @@ pub(in crate::parts) struct Leaf {
 
 impl Leaf {
     pub(in crate::parts) fn new(page: &Page<'_>) -> Self {
-        Self { width: page.width, on_back: page.entry.values.text("faces") == Some("back") }
+        Self { width: page.width, on_back: page.entry.get(FACES) == Faces::Back }
     }
 
     /// Where something `width` wide that begins `from_spine` away from the spine begins, as the face is seen.
@@ -58,9 +55,9 @@ impl Leaf {
         if self.on_back { self.width - from_spine - width } else { from_spine }
     }
 
-    /// The name of the worked face, and of the other one.
-    pub(in crate::parts) const fn names(self) -> [&'static str; 2] {
-        if self.on_back { ["back", "front"] } else { ["front", "back"] }
+    /// The worked face, and the other one.
+    pub(in crate::parts) const fn faces(self) -> [Face; 2] {
+        if self.on_back { [Face::Back, Face::Front] } else { [Face::Front, Face::Back] }
     }
 
     /// Says how the page is carried: the tab is stuck on panel 0 of a piece, whose tail is at `y`.
@@ -81,12 +78,12 @@ impl Leaf {
 
 /// How much of a leaf the hinge's tab covers, mm.
 pub(in crate::parts) fn tab(builder: &Builder<'_>) -> f64 {
-    Carry::of(builder.album).tab
+    Carry::tab_of(builder.album)
 }
 
 /// A length of an entry, mm; `otherwise` where it is left out.
-pub(in crate::parts) fn given(entry: &Entry, field: &str, otherwise: f64) -> f64 {
-    entry.values.maybe_length(field).map_or(otherwise, Length::mm)
+pub(in crate::parts) fn given(entry: &Entry, key: Key<Option<Length>>, otherwise: f64) -> f64 {
+    entry.get(key).map_or(otherwise, Length::mm)
 }
 
 /// A side on the front of a panel, from its lower left corner as it is seen when the part lies flat, to the right.
@@ -100,28 +97,29 @@ pub(in crate::parts) const fn back(piece: usize, panel: usize, at: (f64, f64)) -
 }
 
 /// What is wrong with a page's sizes.
-#[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Wrong<'a> {
+#[derive(Clone, Debug)]
+pub(in crate::parts) struct Wrong {
     /// `pocket-too-wide`.
     pub id: &'static str,
-    /// What is wrong; `{}` and `{}` stand for what was measured and what is allowed.
-    pub text: &'a str,
+    /// What is wrong; it is given `measured` and `allowed`.
+    pub text: Said,
     pub measured: f64,
     pub allowed: f64,
-    pub help: &'a str,
+    /// What to do; it is given the `field`.
+    pub help: Said,
     /// The field at which it can be mended.
-    pub field: &'a str,
+    pub field: Field,
 }
 
-impl Wrong<'_> {
+impl Wrong {
     /// Says it, at the field or else at the page.
     pub(in crate::parts) fn say(self, builder: &mut Builder<'_>, page: &Page<'_>) {
-        let [measured, allowed] = [self.measured, self.allowed].map(|mm| builder.album.show(mm));
-        let text = self.text.replacen("{}", &measured, 1).replacen("{}", &allowed, 1);
+        let [measured, allowed] = [self.measured, self.allowed].map(|mm| builder.album.length(mm));
+        let text = self.text.with("measured", measured).with("allowed", allowed);
         builder.find(
-            Finding::stop(self.id, page.name(), text)
+            Finding::stop(self.id, page.about(), text)
                 .measured(Length::from_mm(self.measured), Length::from_mm(self.allowed))
-                .help(self.help)
+                .help(self.help.with("field", Arg::field(self.field.name)))
                 .at(page.entry.values.place(self.field)),
         );
     }

@@ -18,16 +18,31 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, usual, words};
+use crate::finding::{Arg, Said};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, notched_head, pocket_front, stick};
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};
 use crate::parts::pocket::{End, Pocket};
+
+words! {
+    /// The form of its upper edge.
+    pub(in crate::parts) enum Mouth { Slanted = "slanted", Notched = "notched", Straight = "straight" }
+}
+
+const POCKET: Key<Length> = Key::size("pocket", usual(80.0, 3.125), "width of the pocket's front");
+const HEIGHT: Key<Length> = Key::size("height", usual(60.0, 2.375), "its height, where it is tallest");
+const RAISE: Key<Length> = Key::length("raise", usual(15.0, 0.625), "how far it stands above the tail");
+const MOUTH: Key<Mouth> = Key::choice("mouth", Mouth::Slanted.usual(), "the form of its upper edge");
+const SLANT: Key<Length> =
+    Key::length("slant", usual(15.0, 0.625), "how much lower a slanted mouth is at the fore-edge");
+const NOTCH: Key<Length> = Key::length("notch", usual(20.0, 0.75), "diameter of the notch of a notched one");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -35,23 +50,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with a low pocket from which a card looks out",
         fields: &[
-            Field::size("pocket", Fallback::Length { mm: 80.0, inch: 3.125 }, "width of the pocket's front"),
-            Field::size("height", Fallback::Length { mm: 60.0, inch: 2.375 }, "its height, where it is tallest"),
-            Field::length("raise", Fallback::Length { mm: 15.0, inch: 0.625 }, "how far it stands above the tail"),
-            Field::new(
-                "mouth",
-                Takes::Choice(&["slanted", "notched", "straight"]),
-                Fallback::Choice("slanted"),
-                "the form of its upper edge",
-            ),
-            Field::length(
-                "slant",
-                Fallback::Length { mm: 15.0, inch: 0.625 },
-                "how much lower a slanted mouth is at the fore-edge",
-            ),
-            Field::length("notch", Fallback::Length { mm: 20.0, inch: 0.75 }, "diameter of the notch of a notched one"),
-            FACES,
-            CONTENT,
+            POCKET.field,
+            HEIGHT.field,
+            RAISE.field,
+            MOUTH.field,
+            SLANT.field,
+            NOTCH.field,
+            FACES.field,
+            CONTENT.field,
         ],
     },
     make,
@@ -63,33 +69,34 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let (pocket, tall, raise) = (entry.mm("pocket"), entry.mm("height"), entry.mm("raise"));
-    let mouth = entry.values.text("mouth");
-    let slant = if mouth == Some("slanted") { entry.mm("slant") } else { 0.0 };
-    let notch = if mouth == Some("notched") { entry.mm("notch") } else { 0.0 };
+    let (pocket, tall, raise) = (entry.mm(POCKET), entry.mm(HEIGHT), entry.mm(RAISE));
+    let mouth = entry.get(MOUTH);
+    let slant = if mouth == Mouth::Slanted { entry.mm(SLANT) } else { 0.0 };
+    let notch = if mouth == Mouth::Notched { entry.mm(NOTCH) } else { 0.0 };
     let low = tall - slant - notch / 2.0;
     let field = if slant > 0.0 {
-        "slant"
+        SLANT
     } else if notch > 0.0 {
-        "notch"
+        NOTCH
     } else {
-        "height"
+        HEIGHT
     };
     if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, low, field) {
         return;
     }
     if raise + tall > height {
-        let text = "its pocket ends {} above the tail, and its page is {} tall";
-        let help = "make \"height\" or \"raise\" smaller";
+        let text = Said::new("pocket-too-tall");
+        let help = Said::new("pocket-too-tall-help").with("raise", Arg::field(RAISE.name()));
         let (measured, allowed) = (raise + tall, height);
-        Wrong { id: "pocket-too-tall", text, measured, allowed, help, field: "height" }.say(builder, &page);
+        Wrong { id: "pocket-too-tall", text, measured, allowed, help, field: HEIGHT.field }.say(builder, &page);
         return;
     }
     let room = 2.0f64.mul_add(-seam, pocket);
     if notch > room {
-        let text = "a notch of {} does not go between its seams, {} apart";
-        let help = "make \"notch\" smaller; 20 mm or 3/4 in is usual";
-        Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: "notch" }.say(builder, &page);
+        let text = Said::new("notch-between-seams");
+        let help = Said::new("notch-too-large-help");
+        Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: NOTCH.field }
+            .say(builder, &page);
         return;
     }
     // It falls towards the fore-edge.
@@ -108,11 +115,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     stick(builder, (over, &net), (on, 0), Vec2::new((width - pocket) / 2.0, raise) - by);
     leaf.carried(builder, on, (0.0, 0.0));
 
-    let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, low), moved(front(over, 0, (0.0, 0.0)), by));
+    let [worked, other] = leaf.faces();
+    page.face(builder, (worked, "pocket"), (pocket, low), moved(front(over, 0, (0.0, 0.0)), by));
     let above = raise + tall;
-    page.face(builder, &format!("{worked} top"), (width, height - above), front(on, 0, (0.0, above)));
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (worked, "top"), (width, height - above), front(on, 0, (0.0, above)));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     // A card may look out, up to the page's head; at least half of it is inside.
     let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);

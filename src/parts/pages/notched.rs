@@ -14,31 +14,26 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, usual};
+use crate::finding::Said;
+use crate::length::Length;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
-use crate::parts::library::Maker;
+use crate::parts::kit::Face;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong, front, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::pocket;
+
+const NOTCH: Key<Length> =
+    Key::length("notch", usual(20.0, 0.75), "diameter of the half-round notch").within(6.0, 80.0);
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "notched",
         role: Role::Page,
         about: "a pocket page with a thumb notch in the fore-edge of its front",
-        fields: &[
-            Field {
-                measured: true,
-                ..Field::new(
-                    "notch",
-                    Takes::Length { least: 6.0, most: 80.0 },
-                    Fallback::Length { mm: 20.0, inch: 0.75 },
-                    "diameter of the half-round notch",
-                )
-            },
-            CONTENT,
-        ],
+        fields: &[NOTCH.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -48,15 +43,14 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
-    let notch = entry.mm("notch");
+    let notch = entry.mm(NOTCH);
     // Half of it goes into the width, all of it into the height.
     let (along, across) = (2.0f64.mul_add(-seam, height), 2.0 * (width - tab(builder)));
     if notch > along.min(across) {
-        let text =
-            "a notch of {} does not go into its front: there is room for {} between the seams and beside the tab";
-        let help = "make \"notch\" smaller; 20 mm or 3/4 in is usual";
+        let text = Said::new("notch-too-large");
+        let help = Said::new("notch-too-large-help");
         let (measured, allowed) = (notch, along.min(across).max(0.0));
-        Wrong { id: "notch-too-large", text, measured, allowed, help, field: "notch" }.say(builder, &page);
+        Wrong { id: "notch-too-large", text, measured, allowed, help, field: NOTCH.field }.say(builder, &page);
         return;
     }
     let mut nets = pocket::nets(&page);
@@ -68,6 +62,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     if let Some(pocket) = builder.last_pocket() {
         pocket.notch = notch / 2.0;
     }
-    page.face(builder, "front", (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
-    page.face(builder, "back", (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Front, ""), (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
+    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
 }

@@ -2,10 +2,11 @@
 //! What all kinds of page share: their size, their pieces, how they are carried, what shows on their faces.
 
 use crate::album::Entry;
+use crate::finding::Said;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Owner, Side};
+use crate::parts::kit::{Face, Owner, Purpose, Side};
 use crate::parts::pocket::{End, Pocket};
 use crate::parts::spines::carry::Carry;
 
@@ -38,6 +39,11 @@ impl<'e> Page<'e> {
         format!("page {}", self.number)
     }
 
+    /// The same, as findings are about it.
+    pub(in crate::parts) fn about(&self) -> Said {
+        Said::new("about-page").with("page", self.number)
+    }
+
     /// The way to it in the file: `pages[1]`.
     pub(in crate::parts) fn path(&self) -> String {
         format!("pages[{}]", self.number - 1)
@@ -60,21 +66,22 @@ impl<'e> Page<'e> {
             along_grain: self.entry.grain_along_spine.unwrap_or(false),
             name: format!("page {} {which}", self.number),
             owner: Owner::Page(self.number),
+            purpose: Purpose::Body,
             place: self.entry.place(),
         })
     }
 
-    /// A face that a panel can cover: its size, its lower left corner as the reader sees it, the way to the right. What it is
-    /// called begins with the side of the page, `front` or `back`.
+    /// A face that a panel can cover: the side of the page and what of it (nothing where it is all), its size, its lower left
+    /// corner as the reader sees it, the way to the right.
     pub(in crate::parts) fn face(
         &self,
         builder: &mut Builder<'_>,
-        what: &str,
+        (on, what): (Face, &str),
         (width, height): (f64, f64),
         side: Side,
     ) {
-        let name = format!("page {} {what}", self.number);
-        let looks = Looks::Opening(if what.starts_with("front") { self.number - 1 } else { self.number });
+        let name = format!("page {} {} {what}", self.number, on.word()).trim_end().to_owned();
+        let looks = Looks::Opening(if on == Face::Front { self.number - 1 } else { self.number });
         let owner = Owner::Page(self.number);
         let (holes, slim, lies) = (Vec::new(), false, None);
         builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
@@ -85,7 +92,7 @@ impl<'e> Page<'e> {
     pub(in crate::parts) fn face_beside(
         &self,
         builder: &mut Builder<'_>,
-        what: &str,
+        what: (Face, &str),
         size: (f64, f64),
         side: Side,
         lies: Lies,

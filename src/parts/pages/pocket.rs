@@ -15,11 +15,11 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::kit::{Face, Hold, Side};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
+use crate::parts::pages::leaf::CONTENT;
 use crate::parts::pages::page::Page;
 
 pub(in crate::parts) const MAKER: Maker = Maker {
@@ -27,12 +27,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "pocket",
         role: Role::Page,
         about: "a sleeve from two scored pieces, open at the spine and the fore-edge",
-        fields: &[Field::length(
-            "content",
-            Fallback::Length { mm: 0.0, inch: 0.0 },
-            "thickness of what will be stuck on it, both faces together",
-        )
-        .unmeasured()],
+        fields: &[CONTENT.field],
     },
     make,
     carry: None,
@@ -44,8 +39,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let kinds = [("pocket front", "pocket page"), ("pocket back", "pocket page")];
     let Some([front, back]) = join(builder, &page, nets(&page), kinds) else { return };
     let size = (page.width, page.height);
-    page.face(builder, "front", size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
-    page.face(builder, "back", size, back_face(&page, back));
+    page.face(builder, (Face::Front, ""), size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
+    page.face(builder, (Face::Back, ""), size, back_face(&page, back));
 }
 
 /// The nets of a front and a back. The root panel is number 0 in both, the seam number 1.

@@ -18,26 +18,28 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field};
+use crate::fields::{Field, Key, rule};
+use crate::finding::{Arg, Said};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pocket::End;
 
 /// The width of a pocket beside the hinge's tab.
-pub(in crate::parts) const POCKET: Field =
-    Field::size("pocket", Fallback::Rule("the page's width less the hinge's tab"), "width of the pocket's front");
+pub(in crate::parts) const POCKET: Key<Option<Length>> =
+    Key::size("pocket", rule("the page's width less the hinge's tab"), "width of the pocket's front");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "side-loading",
         role: Role::Page,
         about: "a leaf with a pocket that is open at the fore-edge alone",
-        fields: &[POCKET, FACES, CONTENT],
+        fields: &[POCKET.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -46,16 +48,16 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 
 /// Says whether a pocket of this width is wrong on its page: wider than it, or too narrow for two seams.
 pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, pocket: f64) -> bool {
-    let (measured, field) = (pocket, "pocket");
+    let (measured, field) = (pocket, POCKET.field);
     if pocket > page.width + 1e-6 {
-        let text = "the pocket is {} wide, and its page only {}";
-        let help = "make \"pocket\" smaller, or the page wider";
+        let text = Said::new("pocket-too-wide");
+        let help = Said::new("pocket-too-wide-help");
         Wrong { id: "pocket-too-wide", text, measured, allowed: page.width, help, field }.say(builder, page);
         return true;
     }
     if pocket < 2.0 * page.seam {
-        let text = "the pocket is {} wide, and two seams alone take {}";
-        let help = "make \"pocket\" wider, or page.seam smaller";
+        let text = Said::new("pocket-too-narrow");
+        let help = Said::new("pocket-too-narrow-help").with("seam", Arg::field("page.seam"));
         Wrong { id: "pocket-too-narrow", text, measured, allowed: 2.0 * page.seam, help, field }.say(builder, page);
         return true;
     }
@@ -63,12 +65,17 @@ pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, 
 }
 
 /// Says whether what is this tall has no room for two seams.
-pub(in crate::parts) fn wrong_height(builder: &mut Builder<'_>, page: &Page<'_>, height: f64, field: &str) -> bool {
+pub(in crate::parts) fn wrong_height(
+    builder: &mut Builder<'_>,
+    page: &Page<'_>,
+    height: f64,
+    field: impl Into<Field>,
+) -> bool {
     let wrong = height < 2.0 * page.seam;
     if wrong {
-        let text = "the pocket is {} tall, and two seams alone take {}";
-        let help = "make the pocket taller, or page.seam smaller";
-        let (measured, allowed) = (height, 2.0 * page.seam);
+        let text = Said::new("pocket-too-low");
+        let help = Said::new("pocket-too-low-help").with("seam", Arg::field("page.seam"));
+        let (measured, allowed, field) = (height, 2.0 * page.seam, field.into());
         Wrong { id: "pocket-too-low", text, measured, allowed, help, field }.say(builder, page);
     }
     wrong
@@ -78,8 +85,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let pocket = given(entry, "pocket", width - tab(builder));
-    if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, height, "pocket") {
+    let pocket = given(entry, POCKET, width - tab(builder));
+    if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, height, POCKET) {
         return;
     }
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
@@ -91,9 +98,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     stick(builder, (over, &net), (on, 0), Vec2::new(leaf.x(width - pocket, pocket), 0.0) - low);
     leaf.carried(builder, on, (0.0, 0.0));
 
-    let [worked, other] = leaf.names();
-    page.face(builder, &format!("{worked} pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    let [worked, other] = leaf.faces();
+    page.face(builder, (worked, "pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
     builder.pocket(page.pocket((pocket, height), across, up, moved(inside, low)));

@@ -20,7 +20,7 @@ use crate::album::{Entry, Kind, Role};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::kit::{Face, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, front};
 use crate::parts::pages::page::Page;
 
@@ -29,7 +29,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "sleeve",
         role: Role::Page,
         about: "a sleeve from one piece folded at the head, open at the spine and the fore-edge",
-        fields: &[CONTENT],
+        fields: &[CONTENT.field],
     },
     make,
     carry: None,
@@ -58,7 +58,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     );
     let inside = side(piece, 0, Face::Back, (0.0, seam), (0.0, 1.0));
     builder.carried(Hold::Slid, inside, side(piece, back, Face::Back, (0.0, tail), (0.0, -1.0)));
-    page.face(builder, "front", (width, height), front(piece, 0, (0.0, seam)));
-    page.face(builder, "back", (width, height), side(piece, back, Face::Front, (width, tail), (-1.0, 0.0)));
+    page.face(builder, (Face::Front, ""), (width, height), front(piece, 0, (0.0, seam)));
+    page.face(builder, (Face::Back, ""), (width, height), side(piece, back, Face::Front, (width, tail), (-1.0, 0.0)));
     page.sleeve(builder, (width, height), inside);
 }

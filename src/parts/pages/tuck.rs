@@ -19,13 +19,15 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, rule, usual};
+use crate::finding::{Arg, Said};
+use crate::length::Length;
 use crate::net::{Fold, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
 use crate::parts::kit::{Face, Flap, Hold};
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf, RISER, Wrong, back, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};
@@ -34,31 +36,18 @@ use crate::parts::pocket::{End, Pocket, Way};
 /// What the flap is narrower at each side, mm: 2 mm in all lie in the band for what slides (C2).
 const EASE: f64 = 1.0;
 
+const FRONT: Key<Option<Length>> =
+    Key::size("front", rule("two thirds of the page's height"), "height of the envelope's front");
+const TUCK: Key<Length> = Key::size("tuck", usual(20.0, 0.75), "how far the closing flap goes in behind the front");
+const LEAD_IN: Key<Length> =
+    Key::length("lead_in", usual(5.0, 0.1875), "what is clipped off the flap's corners").within(0.0, 30.0);
+
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "tuck-envelope",
         role: Role::Page,
         about: "an envelope: a front folded up from the tail, and a flap that tucks in from the head",
-        fields: &[
-            Field::size("front", Fallback::Rule("two thirds of the page's height"), "height of the envelope's front"),
-            Field::size(
-                "tuck",
-                Fallback::Length { mm: 20.0, inch: 0.75 },
-                "how far the closing flap goes in behind the front",
-            ),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "lead_in",
-                    Takes::Length { least: 0.0, most: 30.0 },
-                    Fallback::Length { mm: 5.0, inch: 0.1875 },
-                    "what is clipped off the flap's corners",
-                )
-            },
-            DEPTH,
-            FACES,
-            CONTENT,
-        ],
+        fields: &[FRONT.field, TUCK.field, LEAD_IN.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -70,22 +59,22 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
     let (tall, tuck, lead_in) =
-        (given(entry, "front", builder.album.at_most(height / 1.5).mm()), entry.mm("tuck"), entry.mm("lead_in"));
+        (given(entry, FRONT, builder.album.at_most(height / 1.5).mm()), entry.mm(TUCK), entry.mm(LEAD_IN));
     let start = tab(builder);
     let body = width - start;
-    if wrong_width(builder, &page, body) || wrong_height(builder, &page, tall, "front") {
+    if wrong_width(builder, &page, body) || wrong_height(builder, &page, tall, FRONT) {
         return;
     }
     let wrong = |id, text, (measured, allowed), help, field| Wrong { id, text, measured, allowed, help, field };
     let found = if tall > height {
-        let text = "its front is {} tall, and its page only {}";
-        Some(wrong("front-too-tall", text, (tall, height), "make \"front\" smaller", "front"))
+        let help = Said::new("front-too-tall-help");
+        Some(wrong("front-too-tall", Said::new("front-too-tall"), (tall, height), help, FRONT.field))
     } else if tuck > tall / 2.0 {
-        let text = "its flap goes in {}, more than half of its front, {}: nothing else would go in";
-        Some(wrong("tuck-too-deep", text, (tuck, tall / 2.0), "make \"tuck\" smaller, or \"front\" taller", "tuck"))
+        let help = Said::new("tuck-too-deep-help").with("front", Arg::field(FRONT.name()));
+        Some(wrong("tuck-too-deep", Said::new("tuck-too-deep"), (tuck, tall / 2.0), help, TUCK.field))
     } else if lead_in > tuck.min(body / 4.0) {
-        let text = "a lead-in of {} clips away too much of its flap: {} is the most";
-        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), "make \"lead_in\" smaller", "lead_in"))
+        let (text, help) = (Said::new("flap-lead-in-too-large"), Said::new("flap-lead-in-too-large-help"));
+        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), help, LEAD_IN.field))
     } else {
         None
     };
@@ -100,7 +89,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Contour::polygon(corners.iter().map(|&(from_spine, y)| (x(from_spine), y))).counter_clockwise()
     };
     let line = |from: (f64, f64), to: (f64, f64)| ((x(from.0), from.1), (x(to.0), to.1));
-    let depth = entry.mm("depth");
+    let depth = entry.mm(DEPTH);
     let (near, far, deep) = (start + EASE, width - EASE, height - tall + tuck);
     let (foot, top) = (height + depth, height + depth + deep);
     let side_seam = |at: f64, out: f64| shape(&[(at, 0.0), (at, -tall), (at + out, seam - tall), (at + out, -seam)]);
@@ -145,17 +134,17 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     leaf.carried(builder, piece, (by.x, by.y));
 
-    let [worked, other] = leaf.names();
+    let [worked, other] = leaf.faces();
     let right = (1.0, 0.0);
     let outside = |panel, from: f64, y| side(panel, Face::Back, (from, y), right);
     let lies = |from: f64, wide: f64, y| Lies { at: (leaf.x(from, wide), y), shows: None };
     let envelope = outside(1, leaf.x(start, body), 0.0);
-    page.face_beside(builder, &format!("{worked} envelope"), (body, tall), envelope, lies(start, body, 0.0));
+    page.face_beside(builder, (worked, "envelope"), (body, tall), envelope, lies(start, body, 0.0));
     // Of the closed flap only what stands above the front shows.
     let (wide, shown) = (far - near, height - tall);
     let flap = outside(4, leaf.x(near, wide), foot + shown);
-    page.face_beside(builder, &format!("{worked} flap"), (wide, shown), flap, lies(near, wide, tall));
-    page.face(builder, other, (width, height), moved(back(piece, 0, (width, 0.0)), by));
+    page.face_beside(builder, (worked, "flap"), (wide, shown), flap, lies(near, wide, tall));
+    page.face(builder, (other, ""), (width, height), moved(back(piece, 0, (width, 0.0)), by));
     // What is inside may stand out of the front, up to the flap's fold; at least half of it is inside.
     let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Flap]);
     builder.flap(Flap {
@@ -168,9 +157,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         caliper: page.caliper,
         over: [0.0, height],
         pocket: Some((builder.pockets().len(), Way::Up, height)),
-        field: "tuck",
+        field: TUCK.name(),
         path: page.path(),
-        place: entry.values.place("tuck").cloned(),
+        place: entry.values.place(TUCK).cloned(),
         two: true,
     });
     // The flap goes in between two seams, where a sharp fold takes a caliper (H5).

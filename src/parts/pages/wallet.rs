@@ -21,19 +21,23 @@
 //! The pocket is on the page's front or back, as `faces` says. On the back, seen from the pocket's side,
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
-use crate::album::{Entry, Kind, Role};
+use crate::album::{Entry, KIND, Kind, Role};
 use crate::contour::Rect;
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, needed};
+use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::kit::{Closing, Face, Flap, Hold};
-use crate::parts::library::Maker;
-use crate::parts::pages::leaf::{DEPTH, RISER};
+use crate::parts::maker::Maker;
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Faces, RISER};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::wrong_height;
 use crate::parts::pocket::{End, Pocket, Way};
 use crate::parts::spines::carry::Carry;
+
+const POCKET: Key<Length> = Key::size("pocket", needed(), "width of the pocket's front");
+const OVERFLAP: Key<Length> = Key::size("overflap", needed(), "width of the flap that folds over from the fore-edge");
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -41,21 +45,11 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with a pocket at the spine and a flap that closes over it",
         fields: &[
-            Field::size("pocket", Fallback::Needed, "width of the pocket's front"),
-            Field::size("overflap", Fallback::Needed, "width of the flap that folds over from the fore-edge"),
-            DEPTH,
-            Field::new(
-                "faces",
-                Takes::Choice(&["front", "back"]),
-                Fallback::Choice("front"),
-                "the face of the page that carries the pocket",
-            ),
-            Field::length(
-                "content",
-                Fallback::Length { mm: 0.0, inch: 0.0 },
-                "thickness of what will be stuck on it, both faces together",
-            )
-            .unmeasured(),
+            POCKET.field,
+            OVERFLAP.field,
+            DEPTH.field,
+            FACES.worded("the face of the page that carries the pocket").field,
+            CONTENT.field,
         ],
     },
     make,
@@ -66,12 +60,12 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
-    let (pocket, overflap, depth) = (entry.mm("pocket"), entry.mm("overflap"), entry.mm("depth"));
+    let (pocket, overflap, depth) = (entry.mm(POCKET), entry.mm(OVERFLAP), entry.mm(DEPTH));
     // Seams taller than the page are told for all pages at once.
-    if seam <= height && wrong_height(builder, &page, height, "kind") {
+    if seam <= height && wrong_height(builder, &page, height, KIND) {
         return;
     }
-    let on_back = entry.values.text("faces") == Some("back");
+    let on_back = entry.get(FACES) == Faces::Back;
 
     let face = Leaf::new("page", Use::Plain, width);
     let flap = Leaf::new("flap", Use::Flap, overflap);
@@ -119,7 +113,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (to_front, to_back) = if on_back { (on_leaf, under_pocket) } else { (under_pocket, on_leaf) };
     builder.carried(Hold::Slid, to_front, to_back);
 
-    let (carries, other) = if on_back { ("back", "front") } else { ("front", "back") };
+    let (carries, other) = if on_back { (Face::Back, Face::Front) } else { (Face::Front, Face::Back) };
     let flap_left = if on_back { 0.0 } else { width + depth };
     // Closed, the flap lies over the pocket's mouth.
     let (pocket_at, flap_at) = if on_back { (width - pocket, 0.0) } else { (0.0, width - overflap) };
@@ -127,13 +121,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let shows = Some(Rect { x0: beside.0, y0: 0.0, x1: beside.1, y1: height });
     let pocket_side = side(front, 0, Face::Front, (0.0, seam), right);
     let lies = Lies { at: (pocket_at, 0.0), shows };
-    page.face_beside(builder, &format!("{carries} pocket"), (pocket, height), pocket_side, lies);
+    page.face_beside(builder, (carries, "pocket"), (pocket, height), pocket_side, lies);
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     let flap_side = side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0));
     let lies = Lies { at: (flap_at, 0.0), shows: None };
-    page.face_beside(builder, &format!("{carries} flap"), (overflap, height), flap_side, lies);
-    page.face(builder, other, (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
-    let places = [entry.values.place("overflap").cloned(), entry.values.place("pocket").cloned()];
+    page.face_beside(builder, (carries, "flap"), (overflap, height), flap_side, lies);
+    page.face(builder, (other, ""), (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
+    let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
     let (by, over) = ((back, flap_panel), (front, 0));
     let tab = Carry::tab_of(builder.album);
     builder.flap(Flap {
@@ -146,7 +140,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         caliper: page.caliper,
         over: [page.caliper, (width - pocket).max(0.0)],
         pocket: Some((builder.pockets().len(), Way::Across, width - tab)),
-        field: "overflap",
+        field: OVERFLAP.name(),
         path: page.path(),
         place: places[0].clone(),
         two: true,

@@ -18,38 +18,30 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
-use crate::fields::{Fallback, Field, Takes};
+use crate::fields::{Key, number, usual};
+use crate::finding::{Arg, Said};
+use crate::length::Length;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::Face;
-use crate::parts::library::Maker;
+use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{POCKET, wrong_width};
 use crate::parts::pocket::{End, Pocket};
+
+const STEPS: Key<u32> = Key::count("steps", (2, 4), number(3), "how many pockets");
+const STEP: Key<Length> =
+    Key::length("step", usual(25.0, 1.0), "how much lower each pocket is than what is behind it").within(5.0, 200.0);
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "waterfall",
         role: Role::Page,
         about: "a leaf with two to four pockets in steps, each lower than the one behind it",
-        fields: &[
-            Field::new("steps", Takes::Count { least: 2, most: 4 }, Fallback::Count(3), "how many pockets"),
-            Field {
-                measured: true,
-                ..Field::new(
-                    "step",
-                    Takes::Length { least: 5.0, most: 200.0 },
-                    Fallback::Length { mm: 25.0, inch: 1.0 },
-                    "how much lower each pocket is than what is behind it",
-                )
-            },
-            POCKET,
-            FACES,
-            CONTENT,
-        ],
+        fields: &[STEPS.field, STEP.field, POCKET.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -60,27 +52,27 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
     let leaf = Leaf::new(&page);
-    let (steps, step) = (entry.values.count("steps").unwrap_or(3), entry.mm("step"));
-    let pocket = given(entry, "pocket", width - tab(builder));
+    let (steps, step) = (entry.get(STEPS), entry.mm(STEP));
+    let pocket = given(entry, POCKET, width - tab(builder));
     if wrong_width(builder, &page, pocket) {
         return;
     }
     let (all, room) = (f64::from(steps) * step, 2.0f64.mul_add(-seam, height));
     if all > room {
-        let text = "its steps are {} tall together, and two seams leave {} of the page for them";
-        let help = "make \"step\" smaller, or have fewer \"steps\"";
+        let text = Said::new("steps-too-tall");
+        let help = Said::new("steps-too-tall-help").with("steps", Arg::field(STEPS.name()));
         let (measured, allowed) = (all, room.max(0.0));
-        Wrong { id: "steps-too-tall", text, measured, allowed, help, field: "step" }.say(builder, &page);
+        Wrong { id: "steps-too-tall", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;
     }
     let ground = Net::single("leaf", Contour::rectangle(0.0, 0.0, width, height));
     let Some(on) = page.piece(builder, "leaf", ("leaf", "leaf"), ground) else { return };
     leaf.carried(builder, on, (0.0, 0.0));
-    let [worked, other] = leaf.names();
+    let [worked, other] = leaf.faces();
     let left = leaf.x(width - pocket, pocket);
     let lies = |y| Lies { at: (left, y), shows: None };
     let top = front(on, 0, (left, height - step));
-    page.face_beside(builder, &format!("{worked} top"), (pocket, step), top, lies(height - step));
+    page.face_beside(builder, (worked, "top"), (pocket, step), top, lies(height - step));
     let (mut behind, mut at) = (on, Vec2::new(left, 0.0));
     for number in 1..=steps {
         let tall = f64::from(number).mul_add(-step, height);
@@ -92,7 +84,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         // Of all but the last one only a step shows.
         let shown = if number == steps { tall } else { step };
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
-        page.face_beside(builder, &format!("{worked} {which}"), (pocket, shown), face, lies(tall - shown));
+        page.face_beside(builder, (worked, &which), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
         let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);
         let beyond = [0.0, (height - tall).min(tall)];
@@ -101,5 +93,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         builder.pocket(Pocket { beyond, flat: true, on, ..made });
         (behind, at) = (over, low);
     }
-    page.face(builder, other, (width, height), back(on, 0, (width, 0.0)));
+    page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
 }

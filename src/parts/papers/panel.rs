@@ -12,14 +12,14 @@
 //! Covers have panels outside and, where no end papers line them, inside. Round a window the border is as wide as at the
 //! edge; a slot's cut is 1 mm larger all round, so that a panel stuck a little off does not close it (our choice).
 
-use crate::album::{Decorated, Panels};
+use crate::album::{Decorated, ON, Panels, REVEAL, RUNS_ON};
+
 use crate::contour::{Contour, Rect, Vec2};
-use crate::finding::Finding;
-use crate::length::Ruler;
+use crate::finding::{Arg, Finding, Said};
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Face, Hold, Owner};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::papers::designs::Designs;
 use crate::parts::papers::runs::{self, Run};
 
@@ -31,10 +31,11 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
     let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, panels, &plains)).clone();
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
-        let text = "panels are for the cover alone, and the album has none: there are no panels";
-        let finding = Finding::warn("no-cover", "panels", text);
-        let help = "say what the cover is: \"cover\": { \"kind\": \"wrap\" }; or leave panels.on out";
-        builder.find(finding.help(help).at(panels.values.place("on")));
+        let finding = Finding::warn("no-cover", Said::new("about-panels"), Said::new("no-cover"));
+        let help = Said::new("no-cover-help")
+            .with("line", Arg::code("\"cover\": { \"kind\": \"wrap\" }"))
+            .with("on", Arg::field("panels.on"));
+        builder.find(finding.help(help).at(panels.values.place(ON)));
     }
     let reveal = panels.reveal.mm();
     let wanted = |plain: &Plain| if plain.owner == Owner::Cover { panels.on_cover() } else { panels.on_pages() };
@@ -78,12 +79,10 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
         }
     }
     if let Some(first) = left_out.first() {
-        let border = panels.reveal.show(builder.album.units, Ruler::SixtyFourth);
-        let about =
-            if left_out.len() == 1 { first.clone() } else { format!("{first} and {} more", left_out.len() - 1) };
-        let text = format!("a border of {border} all round leaves next to nothing of a panel: it is left out");
-        let finding = Finding::warn("panel-too-small", about, text).help("make panels.reveal smaller");
-        builder.find(finding.at(panels.values.place("reveal")));
+        let text = Said::new("panel-too-small").with("border", Arg::Length(panels.reveal, builder.album.units));
+        let help = Said::new("panel-too-small-help").with("reveal", Arg::field("panels.reveal"));
+        let finding = Finding::warn("panel-too-small", about(first, left_out.len()), text).help(help);
+        builder.find(finding.at(panels.values.place(REVEAL)));
     }
 }
 
@@ -92,13 +91,14 @@ fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> Cut<'p>
     Cut {
         id: format!("panel-{}", plain.name.replace(' ', "-")),
         kind: "panel",
+        purpose: Purpose::Panel,
         family: "panel",
         net,
         stock,
         along_grain: false,
         name: format!("panel for {}", plain.name),
         owner: plain.owner,
-        place: panels.values.place("reveal"),
+        place: panels.values.place(REVEAL),
     }
 }
 
@@ -154,15 +154,19 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
     };
     let (kept, large): (Vec<Run>, Vec<Run>) = runs.into_iter().partition(goes_on);
     if let Some(first) = large.first() {
-        let about = side_of(&plains[first.panels[0].0]);
-        let about = if large.len() == 1 { about } else { format!("{about} and {} more", large.len() - 1) };
-        let [wide, tall] = [first.whole.width(), first.whole.height()].map(|mm| builder.album.show(mm));
-        let text = format!("its pattern does not run on: a block of {wide} x {tall} goes onto no sheet of its design");
-        let finding = Finding::note("block-too-large", about, text);
-        let help = "take larger sheets for the panels; until then each is cut by itself";
-        builder.find(finding.help(help).at(panels.values.place("runs_on")));
+        let [width, height] = [first.whole.width(), first.whole.height()].map(|mm| builder.album.length(mm));
+        let text = Said::new("block-too-large").with("width", width).with("height", height);
+        let about = about(&side_of(&plains[first.panels[0].0]), large.len());
+        let finding = Finding::note("block-too-large", about, text).help(Said::new("block-too-large-help"));
+        builder.find(finding.at(panels.values.place(RUNS_ON)));
     }
     kept
+}
+
+/// What a finding about so many of them is about: the first, and how many more there are.
+fn about(first: &str, many: usize) -> Said {
+    let more = many.saturating_sub(1);
+    Said::new("about-more").with("first", Arg::term(first)).with("more", more)
 }
 
 /// What a face is a face of: `page 2 front`, `cover`.

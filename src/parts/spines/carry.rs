@@ -3,7 +3,7 @@
 
 use crate::album::Album;
 use crate::net::bend::sleeve_loss;
-use crate::parts::library::ALL;
+use crate::parts::spines::sizes::TAB;
 
 /// How a spine carries its pages, mm.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,24 +18,43 @@ pub struct Carry {
     pub lead_in: f64,
     /// How much shorter than the page the tab is.
     pub ease: f64,
-    /// The narrowest strip that is stuck on what is beneath it, and its field in the file; none where nothing is.
-    pub stuck: Option<(f64, &'static str)>,
+    /// The narrowest strip that is stuck on what is beneath it, and what that is; none where nothing is.
+    pub stuck: Option<(f64, Stuck)>,
     /// The wings of a page that stands alone in the middle, where there is one.
     pub wing: Option<f64>,
     /// By page: how much of the spine it takes.
     pub steps: Vec<f64>,
+    /// By page: how thick the spine takes it to be; empty where it does not ask.
+    pub thick: Vec<f64>,
     /// By page: how far its root, or what holds its root, stands above the spine's lowest base.
     pub rises: Vec<f64>,
 }
 
+/// A strip that is stuck on what is beneath it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stuck {
+    /// The base between two pages.
+    Base,
+    /// The root of a page's guard.
+    Root,
+    /// A page's wing.
+    Wing,
+}
+
 impl Carry {
-    /// How an album's spine carries its pages.
-    #[must_use]
-    pub fn of(album: &Album) -> Self {
-        let kind = album.spine.kind;
-        let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name);
-        maker.and_then(|maker| maker.carry).map(|carry| carry(album)).unwrap_or_default()
-    }
+    /// As long as there is no spine.
+    pub(in crate::parts) const NONE: Self = Self {
+        pitch: 0.0,
+        tab: 0.0,
+        gusset: 0.0,
+        lead_in: 0.0,
+        ease: 0.0,
+        stuck: None,
+        wing: None,
+        steps: Vec::new(),
+        thick: Vec::new(),
+        rises: Vec::new(),
+    };
 
     /// How far tabs stop short of their scores in sleeves of card this thick, mm: with sharp folds and with round ones; the
     /// whole tab where there is no way in (H6; derived: similar triangles).
@@ -56,7 +75,7 @@ impl Carry {
     /// The width of what slides into a page, mm: the one thing that pages must know before there is a spine.
     #[must_use]
     pub fn tab_of(album: &Album) -> f64 {
-        album.spine.mm("tab")
+        album.spine.mm(TAB)
     }
 
     /// What the spine gives all pages together, mm.

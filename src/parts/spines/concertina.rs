@@ -21,19 +21,26 @@
 //! gusset. Every second piece lies on its neighbours, a caliper higher. Sizes: common practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
+use crate::fields::{Key, rule, usual};
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::maker::Maker;
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
+use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::stock::{Pattern, Stock};
 
-/// What a concertina's outermost panels are called.
-pub const END_FLAP: &str = "end flap";
+const FLAP: Key<Length> =
+    Key::length("flap", usual(20.0, 0.75), "the end flaps that are stuck on the cover, 0 for none");
+const LONGEST: Key<Option<Length>> = Key::size(
+    "longest",
+    rule("what a sheet of its stock takes, with 5 mm left on each side"),
+    "the longest piece that the strip is cut in",
+)
+.unmeasured();
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -41,22 +48,13 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Spine,
         about: "one pleated strip with a pleat for every page and a flap for each side of the cover",
         fields: &[
-            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "the base between two pleats"),
-            guard::TAB,
-            guard::GUSSET,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::length(
-                "flap",
-                Fallback::Length { mm: 20.0, inch: 0.75 },
-                "the end flaps that are stuck on the cover, 0 for none",
-            ),
-            Field::size(
-                "longest",
-                Fallback::Rule("what a sheet of its stock takes, with 5 mm left on each side"),
-                "the longest piece that the strip is cut in",
-            )
-            .unmeasured(),
+            PITCH.worded("the base between two pleats").field,
+            TAB.field,
+            GUSSET.field,
+            LEAD_IN.field,
+            EASE.field,
+            FLAP.field,
+            LONGEST.field,
         ],
     },
     make,
@@ -123,13 +121,13 @@ fn widest(stock: &Stock, height: f64, along_grain: bool) -> f64 {
 impl Pleats {
     fn of(album: &Album) -> Self {
         let (guard, spine) = (Guard::of(album), &album.spine);
-        let mut pleats = Self { guard, flap: spine.mm("flap"), pieces: Vec::new() };
+        let mut pleats = Self { guard, flap: spine.mm(FLAP), pieces: Vec::new() };
         let (pages, height) = (album.pages.len(), album.page.height.mm() - guard.ease);
         let room = album
             .stocks
             .get(spine.stock)
             .map_or(f64::INFINITY, |stock| widest(stock, height, spine.grain_along_spine.unwrap_or(true)));
-        let longest = spine.values.maybe_length("longest").map_or(room, Length::mm);
+        let longest = spine.get(LONGEST).map_or(room, Length::mm);
         let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
@@ -158,7 +156,7 @@ impl Pleats {
         } else {
             let mut end = Leaf::new("end base", Use::Base, half);
             if self.flap > 0.0 {
-                piece.push(Leaf::new(END_FLAP, Use::Base, self.flap), self.flap);
+                piece.push(Leaf::new("end flap", Use::End, self.flap), self.flap);
                 end = end.folded(Sense::Valley, 90.0);
                 piece.root = 1;
             }
@@ -178,14 +176,14 @@ impl Pleats {
             piece.push(Leaf::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
         }
         if number + 1 == self.pieces.len() && self.flap > 0.0 {
-            piece.push(Leaf::new(END_FLAP, Use::Base, self.flap).folded(Sense::Valley, 90.0), self.flap);
+            piece.push(Leaf::new("end flap", Use::End, self.flap).folded(Sense::Valley, 90.0), self.flap);
         }
         piece
     }
 }
 
 /// A pleat adds a caliper to the pitch; the pages of every second piece stand a caliper higher (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let Pleats { guard, pieces, .. } = Pleats::of(album);
     let rise = |(number, &pages): (usize, &usize)| {
         std::iter::repeat_n(if number.is_multiple_of(2) { 0.0 } else { guard.caliper }, pages)
@@ -194,7 +192,7 @@ fn carry(album: &Album) -> Carry {
     let step = guard.pitch + guard.caliper;
     let mut carry = guard.carry(vec![step; rises.len()], rises);
     carry.pitch = step;
-    carry.stuck = (pieces.len() > 1).then(|| (a_little_less(album, guard.pitch), "pitch"));
+    carry.stuck = (pieces.len() > 1).then(|| (a_little_less(album, guard.pitch), Stuck::Base));
     carry
 }
 
@@ -204,17 +202,16 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let Some(height) = guard.height(builder, entry) else { return };
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.
     let least = pleats.width(1, builder.album.pages.len().min(2));
-    if let Some(longest) = entry.values.maybe_length("longest").filter(|longest| longest.mm() < least - 1e-6) {
-        let (asked, least) = (builder.album.show(longest.mm()), Length::from_mm(least));
-        let text = format!(
-            "a piece with a single pleat is {} long, and {asked} is to be the longest",
-            builder.album.show(least.mm())
-        );
-        let finding = Finding::stop("piece-too-long", "spine", text)
+    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - 1e-6) {
+        let least = Length::from_mm(least);
+        let text = Said::new("piece-too-long")
+            .with("least", builder.album.length(least.mm()))
+            .with("longest", builder.album.length(longest.mm()));
+        let finding = Finding::stop("piece-too-long", about(), text)
             .measured(least, longest)
-            .help("leave spine.longest out, or make it larger")
+            .help(Said::new("piece-too-long-help").with("field", of_spine(LONGEST)))
             .mend("spine.longest", builder.album.at_least(least.mm()))
-            .at(entry.values.place("longest"));
+            .at(entry.values.place(LONGEST));
         builder.find(finding);
         return;
     }
@@ -232,6 +229,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             stock: entry.stock,
             along_grain: entry.grain_along_spine.unwrap_or(true),
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         });
         let Some(piece) = piece else { return };

@@ -18,14 +18,14 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::maker::Maker;
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
+use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -33,16 +33,12 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Spine,
         about: "nested hinge strips whose flexible gussets let the pages lie flat",
         fields: &[
-            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
-            guard::TAB,
-            guard::GUSSET,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::length(
-                "wing",
-                Fallback::Rule("1 mm or 1/32 in less than the pitch"),
-                "the glued panels of the middle page's T",
-            ),
+            PITCH.field,
+            TAB.field,
+            GUSSET.field,
+            LEAD_IN.field,
+            EASE.field,
+            WING.worded("the glued panels of the middle page's T").within(0.0, 2000.0).field,
         ],
     },
     make,
@@ -62,7 +58,7 @@ impl Hinge {
     /// The hinge of an album.
     fn of(album: &Album) -> Self {
         let guard = Guard::of(album);
-        let wing = album.spine.values.maybe_length("wing");
+        let wing = album.spine.get(WING);
         Self { guard, wing: wing.map_or_else(|| a_little_less(album, guard.pitch), Length::mm) }
     }
 
@@ -91,7 +87,7 @@ impl Hinge {
 }
 
 /// Strip k from the middle lies on all wider ones: a page's root stands above the lowest by their calipers (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let hinge = Hinge::of(album);
     let count = album.pages.len();
     let (odd, strips) = (count % 2 == 1, count / 2);
@@ -102,7 +98,7 @@ fn carry(album: &Album) -> Carry {
     let guard = hinge.guard;
     Carry {
         // A single page's T stands alone.
-        stuck: (count > 1).then_some(if odd { (hinge.wing, "wing") } else { (guard.pitch, "pitch") }),
+        stuck: (count > 1).then_some(if odd { (hinge.wing, Stuck::Wing) } else { (guard.pitch, Stuck::Base) }),
         wing: (odd && count > 1).then_some(hinge.wing),
         ..guard.carry(vec![guard.pitch; count], (0..count).map(rise).collect())
     }
@@ -128,6 +124,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         })
     };

@@ -2,32 +2,14 @@
 //! What all spines share: tabs and their lead-ins, how tall their strips are, how a page is hung on them.
 
 use crate::album::{Album, Entry};
-use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
+use crate::fields::Field;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Leaf, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::kit::{Hold, Side};
 use crate::parts::spines::carry::Carry;
-
-/// The tab's width.
-pub(in crate::parts) const TAB: Field =
-    Field::size("tab", Fallback::Length { mm: 12.0, inch: 0.5 }, "the panel that slides into a page");
-
-/// The gusset's width.
-pub(in crate::parts) const GUSSET: Field =
-    Field::size("gusset", Fallback::Length { mm: 6.0, inch: 0.25 }, "the free panel that flexes");
-
-/// What is clipped off a tab.
-pub(in crate::parts) const LEAD_IN: Field = Field::length(
-    "lead_in",
-    Fallback::Rule("half the tab"),
-    "what is clipped off the tab's outer corners, along its edge",
-);
-
-/// How much shorter the strips are.
-pub(in crate::parts) const EASE: Field =
-    Field::length("ease", Fallback::Length { mm: 0.0, inch: 0.0 }, "how much shorter than the page the strips are");
+use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 
 /// The sizes that every spine has, mm.
 #[derive(Clone, Copy, Debug)]
@@ -50,13 +32,15 @@ impl Guard {
     /// The sizes of an album's spine.
     pub(in crate::parts) fn of(album: &Album) -> Self {
         let spine = &album.spine;
-        let tab = spine.mm("tab");
+        let tab = spine.mm(TAB);
+        // Not every spine has a gusset, and stubs have a pitch only where the maker says it.
+        let size = |key| spine.values.find(key).map_or(0.0, Length::mm);
         Self {
-            pitch: spine.mm("pitch"),
+            pitch: size(PITCH),
             tab,
-            gusset: spine.mm("gusset"),
-            lead_in: spine.values.maybe_length("lead_in").map_or(tab / 2.0, Length::mm),
-            ease: spine.mm("ease"),
+            gusset: size(GUSSET),
+            lead_in: spine.get(LEAD_IN).map_or(tab / 2.0, Length::mm),
+            ease: spine.mm(EASE),
             caliper: album.stocks.get(spine.stock).map_or(0.0, |stock| stock.caliper.mm()),
         }
     }
@@ -65,26 +49,22 @@ impl Guard {
     pub(in crate::parts) fn height(&self, builder: &mut Builder<'_>, entry: &Entry) -> Option<f64> {
         let page = builder.album.page.height.mm();
         let height = page - self.ease;
-        let show = |mm: f64| builder.album.show(mm);
-        let stop = |id, text: String, help: &str, field: &str| {
-            Finding::stop(id, "spine", text).help(help).at(entry.values.place(field))
+        let length = |mm: f64| builder.album.length(mm);
+        let stop = |id, text: Said, help: Said, field: Field| {
+            Finding::stop(id, about(), text).help(help.with("field", of_spine(field))).at(entry.values.place(field))
         };
         let finding = if height < 1.0 {
-            let text =
-                format!("an ease of {} leaves nothing of strips for a page {} tall", show(self.ease), show(page));
-            stop("ease-too-large", text, "make spine.ease smaller; 0 is usual", "ease")
+            let text = Said::new("ease-too-large").with("ease", length(self.ease)).with("page", length(page));
+            stop("ease-too-large", text, Said::new("ease-too-large-help"), EASE.field)
         } else if self.lead_in * 2.0 >= height {
-            let half = show(height / 2.0);
+            let half = length(height / 2.0);
             // Where no lead-in is given it is half the tab, and the tab is what is too large.
-            let (text, help, field) = if entry.values.says("lead_in") {
-                let text = format!(
-                    "a lead-in of {} clips the whole tab away: it must be under half the strip's height, {half}",
-                    show(self.lead_in)
-                );
-                (text, "make spine.lead_in smaller; half the tab is usual", "lead_in")
+            let (text, help, field) = if entry.values.says(LEAD_IN) {
+                let text = Said::new("lead-in-too-large").with("lead_in", length(self.lead_in)).with("half", half);
+                (text, Said::new("lead-in-too-large-help"), LEAD_IN.field)
             } else {
-                let text = format!("a tab of {} is too large for strips whose half height is {half}", show(self.tab));
-                (text, "make spine.tab smaller; 12 mm or 1/2 in is usual", "tab")
+                let text = Said::new("tab-too-large").with("tab", length(self.tab)).with("half", half);
+                (text, Said::new("tab-too-large-help"), TAB.field)
             };
             stop("lead-in-too-large", text, help, field)
         } else {
@@ -117,12 +97,23 @@ impl Guard {
             gusset: self.gusset,
             lead_in: self.lead_in,
             ease: self.ease,
+            thick: Vec::new(),
             stuck: None,
             wing: None,
             steps,
             rises,
         }
     }
+}
+
+/// What findings about a spine are about.
+pub(in crate::parts) fn about() -> Said {
+    Said::new("about-spine")
+}
+
+/// A field of the spine, as sentences say it.
+pub(in crate::parts) fn of_spine(field: impl Into<Field>) -> Arg {
+    Arg::field(format!("spine.{}", field.into().name))
 }
 
 /// A little less than a size: 1 mm or 1/32 in; of a very small size most is kept (our choice).

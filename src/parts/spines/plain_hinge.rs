@@ -17,32 +17,22 @@
 //! practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner};
-use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, a_little_less, hang, whole};
+use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::maker::Maker;
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
+use crate::parts::spines::sizes::{EASE, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "plain-hinge",
         role: Role::Spine,
         about: "a strip with one score for every page, all on one backing",
-        fields: &[
-            Field::size("pitch", Fallback::Length { mm: 6.0, inch: 0.25 }, "distance between neighbouring pages"),
-            guard::TAB,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::size(
-                "wing",
-                Fallback::Rule("1 mm or 1/32 in less than the pitch"),
-                "the panel that is stuck on the backing",
-            ),
-        ],
+        fields: &[PITCH.field, TAB.field, LEAD_IN.field, EASE.field, WING.field],
     },
     make,
     carry: Some(carry),
@@ -50,8 +40,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn wing(album: &Album) -> f64 {
-    let pitch = album.spine.mm("pitch");
-    album.spine.values.maybe_length("wing").map_or_else(|| a_little_less(album, pitch), Length::mm)
+    let pitch = album.spine.mm(PITCH);
+    album.spine.get(WING).map_or_else(|| a_little_less(album, pitch), Length::mm)
 }
 
 /// Where the first score stands on the backing: as far in as its wing is wide, and as half a page takes.
@@ -60,32 +50,33 @@ fn first(guard: &Guard, wing: f64) -> f64 {
 }
 
 /// The first page has the rest of its wing on top of its pitch (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let (guard, wing) = (Guard::of(album), wing(album));
     let mut steps = vec![guard.pitch; album.pages.len()];
     if let Some(step) = steps.first_mut() {
         *step = first(&guard, wing) + guard.pitch / 2.0;
     }
     let rises = vec![0.0; steps.len()];
-    Carry { stuck: Some((wing, "wing")), ..guard.carry(steps, rises) }
+    Carry { stuck: Some((wing, Stuck::Wing)), ..guard.carry(steps, rises) }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let (guard, wing) = (Guard::of(builder.album), wing(builder.album));
     let Some(height) = guard.height(builder, entry) else { return };
     if wing > guard.pitch + 1e-6 {
-        let (wide, room) = (builder.album.show(wing), builder.album.show(guard.pitch));
-        let text = format!("wings of {wide} reach under the next page, which stands {room} further on");
-        let finding = Finding::stop("wing-too-wide", "spine", text)
+        let text = Said::new("hinge-wing-too-wide");
+        let text = text.with("wing", builder.album.length(wing)).with("pitch", builder.album.length(guard.pitch));
+        let help = Said::new("hinge-wing-too-wide-help").with("wing", of_spine(WING)).with("pitch", of_spine(PITCH));
+        let finding = Finding::stop("wing-too-wide", about(), text)
             .measured(Length::from_mm(wing), Length::from_mm(guard.pitch))
-            .help("leave spine.wing out, or make it a little smaller than spine.pitch")
+            .help(help)
             .mend("spine.wing", builder.album.at_most(guard.pitch - 0.5))
-            .at(entry.values.place("wing"));
+            .at(entry.values.place(WING));
         builder.find(finding);
         return;
     }
     let pages = builder.album.pages.len();
-    let width = carry(builder.album).spine();
+    let width = builder.carry.spine();
     let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
         builder.piece(Cut {
             id,
@@ -96,6 +87,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         })
     };

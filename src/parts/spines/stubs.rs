@@ -17,40 +17,31 @@
 //! eighth-grade mounting book). The liner's back goes over the block: its scores stand S + t apart (F9); its wings are a
 //! caliper wider than the root, since the block stands on its face (derived).
 
-use crate::album::{Album, Entry, Kind, Role};
-use crate::fields::{Fallback, Field};
-use crate::finding::Finding;
-use crate::length::{Length, Ruler, Units};
+use crate::album::{Album, Entry, Kind, Role, STOCK};
+use crate::fields::{Key, rule};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Side};
-use crate::parts::library::Maker;
-use crate::parts::spines::carry::Carry;
-use crate::parts::spines::guard::{self, Guard, hang, whole};
-use crate::parts::thickness::page_thickness;
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
+use crate::parts::maker::Maker;
+use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
+use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
+
+const PITCH: Key<Option<Length>> = Key::size(
+    "pitch",
+    rule("as much as each page with everything on and in it"),
+    "thickness that a page's guard and stubs make up",
+)
+.unmeasured();
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
         name: "stubs",
         role: Role::Spine,
         about: "folded guards with stubs between them, as thick at the spine as the pages are",
-        fields: &[
-            Field::size(
-                "pitch",
-                Fallback::Rule("as much as each page with everything on and in it"),
-                "thickness that a page's guard and stubs make up",
-            )
-            .unmeasured(),
-            guard::TAB,
-            guard::GUSSET,
-            guard::LEAD_IN,
-            guard::EASE,
-            Field::size(
-                "root",
-                Fallback::Length { mm: 19.0, inch: 0.75 },
-                "the panel of a guard that is stuck, and the stubs",
-            ),
-        ],
+        fields: &[PITCH.field, TAB.field, GUSSET.field, LEAD_IN.field, EASE.field, ROOT.field],
     },
     make,
     carry: Some(carry),
@@ -74,15 +65,6 @@ pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
     count
 }
 
-/// By page: how thick it is taken to be, mm: as the file says, or as its own layers are.
-fn thickness(album: &Album) -> Vec<f64> {
-    album
-        .spine
-        .values
-        .maybe_length("pitch")
-        .map_or_else(|| page_thickness(album), |pitch| vec![pitch.mm(); album.pages.len()])
-}
-
 /// By page: how many stubs stand beside its guard.
 fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
     let count = |loaded: &f64| usize::try_from(stubs_for(*loaded, 2.0 * caliper, caliper)).unwrap_or(usize::MAX);
@@ -90,33 +72,37 @@ fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
 }
 
 /// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
-fn carry(album: &Album) -> Carry {
+fn carry(album: &Album, page_thickness: &dyn Fn() -> Vec<f64>) -> Carry {
     let mut guard = Guard::of(album);
-    let counts = counts(&thickness(album), guard.caliper);
+    // As the file says, or as its own layers are.
+    let said = album.spine.get(PITCH).map(|pitch| vec![pitch.mm(); album.pages.len()]);
+    let thick = said.unwrap_or_else(page_thickness);
+    let counts = counts(&thick, guard.caliper);
     let steps: Vec<f64> = counts.into_iter().map(|stubs| whole(stubs.saturating_add(2)) * guard.caliper).collect();
     guard.pitch = steps.iter().sum::<f64>() / whole(steps.len().max(1));
-    let root = album.spine.mm("root");
+    let root = album.spine.mm(ROOT);
     let rises = vec![root; steps.len()];
-    Carry { stuck: Some((root, "root")), ..guard.carry(steps, rises) }
+    Carry { thick, stuck: Some((root, Stuck::Root)), ..guard.carry(steps, rises) }
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let guard = Guard::of(builder.album);
     let Some(height) = guard.height(builder, entry) else { return };
-    let (root, caliper, thickness) = (entry.mm("root"), guard.caliper, thickness(builder.album));
+    let (root, caliper, thickness) = (entry.mm(ROOT), guard.caliper, builder.carry.thick.clone());
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();
-        let text = format!(
-            "page {} is {} thick: in card of {} that takes {stubs} stubs, and {MOST} is the most",
-            page + 1,
-            builder.album.roughly(loaded),
-            Length::from_mm(caliper).show(Units::Mm, Ruler::SixtyFourth)
-        );
-        let finding = Finding::stop("too-many-stubs", "spine", text)
+        let text = Said::new("too-many-stubs")
+            .with("page", page + 1)
+            .with("thick", builder.album.rough(loaded))
+            .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
+            .with("stubs", *stubs)
+            .with("most", MOST);
+        let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
+        let finding = Finding::stop("too-many-stubs", about(), text)
             .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
-            .help("put less into it, make spine.pitch smaller, or take thicker card for the spine: spine.stock")
-            .at(entry.values.place("pitch"));
+            .help(help)
+            .at(entry.values.place(PITCH));
         builder.find(finding);
         return;
     }
@@ -130,6 +116,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             along_grain: entry.grain_along_spine.unwrap_or(true),
             name,
             owner: Owner::Spine,
+            purpose: Purpose::Body,
             place: entry.place(),
         })
     };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A flat face as it is looked at, and how it is divided by a plane.
 
+use crate::length::tolerance::SAME;
 use crate::picture::Fill;
 use glam::DVec3;
 
@@ -53,7 +54,7 @@ pub(super) enum Where {
 impl Face {
     /// Its fill; none where it is seen from its edge.
     pub(super) fn fill(&self) -> Option<Fill> {
-        (self.plane.normal.z > 1e-6 && !self.rings.is_empty()).then_some(self.paint)
+        (self.plane.normal.z > SAME && !self.rings.is_empty()).then_some(self.paint)
     }
 
     /// Where it is, as a plane sees it.

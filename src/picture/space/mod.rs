@@ -19,6 +19,7 @@ mod slab;
 
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
+use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Stand};
 use face::{Face, Line};
 use glam::DVec3;
@@ -103,7 +104,7 @@ impl Scene {
             points.map(|point| Rect::new(point.x, point.y, point.x, point.y)).reduce(|all, one| all.union(one));
         let Some(bounds) = bounds else { return Picture { width: 0.0, height: 0.0, marks: Vec::new() } };
         let edge = 2.0;
-        let fit = |room: f64, size: f64| (room - 2.0 * edge).max(1.0) / size.max(1e-6);
+        let fit = |room: f64, size: f64| (room - 2.0 * edge).max(1.0) / size.max(SAME);
         let scale = fit(room.0, bounds.width()).min(fit(room.1, bounds.height())).min(1.0);
         let faces: Vec<Face> = seen.iter().flat_map(|seen| seen.faces(scale)).collect();
         let place = |point: DVec3| {
@@ -182,7 +183,7 @@ fn draw(picture: &mut Picture, face: &Face, place: &dyn Fn(DVec3) -> Point) {
     let mut pen = OUTLINE;
     for (line, [from, to]) in face.lines.iter().map(|(line, ends)| (*line, ends.map(place))) {
         let its = if line == Line::Outline { OUTLINE } else { CREASE };
-        let goes_on = pen == its && run.last().is_some_and(|last| last.distance(from) < 1e-6);
+        let goes_on = pen == its && run.last().is_some_and(|last| last.distance(from) < SAME);
         if !goes_on {
             flush(picture, &mut run, pen);
             run.push(from);
@@ -205,7 +206,7 @@ fn arrow(picture: &mut Picture, points: &[Point]) {
     let (Some(&tip), Some(&first)) = (points.last(), points.first()) else { return };
     // The head looks along the last stretch of its own length.
     let behind = points.iter().rev().find(|point| point.distance(tip) > 3.0).unwrap_or(&first);
-    let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > 1e-6).map(kurbo::Vec2::normalize) else { return };
+    let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > SAME).map(kurbo::Vec2::normalize) else { return };
     let (foot, across) = (tip - along * 3.2, kurbo::Vec2::new(-along.y, along.x) * 1.2);
     // The shaft ends where the head begins; an arc may come back past its own head before that.
     let kept = points.iter().rposition(|point| point.distance(tip) > 3.2).map_or(0, |last| last + 1);

@@ -3,8 +3,10 @@
 
 import { button, make } from "./make.js";
 
-/** What was typed and is not taken, by the field's way: { typed, findings }. */
+/** What was typed and is not taken, by the field's way: { typed, field, findings }. */
 export const drafts = new Map();
+/** What was typed and is not answered yet, by the field's way. */
+export const waits = new Map();
 /** Fields that take a size of the maker's own instead of one in the list. */
 export const own = new Set();
 
@@ -12,6 +14,23 @@ const OWN = "(own)";
 
 /** The id of a field's control. */
 export const idOf = (path) => `at-${path.replace(/[^a-z0-9]+/gi, "-")}`;
+
+/** What is known of the album, while something typed is not used: then nothing is to be made of what the album was before. */
+export function judged(view, away) {
+  if (!view) return view;
+  // What is said is of the album as it was before that.
+  if (away && waits.size && !drafts.size) return { ...view, fit: { ...view.fit, stopped: true, sentence: "What is typed waits for the program: whether it goes together is not known yet." } };
+  if (!drafts.size) return view;
+  const typed = [...drafts].map(([path, { typed, field, findings }]) => ({
+    level: "stop", path, about: field, letGo: path, text: `“${typed}” is not used${findings[0] ? `: ${findings[0].text}` : ""}`, help: findings[0]?.help ?? "",
+  }));
+  const sentence = typed.length === 1 ? `${typed[0].about}: “${drafts.get(typed[0].path).typed}” can’t be used. Mend it, or let it go.` : `${typed.length} things that are typed can’t be used. Mend them, or let them go.`;
+  const fit = { ...view.fit, stopped: true, sentence, findings: [...typed, ...view.fit.findings] };
+  return { ...view, fit, sheets: null, take: { ...view.take, withheld: true, sentence: "Nothing can be taken away until what is typed can be used, or is let go." } };
+}
+
+/** The button that gives up what is typed. */
+export const letGoButton = (path, field) => button(["Let it go", make("span", { class: "unseen" }, `: ${field}`)], "let-go", { "data-way": path });
 
 /** All rows of an object. */
 export function rows(list, view, sheets) {
@@ -28,10 +47,10 @@ export function field(row, view, sheets, has = {}) {
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
-  const mends = draft ? [] : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend.short));
+  const mends = draft ? letGoButton(row.path, draft.field) : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend.short));
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
   const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
-  const value = draft ? draft.typed : row.value;
+  const value = waits.get(row.path) ?? draft?.typed ?? row.value;
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? view?.album?.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),

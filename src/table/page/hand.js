@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // What hands do: typing, choosing, dragging, keys; each becomes a change of the album or of what is shown.
 
-import { fetchFile } from "./ask.js";
+import { ask as askProgram, fetchFile } from "./ask.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
 import * as keep from "./keep.js";
 import { save, typing } from "./make.js";
-import { again, asked, callOff, change, look, render, say, state, trouble } from "./main.js";
+import { again, asked, callOff, change, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
 
 const focus = (id) => document.getElementById(id)?.focus();
 const pages = () => state.view?.album?.pages?.length ?? 0;
@@ -30,9 +30,13 @@ function takePage(at) {
 }
 
 function undo(back) {
-  if (!keep.current() || !keep.step(back)) return;
+  if (!keep.current()) return;
+  // What is not part of the album yet goes first.
+  if (back && (unask() || drafts.size)) drafts.clear();
+  else if (!keep.step(back)) return;
   callOff();
   drafts.clear();
+  render();
   change(null, () => say(`${back ? "Undone" : "Done again"}. ${state.view.fit?.sentence ?? ""}`));
 }
 
@@ -43,8 +47,14 @@ const albumFile = () => {
 
 async function takeAway(name, question, kind) {
   state.failed = "";
-  callOff();
   say(`Making ${name} …`);
+  // What is typed belongs to it, or is in the way.
+  await rest();
+  if (drafts.size || !state.view?.sheets) {
+    say("Nothing can be taken away before that is mended.");
+    return;
+  }
+  callOff();
   try {
     save(await fetchFile(question.file ? "file" : "kit", asked(question)), name, kind);
     say(`${name} is saved.`);
@@ -68,6 +78,13 @@ const DOES = {
     const field = document.getElementById(idOf(data.way));
     (field?.checkVisibility() ? field : document.getElementById("fit-title"))?.focus();
   }),
+  "let-go": (data) => {
+    letGo(data.way);
+    state.failed = "";
+    render();
+    say(`Let go. ${state.view.fit.sentence}`);
+    focus(idOf(data.way));
+  },
   "mend-all": () => change({ do: "mend-all" }, () => focus("fit-title")),
   "page-size": (data) => change({ do: "page-size", width: Number(data.width), height: Number(data.height) }),
   undo: () => undo(true),
@@ -128,7 +145,8 @@ const SUBMITS = {
     else name.focus();
   },
   "use-text": (form) => {
-    keep.put(form.querySelector("textarea").value, "text");
+    const { id, text } = keep.current();
+    keep.put(id, text, form.querySelector("textarea").value, "text");
     drafts.clear();
     change();
   },
@@ -149,15 +167,31 @@ function set(control) {
 
 async function openFile(file) {
   if (!file) return;
-  // The program says what is wrong with a text that is none.
-  const text = file.size > 1_000_000 ? null : await file.text();
-  if (text === null) {
-    state.failed = `${file.name} is too large: an album file has some KB.`;
-    render();
+  try {
+    state.failed = await notAnAlbum(file);
+  } catch (error) {
+    trouble(error);
     return;
   }
-  keep.open(file.name, text);
-  look();
+  if (state.failed) render();
+  else {
+    keep.open(file.name, await file.text());
+    look();
+  }
+}
+
+/** Why a file is not put on the table. One that has faults is: there it can be mended. */
+async function notAnAlbum(file) {
+  if (file.size > 1_000_000) return `${file.name} is too large: an album file has some KB.`;
+  const none = `${file.name} is no album file, and was not put on the table. An album file is a text that begins with {.`;
+  let text;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
+  } catch (error) {
+    if (error instanceof TypeError) return none;
+    throw error;
+  }
+  return (await askProgram("work", { name: file.name, text })).other ? none : "";
 }
 
 function chosen(control) {
@@ -170,7 +204,7 @@ function chosen(control) {
   } else if (control.dataset.kind) {
     const path = control.dataset.kind;
     change(control.value ? { do: "kind", path, kind: control.value } : { do: "take", path });
-  } else if (control.dataset.trimmer) {
+  } else if ("trimmer" in control.dataset) {
     keep.setMachine("trimmer", control.checked);
     change();
   } else if (control.id === "which") {

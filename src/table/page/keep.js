@@ -1,58 +1,174 @@
 // SPDX-License-Identifier: MIT
 // The albums on the table: kept in this browser after every change, with undo and redo while the page is open.
+//
+// All windows at this address share what is kept. Each change is made on what is kept just now, so that none overwrites
+// what another window did; a browser may tell a window of it some milliseconds late, so a change that got lost all the same
+// is noticed and made again. What is asked for and not answered yet is kept, too, by each window under its own name.
 
 const PLACE = "hingeleaf-table";
 const MOST_STEPS = 200;
 /** Typing in one field within this time is one step, ms. */
 const ONE_STEP = 1500;
+/** This window, until it is closed or loaded anew. */
+const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(16)).join("-");
+const WAITING = `${PLACE}-waiting-`;
 
-const empty = () => ({ albums: [], current: 0, next: 1, machine: { kerf: "", margin: "", gap: "", trimmer: false } });
+const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
+const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
+const text = (value) => typeof value === "string";
 
-const good = (album) => ["name", "text", "origin"].every((field) => typeof album?.[field] === "string") && Number.isInteger(album.id);
+/** Albums with all that they need; of what was kept in another form the text is saved. */
+function albumsOf(kept) {
+  const albums = [];
+  for (const one of Array.isArray(kept) ? kept : []) {
+    if (!text(one?.text)) continue;
+    const known = whole(one.id) && !albums.some((other) => other.id === one.id);
+    albums.push({
+      id: known ? one.id : 0,
+      name: text(one.name) ? one.name : "album.json",
+      origin: text(one.origin) ? one.origin : one.text,
+      text: one.text,
+      ...(text(one.title) ? { title: one.title } : {}),
+      turn: whole(one.turn),
+      by: text(one.by) ? one.by : "",
+      did: text(one.did) ? one.did : "",
+    });
+  }
+  for (const album of albums) album.id ||= after(albums);
+  return albums;
+}
+
+const whole = (value) => (Number.isInteger(value) && value > 0 ? value : 0);
+const after = (albums) => Math.max(0, ...albums.map((album) => album.id)) + 1;
+
+/** Settings of another kind than they are count as not given. */
+const machineOf = (kept) => Object.fromEntries(Object.entries(MACHINE).map(([name, none]) => [name, typeof kept?.[name] === typeof none ? kept[name] : none]));
+
+const waitingOf = (kept) => (Array.isArray(kept) ? kept : []).filter((one) => text(one?.key) && Number.isInteger(one.album) && text(one.wanted?.do));
 
 let held = empty();
-/** Albums that were taken off the table here. */
-const gone = new Set();
+/** The album that this window shows; another one may show another. */
+let shown = 0;
 const pasts = new Map();
+/** What this window did to an album: which turn each was, and what was asked for. */
+const mine = new Map();
+/** What this window asked for and is not answered. */
+let waiting = [];
 let last = { what: "", when: 0 };
 /** Whether the browser takes what is to be kept. */
 export let keeps = true;
 
-/** Reads what was kept; whatever is wrong with it is not taken. */
-export function load() {
+/** What is kept just now; nothing where that can't be read. */
+function kept() {
+  const found = localStorage.getItem(PLACE);
   try {
-    const kept = JSON.parse(localStorage.getItem(PLACE));
-    if (Array.isArray(kept?.albums)) {
-      held = { ...empty(), ...kept, albums: kept.albums.filter(good) };
-      held.machine = { ...empty().machine, ...kept.machine };
-    }
+    const all = JSON.parse(found);
+    const albums = albumsOf(all?.albums);
+    return { albums, current: whole(all?.current), next: Math.max(whole(all?.next), after(albums)), machine: machineOf(all?.machine) };
   } catch {
-    held = empty();
+    return empty();
   }
-  if (!current() && held.albums.length) held.current = held.albums[0].id;
 }
 
-function store() {
+function store(place, what) {
   try {
-    others();
-    localStorage.setItem(PLACE, JSON.stringify(held));
+    if (what) localStorage.setItem(place, JSON.stringify(what));
+    else localStorage.removeItem(place);
     keeps = true;
   } catch {
     keeps = false;
   }
 }
 
-/** Albums that another tab put on the table since; what this tab holds is its own. */
-function others() {
-  const kept = JSON.parse(localStorage.getItem(PLACE));
-  const known = new Set([...held.albums.map((album) => album.id), ...gone]);
-  const more = (Array.isArray(kept?.albums) ? kept.albums : []).filter((album) => good(album) && !known.has(album.id));
-  held.albums.push(...more);
-  held.next = Math.max(held.next, ...held.albums.map((album) => album.id + 1));
+/** Does something to what is kept just now. */
+function on(does) {
+  try {
+    // What the browser did not take is here alone.
+    if (keeps) held = kept();
+  } catch {
+    keeps = false;
+  }
+  const before = JSON.stringify(held);
+  const result = does();
+  // Nothing is written where nothing is another: it might be older than what another window writes.
+  if (!keeps || JSON.stringify(held) !== before) store(PLACE, held);
+  return result;
 }
 
+/** Reads what was kept. `orphaned` is called when there is something that a window asked for which is closed now. */
+export function load(orphaned) {
+  try {
+    held = kept();
+    shown = whole(Number(sessionStorage.getItem(PLACE))) || held.current;
+  } catch {
+    keeps = false;
+  }
+  if (!current()) shown = held.albums[0]?.id ?? 0;
+  // Nobody else takes what this window asks for while it is open.
+  navigator.locks?.request(WAITING + ME, () => new Promise(() => {}));
+  inherit(orphaned);
+}
+
+const inherits = new Set([WAITING + ME]);
+let started = false;
+
+/** Waits for the end of every window that has something waiting, and takes that over. */
+function inherit(orphaned) {
+  for (const place of keeps ? Object.keys(localStorage) : []) {
+    if (!place.startsWith(WAITING) || inherits.has(place)) continue;
+    inherits.add(place);
+    const take = () => {
+      let taken = [];
+      try {
+        taken = waitingOf(JSON.parse(localStorage.getItem(place)));
+      } catch {
+        // What can't be read was not written by a page like this.
+      }
+      // The browser may have ended between an answer and the note that it came.
+      taken = taken.filter((one) => album(one.album) && album(one.album).did !== one.key);
+      waiting.push(...taken);
+      if (taken.length) store(WAITING + ME, waiting);
+      store(place, null);
+      if (taken.length) orphaned(taken);
+    };
+    // Where the browser can't tell which windows are open, what is found at the start is taken for a closed one's.
+    if (navigator.locks) navigator.locks.request(place, take);
+    else if (!started) take();
+  }
+  started = true;
+}
+
+/** Takes in what other windows did. Says whether that changes what this one shows, and what of its own got lost by it. */
+export function refresh(orphaned) {
+  const [album, { machine }] = [current(), held];
+  try {
+    if (keeps) held = kept();
+  } catch {
+    keeps = false;
+  }
+  inherit(orphaned);
+  const now = current();
+  const same = now?.text === album?.text;
+  // Going back leads to what stood here before.
+  if (album && now && !same) {
+    past(album.id).push({ text: album.text });
+    last = { what: "", when: 0 };
+  }
+  const did = (now && mine.get(now.id)) ?? [];
+  const isLost = ({ turn }) => turn > now.turn || (turn === now.turn && now.by !== ME);
+  const lost = same ? [] : did.filter(isLost).map(({ wanted }) => wanted).filter(Boolean);
+  if (lost.length) mine.set(now.id, did.filter((one) => !isLost(one)));
+  return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine), lost };
+}
+
+/** Calls back whenever another window changed what is kept. */
+export const watch = (changed) => addEventListener("storage", (event) => {
+  if (event.key === null || event.key.startsWith(PLACE)) changed();
+});
+
 export const albums = () => held.albums;
-export const current = () => held.albums.find((album) => album.id === held.current) ?? null;
+export const album = (id) => held.albums.find((one) => one.id === id) ?? null;
+export const current = () => album(shown);
 export const machine = () => held.machine;
 
 /** A name that no album on the table has. */
@@ -64,82 +180,132 @@ function fresh(name) {
   }
 }
 
+function lay(id) {
+  shown = id;
+  held.current = id;
+  last = { what: "", when: 0 };
+  try {
+    sessionStorage.setItem(PLACE, id);
+  } catch {
+    // Then a window that is loaded anew shows what was chosen last in any.
+  }
+}
+
 /**
  * Puts an album on the table. One that began with the same text is found again: as it was left where the program was
  * opened `with` it, else only if nothing was changed. Says whether it was changed before.
  */
 export function open(name, text, opened = false) {
-  const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-  if (known) held.current = known.id;
-  else {
-    held.albums.push({ id: held.next, name: fresh(name), origin: text, text });
-    held.current = held.next;
-    held.next += 1;
-  }
-  last = { what: "", when: 0 };
-  store();
-  return Boolean(known) && known.text !== text;
-}
-
-/** What the current album is called in the list. */
-export function entitle(title) {
-  const album = current();
-  if (album && album.title !== title) {
-    album.title = title;
-    store();
-  }
+  return on(() => {
+    const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, turn: 0, by: ME, did: "" };
+    if (!known) {
+      held.albums.push(album);
+      held.next += 1;
+    }
+    lay(album.id);
+    return album.text !== text;
+  });
 }
 
 export function choose(id) {
-  held.current = id;
-  last = { what: "", when: 0 };
-  store();
+  on(() => lay(id));
 }
 
 /** Takes the current album off the table. */
 export function forget() {
-  gone.add(held.current);
-  held.albums = held.albums.filter((album) => album.id !== held.current);
-  pasts.delete(held.current);
-  held.current = held.albums[0]?.id ?? 0;
-  store();
+  on(() => {
+    held.albums = held.albums.filter((album) => album.id !== shown);
+    pasts.delete(shown);
+    lay(held.albums[0]?.id ?? 0);
+  });
 }
 
-const steps = () => {
-  if (!pasts.has(held.current)) pasts.set(held.current, { past: [], future: [] });
-  return pasts.get(held.current);
+const steps = (id) => {
+  if (!pasts.has(id)) pasts.set(id, { past: [], future: [] });
+  return pasts.get(id);
 };
+const past = (id) => steps(id).past;
 
-/** The current album's text becomes another; `what` tells steps apart. */
-export function put(text, what) {
-  const album = current();
-  if (!album || album.text === text) return;
+/** A step that can be taken back; `what` tells steps apart. */
+function took(id, what, step) {
   const now = Date.now();
-  const { past } = steps();
-  const goesOn = what.startsWith("set ") && last.what === what && now - last.when < ONE_STEP;
-  if (!goesOn) past.push(album.text);
-  if (past.length > MOST_STEPS) past.shift();
-  steps().future = [];
-  last = { what, when: now };
+  const goesOn = /^(set|machine) /.test(what) && last.what === `${id} ${what}` && now - last.when < ONE_STEP;
+  if (!goesOn) past(id).push(step);
+  if (past(id).length > MOST_STEPS) past(id).shift();
+  steps(id).future = [];
+  last = { what: `${id} ${what}`, when: now };
+}
+
+function write(album, text, wanted = null) {
   album.text = text;
-  store();
+  album.turn += 1;
+  album.by = ME;
+  mine.set(album.id, [...(mine.get(album.id) ?? []), { turn: album.turn, wanted }].slice(-MOST_STEPS));
 }
 
-export const canUndo = () => Boolean(current() && steps().past.length);
-export const canRedo = () => Boolean(current() && steps().future.length);
+/**
+ * An album's text, which `was` this, becomes another, called `title`; with that what was waiting under `key` is done. Does
+ * nothing, and says so, if the album has become another meanwhile.
+ */
+export function put(id, was, now, what, { title, wanted = null, key = "" } = {}) {
+  return on(() => {
+    const one = album(id);
+    if (!one || one.text !== was) return false;
+    if (title) one.title = title;
+    if (wanted) one.did = key;
+    if (now !== was) {
+      took(id, what, { text: was });
+      write(one, now, wanted);
+    }
+    return true;
+  });
+}
 
-/** One step back, or forth again. */
+/** Keeps what is asked for until it is answered. */
+export function wait(key, album, wanted) {
+  const known = waiting.find((one) => one.key === key);
+  if (known) known.wanted = wanted;
+  else waiting.push({ key, album, wanted });
+  store(WAITING + ME, waiting);
+}
+
+/** What was asked for is settled. */
+export function settle(key) {
+  if (!waiting.some((one) => one.key === key)) return;
+  waiting = waiting.filter((one) => one.key !== key);
+  store(WAITING + ME, waiting.length ? waiting : null);
+}
+
+let asked = 0;
+/** A name for something that is asked for. */
+export const key = () => `${ME}-${(asked += 1)}`;
+
+export const canUndo = () => Boolean(current() && past(shown).length);
+export const canRedo = () => Boolean(current() && steps(shown).future.length);
+
+/** One step back, or forth again: of the album's text, or of the machine's settings. */
 export function step(back) {
-  const [from, to] = back ? [steps().past, steps().future] : [steps().future, steps().past];
-  if (!from.length) return false;
-  to.push(current().text);
-  current().text = from.pop();
-  last = { what: "", when: 0 };
-  store();
-  return true;
+  return on(() => {
+    const [from, to] = back ? [past(shown), steps(shown).future] : [steps(shown).future, past(shown)];
+    const step = from.pop();
+    const album = current();
+    if (!step || !album) return false;
+    if (step.setting) {
+      to.push({ setting: step.setting, value: held.machine[step.setting] });
+      held.machine[step.setting] = step.value;
+    } else {
+      to.push({ text: album.text });
+      write(album, step.text);
+    }
+    last = { what: "", when: 0 };
+    return true;
+  });
 }
 
-export function setMachine(name, value) {
-  held.machine = { ...held.machine, [name]: value };
-  store();
+export function setMachine(setting, value) {
+  on(() => {
+    if (shown) took(shown, `machine ${setting}`, { setting, value: held.machine[setting] });
+    held.machine[setting] = value;
+  });
 }

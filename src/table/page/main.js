@@ -3,7 +3,7 @@
 
 import { ask, Gone, isThere, Refused } from "./ask.js";
 import { album } from "./album.js";
-import { drafts } from "./fields.js";
+import { drafts, judged, waits } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { button, make, picture, show, typing } from "./make.js";
@@ -29,6 +29,8 @@ export const state = {
   asks: null,
   opened: "",
   failed: "",
+  moved: "",
+  waiting: 0,
 };
 
 const at = (id) => document.getElementById(id);
@@ -36,9 +38,12 @@ const at = (id) => document.getElementById(id);
 /** Shows the state. */
 export function render() {
   state.machine = keep.machine();
-  const { view } = state;
-  show(at("head"), head(state, keep));
-  show(at("word"), state.gone ? gone() : null, state.failed ? make("p", { class: "gone" }, state.failed) : null, keep.keeps ? null : make("p", { class: "gone" }, "This browser keeps nothing: keep the album file before you close the page."));
+  state.waiting = queue.filter((item) => item.wanted).length;
+  gather();
+  const view = state.view?.unread ? state.view : judged(state.view, state.gone);
+  const seen = { ...state, view };
+  show(at("head"), head(seen, keep));
+  show(at("word"), state.gone ? gone(state, keep) : null, state.failed ? make("p", { class: "gone" }, state.failed) : null, keep.keeps ? null : make("p", { class: "gone" }, "This browser keeps nothing: keep the album file before you close the page."));
   show(at("end"), state.gone ? null : button("End the program", "quit"), asks(state, "end"));
   if (!state.start) return;
   if (state.starting || !keep.current()) {
@@ -52,18 +57,24 @@ export function render() {
     show(at("table"),
       make("h1", { class: "unseen" }, view.album.title),
       make("div", { class: "page", "data-key": "album" },
-        aside(),
-        make("div", { class: "sections" }, album(state), fit(state), folds(state), sheets(state), take(state))));
+        aside(view),
+        make("div", { class: "sections" }, album(seen), fit(seen), folds(seen), sheets(seen), take(seen))));
   }
 }
 
-function aside() {
-  const { view } = state;
-  const sentences = [view.fit.sentence, view.sheets?.sentence];
+/** What is typed and not answered yet stands in its field. */
+function gather() {
+  waits.clear();
+  const id = keep.current()?.id;
+  for (const { album, wanted } of queue) if (album === id && wanted?.do === "set") waits.set(wanted.path, wanted.typed);
+}
+
+function aside(view) {
   return make("aside", { "aria-label": "The album at a glance" },
     make("figure", { class: "loose" }, picture(view.album.open, `${view.album.title}, standing open`)),
     make("p", { class: "name" }, view.album.title),
-    sentences.map((sentence) => (sentence ? make("p", { class: view.fit.stopped ? "bad" : null }, sentence) : null)));
+    make("p", { class: `verdict ${view.fit.stopped ? "bad" : ""}` }, view.fit.sentence),
+    view.sheets ? make("p", {}, view.sheets.sentence) : null);
 }
 
 let saying = 0;
@@ -129,10 +140,7 @@ async function follow() {
   }
 }
 
-function adopt(answer, what) {
-  state.gone = false;
-  state.failed = "";
-  keep.put(answer.text ?? keep.current().text, what);
+function adopt(answer) {
   const stopped = answer.unread || answer.fit.stopped;
   if (!stopped) state.oldSheets = answer.sheets;
   const same = state.view && !state.view.unread && state.text === keep.current().text;
@@ -140,7 +148,6 @@ function adopt(answer, what) {
   state.text = keep.current().text;
   state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
   state.opened = "";
-  if (answer.album) keep.entitle(answer.album.title);
   state.looking = "";
   if (!same) state.sizes = null;
   if (answer.unread) {
@@ -154,65 +161,135 @@ function adopt(answer, what) {
   else follow();
 }
 
+/** What was asked for and is not answered: { key, album, wanted, what, then }; the first is being asked. */
 const queue = [];
 let busy = false;
 let asking = null;
+let resting = [];
 
 /** Changes the album, or only asks anew; one change after the other, each on the text that the last one made. */
 export function change(wanted = null, then = null) {
+  const album = keep.current();
+  if (!album) return;
+  if (state.gone && wanted && wanted.do !== "set") {
+    say("The program does not answer: until it does, only what is typed or chosen in fields is kept.");
+    render();
+    return;
+  }
+  const held = wanted && shifts(wanted);
+  if (held) {
+    state.failed = `First mend or let go what can’t be used: ${held.field}, “${held.typed}”.`;
+    say(state.failed);
+    render();
+    return;
+  }
   const what = wanted ? `${wanted.do} ${wanted.path ?? ""}` : "look";
-  const last = queue.at(-1);
   if (wanted?.do !== "set") typing.path = null;
   // Of what is typed faster than it is answered only the last counts.
-  if (last && last.what === what && what.startsWith("set ")) queue.pop();
-  queue.push({ wanted, what, then });
-  if (!busy) work();
+  const last = queue.length > 1 || !busy ? queue.at(-1) : null;
+  if (last?.album === album.id && last.what === what && (!wanted || wanted.do === "set")) Object.assign(last, { wanted, then });
+  else queue.push({ key: keep.key(), album: album.id, wanted, what, then });
+  const { key } = queue.at(-1);
+  if (wanted) keep.wait(key, album.id, wanted);
+  if (state.gone) render();
+  work();
+}
+
+/** What is typed and not used in a list whose entries get other numbers by a change. */
+function shifts({ do: does, list, path }) {
+  if (!["move", "add", "copy", "take"].includes(does)) return null;
+  const way = list ?? (path.includes("[") ? path.split("[")[0] : null);
+  const [, draft] = [...drafts].find(([at]) => way && at.startsWith(`${way}[`) && !(does === "take" && at.startsWith(`${path}.`))) ?? [];
+  return draft ?? null;
+}
+
+/** Takes over what another window asked for, and could not wait for. */
+function orphaned(taken) {
+  queue.push(...taken.map(({ key, album, wanted }) => ({ key, album, wanted, what: `${wanted.do} ${wanted.path ?? ""}`, then: null })));
+  work();
 }
 
 async function work() {
+  if (busy || !state.start) return;
   busy = true;
   try {
-    while (queue.length) await next();
+    while (queue.length && !state.gone) await next();
   } finally {
     busy = false;
   }
+  if (!queue.length) for (const rested of resting.splice(0)) rested();
 }
 
+/** Waits until everything that was asked for is answered. */
+export const rest = () => new Promise((rested) => {
+  if (queue.length) resting.push(rested);
+  else rested();
+});
+
 async function next() {
-  const { wanted, what, then } = queue.shift();
+  const item = queue[0];
+  const { album, wanted, what, then, key } = item;
   later?.abort();
-  const before = keep.current();
-  if (!before) return;
-  const { id, text } = before;
+  const before = keep.album(album);
+  if (!before) {
+    done(item);
+    return;
+  }
   try {
     asking = new AbortController();
-    const answer = await ask("work", question(wanted ? { change: wanted } : {}), asking.signal);
-    // Another album, or an older state of this one, may lie on the table by now: the answer is not about that.
-    if (keep.current()?.id !== id || keep.current().text !== text) return;
-    if (answer.refused) refused(wanted, answer.findings);
-    else {
-      if (wanted?.path) drafts.delete(wanted.path);
-      adopt(answer, what);
+    const { name, text } = before;
+    const answer = await ask("work", { name, text, machine: keep.machine(), ...(wanted ? { change: wanted } : {}) }, asking.signal);
+    // It was taken back meanwhile.
+    if (!queue.includes(item)) return;
+    state.gone = false;
+    state.failed = "";
+    const here = keep.current()?.id === album;
+    if (answer.refused) {
+      done(item);
+      if (here) refused(wanted, answer);
+      return;
+    }
+    // Where an album became another meanwhile, the same is asked of that.
+    if (!keep.put(album, text, answer.text ?? text, what, { title: answer.album?.title, wanted, key })) return;
+    for (const way of wanted?.do === "page-size" ? ["page.width", "page.height"] : [wanted?.path]) if (way) letGo(way);
+    done(item);
+    if (here) {
+      adopt(answer);
       then?.();
     }
   } catch (error) {
-    // What was called off made room for what is in the queue now.
+    // What was called off made room for something else, and is asked again after that.
     if (error?.name === "AbortError") return;
-    queue.length = 0;
+    if (!(error instanceof Gone)) done(item);
     trouble(error);
   }
 }
 
-/** Calls off what was asked for and not answered yet. */
-export function callOff() {
-  queue.length = 0;
-  asking?.abort();
-  later?.abort();
+function done(item) {
+  if (queue.includes(item)) queue.splice(queue.indexOf(item), 1);
+  keep.settle(item.key);
 }
 
-function refused(wanted, findings) {
+/** Takes back the last change that is not answered yet. */
+export function unask() {
+  const item = queue.findLast((one) => one.wanted && one.album === keep.current()?.id);
+  if (!item) return false;
+  if (item === queue[0]) asking?.abort();
+  done(item);
+  return true;
+}
+
+/** What was typed at a way, or within it, is not wanted any more. */
+export function letGo(way) {
+  for (const path of drafts.keys()) if (path === way || path.startsWith(`${way}.`) || path.startsWith(`${way}[`)) drafts.delete(path);
+}
+
+/** Calls off what follows from what is shown. */
+export const callOff = () => later?.abort();
+
+function refused(wanted, { findings, field }) {
   if (wanted?.do === "set") {
-    drafts.set(wanted.path, { typed: wanted.typed, findings });
+    drafts.set(wanted.path, { typed: wanted.typed, field, findings });
     say(findings.map((one) => `${one.text}. ${one.help}`).join(" "));
   } else {
     state.failed = findings.map((one) => `${one.text}${one.help ? `: ${one.help}` : ""}`).join(" ");
@@ -225,22 +302,57 @@ export function look() {
   callOff();
   Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1 });
   drafts.clear();
-  if (keep.current()) change();
-  else render();
+  const album = keep.current();
+  if (album) {
+    // What is asked just now may be of another album: it waits.
+    queue.unshift({ key: keep.key(), album: album.id, wanted: null, what: "look", then: null });
+    asking?.abort();
+    work();
+  } else render();
 }
 
-/** Asks whether the program is there again. */
+/** Asks whether the program is there again, and goes on. */
 export async function again() {
-  state.gone = !(await isThere());
-  if (state.gone) render();
-  else if (state.start) look();
-  else begins();
+  const there = await isThere();
+  if (state.gone !== !there) {
+    state.gone = !there;
+    render();
+  }
+  if (!there) return;
+  if (!state.start) begins();
+  else if (state.view) change();
+  else look();
 }
+
+/** Another window changed what is kept. */
+function elsewhere() {
+  const { gone, other, changed, lost } = keep.refresh(orphaned);
+  if (gone) {
+    look();
+    state.failed = "This album was taken off the table in another window.";
+    render();
+  } else if (changed) {
+    if (other) state.opened = "It was changed in another window just now.";
+    change();
+    // Both wrote at the same moment: what this window did is done again, on top of the other's.
+    for (const wanted of lost) change(wanted);
+  } else render();
+}
+
+// A program that was started again has another address; its page says so to the windows of the one before.
+const between = new BroadcastChannel("hingeleaf-table");
+between.addEventListener("message", async ({ data }) => {
+  if (!/^\/[0-9a-f]{32}\/$/.test(data) || data === location.pathname || (await isThere())) return;
+  const written = [...document.querySelectorAll("textarea")].some((one) => one.value !== one.textContent);
+  if (!written) location.replace(data);
+  else Object.assign(state, { gone: true, moved: data });
+  render();
+});
 
 async function begins() {
-  keep.load();
   try {
     state.start = await ask("open", {});
+    between.postMessage(location.pathname);
     const { file } = state.start;
     const changed = file && keep.open(file.name, file.text, true);
     look();
@@ -251,11 +363,17 @@ async function begins() {
 }
 
 watch();
+keep.load(orphaned);
+keep.watch(elsewhere);
 begins();
-// A program that was ended is noticed before the next change is.
+// A program that was ended is noticed before the next change is, and one that is there again goes on by itself.
+let tick = 0;
 setInterval(async () => {
-  if (document.visibilityState === "visible" && !busy && !state.gone && !(await isThere())) {
+  tick += 1;
+  if (document.visibilityState !== "visible" || busy || state.moved) return;
+  if (state.gone) await again();
+  else if (tick % 8 === 0 && !(await isThere())) {
     state.gone = true;
     render();
   }
-}, 15000);
+}, 2000);

@@ -2,7 +2,7 @@
 // What follows from the album: whether it goes together, how it folds, its sheets, what to take away.
 
 import { button, make, picture } from "./make.js";
-import { capital, field, mendButton } from "./fields.js";
+import { capital, field, letGoButton, mendButton } from "./fields.js";
 import { asks } from "./states.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
@@ -23,6 +23,7 @@ export function findings(list) {
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
+    one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
 }
 
@@ -101,11 +102,11 @@ function machine(state) {
   const row = (name, label, about) => ({ path: `cutter.${name}`, label: `${label}`, about, value: machine[name], given: true, usual: "0", takes: "text" });
   const wrong = { fit: { findings: state.view.machine } };
   return make("details", { "data-key": "machine" },
-    make("summary", {}, make("h3", {}, "Your machine, or your hand"), make("span", { class: "is" }, machine.trimmer ? "edge-to-edge cuts" : "any layout")),
+    make("summary", {}, make("h3", {}, "Your machine, or your hand"), make("span", { class: "is" }, machine.trimmer ? "edge-to-edge cuts" : "any layout"), " ", mark(state.view.machine)),
     make("div", { class: "inside" },
       make("div", { class: "fields" },
-        field(row("margin", "Border that can’t be used", "of the sheet, in mm or with a unit; a machine may want 5"), wrong),
-        field(row("gap", "Least distance between parts", "in mm or with a unit; 1 is usual for a machine"), wrong),
+        field(row("margin", "Border that can’t be used (margin)", "of the sheet, in mm or with a unit; a machine may want 5"), wrong),
+        field(row("gap", "Least distance between parts (gap)", "in mm or with a unit; 1 is usual for a machine"), wrong),
         field(row("kerf", "What the tool takes away (kerf)", "width of the cut, in mm or with a unit; a blade takes nothing"), wrong)),
       make("p", { class: "tick" },
         make("input", { type: "checkbox", id: "trimmer", "data-trimmer": true, checked: machine.trimmer }),
@@ -125,7 +126,7 @@ export function take(state) {
       sheets ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
       sheets && take.formats.includes("html") ? button("The guide, to print", "file", { "data-file": "guide.html" }) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
-      button("The album file, to keep", "keep"),
+      button("The album file, to keep", "keep", { "aria-disabled": take.withheld ? "true" : null }),
       button("Print this page", "print"),
       button("Take this album off the table", "forget")),
     asks(state, "album"),

@@ -2,7 +2,7 @@
 // The page's other states: the first visit, a file that can't be read, the program gone; and the head.
 
 import { button, make, picture } from "./make.js";
-import { capital } from "./fields.js";
+import { capital, drafts } from "./fields.js";
 
 /** The first line: which album, undo and redo, the unit. */
 export function head(state, keep) {
@@ -20,7 +20,7 @@ export function head(state, keep) {
     make("p", { class: "name" }, "Hingeleaf"),
     which,
     make("span", { class: "steps-back" },
-      button("Undo", "undo", { "aria-disabled": keep.canUndo() ? null : "true", "aria-keyshortcuts": "Control+Z" }),
+      button("Undo", "undo", { "aria-disabled": keep.canUndo() || state.waiting || drafts.size ? null : "true", "aria-keyshortcuts": "Control+Z" }),
       button("Redo", "redo", { "aria-disabled": keep.canRedo() ? null : "true", "aria-keyshortcuts": "Control+Shift+Z" })),
     make("span", { class: "units" },
       make("label", { for: "units" }, "Measured in"),
@@ -64,11 +64,19 @@ export function unread(state, keep) {
 }
 
 /** The program does not answer. */
-export function gone() {
+export function gone(state, keep) {
   const port = location.port;
+  const count = state.waiting;
+  const waits = count ? ` ${count === 1 ? "One change waits" : `${count} changes wait`} until it is there again.` : "";
+  if (state.moved) {
+    return make("div", { class: "gone" },
+      make("p", {}, make("strong", {}, "The program was started again, at another address."), " What you wrote into the album’s text is on this page alone: copy it first."),
+      make("p", {}, make("a", { class: "as-button", href: state.moved }, "Go on there")));
+  }
   return make("div", { class: "gone" },
-    make("p", {}, make("strong", {}, "The program does not answer any more."), " Your albums are kept in this browser; only the very last change may be missing."),
-    make("p", {}, "Start it again with ", make("code", {}, `hingeleaf table --port ${port}`), " and open the address that it prints; your albums will be there."),
+    make("p", {}, make("strong", {}, "The program does not answer any more."), keep.keeps ? ` Your albums are kept in this browser, and what you type or choose in fields is, too.${waits}` : ` This browser keeps nothing: what you do is on this page alone.${waits}`),
+    make("p", {}, "Start it again with ", make("code", {}, `hingeleaf table --port ${port}`), " and open the address that it prints. Your albums will be there, and what waits is done then."),
+    count ? make("p", {}, "The album file that you can keep here is without what waits.") : null,
     make("div", { class: "does" }, button("Ask again", "again"), button("Keep the album file", "keep")));
 }
 

@@ -36,10 +36,10 @@ catches-on-corners = the corners of the print are tucked into the pocket of page
 catches-on-corners-help = put it into the pocket of another page, or mount that print under triangles
 
 ## Flaps
-pocket-too-wide = the pocket is { $pocket } wide, and its page only { $page }
-pocket-too-wide-help = make { $field } at most { $most }, or the page wider
-flap-too-wide = the flap is { $flap } wide, and its page only { $page }: it would stick out at the spine
-flap-too-wide-help = make { $field } at most { $most }
+pocket-too-wide-wallet = the pocket is { $pocket } wide, and its page only { $page }
+pocket-too-wide-wallet-help = make { $field } at most { $most }, or the page wider
+flap-too-wide-wallet = the flap is { $flap } wide, and its page only { $page }: it would stick out at the spine
+flap-too-wide-wallet-help = make { $field } at most { $most }
 flap-too-short = the flap ends { $short } short of the pocket that it should close
 flap-too-short-help = make { $flap } at least { $least }, or { $pocket } wider
 flap-open = over { $thick } of thickness its flap ends { $short } short of what it should close
@@ -60,3 +60,85 @@ lead-in-help = make { $lead } half the tab, or give the strips a { $ease } of a 
 tab-over-seam = the hinge's tab is to be stuck where { $piece } is stuck, too
 tab-over-seam-wide = the hinge's tab of { $tab } is to be stuck where { $piece } is stuck, too
 tab-over-seam-help = make the page wider, or what is stuck on it narrower, or turn the page with { $faces }
+
+## What it is about
+about-pages = pages
+about-the-page = page
+about-stock = stock { $stock }
+about-page-numbers = { $count ->
+        [one] page
+       *[other] pages
+    } { $pages }
+
+## The album closed
+gapes = closed, its pages are { $thick } thick and the spine has { $spine }: it gapes by { $degrees } degrees
+gapes-help = make { $field } at least { $pitch }, or put less into the pages
+gapes-run = closed, pages { $from } to { $to } take { $wants } from the middle of the first to the middle of the last, and their roots with a gusset on either side give { $has }: they gape
+gapes-run-help = put thick and thin pages in turn, put less into these, or make { $field } larger
+gusset-spent = closed, its pages are { $thick } thick and the spine has { $spine }: each outer gusset of { $gusset } has to give { $spent } of itself, and turns with what is left
+page-thick = it is { $thick } thick, and its share of the spine is { $pitch }: its neighbours have to stand aside
+page-thick-help = put a thin page on either side of it, or less into it
+
+## The album open
+opens-high = opened between pages { $page } and { $next }, a page rises by { $lift } over its width, { $degrees } degrees
+opens-high-help = make { $field } at least { $gusset }, or the pages thinner
+opens-high-help-pages = make the pages thinner, or fewer
+
+## Card too thick to fold, too thin to carry
+folded-part = { $part }{ $more ->
+        [0] { "" }
+       *[other] {" "}and { $more } more
+    }
+fold-thick = { $stock } is { $caliper } thick, and a score by hand takes no more than 0.5 mm: it cracks or springs open
+fold-thick-help = cut half through on the outer face of each fold, or press a groove there, and fold it that way only; or take thinner card
+fold-thick-help-hinge = cut what bends both ways from another, thinner stock: "stock" of the spine; other folds want a half cut or a groove on the outer face
+fold-too-thick = { $stock } is { $caliper } thick: board over 1.5 mm does not fold
+fold-too-thick-help = take thinner card, or cut it apart at its folds and hinge it with strips of another sheet
+fold-too-thick-help-hinge = cut the hinges from another sheet, 0.2 to 0.5 mm thick: "stock" of the spine
+card-thin = { $stock } is { $caliper } thick, and under 0.2 mm pages and strips are limp
+card-thin-help = take thicker card, or line it with a second sheet
+
+## Folds
+scores-too-close = two of its scores are { $apart } apart; in card { $caliper } thick a crease alone is { $crease } wide
+scores-too-close-help = make that panel wider, or take thinner card
+across-the-grain = its strips may be cut across the grain, where folds crack sooner
+across-the-grain-help = leave { $field } out for the spine; sheets permitting, its strips then keep to the grain
+score-behind = the valley folds of { $who } are scored on the front; card as thick as this folds cleaner with the groove outside
+score-behind-help = score valley lines again from the back, or try one part before the run
+
+## Seams and bases
+seam-too-large = seams of { $seam } stick out of a page { $tall } tall
+seam-too-large-help = make { $field } smaller; 12 mm or 1/2 in is usual
+tape-too-wide = a tape of { $tape } is wider than its seam of { $seam }
+tape-too-wide-help = take a narrower tape, or make { $field } at least { $tape }
+seam-narrow = seams of { $seam } hold badly: { $usual } or more is usual
+seam-narrow-help = make { $field } wider; 12 mm or 1/2 in is usual; or name the tape: { $tape }
+wing-over-strip = wings of { $wing } stand over the strip below, which has room for { $room } on each side
+wing-over-strip-help = leave { $wing } out, or make it a little smaller than { $pitch }
+base-narrow = the narrowest base is { $wide }, and the narrowest common tape { $tape }
+base-narrow-roots = the roots are { $wide }, and the narrowest common tape { $tape }
+base-narrow-wings = the wings are { $wide }, and the narrowest common tape { $tape }
+base-narrow-wings-of-the-t = wings of the T are { $wide }, and the narrowest common tape { $tape }
+base-narrow-help = make { $field } larger, or be ready to use wet glue with care
+
+## Stocks
+kerf-large = a kerf of { $kerf } is far more than a laser or a blade takes out of card
+kerf-large-help = a bare number is in mm; a laser's kerf is about 0.13 mm
+caliper-in-points = { $points } pt ({ $inches } in)
+caliper-from-weight = its caliper is worked out from its weight: { $caliper }, give or take 15 %
+caliper-taken = its caliper is not given: { $caliper } is taken
+caliper-unknown-help = measure a stack of ten sheets and give a tenth of it as { $field }
+bed-too-small = a sheet of { $sheet } does not go into the machine, whose bed is { $width } x { $height }
+sheet-left-out = a sheet of { $sheet } does not go into the machine, whose bed is { $width } x { $height }: it is left out
+bed-too-small-help = take a smaller sheet, or cut the sheets down and give the size they have then
+sheet-tolerance = { $part } uses a sheet of { $sheet } to its edge, and sheets may be cut up to { $off } small
+sheet-tolerance-help = measure a sheet of your pack before you cut
+
+## Patterns that stand on their heads, albums bound at the top
+its-panel = its { $panel }
+pattern-upside-down = folded, the pattern of { $stock } is upside down on { $panels }
+pattern-upside-down-help = cut it from paper without an up and a down, or take a kind that is made of two pieces
+read-from-the-top = bound at the top, its pages are read { $wide } wide and { $tall } tall
+read-from-the-top-help = { $width } runs from the spine down, { $height } from side to side
+mouth-down = held upright, what is in the pocket can slide out at the foot, where its mouth is
+mouth-down-help = take a wallet, whose flap closes it, or a kind with its mouth at the side: waterfall, library-card

@@ -2,6 +2,7 @@
 //! What several test files share: albums from text, runs of the program, folders of their own.
 
 pub(crate) mod instances;
+pub(crate) mod strokes;
 pub(crate) mod tried;
 pub(crate) mod web;
 

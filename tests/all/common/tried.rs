@@ -42,15 +42,24 @@ pub(crate) fn through(one: &[Point], two: &[Point]) -> bool {
 /// One side in its own frame, the base's end at x = 0 and outward to the right.
 struct Tried {
     base: [Point; 2],
+    /// What all roots stand on.
+    block: Vec<Point>,
+    depth: f64,
     bars: Vec<[Point; 4]>,
     energy: f64,
     slope: f64,
 }
 
 impl Tried {
-    fn new(base: f64, rise: f64) -> Self {
+    fn new(base: f64, depth: f64, rise: f64) -> Self {
         let end = Point::new(0.0, (-base * rise.sin()).max(0.0));
-        Self { base: [end, end + Vec2::new(-rise.cos(), rise.sin()) * base], bars: Vec::new(), energy: 0.0, slope: 0.0 }
+        let ends = [end, end + Vec2::new(-rise.cos(), rise.sin()) * base];
+        let up = Vec2::new(rise.sin(), rise.cos()) * depth;
+        let mut block = ends.to_vec();
+        if depth > 0.0 {
+            block.extend([ends[1] + up, ends[0] + up]);
+        }
+        Self { base: ends.map(|end| end + up), block, depth, bars: Vec::new(), energy: 0.0, slope: 0.0 }
     }
 
     fn free(&self, root: Point, from: Point, slope: f64, leaf: &Leaf) -> bool {
@@ -61,7 +70,8 @@ impl Tried {
         let upward = !below || root.distance(self.base[0]) <= TOUCH;
         upward
             && bar.iter().all(|corner| corner.y > -TOUCH)
-            && !through(&bar, &self.base)
+            && !through(&bar, &self.block)
+            && !(self.depth > 0.0 && through(&[root, from], &self.block))
             && !self.bars.iter().any(|other| through(&bar, other) || through(&[root, from], other))
     }
 
@@ -88,6 +98,27 @@ impl Tried {
     fn lay(&mut self, leaf: &Leaf, from_end: f64) -> Option<()> {
         let inward = self.base[1] - self.base[0];
         let root = if from_end > 0.0 { self.base[0] + inward / inward.hypot() * from_end } else { self.base[0] };
+        let spent = root.distance(self.base[0]);
+        // A gusset may lie along the block and hang from its end.
+        let hangs = self.depth > 0.0 && spent > TOUCH && spent <= leaf.gusset;
+        let mut ways = vec![(root, leaf.gusset)];
+        ways.extend(hangs.then_some((self.base[0], leaf.gusset - spent)));
+        let mut best: Option<(f64, Point, Point, f64)> = None;
+        for (root, gusset) in ways {
+            let found = self.about(leaf, root, gusset);
+            if let Some(found) = found.filter(|found| best.is_none_or(|best| found.0 < best.0)) {
+                best = Some(found);
+            }
+        }
+        let (_, _, from, slope) = best?;
+        self.bars.push(corners(from, Vec2::new(slope.cos(), slope.sin()), leaf.width, leaf.thickness));
+        self.energy += leaf.weight * (from.y + leaf.width / 2.0 * slope.sin());
+        self.slope = slope;
+        Some(())
+    }
+
+    /// The lowest that a page comes to lie on a gusset about a root: its cost, root, spine edge and slope.
+    fn about(&self, leaf: &Leaf, root: Point, gusset: f64) -> Option<(f64, Point, Point, f64)> {
         let mut best: Option<(f64, f64, f64, f64)> = None;
         let mut about = (0.0, 180.0);
         for (count, spread) in [(72, 180.0), (20, 6.0), (20, 0.7)] {
@@ -95,7 +126,7 @@ impl Tried {
             for number in 0..=count {
                 let angle = (about.0 + spread * (2.0 * f64::from(number) / f64::from(count) - 1.0)).to_radians();
                 for share in [1.0, 0.8, 0.6, 0.3] {
-                    let from = root + Vec2::new(angle.cos(), angle.sin()) * (leaf.gusset * share);
+                    let from = root + Vec2::new(angle.cos(), angle.sin()) * (gusset * share);
                     let Some(slope) = self.swing(root, from, leaf, FRAC_PI_2, 0.06) else { continue };
                     let middle = from + Vec2::new(slope.cos(), slope.sin()) * (leaf.width / 2.0);
                     let cost = middle.y - PULL * middle.x;
@@ -106,18 +137,16 @@ impl Tried {
             }
             about.0 = best?.1;
         }
-        let (_, angle, share, slope) = best?;
-        let from = root + Vec2::new(angle.to_radians().cos(), angle.to_radians().sin()) * (leaf.gusset * share);
-        self.bars.push(corners(from, Vec2::new(slope.cos(), slope.sin()), leaf.width, leaf.thickness));
-        self.energy += leaf.weight * (from.y + leaf.width / 2.0 * slope.sin());
-        self.slope = slope;
-        Some(())
+        let (cost, angle, share, slope) = best?;
+        let from = root + Vec2::new(angle.to_radians().cos(), angle.to_radians().sin()) * (gusset * share);
+        Some((cost, root, from, slope))
     }
 }
 
 /// Both sides at one tilt: energy and the slopes of the two pages on top.
 pub(crate) fn tried(section: &Section, between: usize, tilt: f64) -> Option<(f64, [f64; 2])> {
-    let mut sides = [Tried::new(section.base, tilt), Tried::new(section.base, -tilt)];
+    let depth = section.leaves.iter().map(|leaf| leaf.stands_back).fold(f64::INFINITY, f64::min);
+    let mut sides = [tilt, -tilt].map(|tilt| Tried::new(section.base, depth, tilt));
     for leaf in &section.leaves[..between] {
         sides[0].lay(leaf, leaf.root)?;
     }

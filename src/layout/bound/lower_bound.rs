@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+//! The lower bound: how much is known about the least number of sheets, and ways to know more.
+//!
+//! In: the job. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
+
+use crate::layout::bound::fitting::Set;
+use crate::layout::bound::relaxation::Relaxation;
+use crate::layout::model::instance::Instance;
+use crate::layout::model::one_size::OneSizeProblem;
+use crate::layout::model::problem::{Effort, Job};
+
+/// What is known.
+pub(crate) struct LowerBound {
+    relaxation: Option<Relaxation>,
+    problem: Option<OneSizeProblem>,
+    /// By kind of the instance, the kind of the problem that stands for it.
+    kinds: Vec<Option<u8>>,
+    pairs: usize,
+    thorough: bool,
+    known: u64,
+}
+
+impl LowerBound {
+    pub(crate) fn new(job: &Job, instance: &Instance) -> Self {
+        let relaxation = job
+            .sheets
+            .first()
+            .filter(|_| instance.one_size())
+            .map(|sheet| Relaxation::new(job.items, sheet.width, sheet.height, job.gap));
+        let known = relaxation.as_ref().map_or(1, Relaxation::quick);
+        let pairs = match job.effort {
+            Effort::Low => 3_000,
+            Effort::Normal => 40_000,
+            Effort::High => 400_000,
+        };
+        let of_items = relaxation.as_ref().and_then(Relaxation::one_size_problem);
+        let kind = |members: &[(usize, u32)]| {
+            let (_, of_items) = of_items.as_ref()?;
+            members.iter().find_map(|(item, _)| of_items.get(item).copied())
+        };
+        let kinds = instance.kinds.iter().map(|one| kind(one.members())).collect();
+        Self { kinds, problem: of_items.map(|(problem, _)| problem), relaxation, pairs, thorough: false, known }
+    }
+
+    /// Whether there is anything to be known: sheets are of one size.
+    pub(crate) fn possible(&self) -> bool {
+        self.relaxation.is_some()
+    }
+
+    /// The best bound so far.
+    pub(crate) fn known(&self) -> u64 {
+        self.known
+    }
+
+    /// The best bound that dual functions give, if those that cost nothing leave a doubt about `sheets`.
+    pub(crate) fn reach(&mut self, sheets: u64) -> u64 {
+        if let Some(relaxation) = self.relaxation.as_ref().filter(|_| self.known < sheets && !self.thorough) {
+            self.known = self.known.max(relaxation.thorough(self.pairs));
+            self.thorough = true;
+        }
+        self.known
+    }
+
+    /// No layout takes fewer than this.
+    pub(crate) fn learn(&mut self, bound: u64) {
+        self.known = self.known.max(bound);
+    }
+
+    /// The boxes as they are to be proven with, where that is possible.
+    pub(crate) fn problem(&self) -> Option<&OneSizeProblem> {
+        self.problem.as_ref()
+    }
+
+    /// Whether the bound sees the same boxes as the searches: none could nest, and there is no gap.
+    pub(crate) fn same(&self, instance: &Instance) -> bool {
+        instance.gap == 0 && self.relaxation.as_ref().is_some_and(|relaxation| !relaxation.shaped())
+    }
+
+    /// Kinds on a sheet as kinds of the problem.
+    pub(crate) fn set(&self, kinds: impl Iterator<Item = usize>) -> Set {
+        let mut set: Set = kinds.filter_map(|kind| self.kinds[kind]).collect();
+        set.sort_unstable();
+        set
+    }
+
+    /// What each kind of the instance is worth, from the worth of the problem's.
+    pub(crate) fn worth(&self, worth: &[u64]) -> Vec<u64> {
+        self.kinds.iter().map(|kind| kind.map_or(0, |kind| worth[usize::from(kind)])).collect()
+    }
+}

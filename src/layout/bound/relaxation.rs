@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MIT
+//! The relaxed problem: what of the shapes every layout must respect, and the bounds that follow from it.
+//!
+//! In: items with their true shapes, one size of sheet, the gap. Out: a number that no layout can beat. Never: rounds in
+//! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
+//!
+//! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
+//! the sides of a box inside it. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
+//! that round corner does the same for boxes.
+
+use std::collections::BTreeMap;
+
+use crate::layout::bound::area::{PI_LESS, PI_MORE, eighths, grown_box, grown_shape};
+use crate::layout::bound::dual_pairs;
+use crate::layout::bound::inscribed;
+use crate::layout::model::instance::trim;
+use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
+use crate::layout::model::problem::Item;
+
+/// One size of sheet and what must go on it.
+#[derive(Clone, Debug)]
+pub(crate) struct Relaxation {
+    width: i64,
+    height: i64,
+    gap: i64,
+    boxes: Vec<BoxType>,
+    /// The number of the item that each box is.
+    items: Vec<usize>,
+    /// Area of all shapes, grown by half the gap all round.
+    area: u128,
+    any: bool,
+    /// Some items have outlines of their own.
+    shaped: bool,
+}
+
+/// How many boxes are alike, and which items they are.
+type Alike = (u64, Vec<usize>);
+
+impl Relaxation {
+    /// The need of `items` on sheets of this usable size.
+    pub(crate) fn new(items: &[Item], width: i64, height: i64, gap: i64) -> Self {
+        let gap = trim(gap, 0);
+        let mut relaxation = Self {
+            width: trim(width, 0),
+            height: trim(height, 0),
+            gap,
+            boxes: Vec::new(),
+            items: Vec::new(),
+            area: 0,
+            any: false,
+            shaped: false,
+        };
+        for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
+            relaxation.any = true;
+            let (width, height) = (trim(item.width, 1), trim(item.height, 1));
+            let mut grown = grown_box(width, height, gap, PI_LESS);
+            if let Some(contour) = &item.contour {
+                grown = grown.min(grown_shape(contour.area(), gap));
+                relaxation.shaped = true;
+                let inner = inscribed::box_inside(contour).map(|(width, height)| (eighths(width), eighths(height)));
+                if let Some((inner_width, inner_height)) = inner.filter(|inner| inner.0 > 0 && inner.1 > 0) {
+                    relaxation.add(number, item, inner_width.min(width), inner_height.min(height));
+                }
+            } else {
+                relaxation.add(number, item, width, height);
+            }
+            relaxation.area = relaxation.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
+        }
+        relaxation
+    }
+
+    fn add(&mut self, number: usize, item: &Item, width: i64, height: i64) {
+        let mut poses = Vec::new();
+        if item.turns.upright() {
+            poses.push((width, height));
+        }
+        if item.turns.sideways() && (width != height || poses.is_empty()) {
+            poses.push((height, width));
+        }
+        self.boxes.push(BoxType { poses, count: u64::from(item.count) });
+        self.items.push(number);
+    }
+
+    /// Whether some parts are more than the boxes that stand for them here.
+    pub(crate) fn shaped(&self) -> bool {
+        self.shaped
+    }
+
+    /// The bounds that cost next to nothing: area, and boxes of which no two share a sheet.
+    pub(crate) fn quick(&self) -> u64 {
+        let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
+        let by_area = u64::try_from(self.area.div_ceil(sheet)).unwrap_or(u64::MAX);
+        by_area.max(self.incompatible()).max(u64::from(self.any))
+    }
+
+    /// The best bound that `effort` pairs of dual functions give, or `quick` if that is better.
+    pub(crate) fn thorough(&self, pairs: usize) -> u64 {
+        // The largest square in the corner circle has a side of gap / sqrt 2.
+        let grow = (self.gap * self.gap / 2).isqrt();
+        let grown = self.boxes.iter().map(|box_type| BoxType {
+            poses: box_type.poses.iter().map(|&(width, height)| (width + grow, height + grow)).collect(),
+            count: box_type.count,
+        });
+        self.quick().max(dual_pairs::bound(self.width + grow, self.height + grow, &grown.collect::<Vec<_>>(), pairs))
+    }
+
+    /// The boxes for the bound by patterns: equal ones together, grown by as much of the gap as holds corner to corner;
+    /// and the kind of each item that is a box. None where there are more kinds than it takes.
+    pub(crate) fn one_size_problem(&self) -> Option<(OneSizeProblem, BTreeMap<usize, u8>)> {
+        let grow = (self.gap * self.gap / 2).isqrt();
+        let mut kinds: BTreeMap<Vec<(i64, i64)>, Alike> = BTreeMap::new();
+        for (box_type, &item) in self.boxes.iter().zip(&self.items) {
+            let mut poses = box_type.poses.clone();
+            poses.sort_unstable();
+            let kind = kinds.entry(poses).or_default();
+            kind.0 += box_type.count;
+            kind.1.push(item);
+        }
+        if kinds.is_empty() || kinds.len() > MOST_KINDS {
+            return None;
+        }
+        let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
+        let of_items = of_items.collect();
+        let boxes: Vec<BoxType> = kinds.into_iter().map(|(poses, (count, _))| BoxType { poses, count }).collect();
+        let share = |one: &BoxType| {
+            let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
+            bits.fold(0, |row, bit| row | bit)
+        };
+        let share = boxes.iter().map(share).collect();
+        let grown = |pose: &(i64, i64)| (pose.0 + grow, pose.1 + grow);
+        let boxes = boxes
+            .iter()
+            .map(|box_type| BoxType { poses: box_type.poses.iter().map(grown).collect(), count: box_type.count })
+            .collect();
+        Some((OneSizeProblem { width: self.width + grow, height: self.height + grow, boxes, share }, of_items))
+    }
+
+    /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.
+    fn incompatible(&self) -> u64 {
+        let mut large: Vec<&BoxType> =
+            self.boxes.iter().filter(|box_type| !self.may_share(box_type, box_type)).collect();
+        let least =
+            |box_type: &BoxType| box_type.poses.iter().map(|&(width, height)| width.min(height)).min().unwrap_or(0);
+        large.sort_by_key(|box_type| std::cmp::Reverse(least(box_type)));
+        let mut alone: Vec<&BoxType> = Vec::new();
+        for box_type in large {
+            if alone.len() < MOST_COMPARED && alone.iter().all(|other| !self.may_share(box_type, other)) {
+                alone.push(box_type);
+            }
+        }
+        alone.iter().map(|box_type| box_type.count).fold(0, u64::saturating_add)
+    }
+
+    fn may_share(&self, one: &BoxType, other: &BoxType) -> bool {
+        one.poses.iter().any(|a| {
+            other.poses.iter().any(|b| {
+                let (beside, above) = (self.width - a.0 - b.0, self.height - a.1 - b.1);
+                beside >= self.gap
+                    || above >= self.gap
+                    || (beside >= 0 && above >= 0 && beside * beside + above * above >= self.gap * self.gap)
+            })
+        })
+    }
+}
+
+/// So many different boxes are compared with each other.
+const MOST_COMPARED: usize = 500;

@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: MIT
+//! Exact search for one sheet: can these few boxes lie on it together? Tries everything that matters.
+//!
+//! In: boxes with the poses they may take, a sheet, steps that may be spent. Out: their places, or that there are none, or
+//! that the steps ran out. Never: says no before every case has been looked at.
+//!
+//! Any layout can be pushed to the left and down until nothing moves. Then every left edge is a sum of widths of other
+//! boxes, and every box stands on the sheet's edge or on boxes that begin lower (Herz 1972; Christofides and Whitlock
+//! 1977). So boxes are laid in the order of their lower edges, each at one of those sums and as low as it goes. What
+//! lies empty below the last lower edge stays empty, so the rest must fit above it by area.
+
+use crate::layout::model::packing::PlacedBox;
+
+/// What was found out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Answer {
+    /// They lie like this.
+    Yes(Vec<PlacedBox>),
+    /// There is no such layout.
+    No,
+    /// The steps did not suffice.
+    Unknown,
+}
+
+/// What is known of some boxes, without their places.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Fit {
+    /// They lie on one sheet.
+    Fits,
+    /// They do not.
+    Never,
+    /// Nobody knows.
+    Unsettled,
+}
+
+impl Answer {
+    /// The same without places.
+    pub(crate) fn fit(&self) -> Fit {
+        match self {
+            Self::Yes(_) => Fit::Fits,
+            Self::No => Fit::Never,
+            Self::Unknown => Fit::Unsettled,
+        }
+    }
+}
+
+/// Some equal boxes.
+#[derive(Clone, Debug)]
+pub(crate) struct Batch {
+    /// The caller's number for them.
+    pub(crate) kind: usize,
+    /// Width and height in every pose allowed; one or two of them.
+    pub(crate) poses: Vec<(i64, i64)>,
+    pub(crate) count: usize,
+}
+
+impl Batch {
+    fn area(&self) -> i64 {
+        self.poses.first().map_or(0, |pose| pose.0 * pose.1)
+    }
+}
+
+/// More boxes than this are not tried.
+pub(crate) const MOST_BOXES: usize = 14;
+/// More left edges than this are not tried.
+const MOST_EDGES: usize = 2000;
+
+/// Looks for a layout of all boxes; takes what it needs from `steps`.
+pub(crate) fn lie(batches: &[Batch], width: i64, height: i64, steps: &mut u64) -> Answer {
+    let total: usize = batches.iter().map(|batch| batch.count).sum();
+    spend(steps, 1 + total);
+    let exchanged = transposed(batches);
+    if crowded(batches, width, height) || crowded(&exchanged, height, width) {
+        return Answer::No;
+    }
+    if total > MOST_BOXES {
+        return Answer::Unknown;
+    }
+    let across = edges(batches, width, steps);
+    let upward = edges(&exchanged, height, steps);
+    let upright = match (&across, &upward) {
+        (None, None) => return Answer::Unknown,
+        (Some(across), Some(upward)) => across.len() <= upward.len(),
+        (across, _) => across.is_some(),
+    };
+    if upright {
+        return Search::new(batches, width, height, across.unwrap_or_default()).answer(steps);
+    }
+    match Search::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
+        Answer::Yes(placed) => {
+            let back = |put: PlacedBox| PlacedBox { x: put.y, y: put.x, width: put.height, height: put.width, ..put };
+            Answer::Yes(placed.into_iter().map(back).collect())
+        }
+        other => other,
+    }
+}
+
+fn spend(steps: &mut u64, count: usize) {
+    *steps = steps.saturating_sub(u64::try_from(count).unwrap_or(u64::MAX));
+}
+
+fn transposed(batches: &[Batch]) -> Vec<Batch> {
+    let exchange = |batch: &Batch| Batch {
+        poses: batch.poses.iter().map(|&(width, height)| (height, width)).collect(),
+        ..batch.clone()
+    };
+    batches.iter().map(exchange).collect()
+}
+
+/// Boxes that cannot stand on each other and are too wide to stand side by side; or too much area; or one does not fit.
+fn crowded(batches: &[Batch], width: i64, height: i64) -> bool {
+    let sheet = i128::from(width) * i128::from(height);
+    let (mut area, mut row) = (0_i128, 0_i128);
+    for batch in batches {
+        let count = i128::try_from(batch.count).unwrap_or(i128::MAX);
+        let fitting = || batch.poses.iter().filter(|pose| pose.0 <= width && pose.1 <= height);
+        let Some(narrowest) = fitting().map(|pose| pose.0).min() else { return batch.count > 0 };
+        area += i128::from(batch.area()) * count;
+        if fitting().all(|pose| 2 * pose.1 > height) {
+            row += i128::from(narrowest) * count;
+        }
+    }
+    area > sheet || row > i128::from(width)
+}
+
+/// Every sum of widths that leaves room for some box, in order.
+fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
+    let narrowest = batches.iter().flat_map(|batch| batch.poses.iter().map(|pose| pose.0)).min()?;
+    let room = width - narrowest;
+    let mut sums = vec![0];
+    for batch in batches {
+        for _ in 0..batch.count {
+            let before = sums.len();
+            for pose in &batch.poses {
+                let more: Vec<i64> = sums[..before].iter().map(|sum| sum + pose.0).filter(|&sum| sum <= room).collect();
+                sums.extend(more);
+            }
+            spend(steps, sums.len());
+            sums.sort_unstable();
+            sums.dedup();
+            if sums.len() > MOST_EDGES {
+                return None;
+            }
+        }
+    }
+    Some(sums)
+}
+
+struct Search {
+    width: i64,
+    height: i64,
+    batches: Vec<Batch>,
+    edges: Vec<i64>,
+    placed: Vec<PlacedBox>,
+    /// Area of what is not placed yet.
+    left: i64,
+    /// Of this batch there is one box. It may be held to the left and lower half: the rest are mirror images.
+    held: Option<usize>,
+}
+
+impl Search {
+    fn new(batches: &[Batch], width: i64, height: i64, edges: Vec<i64>) -> Self {
+        let mut batches = batches.to_vec();
+        batches.sort_by_key(|batch| std::cmp::Reverse((batch.area(), batch.kind)));
+        let left = batches.iter().map(|batch| batch.area() * i64::try_from(batch.count).unwrap_or(0)).sum();
+        let held = batches.iter().position(|batch| batch.count == 1);
+        Self { width, height, batches, edges, placed: Vec::new(), left, held }
+    }
+
+    fn answer(mut self, steps: &mut u64) -> Answer {
+        match self.lay((0, -1), steps) {
+            Some(true) => Answer::Yes(self.placed),
+            Some(false) => Answer::No,
+            None => Answer::Unknown,
+        }
+    }
+
+    /// Lays one more box beyond `last`, the lower edge and left edge of the box before it. None: the steps ran out.
+    fn lay(&mut self, last: (i64, i64), steps: &mut u64) -> Option<bool> {
+        if self.left == 0 {
+            return Some(true);
+        }
+        for number in 0..self.batches.len() {
+            if self.batches[number].count == 0 {
+                continue;
+            }
+            for pose in 0..self.batches[number].poses.len() {
+                let (width, height) = self.batches[number].poses[pose];
+                let (mut right, mut top) = (self.width - width, self.height - height);
+                if self.held == Some(number) {
+                    (right, top) = (right / 2, top / 2);
+                }
+                // Half of a little less than nothing would be nothing.
+                if top < last.0 || self.width < width || self.height < height {
+                    continue;
+                }
+                for edge in 0..self.edges.len() {
+                    let x = self.edges[edge];
+                    if x > right {
+                        break;
+                    }
+                    spend(steps, 1 + self.placed.len() / 2);
+                    if *steps == 0 {
+                        return None;
+                    }
+                    let under = self.placed.iter().filter(|put| put.x < x + width && x < put.x + put.width);
+                    let y = under.map(|put| put.y + put.height).max().unwrap_or(0);
+                    if y > top || (y, x) <= last {
+                        continue;
+                    }
+                    let kind = self.batches[number].kind;
+                    self.placed.push(PlacedBox { kind, x, y, width, height });
+                    self.left -= width * height;
+                    self.batches[number].count -= 1;
+                    if self.hopeful(y) && self.lay((y, x), steps)? {
+                        return Some(true);
+                    }
+                    self.batches[number].count += 1;
+                    self.left += width * height;
+                    self.placed.pop();
+                }
+            }
+        }
+        Some(false)
+    }
+
+    /// Whether the rest may fit above this height, by area and one by one.
+    fn hopeful(&self, floor: i64) -> bool {
+        let taken: i64 = self.placed.iter().map(|put| put.width * (put.y + put.height - floor).max(0)).sum();
+        self.left <= self.width * (self.height - floor) - taken
+            && self.batches.iter().enumerate().all(|(number, batch)| {
+                batch.count == 0
+                    || batch.poses.iter().any(|pose| {
+                        let top = self.height - pose.1;
+                        floor <= top && (self.held != Some(number) || floor <= top / 2)
+                    })
+            })
+    }
+}

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+//! Heuristics: layouts that are good, in the order in which they are tried.
+//!
+//! Constructive rules, set covering over the sheets met with columns generated on the way, ruin and recreate.
+
+pub(crate) mod builder;
+pub(crate) mod column_generation;
+pub(crate) mod column_pool;
+pub(crate) mod constructive;
+pub(crate) mod greedy_columns;
+pub(crate) mod largest_offcut;
+pub(crate) mod late_acceptance;
+pub(crate) mod max_rects;
+pub(crate) mod multi_start;
+pub(crate) mod one_fewer;
+pub(crate) mod open_sheet;
+pub(crate) mod order;
+pub(crate) mod partial_packing;
+pub(crate) mod ruin_free;
+pub(crate) mod ruin_recreate;
+pub(crate) mod rule;
+pub(crate) mod score;
+pub(crate) mod set_covering;

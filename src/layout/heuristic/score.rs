@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+//! The objective: how two packings compare.
+
+use std::cmp::Reverse;
+
+use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::model::instance::Instance;
+use crate::layout::model::packing::Packing;
+
+/// What a packing is worth: the smaller the better, first things first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Score {
+    /// Area of the boxes that found no sheet.
+    left: u128,
+    /// Cost of the sheets that are not counted.
+    bought: u128,
+    /// Area of the boxes on counted sheets: these are used first, even where that saves no other.
+    on_counted: Reverse<u128>,
+    /// Cost of all sheets.
+    spent: u128,
+    /// How many sheets.
+    pub(crate) sheets: u64,
+    /// Largest empty rectangle on the emptiest sheet.
+    offcut: Reverse<i64>,
+}
+
+/// What a packing is worth in layouts as `B` makes them.
+pub(crate) fn score<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Score {
+    let area = |(kind, &count): (usize, &u64)| {
+        u128::from(instance.kinds[kind].area().unsigned_abs()).saturating_mul(u128::from(count))
+    };
+    let cost = |counted_too: bool| {
+        let sheets = packing.laid.iter().filter(|laid| counted_too || instance.sizes[laid.size].supply.is_none());
+        sheets
+            .map(|laid| instance.sizes[laid.size].cost.saturating_mul(u128::from(laid.times)))
+            .fold(0, u128::saturating_add)
+    };
+    let counted = packing.laid.iter().filter(|laid| instance.sizes[laid.size].supply.is_some());
+    let on_counted = counted
+        .map(|laid| u128::from(laid.filled().unsigned_abs()).saturating_mul(u128::from(laid.times)))
+        .fold(0, u128::saturating_add);
+    Score {
+        left: packing.left.iter().enumerate().map(area).fold(0, u128::saturating_add),
+        bought: cost(false),
+        on_counted: Reverse(on_counted),
+        spent: cost(true),
+        sheets: packing.sheets(),
+        offcut: Reverse(packing.emptiest(instance).map_or(0, |last| B::largest_offcut(instance, &packing.laid[last]))),
+    }
+}

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+//! The instance as the searches see it: boxes that may touch, on sheets that may be filled to the rim.
+//!
+//! In: the job. Out: kinds of equal boxes and sizes of sheets, both grown by the gap to the right and upwards, so that a
+//! gap between boxes becomes "do not overlap"; and the items that each kind stands for. Never: searches.
+
+use std::collections::BTreeMap;
+
+use crate::layout::model::one_size::{BoxType, OneSizeProblem};
+use crate::layout::model::problem::{Cuts, Item, Job, Sheet};
+use crate::layout::model::solution::NoLayout;
+
+/// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
+pub(crate) const LONGEST: i64 = 1 << 30;
+
+/// One way to lay a box, grown by the gap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Pose {
+    pub(crate) width: i64,
+    pub(crate) height: i64,
+}
+
+/// Boxes that are equal to the searches, whatever items they come from.
+#[derive(Clone, Debug)]
+pub(crate) struct Kind {
+    poses: [Pose; 2],
+    pose_count: usize,
+    pub(crate) count: u64,
+    members: Vec<(usize, u32)>,
+}
+
+impl Kind {
+    /// The one or two ways to lay it.
+    pub(crate) fn poses(&self) -> &[Pose] {
+        &self.poses[..self.pose_count]
+    }
+
+    /// The first pose: the narrow one where both are allowed.
+    pub(crate) fn pose(&self) -> Pose {
+        self.poses[0]
+    }
+
+    pub(crate) fn area(&self) -> i64 {
+        self.poses[0].width * self.poses[0].height
+    }
+
+    /// The job's items that it stands for, and how many of each.
+    pub(crate) fn members(&self) -> &[(usize, u32)] {
+        &self.members
+    }
+}
+
+/// A sheet that can be opened.
+#[derive(Clone, Debug)]
+pub(crate) struct Size {
+    pub(crate) width: i64,
+    pub(crate) height: i64,
+    /// How many there are; `None` is as many as needed.
+    pub(crate) supply: Option<u64>,
+    /// What one costs: millionths of its price where every sheet has one, its area otherwise.
+    pub(crate) cost: u128,
+}
+
+impl Size {
+    pub(crate) fn area(&self) -> i64 {
+        self.width * self.height
+    }
+}
+
+/// The instance.
+#[derive(Clone, Debug)]
+pub(crate) struct Instance {
+    pub(crate) kinds: Vec<Kind>,
+    pub(crate) sizes: Vec<Size>,
+    pub(crate) gap: i64,
+    /// Every sheet is cut apart from edge to edge.
+    pub(crate) trimmer: bool,
+}
+
+impl Instance {
+    pub(crate) fn new(job: &Job, cuts: Cuts) -> Result<Self, NoLayout> {
+        let gap = trim(job.gap, 0);
+        let mut grouped: BTreeMap<(Pose, Pose), Vec<(usize, u32)>> = BTreeMap::new();
+        let sizes = sizes(job.sheets, gap);
+        let mut too_big = Vec::new();
+        for (number, item) in job.items.iter().enumerate().filter(|(_, item)| item.count > 0) {
+            let poses = poses(item, gap);
+            let fits = |pose: &Pose| sizes.iter().any(|size| pose.width <= size.width && pose.height <= size.height);
+            match (poses.iter().min(), poses.iter().max()) {
+                (Some(&narrow), Some(&wide)) if poses.iter().any(fits) || sizes.is_empty() => {
+                    grouped.entry((narrow, wide)).or_default().push((number, item.count));
+                }
+                _ => too_big.push(number),
+            }
+        }
+        if !too_big.is_empty() {
+            return Err(NoLayout::TooBig { items: too_big });
+        }
+        let kinds: Vec<Kind> = grouped
+            .into_iter()
+            .map(|((narrow, wide), members)| Kind {
+                poses: [narrow, wide],
+                pose_count: if narrow == wide { 1 } else { 2 },
+                count: members.iter().map(|&(_, count)| u64::from(count)).sum(),
+                members,
+            })
+            .collect();
+        Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer })
+    }
+
+    /// The boxes on the first size of sheet, any two of which may share one.
+    pub(crate) fn one_size_problem(&self) -> Option<OneSizeProblem> {
+        let size = self.sizes.first()?;
+        let box_type = |kind: &Kind| BoxType {
+            poses: kind.poses().iter().map(|pose| (pose.width, pose.height)).collect(),
+            count: kind.count,
+        };
+        Some(OneSizeProblem {
+            width: size.width,
+            height: size.height,
+            boxes: self.kinds.iter().map(box_type).collect(),
+            share: vec![u128::MAX; self.kinds.len()],
+        })
+    }
+
+    /// Whether all sheets are of one entry, of which there are as many as needed.
+    pub(crate) fn endless(&self) -> bool {
+        self.sizes.len() == 1 && self.sizes[0].supply.is_none()
+    }
+
+    /// The least width and the least height of any pose of these kinds.
+    pub(crate) fn least(&self, kinds: &[usize]) -> Pose {
+        let none = Pose { width: 2 * LONGEST, height: 2 * LONGEST };
+        kinds.iter().flat_map(|&kind| self.kinds[kind].poses()).fold(none, |least, pose| Pose {
+            width: least.width.min(pose.width),
+            height: least.height.min(pose.height),
+        })
+    }
+
+    pub(crate) fn counts(&self) -> Vec<u64> {
+        self.kinds.iter().map(|kind| kind.count).collect()
+    }
+
+    /// All the pieces there are.
+    pub(crate) fn pieces(&self) -> u64 {
+        self.kinds.iter().map(|kind| kind.count).fold(0, u64::saturating_add)
+    }
+
+    /// Whether there is but one size of sheet, however many entries it has.
+    pub(crate) fn one_size(&self) -> bool {
+        self.sizes.windows(2).all(|pair| pair[0].width == pair[1].width && pair[0].height == pair[1].height)
+    }
+}
+
+/// A size kept within what the engine counts with.
+pub(crate) fn trim(size: i64, least: i64) -> i64 {
+    size.clamp(least, LONGEST)
+}
+
+/// The different boxes that the allowed turns make of an item, grown by the gap.
+fn poses(item: &Item, gap: i64) -> Vec<Pose> {
+    // A part longer than the longest sheet must stay longer, or it would seem to fit.
+    let grown = |size: i64| size.clamp(1, LONGEST + 1) + gap;
+    let (width, height) = (grown(item.width), grown(item.height));
+    let mut poses = Vec::new();
+    if item.turns.upright() {
+        poses.push(Pose { width, height });
+    }
+    if item.turns.sideways() {
+        poses.push(Pose { width: height, height: width });
+    }
+    poses
+}
+
+fn sizes(sheets: &[Sheet], gap: i64) -> Vec<Size> {
+    let priced = sheets.iter().all(|sheet| sheet.price.is_some_and(|price| price.is_finite() && price >= 0.0));
+    sheets
+        .iter()
+        .map(|sheet| {
+            let (width, height) = (trim(sheet.width, 0), trim(sheet.height, 0));
+            let area = u128::from(width.unsigned_abs()) * u128::from(height.unsigned_abs());
+            Size {
+                width: width + gap,
+                height: height + gap,
+                supply: sheet.count.map(u64::from),
+                cost: if priced { millionths(sheet.price.unwrap_or(0.0)) } else { area },
+            }
+        })
+        .collect()
+}
+
+/// Prices are counted in this part of their unit: finer than anything is priced, and sums stay whole.
+const MILLIONTHS: f64 = 1e6;
+
+/// A price in whole millionths, so that equal sums are equal whatever order they are added in.
+fn millionths(price: f64) -> u128 {
+    u128::from(crate::layout::numbers::whole(price * MILLIONTHS + 0.5))
+}

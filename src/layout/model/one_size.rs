@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+//! Bin packing on one size of sheet, of which there are as many as needed: what bounds and exact searches work on.
+
+/// No more kinds than this fit into the bits of [`OneSizeProblem::share`].
+pub(crate) const MOST_KINDS: usize = 128;
+
+/// Boxes that are alike.
+#[derive(Clone, Debug)]
+pub(crate) struct BoxType {
+    /// Width and height in every pose allowed; one or two of them.
+    pub(crate) poses: Vec<(i64, i64)>,
+    pub(crate) count: u64,
+}
+
+/// Boxes on one size of sheet.
+#[derive(Clone, Debug)]
+pub(crate) struct OneSizeProblem {
+    pub(crate) width: i64,
+    pub(crate) height: i64,
+    pub(crate) boxes: Vec<BoxType>,
+    /// By kind: the kinds that one box of it can share a sheet with, its own among them.
+    pub(crate) share: Vec<u128>,
+}

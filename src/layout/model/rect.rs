@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+//! Rectangles with sides along the sheet's.
+
+/// A rectangle with sides along the sheet's, in eighths of a micrometre.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Rect {
+    pub(crate) left: i64,
+    pub(crate) bottom: i64,
+    pub(crate) right: i64,
+    pub(crate) top: i64,
+}
+
+impl Rect {
+    pub(crate) fn new(left: i64, bottom: i64, width: i64, height: i64) -> Self {
+        Self { left, bottom, right: left + width, top: bottom + height }
+    }
+
+    pub(crate) fn width(&self) -> i64 {
+        self.right - self.left
+    }
+
+    pub(crate) fn height(&self) -> i64 {
+        self.top - self.bottom
+    }
+
+    /// Fits an `i64`: no side is longer than `instance::LONGEST` twice.
+    pub(crate) fn area(&self) -> i64 {
+        self.width() * self.height()
+    }
+
+    pub(crate) fn overlaps(&self, other: &Self) -> bool {
+        self.left < other.right && other.left < self.right && self.bottom < other.top && other.bottom < self.top
+    }
+
+    pub(crate) fn holds(&self, other: &Self) -> bool {
+        self.left <= other.left && self.bottom <= other.bottom && self.right >= other.right && self.top >= other.top
+    }
+}

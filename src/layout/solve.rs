@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: MIT
+//! The solver: which method is tried after which, and how many steps each may take.
+//!
+//! In: the instance, what is known of the bound, how much effort. Out: the best packing met. All searches are numbered; the
+//! best result wins and the lowest number among equals, so neither threads nor time have a say. Never: changes what a search
+//! does.
+//!
+//! Constructive rules come first, and of few boxes every packing. Then, where effort allows, the bound by patterns; if that
+//! leaves hope, set covering with columns generated on the way, and ruin and recreate towards one sheet fewer, again and
+//! again. Work is counted in steps (one empty rectangle looked at, some seven nanoseconds).
+
+use crate::layout::bound::fitting::Set;
+use crate::layout::bound::lower_bound::LowerBound;
+use crate::layout::bound::patterns::{self, ColumnSource};
+use crate::layout::exact::few_boxes;
+use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::column_pool::{self, ColumnPool};
+use crate::layout::heuristic::greedy_columns::GreedyFiller;
+use crate::layout::heuristic::largest_offcut::with_largest_offcut;
+use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
+use crate::layout::heuristic::one_fewer::one_fewer;
+use crate::layout::heuristic::ruin_recreate::Ruin;
+use crate::layout::heuristic::score::score;
+use crate::layout::heuristic::set_covering::{LONG_RUN, cover};
+use crate::layout::model::instance::Instance;
+use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
+use crate::layout::model::problem::{Effort, Watch};
+use crate::layout::parallel::Meter;
+
+/// Sheets that are filled for one question of the bound by patterns.
+const GREEDY_SHEETS: usize = 24;
+
+/// Counted steps for each method.
+struct Budget {
+    start: StartEffort,
+    exact: u64,
+    /// For the bound by patterns, and as many again for set covering.
+    patterns: u64,
+    ruin: u64,
+}
+
+impl Budget {
+    fn new(effort: Effort, instance: &Instance) -> Self {
+        // Beyond so many pieces, effort grows no more.
+        let pieces = instance.pieces().min(100);
+        let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
+        match effort {
+            Effort::Low => Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0 },
+            Effort::Normal => Self {
+                start: start(40_000, 24),
+                exact: 2_000_000,
+                patterns: 2_000_000 + 3_000 * pieces * pieces,
+                ruin: 10_000 * pieces * pieces,
+            },
+            Effort::High => Self {
+                start: start(400_000, 120),
+                exact: 50_000_000,
+                patterns: 60_000 * pieces * pieces,
+                ruin: 100_000 * pieces * pieces,
+            },
+        }
+    }
+
+    fn steps(&self) -> u64 {
+        self.start.steps + self.exact + 2 * self.patterns + self.ruin
+    }
+}
+
+/// What the search found.
+pub(crate) struct Found {
+    pub(crate) packing: Packing,
+    /// True if the watch called it off.
+    pub(crate) cut_short: bool,
+}
+
+/// Searches until the bound is met or the effort is spent.
+pub(crate) fn solve<B: Ruin>(
+    instance: &Instance,
+    bound: &mut LowerBound,
+    effort: Effort,
+    threads: usize,
+    watch: &dyn Watch,
+) -> Found {
+    let budget = Budget::new(effort, instance);
+    let meter = Meter::new(watch, budget.steps());
+    let mut columns = ColumnPool::default();
+    let mut best = multi_start::<B>(instance, &budget.start, threads, &meter, &mut columns);
+    let mut hope = false;
+    if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.exact > 0 {
+        best = settled(instance, bound, best, budget.exact, &meter);
+    }
+    let many_on_a_sheet = best.laid.iter().any(|laid| laid.placed.len() > column_pool::MOST_BOXES);
+    if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !many_on_a_sheet {
+        hope = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
+    }
+    let mut covering = budget.patterns;
+    while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
+        let (found, spent) = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
+        covering = covering.saturating_sub(spent.max(1));
+        let Some(found) = found else { break };
+        best = found;
+    }
+    let mut left = budget.ruin;
+    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound.reach(best.sheets())) {
+        let Some((next, spent)) = one_fewer::<B>(instance, &best, left, threads, &meter) else { break };
+        left = left.saturating_sub(spent.max(1));
+        let fewer = next.sheets() < best.sheets() || !best.complete();
+        let better = score::<B>(&next, instance) < score::<B>(&best, instance);
+        // A larger offcut is not worth breaking long runs for.
+        let improved = better && (fewer || best.sheets() <= LONG_RUN);
+        if improved {
+            best = next;
+        }
+        if !improved || !fewer {
+            break;
+        }
+    }
+    let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
+    Found { packing: packing.tidied(instance), cut_short: meter.stopped() }
+}
+
+/// Tries everything where there are few boxes. Takes its layout only if that has fewer sheets: ours has the larger offcut.
+fn settled(instance: &Instance, bound: &mut LowerBound, best: Packing, steps: u64, meter: &Meter) -> Packing {
+    let mut left = steps;
+    let Some(problem) = instance.one_size_problem().filter(|_| bound.possible()) else { return best };
+    let found = few_boxes::settle(&problem, instance.trimmer, &mut left);
+    if instance.trimmer || bound.same(instance) {
+        // A trimmer cuts every box out, whatever the part in it looks like, and each cut is as wide as the gap.
+        if let Some(found) = &found {
+            bound.learn(found.least);
+        }
+    } else if let Some(proven) = bound.problem().and_then(|boxes| few_boxes::settle(boxes, false, &mut left)) {
+        bound.learn(proven.least);
+    }
+    meter.step(steps - left);
+    let sheets = found.and_then(|found| found.sheets).filter(|_| instance.endless());
+    match sheets {
+        Some(sheets) if u64::try_from(sheets.len()).is_ok_and(|count| count < best.sheets()) => {
+            let laid = sheets.into_iter().map(|placed| PackedSheet { size: 0, times: 1, placed }).collect();
+            Packing { laid, left: vec![0; instance.kinds.len()] }
+        }
+        _ => best,
+    }
+}
+
+/// Raises the bound by patterns; says whether there is hope of a better layout.
+fn raised<B: SheetBuilder>(
+    instance: &Instance,
+    bound: &mut LowerBound,
+    sheets: u64,
+    budget: u64,
+    meter: &Meter,
+    pool: &mut ColumnPool,
+) -> bool {
+    let Some(problem) = bound.problem() else { return false };
+    let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| bound.set(kinds.iter().copied())).collect();
+    let filler = GreedyFiller::<B>::new(instance);
+    let mut source = GreedySource { filler, counts: instance.counts(), bound, pool, meter };
+    let found = patterns::bound(problem, &seeds, bound.known(), sheets, budget, &mut source);
+    bound.learn(found.bound);
+    found.hope
+}
+
+/// Quick columns for the bound by patterns, filled as the searches fill sheets; what it fills goes to the pool.
+struct GreedySource<'a, B> {
+    filler: GreedyFiller<'a, B>,
+    counts: Vec<u64>,
+    bound: &'a LowerBound,
+    pool: &'a mut ColumnPool,
+    meter: &'a Meter<'a>,
+}
+
+impl<B: SheetBuilder> ColumnSource for GreedySource<'_, B> {
+    fn columns(&mut self, worth: &[u64]) -> (Vec<Set>, u64) {
+        let (sheets, steps) = self.filler.sheets(&self.bound.worth(worth), &self.counts, GREEDY_SHEETS);
+        let set = |placed: &Vec<PlacedBox>| {
+            self.pool.keep(placed);
+            self.bound.set(placed.iter().map(|put| put.kind))
+        };
+        (sheets.iter().map(set).collect(), steps)
+    }
+
+    fn step(&mut self, steps: u64) -> bool {
+        self.meter.step(steps)
+    }
+}
