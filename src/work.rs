@@ -48,7 +48,7 @@ impl Work {
     #[must_use]
     pub fn fit(album: Album, cutter: Cutter) -> Self {
         let fitted = |album: &Album| {
-            let made = parts::kit(album);
+            let made = parts::kit(album, &cutter);
             let mut findings = made.findings;
             let kit = made.value.unwrap_or_default();
             let mut fit = Fit::default();

@@ -11,6 +11,7 @@ use crate::folded::Folded;
 use crate::length::Length;
 use crate::net::{Use, lifted};
 use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket, Side};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Less than a cut is ever off, mm.
 const SLACK: f64 = 0.05;
@@ -85,7 +86,7 @@ impl Seen<'_> {
             return Some(self.stop("turned-over", one.piece, text).help("turn it over, or fold it the other way"));
         }
         // What slides into a sleeve opens it by as much as it is thick.
-        if misfit.aside > SLACK || misfit.apart > APART + self.opens(bond) {
+        if misfit.aside > SLACK || (misfit.apart > APART && misfit.apart > APART + self.opens(bond)) {
             let off = misfit.aside.max(misfit.apart);
             let text = format!("{it} misses its place on the {} of {target} by {}", on.name, self.album.roughly(off));
             return Some(self.stop("misses", one.piece, text).measured(mm(off), mm(SLACK)).help("check its size"));
@@ -166,16 +167,13 @@ impl Seen<'_> {
 
     /// Seams that are stuck to nothing.
     fn loose_seams(&self) -> Vec<Finding> {
-        let stuck = |piece: usize, panel: usize| {
-            self.kit.bonds.iter().any(|bond| {
-                bond.hold == Hold::Stuck
-                    && [&bond.one, &bond.other].iter().any(|side| side.piece == piece && side.panel == panel)
-            })
-        };
+        let held = self.kit.bonds.iter().filter(|bond| bond.hold == Hold::Stuck);
+        let sides = held.flat_map(|bond| [&bond.one, &bond.other]);
+        let stuck: BTreeSet<(usize, usize)> = sides.map(|side| (side.piece, side.panel)).collect();
         let mut findings = Vec::new();
         for (number, piece) in self.kit.pieces.iter().enumerate() {
             for (panel, one) in piece.net.panels.iter().enumerate() {
-                if one.purpose == Use::Seam && !stuck(number, panel) {
+                if one.purpose == Use::Seam && !stuck.contains(&(number, panel)) {
                     let text = format!("its {} is stuck to nothing", one.name);
                     findings.push(self.stop("seam-loose", number, text).help("join it, or leave the seam out"));
                 }
@@ -205,19 +203,16 @@ impl Seen<'_> {
     /// beneath; what slides into a sleeve opens it.
     fn through(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
-        let pages: std::collections::BTreeSet<Owner> =
-            self.kit.pieces.iter().map(|piece| piece.owner).filter(|owner| matches!(owner, Owner::Page(_))).collect();
-        for page in pages {
-            let mut panels: Vec<(usize, usize)> = Vec::new();
-            for (number, piece) in self.kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
-                let on_flap = self.kit.bonds.iter().any(|bond| {
-                    let on = self.kit.pieces.get(bond.other.piece).and_then(|on| on.net.panels.get(bond.other.panel));
-                    bond.one.piece == number && on.is_some_and(|panel| panel.purpose == Use::Flap)
-                });
-                let lying = piece.net.panels.iter().enumerate();
-                let lying = lying.filter(|(_, panel)| panel.purpose != Use::Flap && !on_flap);
-                panels.extend(lying.map(|(panel, _)| (number, panel)));
+        let on_flaps: BTreeSet<usize> =
+            self.kit.bonds.iter().filter(|bond| self.is_flap(&bond.other)).map(|bond| bond.one.piece).collect();
+        let mut pages: BTreeMap<Owner, Vec<(usize, usize)>> = BTreeMap::new();
+        for (number, piece) in self.kit.pieces.iter().enumerate() {
+            if matches!(piece.owner, Owner::Page(_)) && !on_flaps.contains(&number) {
+                let lying = piece.net.panels.iter().enumerate().filter(|(_, panel)| panel.purpose != Use::Flap);
+                pages.entry(piece.owner).or_default().extend(lying.map(|(panel, _)| (number, panel)));
             }
+        }
+        for panels in pages.into_values() {
             for (index, &one) in panels.iter().enumerate() {
                 let hit = panels[index + 1..]
                     .iter()
@@ -230,6 +225,11 @@ impl Seen<'_> {
             }
         }
         findings
+    }
+
+    fn is_flap(&self, side: &Side) -> bool {
+        let on = self.kit.pieces.get(side.piece).and_then(|on| on.net.panels.get(side.panel));
+        on.is_some_and(|panel| panel.purpose == Use::Flap)
     }
 
     /// Whether two panels of one piece are stuck on each other: the folds between them give by a caliper, and the bond itself
@@ -328,17 +328,18 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     let mut closing: Vec<[Point; 2]> = Vec::new();
     for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
         for panel in 0..piece.net.panels.len() {
+            if piece.net.panels[panel].purpose != Use::Seam {
+                continue;
+            }
             let is_it = |side: &Side| side.piece == number && side.panel == panel;
             let stuck = kit.bonds.iter().any(|bond| bond.hold == Hold::Stuck && is_it(&bond.one));
             let Some(stand) = folded.stand(number, panel).filter(|_| stuck) else { continue };
-            if piece.net.panels[panel].purpose == Use::Seam {
-                let seen = |point: Point| {
-                    let [x, y, _] = lifted(&(ground * *stand), point, 0.0);
-                    Point::new(x, y)
-                };
-                let own = piece.net.folds.iter().filter(|fold| fold.between.contains(&panel));
-                closing.extend(own.map(|fold| [seen(fold.from), seen(fold.to)]));
-            }
+            let seen = |point: Point| {
+                let [x, y, _] = lifted(&(ground * *stand), point, 0.0);
+                Point::new(x, y)
+            };
+            let own = piece.net.folds.iter().filter(|fold| fold.between.contains(&panel));
+            closing.extend(own.map(|fold| [seen(fold.from), seen(fold.to)]));
         }
     }
     // A panel that is folded back over the wall closes that edge; a flap can be lifted.

@@ -78,6 +78,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));
+            findings.extend(opening::too_many(album));
             openings = opening::openings(opening::section(album, &measured));
             findings.extend(openings.as_ref().and_then(|openings| opening::check(album, openings)));
             closed = Some(measured);

@@ -28,7 +28,7 @@ pub struct Openings {
 /// The album's cross-section.
 #[must_use]
 pub fn section(album: &Album, closed: &Closed) -> Section {
-    let carry = Carry::of(album);
+    let carry = &closed.carry;
     let width = album.page.width.mm();
     let (base, roots) = roots(album, &carry);
     let leaves = closed.pages.iter().zip(&carry.rises).zip(roots).map(|((page, rise), root)| Leaf {
@@ -64,9 +64,26 @@ pub(super) fn roots(album: &Album, carry: &Carry) -> (f64, Vec<f64>) {
     ((carry.spine() - carry.pitch).max(0.0), carry.steps.iter().map(place).collect())
 }
 
-/// Works out how the album lies open; none with fewer than two pages.
+/// With more pages than this every page of every opening takes too long to lay, many postures each: our choice.
+pub const MOST_LEAVES: usize = 400;
+
+/// Says so where there are more pages than are laid open.
+pub(super) fn too_many(album: &Album) -> Option<Finding> {
+    let pages = album.pages.len();
+    (pages > MOST_LEAVES).then(|| {
+        let text = format!("how it lies open is not worked out: it has {pages} pages, and {MOST_LEAVES} are the most");
+        Finding::note("not-laid-open", "spine", text)
+            .help("check an album of fewer pages like these: how they lie shows on it too")
+            .at(album.spine.place())
+    })
+}
+
+/// Works out how the album lies open; none with fewer than two pages, or more than can be laid open.
 #[must_use]
 pub fn openings(section: Section) -> Option<Openings> {
+    if section.leaves.len() > MOST_LEAVES {
+        return None;
+    }
     let (_, worst) = section.worst()?;
     let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })

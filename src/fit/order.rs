@@ -12,6 +12,7 @@
 use crate::finding::Finding;
 use crate::net::Use;
 use crate::parts::{Bond, Face, Hold, Kit, Owner, Piece, Purpose, Side};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -54,8 +55,8 @@ pub struct Step {
 /// The bonds in the order in which they are made.
 #[must_use]
 pub fn steps(kit: &Kit) -> Vec<Step> {
-    let mut steps: Vec<Step> =
-        (0..kit.bonds.len()).map(|bond| Step { bond, doing: doing(kit, &kit.bonds[bond]) }).collect();
+    let doings = doings(kit);
+    let mut steps: Vec<Step> = doings.into_iter().enumerate().map(|(bond, doing)| Step { bond, doing }).collect();
     steps.sort_by_key(|step| (step.doing, rank(kit, step)));
     steps
 }
@@ -64,7 +65,15 @@ fn owner(kit: &Kit, piece: usize) -> Option<Owner> {
     kit.pieces.get(piece).map(|piece| piece.owner)
 }
 
-fn doing(kit: &Kit, bond: &Bond) -> Doing {
+/// What each bond does.
+fn doings(kit: &Kit) -> Vec<Doing> {
+    let key = |side: &Side| (side.piece, side.panel, side.face == Face::Front);
+    let insides: BTreeSet<(usize, usize, bool)> = kit.pockets.iter().map(|pocket| key(&pocket.inside)).collect();
+    kit.bonds.iter().map(|bond| doing(kit, bond, insides.contains(&key(&bond.other)))).collect()
+}
+
+/// What a bond does; `inside` says whether it lies on the inner face of a pocket.
+fn doing(kit: &Kit, bond: &Bond, inside: bool) -> Doing {
     let (one, other) = (owner(kit, bond.one.piece), owner(kit, bond.other.piece));
     match (one, other) {
         (Some(Owner::Insert(_)), Some(Owner::Insert(_))) => Doing::MakeInsert,
@@ -75,7 +84,7 @@ fn doing(kit: &Kit, bond: &Bond) -> Doing {
         (Some(Owner::Cover), Some(Owner::Cover)) => Doing::MakeCover,
         (Some(Owner::Spine), Some(Owner::Spine)) => Doing::StackStrips,
         (Some(Owner::Spine), _) | (_, Some(Owner::Spine)) => Doing::HangPage,
-        _ => match (is_seam(kit, &bond.one), inside_sleeve(kit, bond)) {
+        _ => match (is_seam(kit, &bond.one), inside) {
             (true, _) => Doing::MakePage,
             (false, true) => Doing::LineSleeve,
             (false, false) if over_a_tab(kit, bond) => Doing::CoverTab,
@@ -118,14 +127,6 @@ fn over_a_tab(kit: &Kit, bond: &Bond) -> bool {
     })
 }
 
-/// Whether a bond lies on the inner face of a pocket.
-fn inside_sleeve(kit: &Kit, bond: &Bond) -> bool {
-    kit.pockets.iter().any(|pocket| {
-        let (inside, other) = (&pocket.inside, &bond.other);
-        inside.piece == other.piece && inside.panel == other.panel && inside.face == other.face
-    })
-}
-
 /// Within the same doing: strips by their width, pages from the last.
 fn rank(kit: &Kit, step: &Step) -> (i64, usize) {
     let bond = &kit.bonds[step.bond];
@@ -157,14 +158,16 @@ fn width(kit: &Kit, bond: &Bond) -> i64 {
 pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
     let mut findings = Vec::new();
     let mut done = vec![false; kit.bonds.len()];
+    let doings = doings(kit);
+    let mut left = Left::new(kit, &doings);
     let mut hung: Option<usize> = None;
     for step in steps {
         let Some(bond) = kit.bonds.get(step.bond) else { continue };
         let name = |piece: usize| kit.pieces.get(piece).map_or("a piece", |piece| piece.name.as_str());
         let (one, other) = (name(bond.one.piece), name(bond.other.piece));
         let stop = |text: String, help: &str| Finding::stop("wrong-order", one, text).help(help.to_owned());
-        let doing = doing(kit, bond);
-        let open = |page| (0..kit.bonds.len()).any(|seam| !done[seam] && makes(kit, seam, page));
+        let doing = doings[step.bond];
+        let open = |page| left.seams.get(&page).is_some_and(|seams| *seams > 0);
         match (doing, owner(kit, bond.other.piece)) {
             (Doing::LineSleeve, Some(page)) if !open(page) => {
                 findings.push(stop(
@@ -182,11 +185,11 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
                     "stack all strips first",
                 ));
             }
-            (Doing::MeetCover, _) if waits(kit, &done, Doing::StackStrips) => {
+            (Doing::MeetCover, _) if left.waits(Doing::StackStrips) => {
                 findings
                     .push(stop(format!("it meets {other} before its strips are together"), "stack all strips first"));
             }
-            (Doing::MeetCover, _) if waits(kit, &done, Doing::MakeCover) => {
+            (Doing::MeetCover, _) if left.waits(Doing::MakeCover) => {
                 findings.push(stop(format!("it meets {other} before the cover is made"), "make the cover first"));
             }
             (Doing::HangPage, Some(Owner::Page(page))) => {
@@ -198,7 +201,9 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
             }
             _ => {}
         }
-        done[step.bond] = true;
+        if !std::mem::replace(&mut done[step.bond], true) {
+            left.made(kit, bond, doing);
+        }
     }
     for (number, bond) in kit.bonds.iter().enumerate().filter(|(number, _)| !done[*number]) {
         let about = kit.pieces.get(bond.one.piece).map_or("a piece", |piece| piece.name.as_str());
@@ -208,13 +213,39 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
     findings
 }
 
-/// Whether a bond closes a sleeve of this page.
-fn makes(kit: &Kit, bond: usize, page: Owner) -> bool {
-    let bond = &kit.bonds[bond];
-    bond.hold == Hold::Stuck && owner(kit, bond.other.piece) == Some(page) && doing(kit, bond) == Doing::MakePage
+/// How many bonds are still to be made.
+struct Left {
+    /// Of each doing.
+    doings: BTreeMap<Doing, usize>,
+    /// Seams that close each page.
+    seams: BTreeMap<Owner, usize>,
 }
 
-/// Whether a bond of this doing is still to be made.
-fn waits(kit: &Kit, done: &[bool], what: Doing) -> bool {
-    kit.bonds.iter().zip(done).any(|(bond, done)| !done && doing(kit, bond) == what)
+impl Left {
+    fn new(kit: &Kit, doings: &[Doing]) -> Self {
+        let mut left = Self { doings: BTreeMap::new(), seams: BTreeMap::new() };
+        for (bond, doing) in kit.bonds.iter().zip(doings) {
+            *left.doings.entry(*doing).or_default() += 1;
+            if let Some(page) = closes(kit, bond, *doing) {
+                *left.seams.entry(page).or_default() += 1;
+            }
+        }
+        left
+    }
+
+    fn made(&mut self, kit: &Kit, bond: &Bond, doing: Doing) {
+        let seams = closes(kit, bond, doing).and_then(|page| self.seams.get_mut(&page));
+        for count in [self.doings.get_mut(&doing), seams].into_iter().flatten() {
+            *count = count.saturating_sub(1);
+        }
+    }
+
+    fn waits(&self, doing: Doing) -> bool {
+        self.doings.get(&doing).is_some_and(|count| *count > 0)
+    }
+}
+
+/// What a bond closes a sleeve of.
+fn closes(kit: &Kit, bond: &Bond, doing: Doing) -> Option<Owner> {
+    owner(kit, bond.other.piece).filter(|_| bond.hold == Hold::Stuck && doing == Doing::MakePage)
 }

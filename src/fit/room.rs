@@ -5,12 +5,10 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::length::{Length, Units};
-use crate::parts::{self, Kit, Lie, Part};
+use crate::parts::{self, Kit, Part};
 use crate::stock::paper;
 use crate::stock::{SheetSize, Stock, sheet_size};
-
-/// Less than layout's smallest step, mm.
-const HAIR: f64 = 1e-4;
+use crate::usable::{Lie, Sheet, Usable};
 
 /// Parts of one stock that are named when they are too big; the rest is counted.
 const NAMED: usize = 6;
@@ -22,7 +20,7 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
 fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Finding> {
     let table = Table::new(kit, number, &album.stocks[number], cutter);
     // Where pattern and grain contradict each other on every sheet, it is the parts that keep to the grain that say so.
-    let contradiction = table.sizes.is_empty();
+    let contradiction = table.usable.sheets.is_empty();
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !table.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
@@ -40,51 +38,35 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     findings
 }
 
-/// A stock, the sizes of it that can be used, the machine.
+/// A stock, what its sheets take, the machine.
 struct Table<'a> {
     stock: &'a Stock,
-    sizes: Vec<usize>,
+    usable: Usable,
     cutter: &'a Cutter,
 }
 
 impl<'a> Table<'a> {
     fn new(kit: &Kit, number: usize, stock: &'a Stock, cutter: &'a Cutter) -> Self {
-        Self { stock, sizes: kit.sizes(number, stock, cutter), cutter }
+        Self { stock, usable: kit.usable(number, stock, cutter), cutter }
     }
 
     /// Whether a part goes onto some sheet.
     fn fits(&self, part: &Part) -> bool {
-        self.over(part).any(|(_, (across, up))| across <= HAIR && up <= HAIR)
+        self.usable.takes(part.size(), part.keeps())
     }
 
-    /// How far a part sticks out of each size.
-    fn over(&self, part: &Part) -> impl Iterator<Item = (&SheetSize, (f64, f64))> {
-        let sizes = self.sizes.iter().map(|&size| &self.stock.sheets[size]);
-        sizes.filter_map(|size| Some((size, excess(part, self.stock, size, self.cutter)?)))
-    }
-}
-
-/// How far a part sticks out of a sheet: across and up, in the better way of lying; none where it may not
-/// lie on it at all.
-fn excess(part: &Part, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<(f64, f64)> {
-    let stood = stock.stood(size);
-    let used = 2.0f64.mul_add(cutter.margin.mm(), cutter.kerf.mm());
-    let (across, up) = (stood.width.mm() - used, stood.height.mm() - used);
-    let over = |width: f64, height: f64| ((width - across).max(0.0), (height - up).max(0.0));
-    let (as_drawn, quarter) = (over(part.flat.width, part.flat.height), over(part.flat.height, part.flat.width));
-    match part.lie(stock, &stood) {
-        Lie::NoWay => None,
-        Lie::Upright | Lie::AsDrawn => Some(as_drawn),
-        Lie::Any if as_drawn.0 + as_drawn.1 <= quarter.0 + quarter.1 => Some(as_drawn),
-        Lie::Any | Lie::Sideways => Some((quarter.1, quarter.0)),
+    /// How far a part sticks out of each sheet, across and up.
+    fn over(&self, part: &Part) -> impl Iterator<Item = (&Sheet, (i64, i64))> {
+        let over = |sheet| Some((sheet, self.usable.over(sheet, part.size(), part.keeps())?));
+        self.usable.sheets.iter().filter_map(over)
     }
 }
 
 fn one(album: &Album, part: &Part, table: &Table<'_>, help: &str) -> Finding {
-    let Table { stock, cutter, .. } = table;
+    let Table { stock, usable, cutter } = table;
     let name = part.used_in.first().unwrap_or(&part.id);
-    let best = table.over(part).min_by(|(_, one), (_, two)| (one.0 + one.1).total_cmp(&(two.0 + two.1)));
-    let Some((size, (across, up))) = best else {
+    let best = table.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
+    let Some((sheet, (across, up))) = best else {
         let text = format!(
             "the pattern of \"{}\" has to stand upright, and then its grain lies across the parts that keep to it",
             stock.name
@@ -96,7 +78,9 @@ fn one(album: &Album, part: &Part, table: &Table<'_>, help: &str) -> Finding {
             .at(part.place.as_ref());
     };
     let show = |mm: f64| album.show(mm);
-    let sides = match (across > HAIR, up > HAIR) {
+    let size = &stock.sheets[sheet.size];
+    let [across, up] = [across, up].map(|over| Length::from_eighths(over).mm());
+    let sides = match (across > 0.0, up > 0.0) {
         (true, true) => format!("{} too wide and {} too tall", show(across), show(up)),
         (true, false) => format!("{} too wide", show(across)),
         _ => format!("{} too tall", show(up)),
@@ -108,7 +92,7 @@ fn one(album: &Album, part: &Part, table: &Table<'_>, help: &str) -> Finding {
     if cutter.kerf > Length::ZERO {
         why.push(format!("a kerf of {}", show(cutter.kerf.mm())));
     }
-    if part.lie(stock, &stock.stood(size)) != Lie::Any {
+    if usable.lie(sheet, part.keeps()) != Lie::Any {
         why.push("its grain or pattern upright".to_owned());
     }
     let with = if why.is_empty() { String::new() } else { format!(" with {}", why.join(", ")) };
@@ -132,7 +116,7 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> String {
     // Whether all parts of this stock fit when the page has this size.
     let fit_with = |width: f64, height: f64| {
         let other = album.with_page(Length::from_mm(width), Length::from_mm(height));
-        parts::kit(&other).value.is_some_and(|kit| all_fit(&kit, number, &album.stocks[number], cutter))
+        parts::kit(&other, cutter).value.is_some_and(|kit| all_fit(&kit, number, &album.stocks[number], cutter))
     };
     let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
     if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {

@@ -4,7 +4,7 @@
 use crate::album::{Album, SEAM, TAPE};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
-use crate::parts::{Carry, Kit, PITCH, ROOT, Stuck, WING};
+use crate::parts::{Kit, PITCH, ROOT, Stuck, WING};
 
 /// Widths of common tapes, mm: 1/8, 1/4 and 1/2 in (C4; common practice, no source).
 pub const TAPES: [f64; 3] = [3.175, 6.35, 12.7];
@@ -20,7 +20,7 @@ pub fn tape(album: &Album, strip: f64) -> Option<f64> {
 }
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
-    let carry = Carry::of(album);
+    let carry = &kit.carry;
     let (page, mm) = (&album.page, Length::from_mm);
     let (seam, height) = (page.seam.mm(), page.height.mm());
     let mut findings = Vec::new();

@@ -29,7 +29,7 @@ pub(super) fn thickest(kit: &Kit) -> f64 {
 }
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
-    let carry = Carry::of(album);
+    let carry = &kit.carry;
     let spine = &album.spine.values;
     let mm = Length::from_mm;
     let mut findings = Vec::new();

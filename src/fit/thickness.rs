@@ -30,6 +30,8 @@ pub struct PageThickness {
 /// The album closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Closed {
+    /// How its spine carries the pages.
+    pub carry: Carry,
     /// What the spine gives the pages, mm.
     pub spine: f64,
     /// How thick they are at the spine, where the tabs are, mm.
@@ -58,7 +60,7 @@ const SQUARE: f64 = 3.0;
 /// Works out how thick the closed album is.
 #[must_use]
 pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
-    let carry = Carry::of(album);
+    let carry = &kit.carry;
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
@@ -108,6 +110,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         gape: if excess > carry.gusset { 2.0 * ((excess - carry.gusset) / width.max(1.0)).atan() } else { 0.0 },
         run,
         pages,
+        carry: carry.clone(),
         cover: [least, least + round, spine.max(thickest) + cover_caliper],
     }
 }
@@ -117,7 +120,7 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
     if album.pages.len() < 2 {
         return Vec::new();
     }
-    let carry = Carry::of(album);
+    let carry = &closed.carry;
     let gapes = whole_gapes(album, &carry, closed);
     let run = if gapes.is_none() { closed.run.map(|run| run_gapes(album, run)) } else { None };
     let spent = if gapes.is_none() && run.is_none() { half_spent(album, &carry, closed) } else { None };

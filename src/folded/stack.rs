@@ -81,7 +81,8 @@ impl Folded {
         let hangs = |bond: &&Bond| {
             owner(bond.one.piece) == Some(Owner::Spine) && owner(bond.other.piece) == Some(Owner::Page(page))
         };
-        let hung = kit.bonds.iter().find(hangs).map(|bond| bond.other);
+        let tabs: Vec<&Bond> = kit.bonds.iter().filter(hangs).collect();
+        let hung = tabs.first().map(|bond| bond.other);
         let inside = hung.or_else(|| pockets.first().map(|&pocket| kit.pockets[pocket].inside));
         let Some(inside) = inside else { return Vec::new() };
         let ground = (inside.piece, inside.panel);
@@ -94,7 +95,7 @@ impl Folded {
             layers.push(Layer { outline: Contour::polygon(corners).counter_clockwise(), thickness });
         };
         for (number, piece) in kit.pieces.iter().enumerate() {
-            let tabs = kit.bonds.iter().filter(|bond| bond.one.piece == number).filter(hangs);
+            let tabs = tabs.iter().filter(|bond| bond.one.piece == number);
             let caliper = self.calipers[number];
             if piece.owner == Owner::Page(page) {
                 for panel in 0..piece.net.panels.len() {

@@ -10,16 +10,17 @@ use super::papers::panel;
 use super::spines::carry::Carry;
 use super::thickness::page_thickness;
 use crate::album::{Album, Bound};
+use crate::cutter::Cutter;
 use crate::finding::Checked;
 
-/// Works out the parts of an album.
+/// Works out the parts of an album for a machine: what it leaves of a sheet says what has to be joined.
 #[must_use]
-pub fn kit(album: &Album) -> Checked<Kit> {
-    let mut builder = Builder::new(album);
+pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
+    let mut builder = Builder::new(album, cutter);
     for (index, page) in album.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
     }
-    builder.carry = Carry::of(album);
+    builder.carry = Carry::of(album, cutter);
     make(&mut builder, &album.spine, 1);
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
@@ -50,11 +51,12 @@ pub fn kit(album: &Album) -> Checked<Kit> {
 }
 
 impl Carry {
-    /// How an album's spine carries its pages.
+    /// How an album's spine carries its pages; a strip that no sheet of the machine takes whole is made in pieces, which lie on
+    /// each other.
     #[must_use]
-    pub fn of(album: &Album) -> Self {
+    pub fn of(album: &Album, cutter: &Cutter) -> Self {
         let carry = maker(&album.spine).and_then(|maker| maker.carry);
-        carry.map(|carry| carry(album, &|| page_thickness(album))).unwrap_or_default()
+        carry.map(|carry| carry(album, cutter, &|| page_thickness(album, cutter))).unwrap_or_default()
     }
 }
 

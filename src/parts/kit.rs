@@ -6,7 +6,9 @@ use crate::cutter::Cutter;
 use crate::finding::Place;
 use crate::net::{Flat, Net};
 use crate::parts::pocket::{Pocket, Way};
-use crate::stock::{Pattern, SheetSize, Stock, Stood};
+use crate::parts::spines::carry::Carry;
+use crate::stock::Stock;
+use crate::usable::{Keeps, Usable};
 
 /// Everything that one album needs.
 #[derive(Clone, Debug, Default)]
@@ -29,17 +31,18 @@ pub struct Kit {
     pub spares: Vec<Spare>,
     /// Parts that are cut as one block.
     pub blocks: Vec<Block>,
+    /// How the spine carries its pages.
+    pub carry: Carry,
 }
 
 impl Kit {
-    /// The sizes of a stock that its parts are laid on, by number: those that the machine takes, and on which every part
-    /// that keeps to the grain can lie.
+    /// The sheets of a stock that its parts are laid on: those that the machine takes, and on which every part that keeps
+    /// to the grain can lie.
     #[must_use]
-    pub fn sizes(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Vec<usize> {
-        let parts = || self.parts.iter().filter(move |part| part.stock == number);
-        let lies = |size: &SheetSize| parts().all(|part| part.lie(stock, &stock.stood(size)) != Lie::NoWay);
-        let good = |number: &usize| cutter.takes(&stock.sheets[*number]) && lies(&stock.sheets[*number]);
-        (0..stock.sheets.len()).filter(good).collect()
+    pub fn usable(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Usable {
+        let usable = Usable::of(stock, cutter);
+        let grained = self.parts.iter().find(|part| part.stock == number && part.along_grain);
+        grained.map(|part| part.sideways).map_or(usable.clone(), |sideways| usable.with_grain(sideways))
     }
 
     /// How thick everything in each pocket is together, mm.
@@ -286,32 +289,17 @@ pub struct Spare {
     pub sizes: u32,
 }
 
-/// How a part may lie on a sheet that stands as [`Stock::stood`](crate::stock::Stock::stood) says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lie {
-    /// Any way.
-    Any,
-    /// Upright, or upside down.
-    Upright,
-    /// As drawn: the pattern has an up and a down.
-    AsDrawn,
-    /// A quarter turned, its left up: the same in an album that is bound at the top.
-    Sideways,
-    /// No way: the pattern wants it upright, the grain across.
-    NoWay,
-}
-
 impl Part {
-    /// How it may lie on a sheet of its stock.
+    /// What of it keeps to the sheet's grain and pattern.
     #[must_use]
-    pub fn lie(&self, stock: &Stock, stood: &Stood) -> Lie {
-        match (stock.pattern, stood.grain_upright) {
-            (Pattern::OneWay, Some(upright)) if self.along_grain && upright == self.sideways => Lie::NoWay,
-            (Pattern::OneWay, _) if self.sideways => Lie::Sideways,
-            (Pattern::OneWay, _) => Lie::AsDrawn,
-            (_, Some(_)) if self.along_grain => Lie::Upright,
-            _ => Lie::Any,
-        }
+    pub const fn keeps(&self) -> Keeps {
+        Keeps { along_grain: self.along_grain, sideways: self.sideways }
+    }
+
+    /// Its size as it is drawn, mm.
+    #[must_use]
+    pub const fn size(&self) -> (f64, f64) {
+        (self.flat.width, self.flat.height)
     }
 }
 

@@ -4,9 +4,10 @@
 use super::build::builder::Builder;
 use super::spines::carry::Carry;
 use crate::album::{Album, Entry, Kind};
+use crate::cutter::Cutter;
 
 /// How a spine carries an album's pages, if it is asked how thick these are.
-pub type CarryOf = fn(&Album, &dyn Fn() -> Vec<f64>) -> Carry;
+pub type CarryOf = fn(&Album, &Cutter, &dyn Fn() -> Vec<f64>) -> Carry;
 
 /// A kind, and how its parts are made.
 #[derive(Debug)]

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The library of parts: from an album to its flat parts and how they are joined.
 //!
-//! In: a checked [`Album`](crate::album::Album). Out: a [`Kit`]: each distinct part once, every piece of the album, and the
+//! In: a checked [`Album`](crate::album::Album), the cutter. Out: a [`Kit`]: each distinct part once, every piece of the album, and the
 //! bonds that join them. Never: lays out a sheet, judges whether it goes together.
 //!
 //! `kit` says what parts are, `library` which kinds there are; `build` is what a kind states its pieces with. One file of
@@ -30,7 +30,7 @@ pub use build::builder::{Builder, Cut};
 pub use example::example;
 pub use hidden::Hidden;
 pub use kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Lie, Owner, Part, Piece, Purpose, Side, Spare,
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Side, Spare,
 };
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};

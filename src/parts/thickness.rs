@@ -6,6 +6,7 @@
 
 use crate::album::Album;
 use crate::contour::{Contour, Point};
+use crate::cutter::Cutter;
 use crate::length::Length;
 use crate::net::{Fold, Net};
 use crate::parts::build::builder::Builder;
@@ -21,11 +22,11 @@ use std::collections::VecDeque;
 /// By page: its greatest thickness, mm: its card, the tab of its spine, its panels, what is in its pockets, its content. 0
 /// for an album whose pages do not come out.
 #[must_use]
-pub fn page_thickness(album: &Album) -> Vec<f64> {
+pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     // A spine that asks for its pages' thickness is told one, so that nothing runs in circles.
     let mut alone = album.clone();
     alone.spine.values.set_length(PITCH.name(), Length::from_mm(1.0));
-    let mut builder = Builder::new(&alone);
+    let mut builder = Builder::new(&alone, cutter);
     for (index, page) in alone.pages.iter().enumerate() {
         make(&mut builder, page, index + 1);
     }

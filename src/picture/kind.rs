@@ -15,6 +15,7 @@ use super::words::measure;
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Pose, stuff};
 use crate::album::{self, Album, Role};
 use crate::contour::{Contour, Point};
+use crate::cutter::Cutter;
 use crate::fields::Source;
 use crate::folded::{self, Folded};
 use crate::length::{Length, Units};
@@ -57,7 +58,7 @@ const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 pub fn kind(maker: &Maker) -> Option<Picture> {
     let source = Source::new("example.json", parts::example(maker).into_bytes()).ok()?;
     let album = album::read(&source, &parts::kinds()).value?;
-    let kit = parts::kit(&album).value?;
+    let kit = parts::kit(&album, &Cutter::default()).value?;
     let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
     let folded = folded::fold(&kit, &calipers);
     Some(plate(maker, &album, &kit, &folded))

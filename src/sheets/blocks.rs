@@ -13,10 +13,8 @@ use crate::contour::{Contour, Point, turned};
 use crate::cutter::Cutter;
 use crate::net::Net;
 use crate::parts::{Block, Kit, Part};
+use crate::usable::Usable;
 use std::borrow::Cow;
-
-/// What a trimmer leaves between two cuts at the least, mm: our choice.
-const STRIP: f64 = 0.1;
 
 /// Lengths nearer than this are equal, mm.
 const SAME: f64 = 1e-6;
@@ -50,7 +48,7 @@ pub(super) struct Spot {
 }
 
 /// The kit as it is laid: blocks of this stock are parts behind all others, in the order of the second list.
-pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, cutter: &Cutter, trimmer: bool) -> (Cow<'k, Kit>, Vec<Spread>) {
+pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, usable: &Usable, trimmer: bool) -> (Cow<'k, Kit>, Vec<Spread>) {
     let of_stock = |block: &&Block| {
         let first = block.parts.first().and_then(|member| kit.parts.get(member.part));
         first.is_some_and(|part| part.stock == stock)
@@ -61,7 +59,7 @@ pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, cutter: &Cutter, trimmer:
     let mut parts = kit.parts.clone();
     let mut spreads = Vec::new();
     for block in kit.blocks.iter().filter(of_stock) {
-        let Some((spread, whole)) = spread(kit, block, cutter, trimmer) else { continue };
+        let Some((spread, whole)) = spread(kit, block, usable, trimmer) else { continue };
         for member in &block.parts {
             if let Some(part) = parts.get_mut(member.part) {
                 part.count = part.count.saturating_sub(block.count);
@@ -74,12 +72,12 @@ pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, cutter: &Cutter, trimmer:
 }
 
 /// A block with its parts in place, and the part that stands for it.
-fn spread(kit: &Kit, block: &Block, cutter: &Cutter, trimmer: bool) -> Option<(Spread, Part)> {
+fn spread(kit: &Kit, block: &Block, usable: &Usable, trimmer: bool) -> Option<(Spread, Part)> {
     let (mut end, mut jump, mut broad): (f64, f64, f64) = (0.0, 0.0, 0.0);
     let mut members = Vec::new();
     for (number, member) in block.parts.iter().enumerate() {
         let flat = &kit.parts.get(member.part)?.flat;
-        let behind = if number == 0 { 0.0 } else { apart(member.behind, cutter, trimmer) };
+        let behind = if number == 0 { 0.0 } else { usable.apart(member.behind, trimmer) };
         jump = jump.max(if number == 0 { 0.0 } else { behind - member.behind });
         let at = if block.upright { (0.0, end + behind) } else { (end + behind, 0.0) };
         end += behind + if block.upright { flat.height } else { flat.width };
@@ -104,20 +102,6 @@ fn spread(kit: &Kit, block: &Block, cutter: &Cutter, trimmer: bool) -> Option<(S
         place: first.place.clone(),
     };
     Some((Spread { name: block.name.clone(), jump, size, upright: block.upright, members }, whole))
-}
-
-/// How far apart two parts of a block are cut that lie so far apart on the album.
-fn apart(behind: f64, cutter: &Cutter, trimmer: bool) -> f64 {
-    let (kerf, gap) = (cutter.kerf.mm(), cutter.gap.mm());
-    let between = behind - kerf;
-    let strip = 2.0f64.mul_add(gap, STRIP);
-    if between <= gap + SAME {
-        gap + kerf
-    } else if trimmer && between < strip {
-        strip + kerf
-    } else {
-        behind
-    }
 }
 
 impl Spread {

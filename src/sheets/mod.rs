@@ -4,8 +4,8 @@
 //! In: an album, its kit, the cutter. Out: [`StockSheets`]: every sheet to cut, with its parts in place.
 //! Never: alters a part, writes a file.
 //!
-//! This is where grain, pattern, margin and kerf become what [`layout`](crate::layout) understands: each
-//! sheet is stood with its grain and pattern up and loses its margin, each part's box grows by the kerf.
+//! What [`usable`](crate::usable) says of grain, pattern, margin and kerf becomes here what [`layout`](crate::layout)
+//! understands: sheets without their margin, boxes grown by the kerf.
 
 mod blocks;
 mod price;

@@ -15,7 +15,8 @@ use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::{Effort, Item, Layout, Watch};
 use crate::length::{Length, Ruler, Units};
-use crate::parts::{Kit, Lie};
+use crate::parts::Kit;
+use crate::usable::Lie;
 use std::cmp::Reverse;
 
 /// So many parts of a stock are looked at, those with the largest area first, and so many rows are laid: our choice.
@@ -41,7 +42,7 @@ pub fn price_of_cutting(
         let count = laid.count();
         let without = Table::new(album, kit, &bare, laid.stock, search)?;
         // Where sizes are mixed, fewer sheets need not be less card.
-        if without.sizes.len() != 1 || count < 2 || without.least_by_area() >= count {
+        if without.usable.sheets.len() != 1 || count < 2 || without.least_by_area() >= count {
             return None;
         }
         let fewer = sheets(&without.lay(true, watch).ok()?);
@@ -150,8 +151,7 @@ fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Op
 
 /// Rows that would lie on a sheet if nothing were lost to the tool, and do not; those of most area first.
 fn rows(table: &Table<'_>) -> Vec<Row> {
-    let Some(&size) = table.sizes.first() else { return Vec::new() };
-    let stood = table.stock.stood(&table.stock.sheets[size]);
+    let Some(first) = table.usable.sheets.first() else { return Vec::new() };
     let area = |at: usize| {
         let part = &table.kit.parts[table.parts[at]];
         part.flat.area() * f64::from(part.count)
@@ -161,20 +161,21 @@ fn rows(table: &Table<'_>) -> Vec<Row> {
     by_area.truncate(MOST_PARTS);
     let mut rows = Vec::new();
     for upright in [false, true] {
-        let whole = (if upright { stood.height } else { stood.width }).eighths();
+        let whole = (if upright { first.stood.height } else { first.stood.width }).eighths();
+        let within = if upright { first.height } else { first.width };
         let room = |many: i64| {
-            let Cutter { kerf, gap, margin, .. } = table.cutter;
-            whole - 2 * margin.eighths() - many * kerf.eighths() - (many - 1) * gap.eighths()
+            let Cutter { kerf, gap, .. } = table.cutter;
+            within - many * kerf.eighths() - (many - 1) * gap.eighths()
         };
         let mut sides: Vec<(usize, i64)> = Vec::new();
         for &at in &by_area {
             let part = &table.kit.parts[table.parts[at]];
             let (width, height) =
                 (Length::from_mm(part.flat.width).eighths(), Length::from_mm(part.flat.height).eighths());
-            let turned = part.lie(table.stock, &stood) == Lie::Sideways;
+            let turned = table.lie(part) == Lie::Sideways;
             let (this, other) = if upright == turned { (width, height) } else { (height, width) };
             sides.push((at, this));
-            if part.lie(table.stock, &stood) == Lie::Any && other != this {
+            if table.lie(part) == Lie::Any && other != this {
                 sides.push((at, other));
             }
         }

@@ -128,7 +128,7 @@ impl Filling<'_> {
     fn cap(&self, from: &State) -> u32 {
         let stock = from.album.inserts[self.insert].stock;
         let Some(laid) = self.laid.iter().find(|laid| laid.stock == stock) else { return 0 };
-        let one = parts::kit(&from.album.with_count(self.insert, 1)).value.unwrap_or_default();
+        let one = parts::kit(&from.album.with_count(self.insert, 1), self.cutter).value.unwrap_or_default();
         let area = |kit: &Kit| {
             let parts = kit.parts.iter().filter(|part| part.stock == stock);
             parts.map(|part| part.flat.area() * f64::from(part.count)).sum::<f64>() * f64::from(from.album.copies)
@@ -149,7 +149,7 @@ impl Filling<'_> {
 
     /// How many warnings there are about an album; nothing where it does not go together.
     fn warnings(&self, album: &Album) -> Option<usize> {
-        let findings = fit::check(album, &parts::kit(album).value?, self.cutter).findings;
+        let findings = fit::check(album, &parts::kit(album, self.cutter).value?, self.cutter).findings;
         let warnings = findings.iter().filter(|finding| finding.level == Level::Warn).count();
         (!stops(&findings)).then_some(warnings)
     }
@@ -161,11 +161,11 @@ impl Filling<'_> {
         if self.warnings(&album)? > warned {
             return None;
         }
-        let kit = parts::kit(&album).value?;
+        let kit = parts::kit(&album, self.cutter).value?;
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
         let mut table = Table::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
-        table.supply = table.sizes.iter().map(|&size| Some(used(laid, size))).collect();
+        table.supply = table.usable.sheets.iter().map(|sheet| Some(used(laid, sheet.size))).collect();
         if table.too_many().is_some() {
             return None;
         }

@@ -11,8 +11,9 @@ use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
 use crate::length::Length;
-use crate::parts::{Kit, Lie, Part};
+use crate::parts::{Kit, Part};
 use crate::stock::{Stock, Stood};
+use crate::usable::{self, Lie, Usable};
 use std::borrow::Cow;
 
 /// More pieces than this of one stock are a mistake: our choice.
@@ -33,8 +34,8 @@ pub(super) struct Table<'a> {
     pub(super) cutter: &'a Cutter,
     pub(super) number: usize,
     pub(super) stock: &'a Stock,
-    /// Numbers of the stock's sizes that parts are laid on.
-    pub(super) sizes: Vec<usize>,
+    /// The sheets that parts are laid on.
+    pub(super) usable: Usable,
     /// How many there are of each of these sizes, where they are limited.
     pub(super) supply: Vec<Option<u32>>,
     /// Numbers of its parts.
@@ -56,15 +57,15 @@ impl<'a> Table<'a> {
     ) -> Option<Self> {
         let stock = album.stocks.get(number)?;
         let first_spread = kit.parts.len();
-        let (kit, spreads) = blocks::gathered(kit, number, cutter, search.trimmer);
+        let usable = kit.usable(number, stock, cutter);
+        let (kit, spreads) = blocks::gathered(kit, number, &usable, search.trimmer);
         let mine = |part: &usize| kit.parts[*part].stock == number && kit.parts[*part].count > 0;
         let parts: Vec<usize> = (0..kit.parts.len()).filter(mine).collect();
         if parts.is_empty() {
             return None;
         }
-        let sizes = kit.sizes(number, stock, cutter);
-        let supply = sizes.iter().map(|&size| stock.sheets[size].count).collect();
-        Some(Self { album, kit, cutter, number, stock, sizes, supply, parts, spreads, first_spread, search })
+        let supply = usable.sheets.iter().map(|sheet| stock.sheets[sheet.size].count).collect();
+        Some(Self { album, kit, cutter, number, stock, usable, supply, parts, spreads, first_spread, search })
     }
 
     /// Says so where there are more pieces than can be laid at once.
@@ -81,8 +82,8 @@ impl<'a> Table<'a> {
 
     /// The area of all parts needs so many sheets at least, of the first size.
     pub(super) fn least_by_area(&self) -> u64 {
-        let Some(&size) = self.sizes.first() else { return 0 };
-        let sheet = &self.stock.sheets[size];
+        let Some(first) = self.usable.sheets.first() else { return 0 };
+        let sheet = &self.stock.sheets[first.size];
         let parts = self.parts.iter().map(|&part| &self.kit.parts[part]);
         let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
         let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
@@ -91,28 +92,27 @@ impl<'a> Table<'a> {
         least
     }
 
-    /// The usable sheets.
-    fn usable(&self) -> Vec<layout::Sheet> {
-        let margin = self.cutter.margin * 2.0;
-        let one = |(&size, &count): (&usize, &Option<u32>)| {
-            let stood = self.stock.stood(&self.stock.sheets[size]);
-            layout::Sheet {
-                width: (stood.width - margin).eighths().max(0),
-                height: (stood.height - margin).eighths().max(0),
-                count,
-                price: self.stock.sheets[size].price,
-            }
+    /// The sheets as the layout sees them.
+    fn laid_on(&self) -> Vec<layout::Sheet> {
+        let one = |(sheet, &count): (&usable::Sheet, &Option<u32>)| layout::Sheet {
+            width: sheet.width.max(0),
+            height: sheet.height.max(0),
+            count,
+            price: self.stock.sheets[sheet.size].price,
         };
-        self.sizes.iter().zip(&self.supply).map(one).collect()
+        self.usable.sheets.iter().zip(&self.supply).map(one).collect()
+    }
+
+    /// How a part lies: all sheets that are left stand the same way with respect to grain and pattern.
+    pub(super) fn lie(&self, part: &Part) -> Lie {
+        self.usable.sheets.first().map_or(Lie::Any, |sheet| self.usable.lie(sheet, part.keeps()))
     }
 
     /// The parts, each with its count for the whole batch.
     pub(super) fn items(&self, honour_grain: bool) -> Vec<Item> {
-        // All sizes that are left stand the same way with respect to grain and pattern.
-        let stood = self.sizes.first().map(|&size| self.stock.stood(&self.stock.sheets[size]));
         let one = |&number: &usize| {
             let part = &self.kit.parts[number];
-            let lie = stood.map_or(Lie::Any, |stood| part.lie(self.stock, &stood));
+            let lie = self.lie(part);
             let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
             self.item(part, lie)
         };
@@ -128,7 +128,7 @@ impl<'a> Table<'a> {
     pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
         let job = Job {
             items,
-            sheets: &self.usable(),
+            sheets: &self.laid_on(),
             gap: self.cutter.gap.eighths(),
             effort: self.search.effort,
             threads: self.search.threads,
@@ -139,19 +139,17 @@ impl<'a> Table<'a> {
 
     /// Whether a part always lies with its left up.
     pub(super) fn is_sideways(&self, part: &Part) -> bool {
-        let stood = self.sizes.first().map(|&size| self.stock.stood(&self.stock.sheets[size]));
-        stood.is_some_and(|stood| part.lie(self.stock, &stood) == Lie::Sideways)
+        self.lie(part) == Lie::Sideways
     }
 
     fn item(&self, part: &Part, lie: Lie) -> Item {
         // A part that lies sideways is laid as it lies then.
         let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
-        let grown = |mm: f64| Length::from_mm(mm).eighths() + self.cutter.kerf.eighths();
         // Where the outline is the box itself, the box says it all.
         let boxed = (flat.outline.area() - flat.width * flat.height).abs() < 1e-6;
         Item {
-            width: grown(flat.width),
-            height: grown(flat.height),
+            width: self.usable.path(flat.width),
+            height: self.usable.path(flat.height),
             contour: (!boxed).then(|| flat.outline.clone()),
             turns: match lie {
                 Lie::Any => Turns::ANY,
@@ -173,8 +171,7 @@ impl<'a> Table<'a> {
             .iter()
             .enumerate()
             .map(|(index, laid)| {
-                let size = self.sizes[laid.sheet];
-                let stood = self.stock.stood(&self.stock.sheets[size]);
+                let usable::Sheet { size, stood, .. } = self.usable.sheets[laid.sheet];
                 let mut placements = Vec::new();
                 // What each placement of the layout is among the sheet's.
                 let mut pieces = Vec::new();
@@ -296,12 +293,7 @@ impl<'a> Table<'a> {
     /// Says what honouring the grain costs, where it costs anything.
     pub(super) fn price_of_grain(&self, layout: &Layout, watch: &dyn Watch) -> Option<Finding> {
         let bound_by_grain =
-            |&part: &usize| {
-                self.kit.parts[part].along_grain
-                    && self.sizes.first().map(|&size| &self.stock.sheets[size]).is_some_and(|size| {
-                        self.kit.parts[part].lie(self.stock, &self.stock.stood(size)) == Lie::Upright
-                    })
-            };
+            |&part: &usize| self.kit.parts[part].along_grain && self.lie(&self.kit.parts[part]) == Lie::Upright;
         let count = |layout: &Layout| layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum::<u64>();
         if count(layout) < 2 || !self.parts.iter().any(bound_by_grain) {
             return None;

@@ -46,7 +46,7 @@ pub fn tally(album: &Album, kit: &Kit, cutter: &Cutter, search: Search, watch: &
     tables
         .map(|table| {
             let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;
-            let sizes = layout.sheets.iter().map(|sheet| (table.sizes[sheet.sheet], sheet.times));
+            let sizes = layout.sheets.iter().map(|sheet| (table.usable.sheets[sheet.sheet].size, sheet.times));
             let mut tally = counted(album, table.number, sizes);
             (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
             Some(tally)

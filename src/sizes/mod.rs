@@ -182,7 +182,7 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
 
 /// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
 fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> bool {
-    let pieces = parts::kit(trial.album).value.map_or(0, |kit| kit.pieces.len());
+    let pieces = parts::kit(trial.album, trial.cutter).value.map_or(0, |kit| kit.pieces.len());
     let copies = usize::try_from(trial.album.copies).unwrap_or(usize::MAX);
     let most = 1 + MOST_LAID / pieces.saturating_mul(copies).max(1);
     let mut known: Vec<Size> = Vec::new();

@@ -9,7 +9,7 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::length::{Length, Units};
 use crate::net::bend::sleeve_loss;
-use crate::parts::{self, Kit, Lie, Part, Pocket, Purpose};
+use crate::parts::{self, Kit, Part, Pocket, Purpose};
 use crate::stock::Stood;
 
 /// Numbers of pieces from one sheet that are looked for: our choice.
@@ -72,7 +72,7 @@ impl Candidate {
 
 /// The sizes worth trying, each once.
 pub(super) fn candidates(album: &Album, cutter: &Cutter, range: &Range) -> Vec<Candidate> {
-    let Some(kit) = parts::kit(album).value else { return Vec::new() };
+    let Some(kit) = parts::kit(album, cutter).value else { return Vec::new() };
     let mut found = from_sheets(album, &kit, cutter, range);
     found.extend(prints(album, &kit, range));
     let mut once: Vec<Candidate> = Vec::new();
@@ -98,22 +98,16 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
     let mut found = Vec::new();
     for (number, stock) in album.stocks.iter().enumerate() {
         for panels in [true, false] {
-            let Some(part) = face(album, kit, number, panels) else { continue };
+            let Some(part) = face(album, kit, cutter, number, panels) else { continue };
             for count in COUNTS {
                 let mut of_count: Vec<(i64, i64)> = Vec::new();
-                for size in kit.sizes(number, stock, cutter) {
-                    let stood = stock.stood(&stock.sheets[size]);
-                    let lie = part.lie(stock, &stood);
+                let usable = kit.usable(number, stock, cutter);
+                for sheet in &usable.sheets {
+                    let (as_drawn, turned) = usable.lie(sheet, part.keeps()).ways();
                     let cells = (1..=count).filter(|across| count % across == 0);
-                    let cells = cells.map(|across| cell(&stood, cutter, across, count / across));
-                    for (width, height) in cells
-                        .flat_map(|(w, h)| {
-                            [
-                                (lie != Lie::Sideways).then_some((w, h)),
-                                matches!(lie, Lie::Any | Lie::Sideways).then_some((h, w)),
-                            ]
-                        })
-                        .flatten()
+                    let cells = cells.map(|across| cell(&sheet.stood, cutter, across, count / across));
+                    for (width, height) in
+                        cells.flat_map(|(w, h)| [as_drawn.then_some((w, h)), turned.then_some((h, w))]).flatten()
                     {
                         of_count.extend(page_for(album, range, part, width, height));
                     }
@@ -136,10 +130,10 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
 }
 
 /// The commonest piece of a stock that grows with the page both ways, among the panels or among the others.
-fn face<'k>(album: &Album, kit: &'k Kit, stock: usize, panels: bool) -> Option<&'k Part> {
+fn face<'k>(album: &Album, kit: &'k Kit, cutter: &Cutter, stock: usize, panels: bool) -> Option<&'k Part> {
     // What follows the page is seen from a page that is a little smaller.
     let less = Length::from_mm(0.5);
-    let smaller = parts::kit(&album.with_page(album.page.width - less, album.page.height - less)).value?;
+    let smaller = parts::kit(&album.with_page(album.page.width - less, album.page.height - less), cutter).value?;
     let follows = |part: &Part| {
         smaller.parts.iter().find(|other| other.id == part.id).is_some_and(|other| {
             let by = |one: f64, other: f64| (one - other - less.mm()).abs() < 1e-6;

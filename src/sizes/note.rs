@@ -22,7 +22,7 @@ pub fn note(
 ) -> Option<Finding> {
     let step = if album.units == Units::In { Length::from_inches(1.0 / 16.0) } else { Length::from_mm(1.0) };
     let (width, height) = (album.page.width, album.page.height);
-    if width <= step * 2.0 || height <= step * 2.0 || !may_save(album, laid, width - step, height - step) {
+    if width <= step * 2.0 || height <= step * 2.0 || !may_save(album, cutter, laid, width - step, height - step) {
         return None;
     }
     let trial = Trial { album, cutter, search, watch };
@@ -42,9 +42,9 @@ pub fn note(
 }
 
 /// Whether the area of the parts leaves room for a saving at all.
-fn may_save(album: &Album, laid: &[StockSheets], width: Length, height: Length) -> bool {
+fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length, height: Length) -> bool {
     let smaller = album.with_page(width, height);
-    let Some(kit) = parts::kit(&smaller).value else { return false };
+    let Some(kit) = parts::kit(&smaller, cutter).value else { return false };
     laid.iter().any(|laid| {
         let parts = kit.parts.iter().filter(|part| part.stock == laid.stock);
         let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();

@@ -39,12 +39,12 @@ impl Trial<'_> {
     /// The album at one size.
     pub(super) fn at(&self, width: Length, height: Length) -> Option<Size> {
         let album = self.album.with_page(width, height);
-        let kit = parts::kit(&album).value?;
+        let kit = parts::kit(&album, self.cutter).value?;
         // Laid first: that tells sooner than the checks whether a part is too big for its sheet.
         let search = Search { threads: 1, ..self.search };
         let tallies = tally(&album, &kit, self.cutter, search, &Quiet(self.watch))?;
         // Inserts of which as many are wanted as come free cost nothing, but have to go in.
-        let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album).value?, album)));
+        let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album, self.cutter).value?, album)));
         let (kit, fitted) = spared.as_ref().map_or((&kit, &album), |(kit, album)| (kit, album));
         if stops(&fit::check(fitted, kit, self.cutter).findings) {
             return None;

@@ -6,6 +6,7 @@
 
 use super::change::{Hand, plain};
 use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::cutter::Cutter;
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::Finding;
 use crate::length::{Length, Ruler, Units};
@@ -49,7 +50,7 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
 pub(super) fn moved(before: &Album, after: &Source) -> Option<String> {
-    let kit = |album: &Album| parts::kit(album).value;
+    let kit = |album: &Album| parts::kit(album, &Cutter::default()).value;
     let (one, other) = (kit(before)?, kit(&album::read(after, &parts::kinds()).value?)?);
     let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
         let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);

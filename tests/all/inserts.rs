@@ -3,6 +3,7 @@
 
 use crate::common::{INCH, album, cutter, kit, near, part};
 use hingeleaf::contour::Point;
+use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::folded::fold;
 use hingeleaf::net::{Sense, Use, lifted};
@@ -27,7 +28,7 @@ const WALLET: &str = r#"{ "kind": "wallet", "pocket": 110, "overflap": 45 }"#;
 
 /// Everything that stops or warns.
 fn complaints(text: &str) -> Vec<String> {
-    let made = parts::kit(&album(text));
+    let made = parts::kit(&album(text), &Cutter::default());
     let mut findings = made.findings;
     if let Some(kit) = made.value {
         findings.extend(fit::check(&album(text), &kit, &cutter(0.1, 1.0, 3.0)).findings);
@@ -37,7 +38,7 @@ fn complaints(text: &str) -> Vec<String> {
 
 /// The findings of making the parts, by id.
 fn made(text: &str) -> Vec<Finding> {
-    parts::kit(&album(text)).findings
+    parts::kit(&album(text), &Cutter::default()).findings
 }
 
 /// Where the scores stand along x or y, with their sense.
@@ -477,7 +478,7 @@ proptest! {
             _ => format!(r#"{{ "kind": "tag", "width": {width}, "height": {height}, "corner": 0, "hole": 0 }}"#),
         };
         let text = with(POCKET, &insert).replace(r#""caliper": 0.3"#, &format!(r#""caliper": {caliper}"#));
-        let made = parts::kit(&album(&text));
+        let made = parts::kit(&album(&text), &Cutter::default());
         let stops = made.findings.iter().any(|finding| finding.level == Level::Stop);
         prop_assert!(made.value.is_some() != stops);
         // A net that is no part must have been seen before it was drawn.

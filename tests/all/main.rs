@@ -22,6 +22,7 @@ mod guide_pictures;
 mod guide_words;
 mod house;
 mod inserts;
+mod joins;
 mod kept;
 mod kerf;
 mod kills;

@@ -2,6 +2,7 @@
 //! The kinds of page beside pocket and wallet: sizes worked by hand, the folded page, every kind beside every other.
 
 use crate::common::{INCH, album, cutter, kit, near, part};
+use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit;
 use hingeleaf::folded::{Folded, fold};
@@ -74,7 +75,7 @@ fn inch_text(page: &str) -> String {
 /// What stops or warns.
 fn grave(text: &str) -> Vec<Finding> {
     let album = album(text);
-    let made = parts::kit(&album);
+    let made = parts::kit(&album, &Cutter::default());
     let mut findings = made.findings;
     if let Some(kit) = &made.value {
         findings.extend(fit::check(&album, kit, &cutter(0.0, 0.0, 0.0)).findings);
@@ -615,7 +616,7 @@ proptest! {
     #[test]
     fn every_page_is_sound_or_its_size_is_told(text in any_page()) {
         let album = album(&text);
-        let made = parts::kit(&album);
+        let made = parts::kit(&album, &Cutter::default());
         let Some(kit) = made.value else {
             for finding in &made.findings {
                 prop_assert!(TOLD.contains(&finding.id) || ELSEWHERE.contains(&finding.id), "{finding:?}\n{text}");

@@ -74,7 +74,7 @@ fn folded(text: &str) -> (Kit, Folded) {
 
 fn grave(text: &str) -> Vec<Finding> {
     let album = album(text);
-    let made = parts::kit(&album);
+    let made = parts::kit(&album, &Cutter::default());
     let mut findings = made.findings;
     if let Some(kit) = made.value {
         findings.extend(fit::check(&album, &kit, &cutter(0.1, 1.0, 3.0)).findings);
@@ -247,7 +247,8 @@ fn a_design_is_passed_over_when_its_sheets_are_used_up() {
     let pad = r#"{ "reveal": 3, "stock": ["dots", "stripes"] }"#;
     let text =
         text(&[POCKET; 4], pad, "").replace(r#""caliper": 0.2, "pattern": "one-way""#, r#""caliper": 0.2, "count": 1"#);
-    let (album, made) = (album(&text), kit(&text));
+    let album = album(&text);
+    let made = parts::kit(&album, &cutter(0.0, 0.0, 5.0)).value.unwrap();
     for piece in panels(&made) {
         let piece = &made.pieces[piece];
         let stock = album.stocks[made.parts[piece.part].stock].name.as_str();
@@ -588,7 +589,9 @@ fn a_block_that_goes_onto_no_sheet_is_told_and_cut_apart() {
         text(&[WALLET], &format!(r#"{{ "reveal": 3, "stock": "dots", "runs_on": {runs} }}"#), "")
             .replace(r#""dots": { "sheet": "A3""#, r#""dots": { "sheet": "150x200mm""#)
     };
-    let made = parts::kit(&album(&small("true")));
+    let made = |margin| parts::kit(&album(&small("true")), &cutter(0.0, 0.0, margin));
+    assert!(!made(0.0).value.unwrap().blocks.is_empty(), "without a margin it goes on");
+    let made = made(5.0);
     assert!(made.findings.iter().any(|finding| finding.id == "block-too-large"));
     let (with, without) = (made.value.unwrap(), kit(&small("false")));
     assert!(with.blocks.is_empty());
@@ -615,7 +618,7 @@ proptest! {
             .replace(r#""width": 150, "height": 190"#, &format!(r#""width": {width}, "height": {height}"#))
             .replace("A2", "1500x900mm").replace("A3", "700x500mm");
         let album = album(&text);
-        let made = parts::kit(&album).value;
+        let made = parts::kit(&album, &Cutter::default()).value;
         prop_assume!(made.is_some());
         let made = made.unwrap();
         for finding in fit::check(&album, &made, &cutter(0.1, 1.0, 3.0)).findings {

@@ -4,6 +4,7 @@
 use crate::common;
 
 use crate::common::{INCH, cutter, kit, near, part, work};
+use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Key, needed};
 use hingeleaf::length::Length;
 use hingeleaf::net::{Flat, Sense};
@@ -266,7 +267,7 @@ fn no_sheet_holds_more_than_fits() {
         );
         // All of them lie in one pocket; whether they fit into it is not what is asked here.
         let album = common::album(&text);
-        let made = hingeleaf::parts::kit(&album).value.unwrap();
+        let made = hingeleaf::parts::kit(&album, &Cutter::default()).value.unwrap();
         let search =
             hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Normal, trimmer: false, threads: 1 };
         let machine = cutter(0.0, gap * INCH, 0.0);

@@ -9,6 +9,7 @@ use crate::common;
 use crate::common::{TempDir, album, cutter, files, fixtures, hingeleaf, kit, project};
 use hingeleaf::album::schema;
 use hingeleaf::contour::{Contour, Point, Rect};
+use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Source, Takes};
 use hingeleaf::finding::Level;
 use hingeleaf::net::Use;
@@ -334,7 +335,7 @@ proptest! {
             prop_assert!(!read.findings.is_empty());
             return Ok(());
         };
-        let made = parts::kit(&album);
+        let made = parts::kit(&album, &Cutter::default());
         let Some(kit) = made.value else {
             prop_assert!(made.findings.iter().any(|finding| finding.level == Level::Stop), "{text}");
             return Ok(());

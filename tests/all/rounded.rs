@@ -101,12 +101,13 @@ fn every_size_is_the_nearest_sixteenth() {
 /// Sizes that follow a rule follow the rounded sizes: a lead-in of half the tab, wings 1 mm under the pitch.
 #[test]
 fn rules_come_after_rounding() {
-    let kit = parts::kit(&album(ALL).rounded(step(1.0 / 16.0))).value.unwrap();
+    let kit = parts::kit(&album(ALL).rounded(step(1.0 / 16.0)), &Cutter::default()).value.unwrap();
     let (pitch, gusset, tab) = (0.25 * INCH, 0.25 * INCH, 0.5 * INCH);
     let tee = common::part(&kit, "hinge-t");
     near(tee.flat.width, 2.0 * (pitch - 1.0 + gusset + tab), 1e-9);
     near(tee.flat.height, 190.5 - 1.5875, 1e-9);
-    let plain = parts::kit(&with(&[("/spine/ease", json!(0))]).rounded(step(1.0 / 16.0))).value.unwrap();
+    let plain =
+        parts::kit(&with(&[("/spine/ease", json!(0))]).rounded(step(1.0 / 16.0)), &Cutter::default()).value.unwrap();
     near(common::part(&plain, "hinge-t").flat.height, 190.5, 1e-9);
     // A clipped corner of the strip's tab runs from half the tab down its edge: its outline's corners say so.
     let strip = common::part(&plain, "hinge-1");
@@ -121,7 +122,7 @@ fn parts_still_fit_each_other() {
         let album = with(&[("/spine/ease", json!(0))]).rounded(step(inches));
         let (width, height, seam) = (album.page.width.mm(), album.page.height.mm(), album.page.seam.mm());
         let reveal = album.panels.as_ref().unwrap().reveal.mm();
-        let kit = parts::kit(&album).value.unwrap();
+        let kit = parts::kit(&album, &Cutter::default()).value.unwrap();
         let size = |id: &str| (common::part(&kit, id).flat.width, common::part(&kit, id).flat.height);
         near(size("page-1-front").0, width, 1e-9);
         near(size("page-1-front").1, height + seam, 1e-9);
@@ -143,7 +144,7 @@ fn covers_are_on_the_marks_too() {
     let mut json: Value = serde_json::from_str(ALL).unwrap();
     for (cover, id) in [("wrap", "cover"), ("case", "cover-board"), ("case", "cover-spine")] {
         json["cover"] = json!({ "kind": cover });
-        let made = parts::kit(&album(&json.to_string()).rounded(step(1.0 / 16.0))).value.unwrap();
+        let made = parts::kit(&album(&json.to_string()).rounded(step(1.0 / 16.0)), &Cutter::default()).value.unwrap();
         let flat = &made.parts.iter().find(|part| part.id == id).unwrap().flat;
         for size in flat.scores.iter().map(|score| score.from.x).chain([flat.width, flat.height]) {
             let sixteenths = size / INCH * 16.0;

@@ -3,6 +3,7 @@
 
 use crate::common::{album, cutter, kit, near, part};
 use hingeleaf::album::Role;
+use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Fallback, Takes};
 use hingeleaf::finding::Level;
 use hingeleaf::fit::order::{Doing, check, steps};
@@ -179,7 +180,7 @@ fn a_concertina_longer_than_its_sheet_is_joined_from_pieces() {
         // The middle piece lies on its neighbours.
         near(here[2] - 6.0, if (9..=16).contains(&page) { 0.3 } else { 0.0 }, 1e-9);
     }
-    let carry = Carry::of(&album(&text));
+    let carry = Carry::of(&album(&text), &Cutter::default());
     assert!(carry.rises[..8].iter().chain(&carry.rises[16..]).all(|rise| *rise == 0.0));
     assert!(carry.rises[8..16].iter().all(|rise| (*rise - 0.3).abs() < 1e-12));
     // The maker can say how long a piece may be: 4 pages at 191, 5 at 233.
@@ -270,7 +271,7 @@ fn stubs_make_the_spine_as_thick_as_the_pages() {
 fn a_thicker_page_has_more_stubs() {
     let pages = [r#"{ "kind": "pocket" }"#, r#"{ "kind": "pocket", "content": 1.0 }"#].map(str::to_owned);
     let text = text(&pages, r#""kind": "stubs""#);
-    let thick = hingeleaf::parts::page_thickness(&album(&text));
+    let thick = hingeleaf::parts::page_thickness(&album(&text), &Cutter::default());
     near(thick[0], 1.6, 1e-9);
     near(thick[1], 2.6, 1e-9);
     let (made, closed) = clean(&text);
@@ -291,7 +292,7 @@ fn a_page_is_as_thick_flat_as_it_is_folded() {
         let text = mixed(4, first, "stubs");
         let text = format!("{}{tags}", text.trim_end().strip_suffix('}').unwrap());
         let (_, closed) = clean(&text);
-        let flat = hingeleaf::parts::page_thickness(&album(&text));
+        let flat = hingeleaf::parts::page_thickness(&album(&text), &Cutter::default());
         assert_eq!(flat.len(), 4);
         for (page, flat) in closed.pages.iter().zip(flat) {
             near(flat, page.greatest, 1e-9);
@@ -338,7 +339,7 @@ fn each_spine_carries_its_pages_as_it_says() {
     for spine in SPINES {
         for count in 1..=6 {
             let text = mixed(count, 0, spine);
-            let (carry, made) = (Carry::of(&album(&text)), kit(&text));
+            let (carry, made) = (Carry::of(&album(&text), &Cutter::default()), kit(&text));
             let folded = fold(&text, &made);
             assert_eq!((carry.steps.len(), carry.rises.len()), (count, count));
             let roots: Vec<[f64; 3]> = (1..=count).map(|page| root(&made, &folded, page)).collect();
@@ -382,7 +383,7 @@ fn hands_can_put_a_stub_spine_together() {
 
 /// Ids of what stops or warns.
 fn found(text: &str) -> Vec<&'static str> {
-    let (album, made) = (album(text), hingeleaf::parts::kit(&album(text)));
+    let (album, made) = (album(text), hingeleaf::parts::kit(&album(text), &Cutter::default()));
     let mut findings = made.findings;
     if let Some(kit) = made.value {
         findings.extend(fit::check(&album, &kit, &cutter(0.1, 1.0, 3.0)).findings);
@@ -483,7 +484,7 @@ proptest! {
                 }
             }
         }
-        let carry = Carry::of(&album(&text));
+        let carry = Carry::of(&album(&text), &Cutter::default());
         near(carry.spine(), carry.steps.iter().sum(), 1e-9);
         prop_assert_eq!(check(&made, &steps(&made)), Vec::new());
     }

@@ -4,6 +4,7 @@
 
 use crate::common::{album, cutter, kit, near, part};
 use hingeleaf::contour::Point;
+use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit;
 use hingeleaf::folded::{Folded, fold};
@@ -30,7 +31,7 @@ fn text(caliper: f64, pages: &[&str], inserts: &[&str], more: &str) -> String {
 }
 
 fn findings(text: &str) -> Vec<Finding> {
-    let made = parts::kit(&album(text));
+    let made = parts::kit(&album(text), &Cutter::default());
     let mut findings = made.findings;
     if let Some(kit) = made.value {
         findings.extend(fit::check(&album(text), &kit, &cutter(0.1, 1.0, 3.0)).findings);
@@ -520,7 +521,7 @@ proptest! {
 fn every_kind_stays_quiet_as_it_comes() {
     for maker in parts::ALL {
         let example = parts::example(maker);
-        let made = parts::kit(&album(&example));
+        let made = parts::kit(&album(&example), &Cutter::default());
         let mut found = made.findings;
         found.extend(
             made.value.iter().flat_map(|kit| fit::check(&album(&example), kit, &cutter(0.1, 1.0, 3.0)).findings),

@@ -16,10 +16,12 @@
 //! here; the album is far too thick then, and its true lift is a little more.
 
 mod side;
+mod tried;
 
 use crate::contour::{Point, Vec2};
 use side::{Rest, Side};
 use std::f64::consts::FRAC_PI_2;
+use tried::Tried;
 
 /// Steps in which the base's tilt is searched at first, each way from flat.
 const COARSE: i32 = 30;
@@ -144,7 +146,9 @@ impl Section {
     #[must_use]
     pub fn opened(&self, between: usize) -> Opening {
         let section = self.tamed();
-        section.at_rest(between.min(section.leaves.len()), &mut section.sides())
+        let mut sides = section.sides();
+        let tried = Tried::new(&section, &mut sides);
+        section.at_rest(between.min(section.leaves.len()), &tried, &mut sides)
     }
 
     /// The opening whose top leaf lies least flat, with the number of leaves to its left; none if there are not two
@@ -153,9 +157,10 @@ impl Section {
     pub fn worst(&self) -> Option<(usize, Opening)> {
         let section = self.tamed();
         let mut sides = section.sides();
+        let tried = Tried::new(&section, &mut sides);
         let mut worst: Option<Opening> = None;
         for between in 1..section.leaves.len() {
-            let opening = section.at_rest(between, &mut sides);
+            let opening = section.at_rest(between, &tried, &mut sides);
             if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + 1e-6) {
                 worst = Some(opening);
             }
@@ -198,8 +203,9 @@ impl Section {
         let mut hardest = 1;
         let mut does = |steps: u32| {
             let with = section.with_gussets(f64::from(steps) * step);
+            let tried = Tried::new(&with, &mut sides);
             let openings = std::iter::once(hardest).chain(1..with.leaves.len()).take(with.leaves.len());
-            let steep = |between: &usize| with.at_rest(*between, &mut sides).slope.abs() > limit;
+            let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
             let failing = openings.into_iter().find(steep);
             hardest = failing.unwrap_or(hardest);
             failing.is_none()
@@ -253,6 +259,11 @@ impl Section {
         if least.is_finite() { least } else { 0.0 }
     }
 
+    /// How thick all leaves are together: a base is drawn up no higher.
+    fn highest(&self) -> f64 {
+        self.leaves.iter().map(|leaf| leaf.thickness).sum()
+    }
+
     fn sides(&self) -> Sides {
         Sides([Side::new(self.leaves.len()), Side::new(self.leaves.len())])
     }
@@ -281,23 +292,23 @@ impl Section {
 
     /// The tilt and the height of the base at which the leaves lie lowest; the ones nearest to flat on the table where
     /// several do.
-    fn posture(&self, between: usize, sides: &mut Sides) -> (f64, f64) {
-        let flat = self.lay(between, (0.0, 0.0), f64::INFINITY, sides);
+    fn posture(&self, between: usize, tried: &Tried, sides: &mut Sides) -> (f64, f64) {
+        let flat = tried.level.energy(between, f64::INFINITY);
         // Lower than flat on the table they can't lie.
-        if !self.free || self.base <= 0.0 || sides.0.iter().all(Side::flat) {
+        if !self.free || self.base <= 0.0 || tried.level.flat(between) {
             return (0.0, 0.0);
         }
         // What is lost in rounding is no difference.
         let slack = flat.abs().max(1.0) * 1e-9;
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
-        let tilts = || (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
-        found.search(tilts(), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
-            self.lay(between, (tilt, 0.0), most, sides)
-        });
+        for (tilt, both) in &tried.tilted {
+            found.weigh(*tilt, both.energy(between, found.least - slack));
+        }
+        found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| self.lay(between, (tilt, 0.0), most, sides));
         let mut best = (found.at, 0.0, found.least);
-        let highest: f64 = self.leaves.iter().map(|leaf| leaf.thickness).sum();
-        if !self.loose || highest <= 0.0 {
+        let highest = self.highest();
+        if tried.raised.is_empty() {
             return (best.0, best.1);
         }
         let step_up = highest / f64::from(COARSE);
@@ -307,11 +318,20 @@ impl Section {
             let all: f64 = side.iter().map(|leaf| leaf.thickness).sum();
             side.last().map_or(0.0, |top| all - top.thickness / 2.0 - top.gusset - top.stands_back).clamp(0.0, highest)
         });
-        let heights = || (1..=COARSE).map(|number| f64::from(number) * step_up).chain(just);
         // Drawn up level, and drawn up as it is tipped; then tipped anew.
-        for tilt in [0.0, best.0] {
+        let level = best.0 == 0.0;
+        for tilt in [0.0, best.0].into_iter().take(if level { 1 } else { 2 }) {
             let mut raised = Found { at: 0.0, least: if tilt == 0.0 { flat } else { best.2 }, slack };
-            raised.search(heights(), step_up, (0.0, highest), &mut |high, most| {
+            for (high, both) in &tried.raised {
+                let most = raised.least - slack;
+                let energy = if tilt == 0.0 {
+                    both.energy(between, most)
+                } else {
+                    self.lay(between, (tilt, *high), most, sides)
+                };
+                raised.weigh(*high, energy);
+            }
+            raised.search(just.into_iter(), step_up, (0.0, highest), &mut |high, most| {
                 self.lay(between, (tilt, high), most, sides)
             });
             if raised.least < best.2 - slack {
@@ -321,17 +341,20 @@ impl Section {
         if best.1 > 0.0 {
             let mut tipped = Found { at: best.0, least: best.2, slack };
             let height = best.1;
-            tipped.search(tilts(), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
-                self.lay(between, (tilt, height), most, sides)
-            });
+            tipped.search(
+                tried.tilted.iter().map(|(tilt, _)| *tilt),
+                step,
+                (-FRAC_PI_2, FRAC_PI_2),
+                &mut |tilt, most| self.lay(between, (tilt, height), most, sides),
+            );
             best = (tipped.at, height, tipped.least);
         }
         (best.0, best.1)
     }
 
     /// The album at rest, opened with `between` leaves on the left.
-    fn at_rest(&self, between: usize, sides: &mut Sides) -> Opening {
-        let (tilt, high) = self.posture(between, sides);
+    fn at_rest(&self, between: usize, tried: &Tried, sides: &mut Sides) -> Opening {
+        let (tilt, high) = self.posture(between, tried, sides);
         self.lay(between, (tilt, high), f64::INFINITY, sides);
         let (sine, cosine) = tilt.sin_cos();
         let low = (-self.base * sine).max(0.0) + high;
@@ -402,6 +425,11 @@ impl Found {
         for place in places {
             self.weigh(place, energy(place, self.least - self.slack));
         }
+        self.refine(step, (lowest, highest), energy);
+    }
+
+    /// Tries ever finer around the best so far.
+    fn refine(&mut self, step: f64, (lowest, highest): (f64, f64), energy: &mut dyn FnMut(f64, f64) -> f64) {
         // Half as far to either side again and again: from the mirror image this finds the mirror image.
         let mut step = step;
         for _ in 0..FINE {

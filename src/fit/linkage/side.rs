@@ -21,13 +21,15 @@
 //! hangs from it and the fore-edge rests below.
 
 use super::Leaf;
-use crate::contour::{Point, Vec2};
+use crate::contour::{Point, Rect, Vec2};
 
 /// Less than this is no distance, mm.
 const HAIR: f64 = 1e-9;
 
 /// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
 const PRESS: f64 = 0.2;
+/// More than is ever lost in rounding, mm.
+const ROUNDING: f64 = 1e-6;
 
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
@@ -44,6 +46,13 @@ pub(super) struct Rest {
 /// Square to a direction, upward from a line that runs outward.
 fn normal(along: Vec2) -> Vec2 {
     Vec2::new(-along.y, along.x)
+}
+
+/// How far the farthest point of a box lies from a point, along a direction.
+fn highest(of: Rect, from: Point, up: Vec2) -> f64 {
+    let x = if up.x > 0.0 { of.x1 } else { of.x0 };
+    let y = if up.y > 0.0 { of.y1 } else { of.y0 };
+    (Point::new(x, y) - from).dot(up)
 }
 
 /// A direction turned downward by the angle of this sine.
@@ -90,8 +99,8 @@ pub(super) struct Side {
     high: bool,
     /// A point of the line that the next page lies on, and the line's direction.
     surface: (Point, Vec2),
-    /// The upper corners of the spine edges laid so far.
-    corners: Vec<Point>,
+    /// The upper corners of the spine edges laid so far, each with the box of it and all below it.
+    corners: Vec<(Point, Rect)>,
     /// Every bar laid so far.
     pub(super) bars: Vec<Rest>,
     /// The sum of weight times height of each bar's middle.
@@ -138,7 +147,9 @@ impl Side {
         }
         let top = rest.from + normal(rest.along) * page.half;
         self.surface = (top, rest.along);
-        self.corners.push(top);
+        let only = Rect::from_points(top, top);
+        let below = self.corners.last().map_or(only, |(_, below)| below.union_pt(top));
+        self.corners.push((top, below));
         self.bars.push(rest);
         self.energy += leaf.weight * (leaf.width / 2.0).mul_add(rest.along.y, rest.from.y);
         // What would go through the table is no posture to settle in.
@@ -152,9 +163,9 @@ impl Side {
         (self.end - self.foot).hypot() > HAIR
     }
 
-    /// Whether all that is laid lies flat.
-    pub(super) fn flat(&self) -> bool {
-        self.bars.iter().all(|rest| rest.along.y.abs() < HAIR)
+    /// Whether what was laid last lies flat.
+    pub(super) fn lies_flat(&self) -> bool {
+        self.bars.last().is_none_or(|rest| rest.along.y.abs() < HAIR)
     }
 
     /// Where a page rests on what is laid so far, if the base's end is not in its way.
@@ -166,7 +177,7 @@ impl Side {
         let above = (root - start).dot(up);
         // The lowest leaf lies on the table; a gusset too short for that draws the base up a little.
         if above < -gusset - HAIR
-            && let Some(&corner) = self.corners.last()
+            && let Some(&(corner, _)) = self.corners.last()
         {
             return self.clear_of_corners(page, tangent(root, gusset, half, corner));
         }
@@ -205,8 +216,11 @@ impl Side {
             let way = *corner - rest.from;
             way.dot(rest.along) > HAIR && way.dot(up) > HAIR - page.half
         };
-        match self.corners.iter().rev().skip(1).find(|corner| meets(corner)) {
-            Some(&corner) if (corner - page.root).hypot() > page.gusset => {
+        // Where not even the box of all that is below comes so high, none of them does.
+        let near = |below: &Rect| highest(*below, rest.from, up) > HAIR - page.half - ROUNDING;
+        let near = self.corners.iter().rev().skip(1).take_while(|(_, below)| near(below));
+        match near.map(|(corner, _)| *corner).find(meets) {
+            Some(corner) if (corner - page.root).hypot() > page.gusset => {
                 self.clear_of_corners(page, tangent(page.root, page.gusset, page.half, corner))
             }
             _ => rest,
@@ -217,7 +231,10 @@ impl Side {
     fn clear_of_corners(&self, page: Page, along: Vec2) -> Rest {
         let Page { root, gusset, half, .. } = page;
         let mut along = along;
-        for &corner in self.corners.iter().rev() {
+        for &(corner, below) in self.corners.iter().rev() {
+            if highest(below, root, normal(along)) <= gusset - half - ROUNDING {
+                break;
+            }
             let way = corner - root;
             if way.dot(normal(along)) > gusset - half + HAIR && way.dot(along) > 0.0 {
                 along = tangent(root, gusset, half, corner);
@@ -337,6 +354,9 @@ impl Side {
             let way = *corner - rest.from;
             way.dot(rest.along) > HAIR && way.dot(normal(rest.along)) > 1e-6 - page.half
         };
+        // Where not even the box of all that is below comes so high, none of them does.
+        let near = |below: &Rect| highest(*below, rest.from, normal(rest.along)) > -page.half - ROUNDING;
+        let mut near = self.corners.iter().rev().take_while(|(_, below)| near(below));
         let (start, surface) = self.surface;
         let fore_edge = rest.from + rest.along * page.width - normal(rest.along) * page.half;
         // The spine edge stands beside the block or over it, not in it; its lower corner may press against the side a little.
@@ -344,7 +364,9 @@ impl Side {
         let up = Vec2::new(self.inward.y, -self.inward.x);
         let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - 1e-6;
         let edge = [rest.from, rest.from - normal(rest.along) * page.half];
-        edge.into_iter().all(out) && !self.corners.iter().any(meets) && (fore_edge - start).dot(normal(surface)) > -1e-6
+        edge.into_iter().all(out)
+            && !near.any(|(corner, _)| meets(corner))
+            && (fore_edge - start).dot(normal(surface)) > -1e-6
     }
 }
 

@@ -3,6 +3,7 @@
 
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
+use crate::cutter::Cutter;
 use crate::fields::{Key, Text, nearest};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::excerpt;
@@ -15,6 +16,7 @@ use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
+use crate::usable::Usable;
 use std::collections::BTreeMap;
 
 /// A piece that is to be cut.
@@ -56,6 +58,8 @@ pub(in crate::parts) struct Mount {
 pub struct Builder<'a> {
     /// The album that is built.
     pub album: &'a Album,
+    /// The machine that cuts it.
+    pub(in crate::parts) cutter: &'a Cutter,
     /// Faces that have no panel yet.
     pub(in crate::parts) plains: Vec<Plain>,
     /// Which design each of them gets, once that is dealt.
@@ -77,7 +81,7 @@ pub struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    pub(in crate::parts) const fn new(album: &'a Album) -> Self {
+    pub(in crate::parts) fn new(album: &'a Album, cutter: &'a Cutter) -> Self {
         let kit = Kit {
             parts: Vec::new(),
             pieces: Vec::new(),
@@ -88,9 +92,11 @@ impl<'a> Builder<'a> {
             flaps: Vec::new(),
             spares: Vec::new(),
             blocks: Vec::new(),
+            carry: Carry::NONE,
         };
         Self {
             album,
+            cutter,
             plains: Vec::new(),
             designs: None,
             mounts: Vec::new(),
@@ -104,7 +110,8 @@ impl<'a> Builder<'a> {
         }
     }
 
-    pub(in crate::parts) fn finish(self) -> Checked<Kit> {
+    pub(in crate::parts) fn finish(mut self) -> Checked<Kit> {
+        self.kit.carry = self.carry;
         Checked::new(self.kit, self.findings)
     }
 
@@ -282,6 +289,13 @@ impl<'a> Builder<'a> {
     #[must_use]
     pub fn pockets(&self) -> &[Pocket] {
         &self.kit.pockets
+    }
+
+    /// The sheets of a stock that a part can count on: those that what keeps to the grain leaves it, itself included.
+    pub(in crate::parts) fn usable(&self, stock: usize, along_grain: bool) -> Option<Usable> {
+        let usable = Usable::of(self.album.stocks.get(stock)?, self.cutter);
+        let grained = along_grain || self.kit.parts.iter().any(|part| part.stock == stock && part.along_grain);
+        Some(if grained { usable.with_grain(self.album.bound == Bound::Top) } else { usable })
     }
 
     /// Caliper of a stock, mm.

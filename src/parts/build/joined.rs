@@ -10,12 +10,13 @@
 //! A row is cut at a fold where one is at hand, so that the seam hides behind the fold; else within a panel, where the
 //! seam runs on flat. A lap of 12.7 mm is usual for boxes (Bean & Brodhead 1914).
 
+use super::cuts;
 use crate::album::Bound;
 use crate::contour::{Contour, Vec2};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::kit::{Face, Hold, Side};
-use crate::stock::{Pattern, Stock};
+use crate::usable::Keeps;
 
 /// The usual lap, mm and in (C5).
 pub(in crate::parts) const LAP: (f64, f64) = (13.0, 0.5);
@@ -23,17 +24,8 @@ pub(in crate::parts) const LAP: (f64, f64) = (13.0, 0.5);
 /// A narrower lap holds badly, mm (C5).
 pub(in crate::parts) const LEAST_LAP: f64 = 6.35;
 
-/// What machines leave of a sheet's edge, mm each side: our choice; the machine's own margin is checked later.
-pub(in crate::parts) const EDGE: f64 = 5.0;
-
-/// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.
-const KEEP: f64 = 10.0;
-
-/// More pieces than this are no part.
-const MOST: usize = 32;
-
 /// Lengths nearer than this are equal, mm.
-const SAME: f64 = 1e-6;
+pub(super) const SAME: f64 = 1e-6;
 
 /// A row of panels that may have to be made in pieces.
 #[derive(Clone, Debug)]
@@ -91,7 +83,7 @@ impl Row {
     }
 
     /// Where each leaf starts, and the end.
-    fn starts(&self) -> Vec<f64> {
+    pub(super) fn starts(&self) -> Vec<f64> {
         let mut at = 0.0;
         let mut starts = vec![at];
         for leaf in &self.leaves {
@@ -105,11 +97,14 @@ impl Row {
     pub(in crate::parts) fn make(&self, builder: &mut Builder<'_>, cut: &Cut<'_>) -> Option<Joined> {
         let starts = self.starts();
         let whole = starts.last().copied().unwrap_or(0.0);
-        let stock = builder.album.stocks.get(cut.stock);
         let caliper = builder.caliper(cut.stock);
-        let sideways = builder.album.bound == Bound::Top;
-        let room = stock.and_then(|stock| self.room(stock, cut.along_grain, sideways));
-        let cuts = room.filter(|room| whole > room + SAME).and_then(|room| self.cuts(room)).unwrap_or_default();
+        let keeps = Keeps { along_grain: cut.along_grain, sideways: builder.album.bound == Bound::Top };
+        let usable = builder.usable(cut.stock, cut.along_grain);
+        let across = self.along == Along::Across;
+        let size = if across { (whole, self.breadth) } else { (self.breadth, whole) };
+        let room = usable.filter(|usable| !usable.takes(size, keeps));
+        let room = room.and_then(|usable| usable.longest(self.breadth, across, keeps));
+        let cuts = room.and_then(|room| cuts::fewest(self, room, caliper)).unwrap_or_default();
         let mut joined = Joined { along: self.along, spans: Vec::new() };
         let mut ends: Vec<f64> = cuts.iter().map(|cut| cut.at).collect();
         ends.push(whole);
@@ -195,100 +190,22 @@ impl Row {
     }
 
     /// The stretch of the row that a hole takes.
-    fn run(&self, hole: &Contour) -> (f64, f64) {
+    pub(super) fn run(&self, hole: &Contour) -> (f64, f64) {
         let bounds = hole.bounds();
         if self.along == Along::Across { (bounds.x0, bounds.x1) } else { (bounds.y0, bounds.y1) }
-    }
-
-    /// How long a piece may be on the largest sheet of a stock; none where its breadth fits on none.
-    fn room(&self, stock: &Stock, along_grain: bool, sideways: bool) -> Option<f64> {
-        let mut room: Option<f64> = None;
-        for size in &stock.sheets {
-            let stood = stock.stood(size);
-            let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
-            let one_way = stock.pattern == Pattern::OneWay;
-            if one_way && along_grain && stood.grain_upright == Some(sideways) {
-                continue;
-            }
-            let upright = one_way || (along_grain && stood.grain_upright.is_some());
-            // A pattern whose up is at the row's left turns it by a quarter.
-            let as_drawn = (self.along == Along::Across) != (one_way && sideways);
-            let (run, breadth) = if as_drawn { (across, up) } else { (up, across) };
-            let ways = [Some((run, breadth)), (!upright).then_some((breadth, run))];
-            for (run, breadth) in ways.into_iter().flatten() {
-                if self.breadth <= breadth + SAME && room.is_none_or(|room| run > room) {
-                    room = Some(run);
-                }
-            }
-        }
-        room
-    }
-
-    /// Where to cut it so that each piece with its lap is at most `room` long; none where that can't be done.
-    fn cuts(&self, room: f64) -> Option<Vec<Break>> {
-        let starts = self.starts();
-        let whole = starts.last().copied()?;
-        // What must stay in one piece, holes with `keep` round them.
-        let taken = |keep: f64| {
-            let holes = self.holes.iter().map(|hole| self.run(hole)).map(move |(from, to)| (from - keep, to + keep));
-            holes.chain(self.whole.iter().copied())
-        };
-        let clear =
-            |at: f64, lap: f64, keep: f64| taken(keep).all(|(from, to)| to <= at + SAME || from >= at + lap - SAME);
-        let mut cuts = Vec::new();
-        let mut start = 0.0;
-        while whole - start > room + SAME {
-            let reach = start + room - self.lap;
-            let at_fold = |&index: &usize| {
-                let at = starts[index];
-                let lap = self.lap.min(self.leaves[index].depth());
-                // A fold close by would leave a small piece; a lap may take all of a narrow panel.
-                !self.leaves[index].is_seam()
-                    && at - start >= room / 3.0
-                    && at + lap <= start + room + SAME
-                    && clear(at, lap, 0.0)
-            };
-            let folds = (1..self.leaves.len()).filter(at_fold);
-            let wide_enough = |index: &usize| self.leaves[*index].depth() >= self.lap - SAME;
-            let best = folds.clone().rfind(wide_enough).or_else(|| folds.clone().next_back());
-            let cut = if let Some(index) = best {
-                let leaf = &self.leaves[index];
-                Break { at: starts[index], lap: self.lap.min(leaf.depth()), fold: leaf.fold() }
-            } else {
-                let index = (0..self.leaves.len()).find(|&index| starts[index] < reach && reach < starts[index + 1])?;
-                // A seam that closes the row must stay in its place.
-                let closes = self.leaves.get(index + 1).is_some_and(Leaf::is_seam);
-                let mut at = reach.min(starts[index + 1] - self.lap);
-                for _ in 0..=self.holes.len() + self.whole.len() {
-                    let hit = taken(KEEP).filter(|(from, to)| *to > at + SAME && *from < at + self.lap - SAME);
-                    at = hit.map(|(from, _)| from - self.lap).fold(at, f64::min);
-                }
-                let sound = !closes && self.leaves[index].is_straight() && at > start.max(starts[index]) + self.lap;
-                if !sound || !clear(at, self.lap, KEEP) {
-                    return None;
-                }
-                Break { at, lap: self.lap, fold: (Sense::Bent, 0.0) }
-            };
-            start = cut.at;
-            cuts.push(cut);
-            if cuts.len() >= MOST {
-                return None;
-            }
-        }
-        Some(cuts)
     }
 }
 
 /// A place where a row is cut: its lap turns like the panel that it is stuck on.
 #[derive(Clone, Copy, Debug)]
-struct Break {
-    at: f64,
-    lap: f64,
-    fold: (Sense, f64),
+pub(super) struct Break {
+    pub at: f64,
+    pub lap: f64,
+    pub fold: (Sense, f64),
 }
 
 /// How far a fold leans outwards, seen from the front: 1 for a right-angled mountain, -1 for a valley.
-fn lean((sense, degrees): (Sense, f64)) -> f64 {
+pub(super) fn lean((sense, degrees): (Sense, f64)) -> f64 {
     let sine = degrees.to_radians().sin();
     if sense == Sense::Mountain { sine } else { -sine }
 }

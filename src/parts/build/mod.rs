@@ -2,6 +2,7 @@
 //! How a kind states its pieces: the builder that gathers them, faces, nets in few words, rows that are joined from pieces.
 
 pub(in crate::parts) mod builder;
+mod cuts;
 pub(in crate::parts) mod face;
 pub(in crate::parts) mod joined;
 pub(in crate::parts) mod sketch;

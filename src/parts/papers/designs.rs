@@ -10,13 +10,14 @@
 //!
 //! The designs take turns in the order in which the file lists them, from the first opening of the album to the last; the
 //! outside of the cover comes at the end. Where a stock says how many sheets there are, it is passed over when they are used up. That
-//! is an estimate: each panel counts as its share of a sheet cut in a plain grid, as if a machine left 5 mm of every edge. If
+//! is an estimate: each panel counts as its share of a sheet cut in a plain grid. If
 //! no design has enough the turn stands, and laying the sheets says how many are missing (our choice).
 
 use crate::album::{Album, Bound, Panels};
+use crate::cutter::Cutter;
 use crate::parts::build::face::{Looks, Plain};
-use crate::parts::build::joined::EDGE;
-use crate::stock::{Pattern, Stock};
+use crate::stock::Stock;
+use crate::usable::{Keeps, Usable};
 use std::collections::BTreeMap;
 
 /// Which stock each face gets.
@@ -33,7 +34,7 @@ impl Designs {
     }
 
     /// Deals the designs out to the faces of the pages; those of a cover, which come later, count as a page's face each.
-    pub(in crate::parts) fn deal(album: &Album, panels: &Panels, plains: &[Plain]) -> Self {
+    pub(in crate::parts) fn deal(album: &Album, cutter: &Cutter, panels: &Panels, plains: &[Plain]) -> Self {
         let reveal = panels.reveal.mm();
         let inset = |(width, height): (f64, f64)| (2.0f64.mul_add(-reveal, width), 2.0f64.mul_add(-reveal, height));
         let mut sizes: BTreeMap<Looks, Vec<(f64, f64)>> = BTreeMap::new();
@@ -56,7 +57,9 @@ impl Designs {
         let mut turn = 0;
         for (looks, sizes) in sizes {
             let wants = |stock: usize| {
-                let share = |size: &(f64, f64)| album.stocks.get(stock).map_or(0.0, |stock| share(album, stock, *size));
+                let usable = album.stocks.get(stock).map(|stock| Usable::of(stock, cutter));
+                let sideways = album.bound == Bound::Top;
+                let share = |size: &(f64, f64)| usable.as_ref().map_or(0.0, |usable| share(usable, *size, sideways));
                 sizes.iter().map(share).sum::<f64>() * f64::from(album.copies)
             };
             let in_turn = (0..panels.stocks.len()).map(|ahead| (turn + ahead) % panels.stocks.len());
@@ -81,18 +84,10 @@ fn supply(stock: &Stock) -> f64 {
     stock.sheets.iter().map(|size| size.count.map_or(f64::INFINITY, f64::from)).sum()
 }
 
-/// What a panel takes of a stock's largest sheet, all panels of its size side by side.
-fn share(album: &Album, stock: &Stock, (width, height): (f64, f64)) -> f64 {
-    let grid = |across: f64, up: f64| ((across / width).floor() * (up / height).floor()).max(0.0);
-    let on = |size: &crate::stock::SheetSize| {
-        let stood = stock.stood(size);
-        let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
-        let (as_drawn, turned) = (grid(across, up), grid(up, across));
-        match (stock.pattern, album.bound) {
-            (Pattern::OneWay, Bound::Top) => turned,
-            (Pattern::OneWay, _) => as_drawn,
-            _ => as_drawn.max(turned),
-        }
-    };
-    1.0 / stock.sheets.iter().map(on).fold(1.0, f64::max)
+/// What a panel takes of the sheet that takes the most of them, all panels of its size side by side.
+fn share(usable: &Usable, size: (f64, f64), sideways: bool) -> f64 {
+    let most = usable.grid(size, Keeps { along_grain: false, sideways }).max(1);
+    #[allow(clippy::cast_precision_loss, reason = "far fewer than 2^53 panels lie on a sheet")]
+    let share = 1.0 / most as f64;
+    share
 }

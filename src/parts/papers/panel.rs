@@ -12,7 +12,7 @@
 //! Covers have panels outside and, where no end papers line them, inside. Round a window the border is as wide as at the
 //! edge; a slot's cut is 1 mm larger all round, so that a panel stuck a little off does not close it (our choice).
 
-use crate::album::{Decorated, ON, Panels, REVEAL, RUNS_ON};
+use crate::album::{Bound, Decorated, ON, Panels, REVEAL, RUNS_ON};
 
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
@@ -29,7 +29,8 @@ const LEAST: f64 = 5.0;
 /// Sticks panels on every face that has been stated since the last call.
 pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
-    let designs = builder.designs.get_or_insert_with(|| Designs::deal(builder.album, panels, &plains)).clone();
+    let designs =
+        builder.designs.get_or_insert_with(|| Designs::deal(builder.album, builder.cutter, panels, &plains)).clone();
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
         let finding = Finding::warn("no-cover", Said::new("about-panels"), Said::new("no-cover"));
         let help = Said::new("no-cover-help")
@@ -150,7 +151,8 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
     });
     let goes_on = |run: &Run| {
         let stock = designs.stock(plains[run.panels[0].0].looks);
-        builder.album.stocks.get(stock).is_some_and(|stock| runs::goes_on(builder.album, stock, run.whole))
+        let sideways = builder.album.bound == Bound::Top;
+        builder.usable(stock, false).is_some_and(|usable| runs::goes_on(run, &usable, sideways))
     };
     let (kept, large): (Vec<Run>, Vec<Run>) = runs.into_iter().partition(goes_on);
     if let Some(first) = large.first() {

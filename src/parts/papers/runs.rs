@@ -14,12 +14,10 @@
 //! one column; they are all as tall, or as wide, as the least of them, if none loses more than a border at either side (our
 //! choice). Others are cut each by itself.
 
-use crate::album::{Album, Bound};
 use crate::contour::Rect;
 use crate::parts::build::face::{Looks, Plain};
-use crate::parts::build::joined::EDGE;
 use crate::parts::kit::Owner;
-use crate::stock::{Pattern, Stock};
+use crate::usable::{Keeps, Usable};
 use std::collections::BTreeMap;
 
 /// Lengths nearer than this are equal, mm.
@@ -78,17 +76,12 @@ fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<Run> 
     Some(Run { panels, whole, upright })
 }
 
-/// Whether a block goes onto a sheet of its stock, as a machine leaves it that takes 5 mm of every edge.
-pub(in crate::parts) fn goes_on(album: &Album, stock: &Stock, whole: Rect) -> bool {
-    stock.sheets.iter().any(|size| {
-        let stood = stock.stood(size);
-        let (across, up) = (stood.width.mm() - 2.0 * EDGE, stood.height.mm() - 2.0 * EDGE);
-        let fits = |width: f64, height: f64| width <= across + SAME && height <= up + SAME;
-        let (as_drawn, turned) = (fits(whole.width(), whole.height()), fits(whole.height(), whole.width()));
-        match (stock.pattern, album.bound) {
-            (Pattern::OneWay, Bound::Top) => turned,
-            (Pattern::OneWay, _) => as_drawn,
-            _ => as_drawn || turned,
-        }
-    })
+/// Whether its block goes onto a sheet, as far apart as the machine cuts its panels; on a trimmer too.
+pub(super) fn goes_on(run: &Run, usable: &Usable, sideways: bool) -> bool {
+    let along = |rect: &Rect| if run.upright { (rect.y0, rect.y1) } else { (rect.x0, rect.x1) };
+    let sides = run.panels.iter().map(|(_, rect)| along(rect));
+    let between = run.panels.windows(2).map(|pair| along(&pair[1].1).0 - along(&pair[0].1).1);
+    let long = sides.map(|(from, to)| to - from).sum::<f64>() + between.map(|gap| usable.apart(gap, true)).sum::<f64>();
+    let size = if run.upright { (run.whole.width(), long) } else { (long, run.whole.height()) };
+    usable.takes(size, Keeps { along_grain: false, sideways })
 }

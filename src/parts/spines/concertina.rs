@@ -20,7 +20,8 @@
 //! evenly: a piece ends in a base, and the next one's base is stuck on it, a little narrower so that it clears the
 //! gusset. Every second piece lies on its neighbours, a caliper higher. Sizes: common practice, no source.
 
-use crate::album::{Album, Entry, Kind, Role};
+use crate::album::{Album, Bound, Entry, Kind, Role};
+use crate::cutter::Cutter;
 use crate::fields::{Key, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
@@ -31,7 +32,7 @@ use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
-use crate::stock::{Pattern, Stock};
+use crate::usable::{Keeps, Usable};
 
 const FLAP: Key<Length> =
     Key::length("flap", usual(20.0, 0.75), "the end flaps that are stuck on the cover, 0 for none");
@@ -100,35 +101,17 @@ impl Piece {
     }
 }
 
-/// Margins of a machine that is not known here: our choice, mm.
-const MARGIN: f64 = 5.0;
-
-/// How wide a part so tall may be that goes on a sheet of its stock; without end where no sheet takes it at all, which is
-/// told elsewhere.
-fn widest(stock: &Stock, height: f64, along_grain: bool) -> f64 {
-    let room = stock.sheets.iter().map(|size| {
-        let stood = stock.stood(size);
-        let (across, up) = (stood.width.mm() - 2.0 * MARGIN, stood.height.mm() - 2.0 * MARGIN);
-        let upright = stock.pattern == Pattern::OneWay || (along_grain && stood.grain_upright.is_some());
-        let as_drawn = if height <= up { across } else { 0.0 };
-        let turned = if height <= across && !upright { up } else { 0.0 };
-        as_drawn.max(turned)
-    });
-    let room = room.fold(0.0, f64::max);
-    if room > 0.0 { room } else { f64::INFINITY }
-}
-
 impl Pleats {
-    fn of(album: &Album) -> Self {
+    fn of(album: &Album, cutter: &Cutter) -> Self {
         let (guard, spine) = (Guard::of(album), &album.spine);
         let mut pleats = Self { guard, flap: spine.mm(FLAP), pieces: Vec::new() };
         let (pages, height) = (album.pages.len(), album.page.height.mm() - guard.ease);
-        let room = album
-            .stocks
-            .get(spine.stock)
-            .map_or(f64::INFINITY, |stock| widest(stock, height, spine.grain_along_spine.unwrap_or(true)));
-        let longest = spine.get(LONGEST).map_or(room, Length::mm);
-        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest);
+        // Where no sheet takes a strip so tall, more pieces are no help; that is told elsewhere.
+        let keeps = Keeps { along_grain: spine.grain_along_spine.unwrap_or(true), sideways: album.bound == Bound::Top };
+        let usable = album.stocks.get(spine.stock).map(|stock| Usable::of(stock, cutter));
+        let room = usable.and_then(|usable| usable.longest(height, true, keeps)).unwrap_or(f64::INFINITY);
+        let longest = spine.get(LONGEST).map_or(room, |longest| longest.mm().min(room));
+        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest + 1e-6);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
         pleats.pieces = (0..count).map(|piece| pages / count + usize::from(piece < pages % count)).collect();
@@ -183,8 +166,8 @@ impl Pleats {
 }
 
 /// A pleat adds a caliper to the pitch; the pages of every second piece stand a caliper higher (derived).
-fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
-    let Pleats { guard, pieces, .. } = Pleats::of(album);
+fn carry(album: &Album, cutter: &Cutter, _: &dyn Fn() -> Vec<f64>) -> Carry {
+    let Pleats { guard, pieces, .. } = Pleats::of(album, cutter);
     let rise = |(number, &pages): (usize, &usize)| {
         std::iter::repeat_n(if number.is_multiple_of(2) { 0.0 } else { guard.caliper }, pages)
     };
@@ -197,7 +180,7 @@ fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
-    let pleats = Pleats::of(builder.album);
+    let pleats = Pleats::of(builder.album, builder.cutter);
     let guard = pleats.guard;
     let Some(height) = guard.height(builder, entry) else { return };
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.

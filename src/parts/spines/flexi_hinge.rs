@@ -18,6 +18,7 @@
 //! follow from roots at +/- p/2, +/- 3p/2 … and 0, +/- p, +/- 2p ….
 
 use crate::album::{Album, Entry, Kind, Role};
+use crate::cutter::Cutter;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut, side};
@@ -87,7 +88,7 @@ impl Hinge {
 }
 
 /// Strip k from the middle lies on all wider ones: a page's root stands above the lowest by their calipers (derived).
-fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
+fn carry(album: &Album, _: &Cutter, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let hinge = Hinge::of(album);
     let count = album.pages.len();
     let (odd, strips) = (count % 2 == 1, count / 2);

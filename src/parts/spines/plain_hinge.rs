@@ -17,6 +17,7 @@
 //! practice, no source.
 
 use crate::album::{Album, Entry, Kind, Role};
+use crate::cutter::Cutter;
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
@@ -50,7 +51,7 @@ fn first(guard: &Guard, wing: f64) -> f64 {
 }
 
 /// The first page has the rest of its wing on top of its pitch (derived).
-fn carry(album: &Album, _: &dyn Fn() -> Vec<f64>) -> Carry {
+fn carry(album: &Album, _: &Cutter, _: &dyn Fn() -> Vec<f64>) -> Carry {
     let (guard, wing) = (Guard::of(album), wing(album));
     let mut steps = vec![guard.pitch; album.pages.len()];
     if let Some(step) = steps.first_mut() {

@@ -18,6 +18,7 @@
 //! caliper wider than the root, since the block stands on its face (derived).
 
 use crate::album::{Album, Entry, Kind, Role, STOCK};
+use crate::cutter::Cutter;
 use crate::fields::{Key, rule};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
@@ -72,7 +73,7 @@ fn counts(thickness: &[f64], caliper: f64) -> Vec<usize> {
 }
 
 /// Every root stands on the liner; a page takes what its guard and stubs are thick (derived).
-fn carry(album: &Album, page_thickness: &dyn Fn() -> Vec<f64>) -> Carry {
+fn carry(album: &Album, _: &Cutter, page_thickness: &dyn Fn() -> Vec<f64>) -> Carry {
     let mut guard = Guard::of(album);
     // As the file says, or as its own layers are.
     let said = album.spine.get(PITCH).map(|pitch| vec![pitch.mm(); album.pages.len()]);

@@ -50,7 +50,7 @@ pub(crate) fn album(text: &str) -> Album {
 /// The parts of an album, which must be sound.
 #[track_caller]
 pub(crate) fn kit(text: &str) -> Kit {
-    let made = parts::kit(&album(text));
+    let made = parts::kit(&album(text), &Cutter::default());
     made.value.unwrap_or_else(|| panic!("{text}\n{}", said(&made.findings)))
 }
 

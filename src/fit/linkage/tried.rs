@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+//! The postures that every opening of an album tries, worked out for all openings at once.
+//!
+//! In one posture of the base a side is laid from the table up, whatever comes after: the pages of an opening are the
+//! first so many of the left, and the first so many of the right. So one pass over the leaves of each side tells the energy
+//! of all openings.
+
+use super::{COARSE, Section, Side, Sides};
+use std::f64::consts::FRAC_PI_2;
+
+/// What a side has come to when so many leaves are laid.
+#[derive(Clone, Copy)]
+struct Laid {
+    energy: f64,
+    /// The most that it ever came to on the way.
+    most: f64,
+    /// Whether all of them lie flat.
+    flat: bool,
+}
+
+/// Both sides in one posture of the base, by how many leaves are laid.
+pub(super) struct Both {
+    left: Vec<Laid>,
+    right: Vec<Laid>,
+}
+
+/// The coarse places of the search for an album's posture.
+pub(super) struct Tried {
+    /// The base flat on the table.
+    pub level: Both,
+    /// Each tilt, to either side.
+    pub tilted: Vec<(f64, Both)>,
+    /// Each height that a level base is drawn up to; none where it stays on the table.
+    pub raised: Vec<(f64, Both)>,
+}
+
+impl Both {
+    fn new(section: &Section, (tilt, high): (f64, f64), Sides([left, right]): &mut Sides) -> Self {
+        let (sine, cosine) = tilt.sin_cos();
+        left.clear((section.base, section.depth()), high, (sine, cosine));
+        right.clear((section.base, section.depth()), high, (-sine, cosine));
+        let laid = |side: &mut Side, leaves: &mut dyn Iterator<Item = (&super::Leaf, f64)>| {
+            let mut laid = vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }];
+            for (leaf, from_end) in leaves {
+                side.lay(leaf, from_end);
+                let before = laid[laid.len() - 1];
+                let flat = before.flat && side.lies_flat();
+                laid.push(Laid { energy: side.energy, most: before.most.max(side.energy), flat });
+            }
+            laid
+        };
+        let leaves = &section.leaves;
+        Self {
+            left: laid(left, &mut leaves.iter().map(|leaf| (leaf, leaf.root))),
+            right: laid(right, &mut leaves.iter().rev().map(|leaf| (leaf, section.base - leaf.root))),
+        }
+    }
+
+    fn at(&self, between: usize) -> [Laid; 2] {
+        [self.left[between], self.right[self.right.len() - 1 - between]]
+    }
+
+    /// The energy with so many leaves at the left, as [`Section::lay`] tells it.
+    pub(super) fn energy(&self, between: usize, most: f64) -> f64 {
+        let [left, right] = self.at(between);
+        if left.most > most || left.energy + right.most > most { f64::INFINITY } else { left.energy + right.energy }
+    }
+
+    /// Whether all leaves lie flat.
+    pub(super) fn flat(&self, between: usize) -> bool {
+        self.at(between).iter().all(|laid| laid.flat)
+    }
+}
+
+impl Tried {
+    pub(super) fn new(section: &Section, sides: &mut Sides) -> Self {
+        let level = Both::new(section, (0.0, 0.0), sides);
+        let (mut tilted, mut raised) = (Vec::new(), Vec::new());
+        if section.free && section.base > 0.0 {
+            let step = FRAC_PI_2 / f64::from(COARSE);
+            let tilts = (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
+            tilted.extend(tilts.map(|tilt| (tilt, Both::new(section, (tilt, 0.0), sides))));
+            let highest = section.highest();
+            if section.loose && highest > 0.0 {
+                let heights = (1..=COARSE).map(|number| f64::from(number) * (highest / f64::from(COARSE)));
+                raised.extend(heights.map(|high| (high, Both::new(section, (0.0, high), sides))));
+            }
+        }
+        Self { level, tilted, raised }
+    }
+}
