@@ -85,7 +85,8 @@ impl Seen<'_> {
             let text = format!("{it} does not lie on the {} of {target}: they are turned against each other", on.name);
             return Some(self.stop("turned-over", one.piece, text).help("turn it over, or fold it the other way"));
         }
-        if misfit.aside > SLACK || misfit.apart > APART {
+        // What slides into a sleeve opens it by as much as it is thick.
+        if misfit.aside > SLACK || (misfit.apart > APART && misfit.apart > APART + self.opens(bond)) {
             let off = misfit.aside.max(misfit.apart);
             let text = format!("{it} misses its place on the {} of {target} by {}", on.name, self.album.roughly(off));
             return Some(self.stop("misses", one.piece, text).measured(mm(off), mm(SLACK)).help("check its size"));
@@ -130,6 +131,22 @@ impl Seen<'_> {
             }
         }
         None
+    }
+
+    /// How thick everything is that slides into the page of a bond, where it is one that slides; nothing where it is stuck.
+    fn opens(&self, bond: &Bond) -> f64 {
+        let page = self.owner(bond.other.piece);
+        let mut into: Vec<(usize, usize)> = self
+            .kit
+            .bonds
+            .iter()
+            .filter(|other| bond.hold == Hold::Slid && other.hold == Hold::Slid)
+            .filter(|other| self.owner(other.other.piece) == page)
+            .map(|other| (other.one.piece, other.one.panel))
+            .collect();
+        into.sort_unstable();
+        into.dedup();
+        into.iter().filter_map(|(piece, _)| self.folded.calipers.get(*piece)).sum()
     }
 
     /// How far something that is stuck on a cover reaches beyond it: a cover that is joined from pieces is one ground.
@@ -197,7 +214,9 @@ impl Seen<'_> {
         }
         for panels in pages.into_values() {
             for (index, &one) in panels.iter().enumerate() {
-                let hit = panels[index + 1..].iter().find(|&&other| self.meet(one, other) && !self.closes(one, other));
+                let hit = panels[index + 1..]
+                    .iter()
+                    .find(|&&other| self.meet(one, other) && !self.closes(one, other) && !self.facing(one, other));
                 if let Some(&(other, _)) = hit {
                     let what = if other == one.0 { "itself".to_owned() } else { self.name(other).to_owned() };
                     let finding = self.stop("passes-through", one.0, format!("it would have to pass through {what}"));
@@ -221,6 +240,17 @@ impl Seen<'_> {
                 let sides = [&bond.one, &bond.other].map(|side| (side.piece, side.panel));
                 bond.hold == Hold::Stuck && (sides == [one, other] || sides == [other, one])
             })
+    }
+
+    /// Whether two panels are seams that are stuck on two different walls: they lie one over the other and open the sleeve.
+    fn facing(&self, one: (usize, usize), other: (usize, usize)) -> bool {
+        let wall = |(piece, panel): (usize, usize)| {
+            let is_seam = self.kit.pieces.get(piece)?.net.panels.get(panel)?.purpose == Use::Seam;
+            let stuck = |bond: &&Bond| bond.hold == Hold::Stuck && (bond.one.piece, bond.one.panel) == (piece, panel);
+            let on = self.kit.bonds.iter().find(stuck).map(|bond| (bond.other.piece, bond.other.panel));
+            on.filter(|_| is_seam)
+        };
+        wall(one).zip(wall(other)).is_some_and(|(one, other)| one != other)
     }
 
     fn meet(&self, one: (usize, usize), other: (usize, usize)) -> bool {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What there is to spare where one thing goes into or over another, and what is left of it by hand.
 
-use super::inserts;
+use super::{flaps, inserts};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
@@ -31,11 +31,17 @@ impl Clearance {
 /// Every clearance of an album, the tightest by hand first.
 pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
     let mut all = inserts::clearances(kit);
-    all.extend(kit.closings.iter().map(|closing| Clearance {
-        about: format!("the flap of {}", closing.name),
-        what: "over its pocket",
-        spare: closing.flap + closing.pocket - closing.width,
-        sizes: 3,
+    all.extend(flaps::reaches(kit).map(|(flap, spare)| Clearance {
+        about: format!("the flap of {}", flap.name),
+        what: if flap.pocket.is_some() { "over its pocket" } else { "over its back" },
+        spare,
+        sizes: flaps::SIZES,
+    }));
+    all.extend(kit.spares.iter().map(|spare| Clearance {
+        about: spare.about.clone(),
+        what: spare.what,
+        spare: spare.spare,
+        sizes: spare.sizes,
     }));
     let tolerance = album.tolerance.mm();
     all.sort_by(|one, two| one.by_hand(tolerance).total_cmp(&two.by_hand(tolerance)));

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-//! Whether flaps reach over the pockets that they close.
+//! Whether flaps reach over the pockets that they close, when nothing is in them.
 
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::{Closing, Kit};
 
@@ -23,44 +23,32 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
         None => finding,
     };
     if pocket > width + NOTHING {
-        findings.push(
-            Finding::stop(
-                "pocket-too-wide",
-                name,
-                format!("the pocket is {} wide, and its page only {}", album.show(pocket), album.show(width)),
-            )
-            .measured(mm(pocket), mm(width))
-            .help(format!("make \"pocket\" at most {}, or the page wider", album.show(width)))
-            .at(places[1].as_ref()),
-        );
+        let text =
+            Said::new("pocket-too-wide-wallet").with("pocket", album.length(pocket)).with("page", album.length(width));
+        let help = Said::new("pocket-too-wide-wallet-help")
+            .with("field", Arg::field("pocket"))
+            .with("most", album.length(width));
+        let finding = Finding::stop("pocket-too-wide", name, text).measured(mm(pocket), mm(width));
+        findings.push(finding.help(help).at(places[1].as_ref()));
     }
     if flap > width + NOTHING {
-        let finding = Finding::stop(
-            "flap-too-wide",
-            name,
-            format!(
-                "the flap is {} wide, and its page only {}: it would stick out at the spine",
-                album.show(flap),
-                album.show(width)
-            ),
-        )
-        .measured(mm(flap), mm(width))
-        .help(format!("make \"overflap\" at most {}", album.show(width)))
-        .at(places[0].as_ref());
-        findings.push(mend(finding, album.at_most(width)));
+        let text = Said::new("flap-too-wide-wallet").with("flap", album.length(flap)).with("page", album.length(width));
+        let help = Said::new("flap-too-wide-wallet-help")
+            .with("field", Arg::field("overflap"))
+            .with("most", album.length(width));
+        let finding = Finding::stop("flap-too-wide", name, text).measured(mm(flap), mm(width));
+        findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_most(width)));
     }
     // Folded over, the flap covers `flap` from the fore-edge; the pocket covers `pocket` from the spine.
     let overlap = flap + pocket - width;
     if overlap < -NOTHING {
-        let finding = Finding::stop(
-            "flap-too-short",
-            name,
-            format!("the flap ends {} short of the pocket that it should close", album.show(-overlap)),
-        )
-        .measured(mm(overlap), Length::ZERO)
-        .help(format!("make \"overflap\" at least {}, or \"pocket\" wider", album.show(width - pocket)))
-        .at(places[0].as_ref());
-        findings.push(mend(finding, album.at_least(width - pocket)));
+        let text = Said::new("flap-too-short").with("short", album.length(-overlap));
+        let help = Said::new("flap-too-short-help")
+            .with("flap", Arg::field("overflap"))
+            .with("least", album.length(width - pocket))
+            .with("pocket", Arg::field("pocket"));
+        let finding = Finding::stop("flap-too-short", name, text).measured(mm(overlap), Length::ZERO);
+        findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_least(width - pocket)));
     }
     findings
 }

@@ -1,49 +1,61 @@
 // SPDX-License-Identifier: MIT
-//! Whether inserts go into their pockets, slide there, and come out again.
+//! Whether inserts go into their pockets and slide there.
 //!
-//! Across, the hinge's tab takes its part of the sleeve. Upwards, the folds at head and tail take from one caliper (sharp)
-//! to pi calipers (round), and a stack as thick as q opens the sleeve by q: height + q <= H - d (check values C1, D5, H5;
-//! derived: two flat sheets joined at both edges, a stack between them). To slide well it wants 1.5 mm in all (C2; common
-//! practice; 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
+//! What a pocket has room for in each direction follows from how its sides end ([`Pocket::room`]; check values C1, D5, H5,
+//! H10, H12). Between two sealed sides a thing slides along folds: to slide well it wants 1.5 mm in all (C2; common practice;
+//! 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
 use super::Clearance;
-use crate::album::{Album, Entry};
-use crate::finding::{Finding, Level};
+use crate::album::Album;
+use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
-use crate::parts::{Insert, Kit, Pocket};
+use crate::parts::{Insert, Kit, Pocket, Way};
 use std::collections::BTreeSet;
 
 /// Least clearance, in all, of something that slides, mm (C2).
 const SLIDES: f64 = 1.5;
 
-/// What lies deeper than this in its pocket cannot be taken hold of: our choice, mm.
-const DEEP: f64 = 12.0;
+/// A leaf that is held flat between two seams gives way to no more than this, mm: our choice (H12).
+const QUIET: f64 = 2.0;
 
-/// One insert in its pocket, and how thick everything in there is together.
-struct Put<'a> {
-    insert: &'a Insert,
-    pocket: &'a Pocket,
-    stack: f64,
+/// One insert in its pocket, and how thick everything is that the pocket's sheets go round there.
+pub(super) struct Put<'a> {
+    pub insert: &'a Insert,
+    pub pocket: &'a Pocket,
+    pub stack: f64,
 }
 
 impl Put<'_> {
-    fn across(&self) -> f64 {
-        self.pocket.across()
+    fn size(&self, way: Way) -> f64 {
+        match way {
+            Way::Across => self.insert.width,
+            Way::Up => self.insert.height,
+        }
     }
 
-    /// How far inside the pocket's mouth its edge lies.
-    fn deep(&self) -> f64 {
-        self.across() - self.insert.width
+    /// Room with sharp folds and with round ones.
+    fn room(&self, way: Way) -> [f64; 2] {
+        self.pocket.room(way, self.stack)
     }
 
-    /// Room upwards with sharp folds and with round ones.
-    fn up(&self) -> [f64; 2] {
-        self.pocket.upwards(self.stack)
+    /// The largest size that a maker should give it.
+    fn most(&self, album: &Album, way: Way) -> Length {
+        let slides = self.pocket.takes(self.stack, SLIDES)[way as usize];
+        album.at_most(if self.pocket.sealed(way) > 1 { slides } else { self.room(way)[1] })
+    }
+
+    /// A finding about its size in one direction, and how to mend it.
+    fn found(&self, album: &Album, way: Way, finding: Finding, help: &'static str) -> Finding {
+        let (most, field) = (self.most(album, way), ["width", "height"][way as usize]);
+        finding
+            .help(Said::new(help).with("field", Arg::field(field)).with("most", album.length(most.mm())))
+            .mend(format!("{}.{field}", self.insert.path), most)
+            .at(self.insert.places[way as usize].as_ref())
     }
 }
 
-fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
-    let stacks = kit.stacks();
+pub(super) fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
+    let stacks = kit.held();
     kit.inserts.iter().filter_map(move |insert| {
         let number = insert.pocket?;
         Some(Put { insert, pocket: kit.pockets.get(number)?, stack: *stacks.get(number)? })
@@ -60,126 +72,102 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         }
     };
     for insert in kit.inserts.iter().filter(|insert| insert.pocket.is_none_or(|pocket| pocket >= kit.pockets.len())) {
-        say(Finding::warn("no-pocket", &insert.name, "there is no pocket for it on the pages named")
-            .help("name pages that have a pocket, or leave \"pages\" out")
-            .at(insert.places[0].as_ref()));
+        let help = Said::new("no-pocket-help").with("pages", Arg::field("pages"));
+        let finding = Finding::warn("no-pocket", &insert.name, Said::new("no-pocket"));
+        say(finding.help(help).at(insert.places[0].as_ref()));
     }
     let mut hidden: Vec<Put<'_>> = Vec::new();
     for put in puts(kit) {
-        let found: Vec<Finding> = [too_wide(album, &put), upwards(album, &put)].into_iter().flatten().collect();
+        let found: Vec<Finding> = one(album, &put);
         let fits = found.iter().all(|finding| finding.level != Level::Stop);
         let known = hidden.iter().any(|other| other.insert.path == put.insert.path);
         found.into_iter().for_each(&mut say);
-        if fits && !known && !put.insert.pull && put.deep() > DEEP {
+        if fits && put.pocket.corners {
+            say(super::grip::catches(&put));
+        }
+        if fits && !known && super::grip::hidden(&put) {
             hidden.push(put);
         }
     }
-    findings.extend(grip(album, &hidden));
+    findings.extend(super::grip::check(album, &hidden));
+    findings.extend(bulges(album, kit));
     findings
 }
 
-fn too_wide(album: &Album, put: &Put<'_>) -> Option<Finding> {
-    let Put { insert, pocket, .. } = put;
-    let across = put.across();
-    if insert.width <= across + 1e-6 {
-        return None;
+fn one(album: &Album, put: &Put<'_>) -> Vec<Finding> {
+    let ways = [Way::Across, Way::Up];
+    if ways.into_iter().any(|way| put.room(way)[0] <= 0.0 && put.pocket.sealed(way) > 0) {
+        return vec![too_thick(album, put)];
     }
-    let text = format!(
-        "it is {} wide, and the pocket of page {} has room for {} beside the hinge's tab",
-        album.show(insert.width),
-        pocket.page,
-        album.show(across)
-    );
-    let most = album.at_most(across);
-    Some(
-        Finding::stop("insert-too-wide", &insert.name, text)
-            .measured(Length::from_mm(insert.width), Length::from_mm(across))
-            .help(format!("make its \"width\" at most {}", album.show(most.mm())))
-            .mend(format!("{}.width", insert.path), most)
-            .at(insert.places[0].as_ref()),
-    )
+    ways.into_iter().filter_map(|way| too_large(album, put, way).or_else(|| snug(album, put, way))).collect()
 }
 
-fn upwards(album: &Album, put: &Put<'_>) -> Option<Finding> {
-    let Put { insert, pocket, stack } = put;
-    let mm = Length::from_mm;
-    let [sharp, round] = put.up();
-    if sharp <= 0.0 {
-        let text = format!(
-            "{} of thickness is too much for the pocket of page {}: nothing goes in",
-            album.show(*stack),
-            pocket.page
-        );
-        return Some(
-            Finding::stop("insert-too-thick", &insert.name, text)
-                .measured(mm(*stack), mm(pocket.height))
-                .help("put fewer of them into one pocket, or thinner ones")
-                .at(insert.places[1].as_ref()),
-        );
+fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
+    let text = Said::new("insert-too-thick").with("stack", album.length(put.stack)).with("page", put.pocket.page);
+    Finding::stop("insert-too-thick", &put.insert.name, text)
+        .measured(Length::from_mm(put.stack), Length::from_mm(put.pocket.height))
+        .help(Said::new("insert-too-thick-help"))
+        .at(put.insert.places[1].as_ref())
+}
+
+fn too_large(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
+    let (size, [room, _]) = (put.size(way), put.room(way));
+    if size <= room + 1e-6 {
+        return None;
     }
-    let slides = album.at_most(pocket.takes(*stack, SLIDES)[1]);
-    if insert.height > sharp + 1e-6 {
-        let text = format!(
-            "it is {} tall, and the pocket of page {} takes at most {} with {} of thickness in it",
-            album.show(insert.height),
-            pocket.page,
-            album.show(sharp),
-            album.show(*stack)
-        );
-        return Some(
-            Finding::stop("insert-too-tall", &insert.name, text)
-                .measured(mm(insert.height), mm(sharp))
-                .help(format!("make its \"height\" at most {}", album.show(slides.mm())))
-                .mend(format!("{}.height", insert.path), slides)
-                .at(insert.places[1].as_ref()),
-        );
+    let pocket = put.pocket;
+    let (id, key) = match way {
+        Way::Up => ("insert-too-tall", "insert-too-tall"),
+        Way::Across if pocket.sealed(way) > 0 => ("insert-too-wide", "insert-too-wide-sealed"),
+        Way::Across if pocket.beyond[0] > 0.0 => ("insert-too-wide", "insert-too-wide-flap"),
+        Way::Across => ("insert-too-wide", "insert-too-wide"),
+    };
+    let text = Said::new(key)
+        .with("size", album.length(size))
+        .with("page", pocket.page)
+        .with("room", album.length(room))
+        .with("stack", album.length(put.stack));
+    let finding = Finding::stop(id, &put.insert.name, text).measured(Length::from_mm(size), Length::from_mm(room));
+    Some(put.found(album, way, finding, "insert-size-help"))
+}
+
+/// Whether it binds between two sealed sides.
+fn snug(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
+    if put.pocket.sealed(way) < 2 {
+        return None;
     }
+    let (size, [_, round], [_, empty]) = (put.size(way), put.room(way), put.pocket.room(way, 0.0));
     // What it has to slide in, before its thickness opens the sleeve.
-    let clear = round + stack - insert.height;
-    if clear >= SLIDES - 1e-6 && insert.height <= round + 1e-6 {
+    let clear = empty - size;
+    if clear >= SLIDES - 1e-6 && size <= round + 1e-6 {
         return None;
     }
-    let text = format!(
-        "it is {} tall and binds in the pocket of page {}, which is {} tall inside where its folds are round",
-        album.show(insert.height),
-        pocket.page,
-        album.roughly(round + stack)
-    );
-    Some(
-        Finding::warn("insert-snug", &insert.name, text)
-            .measured(mm(clear), mm(SLIDES.max(*stack)))
-            .help(format!("make its \"height\" at most {}", album.show(slides.mm())))
-            .mend(format!("{}.height", insert.path), slides)
-            .at(insert.places[1].as_ref()),
-    )
+    let key = if way == Way::Up { "insert-snug" } else { "insert-snug-across" };
+    let text = Said::new(key)
+        .with("size", album.length(size))
+        .with("page", put.pocket.page)
+        .with("inside", album.rough(empty));
+    let finding = Finding::warn("insert-snug", &put.insert.name, text)
+        .measured(Length::from_mm(clear), Length::from_mm(SLIDES.max(put.stack)));
+    Some(put.found(album, way, finding, "insert-size-help"))
 }
 
-/// Nothing to take hold of: neither a hole for a ribbon nor an edge near the mouth. One note for all that lie so.
-fn grip(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
-    let deepest = hidden.iter().max_by(|one, other| one.deep().total_cmp(&other.deep()))?;
-    let (insert, deep) = (deepest.insert, album.roughly(deepest.deep()));
-    let text = match hidden.len() - 1 {
-        0 => format!(
-            "its edge lies {deep} inside the pocket of page {}, with nothing to take hold of",
-            deepest.pocket.page
-        ),
-        more => format!("it and {more} more lie up to {deep} inside their pockets, with nothing to take hold of"),
-    };
-    // A booklet's holes are for its thread.
-    let ribbon = |entry: &Entry| {
-        let has = |name: &str| entry.kind.fields.iter().any(|field| field.name == name);
-        has("hole") && !has("holes")
-    };
-    let mut entries = album.inserts.iter().enumerate();
-    let holed = entries.any(|(number, entry)| insert.path == format!("inserts[{number}]") && ribbon(entry));
-    let help =
-        if holed { "give it a hole for a ribbon, or make it wider" } else { "make it wider, or stick a ribbon on it" };
-    Some(
-        Finding::note("no-grip", &insert.name, text)
-            .measured(Length::from_mm(deepest.deep()), Length::from_mm(DEEP))
-            .help(help)
-            .at(insert.places[0].as_ref()),
-    )
+/// Pockets between two seams of a leaf that is held flat, with more in them than it gives way to: once where pockets are
+/// stuck one on the other.
+fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
+    let held = kit.held();
+    let both = |pocket: &Pocket| [Way::Across, Way::Up].into_iter().any(|way| pocket.sealed(way) > 1);
+    let flat = kit.pockets.iter().zip(held).filter(|(pocket, _)| pocket.flat && pocket.on.is_none() && both(pocket));
+    flat.filter(|(_, stack)| *stack > QUIET + 1e-6)
+        .map(|(pocket, stack)| {
+            let text = Said::new("leaf-bulges").with("stack", album.rough(stack)).with("quiet", album.rough(QUIET));
+            let page = pocket.page.checked_sub(1).and_then(|page| album.pages.get(page));
+            Finding::warn("leaf-bulges", format!("page {}", pocket.page), text)
+                .measured(Length::from_mm(stack), Length::from_mm(QUIET))
+                .help(Said::new("leaf-bulges-help"))
+                .at(page.and_then(|page| page.place()))
+        })
+        .collect()
 }
 
 /// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.
@@ -187,11 +175,14 @@ pub(super) fn clearances(kit: &Kit) -> Vec<Clearance> {
     puts(kit)
         .flat_map(|put| {
             let inside = format!("{} in the pocket of page {}", put.insert.name, put.pocket.page);
-            let clearance = |what, spare: f64, sizes| Clearance { about: inside.clone(), what, spare, sizes };
-            [
-                clearance("across", put.across() - put.insert.width, 3),
-                clearance("upwards", put.up()[0] - put.insert.height, 2),
-            ]
+            let clearance = |what, way, sizes| Clearance {
+                about: inside.clone(),
+                what,
+                spare: put.room(way)[0] - put.size(way),
+                sizes,
+            };
+            let across = if put.pocket.tab > 0.0 { 3 } else { 2 };
+            [clearance("across", Way::Across, across), clearance("upwards", Way::Up, 2)]
         })
         .collect()
 }

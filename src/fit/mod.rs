@@ -10,7 +10,9 @@ mod assembly;
 mod caliper;
 mod clearance;
 mod closing;
+mod flaps;
 mod folds;
+mod grip;
 mod inserts;
 pub mod linkage;
 pub mod opening;
@@ -53,6 +55,7 @@ pub struct Fit {
 #[must_use]
 pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     let mut findings = closing::check(album, kit);
+    findings.extend(flaps::check(album, kit));
     findings.extend(sleeves::check(album, kit));
     findings.extend(seams::check(album, kit));
     findings.extend(inserts::check(album, kit));

@@ -6,7 +6,7 @@
 //! (H6; derived: similar triangles). Without a lead-in there is no way in.
 
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
 use crate::parts::{Carry, Kit, LEAD_IN, Pocket, TAB};
@@ -36,12 +36,14 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     // A tab that fills a sleeve leaves no way in; the narrowest sleeve decides.
     let narrowest = entered(kit).min_by(|one, two| one.width.total_cmp(&two.width));
     if let Some(pocket) = narrowest.filter(|pocket| carry.tab >= pocket.width) {
-        let (tab, width) = (album.show(carry.tab), album.show(pocket.width));
-        let text = format!("a tab of {tab} does not go into the sleeve of page {}, which is {width} wide", pocket.page);
+        let text = Said::new("tab-too-wide")
+            .with("tab", album.length(carry.tab))
+            .with("page", pocket.page)
+            .with("width", album.length(pocket.width));
         findings.push(
             Finding::stop("tab-too-wide", "spine", text)
                 .measured(mm(carry.tab), mm(pocket.width))
-                .help("make spine.tab smaller; 12 mm or 1/2 in is usual")
+                .help(Said::new("tab-too-wide-help").with("tab", Arg::field("spine.tab")))
                 .at(spine.place(TAB)),
         );
     }
@@ -52,24 +54,22 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     }
     let lead_in = album.at_least(carry.tab / 2.0);
     let (text, id) = if round >= carry.tab && carry.lead_in <= 0.0 {
-        let text = format!(
-            "tabs without a lead-in are as tall as their page, whose sleeve is up to {} lower inside: there is no way in",
-            album.roughly(sleeve_loss(caliper)[1])
-        );
-        (text, "no-lead-in")
+        (Said::new("no-lead-in").with("lower", album.rough(sleeve_loss(caliper)[1])), "no-lead-in")
     } else {
-        let text = format!(
-            "a lead-in of {} lets the tabs in only up to {} of their {}",
-            album.show(carry.lead_in),
-            album.roughly(carry.tab - round),
-            album.show(carry.tab)
-        );
+        let text = Said::new("lead-in-too-small")
+            .with("lead", album.length(carry.lead_in))
+            .with("in", album.rough(carry.tab - round))
+            .with("tab", album.length(carry.tab));
         (text, "lead-in-too-small")
     };
     findings.push(
         Finding::warn(id, "spine", text)
             .measured(mm(carry.tab - round), mm(carry.tab / 2.0))
-            .help("make spine.lead_in half the tab, or give the strips a spine.ease of a millimetre")
+            .help(
+                Said::new("lead-in-help")
+                    .with("lead", Arg::field("spine.lead_in"))
+                    .with("ease", Arg::field("spine.ease")),
+            )
             .mend("spine.lead_in", lead_in)
             .at(spine.place(LEAD_IN)),
     );

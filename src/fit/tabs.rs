@@ -5,7 +5,7 @@
 //! (derived: two things stuck on one face must lie beside each other).
 
 use crate::album::Album;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::net::Use;
 use crate::parts::{Hold, Kit, Owner, Side, TAB};
@@ -38,18 +38,16 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         else {
             continue;
         };
-        let tab = album.spine.values.find(TAB).map(|tab| format!(" of {}", album.show(tab.mm())));
-        let text =
-            format!("the hinge's tab{} is to be stuck where {} is stuck, too", tab.unwrap_or_default(), piece.name);
+        let text = match album.spine.values.find(TAB) {
+            Some(tab) => Said::new("tab-over-seam-wide").with("tab", album.length(tab.mm())),
+            None => Said::new("tab-over-seam"),
+        };
+        let text = text.with("piece", Arg::term(&piece.name));
         let part = kit.parts.get(piece.part);
         let place = part.and_then(|part| part.place.as_ref());
         let page = if let Owner::Page(page) = piece.owner { format!("page {page}") } else { piece.name.clone() };
         let finding = Finding::warn("tab-over-seam", page, text);
-        findings.push(
-            finding
-                .help("make the page wider, or what is stuck on it narrower, or turn the page with \"faces\"")
-                .at(place),
-        );
+        findings.push(finding.help(Said::new("tab-over-seam-help").with("faces", Arg::field("faces"))).at(place));
     }
     findings
 }

@@ -44,6 +44,23 @@ pub fn one_score_tilt(height: f64, length: f64) -> f64 {
     (height / length.max(f64::MIN_POSITIVE)).clamp(-1.0, 1.0).asin()
 }
 
+/// How far a flap `length` long with one score reaches from it, mm, where it lies over a stack `height` thick whose edge is
+/// `away` from the score: it drapes over that edge, or ends on the slope up to it.
+///
+/// Derived: the slope is the hypotenuse over `away` and `height` (H11). A flap of 50 over 20 reaches 30, with the edge 8
+/// away 36.46:
+///
+/// ```
+/// use hingeleaf::net::bend::draped;
+/// assert!((draped(50.0, 0.0, 20.0) - 30.0).abs() < 1e-9);
+/// assert!((draped(50.0, 8.0, 20.0) - 36.46).abs() < 0.01);
+/// ```
+#[must_use]
+pub fn draped(length: f64, away: f64, height: f64) -> f64 {
+    let slope = away.hypot(height);
+    if length >= slope { away + length - slope } else { length * away / slope }
+}
+
 /// How far the edge of a sheet stands out beyond that of the sheet folded round it, both folded flat: sharp, half-round
 /// and square folds.
 ///

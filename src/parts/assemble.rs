@@ -33,7 +33,7 @@ pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
         // What is as large as its pocket takes has to know what else will be in there.
         let mut trial = builder.clone();
         inserts(&mut trial, album);
-        builder.stacks = trial.finish().value.map(|kit| kit.stacks()).unwrap_or_default();
+        builder.stacks = trial.finish().value.map(|kit| kit.held()).unwrap_or_default();
     }
     inserts(&mut builder, album);
     // Last, for it goes round all of it.

@@ -5,6 +5,7 @@ use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
 use crate::finding::Place;
 use crate::net::{Flat, Net};
+use crate::parts::pocket::{Pocket, Way};
 use crate::parts::spines::carry::Carry;
 use crate::stock::Stock;
 use crate::usable::{Keeps, Usable};
@@ -24,6 +25,10 @@ pub struct Kit {
     pub inserts: Vec<Insert>,
     /// The flaps that close over pockets.
     pub closings: Vec<Closing>,
+    /// Everything that folds over something thick.
+    pub flaps: Vec<Flap>,
+    /// What there is to spare where nothing is put in: gaps, play.
+    pub spares: Vec<Spare>,
     /// Parts that are cut as one block.
     pub blocks: Vec<Block>,
     /// How the spine carries its pages.
@@ -50,6 +55,24 @@ impl Kit {
             }
         }
         stacks
+    }
+
+    /// How thick everything is together that lies between the outermost sheets of each pocket, mm: pockets that are stuck one
+    /// on the other share their seams (derived: the outermost sheets go round all of it, D5).
+    #[must_use]
+    pub fn held(&self) -> Vec<f64> {
+        let own = self.stacks();
+        let foot = |mut pocket: usize| {
+            while let Some(under) =
+                self.pockets.get(pocket).and_then(|pocket| pocket.on).filter(|under| *under < pocket)
+            {
+                pocket = under;
+            }
+            pocket
+        };
+        let feet: Vec<usize> = (0..own.len()).map(foot).collect();
+        let all = |foot: &usize| own.iter().zip(&feet).filter(|(_, other)| *other == foot).map(|(own, _)| own).sum();
+        feet.iter().map(all).collect()
     }
 }
 
@@ -178,23 +201,6 @@ pub struct Bond {
     pub other: Side,
 }
 
-/// A sleeve of a page that things can be put into.
-#[derive(Clone, Debug)]
-pub struct Pocket {
-    /// Its page, from 1.
-    pub page: usize,
-    /// Its width, mm, nominal.
-    pub width: f64,
-    /// Its height, mm, nominal.
-    pub height: f64,
-    /// How much of its width the hinge's tab takes, mm.
-    pub tab: f64,
-    /// Caliper of its card, mm.
-    pub caliper: f64,
-    /// The side that a thing put into it lies on.
-    pub inside: Side,
-}
-
 /// A thing that is put into a pocket.
 #[derive(Clone, Debug)]
 pub struct Insert {
@@ -237,6 +243,50 @@ pub struct Closing {
     pub path: String,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
+}
+
+/// A panel that folds over something thick.
+#[derive(Clone, Debug)]
+pub struct Flap {
+    /// `page 2`.
+    pub name: String,
+    /// What it is: `flap`, `doors`.
+    pub what: &'static str,
+    /// How far it reaches over what it closes when that is flat, mm; none where it closes nothing.
+    pub overlap: Option<f64>,
+    /// How long it is from its outer score, mm.
+    pub long: f64,
+    /// What its field says of that, mm, and may say at most.
+    pub length: [f64; 2],
+    /// How far its two scores are apart, mm; nothing where it has one.
+    pub depth: f64,
+    /// Caliper of its card, mm.
+    pub caliper: f64,
+    /// Thickness of what it always lies over, mm, and how far the edge of that is from its score.
+    pub over: [f64; 2],
+    /// The pocket whose contents it lies over besides, and how far its score is from where they begin, mm.
+    pub pocket: Option<(usize, Way, f64)>,
+    /// The field that says its length; none where none does.
+    pub field: &'static str,
+    /// The way to its entry in the file: `pages[1]`.
+    pub path: String,
+    /// Where the file says it.
+    pub place: Option<Place>,
+    /// Whether it can have two scores: whether its entry has the field `depth`.
+    pub two: bool,
+}
+
+/// What there is to spare in a place that a kind states.
+#[derive(Clone, Debug)]
+pub struct Spare {
+    /// Of what: `the gate of page 2`.
+    pub about: String,
+    /// Which way: `between its doors`.
+    pub what: &'static str,
+    /// What there is to spare, mm.
+    pub spare: f64,
+    /// How many sizes it depends on.
+    pub sizes: u32,
 }
 
 impl Part {

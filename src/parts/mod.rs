@@ -20,6 +20,7 @@ mod loaded;
 mod maker;
 mod pages;
 mod papers;
+mod pocket;
 pub mod prints;
 mod spines;
 mod thickness;
@@ -28,10 +29,13 @@ pub use assemble::kit;
 pub use build::builder::{Builder, Cut};
 pub use example::example;
 pub use hidden::Hidden;
-pub use kit::{Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Purpose, Side};
+pub use kit::{
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Side, Spare,
+};
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
-pub use pages::leaf::CONTENT;
+pub use pages::leaf::{CONTENT, DEPTH};
+pub use pocket::{End, Pocket, Way};
 pub use spines::carry::{Carry, Stuck};
 pub use spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, ROOT, TAB, WING};
 pub use spines::stubs::stubs_for;

@@ -162,11 +162,20 @@ fn flattened(net: &Net) -> Vec<Affine> {
         for fold in &net.folds {
             let [near, far] = fold.between;
             if let (Some(Some(place)), Some(None)) = (places.get(near).copied(), places.get(far)) {
-                places[far] = Some(place * turned_over(fold));
+                // Two quarter turns are half a turn about the middle of what stands between them.
+                let before = net.folds.iter().find(|before| before.between[1] == near && is_quarter(before));
+                places[far] = Some(match before.filter(|before| is_quarter(fold) && before.sense == fold.sense) {
+                    Some(before) => place * Affine::reflect(before.from.midpoint(fold.from), fold.to - fold.from),
+                    None => place * turned_over(fold),
+                });
             }
         }
     }
     places.into_iter().map(Option::unwrap_or_default).collect()
+}
+
+fn is_quarter(fold: &Fold) -> bool {
+    fold.angle.abs() > 0.0 && fold.angle.abs() <= 90.0 && fold.from != fold.to
 }
 
 fn turned_over(fold: &Fold) -> Affine {

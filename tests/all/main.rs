@@ -52,5 +52,6 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod verdicts_pockets;
 mod verdicts_spines;
 mod words;

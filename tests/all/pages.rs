@@ -171,7 +171,9 @@ fn a_waterfall_goes_down_by_a_step_each() {
     }
     assert_eq!(made.pockets.len(), 3);
     // A pocket takes what looks out by as much as it is deep, at most up to the head.
-    assert_eq!(made.pockets.iter().map(|pocket| pocket.height).collect::<Vec<_>>(), [190.0; 3]);
+    assert_eq!(made.pockets.iter().map(|pocket| pocket.height).collect::<Vec<_>>(), [165.0, 140.0, 115.0]);
+    let up_to = made.pockets.iter().map(|pocket| pocket.height + pocket.beyond[1]);
+    assert_eq!(up_to.collect::<Vec<_>>(), [190.0; 3]);
 }
 
 /// Doors of (190 - 2) / 2 = 94 (derived): 378 in all, scored at 94 and 284, both forward.

@@ -10,9 +10,10 @@ use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Bond, Closing, Face, Hold, Insert, Kit, Owner, Part, Piece, Pocket, Purpose, Side,
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Side, Spare,
 };
 use crate::parts::papers::designs::Designs;
+use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
 use crate::usable::Usable;
@@ -66,7 +67,7 @@ pub struct Builder<'a> {
     pub(in crate::parts) mounts: Vec<Mount>,
     /// How far a page has something standing out beyond its fore-edge, mm, by its number from 1.
     pub(in crate::parts) juts: BTreeMap<usize, f64>,
-    /// How thick everything in each pocket will be together, mm; empty as long as that is not known.
+    /// How thick everything between the outermost sheets of each pocket will be together, mm; empty as long as that is not known.
     pub(in crate::parts) stacks: Vec<f64>,
     /// Where the spine stands on what is beneath it: faces of its pieces, each at the middle of the spine and the tail of the
     /// pages, going to the right.
@@ -88,6 +89,8 @@ impl<'a> Builder<'a> {
             pockets: Vec::new(),
             inserts: Vec::new(),
             closings: Vec::new(),
+            flaps: Vec::new(),
+            spares: Vec::new(),
             blocks: Vec::new(),
             carry: Carry::NONE,
         };
@@ -214,6 +217,11 @@ impl<'a> Builder<'a> {
         self.kit.pockets.push(pocket);
     }
 
+    /// The sleeve that was added last.
+    pub(in crate::parts) fn last_pocket(&mut self) -> Option<&mut Pocket> {
+        self.kit.pockets.last_mut()
+    }
+
     /// Adds something that goes into a sleeve.
     pub fn insert(&mut self, insert: Insert) {
         self.kit.inserts.push(insert);
@@ -237,6 +245,16 @@ impl<'a> Builder<'a> {
     /// Adds a flap that closes over a pocket.
     pub fn closing(&mut self, closing: Closing) {
         self.kit.closings.push(closing);
+    }
+
+    /// Adds something that folds over a thickness.
+    pub(in crate::parts) fn flap(&mut self, flap: Flap) {
+        self.kit.flaps.push(flap);
+    }
+
+    /// Says what there is to spare in a place.
+    pub(in crate::parts) fn spare(&mut self, about: String, what: &'static str, spare: f64, sizes: u32) {
+        self.kit.spares.push(Spare { about, what, spare, sizes });
     }
 
     /// Reports something.

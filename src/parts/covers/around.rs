@@ -20,6 +20,9 @@ pub(in crate::parts) const SQUARE: Key<Length> =
 pub(in crate::parts) const SPINE: Key<Option<Length>> =
     Key::size("spine", rule("what the pages need"), "its spine between the scores");
 
+/// A spine wider than what it needs by half and by this lets the pages wander: our choice, mm.
+const LOOSE: f64 = 6.0;
+
 /// What a cover must go round, mm.
 #[derive(Clone, Copy, Debug)]
 pub(in crate::parts) struct Around {
@@ -81,6 +84,21 @@ impl Around {
                 return None;
             }
         }
+        let widest = needed + (needed / 2.0).max(LOOSE);
+        if spine > widest + 1e-6 {
+            let text = Said::new("cover-spine-wide")
+                .with("spine", builder.album.length(spine))
+                .with("needed", builder.album.rough(needed));
+            let most = builder.album.at_least(needed);
+            let help = Said::new("cover-spine-wide-help")
+                .with("spine", of_cover(SPINE))
+                .with("enough", builder.album.length(most.mm()));
+            let finding = Finding::note("cover-spine-wide", about(), text)
+                .measured(Length::from_mm(spine), Length::from_mm(needed));
+            builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place(SPINE)));
+        }
+        // Leaf and cover can both be off at each edge.
+        builder.spare("the cover".into(), "beyond the pages", square, 2);
         Some(Self { reach, spine, base, height, square, decor })
     }
 }

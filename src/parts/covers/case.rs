@@ -72,6 +72,9 @@ const LEAST_BOARD: f64 = 1.0;
 /// Turn-ins of less hold badly, mm (B2).
 const LEAST_TURN_IN: f64 = 12.7;
 
+/// A joint wider than this, and than two boards, lets the boards flap about, mm (B4).
+const WIDEST_JOINT: f64 = 10.0;
+
 /// A board must stand off the spine board's inside by this, mm, or the joint jams: our choice.
 const CLEAR: f64 = 0.2;
 
@@ -249,6 +252,21 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         let text = Said::new("joint-stiff").with("joint", say.length(joint));
         say.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
     }
+    let widest = (2.0 * board).max(WIDEST_JOINT);
+    if joint > widest + 1e-6 {
+        let most = say.builder.album.at_most(widest);
+        let text = Said::new("joint-wide")
+            .with("joint", say.builder.album.length(joint))
+            .with("most", say.builder.album.rough(widest));
+        let help = Said::new("joint-wide-help")
+            .with("joint", of_cover(JOINT))
+            .with("most", say.builder.album.length(most.mm()));
+        let finding = Finding::note("joint-wide", about(), text).measured(Length::from_mm(joint), most);
+        let finding = finding.help(help).mend("cover.joint", most);
+        say.builder.find(finding.at(entry.values.place(JOINT)));
+    }
+    // What the boards have to stand off beyond what jams them.
+    say.builder.spare("the case".into(), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
     if mitre < board - 1e-6 {
         let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
         say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);

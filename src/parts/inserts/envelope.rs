@@ -27,7 +27,7 @@ use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, LAP, Slip};
-use crate::parts::kit::{Face, Hold};
+use crate::parts::kit::{Face, Flap, Hold};
 use crate::parts::maker::Maker;
 
 /// How far the back stays below the flap's fold.
@@ -91,6 +91,21 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     }
     slip.narrow_lap(builder, sizes.lap);
     let net = net(sizes);
+    builder.flap(Flap {
+        name: slip.name(),
+        what: "flap",
+        overlap: Some(flap - short),
+        long: flap,
+        length: [flap, ((width - EDGE) / 2.0).min(sizes.back)],
+        depth: 0.0,
+        caliper: slip.caliper,
+        over: [LAYERS.mul_add(-slip.caliper, thickness) + slip.caliper, short],
+        pocket: None,
+        field: FLAP.name(),
+        path: slip.path(),
+        place: entry.values.place(FLAP).cloned(),
+        two: false,
+    });
     let bulk = Bulk { width, height, thickness, pull: false };
     let Sizes { back, lap, .. } = sizes;
     slip.copies(builder, "envelope", &net, bulk, |builder, piece| {

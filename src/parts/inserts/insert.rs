@@ -11,9 +11,8 @@ use crate::fields::{Field, Key, Otherwise, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
-use crate::net::bend::sleeve_loss;
 use crate::parts::build::builder::{Builder, Cut};
-use crate::parts::kit::{Insert, Owner, Pocket, Purpose};
+use crate::parts::kit::{Insert, Owner, Purpose};
 use crate::parts::prints::print;
 
 /// Width of what goes into a pocket.
@@ -46,31 +45,6 @@ const EASY: Otherwise<Length> = usual(3.2, 0.125);
 
 /// Nothing smaller than this is an insert: what a size field takes at least, mm.
 const LEAST: f64 = 1.0;
-
-impl Pocket {
-    /// Room across, beside the hinge's tab, mm.
-    #[must_use]
-    pub fn across(&self) -> f64 {
-        self.width - self.tab
-    }
-
-    /// Room upwards, mm, with a stack `stack` mm thick in it: where its folds are sharp, and where they are round.
-    ///
-    /// Derived: the folds at head and tail take from one caliper to pi calipers (H5), and two flat sheets joined at
-    /// both edges come together by as much as they are held apart (D5).
-    #[must_use]
-    pub fn upwards(&self, stack: f64) -> [f64; 2] {
-        sleeve_loss(self.caliper).map(|loss| self.height - loss - stack)
-    }
-
-    /// The largest width and height, mm, that slide in it with `clearance` mm to spare in all, as part of a stack `stack` mm
-    /// thick. A stack thicker than the clearance needs its own thickness.
-    #[must_use]
-    pub fn takes(&self, stack: f64, clearance: f64) -> [f64; 2] {
-        let [_, round] = self.upwards(0.0);
-        [self.across() - clearance, round - clearance.max(stack)]
-    }
-}
 
 /// A field names no print that there is.
 #[derive(Clone, Copy, Debug)]
@@ -139,7 +113,7 @@ impl<'e> Slip<'e> {
     }
 
     /// The way to it in the file: `inserts[0]`.
-    fn path(&self) -> String {
+    pub(in crate::parts) fn path(&self) -> String {
         format!("inserts[{}]", self.number - 1)
     }
 

@@ -140,6 +140,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Some([on, behind]) = pocket::join(builder, &page, nets, [front, ("pocket back", "pocket page")]) else {
         return;
     };
+    if let Some(pocket) = builder.last_pocket() {
+        pocket.corners = !triangles;
+    }
     for (number, (right, up)) in corners.into_iter().enumerate().filter(|_| triangles) {
         let (net, by) = triangle((-right, -up), corner + EASE);
         let which = format!("corner {}", number + 1);

@@ -12,7 +12,8 @@
 //!
 //! Derived: folded flat, the first leaf ends a step short of the spine, the second a step short of the fore-edge; each
 //! flat fold moves the next edge by one to two calipers (F8), so a step of two calipers a leaf keeps both inside. 2 mm or
-//! 1/8 in is that and what hands are off (common practice, no source).
+//! 1/8 in is that and what hands are off (common practice, no source). With a `depth` the first leaf has two scores, so far
+//! apart: it then lies flat over content as thick as that less a caliper (D6).
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, number, usual};
@@ -22,8 +23,9 @@ use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::Lies;
+use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, RISER, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
 /// Leaves narrower than this are no leaves, mm: our choice.
@@ -38,7 +40,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "fold-out",
         role: Role::Page,
         about: "a page with one or two more leaves that fold out at the fore-edge",
-        fields: &[LEAVES.field, STEP.field, FACES.field, CONTENT.field],
+        fields: &[LEAVES.field, STEP.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -68,22 +70,23 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             .at(entry.values.place(STEP));
         builder.find(finding);
     }
-    let first = ("first leaf", width - step, Sense::Valley);
-    let second = ("second leaf", 2.0f64.mul_add(-step, width), Sense::Mountain);
-    let mut leaves = vec![Leaf::new("page", Use::Plain, width)];
-    for (name, wide, sense) in [first, second].into_iter().take(if count > 1 { 2 } else { 1 }) {
-        leaves.push(Leaf::new(name, Use::Flap, wide).folded(sense, 180.0));
-    }
+    let depth = entry.mm(DEPTH);
+    // Each panel from the page on, and the fold before it: half a turn in one, or in two.
+    let turn = if depth > 0.0 { 90.0 } else { 180.0 };
+    let flap = |name, wide| Leaf::new(name, Use::Flap, wide);
+    let mut row = vec![(Leaf::new("page", Use::Plain, width), (Sense::Valley, 0.0))];
+    row.extend((depth > 0.0).then(|| (flap(RISER, depth), (Sense::Valley, turn))));
+    row.push((flap("first leaf", width - step), (Sense::Valley, turn)));
+    row.extend((count > 1).then(|| (flap("second leaf", 2.0f64.mul_add(-step, width)), (Sense::Mountain, 180.0))));
+    let folds: Vec<(Sense, f64)> = row[1..].iter().map(|(_, fold)| *fold).collect();
+    let (mut leaves, mut folds): (Vec<Leaf>, _) = (row.into_iter().map(|(leaf, _)| leaf).collect(), folds);
     if worked_leaf.on_back {
-        // The same from the fore-edge to the spine; a fold is stated at the later of its panels.
-        leaves = vec![
-            Leaf::new(second.0, Use::Flap, second.1),
-            Leaf::new(first.0, Use::Flap, first.1).folded(second.2, 180.0),
-            Leaf::new("page", Use::Plain, width).folded(first.2, 180.0),
-        ];
-        if count == 1 {
-            leaves.remove(0);
-        }
+        // The same from the fore-edge to the spine.
+        leaves.reverse();
+        folds.reverse();
+    }
+    for (leaf, (sense, angle)) in leaves[1..].iter_mut().zip(folds) {
+        *leaf = leaf.folded(sense, angle);
     }
     let root = if worked_leaf.on_back { leaves.len() - 1 } else { 0 };
     let net = Net::row(Along::Across, height, &leaves, root);
@@ -94,7 +97,22 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     worked_leaf.carried(builder, piece, (left, 0.0));
 
     let [worked, other] = worked_leaf.faces();
-    for (panel, (name, from, to)) in spans.into_iter().enumerate() {
+    builder.flap(Flap {
+        name: page.name(),
+        what: "leaf",
+        overlap: None,
+        long: width - step,
+        length: [width - step, width - step],
+        depth,
+        caliper: page.caliper,
+        over: [entry.mm(CONTENT), 0.0],
+        pocket: None,
+        field: "",
+        path: page.path(),
+        place: entry.values.place(DEPTH).cloned(),
+        two: true,
+    });
+    for (panel, (name, from, to)) in spans.into_iter().enumerate().filter(|(_, span)| span.0 != RISER) {
         let size = (to - from, height);
         let (seen, behind) = if panel == 0 {
             ((worked, String::new()), (other, String::new()))

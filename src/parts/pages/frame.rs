@@ -30,6 +30,8 @@ use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::wrong_height;
+use crate::parts::pocket::{End, Pocket};
+use crate::parts::prints;
 
 /// Windows smaller than this are none, mm: our choice.
 const LEAST: f64 = 10.0;
@@ -99,7 +101,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (left, low) = (leaf.x(near, wide), (height - tall) / 2.0);
     stick(builder, (over, &net), (on, 0), Vec2::new(left, low) - by);
     leaf.carried(builder, on, (0.0, 0.0));
+    // The print may be larger by its tolerance, the folds at head and tail take a caliper at least (P1, H5, P6).
+    let spare = play - print.off.mm() - page.caliper - prints::THICK;
+    builder.spare(format!("the frame of {}", page.name()), "round its print", spare, 2);
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
-    page.pocket(builder, (wide, tall), moved(inside, by), false);
+    let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
+    builder.pocket(Pocket { flat: true, ..page.pocket((wide, tall), across, up, moved(inside, by)) });
 }

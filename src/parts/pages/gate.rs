@@ -13,6 +13,8 @@
 //!   +-----------+
 //!         W
 //! ```
+//!
+//! With a `depth` each door has two scores, so far apart: it then lies flat over content as thick as that less a caliper (D6).
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
@@ -21,9 +23,9 @@ use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
-use crate::parts::kit::Face;
+use crate::parts::kit::{Face, Flap};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf as Worked, Wrong, back, front};
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, Wrong, back, front};
 use crate::parts::pages::page::Page;
 
 /// Doors lower than this are no doors, mm: our choice.
@@ -36,7 +38,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "gate-fold",
         role: Role::Page,
         about: "a leaf with two half doors that fold over it from the head and the tail",
-        fields: &[GAP.field, FACES.field, CONTENT.field],
+        fields: &[GAP.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -55,25 +57,50 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Wrong { id: "gap-too-large", text, measured, allowed, help, field: GAP.field }.say(builder, &page);
         return;
     }
-    let leaves = [
-        Leaf::new("lower door", Use::Flap, door),
-        Leaf::new("page", Use::Plain, height).folded(Sense::Valley, 180.0),
-        Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, 180.0),
-    ];
-    let net = Net::row(Along::Up, width, &leaves, 1);
+    let depth = entry.mm(DEPTH);
+    // Half a turn in one fold, or in two.
+    let (risers, angle) = if depth > 0.0 { (1, 90.0) } else { (0, 180.0) };
+    let riser = |name| std::iter::repeat_n(Leaf::new(name, Use::Flap, depth).folded(Sense::Valley, angle), risers);
+    let leaves: Vec<Leaf> = std::iter::once(Leaf::new("lower door", Use::Flap, door))
+        .chain(riser("lower riser"))
+        .chain([Leaf::new("page", Use::Plain, height).folded(Sense::Valley, angle)])
+        .chain(riser("upper riser"))
+        .chain([Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, angle)])
+        .collect();
+    let net = Net::row(Along::Up, width, &leaves, 1 + risers);
+    let low = door + depth;
     let (Some(lower), Some(upper)) = (net.panel("lower door"), net.panel("upper door")) else { return };
     let Some(piece) = page.piece(builder, "gate", ("gate-fold", "gate-fold"), net) else { return };
-    worked_leaf.carried(builder, piece, (0.0, door));
+    worked_leaf.carried(builder, piece, (0.0, low));
 
     let [worked, other] = worked_leaf.faces();
-    page.face(builder, (worked, ""), (width, height), front(piece, 0, (0.0, door)));
-    page.face(builder, (other, ""), (width, height), back(piece, 0, (width, door)));
-    let free = height + 2.0 * door;
+    page.face(builder, (worked, ""), (width, height), front(piece, 0, (0.0, low)));
+    page.face(builder, (other, ""), (width, height), back(piece, 0, (width, low)));
+    let free = height + 2.0 * low;
     // Closed, a door shows its back, upside down as the piece is drawn; open, its front.
-    for (name, panel, closed, open) in [("lower door", lower, door, 0.0), ("upper door", upper, free, door + height)] {
+    for (name, panel, closed, open) in
+        [("lower door", lower, door, 0.0), ("upper door", upper, free, low + height + depth)]
+    {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
         page.face_beside(builder, (worked, name), (width, door), outside, lies);
         page.face(builder, (worked, &format!("{name} inside")), (width, door), front(piece, panel, (0.0, open)));
     }
+    builder.flap(Flap {
+        name: page.name(),
+        what: "doors",
+        overlap: None,
+        long: door,
+        length: [door, door],
+        depth,
+        caliper: page.caliper,
+        over: [entry.mm(CONTENT), 0.0],
+        pocket: None,
+        field: "",
+        path: page.path(),
+        place: entry.values.place(DEPTH).cloned(),
+        two: true,
+    });
+    // Both doors and the page between them can be off.
+    builder.spare(format!("the gate of {}", page.name()), "between its doors", gap, 3);
 }

@@ -26,6 +26,16 @@ pub(in crate::parts) const FACES: Key<Faces> =
 pub const CONTENT: Key<Length> =
     Key::length("content", usual(0.0, 0.0), "thickness of what will be stuck on it, both faces together").unmeasured();
 
+/// Two scores instead of one where something folds over.
+pub const DEPTH: Key<Length> = Key::length(
+    "depth",
+    usual(0.0, 0.0),
+    "how far apart the two scores of its fold are, for what is thick; 0 for one score",
+);
+
+/// The panel between two such scores.
+pub(in crate::parts) const RISER: &str = "riser";
+
 /// The leaf's worked face, mm.
 #[derive(Clone, Copy, Debug)]
 pub(in crate::parts) struct Leaf {

@@ -29,6 +29,7 @@ use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};
+use crate::parts::pocket::{End, Pocket};
 
 words! {
     /// The form of its upper edge.
@@ -121,5 +122,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     // A card may look out, up to the page's head; at least half of it is inside.
-    page.pocket(builder, (pocket, (height - raise).min(2.0 * low)), moved(inside, by), false);
+    let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);
+    let beyond = [0.0, (height - raise - low).min(low)];
+    builder.pocket(Pocket { beyond, flat: true, ..page.pocket((pocket, low), across, up, moved(inside, by)) });
 }

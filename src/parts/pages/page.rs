@@ -6,7 +6,8 @@ use crate::finding::Said;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Face, Owner, Pocket, Purpose, Side};
+use crate::parts::kit::{Face, Owner, Purpose, Side};
+use crate::parts::pocket::{End, Pocket};
 use crate::parts::spines::carry::Carry;
 
 /// A page that is being made, mm.
@@ -40,7 +41,7 @@ impl<'e> Page<'e> {
 
     /// The same, as findings are about it.
     pub(in crate::parts) fn about(&self) -> Said {
-        Said::new("about-page").with("number", self.number)
+        Said::new("about-page").with("page", self.number)
     }
 
     /// The way to it in the file: `pages[1]`.
@@ -102,16 +103,37 @@ impl<'e> Page<'e> {
         }
     }
 
-    /// A sleeve that things can be put into; `inside` is a wall's inner face, at the tail of the edge nearest the spine,
-    /// going up. `beside_tab` where the hinge's tab takes its part of it.
-    pub(in crate::parts) fn pocket(
+    /// A sleeve that things can be put into, open at the spine, where the hinge's tab goes in, and at the fore-edge; `inside`
+    /// is a wall's inner face, at the tail of the edge nearest the spine, going up.
+    pub(in crate::parts) fn sleeve(&self, builder: &mut Builder<'_>, size: (f64, f64), inside: Side) {
+        let (open, shut) = ([End::Open; 2], [End::Sealed; 2]);
+        let tab = Carry::tab_of(builder.album);
+        builder.pocket(Pocket { tab, ..self.pocket(size, open, shut, inside) });
+    }
+
+    /// A pocket of this kind of page: its front's width and height, how it ends at the spine and at the fore-edge, at the tail
+    /// and at the head; `inside` as above.
+    pub(in crate::parts) const fn pocket(
         &self,
-        builder: &mut Builder<'_>,
         (width, height): (f64, f64),
+        across: [End; 2],
+        up: [End; 2],
         inside: Side,
-        beside_tab: bool,
-    ) {
-        let tab = if beside_tab { Carry::tab_of(builder.album) } else { 0.0 };
-        builder.pocket(Pocket { page: self.number, width, height, tab, caliper: self.caliper, inside });
+    ) -> Pocket {
+        Pocket {
+            page: self.number,
+            width,
+            height,
+            beyond: [0.0; 2],
+            notch: 0.0,
+            across,
+            up,
+            tab: 0.0,
+            caliper: self.caliper,
+            flat: false,
+            on: None,
+            corners: false,
+            inside,
+        }
     }
 }

@@ -85,6 +85,6 @@ pub(in crate::parts) fn join(
     let up = (0.0, 1.0);
     let inside = side(front, 0, Face::Back, (0.0, 0.0), up);
     builder.carried(Hold::Slid, inside, side(back, 0, Face::Back, (width, seam), up));
-    page.pocket(builder, (width, height), inside, true);
+    page.sleeve(builder, (width, height), inside);
     Some([front, back])
 }

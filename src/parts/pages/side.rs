@@ -28,6 +28,7 @@ use crate::parts::kit::Face;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
+use crate::parts::pocket::End;
 
 /// The width of a pocket beside the hinge's tab.
 pub(in crate::parts) const POCKET: Key<Option<Length>> =
@@ -101,5 +102,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (worked, "pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
     page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-    page.pocket(builder, (pocket, height), moved(inside, low), false);
+    let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
+    builder.pocket(page.pocket((pocket, height), across, up, moved(inside, low)));
 }

@@ -60,5 +60,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     builder.carried(Hold::Slid, inside, side(piece, back, Face::Back, (0.0, tail), (0.0, -1.0)));
     page.face(builder, (Face::Front, ""), (width, height), front(piece, 0, (0.0, seam)));
     page.face(builder, (Face::Back, ""), (width, height), side(piece, back, Face::Front, (width, tail), (-1.0, 0.0)));
-    page.pocket(builder, (width, height), inside, true);
+    page.sleeve(builder, (width, height), inside);
 }

@@ -22,15 +22,16 @@ use crate::contour::Contour;
 use crate::fields::{Key, rule, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
-use crate::net::{Net, Sense, Use};
+use crate::net::{Fold, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
-use crate::parts::kit::{Face, Hold};
+use crate::parts::kit::{Face, Flap, Hold};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, given, tab};
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf, RISER, Wrong, back, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{wrong_height, wrong_width};
+use crate::parts::pocket::{End, Pocket, Way};
 
 /// What the flap is narrower at each side, mm: 2 mm in all lie in the band for what slides (C2).
 const EASE: f64 = 1.0;
@@ -46,7 +47,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "tuck-envelope",
         role: Role::Page,
         about: "an envelope: a front folded up from the tail, and a flap that tucks in from the head",
-        fields: &[FRONT.field, TUCK.field, LEAD_IN.field, FACES.field, CONTENT.field],
+        fields: &[FRONT.field, TUCK.field, LEAD_IN.field, DEPTH.field, FACES.field, CONTENT.field],
     },
     make,
     carry: None,
@@ -88,18 +89,19 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Contour::polygon(corners.iter().map(|&(from_spine, y)| (x(from_spine), y))).counter_clockwise()
     };
     let line = |from: (f64, f64), to: (f64, f64)| ((x(from.0), from.1), (x(to.0), to.1));
+    let depth = entry.mm(DEPTH);
     let (near, far, deep) = (start + EASE, width - EASE, height - tall + tuck);
-    let top = height + deep;
+    let (foot, top) = (height + depth, height + depth + deep);
     let side_seam = |at: f64, out: f64| shape(&[(at, 0.0), (at, -tall), (at + out, seam - tall), (at + out, -seam)]);
     let flap = [
-        (near, height),
-        (far, height),
+        (near, foot),
+        (far, foot),
         (far, top - lead_in),
         (far - lead_in, top),
         (near + lead_in, top),
         (near, top - lead_in),
     ];
-    let net = Net {
+    let mut net = Net {
         panels: vec![
             panel("page", Use::Plain, Contour::rectangle(0.0, 0.0, width, height)),
             panel("front", Use::Plain, shape(&[(start, -tall), (width, -tall), (width, 0.0), (start, 0.0)])),
@@ -115,6 +117,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         ],
         holes: Vec::new(),
     };
+    if depth > 0.0 {
+        net.panels.push(panel(RISER, Use::Flap, shape(&[(near, height), (far, height), (far, foot), (near, foot)])));
+        let quarter = |between, y| Fold { angle: 90.0, ..flat_fold(between, line((near, y), (far, y)), Sense::Valley) };
+        net.folds.truncate(3);
+        net.folds.extend([quarter([0, 5], height), quarter([5, 4], foot)]);
+    }
     let (net, by) = settled(net);
     let Some(piece) = page.piece(builder, "envelope", ("tuck envelope", "tuck envelope"), net) else { return };
     let side = |panel, face, at, along| moved(side(piece, panel, face, at, along), by);
@@ -134,8 +142,29 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face_beside(builder, (worked, "envelope"), (body, tall), envelope, lies(start, body, 0.0));
     // Of the closed flap only what stands above the front shows.
     let (wide, shown) = (far - near, height - tall);
-    let flap = outside(4, leaf.x(near, wide), height + shown);
+    let flap = outside(4, leaf.x(near, wide), foot + shown);
     page.face_beside(builder, (worked, "flap"), (wide, shown), flap, lies(near, wide, tall));
     page.face(builder, (other, ""), (width, height), moved(back(piece, 0, (width, 0.0)), by));
-    page.pocket(builder, (body, tall), side(1, Face::Front, (x(start), 0.0), down), false);
+    // What is inside may stand out of the front, up to the flap's fold; at least half of it is inside.
+    let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Flap]);
+    builder.flap(Flap {
+        name: page.name(),
+        what: "flap",
+        overlap: Some(tuck),
+        long: deep,
+        length: [tuck, tall / 2.0],
+        depth,
+        caliper: page.caliper,
+        over: [0.0, height],
+        pocket: Some((builder.pockets().len(), Way::Up, height)),
+        field: TUCK.name(),
+        path: page.path(),
+        place: entry.values.place(TUCK).cloned(),
+        two: true,
+    });
+    // The flap goes in between two seams, where a sharp fold takes a caliper (H5).
+    builder.spare(format!("the flap of {}", page.name()), "between its seams", 2.0f64.mul_add(EASE, -page.caliper), 2);
+    let inside = side(1, Face::Front, (x(start), 0.0), down);
+    let beyond = [0.0, (height - tall).min(tall)];
+    builder.pocket(Pocket { beyond, flat: true, ..page.pocket((body, tall), across, up, inside) });
 }

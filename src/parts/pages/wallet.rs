@@ -15,20 +15,26 @@
 //!                                       P
 //! ```
 //!
+//! With a `depth` the flap has two scores, so far apart, and so much further out: it then lies flat over what is as thick as
+//! that less a caliper (D6, H11).
+//!
 //! The pocket is on the page's front or back, as `faces` says. On the back, seen from the pocket's side,
 //! the spine is at the right, so the back piece is the same rectangle upside down.
 
-use crate::album::{Entry, Kind, Role};
+use crate::album::{Entry, KIND, Kind, Role};
 use crate::contour::Rect;
 use crate::fields::{Key, needed};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
-use crate::parts::kit::{Closing, Face, Hold};
+use crate::parts::kit::{Closing, Face, Flap, Hold};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Faces};
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Faces, RISER};
 use crate::parts::pages::page::Page;
+use crate::parts::pages::side::wrong_height;
+use crate::parts::pocket::{End, Pocket, Way};
+use crate::parts::spines::carry::Carry;
 
 const POCKET: Key<Length> = Key::size("pocket", needed(), "width of the pocket's front");
 const OVERFLAP: Key<Length> = Key::size("overflap", needed(), "width of the flap that folds over from the fore-edge");
@@ -41,6 +47,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         fields: &[
             POCKET.field,
             OVERFLAP.field,
+            DEPTH.field,
             FACES.worded("the face of the page that carries the pocket").field,
             CONTENT.field,
         ],
@@ -53,16 +60,25 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let page = Page::new(builder, entry, page);
     let Page { width, height, seam, .. } = page;
-    let (pocket, overflap) = (entry.mm(POCKET), entry.mm(OVERFLAP));
+    let (pocket, overflap, depth) = (entry.mm(POCKET), entry.mm(OVERFLAP), entry.mm(DEPTH));
+    // Seams taller than the page are told for all pages at once.
+    if seam <= height && wrong_height(builder, &page, height, KIND) {
+        return;
+    }
     let on_back = entry.get(FACES) == Faces::Back;
 
     let face = Leaf::new("page", Use::Plain, width);
     let flap = Leaf::new("flap", Use::Flap, overflap);
-    let back_net = if on_back {
-        Net::row(Along::Across, height, &[flap, face.folded(Sense::Valley, 180.0)], 1)
-    } else {
-        Net::row(Along::Across, height, &[face, flap.folded(Sense::Valley, 180.0)], 0)
-    };
+    let riser = (depth > 0.0).then(|| Leaf::new(RISER, Use::Flap, depth));
+    let mut leaves: Vec<Leaf> = std::iter::once(face).chain(riser).chain([flap]).collect();
+    if on_back {
+        leaves.reverse();
+    }
+    // Half a turn in one fold, or in two.
+    let angle = if riser.is_some() { 90.0 } else { 180.0 };
+    leaves[1..].iter_mut().for_each(|leaf| *leaf = leaf.folded(Sense::Valley, angle));
+    let root = if on_back { leaves.len() - 1 } else { 0 };
+    let back_net = Net::row(Along::Across, height, &leaves, root);
     let pocket_net = Net::row(
         Along::Up,
         pocket,
@@ -80,8 +96,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (Some(back), Some(front)) = (back, front) else { return };
 
     // Where the page panel and the pocket start on the back piece, seen from its front face.
-    let page_left = if on_back { overflap } else { 0.0 };
-    let pocket_left = if on_back { overflap + width - pocket } else { 0.0 };
+    let page_left = if on_back { overflap + depth } else { 0.0 };
+    let pocket_left = if on_back { page_left + width - pocket } else { 0.0 };
     let right = (1.0, 0.0);
     for (panel, on_pocket, on_back_piece) in [(lower, seam, 0.0), (upper, seam + height, height)] {
         builder.bond(
@@ -90,7 +106,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             side(back, 0, Face::Front, (pocket_left, on_back_piece), right),
         );
     }
-    let (spine_on_pocket, spine_on_back) = if on_back { (pocket, overflap + width) } else { (0.0, 0.0) };
+    let (spine_on_pocket, spine_on_back) = if on_back { (pocket, page_left + width) } else { (0.0, 0.0) };
     let up = (0.0, 1.0);
     let under_pocket = side(front, 0, Face::Back, (spine_on_pocket, seam), up);
     let on_leaf = side(back, 0, Face::Front, (spine_on_back, 0.0), up);
@@ -98,7 +114,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     builder.carried(Hold::Slid, to_front, to_back);
 
     let (carries, other) = if on_back { (Face::Back, Face::Front) } else { (Face::Front, Face::Back) };
-    let flap_left = if on_back { 0.0 } else { width };
+    let flap_left = if on_back { 0.0 } else { width + depth };
     // Closed, the flap lies over the pocket's mouth.
     let (pocket_at, flap_at) = if on_back { (width - pocket, 0.0) } else { (0.0, width - overflap) };
     let beside = if on_back { (overflap, width) } else { (0.0, width - overflap) };
@@ -113,6 +129,25 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (other, ""), (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
     let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
     let (by, over) = ((back, flap_panel), (front, 0));
+    let tab = Carry::tab_of(builder.album);
+    builder.flap(Flap {
+        name: page.name(),
+        what: "flap",
+        overlap: Some(overflap + pocket - width),
+        long: overflap,
+        length: [overflap, width],
+        depth,
+        caliper: page.caliper,
+        over: [page.caliper, (width - pocket).max(0.0)],
+        pocket: Some((builder.pockets().len(), Way::Across, width - tab)),
+        field: OVERFLAP.name(),
+        path: page.path(),
+        place: places[0].clone(),
+        two: true,
+    });
     builder.closing(Closing { name: page.name(), flap: overflap, pocket, width, by, over, path: page.path(), places });
-    page.pocket(builder, (pocket, height), under_pocket, true);
+    // What is inside may stand out of it under the flap, up to its fold; at least half of it is inside.
+    let beyond = [(width - pocket).min(pocket - tab).max(0.0), 0.0];
+    let (across, up) = ([End::Open, End::Flap], [End::Sealed; 2]);
+    builder.pocket(Pocket { tab, beyond, ..page.pocket((pocket, height), across, up, under_pocket) });
 }

@@ -30,6 +30,7 @@ use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::{POCKET, wrong_width};
+use crate::parts::pocket::{End, Pocket};
 
 const STEPS: Key<u32> = Key::count("steps", (2, 4), number(3), "how many pockets");
 const STEP: Key<Length> =
@@ -85,7 +86,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
         page.face_beside(builder, (worked, &which), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-        page.pocket(builder, (pocket, height.min(2.0 * tall)), moved(inside, low), false);
+        let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);
+        let beyond = [0.0, (height - tall).min(tall)];
+        let on = (number > 1).then(|| builder.pockets().len() - 1);
+        let made = page.pocket((pocket, tall), across, up, moved(inside, low));
+        builder.pocket(Pocket { beyond, flat: true, on, ..made });
         (behind, at) = (over, low);
     }
     page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));

@@ -5,5 +5,9 @@ list-more = { $these }, { $this }
 list-and = { $these } and { $this }
 list-or = { $these } or { $this }
 
+# What a finding is about.
+about-page = page { $page }
+about-spine = spine
+
 # Words that are not in the tables yet.
 plain = { $text }

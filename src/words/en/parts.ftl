@@ -8,10 +8,8 @@ about-more = { $first }{ $more ->
         [0] { "" }
        *[other] {" "}and { $more } more
     }
-about-page = page { $number }
 about-panels = panels
 about-part = { $part }
-about-spine = spine
 
 ## Pages
 corners-meet-on-print = corners of { $measured } meet on its print: { $allowed } is the most
@@ -78,9 +76,13 @@ cover-lap-narrow-help = make { $field } wider; 13 mm or 1/2 in is usual
 cover-spine-jams = { $what } of { $spine } has no room for what stands on it: { $needed } is needed
 cover-spine-narrow = { $what } of { $spine } is too narrow: with all that is in them the pages need { $needed }
 cover-spine-narrow-help = leave { $field } out, or make it at least { $least }
+cover-spine-wide = its spine of { $spine } is far wider than the { $needed } that the pages need: they wander in it
+cover-spine-wide-help = leave { $spine } out; { $enough } is enough
 flap-too-wide = a flap of { $flap } is wider than the front of { $front }
 joint-jams = a joint of { $joint } jams on boards { $board } thick
 joint-stiff = a joint of { $joint } is stiff: one and a half boards or more is usual
+joint-wide = a joint of { $joint } lets the boards flap about: up to { $most } is usual
+joint-wide-help = leave { $joint } out, or make it at most { $most }
 make-cover-at-least = make { $field } at least { $least }
 make-cover-at-most = make { $field } at most { $most }
 mitre-large = a mitre of { $mitre } makes thick corners: up to { $most } is usual
