@@ -18,6 +18,7 @@ pub mod linkage;
 pub mod opening;
 pub mod order;
 mod room;
+mod roots;
 mod seams;
 pub mod sleeves;
 mod stocks;

@@ -2,11 +2,12 @@
 //! How flat the album lies open: its cross-section at every opening, and what a longer gusset would do.
 
 use super::linkage::{Leaf, Opening, Section};
+use super::roots::roots;
 use super::thickness::Closed;
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
-use crate::parts::{Carry, GUSSET};
+use crate::parts::GUSSET;
 
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
@@ -30,7 +31,7 @@ pub struct Openings {
 pub fn section(album: &Album, closed: &Closed) -> Section {
     let carry = &closed.carry;
     let width = album.page.width.mm();
-    let (base, roots) = roots(album, &carry);
+    let (base, roots) = roots(album, carry);
     let leaves = closed.pages.iter().zip(&carry.rises).zip(roots).map(|((page, rise), root)| Leaf {
         root,
         gusset: carry.gusset,
@@ -43,27 +44,6 @@ pub fn section(album: &Album, closed: &Closed) -> Section {
     Section { base, leaves: leaves.collect(), free: true, loose: album.cover.is_none() }
 }
 
-/// How wide the base is, and where each page has its root on it, mm. Guards and stubs that are stuck face to face are one
-/// block, as wide as all of them; a page's root is the middle of its guard, which two leaves of card make (derived).
-pub(super) fn roots(album: &Album, carry: &Carry) -> (f64, Vec<f64>) {
-    if carry.rises.iter().all(|rise| *rise > 0.0) && !carry.rises.is_empty() {
-        let mut at = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
-        let place = |step: &f64| {
-            let here = at;
-            at += step;
-            here
-        };
-        return (carry.spine(), carry.steps.iter().map(place).collect());
-    }
-    let mut root = 0.0;
-    let place = |_: &f64| {
-        let here = root;
-        root += carry.pitch;
-        here
-    };
-    ((carry.spine() - carry.pitch).max(0.0), carry.steps.iter().map(place).collect())
-}
-
 /// With more pages than this every page of every opening takes too long to lay, many postures each: our choice.
 pub const MOST_LEAVES: usize = 400;
 
@@ -71,7 +51,7 @@ pub const MOST_LEAVES: usize = 400;
 pub(super) fn too_many(album: &Album) -> Option<Finding> {
     let pages = album.pages.len();
     (pages > MOST_LEAVES).then(|| {
-        let text = format!("how it lies open is not worked out: it has {pages} pages, and {MOST_LEAVES} are the most");
+        let text = Said::new("not-laid-open").with("pages", pages).with("most", MOST_LEAVES);
         Finding::note("not-laid-open", "spine", text)
             .help("check an album of fewer pages like these: how they lie shows on it too")
             .at(album.spine.place())

@@ -4,7 +4,7 @@
 //! A spine S takes pages of T in all as long as S >= T (D3); the gussets give a joint more on either side, so nothing gapes
 //! until (T - S) / 2 is more than a gusset (D2). Inner pages stand out at the fore-edge by the strips beneath theirs (H7).
 
-use super::opening::roots;
+use super::roots::roots;
 use super::sleeves;
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};

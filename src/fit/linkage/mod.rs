@@ -23,6 +23,9 @@ use side::{Rest, Side};
 use std::f64::consts::FRAC_PI_2;
 use tried::Tried;
 
+/// More openings than this are not all laid: each takes some hundred postures of every page. Our choice.
+const MOST_OPENINGS: usize = 64;
+
 /// Steps in which the base's tilt is searched at first, each way from flat.
 const COARSE: i32 = 30;
 
@@ -159,12 +162,20 @@ impl Section {
         let mut sides = section.sides();
         let tried = Tried::new(&section, &mut sides);
         let mut worst: Option<Opening> = None;
-        for between in 1..section.leaves.len() {
+        let mut look = |between: usize| {
             let opening = section.at_rest(between, &tried, &mut sides);
             if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + 1e-6) {
                 worst = Some(opening);
             }
-        }
+            worst.as_ref().map_or(between, |worst| worst.between)
+        };
+        let step = section.step();
+        let found = section.looked_at().map(&mut look).last()?;
+        // Openings change little from one to the next: about the worst that was looked at, all are.
+        let about = found.saturating_sub(step).max(1)..(found + step).min(section.leaves.len());
+        about.filter(|between| step > 1 && *between != found).for_each(|between| {
+            look(between);
+        });
         worst.map(|opening| (opening.between, opening))
     }
 
@@ -204,7 +215,7 @@ impl Section {
         let mut does = |steps: u32| {
             let with = section.with_gussets(f64::from(steps) * step);
             let tried = Tried::new(&with, &mut sides);
-            let openings = std::iter::once(hardest).chain(1..with.leaves.len()).take(with.leaves.len());
+            let openings = std::iter::once(hardest).chain(with.looked_at()).take(with.leaves.len());
             let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
             let failing = openings.into_iter().find(steep);
             hardest = failing.unwrap_or(hardest);
@@ -257,6 +268,15 @@ impl Section {
     fn depth(&self) -> f64 {
         let least = self.leaves.iter().map(|leaf| leaf.stands_back).fold(f64::INFINITY, f64::min);
         if least.is_finite() { least } else { 0.0 }
+    }
+
+    /// The openings that are looked at: all of them, and of very many so many, as far apart as each other.
+    fn looked_at(&self) -> impl Iterator<Item = usize> + use<> {
+        (1..self.leaves.len()).step_by(self.step())
+    }
+
+    fn step(&self) -> usize {
+        self.leaves.len().div_ceil(MOST_OPENINGS).max(1)
     }
 
     /// How thick all leaves are together: a base is drawn up no higher.

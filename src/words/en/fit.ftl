@@ -142,3 +142,6 @@ read-from-the-top = bound at the top, its pages are read { $wide } wide and { $t
 read-from-the-top-help = { $width } runs from the spine down, { $height } from side to side
 mouth-down = held upright, what is in the pocket can slide out at the foot, where its mouth is
 mouth-down-help = take a wallet, whose flap closes it, or a kind with its mouth at the side: waterfall, library-card
+
+## Many pages
+not-laid-open = how it lies open is not worked out: it has { $pages } pages, and { $most } are the most
