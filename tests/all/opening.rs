@@ -228,7 +228,6 @@ fn small_albums() -> Vec<(&'static str, Section, Vec<usize>)> {
         ("mixed", mixed, vec![1, 2, 3]),
         ("ten", album(10, 6.5, 6.0, 1.5, 150.0), vec![2]),
         ("six on stubs", on_stubs(6, 1.2, 6.0), vec![1, 3]),
-        ("eight on stubs", on_stubs(8, 2.0, 9.0), vec![2, 4]),
     ]
 }
 
