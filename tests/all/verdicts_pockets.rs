@@ -548,3 +548,18 @@ fn every_kind_stays_quiet_as_it_comes() {
         assert_eq!(grave, Vec::<&str>::new(), "{page}");
     }
 }
+
+/// What `flap-open` says is enough is enough, with the 6 mm to hold besides, also where the flap ends on the slope: 10 mm of
+/// flap over 14.7 mm whose edge is at the score.
+#[test]
+fn what_a_flap_is_said_to_want_closes() {
+    let with = |overflap: f64| {
+        let wallet = format!(r#"{{ "kind": "wallet", "pocket": 145, "overflap": {overflap} }}"#);
+        text(0.3, &[&wallet], &[&card(137.5, 150.0, 14.4)], "")
+    };
+    let found = findings(&with(10.0));
+    let finding = found.iter().find(|finding| finding.id == "flap-open").unwrap();
+    let enough = finding.mend.as_ref().unwrap().value.mm();
+    assert_eq!(grave(&with(enough)), Vec::<&str>::new());
+    assert!(says(&with(enough - 1.0), "flap-barely"), "{enough}");
+}
