@@ -138,7 +138,7 @@ fn sizes_that_are_left_out_slide_between_the_seams() {
 #[test]
 fn pockets_stuck_one_on_the_other_share_their_width() {
     let with = |width: f64| {
-        let cards = [180.0, 160.0, 140.0].map(|tall| card(width, tall, 1.0).replace("}", r#", "pages": [1] }"#));
+        let cards = [180.0, 160.0, 140.0].map(|tall| card(width, tall, 1.0).replace('}', r#", "pages": [1] }"#));
         text(0.3, &[r#"{ "kind": "waterfall" }"#], &cards.each_ref().map(String::as_str), "")
     };
     let made = kit(&with(120.0));
