@@ -42,10 +42,11 @@ fn left(overlap: f64, over: &Over) -> f64 {
     if left < -HAIR { left } else { left.max(0.0) }
 }
 
-/// What a flap lies over: how thick it is, and how much of its reach that costs.
+/// What a flap lies over: how thick it is, how much of its reach that costs, and how much at most, were it longer.
 struct Over {
     thick: f64,
     lost: f64,
+    most: f64,
 }
 
 fn over(kit: &Kit, stacks: &[f64], flap: &Flap) -> Over {
@@ -58,7 +59,9 @@ fn over(kit: &Kit, stacks: &[f64], flap: &Flap) -> Over {
     });
     let (thick, away) = inside.unwrap_or((under, edge));
     let squared = if flap.depth > 0.0 { flap.depth - flap.caliper } else { 0.0 };
-    Over { thick, lost: flap.long - draped(flap.long, away, (thick - squared).max(0.0)) }
+    let high = (thick - squared).max(0.0);
+    let most = away.hypot(high) - away;
+    Over { thick, lost: flap.long - draped(flap.long, away, high), most }
 }
 
 fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
@@ -80,7 +83,7 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     if overlap < -NOTHING || left >= HOLDS - NOTHING {
         return None;
     }
-    let longer = album.at_least(flap.length[0] + HOLDS - left);
+    let longer = album.at_least(flap.length[0] + HOLDS + over.most - overlap);
     let mend = |finding: Finding| {
         let can = !flap.field.is_empty() && longer.mm() <= flap.length[1] + NOTHING;
         if can { finding.mend(format!("{}.{}", flap.path, flap.field), longer) } else { finding }

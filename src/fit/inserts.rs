@@ -10,13 +10,16 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
 use crate::parts::{Insert, Kit, Pocket, Way};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Least clearance, in all, of something that slides, mm (C2).
 const SLIDES: f64 = 1.5;
 
 /// A leaf that is held flat between two seams gives way to no more than this, mm: our choice (H12).
 const QUIET: f64 = 2.0;
+
+/// By so much both sheets give in their width without a word, mm: our choice.
+const GIVES: f64 = 1.0;
 
 /// One insert in its pocket, and how thick everything is that the pocket's sheets go round there.
 pub(super) struct Put<'a> {
@@ -154,20 +157,26 @@ fn snug(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
 
 /// Pockets between two seams of a leaf that is held flat, with more in them than it gives way to: once where pockets are
 /// stuck one on the other.
+///
+/// A front as wide as the leaf behind it has to go up over the stack and down again, and lacks 2 (sqrt(x^2 + q^2) - x), x the
+/// room on either side (derived). A narrow stack asks for next to nothing.
 fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
-    let held = kit.held();
-    let both = |pocket: &Pocket| [Way::Across, Way::Up].into_iter().any(|way| pocket.sealed(way) > 1);
-    let flat = kit.pockets.iter().zip(held).filter(|(pocket, _)| pocket.flat && pocket.on.is_none() && both(pocket));
-    flat.filter(|(_, stack)| *stack > QUIET + 1e-6)
-        .map(|(pocket, stack)| {
-            let text = Said::new("leaf-bulges").with("stack", album.rough(stack)).with("quiet", album.rough(QUIET));
-            let page = pocket.page.checked_sub(1).and_then(|page| album.pages.get(page));
-            Finding::warn("leaf-bulges", format!("page {}", pocket.page), text)
-                .measured(Length::from_mm(stack), Length::from_mm(QUIET))
-                .help(Said::new("leaf-bulges-help"))
-                .at(page.and_then(|page| page.place()))
-        })
-        .collect()
+    let mut found: BTreeMap<usize, Finding> = BTreeMap::new();
+    for put in puts(kit).filter(|put| put.pocket.flat && put.stack > QUIET + 1e-6) {
+        let page = put.pocket.page;
+        let beside = (put.pocket.front(Way::Across) - put.insert.width).max(0.0) / 2.0;
+        if 2.0 * (beside.hypot(put.stack) - beside) <= GIVES {
+            continue;
+        }
+        let text = Said::new("leaf-bulges").with("stack", album.rough(put.stack)).with("quiet", album.rough(QUIET));
+        let entry = page.checked_sub(1).and_then(|page| album.pages.get(page));
+        let finding = Finding::warn("leaf-bulges", format!("page {page}"), text)
+            .measured(Length::from_mm(put.stack), Length::from_mm(QUIET))
+            .help(Said::new("leaf-bulges-help"))
+            .at(entry.and_then(|page| page.place()));
+        found.entry(page).or_insert(finding);
+    }
+    found.into_values().collect()
 }
 
 /// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.

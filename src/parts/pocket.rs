@@ -59,7 +59,8 @@ pub struct Pocket {
     pub tab: f64,
     /// Caliper of its card, mm.
     pub caliper: f64,
-    /// Whether its back is part of a leaf that reaches on beyond its sealed sides: held flat, it gives nothing (H12).
+    /// Whether its back is part of a leaf that is held flat between seams at the left and at the right: that gives nothing
+    /// (H12).
     pub flat: bool,
     /// Number of the pocket on whose front this one is stuck.
     pub on: Option<usize>,

@@ -53,6 +53,7 @@ fn every_size_is_the_nearest_sixteenth() {
         ("page.seam", 8.0),          // 12, the default, / 1.5875 = 7.56
         ("pages[1].pocket", 69.0),   // 110 / 1.5875 = 69.29
         ("pages[1].overflap", 28.0), // 45 / 1.5875 = 28.35
+        ("pages[1].depth", 0.0),     // one score: 0 stays 0
         ("spine.pitch", 4.0),        // 6.4 / 1.5875 = 4.03
         ("spine.tab", 8.0),          // 12, the default
         ("spine.gusset", 4.0),       // 6, the default, / 1.5875 = 3.78

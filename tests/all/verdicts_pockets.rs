@@ -139,7 +139,7 @@ fn sizes_that_are_left_out_slide_between_the_seams() {
 #[test]
 fn pockets_stuck_one_on_the_other_share_their_width() {
     let with = |width: f64| {
-        let cards = [180.0, 160.0, 140.0].map(|tall| card(width, tall, 1.0).replace("}", r#", "pages": [1] }"#));
+        let cards = [180.0, 160.0, 140.0].map(|tall| card(width, tall, 1.0).replace('}', r#", "pages": [1] }"#));
         text(0.3, &[r#"{ "kind": "waterfall" }"#], &cards.each_ref().map(String::as_str), "")
     };
     let made = kit(&with(120.0));
@@ -147,8 +147,10 @@ fn pockets_stuck_one_on_the_other_share_their_width() {
     assert_eq!(made.inserts.iter().map(|insert| insert.pocket).collect::<Vec<_>>(), [Some(0); 3]);
     near(made.held()[2], 3.0, 1e-9);
     assert!(!says(&with(134.5), "insert-too-wide") && says(&with(135.0), "insert-too-wide"));
-    // A leaf that is held flat gives way to 2 mm (our choice).
-    assert!(says(&with(120.0), "leaf-bulges"));
+    // A leaf that is held flat gives way to 2 mm, and to 1 mm of its width (our choice): with 6 mm on either side the front
+    // lacks 2 (sqrt(36 + 9) - 6) = 1.42, with 34 mm 0.26.
+    assert!(says(&with(126.0), "leaf-bulges"));
+    assert!(!says(&with(70.0), "leaf-bulges"));
     let two = text(0.3, &[r#"{ "kind": "waterfall" }"#], &[&card(120.0, 180.0, 2.0)], "");
     assert_eq!(ids(&two), Vec::<&str>::new());
 }
@@ -548,4 +550,19 @@ fn every_kind_stays_quiet_as_it_comes() {
             ids(&text(0.3, &[page], &[insert], "")).into_iter().filter(|id| *id != "catches-on-corners").collect();
         assert_eq!(grave, Vec::<&str>::new(), "{page}");
     }
+}
+
+/// What `flap-open` says is enough is enough, with the 6 mm to hold besides, also where the flap ends on the slope: 10 mm of
+/// flap over 14.7 mm whose edge is at the score.
+#[test]
+fn what_a_flap_is_said_to_want_closes() {
+    let with = |overflap: f64| {
+        let wallet = format!(r#"{{ "kind": "wallet", "pocket": 145, "overflap": {overflap} }}"#);
+        text(0.3, &[&wallet], &[&card(137.5, 150.0, 14.4)], "")
+    };
+    let found = findings(&with(10.0));
+    let finding = found.iter().find(|finding| finding.id == "flap-open").unwrap();
+    let enough = finding.mend.as_ref().unwrap().value.mm();
+    assert_eq!(grave(&with(enough)), Vec::<&str>::new());
+    assert!(says(&with(enough - 1.0), "flap-barely"), "{enough}");
 }

@@ -30,7 +30,7 @@ use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
 use crate::parts::pages::page::Page;
 use crate::parts::pages::side::wrong_height;
-use crate::parts::pocket::{End, Pocket};
+use crate::parts::pocket::End;
 use crate::parts::prints;
 
 /// Windows smaller than this are none, mm: our choice.
@@ -107,5 +107,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
-    builder.pocket(Pocket { flat: true, ..page.pocket((wide, tall), across, up, moved(inside, by)) });
+    builder.pocket(page.pocket((wide, tall), across, up, moved(inside, by)));
 }

@@ -149,5 +149,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // What is inside may stand out of it under the flap, up to its fold; at least half of it is inside.
     let beyond = [(width - pocket).min(pocket - tab).max(0.0), 0.0];
     let (across, up) = ([End::Open, End::Flap], [End::Sealed; 2]);
-    builder.pocket(Pocket { tab, beyond, ..page.pocket((pocket, height), across, up, under_pocket) });
+    builder.pocket(Pocket { beyond, tab, ..page.pocket((pocket, height), across, up, under_pocket) });
 }
