@@ -11,7 +11,7 @@
 //! instances in the same run.
 
 #[path = "../tests/all/common/instances.rs"]
-#[allow(dead_code, reason = "made for the tests")]
+#[allow(dead_code, clippy::unwrap_used, reason = "made for the tests")]
 mod instances;
 
 use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};

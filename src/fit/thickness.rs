@@ -92,7 +92,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let sum = |column: &Vec<f64>| column.iter().sum::<f64>();
     let over = |from: f64, to: f64| columns(from, to).iter().map(sum).fold(0.0, f64::max);
     let whole_width = columns(0.0, width);
-    let roots = roots(album, &carry).1;
+    let roots = roots(album, carry).1;
     let run = whole_width.iter().filter_map(|column| worst_run(column, &roots, carry.gusset));
     let run = run.max_by(|one, two| (one.wants - one.has).total_cmp(&(two.wants - two.has)));
     let spine = carry.spine();
@@ -121,9 +121,9 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
         return Vec::new();
     }
     let carry = &closed.carry;
-    let gapes = whole_gapes(album, &carry, closed);
+    let gapes = whole_gapes(album, carry, closed);
     let run = if gapes.is_none() { closed.run.map(|run| run_gapes(album, run)) } else { None };
-    let spent = if gapes.is_none() && run.is_none() { half_spent(album, &carry, closed) } else { None };
+    let spent = if gapes.is_none() && run.is_none() { half_spent(album, carry, closed) } else { None };
     // What follows from a gape is not told again.
     let thick = if gapes.is_none() && run.is_none() { thick_page(album, closed) } else { None };
     [gapes, run, spent, thick].into_iter().flatten().collect()

@@ -2,6 +2,7 @@
 //! Digests (SHA-256) of the files of a folder, by which a later run knows them again.
 
 use sha2::{Digest, Sha256};
+use std::fmt::Write;
 
 /// What stands for a report's own digest while that is taken.
 pub(in crate::write) const UNSEALED: &str = "0000000000000000000000000000000000000000000000000000000000000000";
@@ -18,5 +19,9 @@ pub(in crate::write) fn is_sealed(report: &[u8], seal: &str) -> bool {
 
 /// A file's digest, as a report has it: SHA-256 in small hexadecimal digits.
 pub(in crate::write) fn digest(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    let mut hex = String::with_capacity(64);
+    for byte in Sha256::digest(bytes) {
+        let _ = write!(hex, "{byte:02x}");
+    }
+    hex
 }

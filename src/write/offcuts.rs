@@ -38,7 +38,7 @@ fn free_name(stock: &str, entries: &Map<String, Value>) -> String {
         let room = 32_usize.saturating_sub(ending.len());
         stock.chars().take(room).chain(ending.chars()).collect::<String>()
     };
-    (1..).map(name).find(|name| !entries.contains_key(name)).unwrap_or_else(|| name(1))
+    (1..=entries.len() + 1).map(name).find(|name| !entries.contains_key(name)).unwrap_or_else(|| name(1))
 }
 
 fn entry(stock: &Stock, laid: &StockSheets, sizes: &[((i64, i64), u32)]) -> Value {

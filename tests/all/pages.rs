@@ -599,6 +599,7 @@ const TOLD: &[&str] = &[
 
 /// What depends on the sheet, the card and the hinge, and not on the kind.
 const ELSEWHERE: &[&str] = &[
+    "fold-thick",
     "too-big",
     "gapes",
     "seam-narrow",
