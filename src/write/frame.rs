@@ -27,6 +27,10 @@ impl Frame {
 
     /// Whether two points come out as the same numbers.
     pub(super) fn meet(&self, one: Point, other: Point) -> bool {
+        // Rounding is slow, and few points are within reach of it.
+        if (one.x - other.x).abs().max((one.y - other.y).abs()) > 2.0 * self.step() {
+            return false;
+        }
         let ((x0, y0), (x1, y1)) = (self.numbers(one), self.numbers(other));
         alike(x0, x1, self.decimals) && alike(y0, y1, self.decimals)
     }
@@ -38,10 +42,15 @@ impl Frame {
         worth.map(move |edge| if self.is_flat(edge) { Edge { bulge: 0.0, ..edge } } else { edge })
     }
 
-    /// Whether an edge keeps to its chord within the rounding of a number.
+    /// The last decimal, mm.
+    fn step(&self) -> f64 {
+        1.0 / (self.scale * f64::from(10_u32.pow(self.decimals)))
+    }
+
+    /// Whether an edge keeps to its chord within the rounding of a number, half a step: a bulge is the ratio of what
+    /// its middle stands off to half the chord.
     fn is_flat(&self, edge: Edge) -> bool {
-        let rise = edge.from.distance(edge.to) * edge.bulge.abs() / 2.0;
-        edge.is_line() || alike(rise * self.scale, 0.0, self.decimals)
+        edge.is_line() || edge.from.distance(edge.to) * edge.bulge.abs() < self.step()
     }
 }
 
