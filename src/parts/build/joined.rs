@@ -175,7 +175,11 @@ impl Row {
             span.panel = number(index);
         }
         let seam = after.map(|cut| {
-            leaves.push(Leaf::new("lap", Use::Seam, cut.lap).folded(cut.fold.0, cut.fold.1));
+            // What the next piece has before a lap of its own that turns is a caliper less: this lap lies under no more.
+            let next = cuts.iter().find(|next| next.at > cut.at + SAME);
+            let under = next.map_or(f64::INFINITY, |next| next.at - cut.at - caliper * lean(next.fold).max(0.0));
+            let lap = cut.lap.min(under);
+            leaves.push(Leaf::new("lap", Use::Seam, lap).folded(cut.fold.0, cut.fold.1));
             (number(leaves.len() - 1), at)
         });
         let mut net = Net::row(self.along, self.breadth, &leaves, root);
