@@ -97,7 +97,7 @@ pub trait Held {
     fn unread<'v>() -> Self::Read<'v>;
 }
 
-/// Words of which a field takes one; [`words!`](crate::fields::words) states them.
+/// Words of which a field takes one; the macro `words!` states them.
 pub trait Words: Sized {
     /// As they stand in files.
     const WORDS: &'static [&'static str];

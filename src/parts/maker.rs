@@ -18,6 +18,6 @@ pub struct Maker {
     pub make: fn(&mut Builder<'_>, &Entry, usize),
     /// For a spine: how it carries its pages; the second says how thick each page is, with everything on and in it.
     pub carry: Option<CarryOf>,
-    /// An entry of the album file that makes a usual one, its sizes in mm; see [`example`].
+    /// An entry of the album file that makes a usual one, its sizes in mm; see [`example`](crate::parts::example).
     pub example: &'static str,
 }
