@@ -424,3 +424,19 @@ proptest! {
         prop_assert!(fit.closed.is_some());
     }
 }
+
+/// An album of more pages than are laid open is checked all the same, and says what was not worked out.
+#[test]
+fn an_album_too_thick_to_lay_open_says_so() {
+    for (pages, laid) in [(3, true), (401, false)] {
+        let list = vec![r#"{ "kind": "divider" }"#; pages].join(", ");
+        let text = format!(
+            r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "2000x2000mm", "caliper": 0.3 }} }},
+              "page": {{ "width": 100, "height": 120 }}, "pages": [{list}], "spine": {{ "kind": "concertina" }} }}"#
+        );
+        let found = fit::check(&album(&text), &kit(&text), &cutter(0.0, 0.0, 0.0));
+        assert_eq!(found.openings.is_some(), laid, "{pages}");
+        assert_eq!(found.findings.iter().any(|finding| finding.id == "not-laid-open"), !laid, "{pages}");
+        assert!(found.closed.is_some() && found.findings.iter().all(|finding| finding.level != Level::Stop), "{pages}");
+    }
+}
