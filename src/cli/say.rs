@@ -2,7 +2,7 @@
 //! What is printed: findings with the line that they speak of, or the same facts as JSON.
 
 use super::End;
-use hingeleaf::fields::Source;
+use hingeleaf::fields::{Source, steers};
 use hingeleaf::finding::{Finding, Place};
 use hingeleaf::write;
 use std::borrow::Cow;
@@ -42,14 +42,11 @@ pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool, end
 /// A text without what would steer a terminal: control characters but for the ends of lines, and marks that turn the
 /// direction of writing. A name out of a file may hold any of them.
 fn printable(text: &str) -> Cow<'_, str> {
-    let steers = |c: char| {
-        (c.is_control() && c != '\n')
-            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{2028}' | '\u{2029}')
-    };
-    if !text.contains(steers) {
+    let odd = |c: char| steers(c) && c != '\n';
+    if !text.contains(odd) {
         return text.into();
     }
-    text.chars().map(|c| if steers(c) { '\u{fffd}' } else { c }).collect()
+    text.chars().map(|c| if odd(c) { '\u{fffd}' } else { c }).collect()
 }
 
 /// A file's name in a sentence: an end of a line in it would begin another.

@@ -15,6 +15,7 @@ mod key;
 mod reader;
 mod schema;
 mod source;
+mod steers;
 mod tree;
 mod value;
 mod values;
@@ -30,6 +31,7 @@ pub use key::{
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
 pub use source::Source;
+pub use steers::steers;
 pub use tree::{Node, Tree};
 pub use value::Value;
 pub use values::Values;

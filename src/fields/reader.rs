@@ -3,6 +3,7 @@
 
 use super::field::{Fallback, Field, Takes, nearest};
 use super::source::Source;
+use super::steers::steers;
 use super::tree::{Node, Tree};
 use super::value::Value;
 use super::values::Values;
@@ -282,11 +283,8 @@ impl<'s> Reader<'s> {
     /// Whether a text can be printed: whoever reads a list or a guide must see what the maker wrote, and a terminal must
     /// not be steered by it.
     fn printable(&mut self, name: &str, text: &str, place: &Place) -> bool {
-        let steers = |c: char| {
-            (c.is_control() && !matches!(c, '\n' | '\r' | '\t'))
-                || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-        };
-        let Some(found) = text.chars().find(|c| steers(*c)) else { return true };
+        let odd = |c: &char| steers(*c) && !matches!(c, '\n' | '\r' | '\t');
+        let Some(found) = text.chars().find(odd) else { return true };
         let text = format!("\"{name}\" has a character that can't be printed, U+{:04X}", u32::from(found));
         self.problem(
             "unprintable",

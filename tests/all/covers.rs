@@ -535,6 +535,58 @@ fn covers_that_cannot_be_made_are_told() {
     }
 }
 
+/// A lap begins to turn a caliper before the fold that the row is cut at: what needs the panel's whole end keeps the cut
+/// away from there. (A spine of 28 mm with strips 24 mm wide on it, in board of 2.52 mm: 2.5 mm are needed, 2 are there.)
+#[test]
+fn what_stands_on_a_spine_stands_on_one_piece() {
+    let cut_at = |spine: f64| {
+        let text = format!(
+            r#"{{ "format": "hingeleaf-album/1",
+              "stocks": {{ "card": {{ "sheet": "A2", "caliper": 0.3 }}, "cover": {{ "sheet": "A3", "caliper": 2.52 }} }},
+              "page": {{ "width": 209.4, "height": 334.6 }}, "pages": [{}],
+              "cover": {{ "kind": "wrap", "stock": "cover", "square": 0, "lap": 1, "spine": {spine} }} }}"#,
+            [POCKET; 5].join(", ")
+        );
+        let album = album(&text);
+        let kit = parts::kit(&album, &Cutter::default()).value.unwrap();
+        let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+        let folded = fold(&kit, &calipers);
+        for bond in kit.bonds.iter().filter(|bond| kit.pieces[bond.other.piece].owner == Owner::Cover) {
+            let overlap = folded.overlap(&kit, (bond.one.piece, bond.one.panel), (bond.other.piece, bond.other.panel));
+            assert!(overlap.unwrap().beyond < 1e-6, "{spine}: {overlap:?}");
+        }
+        // The piece with the spine has it up to its front where there is room.
+        kit.parts
+            .iter()
+            .filter(|part| part.id.starts_with("cover"))
+            .map(|part| part.flat.outline.bounds().width())
+            .fold(0.0, f64::max)
+    };
+    let narrow = cut_at(27.97);
+    assert!(cut_at(40.0) > narrow, "with room at the spine's end the cut is there");
+}
+
+/// Where the paper's mitre lies all but on the board's corner there is nothing to tuck in.
+#[test]
+fn a_tuck_without_width_is_left_out() {
+    for (mitre, count) in [("1.0530220386236342", 0), ("1.06", 0), ("1.2", 4)] {
+        let text = format!(
+            r#"{{ "format": "hingeleaf-album/1",
+              "stocks": {{ "card": {{ "sheet": "A2", "caliper": 0.3 }}, "board": {{ "sheet": "A5", "caliper": 1.0354437171288824 }},
+                "paper": {{ "sheet": "A2", "caliper": 0.4521904208541477 }} }},
+              "page": {{ "width": 60, "height": 60 }}, "pages": [{POCKET}],
+              "cover": {{ "kind": "case", "stock": "board", "covering": "paper", "square": 4, "joint": 3.8, "turn_in": 15,
+                "mitre": {mitre} }} }}"#
+        );
+        let made = parts::kit(&album(&text), &Cutter::default());
+        assert!(made.findings.iter().all(|finding| finding.id != "no-part"), "{mitre}: {:?}", made.findings);
+        let kit = made.value.unwrap();
+        let covering = kit.parts.iter().find(|part| part.id == "cover-covering").unwrap();
+        let tucks = covering.net.panels.iter().filter(|panel| panel.name == "tuck").count();
+        assert_eq!(tucks, count, "{mitre}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(150) })]
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Quotes, markup, signs, letters from everywhere and control characters in a title harm no file.
+"""Quotes, markup, signs and letters from everywhere in a title harm no file; what can't be printed is refused.
 
 Nor do the oddest names that a stock may have.
 """
@@ -17,17 +17,21 @@ from conftest import ask_kit, run_kit
 from read import LAYERS, Kit
 from verdict import no_faults
 
-TITLE = 'He said "hi" <b>&amp; ☂ مرحبا =1+1 \u0007 ]]>'
+TITLE = 'He said "hi" <b>&amp; ☂ مرحبا =1+1 ]]>'
 OTHERS = {
     "a formula": "=1+1",
     "a function": "@SUM(A1)",
     "a sign": "-",
-    "turned round": "\u202egnitfil",
     "a comment": "<!--",
     "joined": "🗺\ufe0f👩\u200d👩\u200d👧",
-    "nothing inside": "A\u0000B",
-    "controls": "\u0085 \u009b \u007f \ufffe \uffff \u2028",
     "long": "é" * 300,
+}
+UNPRINTABLE = {
+    "turned round": "\u202egnitfil",
+    "nothing inside": "A\u0000B",
+    "a bell": "A\u0007B",
+    "a terminal's command": "\u009b31m",
+    "a line": "A\u2028B",
 }
 HEADER = ["name", "stock", "width", "height", "count", "scores", "grain"]
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
@@ -78,6 +82,17 @@ def test_other_titles(tmp_path, name):
     album.write_text(json.dumps({**ALBUM, "title": title}), encoding="utf-8")
     run_kit(album, tmp_path / "kit", "--formats", "svg,dxf,csv")
     no_faults(faults(Kit(tmp_path / "kit", album={"title": title})))
+
+
+@pytest.mark.parametrize("name", UNPRINTABLE)
+def test_unprintable_titles(tmp_path, name):
+    title = UNPRINTABLE[name]
+    album = tmp_path / "album.json"
+    album.write_text(json.dumps({**ALBUM, "title": title}), encoding="utf-8")
+    run = ask_kit(album, tmp_path / "kit", "--formats", "svg")
+    assert run.returncode == 2 and "stop[unprintable]" in run.stderr and not (tmp_path / "kit").exists()
+    odd = next(letter for letter in title if not letter.isprintable())
+    assert f"U+{ord(odd):04X}" in run.stderr and odd not in run.stderr
 
 
 @pytest.mark.parametrize("stock", ["-1-1", "0x10", "1e9", "nul", "-" * 32])

@@ -92,9 +92,11 @@ fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
         let (start, end) = (starts[index], starts[index + 1]);
         let lap = row.lap.min(leaf.depth());
         // A lap may take all of a narrow panel; what must stay whole is not cut.
-        if index > 0 && !leaf.is_seam() && clear(row, start, lap, 0.0) {
-            let turn = leaf.fold();
-            let before = if turn.1.abs() > SAME { -caliper * lean(turn) } else { 0.0 };
+        let turn = leaf.fold();
+        let before = if turn.1.abs() > SAME { -caliper * lean(turn) } else { 0.0 };
+        // The lap turns as much before the fold as the panel before it is shorter.
+        let from = start + before.min(0.0);
+        if index > 0 && !leaf.is_seam() && clear(row, (from, start + lap), 0.0) {
             let wide = leaf.depth() >= row.lap - SAME;
             for behind_flat in [false, true] {
                 let more = (before.max(0.0), if behind_flat { longer(index) } else { 0.0 });
@@ -131,8 +133,8 @@ fn taken(row: &Row, keep: f64) -> impl Iterator<Item = (f64, f64)> {
     holes.chain(row.whole.iter().copied())
 }
 
-fn clear(row: &Row, at: f64, lap: f64, keep: f64) -> bool {
-    taken(row, keep).all(|(from, to)| to <= at + SAME || from >= at + lap - SAME)
+fn clear(row: &Row, (start, end): (f64, f64), keep: f64) -> bool {
+    taken(row, keep).all(|(from, to)| to <= start + SAME || from >= end - SAME)
 }
 
 /// The stretches between two places in which a lap is clear of what must stay in one piece.

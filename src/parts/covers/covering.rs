@@ -70,6 +70,9 @@ pub(in crate::parts) enum Part {
     Front,
 }
 
+/// A tuck that is narrower than this, mm, is nothing to tuck in: our choice.
+const LEAST_TUCK: f64 = 0.05;
+
 /// Numbers of the panels that boards lie on.
 const SPINE: usize = 0;
 const BACK: usize = 2;
@@ -214,7 +217,7 @@ impl Covering {
         let mut tucks = Vec::new();
         for (end, at, away) in [(start, 0.0, -1.0), (end, edge.length, 1.0)] {
             let reach = -back(end, strip);
-            if end == End::Over && reach > SAME {
+            if end == End::Over && reach > LEAST_TUCK {
                 let tuck = add("tuck", Use::Plain, vec![(at + away * reach, strip), (at, strip), (at, leg)]);
                 tucks.push(fold([turned, tuck], point(at, strip), point(at, leg), -90.0));
             }
