@@ -21,6 +21,7 @@ SETTINGS = {
     "plain": {},
 }
 TABLES = pytest.StashKey()
+SLOWEST = ("test_table", "test_guide")
 
 
 def flags(setting):
@@ -77,6 +78,24 @@ def kits(tmp_path_factory):
 def tables(request):
     """Tables that are printed when all checks are through: a title and a part's name, and the rows."""
     return request.config.stash.setdefault(TABLES, {})
+
+
+def pytest_collection_modifyitems(items):
+    """What waits for a browser takes longest, and begins first; then nothing waits for it at the end."""
+    items.sort(key=lambda item: item.path.stem not in SLOWEST)
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish(session):
+    """One of several processes hands its tables over."""
+    if hasattr(session.config, "workeroutput"):
+        session.config.workeroutput["tables"] = list(session.config.stash.get(TABLES, {}).items())
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_testnodedown(node):
+    tables = getattr(node, "workeroutput", {}).get("tables", [])
+    node.config.stash.setdefault(TABLES, {}).update((tuple(key), rows) for key, rows in tables)
 
 
 def pytest_terminal_summary(terminalreporter, config):
