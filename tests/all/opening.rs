@@ -473,6 +473,31 @@ fn a_loose_base_is_drawn_up_and_takes_a_shorter_gusset() {
     assert!(tied.lift < 1e-6, "{tied:?}");
 }
 
+/// Of very many openings not all are laid; the worst of those that are is all but the worst of all, so that the verdict is
+/// the same but for its last tenth.
+#[test]
+fn the_worst_of_many_openings_is_found_among_a_few() {
+    let uneven = |pages: u32, pitch: f64, gusset: f64| {
+        let mut section = album(pages, pitch, gusset, pitch, 150.0);
+        for (index, leaf) in section.leaves.iter_mut().enumerate() {
+            leaf.thickness *= [0.6, 1.3, 1.0, 2.0][index % 4];
+        }
+        section
+    };
+    let stubs = |section: Section| Section { loose: true, ..section };
+    for (what, section) in [
+        ("even", album(90, 1.2, 6.0, 1.2, 150.0)),
+        ("even, thick", album(110, 3.0, 6.0, 5.0, 150.0)),
+        ("uneven", uneven(100, 1.5, 12.0)),
+        ("uneven, loose", Section { loose: true, ..uneven(80, 2.0, 20.0) }),
+        ("on stubs", stubs(on_stubs(90, 1.2, 12.0))),
+    ] {
+        let all = openings(&section).map(|opening| opening.lift).fold(0.0, f64::max);
+        let found = section.worst().unwrap().1.lift;
+        assert!(found <= all + 1e-6 && found >= 0.9 * all, "{what}: {found} of {all}");
+    }
+}
+
 /// What passes through the block that stubs and guards make; a spine edge that hangs aslant presses against it by a tenth of
 /// the page's thickness at most.
 fn through_the_block(opening: &Opening) -> Vec<usize> {

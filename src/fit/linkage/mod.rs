@@ -23,8 +23,9 @@ use side::{Rest, Side};
 use std::f64::consts::FRAC_PI_2;
 use tried::Tried;
 
-/// More openings than this are not all laid: each takes some hundred postures of every page. Our choice.
-const MOST_OPENINGS: usize = 64;
+/// Of an album with more leaves than this not all openings are laid, and the fewer the more leaves each has: one takes some
+/// hundred postures of every leaf. Our choice.
+const ALL_OPENINGS: usize = 64;
 
 /// Steps in which the base's tilt is searched at first, each way from flat.
 const COARSE: i32 = 30;
@@ -169,13 +170,16 @@ impl Section {
             }
             worst.as_ref().map_or(between, |worst| worst.between)
         };
-        let step = section.step();
-        let found = section.looked_at().map(&mut look).last()?;
-        // Openings change little from one to the next: about the worst that was looked at, all are.
-        let about = found.saturating_sub(step).max(1)..(found + step).min(section.leaves.len());
-        about.filter(|between| step > 1 && *between != found).for_each(|between| {
-            look(between);
-        });
+        let mut found = section.looked_at().map(&mut look).last()?;
+        // Openings change little from one to the next: about the worst that was looked at, ever nearer ones are.
+        let mut step = section.step();
+        while step > 1 {
+            step = step.div_ceil(2);
+            let about = [found.saturating_sub(step).max(1), (found + step).min(section.leaves.len() - 1)];
+            for between in about {
+                found = look(between);
+            }
+        }
         worst.map(|opening| (opening.between, opening))
     }
 
@@ -202,7 +206,8 @@ impl Section {
     /// The least gusset, alike for all pages and a whole number of steps, with which no opening's top leaf slopes more
     /// than `limit` radians.
     ///
-    /// None if no gusset of up to 4096 steps does. Takes it that a longer gusset never makes the worst opening worse.
+    /// None if no gusset up to a leaf's width, or up to 4096 steps, does. Takes it that a longer gusset never makes the
+    /// worst opening worse.
     #[must_use]
     pub fn gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
         if !(step.is_finite() && step > 0.0) {
@@ -210,29 +215,41 @@ impl Section {
         }
         let section = self.tamed();
         let mut sides = section.sides();
-        // The opening that failed last is the likeliest to fail again.
-        let mut hardest = 1;
-        let mut does = |steps: u32| {
+        // Which of these openings has a page too steep.
+        let mut steep = |steps: u32, openings: &[usize]| {
             let with = section.with_gussets(f64::from(steps) * step);
             let tried = Tried::new(&with, &mut sides);
-            let openings = std::iter::once(hardest).chain(with.looked_at()).take(with.leaves.len());
             let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
-            let failing = openings.into_iter().find(steep);
-            hardest = failing.unwrap_or(hardest);
-            failing.is_none()
+            openings.iter().copied().find(steep)
         };
+        // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
+        let all: Vec<usize> = section.looked_at().collect();
+        let Some(first) = steep(0, &all) else { return Some(0.0) };
+        let mut hard = vec![first];
+        let doubled = (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS);
         let thickness: f64 = section.leaves.iter().map(|leaf| leaf.thickness).sum();
-        let longest = (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS);
-        let enough = longest.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
-        let (mut least, mut most) = (0, enough.chain([MOST_STEPS]).find(|steps| does(*steps))?);
-        if does(0) {
-            return Some(0.0);
+        let enough = doubled.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
+        let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at least 1, at most 4096")]
+        let longest = (widest / step).clamp(1.0, f64::from(MOST_STEPS)) as u32;
+        let mut longer = enough.take_while(|steps| *steps < longest).chain([longest]);
+        let (mut least, mut most) = (0, longer.next()?);
+        loop {
+            while steep(most, &hard).is_some() {
+                (least, most) = (most, longer.next()?);
+            }
+            let mut does = most;
+            while does - least > 1 {
+                let middle = u32::midpoint(least, does);
+                if steep(middle, &hard).is_some() { least = middle } else { does = middle }
+            }
+            let Some(another) = steep(does, &all) else { return Some(f64::from(does) * step) };
+            hard.push(another);
+            least = does;
+            if does == most {
+                most = longer.next()?;
+            }
         }
-        while most - least > 1 {
-            let middle = u32::midpoint(least, most);
-            if does(middle) { most = middle } else { least = middle }
-        }
-        Some(f64::from(most) * step)
     }
 
     /// The same album with one score where each page has its gusset: it turns right at its root.
@@ -276,7 +293,7 @@ impl Section {
     }
 
     fn step(&self) -> usize {
-        self.leaves.len().div_ceil(MOST_OPENINGS).max(1)
+        self.leaves.len().pow(2).div_ceil(ALL_OPENINGS.pow(2)).max(1)
     }
 
     /// How thick all leaves are together: a base is drawn up no higher.
