@@ -39,15 +39,25 @@ pub enum Arg {
     All(Vec<Arg>),
     /// Several of which one will do, `a, b or c`.
     Any(Vec<Arg>),
+    /// Several of which one is written: `a or b or c`.
+    Either(Vec<Arg>),
     /// Several, one after the other: `a, b, c`.
     Row(Vec<Arg>),
 }
 
 impl Said {
+    /// No word.
+    pub const NOTHING: Self = Self::new("");
+
     /// The sentence that stands under a key in the tables, nothing in its places yet.
     #[must_use]
     pub const fn new(key: &'static str) -> Self {
         Self { key, args: Vec::new() }
+    }
+
+    /// What a finding is about that has a name: a part, a piece.
+    pub fn named(name: impl Into<String>) -> Self {
+        Self::new("about-part").with("part", Arg::term(name))
     }
 
     /// The same with something in one of its places.

@@ -4,6 +4,8 @@
 //! In: a [`Said`], who reads it. Out: text. Never: holds a sentence itself; these stand in Fluent tables (`en/*.ftl`), one
 //! folder a language. A message's `.page` attribute is how the page says it, where that differs.
 
+mod lengths;
+
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Ruler, Units};
 use fluent_bundle::concurrent::FluentBundle;
@@ -42,6 +44,8 @@ pub enum Voice {
     File,
     /// Somebody at the page: fields are called as on the page.
     Page,
+    /// Somebody at the page, with the file's text before them: fields are called as in the file.
+    Shown,
 }
 
 /// A sentence in words; its key where the tables have none.
@@ -52,7 +56,7 @@ pub fn say(said: &Said, voice: Voice) -> String {
         return String::new();
     }
     let Some(message) = IN_ENGLISH.get_message(key) else { return key.to_owned() };
-    let of_the_page = message.get_attribute("page").filter(|_| voice == Voice::Page);
+    let of_the_page = message.get_attribute("page").filter(|_| voice != Voice::File);
     let Some(pattern) = of_the_page.map(|attribute| attribute.value()).or(message.value()) else {
         return key.to_owned();
     };
@@ -90,10 +94,10 @@ fn value(arg: &Arg, voice: Voice) -> FluentValue<'static> {
 
 fn worded(arg: &Arg, voice: Voice) -> String {
     match arg {
-        Arg::Length(length, units) => shown(*length, *units, voice),
+        Arg::Length(length, units) => self::length(*length, *units, voice),
         Arg::Roughly(length, units) => {
             let step = if *units == Units::In { 25.4 / 64.0 } else { 0.1 };
-            shown(Length::from_mm((length.mm() / step).round() * step), *units, voice)
+            self::length(Length::from_mm((length.mm() / step).round() * step), *units, voice)
         }
         Arg::Count(count) => count.to_string(),
         Arg::Number(number, decimals) => {
@@ -105,24 +109,26 @@ fn worded(arg: &Arg, voice: Voice) -> String {
         Arg::Quoted(text) => quoted(text, voice),
         Arg::Field(name) => field(name, voice),
         Arg::Said(said) => say(said, voice),
-        Arg::All(args) => joined(args, voice, "list-and"),
-        Arg::Any(args) => joined(args, voice, "list-or"),
+        Arg::All(args) => joined(args, voice, ["list-more", "list-and"]),
+        Arg::Any(args) => joined(args, voice, ["list-more", "list-or"]),
+        Arg::Either(args) => joined(args, voice, ["list-or"; 2]),
         Arg::Row(args) => args.iter().map(|arg| worded(arg, voice)).collect::<Vec<_>>().join(", "),
     }
 }
 
 /// A length; on the page without the remark by how little a fraction of an inch is off, of which a sentence may have six.
-fn shown(length: Length, units: Units, voice: Voice) -> String {
+#[must_use]
+pub fn length(length: Length, units: Units, voice: Voice) -> String {
     let text = length.show(units, Ruler::SixtyFourth);
     match (voice, text.split_once(" (")) {
-        (Voice::Page, Some((bare, _))) => bare.to_owned(),
+        (Voice::Page | Voice::Shown, Some((bare, _))) => bare.to_owned(),
         _ => text,
     }
 }
 
 fn quoted(text: &str, voice: Voice) -> String {
     match voice {
-        Voice::File => format!("\"{text}\""),
+        Voice::File | Voice::Shown => format!("\"{text}\""),
         Voice::Page => format!("“{text}”"),
     }
 }
@@ -130,8 +136,8 @@ fn quoted(text: &str, voice: Voice) -> String {
 /// A field as its voice knows it: `spine.lead_in` in the file, “lead-in” (the spine) on the page.
 fn field(name: &str, voice: Voice) -> String {
     match (voice, name.rsplit_once('.')) {
-        (Voice::File, None) => quoted(name, voice),
-        (Voice::File, Some(_)) => name.to_owned(),
+        (Voice::File | Voice::Shown, None) => quoted(name, voice),
+        (Voice::File | Voice::Shown, Some(_)) => name.to_owned(),
         (Voice::Page, None) => quoted(&label(name), voice),
         (Voice::Page, Some((_, last))) => format!("{} ({})", quoted(&label(last), voice), place(name)),
     }
@@ -171,6 +177,12 @@ pub fn label(name: &str) -> String {
     entry(&key).unwrap_or_else(|| name.replace(['_', '-'], " "))
 }
 
+/// What a field's choice is called on the page.
+#[must_use]
+pub fn choice(word: &str) -> String {
+    entry(&format!("choice-{word}")).unwrap_or_else(|| word.replace(['_', '-'], " "))
+}
+
 /// A word of the model as the language has it.
 #[must_use]
 pub fn term(word: &str) -> String {
@@ -186,12 +198,12 @@ fn entry(key: &str) -> Option<String> {
 }
 
 /// `a, b and c`
-fn joined(args: &[Arg], voice: Voice, last: &'static str) -> String {
+fn joined(args: &[Arg], voice: Voice, [more, last]: [&'static str; 2]) -> String {
     let mut rest = args.iter().peekable();
     let Some(first) = rest.next() else { return String::new() };
     let mut so_far = worded(first, voice);
     while let Some(next) = rest.next() {
-        let key = if rest.peek().is_some() { "list-more" } else { last };
+        let key = if rest.peek().is_some() { more } else { last };
         so_far = say(&Said::new(key).with("these", so_far).with("this", worded(next, voice)), voice);
     }
     so_far

@@ -29,7 +29,10 @@ fn the_tables_can_be_read() {
 #[test]
 fn every_sentence_is_used() {
     let quoted = quoted();
-    let looked_up = |key: &&str| key.starts_with("term-") || key.starts_with("field-");
+    let looked_up = |key: &&str| {
+        let choice = key.strip_prefix("choice-").is_some_and(|word| quoted.contains(word));
+        choice || key.starts_with("term-") || key.starts_with("field-")
+    };
     let unused: Vec<&str> =
         keys().into_iter().filter(|key| !looked_up(key)).filter(|key| !quoted.contains(*key)).collect();
     assert!(unused.is_empty(), "nothing says {unused:?}");
@@ -48,6 +51,22 @@ fn every_sentence_that_is_said_is_there() {
         }
     }
     assert!(said > 0);
+}
+
+/// At the page nobody types a command: what tells one to is worded otherwise there, or left out.
+#[test]
+fn the_page_names_no_command() {
+    let typed = |text: &str| text.contains("--") || text.contains("hingeleaf ");
+    let mut worded = 0;
+    for table in ["common", "reading", "parts", "fit", "sheets", "page"] {
+        let text = std::fs::read_to_string(project().join(format!("src/words/en/{table}.ftl"))).unwrap();
+        let lines: Vec<&str> = text.lines().collect();
+        for (line, next) in lines.iter().zip(lines.iter().skip(1).chain([&""])).filter(|(line, _)| typed(line)) {
+            assert!(next.trim_start().starts_with(".page =") && !typed(next), "{table}: {line}");
+            worded += 1;
+        }
+    }
+    assert!(worded > 3, "only {worded} sentences name a command");
 }
 
 #[test]
