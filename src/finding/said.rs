@@ -5,7 +5,12 @@
 
 use crate::length::{Length, Units};
 
-/// A sentence that is not in words yet.
+/// A sentence that is not in words yet. Words of a language are none:
+///
+/// ```compile_fail,E0308
+/// use hingeleaf::finding::{Finding, Said};
+/// let finding = Finding::stop("too-wide", Said::NOTHING, "it is too wide");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Said {
     key: &'static str,
@@ -147,24 +152,5 @@ impl From<u64> for Arg {
 impl From<usize> for Arg {
     fn from(count: usize) -> Self {
         Self::Count(count.try_into().unwrap_or(u64::MAX))
-    }
-}
-
-/// Words that are not in the tables yet.
-impl From<String> for Said {
-    fn from(text: String) -> Self {
-        if text.is_empty() { Self::default() } else { Self::new("plain").with("text", text) }
-    }
-}
-
-impl From<&str> for Said {
-    fn from(text: &str) -> Self {
-        Self::from(text.to_owned())
-    }
-}
-
-impl From<&String> for Said {
-    fn from(text: &String) -> Self {
-        Self::from(text.clone())
     }
 }

@@ -8,7 +8,6 @@
 use super::change::{self, Changed, Wanted};
 use super::guard::Refusal;
 use super::kit::Machine;
-use super::words::Makers;
 use super::{album, assets, open, parts_list, said, sheets, sizes, words};
 use crate::album::{self as albums, Album};
 use crate::cutter::Cutter;
@@ -204,12 +203,10 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let usable = machine.value.is_some();
     let cutter = machine.value.unwrap_or_default();
     let refused = |source: &Source, findings: &[Finding]| {
-        let makers =
-            question.change.iter().fold(Makers::of(source), |makers, wanted| wanted.typed().fold(makers, Makers::and));
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source, &makers, None),
+            "findings": said::findings(findings, source, None),
         })
     };
     let judge = |source: &Source| {

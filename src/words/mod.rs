@@ -163,6 +163,7 @@ pub fn place(path: &str) -> String {
                 "panels" => "place-panels",
                 "spine" => "place-spine",
                 "cover" => "place-cover",
+                "cutter" => "place-machine",
                 _ => "place-album",
             };
             say(&Said::new(key), Voice::Page)

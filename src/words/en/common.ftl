@@ -8,6 +8,3 @@ list-or = { $these } or { $this }
 # What a finding is about.
 about-page = page { $page }
 about-spine = spine
-
-# Words that are not in the tables yet.
-plain = { $text }

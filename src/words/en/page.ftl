@@ -10,6 +10,7 @@ place-panels = the panels
 place-spine = the spine
 place-cover = the cover
 place-album = the album
+place-machine = your machine
 
 ## Fields whose name on the page is not their name in the file
 field-about = what it is
@@ -35,3 +36,47 @@ field-stock = cut from
 field-title = name of the album
 field-tolerance = how far off a hand may be
 field-turn-in = turn-in
+
+## Choices whose word on the page is not their word in the file
+choice-all-over = all over, no up or down
+choice-free = any way
+choice-height = along its height
+choice-long = along the long side
+choice-one-way = with an up and a down
+choice-short = along the short side
+choice-spine = along the spine
+choice-width = along its width
+
+## What is changed
+about-machine = Your machine, { $setting }
+field-at-place = { $place }, { $field }
+gone = { $what } is not there any more
+mend = { $field }: { $to }
+mend-instead = { $field }: { $to } instead of { $was }
+mend-short = Make it { $to }
+no-unit = this is no unit
+no-unit-help = take mm, cm or in
+nothing-was-changed = nothing was changed
+stock-name = { $name } can't be the name of a paper
+stock-name-help = use up to 32 small letters, figures and hyphens, such as kraft-card
+stock-twice = there is a paper called { $name } already
+stock-twice-help = give it another name
+the-kind = the kind { $kind }
+what-a-finding-speaks-of = what a finding speaks of
+
+## Whether it goes together
+goes-together = { $stops ->
+        [0] Goes together.{ $warns ->
+                [0] { "" }
+                [one] {" "}One thing may disappoint.
+               *[other] {" "}{ $warns } things may disappoint.
+            }
+        [one] Does not go together yet: one thing stops it.
+       *[other] Does not go together yet: { $stops } things stop it.
+    }
+goes-together-with-spare = Goes together; { $spare } to spare at the tightest place.{ $warns ->
+        [0] { "" }
+        [one] {" "}One thing may disappoint.
+       *[other] {" "}{ $warns } things may disappoint.
+    }
+machine-can-not-be-used = Nothing can be cut: a size of your machine can’t be used. The album itself: { $sentence }
