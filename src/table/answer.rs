@@ -246,7 +246,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
-        "notes": notes,
+        "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work.album, &root, &work.kit),
         "fit": said::fit(&work, &source, if usable { &[] } else { &machine }),
         "machine": machine,

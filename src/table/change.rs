@@ -57,7 +57,7 @@ impl Wanted {
 #[derive(Debug)]
 pub(super) struct Changed {
     pub text: String,
-    pub notes: Vec<String>,
+    pub notes: Vec<Said>,
 }
 
 /// Changes a text; `judge` works an album out for mends.
@@ -128,7 +128,8 @@ pub(super) fn apply(
         Wanted::MendAll {} => {
             let mended = mend(source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
             for change in &mended.changes {
-                hand.notes.push(format!("{}: {}", words::named(&change.path), album.show(change.to.mm())));
+                let note = Said::new("mend").with("field", words::named(&change.path));
+                hand.notes.push(note.with("to", album.length(change.to.mm())));
             }
             hand.source = mended.source;
         }
@@ -145,7 +146,7 @@ pub(super) fn apply(
 #[derive(Debug)]
 pub(super) struct Hand {
     pub source: Source,
-    pub notes: Vec<String>,
+    pub notes: Vec<Said>,
 }
 
 impl Hand {
@@ -194,8 +195,7 @@ impl Hand {
         for (name, value) in stocks {
             self.keep_card()?;
             self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
-            self.notes
-                .push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
+            self.notes.push(Said::new("paper-is-new").with("paper", name));
         }
         Ok(Value::Object(entry))
     }
@@ -222,8 +222,7 @@ impl Hand {
             let after: Vec<usize> = pages.iter().filter_map(number).filter_map(new).collect();
             let path = format!("inserts[{index}].pages");
             if after.is_empty() {
-                self.notes
-                    .push(format!("Insert {} was for that page alone; it now goes where there is room.", index + 1));
+                self.notes.push(Said::new("insert-lost-its-page").with("insert", index + 1));
                 self.alter(&Change::Remove { path })?;
             } else if json!(after) != json!(pages) {
                 self.alter(&Change::Set { path, value: json!(after) })?;
@@ -259,11 +258,11 @@ fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<
     }
     hand.alter(&Change::Set { path: path.into(), value })?;
     if way.starts_with("stocks.") && name == "sheet" {
-        for (old, word) in [("price", "price"), ("count", "number of sheets at hand")] {
+        for (old, note) in [("price", "price-of-the-other-sheet"), ("count", "count-of-the-other-sheet")] {
             let path = format!("{way}.{old}");
             if root.at(&path).is_some() {
                 hand.alter(&Change::Remove { path })?;
-                hand.notes.push(format!("The {word} was the other sheet's: give the new one's."));
+                hand.notes.push(Said::new(note));
             }
         }
     }

@@ -88,7 +88,7 @@ pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),
-        "more": work.fit.sentences(&work.album),
+        "more": work.fit.sentences(&work.album).iter().map(words::say).collect::<Vec<_>>(),
         "findings": machine.iter().cloned().chain(of_album).collect::<Vec<_>>(),
         "section": work.cross_section().map(|picture| write::drawing(&picture)),
     })

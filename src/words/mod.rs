@@ -10,6 +10,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Ruler, Units};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use std::borrow::Cow;
 use std::fmt;
 use std::sync::LazyLock;
 use unic_langid::LanguageIdentifier;
@@ -25,17 +26,46 @@ const ENGLISH: &[&str] = &[
     include_str!("en/page.ftl"),
 ];
 
-static IN_ENGLISH: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| {
+static IN_ENGLISH: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| bundle(None));
+
+/// The same with quotes as they are printed.
+static PRINTED: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| bundle(Some(printed)));
+
+fn bundle(letters: Option<fn(&str) -> Cow<'_, str>>) -> FluentBundle<FluentResource> {
     let tag: LanguageIdentifier = "en".parse().unwrap_or_default();
     let mut bundle = FluentBundle::new_concurrent(vec![tag]);
     bundle.set_use_isolating(false);
+    bundle.set_transform(letters);
     for table in ENGLISH {
         // A table with a fault gives all its sound entries; a test holds every table to having none.
         let resource = FluentResource::try_new((*table).to_owned()).unwrap_or_else(|(resource, _)| resource);
         bundle.add_resource_overriding(resource);
     }
     bundle
-});
+}
+
+/// Quotes of a table's text as they are printed; what goes into its places never comes here.
+fn printed(text: &str) -> Cow<'_, str> {
+    if !text.contains('"') {
+        return text.into();
+    }
+    let mut before = None;
+    let mut letters = text.chars().peekable();
+    let mut out = String::with_capacity(text.len() + 8);
+    while let Some(letter) = letters.next() {
+        let opens = match before {
+            Some(before) => matches!(before, ' ' | '('),
+            None => letters.peek().is_some_and(|next| next.is_alphanumeric()),
+        };
+        out.push(match letter {
+            '"' if opens => '“',
+            '"' => '”',
+            other => other,
+        });
+        before = Some(letter);
+    }
+    out.into()
+}
 
 /// Who reads it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +85,8 @@ pub fn say(said: &Said, voice: Voice) -> String {
     if key.is_empty() {
         return String::new();
     }
-    let Some(message) = IN_ENGLISH.get_message(key) else { return key.to_owned() };
+    let table = if voice == Voice::Page { &PRINTED } else { &IN_ENGLISH };
+    let Some(message) = table.get_message(key) else { return key.to_owned() };
     let of_the_page = message.get_attribute("page").filter(|_| voice != Voice::File);
     let Some(pattern) = of_the_page.map(|attribute| attribute.value()).or(message.value()) else {
         return key.to_owned();
@@ -64,7 +95,7 @@ pub fn say(said: &Said, voice: Voice) -> String {
     for (place, arg) in said.args() {
         args.set(*place, value(arg, voice));
     }
-    IN_ENGLISH.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    table.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
 }
 
 impl fmt::Display for Said {

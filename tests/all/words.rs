@@ -77,6 +77,23 @@ fn a_field_is_called_as_its_reader_knows_it() {
     // The maker's own words are nobody's to change, whatever they look like.
     let own = Said::new("list-and").with("these", Arg::quoted("overflap")).with("this", "spine.lead_in");
     assert_eq!(say(&own, Voice::Page), "“overflap” and spine.lead_in");
+    // Where the page shows the file's text, fields are called as they stand there.
+    assert_eq!(say(&help, Voice::Shown), say(&help, Voice::File));
+}
+
+/// A table's own quotes are printed on the page; what stands in a place of it is not touched.
+#[test]
+fn quotes_of_a_table_are_printed_on_the_page() {
+    let help = Said::new("weight-without-unit-help").with("figures", Arg::code("\"8\" "));
+    assert_eq!(
+        say(&help, Voice::File),
+        "write \"\"8\"  gsm\", or pounds with their grade, for example \"65 lb cover\""
+    );
+    assert_eq!(say(&help, Voice::Page), "write “\"8\"  gsm”, or pounds with their grade, for example “65 lb cover”");
+    let help = Said::new("not-json-bare-fraction-help").with("fraction", Arg::code("1/2"));
+    assert_eq!(say(&help, Voice::Page), "write “1/2”");
+    let file = Said::new("wrong-format-help").with("format", Arg::code("a/1"));
+    assert_eq!(say(&file, Voice::Page), "write “format”: “a/1” if it is one");
 }
 
 #[test]

@@ -201,6 +201,7 @@ strip-behind-pages = it is stuck on { $piece } with pages already in the way
 ## Room on the sheets
 grain-against-pattern = the pattern of { $stock } has to stand upright, and then its grain lies across the parts that keep to it
 grain-against-pattern-help = take a stock whose grain runs the way its pattern stands, or say "grain": "free" for those parts
+    .page = take a stock whose grain runs the way its pattern stands, or let the grain of those parts run any way
 or-else = { $one }; or { $other }
 too-big = { $width } x { $height } is { $over } for a sheet of { $sheet }{ $reasons ->
         [0] { "" }
@@ -221,3 +222,17 @@ with-margin = a margin of { $margin } on every side
 
 ## What there is to spare
 in-the-pocket-of = { $insert } in the pocket of page { $page }
+
+## In a few sentences
+closed-too-thick = Closed, the pages are { $thickest } thick, { $at-spine } at the spine and { $at-fore-edge } at the fore-edge; the spine gives them { $spine }; page { $page } is { $room } thicker than its pitch.
+closed-with-room = Closed, the pages are { $thickest } thick, { $at-spine } at the spine and { $at-fore-edge } at the fore-edge; the spine gives them { $spine }; every page has room for { $room } more.
+nothing = nothing
+open-flat = Open, it lies flat everywhere.{ $gains ->
+        [0] { "" }
+       *[other] {" "}Hinged on a single score, a page would rise by { $one-score }.
+    }
+open-least-flat = Open, it is least flat between pages { $page } and { $next }: a page rises by { $lift } over its width.{ $gains ->
+        [0] { "" }
+       *[other] {" "}Hinged on a single score, a page would rise by { $one-score }.
+    }
+tightest = Tightest is { $about }: { $spare } to spare { $way }, { $left } when all its sizes are off by { $off } the wrong way.

@@ -49,14 +49,19 @@ choice-width = along its width
 
 ## What is changed
 about-machine = Your machine, { $setting }
+count-of-the-other-sheet = The number of sheets at hand was the other sheet's: give the new one's.
 field-at-place = { $place }, { $field }
 gone = { $what } is not there any more
+insert-lost-its-page = Insert { $insert } was for that page alone; it now goes where there is room.
 mend = { $field }: { $to }
 mend-instead = { $field }: { $to } instead of { $was }
 mend-short = Make it { $to }
 no-unit = this is no unit
 no-unit-help = take mm, cm or in
 nothing-was-changed = nothing was changed
+on-another-ruler = Sizes that are worked out now lie on the marks of another ruler: parts change by { $most } at most.
+paper-is-new = It is cut from { $paper }, which is new among the papers: give your own sizes there.
+price-of-the-other-sheet = The price was the other sheet's: give the new one's.
 stock-name = { $name } can't be the name of a paper
 stock-name-help = use up to 32 small letters, figures and hyphens, such as kraft-card
 stock-twice = there is a paper called { $name } already

@@ -137,6 +137,7 @@ no-kind = a { $role } must be an object with a "kind", a text
 no-kind-help = write {"{"} "kind": { $kinds } {"}"}
 no-pages = an album needs at least one page
 no-pages-help = add one: {"{"} "kind": "pocket" {"}"}
+    .page = put another page in first
 no-such-page = there is no page { $page }: the album has { $pages }
 no-such-page-help = use 1 to { $pages }
 rounded = rounded to { $step }: { $sizes ->

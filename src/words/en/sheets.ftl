@@ -51,6 +51,7 @@ price-of-grain = keeping the grain along the spine takes { $sheets ->
        *[other] { $sheets } sheets
     } more
 price-of-grain-help = say "grain": "free" for the spine if that is worth more to you than strips that fold cleanly
+    .page = let the grain of the spine run any way if that is worth more to you than strips that fold cleanly
 shorter = { $less } shorter
 side-by-side = side by side
 
