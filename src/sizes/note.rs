@@ -57,7 +57,7 @@ fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length,
 
 fn said(album: &Album, own: &Size, size: &Size) -> Finding {
     let less = |key, before: Length, after: Length| {
-        (before != after).then(|| Said::new(key).with("less", album.length((before - after).mm())).into())
+        (before != after).then(|| Said::new(key).with("by", album.length((before - after).mm())).into())
     };
     let ways = [less("narrower", own.width, size.width), less("shorter", own.height, size.height)];
     let changed = own.tallies.iter().filter(|tally| size.sheets(tally.stock) != tally.sheets);

@@ -41,11 +41,6 @@ pub(super) fn kind(name: &str) -> String {
     capital(&name.replace('-', " "))
 }
 
-/// `1 page`, `4 pages`
-pub(super) fn counted(count: u64, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
-}
-
 /// `148 × 190 mm`
 pub(super) fn sides(album: &Album, width: Length, height: Length) -> String {
     let (width, height) = (album.show(width.mm()), album.show(height.mm()));

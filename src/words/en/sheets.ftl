@@ -25,7 +25,7 @@ too-many-pieces = { $pieces } pieces are more than can be laid at once ({ $most 
 too-many-pieces-help = make fewer kits at a time
 
 ## What it costs
-narrower = { $less } narrower
+narrower = { $by } narrower
 one-above-the-other = one above the other
 page-size = { $ways } ({ $width } x { $height }) it takes { $sheets }
 page-size-help = hingeleaf sizes lists what other sizes of page take
@@ -52,8 +52,10 @@ price-of-grain = keeping the grain along the spine takes { $sheets ->
     } more
 price-of-grain-help = say "grain": "free" for the spine if that is worth more to you than strips that fold cleanly
     .page = let the grain of the spine run any way if that is worth more to you than strips that fold cleanly
-shorter = { $less } shorter
+shorter = { $by } shorter
 side-by-side = side by side
+taller = { $by } taller
+wider = { $by } wider
 
 ## What the tool can not do
 hole-at = hole { $number } (at { $x }, { $y } mm, { $width } x { $height } mm)
