@@ -4,7 +4,7 @@
 use super::{form, pictures, words};
 use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
-use crate::finding::Said;
+use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::Kit;
 use crate::stock::{STOCK_FIELDS, Stock};
@@ -84,13 +84,14 @@ fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
             })
     };
     let number = album.stocks.iter().position(|other| other.name == stock.name);
+    // A mark of a ruler says little of a caliper: by how much it is off belongs to it.
+    let caliper = Arg::Own(stock.caliper.show(album.units, Ruler::SixtyFourth));
+    let sentence = Said::new("paper-thick").with("sheets", names(stock)).with("caliper", caliper);
     json!({
         "name": stock.name,
         "way": way,
         "used": number.is_some_and(used),
-        "sentence": words::say(
-            &Said::new("paper-thick").with("sheets", names(stock)).with("caliper", album.length(stock.caliper.mm()))
-        ),
+        "sentence": words::say(&sentence),
         "rows": form::rows(album, root, &way, STOCK_FIELDS, &held),
     })
 }

@@ -2,7 +2,8 @@
 //! Sentences in words: for the terminal and reports, or for the page.
 //!
 //! In: a [`Said`], who reads it. Out: text. Never: holds a sentence itself; these stand in Fluent tables (`en/*.ftl`), one
-//! folder a language. A message's `.page` attribute is how the page says it, where that differs.
+//! folder a language. A message's `.page` attribute is how the page says it, where that differs; `.shown`, where it shows the
+//! file's text.
 
 mod lengths;
 
@@ -78,6 +79,17 @@ pub enum Voice {
     Shown,
 }
 
+impl Voice {
+    /// The attribute of a message in which it says it otherwise.
+    const fn attribute(self) -> &'static str {
+        match self {
+            Self::File => "file",
+            Self::Page => "page",
+            Self::Shown => "shown",
+        }
+    }
+}
+
 /// A sentence in words; its key where the tables have none.
 #[must_use]
 pub fn say(said: &Said, voice: Voice) -> String {
@@ -87,8 +99,8 @@ pub fn say(said: &Said, voice: Voice) -> String {
     }
     let table = if voice == Voice::Page { &PRINTED } else { &IN_ENGLISH };
     let Some(message) = table.get_message(key) else { return key.to_owned() };
-    let of_the_page = message.get_attribute("page").filter(|_| voice != Voice::File);
-    let Some(pattern) = of_the_page.map(|attribute| attribute.value()).or(message.value()) else {
+    let otherwise = message.get_attribute(voice.attribute());
+    let Some(pattern) = otherwise.map(|attribute| attribute.value()).or(message.value()) else {
         return key.to_owned();
     };
     let mut args = FluentArgs::new();

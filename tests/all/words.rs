@@ -61,8 +61,14 @@ fn the_page_names_no_command() {
     for table in ["common", "reading", "parts", "fit", "sheets", "page"] {
         let text = std::fs::read_to_string(project().join(format!("src/words/en/{table}.ftl"))).unwrap();
         let lines: Vec<&str> = text.lines().collect();
-        for (line, next) in lines.iter().zip(lines.iter().skip(1).chain([&""])).filter(|(line, _)| typed(line)) {
-            assert!(next.trim_start().starts_with(".page =") && !typed(next), "{table}: {line}");
+        for (at, line) in lines.iter().enumerate().filter(|(_, line)| typed(line)) {
+            let otherwise: Vec<&str> = lines[at + 1..].iter().map(|line| line.trim_start()).collect();
+            let otherwise = otherwise.iter().take_while(|line| line.starts_with('.'));
+            // Only where a file is read is its text shown.
+            let wanted = if table == "reading" { vec![".page =", ".shown ="] } else { vec![".page ="] };
+            for (attribute, text) in wanted.into_iter().zip(otherwise.chain([&"nothing"; 2])) {
+                assert!(text.starts_with(attribute) && !typed(text), "{table}: {line}");
+            }
             worded += 1;
         }
     }

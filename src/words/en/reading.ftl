@@ -12,6 +12,7 @@ not-json-bare-fraction-help = write "{ $fraction }"
 not-json-empty = this file is empty
 not-json-empty-help = `hingeleaf new FILE` writes one to start from
     .page = { "" }
+    .shown = { "" }
 not-json-ends-early = the file ends too early
 not-json-ends-early-help = a closing {"}"} or ] or a quote is missing; perhaps the file was cut off when it was copied
 not-json-too-deep = brackets are nested too deeply
@@ -96,6 +97,7 @@ wrong-type-list-help = put what there is between [ and ], with commas between
 wrong-type-object = { $what } must be an object {"{"} … {"}"}, not { $found }
 wrong-type-object-help = write {"{"} "name": value, … {"}"}; `hingeleaf new FILE` writes a file to look at
     .page = { "" }
+    .shown = { "" }
 
 ## Lengths
 comma-in-number = { $found } has a comma in its number
