@@ -7,7 +7,7 @@ use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Word, file_schema, needed, object_schema,
     rule, usual,
 };
-use crate::finding::{Checked, Finding};
+use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::Length;
 use crate::stock::{self, SheetSize};
 use serde_json::{Value, json};
@@ -28,8 +28,9 @@ const GAP: Key<Length> =
     Key::length("gap", usual(0.0, 0.0), "least distance between the tool's paths").within(0.0, 200.0).unmeasured();
 const BED: Key<Option<Text>> =
     Key::text("bed", rule("as large as the sheets"), "the largest sheet that goes in: \"300x300mm\"");
-const SCORE: Key<Nested> =
-    Key::nested("score", "\"line\", or { \"dash\": 2, \"gap\": 1 }", Fallback::Rule("line"), "how scores are made");
+/// The forms of `score`, in words.
+const SCORE_FORM: &str = "\"line\", or { \"dash\": 2, \"gap\": 1 }";
+const SCORE: Key<Nested> = Key::nested("score", SCORE_FORM, Fallback::Rule("line"), "how scores are made");
 const COLOURS: Key<Nested> = Key::nested(
     "colours",
     "an object with cut, score and draw",
@@ -162,14 +163,8 @@ impl Cutter {
     pub fn findings(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
         if self.shared_cuts && self.gap > Length::ZERO {
-            findings.push(
-                Finding::stop(
-                    "shared-cuts-gap",
-                    "",
-                    "neighbours can only share a cut when no gap is left between their paths",
-                )
-                .help("set gap to 0, or shared_cuts to false"),
-            );
+            let finding = Finding::stop("shared-cuts-gap", Said::NOTHING, Said::new("shared-cuts-gap"));
+            findings.push(finding.help(Said::new("shared-cuts-gap-help")));
         }
         findings
     }
@@ -194,8 +189,9 @@ pub fn read(source: &Source) -> Checked<Cutter> {
     };
     let bed = values.get(BED).map(ToOwned::to_owned).and_then(|text| match stock::sheet_size(&text) {
         Ok((_, width, height)) => Some((width, height)),
-        Err((what, help)) => {
-            reader.findings.push(Finding::stop("bad-bed", "", what).help(help).at(values.place(BED)));
+        Err(error) => {
+            let finding = Finding::stop("bad-bed", Said::NOTHING, error.what).help(error.help);
+            reader.findings.push(finding.at(values.place(BED)));
             None
         }
     });
@@ -219,11 +215,12 @@ fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
     match &node.tree {
         Tree::Text(word) if word == "line" => ScoreMode::Line,
         Tree::Object(_) => reader
-            .object(node, "score", "\"score\"", &[DASH_FIELDS])
+            .object(node, "score", Arg::field(SCORE.name()), &[DASH_FIELDS])
             .map_or(ScoreMode::Line, |values| ScoreMode::Dash { dash: values.get(DASH), gap: values.get(DASH_GAP) }),
         _ => {
             let place = reader.place(&node.range, "score");
-            reader.problem("wrong-type", "\"score\" takes \"line\", or { \"dash\": 2, \"gap\": 1 }", "", &place);
+            let text = Said::new("wrong-type-score").with("field", Arg::field(SCORE.name()));
+            reader.problem("wrong-type", text.with("form", Arg::term(SCORE_FORM)), Said::NOTHING, &place);
             ScoreMode::Line
         }
     }
@@ -231,17 +228,19 @@ fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
 
 fn colours(reader: &mut Reader<'_>, node: &Node) -> Colours {
     let mut colours = Colours::default();
-    let Some(values) = reader.object(node, "colours", "\"colours\"", &[COLOUR_FIELDS]) else { return colours };
+    let Some(values) = reader.object(node, "colours", Arg::field(COLOURS.name()), &[COLOUR_FIELDS]) else {
+        return colours;
+    };
     let layers = [(CUT_COLOUR, &mut colours.cut), (SCORE_COLOUR, &mut colours.score), (DRAW_COLOUR, &mut colours.draw)];
     for (key, colour) in layers {
         let Some(said) = values.get(key) else { continue };
         match colour_code(said) {
             Some(code) => *colour = code,
-            None => reader.findings.push(
-                Finding::stop("bad-colour", "", format!("the colour of \"{}\" can't be read", key.name()))
-                    .help("write it as \"#RRGGBB\": \"#E69F00\"")
-                    .at(values.place(key)),
-            ),
+            None => {
+                let text = Said::new("bad-colour").with("layer", Arg::field(key.name()));
+                let finding = Finding::stop("bad-colour", Said::NOTHING, text).help(Said::new("bad-colour-help"));
+                reader.findings.push(finding.at(values.place(key)));
+            }
         }
     }
     colours

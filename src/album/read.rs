@@ -4,10 +4,10 @@
 use super::kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, Kind, Role, STOCK};
 use super::{Album, Bound, Decorated, Entry, PageSize, Panels};
 use crate::fields::{
-    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, nearest, needed, number,
+    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, meant_or, needed, number,
     rule, usual,
 };
-use crate::finding::{Checked, Finding, Place};
+use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
@@ -146,16 +146,11 @@ impl Reading<'_, '_> {
         let mut page_count = 0;
         let pages = match top.get(PAGES) {
             Some(node) => {
-                let list = self.reader.list(node, "pages", "\"pages\"");
+                let list = self.reader.list(node, "pages", "pages");
                 page_count = list.len();
                 if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
                     let place = self.reader.place(&node.range, "pages");
-                    self.reader.problem(
-                        "no-pages",
-                        "an album needs at least one page",
-                        "add one: { \"kind\": \"pocket\" }",
-                        &place,
-                    );
+                    self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
                 }
                 self.entries(list, "pages", Role::Page, page_stock)
             }
@@ -169,7 +164,7 @@ impl Reading<'_, '_> {
         let panels = top.get(PANELS).and_then(|node| self.panels(node, page_stock));
         let inserts = match top.get(INSERTS) {
             Some(node) => {
-                let list = self.reader.list(node, "inserts", "\"inserts\"");
+                let list = self.reader.list(node, "inserts", "inserts");
                 self.entries(list, "inserts", Role::Insert, page_stock)
             }
             None => Vec::new(),
@@ -177,10 +172,10 @@ impl Reading<'_, '_> {
         self.page_numbers(&inserts, page_count);
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
-            let text = format!("{many} inserts are more than an album can hold ({MOST_INSERTS})");
-            self.reader
-                .findings
-                .push(Finding::stop("too-many", "", text).help("lower their \"count\"").at(top.place(INSERTS)));
+            let text = Said::new("too-many-inserts").with("count", many).with("most", MOST_INSERTS);
+            let help = Said::new("too-many-inserts-help").with("field", Arg::field(COUNT.name()));
+            let finding = Finding::stop("too-many", Said::NOTHING, text).help(help);
+            self.reader.findings.push(finding.at(top.place(INSERTS)));
         }
         Some(Album {
             title: top.get(TITLE).unwrap_or("Album").to_owned(),
@@ -205,33 +200,22 @@ impl Reading<'_, '_> {
     fn stocks(&mut self, node: &Node) {
         let Tree::Object(entries) = &node.tree else {
             let place = self.reader.place(&node.range, "stocks");
-            self.reader.problem(
-                "wrong-type",
-                format!("\"stocks\" must be an object of stocks by name, not {}", node.tree.what()),
-                "\"stocks\": { \"card\": { \"sheet\": \"A4\" } }",
-                &place,
-            );
+            let text =
+                Said::new("wrong-type-stocks").with("field", Arg::field("stocks")).with("found", node.tree.what());
+            self.reader.problem("wrong-type", text, Said::new("wrong-type-stocks-help"), &place);
             return;
         };
         for (name, range, value) in entries {
             let path = format!("stocks.{name}");
             let place = self.reader.place(range, &path);
             if self.stocks.iter().any(|stock| stock.name == *name) {
-                self.reader.problem(
-                    "twice",
-                    format!("the stock \"{name}\" stands here twice"),
-                    "give one of them another name",
-                    &place,
-                );
+                let text = Said::new("twice-stock").with("name", Arg::quoted(name));
+                self.reader.problem("twice", text, Said::new("twice-stock-help"), &place);
                 continue;
             }
             if !stock::is_name(name) {
-                self.reader.problem(
-                    "bad-name",
-                    format!("a stock can't be called \"{}\"", excerpt(name)),
-                    "use 1 to 32 small letters a-z, digits and hyphens, not a hyphen first: \"kraft-card\"",
-                    &place,
-                );
+                let text = Said::new("bad-name").with("name", Arg::quoted(excerpt(name)));
+                self.reader.problem("bad-name", text, Said::new("bad-name-help"), &place);
             }
             // A stock that has faults still holds its name, so that its users are not reported as well.
             self.stocks.push(
@@ -242,7 +226,7 @@ impl Reading<'_, '_> {
     }
 
     fn page(&mut self, node: &Node) -> Option<PageSize> {
-        let values = self.reader.object(node, "page", "\"page\"", &[PAGE_FIELDS])?;
+        let values = self.reader.object(node, "page", Arg::field("page"), &[PAGE_FIELDS])?;
         Some(PageSize {
             width: values.get(WIDTH),
             height: values.get(HEIGHT),
@@ -254,7 +238,7 @@ impl Reading<'_, '_> {
     }
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {
-        let values = self.reader.object(node, "panels", "\"panels\"", &[PANEL_FIELDS])?;
+        let values = self.reader.object(node, "panels", Arg::field("panels"), &[PANEL_FIELDS])?;
         let said = values.get(PANEL_STOCK);
         let mut stocks: Vec<usize> =
             said.iter().map(|(name, place)| self.stock_called(name, Some(place), page_stock)).collect();
@@ -273,8 +257,8 @@ impl Reading<'_, '_> {
 
     fn entry(&mut self, node: &Node, path: &str, role: Role, stock: usize) -> Option<Entry> {
         let kind = self.kind(node, path, role)?;
-        let what = format!("a {} of kind \"{}\"", role.word(), kind.name);
-        let values = self.reader.object(node, path, &what, &[COMMON, kind.fields])?;
+        let what = of_kind("a-kind-of", role, kind.name);
+        let values = self.reader.object(node, path, what, &[COMMON, kind.fields])?;
         let stock = self.stock_of(&values, stock);
         let grain_along_spine = values.get(GRAIN).map(|grain| grain == Grain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
@@ -283,20 +267,17 @@ impl Reading<'_, '_> {
     fn kind(&mut self, node: &Node, path: &str, role: Role) -> Option<&'static Kind> {
         let known: Vec<&'static Kind> = self.kinds.iter().copied().filter(|kind| kind.role == role).collect();
         let Some(Node { range, tree: Tree::Text(name) }) = node.get("kind") else {
-            let names: Vec<String> = known.iter().map(|kind| format!("\"{}\"", kind.name)).collect();
+            let kinds = Arg::Either(known.iter().map(|kind| Arg::quoted(kind.name)).collect());
             let place = self.reader.place(&(node.range.start..node.range.start + 1), path);
-            let text = format!("a {} must be an object with a \"kind\", a text", role.word());
-            self.reader.problem("no-kind", text, format!("write {{ \"kind\": {} }}", names.join(" or ")), &place);
+            let text = Said::new("no-kind").with("role", Arg::term(role.word()));
+            self.reader.problem("no-kind", text, Said::new("no-kind-help").with("kinds", kinds), &place);
             return None;
         };
         let found = known.iter().find(|kind| kind.name == name);
         if found.is_none() {
-            let names: Vec<&str> = known.iter().map(|kind| kind.name).collect();
-            let help = nearest(name, names.iter().copied())
-                .map_or_else(|| format!("there are: {}", names.join(", ")), |name| format!("did you mean \"{name}\"?"));
+            let help = meant_or("unknown-kind-help", name, known.iter().map(|kind| kind.name));
             let place = self.reader.place(range, &format!("{path}.kind"));
-            let text = format!("there is no {} of kind \"{}\"", role.word(), excerpt(name));
-            self.reader.problem("unknown-kind", text, help, &place);
+            self.reader.problem("unknown-kind", of_kind("unknown-kind", role, &excerpt(name)), help, &place);
         }
         found.copied()
     }
@@ -305,7 +286,7 @@ impl Reading<'_, '_> {
     fn fitting_spine(&mut self, stock: usize) -> Option<Entry> {
         let kind = self.kinds.iter().copied().find(|kind| kind.role == Role::Spine)?;
         let node = Node { range: 0..0, tree: Tree::Object(Vec::new()) };
-        let values = self.reader.object(&node, "spine", "the spine", &[kind.fields])?.without_place();
+        let values = self.reader.object(&node, "spine", Said::new("the-spine"), &[kind.fields])?.without_place();
         Some(Entry { kind, values, stock, grain_along_spine: None })
     }
 
@@ -318,14 +299,10 @@ impl Reading<'_, '_> {
         if let Some(number) = self.stocks.iter().position(|stock| stock.name == name) {
             return number;
         }
-        let names: Vec<&str> = self.stocks.iter().map(|stock| stock.name.as_str()).collect();
-        let help = nearest(name, names.iter().copied())
-            .map_or_else(|| format!("the file has: {}", names.join(", ")), |name| format!("did you mean \"{name}\"?"));
-        self.reader.findings.push(
-            Finding::stop("unknown-stock", "", format!("there is no stock \"{}\" in \"stocks\"", excerpt(name)))
-                .help(help)
-                .at(place),
-        );
+        let help = meant_or("unknown-stock-help", name, self.stocks.iter().map(|stock| stock.name.as_str()));
+        let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(name)));
+        let text = text.with("stocks", Arg::field(STOCKS.name()));
+        self.reader.findings.push(Finding::stop("unknown-stock", Said::NOTHING, text).help(help).at(place));
         fallback
     }
 
@@ -334,15 +311,16 @@ impl Reading<'_, '_> {
         for (number, place) in inserts.iter().filter_map(|insert| insert.values.find(INSERT_PAGES).flatten()).flatten()
         {
             if usize::try_from(*number).is_ok_and(|number| number > pages) && pages > 0 {
-                self.reader.problem(
-                    "no-such-page",
-                    format!("there is no page {number}: the album has {pages}"),
-                    format!("use 1 to {pages}"),
-                    place,
-                );
+                let text = Said::new("no-such-page").with("page", *number).with("pages", pages);
+                let help = Said::new("no-such-page-help").with("pages", pages);
+                self.reader.problem("no-such-page", text, help, place);
             }
         }
     }
+}
+
+fn of_kind(key: &'static str, role: Role, kind: &str) -> Said {
+    Said::new(key).with("role", Arg::term(role.word())).with("kind", Arg::quoted(kind))
 }
 
 impl Album {

@@ -5,8 +5,8 @@ use super::kind::{Kind, Role};
 use super::read::{HEIGHT, PAGE_FIELDS, PANEL_FIELDS, REVEAL, SEAM, WIDTH};
 use super::{Album, Entry};
 use crate::fields::{self, Field, Takes};
-use crate::finding::{Finding, Mend};
-use crate::length::{Length, Ruler, Units};
+use crate::finding::{Arg, Finding, Mend, Said};
+use crate::length::{Length, Units};
 
 /// Changes of less than this are arithmetic, not card, mm: our choice.
 const NOTHING: f64 = 1e-6;
@@ -83,14 +83,11 @@ impl Album {
             .collect();
         let most = Length::from_mm((changes.iter().copied().fold(0.0, f64::max) * 100.0 - NOTHING).ceil() / 100.0);
         let inches = (step.inches() * 64.0 - (step.inches() * 64.0).round()).abs() < NOTHING;
-        let step = step.show(if inches { Units::In } else { Units::Mm }, Ruler::SixtyFourth);
-        let most = most.show(Units::Mm, Ruler::SixtyFourth);
-        let text = match changes.len() {
-            0 => format!("rounded to {step}: no size changed"),
-            1 => format!("rounded to {step}: 1 size changed, by {most}"),
-            many => format!("rounded to {step}: {many} sizes changed, by {most} at most"),
-        };
-        Finding::note("rounded", "", text)
+        let text = Said::new("rounded")
+            .with("step", Arg::Length(step, if inches { Units::In } else { Units::Mm }))
+            .with("sizes", changes.len())
+            .with("most", Arg::Length(most, Units::Mm));
+        Finding::note("rounded", Said::NOTHING, text)
     }
 
     /// A size that is at least so many mm and that a ruler has: the next whole 0.5 mm, in inch files 1/32 in, and what

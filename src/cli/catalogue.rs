@@ -27,6 +27,6 @@ pub(super) fn catalogue(catalogue: &Catalogue) -> End {
 fn plates(out: &Path, replace: bool) -> Result<(), Ended> {
     let refused = |problem| refused(out, problem, "catalogue");
     let mut folder = Folder::of(out, replace, Holds::Catalogue).map_err(refused)?;
-    write::plates(&mut folder).map_err(|error| Ended::new(system("write", out, &error), End::MachineFailed))?;
+    write::plates(&mut folder).map_err(|error| Ended::new(system("can-not-write", out, &error), End::MachineFailed))?;
     folder.finish().map(drop).map_err(refused)
 }

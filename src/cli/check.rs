@@ -113,7 +113,7 @@ fn verdict(work: &Work) -> String {
     }
     let (pieces, parts) = (work.kit.pieces.len(), work.kit.parts.len());
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
-    let how: String = work.fit.sentences(&work.album).into_iter().map(|sentence| sentence + "\n").collect();
+    let how: String = work.fit.sentences(&work.album).iter().map(|sentence| format!("{sentence}\n")).collect();
     format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
 }
 

@@ -9,7 +9,7 @@ use super::{End, say};
 use hingeleaf::album;
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::fields::{Source, nearest};
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
@@ -191,52 +191,32 @@ fn cost(work: &Work, laid: &StockSheets) -> Option<f64> {
 
 fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
     let finding = match problem {
-        WriteProblem::System(error) => system("write", out, &error),
-        WriteProblem::Differs { .. } => Finding::stop("proof", "", format!("{problem}; nothing was written"))
-            .help("this is a fault of the program: please report it with your album file"),
+        WriteProblem::System(error) => system("can-not-write", out, &error),
+        WriteProblem::Differs { .. } => {
+            let text = Said::new("proof-differs").with("problem", problem.to_string());
+            Finding::stop("proof", Said::NOTHING, text).help(Said::new("proof-differs-help"))
+        }
     };
     Ended::new(finding, End::MachineFailed)
 }
 
+/// Why a folder is not written to; `what` is what it would hold.
 pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
-    let name = say::name(out);
-    let wrong = |text: String, help: &str| Ended::new(Finding::stop("folder", "", text).help(help), End::WrongInput);
-    match problem {
-        FolderProblem::Exists => wrong(
-            format!("{name} is there already"),
-            &format!("give another folder, or add --replace if it holds an earlier {what}"),
-        ),
-        FolderProblem::NotOurs => {
-            wrong(format!("{name} holds something other than a {what}: it is left alone"), "give another folder")
-        }
-        FolderProblem::Earlier => wrong(
-            format!(
-                "{name} holds a {what} of an earlier version, which does not say which of the files there are its own"
-            ),
-            "give another folder, or take that one away yourself",
-        ),
-        FolderProblem::IsFile => wrong(format!("{name} is a file, not a folder"), "give another name"),
-        FolderProblem::DeadLink => {
-            wrong(format!("{name} is a link to nothing"), "give another name, or take the link away")
-        }
-        FolderProblem::NoName => {
-            wrong(format!("{name} has no name that a folder can take"), &format!("name a new folder: --out {what}"))
-        }
-        FolderProblem::Busy => {
-            wrong(format!("another run is writing {name}"), "wait until it is done, or give another folder")
-        }
-        FolderProblem::Taken(paths) => {
-            let names: Vec<String> = paths.iter().map(|path| say::name(path)).collect();
-            wrong(
-                format!(
-                    "{name} holds files that are yours, or were changed since they were written: {}",
-                    names.join(", ")
-                ),
-                &format!("the new {what} has files of these names: give yours other names, or give another folder"),
-            )
-        }
-        FolderProblem::System(error) => Ended::new(system("write", out, &error), End::MachineFailed),
-    }
+    let (text, help, names) = match problem {
+        FolderProblem::System(error) => return Ended::new(system("can-not-write", out, &error), End::MachineFailed),
+        FolderProblem::Exists => ("is-there-already", "folder-exists-help", Vec::new()),
+        FolderProblem::NotOurs => ("folder-of-something-else", "give-another-folder", Vec::new()),
+        FolderProblem::Earlier => ("folder-of-earlier-version", "folder-of-earlier-version-help", Vec::new()),
+        FolderProblem::IsFile => ("folder-is-file", "give-another-name", Vec::new()),
+        FolderProblem::DeadLink => ("folder-is-dead-link", "folder-is-dead-link-help", Vec::new()),
+        FolderProblem::NoName => ("folder-without-name", "folder-without-name-help", Vec::new()),
+        FolderProblem::Busy => ("folder-busy", "folder-busy-help", Vec::new()),
+        FolderProblem::Taken(paths) => ("folder-taken", "folder-taken-help", paths),
+    };
+    let names = names.iter().map(|path| Arg::code(say::name(path))).collect();
+    let says = |key| Said::new(key).with("what", Arg::term(what)).with("name", Arg::code(say::name(out)));
+    let text = says(text).with("files", Arg::Row(names));
+    Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), End::WrongInput)
 }
 
 fn unknown_formats(asked: &[String]) -> Vec<Finding> {
@@ -244,11 +224,13 @@ fn unknown_formats(asked: &[String]) -> Vec<Finding> {
         if FORMATS.contains(&format.as_str()) {
             return None;
         }
-        let help = nearest(format, FORMATS.iter().copied()).map_or_else(
-            || format!("this build writes {}", FORMATS.join(", ")),
-            |near| format!("did you mean {near}? This build writes {}", FORMATS.join(", ")),
-        );
-        Some(Finding::stop("unknown-format", "", format!("this build does not write \"{format}\"")).help(help))
+        let help = match nearest(format, FORMATS.iter().copied()) {
+            Some(near) => Said::new("unknown-format-help-meant").with("near", Arg::code(near)),
+            None => Said::new("unknown-format-help"),
+        };
+        let text = Said::new("unknown-format").with("format", Arg::quoted(format));
+        let formats = Arg::Row(FORMATS.iter().copied().map(Arg::code).collect());
+        Some(Finding::stop("unknown-format", Said::NOTHING, text).help(help.with("formats", formats)))
     };
     asked.iter().filter_map(one).collect()
 }

@@ -7,7 +7,7 @@ use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
 use hingeleaf::fields::{Source, nearest};
-use hingeleaf::finding::{Finding, gravest_first, stops};
+use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::length::{Allow, Length, Units};
 use hingeleaf::parts;
 use hingeleaf::stock::{self, SheetSize};
@@ -44,13 +44,13 @@ pub(super) struct Inputs {
 
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
 pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
-    let mut sources = vec![source(file, "check its name; hingeleaf new FILE writes one to start from")?];
+    let mut sources = vec![source(file, "no-file-help")?];
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
     let album = read.value;
     let mut cutter = Cutter::default();
     if let Some(file) = &machine.cutter {
-        let source = source(file, "check its name; the options --kerf, --margin and --gap do without a file")?;
+        let source = source(file, "no-cutter-file-help")?;
         let read = cutter::read(&source);
         findings.extend(read.findings);
         sources.push(source);
@@ -82,9 +82,9 @@ const STEPS: std::ops::RangeInclusive<f64> = 0.01..=25.4;
 /// What is wrong with the step to round to.
 pub(super) fn step_problems(step: Option<Length>) -> Vec<Finding> {
     let wrong = step.filter(|step| !STEPS.contains(&step.mm()));
-    let text = format!("--rounded must lie between {} mm and {} mm", STEPS.start(), STEPS.end());
-    let help = "give the step of your ruler: --rounded 1/16in or --rounded 1mm";
-    wrong.map(|_| Finding::stop("arguments", "", text).help(help)).into_iter().collect()
+    let mm = |mm: &f64| Arg::Length(Length::from_mm(*mm), Units::Mm);
+    let text = Said::new("rounded-out-of-range").with("least", mm(STEPS.start())).with("most", mm(STEPS.end()));
+    wrong.map(|_| argument(text, Said::new("rounded-out-of-range-help"))).into_iter().collect()
 }
 
 /// The album with rounded sizes where that is asked for, and the note that says so.
@@ -95,11 +95,20 @@ pub(super) fn rounded(album: Album, step: Option<Length>) -> (Album, Vec<Finding
     (rounded, vec![note])
 }
 
-pub(super) fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
-    let wrong = |text: String, help: &str| Ended::new(Finding::stop("file", "", text).help(help), End::WrongInput);
+/// Something wrong with an argument.
+pub(super) fn argument(text: Said, help: Said) -> Finding {
+    Finding::stop("arguments", Said::NOTHING, text).help(help)
+}
+
+/// A file's text; `missing` is the help where there is no such file.
+pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended> {
     let name = say::name(file);
+    let wrong = |key, help| {
+        let text = Said::new(key).with("file", Arg::code(&name));
+        Ended::new(Finding::stop("file", Said::NOTHING, text).help(Said::new(help)), End::WrongInput)
+    };
     if file.is_dir() {
-        return Err(wrong(format!("{name} is a folder, not a file"), "name the file in it"));
+        return Err(wrong("file-is-folder", "file-is-folder-help"));
     }
     // A file that is far too large is not read to its end.
     let read = fs::File::open(file).and_then(|file| {
@@ -108,24 +117,23 @@ pub(super) fn source(file: &Path, missing: &str) -> Result<Source, Ended> {
     });
     match read {
         Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, End::WrongInput)),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            Err(wrong(format!("there is no file {name}"), missing))
-        }
-        Err(error) => Err(Ended::new(system("read", file, &error), End::MachineFailed)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong("no-file", missing)),
+        Err(error) => Err(Ended::new(system("can-not-read", file, &error), End::MachineFailed)),
     }
 }
 
 /// What the arguments say of the machine, on top of its file.
 fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> Cutter {
-    let mut stop = |text: String, help: &str| findings.push(Finding::stop("arguments", "", text).help(help));
+    let mut stop = |text: Said, help: Said| findings.push(argument(text, help));
     for (name, said, most, field) in [
-        ("kerf", machine.kerf, 5.0, &mut cutter.kerf),
-        ("margin", machine.margin, 200.0, &mut cutter.margin),
-        ("gap", machine.gap, 200.0, &mut cutter.gap),
+        ("--kerf", machine.kerf, 5.0, &mut cutter.kerf),
+        ("--margin", machine.margin, 200.0, &mut cutter.margin),
+        ("--gap", machine.gap, 200.0, &mut cutter.gap),
     ] {
         match said {
             Some(length) if !(0.0..=most).contains(&length.mm()) => {
-                stop(format!("--{name} must lie between 0 and {most} mm"), "check the number and its unit");
+                let text = Said::new("machine-out-of-range").with("option", Arg::code(name));
+                stop(text.with("most", Arg::Length(Length::from_mm(most), Units::Mm)), Said::new("out-of-range-help"));
             }
             Some(length) => *field = length,
             None => {}
@@ -134,7 +142,7 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
     if let Some(text) = &machine.bed {
         match stock::sheet_size(text) {
             Ok((_, width, height)) => cutter.bed = Some((width, height)),
-            Err((what, help)) => stop(format!("--bed: {what}"), &help),
+            Err(error) => stop(of_option("--bed", error.what), error.help),
         }
     }
     if let Some(text) = &machine.score {
@@ -144,10 +152,7 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
         match text.split_once(',').map(|(dash, gap)| (part(dash), part(gap))) {
             Some((Some(dash), Some(gap))) => cutter.score = ScoreMode::Dash { dash, gap },
             None if text == "line" => cutter.score = ScoreMode::Line,
-            _ => stop(
-                format!("--score can't be \"{text}\""),
-                "write --score line, or the length of a cut and of a tie: --score 2,1",
-            ),
+            _ => stop(Said::new("bad-score").with("score", Arg::quoted(text)), Said::new("bad-score-help")),
         }
     }
     for said in &machine.colours {
@@ -156,10 +161,7 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
             ("cut", Some(code)) => cutter.colours.cut = code,
             ("score", Some(code)) => cutter.colours.score = code,
             ("draw", Some(code)) => cutter.colours.draw = code,
-            _ => stop(
-                format!("--colours can't be read at \"{said}\""),
-                "write --colours cut=#000000,score=#E69F00,draw=#CC79A7",
-            ),
+            _ => stop(Said::new("bad-colours").with("colour", Arg::quoted(said)), Said::new("bad-colours-help")),
         }
     }
     let one_of = |words: &[&'static str], said: &Option<String>| {
@@ -169,6 +171,11 @@ fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> 
     cutter.dxf_version = one_of(cutter::DXF_VERSIONS, &machine.dxf_version).unwrap_or(cutter.dxf_version);
     cutter.shared_cuts = machine.shared_cuts.unwrap_or(cutter.shared_cuts);
     cutter
+}
+
+/// What is wrong, and with which option.
+pub(super) fn of_option(option: &str, what: Said) -> Said {
+    Said::new("of-option").with("option", Arg::code(option)).with("what", what)
 }
 
 /// `--sheet A3` for every stock, `--sheet card=A3` for one.
@@ -183,8 +190,8 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
             Ok((called, width, height)) => {
                 Some((name, SheetSize { name: called, width, height, count: None, price: None }))
             }
-            Err((what, help)) => {
-                findings.push(Finding::stop("arguments", "", format!("--sheet: {what}")).help(help));
+            Err(error) => {
+                findings.push(argument(of_option("--sheet", error.what), error.help));
                 None
             }
         }
@@ -197,12 +204,13 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
     for (name, size) in sheets {
         let names: Vec<&str> = album.stocks.iter().map(|stock| stock.name.as_str()).collect();
         if let Some(name) = name.filter(|name| !names.contains(name)) {
-            let help = nearest(name, names.iter().copied()).map_or_else(
-                || format!("the album has: {}", names.join(", ")),
-                |near| format!("did you mean {near}={}?", size.name),
-            );
-            let text = format!("--sheet: there is no stock \"{name}\"");
-            findings.push(Finding::stop("arguments", "", text).help(help));
+            let help = match nearest(name, names.iter().copied()) {
+                Some(near) => Said::new("option-meant").with("value", Arg::code(format!("{near}={}", size.name))),
+                None => {
+                    Said::new("stocks-there-are").with("names", Arg::Row(names.into_iter().map(Arg::code).collect()))
+                }
+            };
+            findings.push(argument(Said::new("sheet-of-no-stock").with("name", Arg::quoted(name)), help));
             continue;
         }
         for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.name == name)) {
@@ -216,22 +224,23 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
 pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
     let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => exists(new),
-        _ => Ended::new(system("write", new, &error), End::MachineFailed),
+        _ => Ended::new(system("can-not-write", new, &error), End::MachineFailed),
     })?;
     io::Write::write_all(&mut file, text.as_bytes()).map_err(|error| {
         let _ = fs::remove_file(new);
-        Ended::new(system("write", new, &error), End::MachineFailed)
+        Ended::new(system("can-not-write", new, &error), End::MachineFailed)
     })
 }
 
 /// A file that is there already is left alone.
 pub(super) fn exists(file: &Path) -> Ended {
-    let finding = Finding::stop("exists", "", format!("{} is there already", say::name(file)));
-    Ended::new(finding.help("give another name; nothing is overwritten"), End::WrongInput)
+    let text = Said::new("is-there-already").with("name", Arg::code(say::name(file)));
+    let finding = Finding::stop("exists", Said::NOTHING, text);
+    Ended::new(finding.help(Said::new("nothing-is-overwritten")), End::WrongInput)
 }
 
 /// The machine failed us.
-pub(super) fn system(what: &str, path: &Path, error: &io::Error) -> Finding {
-    Finding::stop("machine", "", format!("can't {what} {}: {error}", say::name(path)))
-        .help("check the folder, its permissions and the space that is left")
+pub(super) fn system(key: &'static str, path: &Path, error: &io::Error) -> Finding {
+    let text = Said::new(key).with("path", Arg::code(say::name(path))).with("error", error.to_string());
+    Finding::stop("machine", Said::NOTHING, text).help(Said::new("can-not-help"))
 }

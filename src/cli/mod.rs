@@ -14,7 +14,7 @@ mod watch;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::Said;
 use std::ffi::OsString;
 use std::process::ExitCode;
 
@@ -55,7 +55,8 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             let lines = text.lines().take_while(|line| !line.starts_with("Usage:")).map(str::trim);
             let words = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
             let words = words.trim_start_matches("error: ");
-            let finding = Finding::stop("arguments", "", words).help("see hingeleaf --help");
+            let text = Said::new("wrong-arguments").with("words", words);
+            let finding = inputs::argument(text, Said::new("wrong-arguments-help"));
             say::findings(&[finding], &[], true, End::WrongInput)
         }
         Err(error) => {

@@ -3,7 +3,7 @@
 
 use super::inputs::{Ended, exists, put, system};
 use super::{End, say};
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::write::{Folder, Sink};
 use std::fs;
 use std::io;
@@ -32,8 +32,9 @@ impl Offcuts {
         if folder.is_dir() {
             return Ok(Self::Beside(file.to_path_buf()));
         }
-        let finding = Finding::stop("file", "", format!("there is no folder {} for the offcuts", say::name(folder)));
-        Err(Ended::new(finding.help("make it first, or name a file in a folder that is there"), End::WrongInput))
+        let text = Said::new("offcuts-no-folder").with("folder", Arg::code(say::name(folder)));
+        let finding = Finding::stop("file", Said::NOTHING, text).help(Said::new("offcuts-no-folder-help"));
+        Err(Ended::new(finding, End::WrongInput))
     }
 
     pub(super) fn write(&self, text: &str, folder: &mut Folder) -> Result<(), Ended> {
@@ -41,10 +42,11 @@ impl Offcuts {
             Self::Beside(file) => put(file, text),
             Self::Within(name) => folder.put(name, text.as_bytes()).map_err(|error| match error.kind() {
                 io::ErrorKind::AlreadyExists => {
-                    let finding = Finding::stop("exists", "", format!("{name} is a file of the kit itself"));
-                    Ended::new(finding.help("give the offcuts another name"), End::WrongInput)
+                    let text = Said::new("offcuts-over-kit").with("file", Arg::code(name));
+                    let finding = Finding::stop("exists", Said::NOTHING, text);
+                    Ended::new(finding.help(Said::new("offcuts-over-kit-help")), End::WrongInput)
                 }
-                _ => Ended::new(system("write", Path::new(name), &error), End::MachineFailed),
+                _ => Ended::new(system("can-not-write", Path::new(name), &error), End::MachineFailed),
             }),
         }
     }

@@ -3,12 +3,12 @@
 
 use super::arguments::Sizes;
 use super::commands::{counted, effort, settings, threads};
-use super::inputs::{Ended, Inputs, inputs};
+use super::inputs::{Ended, Inputs, argument, inputs, of_option};
 use super::watch::Terminal;
 use super::{End, say};
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Arg, Said};
 use hingeleaf::layout::Unwatched;
 use hingeleaf::length::{Length, Ruler};
 use hingeleaf::sheets::{Search, Tally};
@@ -34,9 +34,7 @@ fn look(wanted: &Sizes) -> Result<(Album, Cutter, Survey), Ended> {
     for text in &wanted.holds {
         match sizes::print(text) {
             Ok(print) => prints.push(print),
-            Err((what, help)) => {
-                findings.push(Finding::stop("arguments", "", format!("--holds: {what}")).help(help));
-            }
+            Err(error) => findings.push(argument(of_option("--holds", error.what), error.help)),
         }
     }
     let Inputs { mut album, cutter, sources } = inputs(&wanted.file, &wanted.machine, findings)?;
@@ -65,14 +63,11 @@ fn range(album: &Album, wanted: &Sizes, prints: Vec<sizes::Print>) -> Result<Ran
     let step = wanted.step.unwrap_or(usual.step);
     let within = wanted.within.unwrap_or_else(|| usual.within());
     let Some(steps) = sizes::steps(step, within) else {
-        let show = |length: Length| length.show(album.units, Ruler::SixtyFourth);
-        let text = format!(
-            "steps of {} within {} either way can't be tried: there can be at most {MOST_STEPS} steps",
-            show(step),
-            show(within)
-        );
-        let help = "make --step larger or --within smaller; neither can be less than 0";
-        return Err(Ended::new(Finding::stop("arguments", "", text).help(help), End::WrongInput));
+        let text = Said::new("too-many-steps")
+            .with("step", Arg::Length(step, album.units))
+            .with("within", Arg::Length(within, album.units))
+            .with("most", MOST_STEPS);
+        return Err(Ended::new(argument(text, Said::new("too-many-steps-help")), End::WrongInput));
     };
     Ok(Range { step, steps, prints })
 }

@@ -5,7 +5,7 @@ use super::arguments::Table;
 use super::commands::threads;
 use super::inputs::{self, Ended};
 use super::{End, say};
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Finding, Said};
 use hingeleaf::table::{self, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
@@ -28,7 +28,7 @@ fn serve(wanted: &Table) -> Result<(), Ended> {
     let port = wanted.port.unwrap_or(0);
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).map_err(|error| no_port(port, &error))?;
     let port = listener.local_addr().map_err(|error| no_port(port, &error))?.port();
-    let token = table::token().map_err(|error| failed("can't get a random word from the system", &error))?;
+    let token = table::token().map_err(|error| failed("no-random-word", &error))?;
     let address = format!("http://127.0.0.1:{port}/{token}/");
     // Nobody could find the page without its address.
     if say::out(&format!("{address}\n"), End::Done) != End::Done {
@@ -38,25 +38,26 @@ fn serve(wanted: &Table) -> Result<(), Ended> {
         say::out("No browser could be started: open this address in one.\n", End::Done);
     }
     let table = table::Table::new(opened, threads(None));
-    table::serve(listener, token, table).map_err(|error| failed("the page can't be served any more", &error))
+    table::serve(listener, token, table).map_err(|error| failed("page-not-served", &error))
 }
 
 /// The file as it stands; the page says what is wrong in it.
 fn open(file: &Path) -> Result<Opened, Ended> {
-    let source = inputs::source(file, "check its name; hingeleaf table without a file has examples to start from")?;
+    let source = inputs::source(file, "no-file-for-the-page-help")?;
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
     Ok(Opened { name, text: source.mark().to_owned() + source.text() })
 }
 
 fn no_port(port: u16, error: &io::Error) -> Ended {
     if port != 0 && error.kind() == io::ErrorKind::AddrInUse {
-        let finding = Finding::stop("port", "", format!("another program uses port {port}"));
-        return Ended::new(finding.help("end that one, or give another --port"), End::WrongInput);
+        let text = Said::new("port-taken").with("port", port.to_string());
+        let finding = Finding::stop("port", Said::NOTHING, text).help(Said::new("port-taken-help"));
+        return Ended::new(finding, End::WrongInput);
     }
-    failed("can't open a port on this machine", error)
+    failed("no-port", error)
 }
 
-fn failed(what: &str, error: &io::Error) -> Ended {
-    let finding = Finding::stop("machine", "", format!("{what}: {error}"));
-    Ended::new(finding.help("hingeleaf kit does the same work from the command line"), End::MachineFailed)
+fn failed(key: &'static str, error: &io::Error) -> Ended {
+    let finding = Finding::stop("machine", Said::NOTHING, Said::new(key).with("error", error.to_string()));
+    Ended::new(finding.help(Said::new("page-failed-help")), End::MachineFailed)
 }

@@ -6,6 +6,7 @@
 
 use super::source::Source;
 use super::tree::{Node, Tree};
+use crate::finding::{Arg, Said};
 use crate::length::{Allow, Length, Units, excerpt};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -29,15 +30,24 @@ pub enum EditProblem {
     NotFinite(String),
 }
 
+impl EditProblem {
+    /// What there is to say of it.
+    #[must_use]
+    pub fn said(&self) -> Said {
+        let (key, path) = match self {
+            Self::NotJson => return Said::new("edit-not-json"),
+            Self::NoPlace(path) => ("edit-no-place", path),
+            Self::NoLength(path) => ("edit-no-length", path),
+            Self::Twice(path) => ("edit-twice", path),
+            Self::NotFinite(path) => ("edit-not-finite", path),
+        };
+        Said::new(key).with("path", Arg::code(path))
+    }
+}
+
 impl fmt::Display for EditProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotJson => write!(f, "the file could not be read as JSON"),
-            Self::NoPlace(path) => write!(f, "the file has no place for {path}"),
-            Self::NoLength(path) => write!(f, "what stands at {path} is not a length"),
-            Self::Twice(path) => write!(f, "{path} is to be changed twice"),
-            Self::NotFinite(path) => write!(f, "the new length at {path} can't be measured"),
-        }
+        self.said().fmt(f)
     }
 }
 

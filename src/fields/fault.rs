@@ -36,6 +36,26 @@ pub(super) enum Fault {
     Behind,
 }
 
+impl Fault {
+    /// What there is to say of it, and what to do.
+    pub(super) const fn keys(self) -> [&'static str; 2] {
+        match self {
+            Self::Empty => ["not-json-empty", "not-json-empty-help"],
+            Self::EndsEarly => ["not-json-ends-early", "not-json-ends-early-help"],
+            Self::TooDeep => ["not-json-too-deep", "not-json-too-deep-help"],
+            Self::LastComma => ["not-json-last-comma", "not-json-last-comma-help"],
+            Self::TooLarge => ["not-json-too-large", "not-json-too-large-help"],
+            Self::NoComma => ["not-json-no-comma", "not-json-no-comma-help"],
+            Self::NoColon => ["not-json-no-colon", "not-json-no-colon-help"],
+            Self::BareName => ["not-json-bare-name", "not-json-bare-name-help"],
+            Self::NoValue => ["not-json-no-value", "not-json-no-value-help"],
+            Self::OpenText => ["not-json-open-text", "not-json-open-text-help"],
+            Self::Backslash => ["not-json-backslash", "not-json-backslash-help"],
+            Self::Behind => ["not-json-behind", "not-json-behind-help"],
+        }
+    }
+}
+
 /// What may come next.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Next {

@@ -28,7 +28,7 @@ pub use key::{
     Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, Words, needed,
     number, rule, usual,
 };
-pub use reader::Reader;
+pub use reader::{Reader, meant_or};
 pub use schema::{file_schema, object_schema};
 pub use source::Source;
 pub use steers::steers;

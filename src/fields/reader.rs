@@ -7,7 +7,7 @@ use super::steers::steers;
 use super::tree::{Node, Tree};
 use super::value::Value;
 use super::values::Values;
-use crate::finding::{Finding, Place, Said};
+use crate::finding::{Arg, Finding, Place, Said};
 use crate::length::{Allow, Length, LengthError, Units, excerpt};
 use std::ops::Range;
 
@@ -16,6 +16,9 @@ const MOST_AMOUNT: f64 = 1e6;
 
 /// Most values of one list that are looked at; more are a mistake, not an album.
 const LONGEST_LIST: usize = 2000;
+
+/// Most letters of a text.
+const LONGEST_TEXT: usize = 2000;
 
 /// Reads one file.
 #[derive(Debug)]
@@ -41,8 +44,8 @@ impl<'s> Reader<'s> {
     }
 
     /// Reports a problem with a value.
-    pub fn problem(&mut self, id: &'static str, text: impl Into<Said>, help: impl Into<Said>, place: &Place) {
-        self.findings.push(Finding::stop(id, "", text).help(help).at(Some(place)));
+    pub fn problem(&mut self, id: &'static str, text: Said, help: Said, place: &Place) {
+        self.findings.push(Finding::stop(id, Said::NOTHING, text).help(help).at(Some(place)));
     }
 
     /// Reads the file's top object: checks `format`, and takes up `units` before any other field is read.
@@ -63,33 +66,27 @@ impl<'s> Reader<'s> {
             let right = matches!(&said.tree, Tree::Text(text) if text == format);
             if !right {
                 let found = match &said.tree {
-                    Tree::Text(text) => format!("\"{}\"", excerpt(text)),
-                    other => other.what().to_owned(),
+                    Tree::Text(text) => Arg::quoted(excerpt(text)),
+                    other => other.what().into(),
                 };
                 let place = self.place(&said.range, "format");
-                self.problem(
-                    "wrong-format",
-                    format!("the format is {found}, and this must be a file of format \"{format}\""),
-                    format!("write \"format\": \"{format}\" if it is one"),
-                    &place,
-                );
+                let text = Said::new("wrong-format").with("found", found).with("format", Arg::quoted(format));
+                let help = Said::new("wrong-format-help").with("format", Arg::code(format));
+                self.problem("wrong-format", text, help, &place);
                 // What else is wrong with it is of no account when it is another kind of file.
                 return None;
             }
         }
-        self.object(&node, "", "the file", &[fields])
+        self.object(&node, "", Said::new("the-file"), &[fields])
     }
 
     /// Reads an object; nothing where the value isn't one.
-    pub fn object(&mut self, node: &Node, path: &str, what: &str, tables: &[&[Field]]) -> Option<Values> {
+    pub fn object(&mut self, node: &Node, path: &str, what: impl Into<Arg>, tables: &[&[Field]]) -> Option<Values> {
+        let what = what.into();
         let whole = self.place(&node.range, path);
         let Tree::Object(entries) = &node.tree else {
-            self.problem(
-                "wrong-type",
-                format!("{what} must be an object {{ … }}, not {}", node.tree.what()),
-                "write { \"name\": value, … }; `hingeleaf new FILE` writes a file to look at",
-                &whole,
-            );
+            let text = Said::new("wrong-type-object").with("what", what).with("found", node.tree.what());
+            self.problem("wrong-type", text, Said::new("wrong-type-object-help"), &whole);
             return None;
         };
         let known = || tables.iter().flat_map(|table| table.iter());
@@ -101,12 +98,8 @@ impl<'s> Reader<'s> {
             let at = join(path, name);
             if seen.contains(&name.as_str()) {
                 let place = self.place(range, &at);
-                self.problem(
-                    "twice",
-                    format!("\"{}\" stands here twice", excerpt(name)),
-                    "take one of the two away",
-                    &place,
-                );
+                let text = Said::new("twice").with("name", Arg::quoted(excerpt(name)));
+                self.problem("twice", text, Said::new("twice-help"), &place);
                 continue;
             }
             seen.push(name);
@@ -115,9 +108,10 @@ impl<'s> Reader<'s> {
             }
             let Some(field) = known().find(|field| field.name == name) else {
                 let place = self.place(range, &at);
-                let help = unknown_help(name, known().map(|field| field.name));
+                let help = meant_or("allowed", name, known().map(|field| field.name));
                 meant.extend(nearest(name, known().map(|field| field.name)));
-                self.problem("unknown-field", format!("{what} has no field \"{}\"", excerpt(name)), help, &place);
+                let text = Said::new("unknown-field").with("what", what.clone());
+                self.problem("unknown-field", text.with("name", Arg::quoted(excerpt(name))), help, &place);
                 continue;
             };
             if let Some(read) = self.value(value, &at, field) {
@@ -131,10 +125,12 @@ impl<'s> Reader<'s> {
             }
             match field.fallback {
                 Fallback::Needed => {
-                    let help = format!("add \"{}\": {}", field.name, wanted(field.takes));
+                    let name = Arg::field(field.name);
+                    let help = Said::new("missing-help").with("field", name.clone()).with("form", wanted(field.takes));
+                    let text = Said::new("missing").with("what", what.clone()).with("field", name);
                     // The end of the object is where the maker will add it.
                     let place = self.place(&(node.range.start..node.range.start + 1), &join(path, field.name));
-                    self.problem("missing", format!("{what} needs \"{}\": {}", field.name, field.about), help, &place);
+                    self.problem("missing", text.with("about", Arg::term(field.about)), help, &place);
                 }
                 Fallback::Length { .. } => {
                     if let Some(length) = field.fallback.length(self.units) {
@@ -151,26 +147,18 @@ impl<'s> Reader<'s> {
     }
 
     /// Reads a list; empty where the value isn't one.
-    pub fn list<'n>(&mut self, node: &'n Node, path: &str, what: &str) -> &'n [Node] {
+    pub fn list<'n>(&mut self, node: &'n Node, path: &str, name: &str) -> &'n [Node] {
         let place = self.place(&node.range, path);
         match &node.tree {
             Tree::Array(items) if items.len() > LONGEST_LIST => {
-                self.problem(
-                    "too-many",
-                    format!("{what}: {} entries, and at most {LONGEST_LIST} make sense", items.len()),
-                    "",
-                    &place,
-                );
+                let text = Said::new("too-many-entries").with("field", Arg::field(name)).with("count", items.len());
+                self.problem("too-many", text.with("most", LONGEST_LIST), Said::NOTHING, &place);
                 &[]
             }
             Tree::Array(items) => items,
             other => {
-                self.problem(
-                    "wrong-type",
-                    format!("{what} must be a list [ … ], not {}", other.what()),
-                    "put what there is between [ and ], with commas between",
-                    &place,
-                );
+                let text = Said::new("wrong-type-list").with("field", Arg::field(name)).with("found", other.what());
+                self.problem("wrong-type", text, Said::new("wrong-type-list-help"), &place);
                 &[]
             }
         }
@@ -189,11 +177,10 @@ impl<'s> Reader<'s> {
                 if text == word {
                     return Some(Value::Choice(word));
                 }
-                let help = nearest(text, [word]).map_or_else(
-                    || format!("write a whole number, or \"{word}\""),
-                    |word| format!("did you mean \"{word}\"?"),
-                );
-                self.problem("unknown-word", format!("\"{name}\" can't be \"{}\"", excerpt(text)), help, &place);
+                let near = nearest(text, [word]).map(meant);
+                let help =
+                    near.unwrap_or_else(|| Said::new("unknown-word-or-count-help").with("word", Arg::quoted(word)));
+                self.problem("unknown-word", unknown_word(name, text), help, &place);
                 None
             }
             (Takes::Count { least, most } | Takes::CountOr { least, most, .. }, tree) => {
@@ -201,24 +188,22 @@ impl<'s> Reader<'s> {
             }
             (Takes::Amount | Takes::AmountOrText(_), Tree::Number(number)) => {
                 if *number < 0.0 {
-                    self.problem(
-                        "out-of-range",
-                        format!("\"{name}\" is {number}, and can't be less than 0"),
-                        "",
-                        &place,
-                    );
+                    let text = is("amount-below-zero", name, number.to_string());
+                    self.problem("out-of-range", text, Said::NOTHING, &place);
                     return None;
                 }
                 if *number > MOST_AMOUNT {
-                    let text = format!("\"{name}\" is {number:e}, and can't be more than {MOST_AMOUNT}");
-                    self.problem("out-of-range", text, "check the number", &place);
+                    let text = is("amount-too-large", name, format!("{number:e}"));
+                    let text = text.with("most", Arg::Number(MOST_AMOUNT, 0));
+                    self.problem("out-of-range", text, Said::new("amount-too-large-help"), &place);
                     return None;
                 }
                 Some(Value::Amount(*number))
             }
             (Takes::Text | Takes::AmountOrText(_), Tree::Text(text)) => {
-                if text.chars().count() > 2000 {
-                    self.problem("too-long", format!("\"{name}\" has more than 2000 letters"), "shorten it", &place);
+                if text.chars().count() > LONGEST_TEXT {
+                    let text = Said::new("too-long").with("field", Arg::field(name)).with("most", LONGEST_TEXT);
+                    self.problem("too-long", text, Said::new("too-long-help"), &place);
                     return None;
                 }
                 self.printable(name, text, &place).then(|| Value::Text(text.clone()))
@@ -227,8 +212,8 @@ impl<'s> Reader<'s> {
                 if let Some(&word) = words.iter().find(|&&word| word == text) {
                     return Some(Value::Choice(word));
                 }
-                let help = unknown_help(text, words.iter().copied());
-                self.problem("unknown-word", format!("\"{name}\" can't be \"{}\"", excerpt(text)), help, &place);
+                let help = meant_or("allowed", text, words.iter().copied());
+                self.problem("unknown-word", unknown_word(name, text), help, &place);
                 None
             }
             (Takes::Flag, Tree::Flag(flag)) => Some(Value::Flag(*flag)),
@@ -255,29 +240,31 @@ impl<'s> Reader<'s> {
                     match &item.tree {
                         Tree::Text(text) if !self.printable(name, text, &place) => {}
                         Tree::Text(text) => texts.push((text.clone(), place)),
-                        other => self.problem(
-                            "wrong-type",
-                            format!("\"{name}\" takes {form}, not {}", other.what()),
-                            "",
-                            &place,
-                        ),
+                        other => self.wrong_type(name, Arg::term(form), other, Said::NOTHING, &place),
                     }
                 }
                 if items.is_empty() {
-                    self.problem("empty", format!("\"{name}\" is an empty list"), format!("give {form}"), &place);
+                    self.empty(name, form, &place);
                 }
                 Some(Value::Texts(texts))
             }
             (takes, tree) => {
-                self.problem(
-                    "wrong-type",
-                    format!("\"{name}\" takes {}, not {}", wanted(takes), tree.what()),
-                    "",
-                    &place,
-                );
+                self.wrong_type(name, wanted(takes), tree, Said::NOTHING, &place);
                 None
             }
         }
+    }
+
+    /// Reports a value that its field does not take.
+    pub fn wrong_type(&mut self, name: &str, form: impl Into<Arg>, found: &Tree, help: Said, place: &Place) {
+        let text = Said::new("wrong-type").with("field", Arg::field(name)).with("form", form);
+        self.problem("wrong-type", text.with("found", found.what()), help, place);
+    }
+
+    /// Reports a list without an entry.
+    pub fn empty(&mut self, name: &str, form: &'static str, place: &Place) {
+        let text = Said::new("empty").with("field", Arg::field(name));
+        self.problem("empty", text, Said::new("empty-help").with("form", Arg::term(form)), place);
     }
 
     /// Whether a text can be printed: whoever reads a list or a guide must see what the maker wrote, and a terminal must
@@ -285,13 +272,9 @@ impl<'s> Reader<'s> {
     fn printable(&mut self, name: &str, text: &str, place: &Place) -> bool {
         let odd = |c: &char| steers(*c) && !matches!(c, '\n' | '\r' | '\t');
         let Some(found) = text.chars().find(odd) else { return true };
-        let text = format!("\"{name}\" has a character that can't be printed, U+{:04X}", u32::from(found));
-        self.problem(
-            "unprintable",
-            text,
-            "write it anew; copying from another program may bring such characters along",
-            place,
-        );
+        let code = Arg::code(format!("U+{:04X}", u32::from(found)));
+        let text = Said::new("unprintable").with("field", Arg::field(name)).with("character", code);
+        self.problem("unprintable", text, Said::new("unprintable-help"), place);
         false
     }
 
@@ -308,29 +291,28 @@ impl<'s> Reader<'s> {
             Tree::Number(number) => Length::from_number(*number, self.units),
             Tree::Text(text) => Length::parse(text, self.units, allow),
             other => {
-                let help = "write a number, or a text with its unit: \"8 1/2 in\", \"216 mm\"";
-                self.problem("wrong-type", format!("\"{name}\" takes a length, not {}", other.what()), help, place);
+                let help = Said::new("wrong-type-length-help");
+                self.wrong_type(name, Said::new("form-any-length"), other, help, place);
                 return None;
             }
         };
         let length = match read {
             Ok(length) => length,
             Err(error) => {
-                self.problem("bad-length", format!("\"{name}\": {}", error.what()), error.help(), place);
+                let text = Said::new("bad-length").with("field", Arg::field(name)).with("what", error.what());
+                self.problem("bad-length", text, error.help(), place);
                 return None;
             }
         };
-        let ruler = crate::length::Ruler::SixtyFourth;
         if length.mm() < least || length.mm() > most {
-            let found = length.show(self.units, ruler);
+            let found = Arg::Length(length, self.units);
             let text = if length.mm() < 0.0 {
-                format!("\"{name}\" is {found}, and a size can't be less than 0")
+                is("size-below-zero", name, found)
             } else {
-                let (low, high) =
-                    (Length::from_mm(least).show(Units::Mm, ruler), Length::from_mm(most).show(Units::Mm, ruler));
-                format!("\"{name}\" is {found}, and must lie between {low} and {high}")
+                let mm = |mm: f64| Arg::Length(Length::from_mm(mm), Units::Mm);
+                is("out-of-range", name, found).with("least", mm(least)).with("most", mm(most))
             };
-            self.problem("out-of-range", text, "check the number and its unit", place);
+            self.problem("out-of-range", text, Said::new("out-of-range-help"), place);
             return None;
         }
         Some(length)
@@ -340,20 +322,16 @@ impl<'s> Reader<'s> {
         let Tree::Number(number) = tree else {
             let help = match tree {
                 Tree::Text(text) if text.trim().parse::<u32>().is_ok() => {
-                    format!("write {} without quotes", text.trim())
+                    Said::new("count-without-quotes").with("number", text.trim())
                 }
-                _ => format!("write a whole number, {}", least.max(1)),
+                _ => Said::new("wrong-type-count-help").with("number", least.max(1)),
             };
-            self.problem("wrong-type", format!("\"{name}\" takes a whole number, not {}", tree.what()), help, place);
+            self.wrong_type(name, Said::new("form-count"), tree, help, place);
             return None;
         };
         if number.fract() != 0.0 || *number < f64::from(least) || *number > f64::from(most) {
-            self.problem(
-                "out-of-range",
-                format!("\"{name}\" is {number}, and must be a whole number from {least} to {most}"),
-                "",
-                place,
-            );
+            let text = is("count-out-of-range", name, number.to_string()).with("least", least).with("most", most);
+            self.problem("out-of-range", text, Said::NOTHING, place);
             return None;
         }
         #[allow(
@@ -365,30 +343,38 @@ impl<'s> Reader<'s> {
     }
 }
 
-fn wanted(takes: Takes) -> String {
+fn wanted(takes: Takes) -> Arg {
     match takes {
-        Takes::Length { .. } | Takes::Caliper => "a length, 140 or \"5 1/2 in\"".into(),
-        Takes::Count { .. } => "a whole number".into(),
-        Takes::CountOr { word, .. } => format!("a whole number or \"{word}\""),
-        Takes::Amount => "a number".into(),
-        Takes::Text => "a text in double quotes".into(),
-        Takes::Choice(words) => one_of(words.iter().copied()),
-        Takes::Flag => "true or false".into(),
-        Takes::Counts => "a list of whole numbers, [1, 4]".into(),
-        Takes::Texts(form) | Takes::AmountOrText(form) | Takes::Nested(form) => form.into(),
+        Takes::Length { .. } | Takes::Caliper => Said::new("form-length").into(),
+        Takes::Count { .. } => Said::new("form-count").into(),
+        Takes::CountOr { word, .. } => Said::new("form-count-or").with("word", Arg::quoted(word)).into(),
+        Takes::Amount => Said::new("form-amount").into(),
+        Takes::Text => Said::new("form-text").into(),
+        Takes::Choice(words) => Arg::Either(words.iter().copied().map(Arg::quoted).collect()),
+        Takes::Flag => Said::new("form-flag").into(),
+        Takes::Counts => Said::new("form-counts").into(),
+        Takes::Texts(form) | Takes::AmountOrText(form) | Takes::Nested(form) => Arg::term(form),
     }
 }
 
-/// "Did you mean", or where nothing is near, what there is.
-pub(super) fn unknown_help<'a>(word: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
-    nearest(word, known.clone()).map_or_else(
-        || format!("allowed: {}", known.collect::<Vec<_>>().join(", ")),
-        |name| format!("did you mean \"{name}\"?"),
-    )
+/// What a field is, and what is to be said of that.
+fn is(key: &'static str, name: &str, found: impl Into<Arg>) -> Said {
+    Said::new(key).with("field", Arg::field(name)).with("found", found)
 }
 
-fn one_of<'a>(words: impl Iterator<Item = &'a str>) -> String {
-    words.map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ")
+fn unknown_word(name: &str, word: &str) -> Said {
+    Said::new("unknown-word").with("field", Arg::field(name)).with("word", Arg::quoted(excerpt(word)))
+}
+
+/// What a misspelt name was meant to be.
+fn meant(name: &str) -> Said {
+    Said::new("did-you-mean").with("name", Arg::quoted(name))
+}
+
+/// What a misspelt name was meant to be; where nothing is near, the sentence of this key with all the names that there are.
+pub fn meant_or<'a>(key: &'static str, name: &str, known: impl Iterator<Item = &'a str> + Clone) -> Said {
+    let near = nearest(name, known.clone()).map(meant);
+    near.unwrap_or_else(|| Said::new(key).with("names", Arg::Row(known.map(Arg::code).collect())))
 }
 
 fn join(path: &str, name: &str) -> String {

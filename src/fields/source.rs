@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A file's text, and where in it a byte lies.
 
-use crate::finding::{Finding, Place};
+use crate::finding::{Finding, Place, Said};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -27,18 +27,9 @@ impl Source {
     pub fn new(name: &str, bytes: Vec<u8>) -> Result<Self, Box<Finding>> {
         let whole = |line, column| Place { file: name.into(), path: String::new(), line, column, width: 1 };
         if bytes.len() > LARGEST {
-            return Err(Box::new(
-                Finding::stop(
-                    "file-too-large",
-                    "",
-                    format!(
-                        "this file has {} MB; an album file has a few KB, 8 MB at the very most",
-                        bytes.len() / 1_000_000
-                    ),
-                )
-                .help("check that this is the file you meant")
-                .at(Some(&whole(1, 1))),
-            ));
+            let text = Said::new("file-too-large").with("megabytes", bytes.len() / 1_000_000);
+            let finding = Finding::stop("file-too-large", Said::NOTHING, text).help(Said::new("file-too-large-help"));
+            return Err(Box::new(finding.at(Some(&whole(1, 1)))));
         }
         let text = String::from_utf8(bytes).map_err(|error| {
             let good = error.utf8_error().valid_up_to();
@@ -46,11 +37,8 @@ impl Source {
             let line = before.split(|&byte| byte == b'\n').count();
             let tail = before.rsplit(|&byte| byte == b'\n').next().unwrap_or_default();
             let column = String::from_utf8_lossy(tail).chars().count() + 1;
-            Box::new(
-                Finding::stop("not-text", "", "this is not UTF-8 text")
-                    .help("save the file as UTF-8 (plain text), not as a word processor's document or in an older encoding")
-                    .at(Some(&whole(line, column))),
-            )
+            let finding = Finding::stop("not-text", Said::NOTHING, Said::new("not-text"));
+            Box::new(finding.help(Said::new("not-text-help")).at(Some(&whole(line, column))))
         })?;
         // A byte order mark is what some editors add to "UTF-8"; it means nothing here.
         let (text, marked) = match text.strip_prefix('\u{feff}') {

@@ -3,7 +3,7 @@
 
 use super::Source;
 use super::fault::{self, Fault};
-use crate::finding::{Finding, Place};
+use crate::finding::{Arg, Finding, Place, Said};
 use jsonc_parser::ast;
 use jsonc_parser::common::Ranged;
 use std::ops::Range;
@@ -37,15 +37,15 @@ pub enum Tree {
 impl Tree {
     /// What to call it in a message: `a number`.
     #[must_use]
-    pub const fn what(&self) -> &'static str {
-        match self {
-            Self::Object(_) => "an object { … }",
-            Self::Array(_) => "a list [ … ]",
-            Self::Text(_) => "a text",
-            Self::Number(_) => "a number",
-            Self::Flag(_) => "true or false",
-            Self::Null => "null",
-        }
+    pub const fn what(&self) -> Said {
+        Said::new(match self {
+            Self::Object(_) => "found-object",
+            Self::Array(_) => "found-list",
+            Self::Text(_) => "found-text",
+            Self::Number(_) => "found-number",
+            Self::Flag(_) => "found-flag",
+            Self::Null => "found-null",
+        })
     }
 }
 
@@ -72,9 +72,8 @@ impl Node {
         let parsed = jsonc_parser::parse_to_ast(source.text(), &jsonc_parser::CollectOptions::default(), &options)
             .ok()
             .and_then(|result| result.value);
-        parsed.map(|value| convert(&value)).ok_or_else(|| {
-            Box::new(Finding::stop("not-json", "", "this file could not be read as JSON").at(Some(&source.spot(1, 1))))
-        })
+        let unread = || Box::new(refused(Said::new("not-json"), Said::NOTHING, &source.spot(1, 1)));
+        parsed.map(|value| convert(&value)).ok_or_else(unread)
     }
 
     /// The value under `name`, the last one where it stands twice.
@@ -140,49 +139,21 @@ fn convert(value: &ast::Value<'_>) -> Node {
 /// Says in a crafter's words why a text is not JSON. `error` gives the place where our own look finds nothing.
 fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
     let Some((at, fault)) = fault::first(source.text()) else {
-        let place = source.spot(error.line(), error.column());
-        return Finding::stop("not-json", "", "this file could not be read as JSON").at(Some(&place));
+        return refused(Said::new("not-json"), Said::NOTHING, &source.spot(error.line(), error.column()));
     };
     let place = Place { width: 1, ..source.place(&(at..at), "") };
     if matches!(fault, Fault::NoComma | Fault::NoValue)
         && let Some(fraction) = bare_fraction(source.line(place.line), place.column)
     {
-        return Finding::stop("not-json", "", format!("{fraction} must stand in double quotes"))
-            .help(format!("write \"{fraction}\""))
-            .at(Some(&place));
+        let said = |key| Said::new(key).with("fraction", Arg::code(&fraction));
+        return refused(said("not-json-bare-fraction"), said("not-json-bare-fraction-help"), &place);
     }
-    let (text, help) = match fault {
-        Fault::Empty => ("this file is empty", "`hingeleaf new FILE` writes one to start from"),
-        Fault::EndsEarly => (
-            "the file ends too early",
-            "a closing } or ] or a quote is missing; perhaps the file was cut off when it was copied",
-        ),
-        Fault::TooDeep => (
-            "brackets are nested too deeply",
-            "an album file needs four levels at most: check that this is the file you meant",
-        ),
-        Fault::LastComma => ("there is a comma with nothing after it", "take the last comma away"),
-        Fault::TooLarge => ("this number is too large to mean anything", "lengths go up to 100 m"),
-        Fault::NoComma => (
-            "a comma is missing before this, or a bracket or quote is not closed",
-            "put a comma between two fields or two entries",
-        ),
-        Fault::NoColon => ("a colon is missing before this", "write \"name\": value"),
-        Fault::BareName => {
-            ("a field name must stand in double quotes here", "write it as \"name\": value; comments are not allowed")
-        }
-        Fault::NoValue => (
-            "this is neither a number nor a text in double quotes",
-            "write 140, or \"5 1/2 in\"; single quotes and words without quotes are not JSON",
-        ),
-        Fault::OpenText => (
-            "a text in quotes goes over the end of its line, or holds a character that can't be typed",
-            "close the quote on the same line; a new line within a text is written \\n",
-        ),
-        Fault::Backslash => ("a backslash does not go with what stands behind it", "write \\\\ for one backslash"),
-        Fault::Behind => ("something stands behind the end of the album", "take away what stands behind the last }"),
-    };
-    Finding::stop("not-json", "", text).help(help).at(Some(&place))
+    let [text, help] = fault.keys();
+    refused(Said::new(text), Said::new(help), &place)
+}
+
+fn refused(text: Said, help: Said, place: &Place) -> Finding {
+    Finding::stop("not-json", Said::NOTHING, text).help(help).at(Some(place))
 }
 
 /// The fraction written without quotes, `6 1/2` or `1/4`, that a column lies in or right behind.

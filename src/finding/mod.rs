@@ -93,32 +93,25 @@ pub struct Finding {
 }
 
 impl Finding {
-    fn new(level: Level, id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
-        Self {
-            level,
-            id,
-            about: about.into(),
-            text: text.into(),
-            measured: None,
-            allowed: None,
-            help: Said::default(),
-            place: None,
-            mend: None,
-        }
+    const fn new(level: Level, id: &'static str, about: Said, text: Said) -> Self {
+        Self { level, id, about, text, measured: None, allowed: None, help: Said::NOTHING, place: None, mend: None }
     }
 
     /// A finding that stops the work.
-    pub fn stop(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
+    #[must_use]
+    pub const fn stop(id: &'static str, about: Said, text: Said) -> Self {
         Self::new(Level::Stop, id, about, text)
     }
 
     /// A finding that warns.
-    pub fn warn(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
+    #[must_use]
+    pub const fn warn(id: &'static str, about: Said, text: Said) -> Self {
         Self::new(Level::Warn, id, about, text)
     }
 
     /// A finding worth knowing.
-    pub fn note(id: &'static str, about: impl Into<Said>, text: impl Into<Said>) -> Self {
+    #[must_use]
+    pub const fn note(id: &'static str, about: Said, text: Said) -> Self {
         Self::new(Level::Note, id, about, text)
     }
 
@@ -132,8 +125,8 @@ impl Finding {
 
     /// Adds a way out.
     #[must_use]
-    pub fn help(mut self, help: impl Into<Said>) -> Self {
-        self.help = help.into();
+    pub fn help(mut self, help: Said) -> Self {
+        self.help = help;
         self
     }
 

@@ -5,7 +5,12 @@
 
 use crate::length::{Length, Units};
 
-/// A sentence that is not in words yet.
+/// A sentence that is not in words yet. Words of a language are none:
+///
+/// ```compile_fail,E0308
+/// use hingeleaf::finding::{Finding, Said};
+/// let finding = Finding::stop("too-wide", Said::NOTHING, "it is too wide");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Said {
     key: &'static str,
@@ -39,15 +44,25 @@ pub enum Arg {
     All(Vec<Arg>),
     /// Several of which one will do, `a, b or c`.
     Any(Vec<Arg>),
+    /// Several of which one is written: `a or b or c`.
+    Either(Vec<Arg>),
     /// Several, one after the other: `a, b, c`.
     Row(Vec<Arg>),
 }
 
 impl Said {
+    /// No word.
+    pub const NOTHING: Self = Self::new("");
+
     /// The sentence that stands under a key in the tables, nothing in its places yet.
     #[must_use]
     pub const fn new(key: &'static str) -> Self {
         Self { key, args: Vec::new() }
+    }
+
+    /// What a finding is about that has a name: a part, a piece.
+    pub fn named(name: impl Into<String>) -> Self {
+        Self::new("about-part").with("part", Arg::term(name))
     }
 
     /// The same with something in one of its places.
@@ -137,24 +152,5 @@ impl From<u64> for Arg {
 impl From<usize> for Arg {
     fn from(count: usize) -> Self {
         Self::Count(count.try_into().unwrap_or(u64::MAX))
-    }
-}
-
-/// Words that are not in the tables yet.
-impl From<String> for Said {
-    fn from(text: String) -> Self {
-        if text.is_empty() { Self::default() } else { Self::new("plain").with("text", text) }
-    }
-}
-
-impl From<&str> for Said {
-    fn from(text: &str) -> Self {
-        Self::from(text.to_owned())
-    }
-}
-
-impl From<&String> for Said {
-    fn from(text: &String) -> Self {
-        Self::from(text.clone())
     }
 }

@@ -6,7 +6,7 @@
 
 use crate::album::{Album, Bound};
 use crate::contour::{Edge, Point};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
 use crate::net::{Use, lifted};
@@ -43,6 +43,16 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
     findings
 }
 
+/// A piece by its name.
+pub(super) fn name(kit: &Kit, piece: usize) -> Arg {
+    kit.pieces.get(piece).map_or_else(|| Said::new("a-piece").into(), |piece| Arg::term(&piece.name))
+}
+
+/// The same as what a finding is about.
+pub(super) fn about(kit: &Kit, piece: usize) -> Said {
+    kit.pieces.get(piece).map_or(Said::new("a-piece"), |piece| Said::named(&piece.name))
+}
+
 struct Seen<'a> {
     album: &'a Album,
     kit: &'a Kit,
@@ -50,17 +60,22 @@ struct Seen<'a> {
 }
 
 impl Seen<'_> {
-    fn name(&self, piece: usize) -> &str {
-        self.kit.pieces.get(piece).map_or("a piece", |piece| &piece.name)
+    fn name(&self, piece: usize) -> Arg {
+        name(self.kit, piece)
+    }
+
+    fn about(&self, piece: usize) -> Said {
+        about(self.kit, piece)
     }
 
     fn owner(&self, piece: usize) -> Option<Owner> {
         self.kit.pieces.get(piece).map(|piece| piece.owner)
     }
 
-    fn stop(&self, id: &'static str, piece: usize, text: String) -> Finding {
+    fn stop(&self, id: &'static str, piece: usize, text: Said, help: &'static str) -> Finding {
         let place = self.kit.pieces.get(piece).and_then(|piece| self.kit.parts.get(piece.part));
-        Finding::stop(id, self.name(piece), text).at(place.and_then(|part| part.place.as_ref()))
+        let finding = Finding::stop(id, self.about(piece), text).help(Said::new(help));
+        finding.at(place.and_then(|part| part.place.as_ref()))
     }
 
     /// Pieces that no bond joins to the others; an insert may lie loose.
@@ -68,7 +83,7 @@ impl Seen<'_> {
         let loose = |&piece: &usize| {
             self.folded.pieces[piece].is_none() && !matches!(self.owner(piece), Some(Owner::Insert(_)))
         };
-        let say = |piece| self.stop("joined-to-nothing", piece, "nothing joins it to the rest of the album".into());
+        let say = |piece| self.stop("joined-to-nothing", piece, Said::new("joined-to-nothing"), "");
         (0..self.kit.pieces.len()).filter(loose).map(say).collect()
     }
 
@@ -77,19 +92,24 @@ impl Seen<'_> {
         let (one, other) = (&bond.one, &bond.other);
         let panel = |side: &Side| self.kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
         let (what, on) = (panel(one)?, panel(other)?);
-        let it =
-            if self.kit.pieces[one.piece].net.panels.len() > 1 { format!("its {}", what.name) } else { "it".into() };
+        let it = if self.kit.pieces[one.piece].net.panels.len() > 1 {
+            Said::new("its-panel").with("panel", Arg::term(what.name))
+        } else {
+            Said::new("it")
+        };
         let mm = Length::from_mm;
-        let target = self.name(other.piece);
+        let says = |key| {
+            let text = Said::new(key).with("it", it.clone()).with("panel", Arg::term(on.name));
+            text.with("piece", self.name(other.piece))
+        };
         if misfit.askew > ASKEW {
-            let text = format!("{it} does not lie on the {} of {target}: they are turned against each other", on.name);
-            return Some(self.stop("turned-over", one.piece, text).help("turn it over, or fold it the other way"));
+            return Some(self.stop("turned-over", one.piece, says("turned-over"), "turned-over-help"));
         }
         // What slides into a sleeve opens it by as much as it is thick.
         if misfit.aside > SLACK || (misfit.apart > APART && misfit.apart > APART + self.opens(bond)) {
             let off = misfit.aside.max(misfit.apart);
-            let text = format!("{it} misses its place on the {} of {target} by {}", on.name, self.album.roughly(off));
-            return Some(self.stop("misses", one.piece, text).measured(mm(off), mm(SLACK)).help("check its size"));
+            let text = says("misses").with("by", self.album.rough(off));
+            return Some(self.stop("misses", one.piece, text, "misses-help").measured(mm(off), mm(SLACK)));
         }
         // What is stuck down by the face that should show.
         let plain = what.purpose == Use::Plain && bond.hold == Hold::Stuck && one.face == Face::Front;
@@ -97,8 +117,7 @@ impl Seen<'_> {
         let shows =
             self.kit.pieces[other.piece].net.holes.iter().any(|hole| on.outline.contains(hole.bounds().center()));
         if plain && !shows && self.kit.pieces[one.piece].net.panels.len() == 1 {
-            let text = format!("the face that should show is stuck on {target}");
-            return Some(self.stop("front-hidden", one.piece, text).help("turn it over"));
+            return Some(self.stop("front-hidden", one.piece, says("front-hidden"), "front-hidden-help"));
         }
         let insert = matches!(self.owner(one.piece), Some(Owner::Insert(_)));
         let overlap = self.folded.overlap(self.kit, (one.piece, one.panel), (other.piece, other.panel))?;
@@ -107,25 +126,24 @@ impl Seen<'_> {
         // A folded cover's faces give by a caliper at each fold.
         let give = self.folded.calipers.get(other.piece).copied().unwrap_or(0.0) + SLACK;
         if overlap.beyond > SLACK && !insert && !band && self.beyond_pieces(one, other) > give {
-            let text =
-                format!("{it} sticks out beyond the {} of {target} by {}", on.name, self.album.roughly(overlap.beyond));
-            let finding = self.stop("sticks-out", one.piece, text).measured(mm(overlap.beyond), mm(SLACK));
-            return Some(finding.help("make it smaller, or move it"));
+            let text = says("sticks-out").with("by", self.album.rough(overlap.beyond));
+            let finding = self.stop("sticks-out", one.piece, text, "sticks-out-help");
+            return Some(finding.measured(mm(overlap.beyond), mm(SLACK)));
         }
         if insert && overlap.area < overlap.of / 2.0 {
-            let text = format!("more than half of it lies outside the pocket on {target}");
-            return Some(self.stop("outside-its-pocket", one.piece, text).help("check which way it goes in"));
+            let text = says("outside-its-pocket");
+            return Some(self.stop("outside-its-pocket", one.piece, text, "outside-its-pocket-help"));
         }
         if what.purpose == Use::Tab && bond.hold == Hold::Slid {
             let [tab, page] = [&what.outline, &on.outline].map(|outline| outline.bounds().height());
             if tab < page * SHORT {
-                let (long, tall) = (self.album.show(tab), self.album.show(page));
-                let text = format!("{it} is {long} long, and the page that it carries {tall}");
+                let text = says("strip-short").with("long", self.album.length(tab));
+                let text = text.with("tall", self.album.length(page));
                 let place = self.kit.parts[self.kit.pieces[one.piece].part].place.as_ref();
                 return Some(
-                    Finding::warn("strip-short", self.name(one.piece), text)
+                    Finding::warn("strip-short", self.about(one.piece), text)
                         .measured(mm(tab), mm(page * SHORT))
-                        .help("make the strip about as tall as the page")
+                        .help(Said::new("strip-short-help"))
                         .at(place),
                 );
             }
@@ -174,8 +192,8 @@ impl Seen<'_> {
         for (number, piece) in self.kit.pieces.iter().enumerate() {
             for (panel, one) in piece.net.panels.iter().enumerate() {
                 if one.purpose == Use::Seam && !stuck.contains(&(number, panel)) {
-                    let text = format!("its {} is stuck to nothing", one.name);
-                    findings.push(self.stop("seam-loose", number, text).help("join it, or leave the seam out"));
+                    let text = Said::new("seam-loose").with("panel", Arg::term(one.name));
+                    findings.push(self.stop("seam-loose", number, text, "seam-loose-help"));
                 }
             }
         }
@@ -193,8 +211,7 @@ impl Seen<'_> {
             flap.zip(leaf).is_some_and(|(flap, leaf)| flap < leaf)
         };
         let say = |closing: &Closing| {
-            let text = "it folds away from the pocket that it should close".to_owned();
-            self.stop("flap-turned-over", closing.by.0, text).help("fold it the other way")
+            self.stop("flap-turned-over", closing.by.0, Said::new("flap-turned-over"), "flap-turned-over-help")
         };
         self.kit.closings.iter().filter(away).map(say).collect()
     }
@@ -218,9 +235,12 @@ impl Seen<'_> {
                     .iter()
                     .find(|&&other| self.meet(one, other) && !self.closes(one, other) && !self.facing(one, other));
                 if let Some(&(other, _)) = hit {
-                    let what = if other == one.0 { "itself".to_owned() } else { self.name(other).to_owned() };
-                    let finding = self.stop("passes-through", one.0, format!("it would have to pass through {what}"));
-                    findings.push(finding.help("check which way its folds go"));
+                    let text = if other == one.0 {
+                        Said::new("passes-through-itself")
+                    } else {
+                        Said::new("passes-through").with("piece", self.name(other))
+                    };
+                    findings.push(self.stop("passes-through", one.0, text, "passes-through-help"));
                 }
             }
         }
@@ -265,7 +285,8 @@ impl Seen<'_> {
     fn along_the_spine(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
         // Fronts look towards the first page; where it stands says where the album is bound.
-        let (side, sign) = if self.album.bound == Bound::Right { ("right", -1.0) } else { ("left", 1.0) };
+        let (key, sign) =
+            if self.album.bound == Bound::Right { ("out-of-order-right", -1.0) } else { ("out-of-order-left", 1.0) };
         let mut last: Option<(usize, f64)> = None;
         let mut pages: Vec<(usize, &Bond)> = self
             .kit
@@ -284,15 +305,14 @@ impl Seen<'_> {
             let panel = &self.kit.pieces[bond.one.piece].net.panels[bond.one.panel].outline;
             let (root, tip) = (lifted(tab, bond.one.at, 0.0), lifted(tab, panel.bounds().center(), 0.0));
             if tip[2] < root[2] {
-                let text = "its tabs point away from the pages".to_owned();
-                findings.push(self.stop("upside-down", bond.one.piece, text).help("turn the strip over"));
+                findings.push(self.stop("upside-down", bond.one.piece, Said::new("upside-down"), "upside-down-help"));
             }
             let along = sign * root[0];
             if last.is_some_and(|(_, at)| along < at + SLACK) {
                 let before = last.map_or(0, |(page, _)| page);
-                let text = format!("it stands to the {side} of page {before}, or in its place");
-                let finding = Finding::stop("out-of-order", format!("page {page}"), text);
-                findings.push(finding.help("check which tab carries which page"));
+                let about = Said::new("about-page").with("page", page);
+                let finding = Finding::stop("out-of-order", about, Said::new(key).with("page", before));
+                findings.push(finding.help(Said::new("out-of-order-help")));
             }
             last = Some((page, along));
         }
@@ -309,10 +329,8 @@ impl Seen<'_> {
         let inwards = lifted(stand, middle, 0.0)[2] - lifted(stand, inside.at, 0.0)[2];
         // A page that no spine carries lies as it lies.
         let hangs = self.kit.pieces.iter().any(|piece| piece.owner == Owner::Spine);
-        (hangs && (up < 0.5 || inwards < 0.0)).then(|| {
-            let text = "its head is at the spine's tail, or its fore-edge at the spine".to_owned();
-            self.stop("wrong-way-round", inside.piece, text).help("turn the page round")
-        })
+        (hangs && (up < 0.5 || inwards < 0.0))
+            .then(|| self.stop("wrong-way-round", inside.piece, Said::new("wrong-way-round"), "wrong-way-round-help"))
     }
 }
 
@@ -375,16 +393,16 @@ pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
     for (number, pocket) in kit.pockets.iter().enumerate() {
         let Some(closed) = closed_edges(kit, folded, number) else { continue };
         let shut: Vec<bool> = closed.iter().map(|(_, share)| *share > SHUT).collect();
-        let about = format!("page {}", pocket.page);
+        let stop = |id, help| {
+            let about = Said::new("about-page").with("page", pocket.page);
+            Finding::stop(id, about, Said::new(id)).help(Said::new(help))
+        };
         if shut.iter().all(|shut| *shut) {
-            let text = "its pocket is stuck shut on every side";
-            findings.push(Finding::stop("stuck-shut", about, text).help("leave the fore-edge open"));
+            findings.push(stop("stuck-shut", "leave-the-fore-edge-open"));
         } else if shut[0] && pocket.tab > 0.0 {
-            let text = "its pocket is stuck shut at the spine, where the hinge's tab goes in";
-            findings.push(Finding::stop("no-way-for-the-tab", about, text).help("leave the spine edge open"));
+            findings.push(stop("no-way-for-the-tab", "no-way-for-the-tab-help"));
         } else if shut[1..].iter().all(|shut| *shut) {
-            let text = "its pocket is open only at the spine, where nobody can reach in";
-            findings.push(Finding::stop("mouth-at-the-spine", about, text).help("leave the fore-edge open"));
+            findings.push(stop("mouth-at-the-spine", "leave-the-fore-edge-open"));
         }
     }
     findings

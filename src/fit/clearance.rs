@@ -11,7 +11,7 @@ use crate::parts::Kit;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Clearance {
     /// Of what: `tag 1 in the pocket of page 1`.
-    pub about: String,
+    pub about: Said,
     /// Which way: `across`.
     pub what: &'static str,
     /// What there is to spare, mm; below zero it does not fit.
@@ -32,7 +32,7 @@ impl Clearance {
 pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
     let mut all = inserts::clearances(kit);
     all.extend(flaps::reaches(kit).map(|(flap, spare)| Clearance {
-        about: format!("the flap of {}", flap.name),
+        about: Said::new("the-flap-of").with("page", Arg::term(&flap.name)),
         what: if flap.pocket.is_some() { "over its pocket" } else { "over its back" },
         spare,
         sizes: flaps::SIZES,
@@ -61,7 +61,7 @@ pub(super) fn by_hand(album: &Album, clearances: &[Clearance]) -> Option<Finding
         .with("off", album.length(tolerance))
         .with("more", tight.count());
     Some(
-        Finding::note("tight-by-hand", &first.about, text)
+        Finding::note("tight-by-hand", first.about.clone(), text)
             .measured(Length::from_mm(first.spare), Length::from_mm(f64::from(first.sizes) * tolerance))
             .help(Said::new("tight-by-hand-help")),
     )

@@ -28,7 +28,7 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
         let help = Said::new("pocket-too-wide-wallet-help")
             .with("field", Arg::field("pocket"))
             .with("most", album.length(width));
-        let finding = Finding::stop("pocket-too-wide", name, text).measured(mm(pocket), mm(width));
+        let finding = Finding::stop("pocket-too-wide", Said::named(name), text).measured(mm(pocket), mm(width));
         findings.push(finding.help(help).at(places[1].as_ref()));
     }
     if flap > width + NOTHING {
@@ -36,7 +36,7 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
         let help = Said::new("flap-too-wide-wallet-help")
             .with("field", Arg::field("overflap"))
             .with("most", album.length(width));
-        let finding = Finding::stop("flap-too-wide", name, text).measured(mm(flap), mm(width));
+        let finding = Finding::stop("flap-too-wide", Said::named(name), text).measured(mm(flap), mm(width));
         findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_most(width)));
     }
     // Folded over, the flap covers `flap` from the fore-edge; the pocket covers `pocket` from the spine.
@@ -47,7 +47,7 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
             .with("flap", Arg::field("overflap"))
             .with("least", album.length(width - pocket))
             .with("pocket", Arg::field("pocket"));
-        let finding = Finding::stop("flap-too-short", name, text).measured(mm(overlap), Length::ZERO);
+        let finding = Finding::stop("flap-too-short", Said::named(name), text).measured(mm(overlap), Length::ZERO);
         findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_least(width - pocket)));
     }
     findings

@@ -72,7 +72,7 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     let Some(overlap) = flap.overlap else {
         let key = if flap.what == "doors" { "one-score" } else { "one-score-leaf" };
         let text = Said::new(key).with("thick", album.rough(over.thick)).with("lost", album.rough(over.lost));
-        let finding = Finding::warn("one-score", &flap.name, text).measured(mm(over.lost), mm(QUIET));
+        let finding = Finding::warn("one-score", Said::named(&flap.name), text).measured(mm(over.lost), mm(QUIET));
         let help = Said::new("one-score-help").with("field", Arg::field(DEPTH.name())).with("depth", depth);
         let finding = finding.help(help).mend(format!("{}.{}", flap.path, DEPTH.name()), apart);
         return (over.lost > QUIET + NOTHING).then(|| finding.at(flap.place.as_ref()));
@@ -98,13 +98,13 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     if left < 0.0 {
         let text = Said::new("flap-open").with("thick", album.rough(over.thick)).with("short", album.rough(-left));
         let key = if flap.two { "flap-open-help-two" } else { "flap-open-help" };
-        let finding = Finding::stop("flap-open", &flap.name, text).measured(mm(left), Length::ZERO);
+        let finding = Finding::stop("flap-open", Said::named(&flap.name), text).measured(mm(left), Length::ZERO);
         return Some(mend(finding.help(help(key)).at(flap.place.as_ref())));
     }
     if left < by_hand {
         return None;
     }
     let text = Said::new("flap-barely").with("left", album.rough(left)).with("holds", album.rough(HOLDS));
-    let finding = Finding::note("flap-barely", &flap.name, text).measured(mm(left), mm(HOLDS));
+    let finding = Finding::note("flap-barely", Said::named(&flap.name), text).measured(mm(left), mm(HOLDS));
     Some(mend(finding.help(help("flap-barely-help")).at(flap.place.as_ref())))
 }

@@ -40,7 +40,7 @@ pub(super) fn check(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
         (false, Way::Up) => "no-grip-sunk-help",
     };
     Some(
-        Finding::note("no-grip", &insert.name, text)
+        Finding::note("no-grip", Said::named(&insert.name), text)
             .measured(Length::from_mm(lies), Length::from_mm(DEEP))
             .help(Said::new(help))
             .at(insert.places[way as usize].as_ref()),
@@ -50,7 +50,7 @@ pub(super) fn check(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
 /// A print whose corners are tucked through slots stands into the sleeve behind it.
 pub(super) fn catches(put: &Put<'_>) -> Finding {
     let text = Said::new("catches-on-corners").with("page", put.pocket.page);
-    Finding::note("catches-on-corners", &put.insert.name, text)
+    Finding::note("catches-on-corners", Said::named(&put.insert.name), text)
         .help(Said::new("catches-on-corners-help"))
         .at(put.insert.places[0].as_ref())
 }

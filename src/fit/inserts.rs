@@ -76,7 +76,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     };
     for insert in kit.inserts.iter().filter(|insert| insert.pocket.is_none_or(|pocket| pocket >= kit.pockets.len())) {
         let help = Said::new("no-pocket-help").with("pages", Arg::field("pages"));
-        let finding = Finding::warn("no-pocket", &insert.name, Said::new("no-pocket"));
+        let finding = Finding::warn("no-pocket", Said::named(&insert.name), Said::new("no-pocket"));
         say(finding.help(help).at(insert.places[0].as_ref()));
     }
     let mut hidden: Vec<Put<'_>> = Vec::new();
@@ -107,7 +107,7 @@ fn one(album: &Album, put: &Put<'_>) -> Vec<Finding> {
 
 fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
     let text = Said::new("insert-too-thick").with("stack", album.length(put.stack)).with("page", put.pocket.page);
-    Finding::stop("insert-too-thick", &put.insert.name, text)
+    Finding::stop("insert-too-thick", Said::named(&put.insert.name), text)
         .measured(Length::from_mm(put.stack), Length::from_mm(put.pocket.height))
         .help(Said::new("insert-too-thick-help"))
         .at(put.insert.places[1].as_ref())
@@ -130,7 +130,8 @@ fn too_large(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
         .with("page", pocket.page)
         .with("room", album.length(room))
         .with("stack", album.length(put.stack));
-    let finding = Finding::stop(id, &put.insert.name, text).measured(Length::from_mm(size), Length::from_mm(room));
+    let finding =
+        Finding::stop(id, Said::named(&put.insert.name), text).measured(Length::from_mm(size), Length::from_mm(room));
     Some(put.found(album, way, finding, "insert-size-help"))
 }
 
@@ -150,7 +151,7 @@ fn snug(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
         .with("size", album.length(size))
         .with("page", put.pocket.page)
         .with("inside", album.rough(empty));
-    let finding = Finding::warn("insert-snug", &put.insert.name, text)
+    let finding = Finding::warn("insert-snug", Said::named(&put.insert.name), text)
         .measured(Length::from_mm(clear), Length::from_mm(SLIDES.max(put.stack)));
     Some(put.found(album, way, finding, "insert-size-help"))
 }
@@ -170,7 +171,7 @@ fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
         }
         let text = Said::new("leaf-bulges").with("stack", album.rough(put.stack)).with("quiet", album.rough(QUIET));
         let entry = page.checked_sub(1).and_then(|page| album.pages.get(page));
-        let finding = Finding::warn("leaf-bulges", format!("page {page}"), text)
+        let finding = Finding::warn("leaf-bulges", Said::new("about-page").with("page", page), text)
             .measured(Length::from_mm(put.stack), Length::from_mm(QUIET))
             .help(Said::new("leaf-bulges-help"))
             .at(entry.and_then(|page| page.place()));
@@ -183,7 +184,8 @@ fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
 pub(super) fn clearances(kit: &Kit) -> Vec<Clearance> {
     puts(kit)
         .flat_map(|put| {
-            let inside = format!("{} in the pocket of page {}", put.insert.name, put.pocket.page);
+            let inside =
+                Said::new("in-the-pocket-of").with("insert", Arg::term(&put.insert.name)).with("page", put.pocket.page);
             let clearance = |what, way, sizes| Clearance {
                 about: inside.clone(),
                 what,

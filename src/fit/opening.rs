@@ -52,8 +52,8 @@ pub(super) fn too_many(album: &Album) -> Option<Finding> {
     let pages = album.pages.len();
     (pages > MOST_LEAVES).then(|| {
         let text = Said::new("not-laid-open").with("pages", pages).with("most", MOST_LEAVES);
-        Finding::note("not-laid-open", "spine", text)
-            .help("check an album of fewer pages like these: how they lie shows on it too")
+        Finding::note("not-laid-open", Said::new("about-spine"), text)
+            .help(Said::new("not-laid-open-help"))
             .at(album.spine.place())
     })
 }

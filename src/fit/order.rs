@@ -9,7 +9,8 @@
 //! so that the ones
 //! before it are not in the way; inserts go in at the end (common practice, no source).
 
-use crate::finding::Finding;
+use super::assembly::{about, name};
+use crate::finding::{Finding, Said};
 use crate::net::Use;
 use crate::parts::{Bond, Face, Hold, Kit, Owner, Piece, Purpose, Side};
 use std::collections::{BTreeMap, BTreeSet};
@@ -163,39 +164,32 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
     let mut hung: Option<usize> = None;
     for step in steps {
         let Some(bond) = kit.bonds.get(step.bond) else { continue };
-        let name = |piece: usize| kit.pieces.get(piece).map_or("a piece", |piece| piece.name.as_str());
-        let (one, other) = (name(bond.one.piece), name(bond.other.piece));
-        let stop = |text: String, help: &str| Finding::stop("wrong-order", one, text).help(help.to_owned());
+        let stop = |key, help| {
+            let text = Said::new(key).with("piece", name(kit, bond.other.piece));
+            Finding::stop("wrong-order", about(kit, bond.one.piece), text).help(Said::new(help))
+        };
         let doing = doings[step.bond];
         let open = |page| left.seams.get(&page).is_some_and(|seams| *seams > 0);
         match (doing, owner(kit, bond.other.piece)) {
             (Doing::LineSleeve, Some(page)) if !open(page) => {
-                findings.push(stop(
-                    format!("it goes inside {other}, which is closed by then"),
-                    "stick it in before the seams",
-                ));
+                findings.push(stop("into-closed-seams", "into-closed-seams-help"));
             }
             (Doing::HangPage | Doing::FillPocket, Some(page @ Owner::Page(_))) if open(page) => {
-                findings
-                    .push(stop(format!("it goes into {other}, whose seams are not stuck yet"), "make the page first"));
+                findings.push(stop("into-open-seams", "into-open-seams-help"));
             }
             (Doing::StackStrips, _) if hung.is_some() => {
-                findings.push(stop(
-                    format!("it is stuck on {other} with pages already in the way"),
-                    "stack all strips first",
-                ));
+                findings.push(stop("strip-behind-pages", "stack-all-strips-first"));
             }
             (Doing::MeetCover, _) if left.waits(Doing::StackStrips) => {
-                findings
-                    .push(stop(format!("it meets {other} before its strips are together"), "stack all strips first"));
+                findings.push(stop("cover-before-strips", "stack-all-strips-first"));
             }
             (Doing::MeetCover, _) if left.waits(Doing::MakeCover) => {
-                findings.push(stop(format!("it meets {other} before the cover is made"), "make the cover first"));
+                findings.push(stop("cover-before-itself", "cover-before-itself-help"));
             }
             (Doing::HangPage, Some(Owner::Page(page))) => {
                 if hung.is_some_and(|last| page > last) {
-                    let text = format!("it carries page {page}, and a page before that is already in the way");
-                    findings.push(stop(text, "hang the last page first"));
+                    let finding = stop("page-behind-pages", "page-behind-pages-help");
+                    findings.push(Finding { text: finding.text.clone().with("page", page), ..finding });
                 }
                 hung = Some(page);
             }
@@ -206,9 +200,9 @@ pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
         }
     }
     for (number, bond) in kit.bonds.iter().enumerate().filter(|(number, _)| !done[*number]) {
-        let about = kit.pieces.get(bond.one.piece).map_or("a piece", |piece| piece.name.as_str());
-        let text = format!("no step says when it is joined (bond {number})");
-        findings.push(Finding::stop("wrong-order", about, text).help("add the step"));
+        let text = Said::new("bond-without-step").with("bond", number);
+        let finding = Finding::stop("wrong-order", about(kit, bond.one.piece), text);
+        findings.push(finding.help(Said::new("bond-without-step-help")));
     }
     findings
 }

@@ -3,7 +3,7 @@
 
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::parts::{self, Kit, Part};
 use crate::stock::paper;
@@ -31,8 +31,8 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     let help = way_out(album, kit, number, cutter);
     let mut findings: Vec<Finding> = big.iter().take(NAMED).map(|part| one(album, part, &table, &help)).collect();
     if big.len() > NAMED {
-        let text = format!("{} more parts are too big for their sheet", big.len() - NAMED);
-        let finding = Finding::stop("too-big", format!("stock {}", table.stock.name), text);
+        let text = Said::new("too-big-more").with("parts", big.len() - NAMED);
+        let finding = Finding::stop("too-big", Said::new("about-stock").with("stock", &table.stock.name), text);
         findings.push(finding.help(help).at(table.stock.place.as_ref()));
     }
     findings
@@ -62,55 +62,53 @@ impl<'a> Table<'a> {
     }
 }
 
-fn one(album: &Album, part: &Part, table: &Table<'_>, help: &str) -> Finding {
+fn one(album: &Album, part: &Part, table: &Table<'_>, help: &Said) -> Finding {
     let Table { stock, usable, cutter } = table;
-    let name = part.used_in.first().unwrap_or(&part.id);
+    let about = Said::named(part.used_in.first().unwrap_or(&part.id));
     let best = table.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
     let Some((sheet, (across, up))) = best else {
-        let text = format!(
-            "the pattern of \"{}\" has to stand upright, and then its grain lies across the parts that keep to it",
-            stock.name
-        );
-        return Finding::stop("grain-against-pattern", name, text)
-            .help(
-                "take a stock whose grain runs the way its pattern stands, or say \"grain\": \"free\" for those parts",
-            )
+        let text = Said::new("grain-against-pattern").with("stock", Arg::quoted(&stock.name));
+        return Finding::stop("grain-against-pattern", about, text)
+            .help(Said::new("grain-against-pattern-help"))
             .at(part.place.as_ref());
     };
-    let show = |mm: f64| album.show(mm);
     let size = &stock.sheets[sheet.size];
     let [across, up] = [across, up].map(|over| Length::from_eighths(over).mm());
-    let sides = match (across > 0.0, up > 0.0) {
-        (true, true) => format!("{} too wide and {} too tall", show(across), show(up)),
-        (true, false) => format!("{} too wide", show(across)),
-        _ => format!("{} too tall", show(up)),
+    let over = match (across > 0.0, up > 0.0) {
+        (true, true) => Said::new("too-wide-and-tall"),
+        (true, false) => Said::new("too-wide"),
+        _ => Said::new("too-tall"),
     };
-    let mut why = Vec::new();
+    let mut why: Vec<Arg> = Vec::new();
     if cutter.margin > Length::ZERO {
-        why.push(format!("a margin of {} on every side", show(cutter.margin.mm())));
+        why.push(Said::new("with-margin").with("margin", album.length(cutter.margin.mm())).into());
     }
     if cutter.kerf > Length::ZERO {
-        why.push(format!("a kerf of {}", show(cutter.kerf.mm())));
+        why.push(Said::new("with-kerf").with("kerf", album.length(cutter.kerf.mm())).into());
     }
     if usable.lie(sheet, part.keeps()) != Lie::Any {
-        why.push("its grain or pattern upright".to_owned());
+        why.push(Said::new("with-its-way").into());
     }
-    let with = if why.is_empty() { String::new() } else { format!(" with {}", why.join(", ")) };
-    let text =
-        format!("{} x {} is {sides} for a sheet of {}{with}", show(part.flat.width), show(part.flat.height), size.name);
+    let text = Said::new("too-big")
+        .with("width", album.length(part.flat.width))
+        .with("height", album.length(part.flat.height))
+        .with("over", over.with("across", album.length(across)).with("up", album.length(up)))
+        .with("sheet", &size.name)
+        .with("reasons", why.len())
+        .with("why", Arg::Row(why));
     let (measured, room) = if across >= up {
         (part.flat.width, part.flat.width - across)
     } else {
         (part.flat.height, part.flat.height - up)
     };
-    Finding::stop("too-big", name, text)
+    Finding::stop("too-big", about, text)
         .measured(Length::from_mm(measured), Length::from_mm(room))
-        .help(help)
+        .help(help.clone())
         .at(part.place.as_ref())
 }
 
 /// The largest page that would fit, and the smallest common sheet that would take these parts.
-fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> String {
+fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
     let (width, height) = (album.page.width.mm(), album.page.height.mm());
     let mut ways = Vec::new();
     // Whether all parts of this stock fit when the page has this size.
@@ -120,21 +118,23 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> String {
     };
     let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
     if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {
-        ways.push(format!("make the page at most {} tall at this width", album.show(tallest)));
+        ways.push(Said::new("too-big-help-height").with("height", album.length(tallest)));
     }
     if let Some(widest) = largest(width, step, |width| fit_with(width, height)) {
-        ways.push(format!("make the page at most {} wide at this height", album.show(widest)));
+        ways.push(Said::new("too-big-help-width").with("width", album.length(widest)));
     }
     if ways.is_empty()
         && let Some(share) = largest(1.0, 1.0 / 256.0, |share| fit_with(width * share, height * share))
     {
         let down = |mm: f64| (mm * share / step).floor() * step;
-        ways.push(format!("make the page at most {} x {}", album.show(down(width)), album.show(down(height))));
+        let help = Said::new("too-big-help-size").with("width", album.length(down(width)));
+        ways.push(help.with("height", album.length(down(height))));
     }
     if let Some(name) = sheet_for(album, kit, number, cutter) {
-        ways.push(format!("take a larger sheet: all parts of this stock fit on {name}"));
+        ways.push(Said::new("too-big-help-sheet").with("sheet", name));
     }
-    if ways.is_empty() { "make this part smaller, or take a larger sheet".into() } else { ways.join("; or ") }
+    let either = |one: Said, other: Said| Said::new("or-else").with("one", one).with("other", other);
+    ways.into_iter().reduce(either).unwrap_or(Said::new("too-big-help"))
 }
 
 fn all_fit(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> bool {

@@ -41,7 +41,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             .with("page", pocket.page)
             .with("width", album.length(pocket.width));
         findings.push(
-            Finding::stop("tab-too-wide", "spine", text)
+            Finding::stop("tab-too-wide", Said::new("about-spine"), text)
                 .measured(mm(carry.tab), mm(pocket.width))
                 .help(Said::new("tab-too-wide-help").with("tab", Arg::field("spine.tab")))
                 .at(spine.place(TAB)),
@@ -63,7 +63,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         (text, "lead-in-too-small")
     };
     findings.push(
-        Finding::warn(id, "spine", text)
+        Finding::warn(id, Said::new("about-spine"), text)
             .measured(mm(carry.tab - round), mm(carry.tab / 2.0))
             .help(
                 Said::new("lead-in-help")

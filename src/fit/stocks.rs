@@ -32,7 +32,7 @@ fn about(stock: &Stock) -> Said {
 fn kerf(cutter: &Cutter) -> Option<Finding> {
     let text = || Said::new("kerf-large").with("kerf", Arg::Length(cutter.kerf, Units::Mm));
     (cutter.kerf.mm() > 1.0)
-        .then(|| Finding::note("kerf-large", Said::default(), text()).help(Said::new("kerf-large-help")))
+        .then(|| Finding::note("kerf-large", Said::NOTHING, text()).help(Said::new("kerf-large-help")))
 }
 
 fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {

@@ -45,8 +45,11 @@ pub(super) fn check(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         let text = text.with("piece", Arg::term(&piece.name));
         let part = kit.parts.get(piece.part);
         let place = part.and_then(|part| part.place.as_ref());
-        let page = if let Owner::Page(page) = piece.owner { format!("page {page}") } else { piece.name.clone() };
-        let finding = Finding::warn("tab-over-seam", page, text);
+        let about = match piece.owner {
+            Owner::Page(page) => Said::new("about-page").with("page", page),
+            _ => Said::named(&piece.name),
+        };
+        let finding = Finding::warn("tab-over-seam", about, text);
         findings.push(finding.help(Said::new("tab-over-seam-help").with("faces", Arg::field("faces"))).at(place));
     }
     findings

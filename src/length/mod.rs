@@ -5,7 +5,6 @@
 //! length in any of them, and text a person with a ruler can use. Never: panics, rounds what is kept (only what is
 //! printed is rounded), guesses at a unit it does not know, or reads a comma as a decimal point.
 
-use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
@@ -279,7 +278,7 @@ pub enum Allow {
 
 /// Why a text or number is no length. `found` is what was written, shortened where it is long.
 ///
-/// Displayed, it says what was found and then how to write it; [`LengthError::help`] is the second half alone.
+/// Displayed, it says what was found and then how to write it, in the words that `words` has for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum LengthError {
@@ -349,73 +348,3 @@ pub enum LengthError {
         found: String,
     },
 }
-
-impl LengthError {
-    /// What is wrong with it, without the way out.
-    #[must_use]
-    pub fn what(&self) -> String {
-        match self {
-            Self::Empty => "no length given".into(),
-            Self::NoNumber { found } => format!("\"{found}\" does not begin with a number"),
-            Self::NotFinite { found } => {
-                format!("\"{found}\" is not a number that can be measured")
-            }
-            Self::ZeroDenominator { found } => format!("\"{found}\" divides by zero"),
-            Self::BadFraction { found } => {
-                format!("\"{found}\" holds a fraction that cannot be read")
-            }
-            Self::Comma { found, .. } => format!("\"{found}\" has a comma in its number"),
-            Self::UnknownUnit { found, unit, .. } => {
-                format!("\"{found}\": there is no unit \"{unit}\" here")
-            }
-            Self::Point { found } => format!("\"{found}\" is in points"),
-            Self::Feet { found } => format!("\"{found}\" is in feet"),
-            Self::TwoUnits { found } => format!("\"{found}\" has more than one unit"),
-            Self::TwoNumbers { found } => format!("\"{found}\" has more than one number"),
-            Self::TooLong { found } => format!("\"{found}\" is more than 100 m"),
-        }
-    }
-
-    /// The way out: what is allowed, and an example to copy.
-    #[must_use]
-    pub fn help(&self) -> String {
-        match self {
-            Self::Empty | Self::NoNumber { .. } | Self::NotFinite { .. } => {
-                "write a number and its unit (mm, cm or in), for example \"216 mm\" or \"8 1/2 in\"".into()
-            }
-            Self::ZeroDenominator { .. } => {
-                "write the parts of an inch under the line, for example \"8 1/2 in\" or \"5/16 in\"".into()
-            }
-            Self::BadFraction { .. } => "write whole numbers over and under the line, and less than 1 after a whole \
-                                         number, for example \"8 1/2 in\" or \"17/2 in\""
-                .into(),
-            Self::Comma { pointed, joined: None, .. } => format!("write {pointed} with a point"),
-            Self::Comma { pointed, joined: Some(joined), .. } => {
-                format!("write {pointed} with a point, or {joined} without the comma")
-            }
-            Self::UnknownUnit { instead: Some(instead), .. } => {
-                format!("did you mean \"{instead}\"? Units are mm, cm and in (and pt, but for a caliper only)")
-            }
-            Self::UnknownUnit { instead: None, .. } => {
-                "use mm, cm or in (or pt, but for a caliper only), for example \"216 mm\"".into()
-            }
-            Self::Point { .. } => "a point means 1/72 in for type and 0.001 in for card, so it is taken for a caliper \
-                                   only; use mm, cm or in, for example \"8 1/2 in\""
-                .into(),
-            Self::Feet { .. } => "write it in inches, 12 to the foot, for example \"18 in\"".into(),
-            Self::TwoUnits { .. } => "write it in one unit, for example \"216 mm\" or \"8 1/2 in\"".into(),
-            Self::TwoNumbers { .. } => "write one length, for example \"216 mm\" or \"8 1/2 in\"".into(),
-            Self::TooLong { .. } => {
-                "check the number and its unit (mm, cm or in), for example \"216 mm\" or \"8 1/2 in\"".into()
-            }
-        }
-    }
-}
-
-impl fmt::Display for LengthError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}", self.what(), self.help())
-    }
-}
-
-impl std::error::Error for LengthError {}

@@ -3,7 +3,7 @@
 
 use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
-use crate::finding::Place;
+use crate::finding::{Place, Said};
 use crate::net::{Flat, Net};
 use crate::parts::pocket::{Pocket, Way};
 use crate::parts::spines::carry::Carry;
@@ -279,8 +279,8 @@ pub struct Flap {
 /// What there is to spare in a place that a kind states.
 #[derive(Clone, Debug)]
 pub struct Spare {
-    /// Of what: `the gate of page 2`.
-    pub about: String,
+    /// Of what: the gate of page 2.
+    pub about: Said,
     /// Which way: `between its doors`.
     pub what: &'static str,
     /// What there is to spare, mm.

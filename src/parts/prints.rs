@@ -7,7 +7,8 @@
 //! Names are the trade's, or plain ones of our own. "9x13" and "10x15" are names in whole centimetres for prints of
 //! 89 x 127 and 102 x 152 mm: a pocket of clear 100 x 150 mm takes none of the latter.
 
-use crate::fields::nearest;
+use crate::fields::meant_or;
+use crate::finding::{Arg, Said};
 use crate::length::{Length, excerpt};
 use crate::stock::paper::{PaperError, parse_size};
 
@@ -110,17 +111,8 @@ pub fn print(text: &str) -> Result<Print, PaperError> {
             let names = || PRINTS.iter().map(|print| print.name);
             // A size that only lacks its unit is told so; anything else was meant to be a name.
             if !text.contains(['x', 'X', '\u{d7}']) {
-                let known = nearest(&plain, names());
-                error.what = format!("there is no print of the name \"{}\"", excerpt(text.trim()));
-                error.help = known.map_or_else(
-                    || {
-                        format!(
-                            "names are {}; or write width x height and a unit, for example \"4x6in\"",
-                            names().collect::<Vec<_>>().join(", ")
-                        )
-                    },
-                    |name| format!("did you mean \"{name}\"?"),
-                );
+                error.what = Said::new("bad-print").with("name", Arg::quoted(excerpt(text.trim())));
+                error.help = meant_or("bad-print-help", &plain, names());
             }
             Err(error)
         }

@@ -12,9 +12,9 @@ use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Effort, Item, Layout, Watch};
-use crate::length::{Length, Ruler, Units};
+use crate::length::{Length, Units};
 use crate::parts::Kit;
 use crate::usable::Lie;
 use std::cmp::Reverse;
@@ -74,47 +74,38 @@ struct Row {
 
 fn said(album: &Album, table: &Table<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
     let lost = lost(table.cutter);
-    let text = format!("{count} sheets with {lost}, and {fewer} without");
-    let finding = |text: String| {
-        Finding::note("price-of-cutting", format!("stock {}", table.stock.name), text).at(table.stock.place.as_ref())
-    };
-    let show = |eighths: i64| Length::from_eighths(eighths).show(album.units, Ruler::SixtyFourth);
+    let says = |key| Said::new(key).with("count", count).with("fewer", fewer).with("lost", lost.clone());
+    let finding = |text: Said| Finding::note("price-of-cutting", table.about(), text).at(table.stock.place.as_ref());
+    let length = |eighths: i64| Arg::Length(Length::from_eighths(eighths), album.units);
     let Some((row, less, then)) = mended(album, table, count, watch) else {
-        return finding(text).help(format!("make {lost} smaller if your machine can, or look at other sizes of page"));
+        return finding(says("price-of-cutting")).help(Said::new("price-of-cutting-help").with("lost", lost));
     };
-    let kind = |at: usize| table.kit.parts[table.parts[at]].kind;
-    let what = match row.sides[..] {
-        [(one, _), (other, side)] => {
-            format!("a {} of {} and a {} of {}", kind(one), show(row.sides[0].1), kind(other), show(side))
-        }
-        _ => format!("{} {}s of {}", row.many, kind(row.sides[0].0), show(row.sides[0].1)),
+    let kind = |at: usize| Arg::term(table.kit.parts[table.parts[at]].kind);
+    let text = match row.sides[..] {
+        [(one, _), (other, side)] => says("price-of-cutting-pair")
+            .with("other", kind(other))
+            .with("beside", length(side))
+            .with("kind", kind(one)),
+        _ => says("price-of-cutting-row").with("many", row.many.unsigned_abs()).with("kind", kind(row.sides[0].0)),
     };
-    let way = if row.upright { "one above the other" } else { "side by side" };
-    let (need, room) = (show(row.need), show(row.room));
+    let text = text
+        .with("side", length(row.sides[0].1))
+        .with("way", Said::new(if row.upright { "one-above-the-other" } else { "side-by-side" }))
+        .with("need", length(row.need))
+        .with("room", length(row.room));
     let spare = row.whole - row.need;
-    let machine = if spare > 0 {
-        format!("so that they take no more than {} of the sheet there", show(spare))
-    } else {
-        "to nothing".into()
-    };
-    finding(format!("{text}: {what} {way} need {need}, and there are {room}"))
-        .measured(Length::from_eighths(row.need), Length::from_eighths(row.room))
-        .help(format!(
-            "make each {} smaller that way and {then} {} do; or bring {lost} down {machine}",
-            show(less),
-            if then == 1 { "will" } else { "sheets will" }
-        ))
+    let help = Said::new(if spare > 0 { "price-of-cutting-mend" } else { "price-of-cutting-mend-to-nothing" })
+        .with("less", length(less))
+        .with("sheets", then)
+        .with("lost", lost)
+        .with("spare", length(spare));
+    finding(text).measured(Length::from_eighths(row.need), Length::from_eighths(row.room)).help(help)
 }
 
 /// `kerf, gap and margin`, those that there are.
-fn lost(cutter: &Cutter) -> String {
+fn lost(cutter: &Cutter) -> Arg {
     let all = [("kerf", cutter.kerf), ("gap", cutter.gap), ("margin", cutter.margin)];
-    let some: Vec<&str> = all.iter().filter(|(_, size)| *size > Length::ZERO).map(|(name, _)| *name).collect();
-    match some[..] {
-        [first, second, third] => format!("{first}, {second} and {third}"),
-        [first, second] => format!("{first} and {second}"),
-        _ => some.concat(),
-    }
+    Arg::All(all.into_iter().filter(|(_, size)| *size > Length::ZERO).map(|(name, _)| Arg::term(name)).collect())
 }
 
 /// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.

@@ -11,7 +11,7 @@ use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};
 use crate::cutter::Cutter;
-use crate::finding::{Finding, Level, stops};
+use crate::finding::{Arg, Finding, Level, Said, stops};
 use crate::fit;
 use crate::layout::{Effort, Layout, Watch};
 use crate::parts::{self, Kit};
@@ -208,17 +208,13 @@ fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Sea
 
 fn said(album: &Album, insert: usize, count: u32) -> Finding {
     let entry = &album.inserts[insert];
-    let name = format!("{} {}", entry.kind.name, insert + 1);
+    let about = Said::new("about-insert").with("kind", Arg::term(entry.kind.name)).with("number", insert + 1);
     let stock = album.stocks.get(entry.stock).map_or("", |stock| stock.name.as_str());
-    let finding = match count {
-        0 => Finding::note(
-            "spare",
-            name,
-            format!("none comes free: the sheets of {stock} leave no room for one in each kit"),
-        )
-        .help("give it a \"count\" if you want it all the same; that may take another sheet"),
-        1 => Finding::note("spare", name, format!("1 a kit comes free on the sheets of {stock}")),
-        many => Finding::note("spare", name, format!("{many} a kit come free on the sheets of {stock}")),
+    let finding = Finding::note("spare", about, Said::new("spare").with("count", count).with("stock", stock));
+    let finding = if count == 0 {
+        finding.help(Said::new("spare-help").with("field", Arg::field(COUNT.name())))
+    } else {
+        finding
     };
     finding.at(entry.values.place(COUNT))
 }

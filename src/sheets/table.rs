@@ -8,7 +8,7 @@ use super::blocks::{self, Spread};
 use super::{Cut, Piece, Placed, Search, Sheet, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
 use crate::length::Length;
 use crate::parts::{Kit, Part};
@@ -73,11 +73,16 @@ impl<'a> Table<'a> {
         let count = |&part: &usize| u64::from(self.kit.parts[part].count) * u64::from(self.album.copies);
         let pieces: u64 = self.parts.iter().map(count).sum();
         (pieces > MOST_PIECES).then(|| {
-            let text = format!("{pieces} pieces are more than can be laid at once ({MOST_PIECES})");
-            Finding::stop("too-many-pieces", format!("stock {}", self.stock.name), text)
-                .help("make fewer kits at a time")
+            let text = Said::new("too-many-pieces").with("pieces", pieces).with("most", MOST_PIECES);
+            Finding::stop("too-many-pieces", self.about(), text)
+                .help(Said::new("too-many-pieces-help"))
                 .at(self.stock.place.as_ref())
         })
+    }
+
+    /// What findings about it are about.
+    pub(super) fn about(&self) -> Said {
+        Said::new("about-stock").with("stock", &self.stock.name)
     }
 
     /// The area of all parts needs so many sheets at least, of the first size.
@@ -283,11 +288,10 @@ impl<'a> Table<'a> {
         let spread = self.spreads.iter().filter(|spread| spread.jump > 1e-6);
         let worst = spread.clone().max_by(|one, two| one.jump.total_cmp(&two.jump))?;
         let more = spread.count() - 1;
-        let about = if more == 0 { worst.name.clone() } else { format!("{} and {more} more", worst.name) };
-        let jump = self.album.show(worst.jump);
-        let text = format!("its pattern jumps by {jump} from piece to piece: kerf and gap part what lies side by side");
-        let finding = Finding::note("pattern-jumps", about, text);
-        Some(finding.help("make panels.reveal larger, or kerf and gap smaller").at(self.stock.place.as_ref()))
+        let about = Said::new("about-more").with("first", Arg::term(&worst.name)).with("more", more);
+        let text = Said::new("pattern-jumps").with("jump", self.album.length(worst.jump));
+        let help = Said::new("pattern-jumps-help").with("field", Arg::field("panels.reveal"));
+        Some(Finding::note("pattern-jumps", about, text).help(help).at(self.stock.place.as_ref()))
     }
 
     /// Says what honouring the grain costs, where it costs anything.
@@ -300,13 +304,8 @@ impl<'a> Table<'a> {
         }
         let free = self.lay(false, watch).ok()?;
         let more = count(layout).checked_sub(count(&free)).filter(|&more| more > 0)?;
-        let text =
-            format!("keeping the grain along the spine takes {more} sheet{} more", if more == 1 { "" } else { "s" });
-        Some(
-            Finding::note("price-of-grain", format!("stock {}", self.stock.name), text).help(
-                "say \"grain\": \"free\" for the spine if that is worth more to you than strips that fold cleanly",
-            ),
-        )
+        let text = Said::new("price-of-grain").with("sheets", more);
+        Some(Finding::note("price-of-grain", self.about(), text).help(Said::new("price-of-grain-help")))
     }
 
     /// How many sheets more it takes than there are, where it comes in one size alone.
@@ -320,35 +319,33 @@ impl<'a> Table<'a> {
 
     /// What a stock without a layout has to say.
     pub(super) fn trouble(&self, trouble: &NoLayout, watch: &dyn Watch) -> Vec<Finding> {
-        let about = format!("stock {}", self.stock.name);
         let name = |item: usize| {
             let part = &self.kit.parts[self.parts[item]];
-            part.used_in.first().unwrap_or(&part.id).clone()
+            part.used_in.first().unwrap_or(&part.id)
         };
         match trouble {
             NoLayout::TooBig { items } => items
                 .iter()
                 .map(|&item| {
-                    Finding::stop("too-big", name(item), format!("it goes onto no sheet of {}", self.stock.name))
-                        .help("take a larger sheet, or make it smaller")
+                    let text = Said::new("too-big-for-all").with("stock", &self.stock.name);
+                    Finding::stop("too-big", Said::named(name(item)), text).help(Said::new("too-big-for-all-help"))
                 })
                 .collect(),
             NoLayout::OutOfSheets { left } => {
                 let pieces: u64 = left.iter().map(|&(_, count)| u64::from(count)).sum();
-                let names: Vec<String> =
-                    left.iter().take(3).map(|&(item, count)| format!("{count} x {}", name(item))).collect();
-                let short = self.missing(watch).map_or_else(String::new, |(needed, count)| {
-                    format!("{needed} are needed, {} more than there are; ", needed - count)
-                });
-                let text = format!(
-                    "there are not enough sheets: {short}{pieces} piece{} left without one ({}{})",
-                    if pieces == 1 { " is" } else { "s are" },
-                    names.join(", "),
-                    if left.len() > 3 { ", …" } else { "" }
-                );
+                let one = |&(item, count): &(usize, u32)| {
+                    Said::new("out-of-sheets-part").with("count", count).with("part", Arg::term(name(item))).into()
+                };
+                let rest = (left.len() > 3).then(|| Arg::from("…"));
+                let (needed, count) = self.missing(watch).unwrap_or_default();
+                let text = Said::new("out-of-sheets")
+                    .with("needed", needed)
+                    .with("more", needed - count)
+                    .with("pieces", pieces)
+                    .with("parts", Arg::Row(left.iter().take(3).map(one).chain(rest).collect()));
                 vec![
-                    Finding::stop("out-of-sheets", about, text)
-                        .help("raise \"count\" of the stock, add another sheet size to it, or make fewer kits")
+                    Finding::stop("out-of-sheets", self.about(), text)
+                        .help(Said::new("out-of-sheets-help").with("field", Arg::field("count")))
                         .at(self.stock.place.as_ref()),
                 ]
             }

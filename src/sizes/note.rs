@@ -5,9 +5,9 @@ use super::Size;
 use super::trial::{Trial, size};
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::layout::Watch;
-use crate::length::{Length, Ruler, Units};
+use crate::length::{Length, Units};
 use crate::parts;
 use crate::sheets::{Search, StockSheets, Tally};
 
@@ -56,23 +56,22 @@ fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length,
 }
 
 fn said(album: &Album, own: &Size, size: &Size) -> Finding {
-    let show = |side: Length| side.show(album.units, Ruler::SixtyFourth);
-    let less = |before: Length, after: Length, word: &str| {
-        (before != after).then(|| format!("{} {word}", show(before - after)))
+    let less = |key, before: Length, after: Length| {
+        (before != after).then(|| Said::new(key).with("by", album.length((before - after).mm())).into())
     };
-    let ways = [less(own.width, size.width, "narrower"), less(own.height, size.height, "shorter")];
-    let ways: Vec<String> = ways.into_iter().flatten().collect();
+    let ways = [less("narrower", own.width, size.width), less("shorter", own.height, size.height)];
     let changed = own.tallies.iter().filter(|tally| size.sheets(tally.stock) != tally.sheets);
-    let counts: Vec<String> = changed
-        .map(|tally| {
-            let (now, stock) = (size.sheets(tally.stock), &album.stocks[tally.stock].name);
-            format!("{now} sheet{} of {stock} instead of {}", if now == 1 { "" } else { "s" }, tally.sheets)
-        })
-        .collect();
+    let counts = changed.map(|tally| {
+        let said = Said::new("page-size-sheets").with("sheets", size.sheets(tally.stock)).with("before", tally.sheets);
+        said.with("stock", &album.stocks[tally.stock].name).into()
+    });
     let field = if own.width == size.width { "height" } else { "width" };
-    let text =
-        format!("{} ({} x {}) it takes {}", ways.join(" and "), show(size.width), show(size.height), counts.join(", "));
-    Finding::note("page-size", "page", text)
-        .help("hingeleaf sizes lists what other sizes of page take")
+    let text = Said::new("page-size")
+        .with("ways", Arg::All(ways.into_iter().flatten().collect()))
+        .with("width", album.length(size.width.mm()))
+        .with("height", album.length(size.height.mm()))
+        .with("sheets", Arg::Row(counts.collect()));
+    Finding::note("page-size", Said::new("about-the-page"), text)
+        .help(Said::new("page-size-help"))
         .at(album.page.values.place_of(field))
 }

@@ -4,8 +4,10 @@
 //! Sources: 2R to 8R are the inch sizes behind ISO 1008 (the standard's own table not seen); 9x13 and 10x15 are the usual
 //! makings of these nominal centimetre names; 3x4 and 4x6 in cards are common practice; ID-1 is ISO/IEC 7810, from memory.
 
+use crate::finding::{Arg, Said};
 use crate::length::{Length, Ruler, Units, excerpt};
 use crate::stock;
+use crate::stock::paper::PaperError;
 
 /// A print or card: its short and its long side.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,15 +53,17 @@ pub(super) fn usual(units: Units) -> impl Iterator<Item = Print> {
 ///
 /// # Errors
 /// What is wrong with it, and how to write it.
-pub fn print(text: &str) -> Result<Print, (String, String)> {
+pub fn print(text: &str) -> Result<Print, PaperError> {
     if let Some(&(name, short, long)) = PRINTS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(text.trim())) {
         return Ok(Print { name: name.into(), short: Length::from_mm(short), long: Length::from_mm(long) });
     }
-    let names: Vec<&str> = PRINTS.iter().map(|&(name, ..)| name).collect();
-    let help = format!("write one of {}, or any size: 4x6in, 100x150mm", names.join(", "));
     match stock::sheet_size(text) {
         Ok((name, width, height)) => Ok(Print { name, short: width.min(height), long: width.max(height) }),
-        Err(_) => Err((format!("\"{}\" is no print that is known here", excerpt(text)), help)),
+        Err(_) => {
+            let names = PRINTS.iter().map(|&(name, ..)| Arg::code(name)).collect();
+            let what = Said::new("print-not-known").with("print", Arg::quoted(excerpt(text)));
+            Err(PaperError { what, help: Said::new("print-not-known-help").with("names", Arg::Row(names)) })
+        }
     }
 }
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 //! One entry of `stocks`.
 
-use super::paper;
+use super::paper::{self, PaperError};
 use super::{CaliperFrom, Grain, Pattern, SheetSize, Stock};
 use crate::fields::{
     Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, nearest, needed,
     object_schema, rule,
 };
-use crate::finding::Place;
+use crate::finding::{Arg, Place, Said};
 use crate::length::{Length, excerpt};
 use serde_json::{Value, json};
 
@@ -55,7 +55,7 @@ pub fn schema() -> Value {
 
 /// Reads one stock.
 pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Option<Stock> {
-    let values = reader.object(node, path, "a stock", &[STOCK_FIELDS])?;
+    let values = reader.object(node, path, Said::new("a-stock"), &[STOCK_FIELDS])?;
     let sheets = sheets(reader, &values, path);
     let grammage = grammage(reader, &values);
     let (caliper, caliper_from) = match (values.get(CALIPER), grammage) {
@@ -83,7 +83,7 @@ fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize
     let mut sizes = Vec::new();
     let items = match &node.tree {
         Tree::Array(_) => reader
-            .list(node, &path, "\"sheet\"")
+            .list(node, &path, SHEET.name())
             .iter()
             .enumerate()
             .map(|(index, item)| (item, format!("{path}[{index}]")))
@@ -92,22 +92,20 @@ fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize
     };
     if items.is_empty() {
         let place = reader.place(&node.range, &path);
-        reader.problem("empty", "\"sheet\" is an empty list", format!("give {SHEET_FORM}"), &place);
+        reader.empty(SHEET.name(), SHEET_FORM, &place);
     }
     for (item, path) in items {
         let place = reader.place(&item.range, &path);
         match &item.tree {
             Tree::Text(text) => sizes.extend(one(reader, text, &place, count, price)),
             Tree::Object(_) if item.range != node.range => {
-                if let Some(size) = reader.object(item, &path, "a sheet size", &[SIZE_FIELDS])
+                if let Some(size) = reader.object(item, &path, Said::new("a-sheet-size"), &[SIZE_FIELDS])
                     && let (Some(text), Some(at)) = (size.get(SIZE), size.place(SIZE))
                 {
                     sizes.extend(one(reader, text, at, size.get(COUNT).or(count), size.get(PRICE).or(price)));
                 }
             }
-            other => {
-                reader.problem("wrong-type", format!("\"sheet\" takes {SHEET_FORM}, not {}", other.what()), "", &place);
-            }
+            other => reader.wrong_type(SHEET.name(), Arg::term(SHEET_FORM), other, Said::NOTHING, &place),
         }
     }
     if sizes.is_empty() {
@@ -125,8 +123,8 @@ fn one(
 ) -> Option<SheetSize> {
     match sheet_size(text) {
         Ok((name, width, height)) => Some(SheetSize { name, width, height, count, price }),
-        Err((what, help)) => {
-            reader.problem("bad-sheet", what, help, place);
+        Err(error) => {
+            reader.problem("bad-sheet", error.what, error.help, place);
             None
         }
     }
@@ -140,9 +138,9 @@ fn one(
 /// ```
 /// let (name, width, _) = hingeleaf::stock::sheet_size("12x12in").unwrap();
 /// assert_eq!((name.as_str(), width.mm()), ("12x12in", 304.8));
-/// assert!(hingeleaf::stock::sheet_size("A44").unwrap_err().1.contains("\"A4\""));
+/// assert!(hingeleaf::stock::sheet_size("A44").unwrap_err().help.to_string().contains("\"A4\""));
 /// ```
-pub fn sheet_size(text: &str) -> Result<(String, Length, Length), (String, String)> {
+pub fn sheet_size(text: &str) -> Result<(String, Length, Length), PaperError> {
     if let Some(named) = paper::sheet(text.trim()) {
         return Ok((named.name.to_owned(), named.width, named.height));
     }
@@ -151,16 +149,17 @@ pub fn sheet_size(text: &str) -> Result<(String, Length, Length), (String, Strin
         text.chars().any(|c| matches!(c, 'x' | 'X' | '×')) && text.chars().any(|c| c.is_ascii_digit());
     if !looks_like_size {
         let names: Vec<&str> = paper::named_sheets().iter().map(|sheet| sheet.name).collect();
-        let help = nearest(text.trim(), names.iter().copied()).map_or_else(
-            || format!("name one of {}, or give its size as \"12x12in\" or \"300x200mm\"", names.join(", ")),
-            |name| format!("did you mean \"{name}\"? Sizes of your own are written \"12x12in\" or \"300x200mm\""),
-        );
-        return Err((format!("there is no sheet \"{shown}\""), help));
+        let help = match nearest(text.trim(), names.iter().copied()) {
+            Some(name) => Said::new("bad-sheet-help-meant").with("name", Arg::quoted(name)),
+            None => Said::new("bad-sheet-help").with("names", Arg::Row(names.into_iter().map(Arg::code).collect())),
+        };
+        return Err(PaperError { what: Said::new("bad-sheet").with("name", Arg::quoted(shown)), help });
     }
-    let (width, height) = paper::parse_size(text).map_err(|error| (error.what, error.help))?;
+    let (width, height) = paper::parse_size(text)?;
     let side = |length: Length| (5.0..=5000.0).contains(&length.mm());
     if !side(width) || !side(height) {
-        return Err((format!("a sheet of {shown} is no sheet"), "each side must lie between 5 mm and 5 m".into()));
+        let what = Said::new("bad-sheet-sides").with("size", shown);
+        return Err(PaperError { what, help: Said::new("bad-sheet-sides-help") });
     }
     Ok((text.trim().to_owned(), width, height))
 }
@@ -178,13 +177,9 @@ fn grammage(reader: &mut Reader<'_>, values: &Values) -> Option<f64> {
         },
     };
     if !(20.0..=5000.0).contains(&gsm) {
-        let shown = (gsm * 10.0).round() / 10.0;
-        reader.problem(
-            "out-of-range",
-            format!("\"grammage\" is {shown} g/m², and must lie between 20 and 5000"),
-            "check the number and its unit",
-            &place,
-        );
+        let text = Said::new("out-of-range-grammage").with("field", Arg::field(GRAMMAGE.name()));
+        let text = text.with("found", Arg::Number((gsm * 10.0).round() / 10.0, 1));
+        reader.problem("out-of-range", text, Said::new("out-of-range-help"), &place);
         return None;
     }
     Some(gsm)

@@ -4,6 +4,7 @@
 use super::{form, pictures, words};
 use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
+use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::Kit;
 use crate::stock::{STOCK_FIELDS, Stock};
@@ -83,11 +84,14 @@ fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
             })
     };
     let number = album.stocks.iter().position(|other| other.name == stock.name);
+    // A mark of a ruler says little of a caliper: by how much it is off belongs to it.
+    let caliper = Arg::Own(stock.caliper.show(album.units, Ruler::SixtyFourth));
+    let sentence = Said::new("paper-thick").with("sheets", names(stock)).with("caliper", caliper);
     json!({
         "name": stock.name,
         "way": way,
         "used": number.is_some_and(used),
-        "sentence": format!("{}, {} thick", names(stock), stock.caliper.show(album.units, Ruler::SixtyFourth)),
+        "sentence": words::say(&sentence),
         "rows": form::rows(album, root, &way, STOCK_FIELDS, &held),
     })
 }
@@ -99,13 +103,11 @@ pub(super) fn names(stock: &Stock) -> String {
 
 /// `4 pages of 148 × 190 mm on a flexi hinge, in a wrap cover.`
 fn sentence(album: &Album) -> String {
-    let pages = words::counted(album.pages.len() as u64, "page");
-    let size = words::sides(album, album.page.width, album.page.height);
-    let spine = words::kind(album.spine.kind.name).to_lowercase();
-    let cover = album.cover.as_ref().map_or_else(
-        || "no cover".to_owned(),
-        |cover| format!("a {} cover", words::kind(cover.kind.name).to_lowercase()),
-    );
-    let copies = if album.copies == 1 { String::new() } else { format!("; to be made {} times", album.copies) };
-    format!("{pages} of {size}, spine: {spine}, {cover}{copies}.")
+    let kind = |entry: &Entry| words::kind(entry.kind.name).to_lowercase();
+    let said = Said::new(if album.cover.is_some() { "album-in-a-cover" } else { "album-without-cover" })
+        .with("pages", album.pages.len())
+        .with("size", words::sides(album, album.page.width, album.page.height))
+        .with("spine", kind(&album.spine))
+        .with("cover", album.cover.as_ref().map(kind).unwrap_or_default());
+    words::say(&said.with("copies", album.copies))
 }

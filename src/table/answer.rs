@@ -8,12 +8,11 @@
 use super::change::{self, Changed, Wanted};
 use super::guard::Refusal;
 use super::kit::Machine;
-use super::words::Makers;
 use super::{album, assets, open, parts_list, said, sheets, sizes, words};
 use crate::album::{self as albums, Album};
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
-use crate::finding::Finding;
+use crate::finding::{Finding, Said};
 use crate::layout::{Effort, Unwatched, Watch};
 use crate::parts;
 use crate::sizes::{Range, survey};
@@ -65,14 +64,19 @@ impl Reply {
     }
 
     /// Plain words.
-    pub(super) fn words(status: u16, words: &str) -> Self {
-        Self::new(status, PLAIN, format!("{words}\n"))
+    pub(super) fn words(status: u16, said: &Said) -> Self {
+        Self::new(status, PLAIN, format!("{}\n", words::say(said)))
+    }
+
+    /// The plain words of a key.
+    pub(super) fn word(status: u16, key: &'static str) -> Self {
+        Self::words(status, &Said::new(key))
     }
 
     /// Why nothing is answered.
     pub(super) fn refused(refusal: Refusal) -> Self {
         match refusal {
-            Refusal::Host | Refusal::Origin => Self::words(403, "this page answers to its own machine alone"),
+            Refusal::Host | Refusal::Origin => Self::word(403, "page-of-its-own-machine"),
             Refusal::Token => Self::new(403, "text/html; charset=utf-8", include_str!("page/other-run.html")),
         }
     }
@@ -80,7 +84,7 @@ impl Reply {
     /// One of the page's own files.
     pub(super) fn page(name: &str) -> Self {
         assets::asset(name)
-            .map_or_else(|| Self::words(404, "there is nothing here"), |asset| Self::new(200, asset.kind, asset.text))
+            .map_or_else(|| Self::word(404, "nothing-here"), |asset| Self::new(200, asset.kind, asset.text))
     }
 
     fn json(value: &Value) -> Self {
@@ -135,33 +139,33 @@ impl Table {
     /// The answer to a question; `gone` tells when nobody waits for it any more.
     pub(super) fn answer(&self, name: &str, body: &[u8], gone: &AtomicBool) -> Reply {
         if gone.load(Ordering::Relaxed) {
-            return Reply::words(503, "nobody waits for this");
+            return Reply::word(503, "nobody-waits");
         }
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
             "work" | "folds" | "better" | "sizes" | "kit" | "file" => {}
-            _ => return Reply::words(404, "there is nothing here"),
+            _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
             Ok(question) => question,
-            Err(error) => return Reply::words(400, &format!("this can't be read: {error}")),
+            Err(error) => return Reply::words(400, &Said::new("question-not-read").with("error", error.to_string())),
         };
         let source = match Source::new(&question.name, question.text.clone().into_bytes()) {
             Ok(source) => source,
-            Err(finding) => return Reply::words(400, &finding.headline()),
+            Err(finding) => return Reply::words(400, &finding.text),
         };
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
         let read = albums::read(&source, &parts::kinds());
-        let Some(album) = read.value else { return Reply::words(400, "this album file can't be read") };
+        let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
         let cutter = match machine.value {
             Some(cutter) => cutter,
             None if name == "folds" => Cutter::default(),
-            None => return Reply::words(409, "a size of your machine can't be read; put it right first"),
+            None => return Reply::word(409, "machine-not-read"),
         };
         if name == "folds" {
             return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));
@@ -204,12 +208,10 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let usable = machine.value.is_some();
     let cutter = machine.value.unwrap_or_default();
     let refused = |source: &Source, findings: &[Finding]| {
-        let makers =
-            question.change.iter().fold(Makers::of(source), |makers, wanted| wanted.typed().fold(makers, Makers::and));
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source, &makers, None),
+            "findings": said::findings(findings, source, None),
         })
     };
     let judge = |source: &Source| {
@@ -249,7 +251,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
-        "notes": notes,
+        "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work.album, &root, &work.kit),
         "fit": said::fit(&work, &source, if usable { &[] } else { &machine }),
         "machine": machine,
@@ -262,7 +264,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
 /// One file of the kit, or several as a zip.
 fn taken_away(question: &Question, work: &Work) -> Reply {
     if work.stopped() {
-        return Reply::words(409, "the album does not go together yet");
+        return Reply::word(409, "not-together-yet");
     }
     let one = question.file.as_str();
     let formats: Vec<&str> = match (one.rsplit_once('.'), question.formats.is_empty()) {
@@ -272,16 +274,16 @@ fn taken_away(question: &Question, work: &Work) -> Reply {
     };
     let mut files = Memory::default();
     if let Err(problem) = work.write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
-        return Reply::words(500, &problem.to_string());
+        return Reply::words(500, &Said::new("kit-not-written").with("error", problem.to_string()));
     }
     if !one.is_empty() {
         return files.files.remove(one).map_or_else(
-            || Reply::words(404, "the kit has no such file"),
+            || Reply::word(404, "no-such-file"),
             |bytes| Reply::new(200, "application/octet-stream", bytes),
         );
     }
     match write::zip(&files) {
         Ok(bytes) => Reply::new(200, "application/zip", bytes),
-        Err(error) => Reply::words(500, &error.to_string()),
+        Err(error) => Reply::words(500, &Said::new("kit-not-written").with("error", error.to_string())),
     }
 }

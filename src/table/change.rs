@@ -4,7 +4,7 @@
 use super::{example, units, words};
 use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::parts;
@@ -51,22 +51,13 @@ impl Wanted {
             _ => None,
         }
     }
-
-    /// The maker's own words in it.
-    pub(super) fn typed(&self) -> impl Iterator<Item = &str> {
-        match self {
-            Self::Set { typed: word, .. } | Self::Stock { name: word } => Some(word.as_str()),
-            _ => None,
-        }
-        .into_iter()
-    }
 }
 
 /// A changed text, and what the maker should know about the change.
 #[derive(Debug)]
 pub(super) struct Changed {
     pub text: String,
-    pub notes: Vec<String>,
+    pub notes: Vec<Said>,
 }
 
 /// Changes a text; `judge` works an album out for mends.
@@ -95,7 +86,7 @@ pub(super) fn apply(
             hand.insert(list, *at, value)?;
         }
         Wanted::Copy { list, at } => {
-            let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list))?;
+            let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list.as_str()))?;
             hand.insert(list, at.saturating_add(1), value_of(source, node))?;
         }
         Wanted::Move { list, from, to } => {
@@ -121,13 +112,12 @@ pub(super) fn apply(
             hand.keep_card()?;
             let name = name.trim();
             if !crate::stock::is_name(name) {
-                let text = format!("\"{}\" can't be the name of a paper", crate::length::excerpt(name));
-                let help = "use up to 32 small letters, figures and hyphens, such as kraft-card";
-                return Err(Box::new(Finding::stop("stock-name", "", text).help(help)));
+                let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
+                return Err(refused("stock-name", text, "stock-name-help"));
             }
             if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
-                let text = format!("there is a paper called \"{name}\" already");
-                return Err(Box::new(Finding::stop("twice", "", text).help("give it another name")));
+                let text = Said::new("stock-twice").with("name", Arg::quoted(name));
+                return Err(refused("twice", text, "stock-twice-help"));
             }
             hand.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })?;
         }
@@ -136,15 +126,15 @@ pub(super) fn apply(
             hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
         }
         Wanted::MendAll {} => {
-            let mended = mend(source, judge).ok_or_else(|| gone("what a finding speaks of"))?;
+            let mended = mend(source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
             for change in &mended.changes {
-                hand.notes.push(format!("{}: {}", words::named(&change.path), album.show(change.to.mm())));
+                let note = Said::new("mend").with("field", words::named(&change.path));
+                hand.notes.push(note.with("to", album.length(change.to.mm())));
             }
             hand.source = mended.source;
         }
         Wanted::Units { units } => {
-            let to = Units::parse(units)
-                .ok_or_else(|| Box::new(Finding::stop("no-unit", "", "this is no unit").help("take mm, cm or in")))?;
+            let to = Units::parse(units).ok_or_else(|| refused("no-unit", Said::new("no-unit"), "no-unit-help"))?;
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
         }
@@ -156,7 +146,7 @@ pub(super) fn apply(
 #[derive(Debug)]
 pub(super) struct Hand {
     pub source: Source,
-    pub notes: Vec<String>,
+    pub notes: Vec<Said>,
 }
 
 impl Hand {
@@ -188,7 +178,8 @@ impl Hand {
 
     /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
     fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
-        let kind = kind_of(role_of(path), name).ok_or_else(|| gone(&format!("the kind \"{name}\"")))?;
+        let kind =
+            kind_of(role_of(path), name).ok_or_else(|| gone(Said::new("the-kind").with("kind", Arg::quoted(name))))?;
         let example::Entry { fields, stocks } = example::entry(album, root, kind);
         let mut entry = Map::new();
         entry.insert("kind".into(), kind.name.into());
@@ -204,8 +195,7 @@ impl Hand {
         for (name, value) in stocks {
             self.keep_card()?;
             self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
-            self.notes
-                .push(format!("It is cut from {name}, which is new among the papers: give your own sizes there."));
+            self.notes.push(Said::new("paper-is-new").with("paper", name));
         }
         Ok(Value::Object(entry))
     }
@@ -232,8 +222,7 @@ impl Hand {
             let after: Vec<usize> = pages.iter().filter_map(number).filter_map(new).collect();
             let path = format!("inserts[{index}].pages");
             if after.is_empty() {
-                self.notes
-                    .push(format!("Insert {} was for that page alone; it now goes where there is room.", index + 1));
+                self.notes.push(Said::new("insert-lost-its-page").with("insert", index + 1));
                 self.alter(&Change::Remove { path })?;
             } else if json!(after) != json!(pages) {
                 self.alter(&Change::Set { path, value: json!(after) })?;
@@ -244,11 +233,15 @@ impl Hand {
 }
 
 fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
-    Box::new(Finding::stop("unchanged", "", problem.to_string()).help("nothing was changed"))
+    refused("unchanged", problem.said(), "nothing-was-changed")
 }
 
-fn gone(what: &str) -> Box<Finding> {
-    Box::new(Finding::stop("unchanged", "", format!("{what} is not there any more")).help("nothing was changed"))
+fn gone(what: impl Into<Arg>) -> Box<Finding> {
+    refused("unchanged", Said::new("gone").with("what", what), "nothing-was-changed")
+}
+
+fn refused(id: &'static str, text: Said, help: &'static str) -> Box<Finding> {
+    Box::new(Finding::stop(id, Said::NOTHING, text).help(Said::new(help)))
 }
 
 fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
@@ -265,11 +258,11 @@ fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<
     }
     hand.alter(&Change::Set { path: path.into(), value })?;
     if way.starts_with("stocks.") && name == "sheet" {
-        for (old, word) in [("price", "price"), ("count", "number of sheets at hand")] {
+        for (old, note) in [("price", "price-of-the-other-sheet"), ("count", "count-of-the-other-sheet")] {
             let path = format!("{way}.{old}");
             if root.at(&path).is_some() {
                 hand.alter(&Change::Remove { path })?;
-                hand.notes.push(format!("The {word} was the other sheet's: give the new one's."));
+                hand.notes.push(Said::new(note));
             }
         }
     }

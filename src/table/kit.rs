@@ -2,10 +2,9 @@
 //! The machine's settings as the page has them, and the kit to take away.
 
 use super::said;
-use super::words::{self, Makers};
 use crate::cutter::{self, Cutter};
 use crate::fields::Source;
-use crate::finding::{Checked, Finding};
+use crate::finding::{Arg, Checked, Finding, Said};
 use crate::layout::Effort;
 use crate::sheets::Search;
 use serde::Deserialize;
@@ -39,8 +38,7 @@ impl Machine {
 
     /// What there is to say of the settings, for the page.
     pub(super) fn told(&self, findings: &[Finding]) -> Vec<Value> {
-        self.source()
-            .map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, &Makers::of(&source), None))
+        self.source().map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, None))
     }
 
     /// The settings as a cutter file.
@@ -65,7 +63,7 @@ impl Machine {
 
 fn own(finding: &mut Finding) {
     if let Some(place) = &mut finding.place {
+        finding.about = Said::new("about-machine").with("setting", Arg::term(&place.path));
         place.path = format!("{CUTTER}.{}", place.path);
-        finding.about = words::named(&place.path).into();
     }
 }

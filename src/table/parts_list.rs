@@ -2,6 +2,7 @@
 //! The parts and the way they go together, for the page.
 
 use super::{pictures, words};
+use crate::finding::Said;
 use crate::length::{Length, Units};
 use crate::picture;
 use crate::work::Work;
@@ -24,7 +25,8 @@ pub(super) fn folds(work: &Work) -> Value {
     let folded = pictures::folded(album, kit);
     let closed = (!work.stopped()).then(|| pictures::closed(album, kit, &folded));
     let laid = pictures::laid(work, &folded).map(|(picture, between)| {
-        json!({ "picture": picture, "words": format!("Laid open between pages {between} and {}.", between + 1) })
+        let said = Said::new("laid-open").with("page", between).with("next", between + 1);
+        json!({ "picture": picture, "words": words::say(&said) })
     });
     json!({ "closed": closed, "laid": laid, "steps": pictures::steps(work), "parts": drawn })
 }
@@ -50,6 +52,6 @@ pub(super) fn parts(work: &Work) -> Value {
         })
         .collect();
     let pieces = work.kit.pieces.len() as u64;
-    let sentence = format!("{}, {} of them different.", words::counted(pieces, "piece"), rows.len());
-    json!({ "sentence": sentence, "parts": rows })
+    let sentence = Said::new("pieces-of-a-kit").with("pieces", pieces).with("different", rows.len());
+    json!({ "sentence": words::say(&sentence), "parts": rows })
 }

@@ -3,6 +3,7 @@
 
 use super::words;
 use crate::album::Album;
+use crate::finding::Said;
 use crate::fit::order::{self, Doing, Step};
 use crate::folded::{self, Folded};
 use crate::parts::{Kit, Owner};
@@ -114,7 +115,7 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
             Doing::FillPocket | Doing::PutRound => whole(&held),
         };
         let text = if drawn.marks.is_empty() { String::new() } else { write::cutout(&drawn) };
-        let (words, about) = said(doing, steps.len() as u64);
+        let [words, about] = said(doing, steps.len() as u64);
         // What shows nothing new needs no picture.
         let picture = (text != before && !text.is_empty()).then_some(&text);
         rows.push(json!({ "words": words, "about": about, "picture": picture }));
@@ -133,37 +134,21 @@ fn one_page(work: &Work, folded: &Folded, pieces: &[usize], held: &dyn Fn(usize)
     picture::page(&work.album, &work.kit, folded, page, AJAR, held, LARGE)
 }
 
-/// What is done, and what to mind.
-fn said(doing: Doing, times: u64) -> (String, &'static str) {
-    let seams = words::counted(times, "place");
-    match doing {
-        Doing::LineSleeve => (
-            "Stick what lies inside the pockets".into(),
-            "Do it while the pages are still open; afterwards nobody reaches in.",
-        ),
-        Doing::MakePage => (
-            format!("Fold and stick the pages, {seams}"),
-            "Score first, fold along the scores, then tape or glue the seams.",
-        ),
-        Doing::CoverFace => {
-            (format!("Stick the panels on the pages, {seams}"), "The border of card is alike all round.")
-        }
-        Doing::StackStrips => {
-            ("Fold and stick the hinge strips, the narrow ones on the wide".into(), "Leave the gussets free.")
-        }
-        Doing::MakeCover => ("Make the cover".into(), "Let what is glued dry under a weight."),
-        Doing::LineCover => (
-            "Line the inside of the cover".into(),
-            "The end flaps of the spine are stuck on it first, and lie under the paper.",
-        ),
-        Doing::CoverTab => (
-            format!("Stick the panels over the tabs, {seams}"),
-            "The page hangs by its card: the paper goes over the tab afterwards.",
-        ),
-        Doing::MeetCover => ("Stick the spine into the cover".into(), "The same distance is left at head and tail."),
-        Doing::HangPage => (format!("Slide the pages on, the last one first, {seams}"), "The lead-in goes in first."),
-        Doing::MakeInsert => ("Make what goes into the pockets".into(), "Fold along the scores before you glue."),
-        Doing::FillPocket => ("Put the inserts into their pockets".into(), "They go in last."),
-        Doing::PutRound => ("Put the band round".into(), "The album is closed for that."),
-    }
+/// What is done, in so many places, and what to mind.
+fn said(doing: Doing, places: u64) -> [String; 2] {
+    let keys = match doing {
+        Doing::LineSleeve => ["step-line-sleeve", "mind-line-sleeve"],
+        Doing::MakePage => ["step-make-page", "mind-make-page"],
+        Doing::CoverFace => ["step-cover-face", "mind-cover-face"],
+        Doing::StackStrips => ["step-stack-strips", "mind-stack-strips"],
+        Doing::MakeCover => ["step-make-cover", "mind-make-cover"],
+        Doing::LineCover => ["step-line-cover", "mind-line-cover"],
+        Doing::CoverTab => ["step-cover-tab", "mind-cover-tab"],
+        Doing::MeetCover => ["step-meet-cover", "mind-meet-cover"],
+        Doing::HangPage => ["step-hang-page", "mind-hang-page"],
+        Doing::MakeInsert => ["step-make-insert", "mind-make-insert"],
+        Doing::FillPocket => ["step-fill-pocket", "mind-fill-pocket"],
+        Doing::PutRound => ["step-put-round", "mind-put-round"],
+    };
+    keys.map(|key| words::say(&Said::new(key).with("places", places)))
 }

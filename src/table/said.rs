@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
-use super::words::{self, Makers};
+use super::words;
 use crate::album::Album;
 use crate::fields::Source;
 use crate::finding::{Finding, Level, Mend, Said};
-use crate::length::{Length, Ruler, Units};
+use crate::length::{Length, Units};
 use crate::words::{Voice, say};
 use crate::work::Work;
 use crate::write;
@@ -13,29 +13,27 @@ use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
 pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, source, None, &ToString::to_string)
+    told(list, source, None, Voice::Shown)
 }
 
 /// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
-pub(super) fn findings(list: &[Finding], source: &Source, makers: &Makers, album: Option<&Album>) -> Vec<Value> {
-    told(list, source, album, &|said| on_the_page(said, makers))
+pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
+    told(list, source, album, Voice::Page)
 }
 
-fn told(list: &[Finding], source: &Source, album: Option<&Album>, worded: &dyn Fn(&Said) -> String) -> Vec<Value> {
+fn told(list: &[Finding], source: &Source, album: Option<&Album>, voice: Voice) -> Vec<Value> {
     let units = album.map_or(Units::Mm, |album| album.units);
-    let show = |length: Length| words::without_remarks(&length.show(units, Ruler::SixtyFourth));
+    let show = |length: Length| crate::words::length(length, units, voice);
+    let worded = |said: &Said| say(said, voice);
     list.iter()
         .map(|finding| {
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
-            // What is typed into a terminal is no help here.
-            let help = worded(&finding.help);
-            let typed = help.contains("--") || help.contains("hingeleaf ");
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
                 "about": worded(&finding.about),
                 "text": worded(&finding.text),
-                "help": if typed { String::new() } else { help },
+                "help": worded(&finding.help),
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
@@ -49,22 +47,19 @@ fn told(list: &[Finding], source: &Source, album: Option<&Album>, worded: &dyn F
         .collect()
 }
 
-/// A sentence as the page says it; what is no data yet is edited, but for the maker's own words in it.
-fn on_the_page(said: &Said, makers: &Makers) -> String {
-    let text = say(said, Voice::Page);
-    if said.key() == "plain" { words::on_the_page(&text, makers) } else { text }
-}
-
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
 fn mend(mend: &Mend, album: &Album) -> Option<Value> {
-    let show = |length: Length| album.show(length.mm());
     let held = album.length_at(&mend.path);
     if held.map(Length::eighths) == Some(mend.value.eighths()) {
         return None;
     }
-    let was = held.map_or_else(String::new, |held| format!(" instead of {}", show(held)));
-    let text = format!("{}: {}{was}", words::named(&mend.path), show(mend.value));
-    let short = format!("Make it {}", show(mend.value));
+    let to = |key| Said::new(key).with("to", album.length(mend.value.mm()));
+    let text = match held {
+        Some(held) => to("mend-instead").with("was", album.length(held.mm())),
+        None => to("mend"),
+    };
+    let text = words::say(&text.with("field", words::named(&mend.path)));
+    let short = words::say(&to("mend-short"));
     Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text, "short": short }))
 }
 
@@ -80,29 +75,20 @@ fn excerpt(line: &str, column: usize) -> String {
 pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
-    let also = match warns {
-        0 => String::new(),
-        1 => " One thing may disappoint.".into(),
-        many => format!(" {many} things may disappoint."),
-    };
-    let sentence = match stops {
-        0 => {
-            let tightest = work.fit.clearances.first().map(|tightest| work.album.roughly(tightest.spare));
-            let spare = tightest.map_or_else(String::new, |spare| format!("; {spare} to spare at the tightest place"));
-            format!("Goes together{spare}.{also}")
-        }
-        1 => "Does not go together yet: one thing stops it.".into(),
-        many => format!("Does not go together yet: {many} things stop it."),
-    };
+    let tightest = work.fit.clearances.first().filter(|_| stops == 0);
+    let sentence = Said::new(if tightest.is_some() { "goes-together-with-spare" } else { "goes-together" })
+        .with("stops", stops)
+        .with("warns", warns)
+        .with("spare", work.album.rough(tightest.map_or(0.0, |tightest| tightest.spare)));
     let sentence = match machine {
         [] => sentence,
-        _ => format!("Nothing can be cut: a size of your machine can’t be used. The album itself: {sentence}"),
+        _ => Said::new("machine-can-not-be-used").with("sentence", sentence),
     };
-    let of_album = findings(&work.findings, source, &Makers::of(source), Some(&work.album));
+    let of_album = findings(&work.findings, source, Some(&work.album));
     json!({
-        "sentence": sentence,
+        "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),
-        "more": work.fit.sentences(&work.album),
+        "more": work.fit.sentences(&work.album).iter().map(words::say).collect::<Vec<_>>(),
         "findings": machine.iter().cloned().chain(of_album).collect::<Vec<_>>(),
         "section": work.cross_section().map(|picture| write::drawing(&picture)),
     })

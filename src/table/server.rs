@@ -199,20 +199,20 @@ async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) 
     let body = match *request.method() {
         Method::GET | Method::HEAD => return Reply::page(&name),
         Method::POST => request.into_body(),
-        _ => return Reply::words(405, "this can't be done here"),
+        _ => return Reply::word(405, "not-done-here"),
     };
-    let too_large = || Reply::words(413, "an album file has some KB, 1 MB at the very most");
+    let too_large = || Reply::word(413, "question-too-large");
     if body.size_hint().lower() > LARGEST as u64 {
         return too_large();
     }
     let bytes = match timeout(BODY, Limited::new(body, LARGEST).collect()).await {
         Ok(Ok(collected)) => collected.to_bytes(),
         Ok(Err(error)) if error.is::<http_body_util::LengthLimitError>() => return too_large(),
-        Ok(Err(_)) => return Reply::words(400, "the request broke off"),
-        Err(_) => return Reply::words(408, "the request took too long to arrive"),
+        Ok(Err(_)) => return Reply::word(400, "question-broke-off"),
+        Err(_) => return Reply::word(408, "question-too-slow"),
     };
     let gate = if Table::is_long(&name) { &shared.long } else { &shared.quick };
-    let Ok(turn) = Arc::clone(gate).acquire_owned().await else { return Reply::words(503, "the program is ending") };
+    let Ok(turn) = Arc::clone(gate).acquire_owned().await else { return Reply::word(503, "program-ends") };
     let gone = Arc::new(AtomicBool::new(false));
     let waiting = Waiting(Arc::clone(&gone));
     let worker = Arc::clone(shared);
@@ -224,5 +224,5 @@ async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) 
     };
     let done = tokio::task::spawn_blocking(work).await;
     drop(waiting);
-    done.unwrap_or_else(|_| Reply::words(500, "the program failed at this: please report it with your album file"))
+    done.unwrap_or_else(|_| Reply::word(500, "program-failed"))
 }

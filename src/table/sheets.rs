@@ -2,6 +2,7 @@
 //! The sheets, and what there is to take away, in words and pictures for the page.
 
 use super::{album, words};
+use crate::finding::{Arg, Said};
 use crate::length::Units;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
@@ -24,52 +25,54 @@ pub(super) fn sheets(work: &Work) -> Option<Value> {
     }))
 }
 
-/// `9 sheets of card, 4 of paper; no layout can do it in fewer.`
+/// `9 sheets of card, 4 sheets of paper; no layout can do it in fewer.`
 fn sentence(work: &Work, costs: Option<f64>) -> String {
-    let name = |laid: &StockSheets| work.album.stocks.get(laid.stock).map_or("", |stock| stock.name.as_str());
-    let counts: Vec<String> =
-        work.stocks.iter().map(|laid| format!("{} of {}", words::counted(laid.count(), "sheet"), name(laid))).collect();
-    let open: Vec<&str> = work.stocks.iter().filter(|laid| !laid.proven_least).map(name).collect();
-    let least = if open.is_empty() {
-        "no layout can do it in fewer".to_owned()
-    } else {
-        format!("whether the {} can be done in fewer is not known", open.join(" and "))
-    };
-    let costs = costs.map_or_else(String::new, |cost| format!(", {cost:.2} in all"));
-    format!("{}{costs}; {least}.", counts.join(", "))
+    let name =
+        |laid: &StockSheets| work.album.stocks.get(laid.stock).map_or("", |stock| stock.name.as_str()).to_owned();
+    let count =
+        |laid| Arg::from(Said::new("sheets-of").with("sheets", StockSheets::count(laid)).with("paper", name(laid)));
+    let open: Vec<Arg> =
+        work.stocks.iter().filter(|laid| !laid.proven_least).map(|laid| Arg::Own(name(laid))).collect();
+    let said = Said::new(if open.is_empty() { "sheets-in-all" } else { "sheets-in-all-or-fewer" })
+        .with("counts", Arg::Row(work.stocks.iter().map(count).collect()))
+        .with("papers", Arg::All(open));
+    words::say(&costing(said, costs))
+}
+
+/// The same with what it costs, where that is known.
+fn costing(said: Said, cost: Option<f64>) -> Said {
+    let said = said.with("priced", usize::from(cost.is_some()));
+    said.with("cost", Arg::code(format!("{:.2}", cost.unwrap_or_default())))
 }
 
 fn stock(work: &Work, laid: &StockSheets) -> Value {
     let Some(stock) = work.album.stocks.get(laid.stock) else { return Value::Null };
-    let cost = Tally::of(&work.album, laid).cost;
-    let least = if laid.proven_least {
-        "no layout can do it in fewer".to_owned()
-    } else if stock.sheets.len() == 1 {
-        format!("perhaps it can be done in {}, surely not in fewer", laid.lower_bound)
-    } else {
-        "with several sizes of sheet it is not known whether fewer would do".to_owned()
+    let key = match (laid.proven_least, stock.sheets.len()) {
+        (true, _) => "paper-proven",
+        (false, 1) => "paper-or-fewer",
+        _ => "paper-of-several-sizes",
     };
-    let cost = cost.map_or_else(String::new, |cost| format!(", {cost:.2} in all"));
+    let said = Said::new(key)
+        .with("sheets", laid.count())
+        .with("used", Arg::Number(laid.used_percent, 0))
+        .with("bound", laid.lower_bound);
     json!({
         "name": stock.name,
         "way": format!("stocks.{}", stock.name),
         "sheet": album::names(stock),
-        "sentence": format!(
-            "{}{cost}, {:.0} % of them used; {least}.", words::counted(laid.count(), "sheet"), laid.used_percent
-        ),
+        "sentence": words::say(&costing(said, Tally::of(&work.album, laid).cost)),
         "sheets": laid.sheets.iter().map(|one| sheet(work, laid.stock, one)).collect::<Vec<_>>(),
     })
 }
 
 fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
-    let times = if sheet.times == 1 { "cut once".to_owned() } else { format!("cut {} times", sheet.times) };
-    let parts = words::counted(sheet.placements.len() as u64, "part");
+    let said = Said::new("sheet-cut").with("times", sheet.times).with("parts", sheet.placements.len());
     let offcuts: Vec<String> =
         sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
         "picture": write::drawing(&picture::sheet(&work.album, &work.kit, stock, sheet)),
-        "words": format!("{times}, {parts}"),
+        "words": words::say(&said),
         "offcuts": offcuts,
     })
 }
@@ -85,13 +88,7 @@ fn offcut(work: &Work, width: f64, height: f64) -> String {
 pub(super) fn take(work: &Work) -> Value {
     let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
-    let sentence = if work.stopped() || names.is_empty() {
-        "Nothing to cut yet: mend first what stops it. The album file can be kept at any time.".to_owned()
-    } else {
-        format!(
-            "{} to cut, as SVG and DXF, with their pictures, the cutting list and the guide.",
-            words::counted(sheets, "sheet")
-        )
-    };
-    json!({ "sentence": sentence, "names": names, "formats": Files::ALL.formats })
+    let nothing = work.stopped() || names.is_empty();
+    let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);
+    json!({ "sentence": words::say(&sentence), "names": names, "formats": Files::ALL.formats })
 }

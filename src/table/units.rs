@@ -8,8 +8,8 @@ use super::change::{Hand, plain};
 use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::Cutter;
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
-use crate::finding::Finding;
-use crate::length::{Length, Ruler, Units};
+use crate::finding::{Arg, Finding, Said};
+use crate::length::{Length, Units};
 use crate::parts;
 use crate::stock::STOCK_FIELDS;
 use serde_json::{Value, json};
@@ -49,7 +49,7 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 }
 
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
-pub(super) fn moved(before: &Album, after: &Source) -> Option<String> {
+pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
     let kit = |album: &Album| parts::kit(album, &Cutter::default()).value;
     let (one, other) = (kit(before)?, kit(&album::read(after, &parts::kinds()).value?)?);
     let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
@@ -59,8 +59,8 @@ pub(super) fn moved(before: &Album, after: &Source) -> Option<String> {
     let most = apart.fold(0.0, f64::max);
     // Arithmetic alone moves less than this, mm.
     (most > 1e-6).then(|| {
-        let most = Length::from_mm((most * 100.0).ceil() / 100.0).show(Units::Mm, Ruler::SixtyFourth);
-        format!("Sizes that are worked out now lie on the marks of another ruler: parts change by {most} at most.")
+        let most = Length::from_mm((most * 100.0).ceil() / 100.0);
+        Said::new("on-another-ruler").with("most", Arg::Length(most, Units::Mm))
     })
 }
 

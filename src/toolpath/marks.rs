@@ -3,7 +3,7 @@
 
 use super::letters::{Lettering, lettering};
 use crate::contour::{Contour, Point, Rect};
-use crate::finding::Finding;
+use crate::finding::{Arg, Finding, Said};
 use crate::parts::{Hidden, Kit};
 
 /// Where parts may be marked.
@@ -21,6 +21,9 @@ pub enum Labels {
 /// Letters are no taller than this, and no smaller than that, mm: our choice.
 const TALLEST: f64 = 4.0;
 const SMALLEST: f64 = 1.8;
+
+/// So many parts without a name are named.
+const MOST_NAMED: usize = 3;
 
 /// How far marks keep from a panel's edges, mm.
 const CLEAR: f64 = 1.0;
@@ -58,26 +61,18 @@ pub(super) fn marks(kit: &Kit, copies: &[u32], labels: Labels) -> (Vec<Marks>, O
 }
 
 fn note(unnamed: &[&str], labels: Labels) -> Option<Finding> {
-    let shown = match unnamed {
-        [] => return None,
-        [first, second, third, _, ..] => format!("{first}, {second}, {third}, …"),
-        few => few.join(", "),
-    };
+    if unnamed.is_empty() {
+        return None;
+    }
+    let shown = unnamed.iter().take(MOST_NAMED);
+    let rest = (unnamed.len() > MOST_NAMED).then_some(&"…");
     let (text, help) = match labels {
-        Labels::Everywhere => (format!("the names of {shown} do not fit on them"), "mark them by hand"),
-        _ => (
-            format!("no name is drawn on {shown}: it has no room where it does not show"),
-            "--labels everywhere draws names on faces that show, too",
-        ),
+        Labels::Everywhere => ("unnamed-parts-everywhere", "unnamed-parts-everywhere-help"),
+        _ => ("unnamed-parts", "unnamed-parts-help"),
     };
-    Some(
-        Finding::note(
-            "unnamed-parts",
-            format!("{} part{}", unnamed.len(), if unnamed.len() == 1 { "" } else { "s" }),
-            text,
-        )
-        .help(help),
-    )
+    let text = Said::new(text).with("parts", Arg::Row(shown.chain(rest).copied().map(Arg::from).collect()));
+    let about = Said::new("about-parts").with("count", unnamed.len());
+    Some(Finding::note("unnamed-parts", about, text).help(Said::new(help)))
 }
 
 fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -> Marks {

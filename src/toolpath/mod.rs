@@ -20,7 +20,8 @@ pub use marks::Labels;
 
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
-use crate::finding::{Checked, Finding};
+use crate::finding::{Arg, Checked, Finding, Said};
+use crate::length::Units;
 use crate::net::Sense;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet, StockSheets};
@@ -196,39 +197,20 @@ impl ToolPart {
 }
 
 fn uncuttable(part: &Part, problem: OffsetProblem, cutter: &Cutter) -> Finding {
-    let name = part.used_in.first().unwrap_or(&part.id);
-    let kerf = cutter.kerf.show(crate::length::Units::Mm, crate::length::Ruler::SixtyFourth);
-    let at_hole = |index: usize| {
+    let about = Said::named(part.used_in.first().unwrap_or(&part.id));
+    let (id, hole) = match problem {
+        OffsetProblem::Outline => ("outline-unsound", None),
+        OffsetProblem::OutlineSplits => ("outline-splits", None),
+        OffsetProblem::Hole(index) => ("hole-unsound", Some(index)),
+        OffsetProblem::HoleVanishes(index) => ("hole-vanishes", Some(index)),
+        OffsetProblem::HoleSplits(index) => ("hole-splits", Some(index)),
+    };
+    let mut text = Said::new(id).with("kerf", Arg::Length(cutter.kerf, Units::Mm));
+    if let Some(index) = hole {
         let bounds = part.flat.holes.get(index).map(Contour::bounds).unwrap_or_default();
-        format!(
-            "hole {} (at {:.1}, {:.1} mm, {:.1} x {:.1} mm)",
-            index + 1,
-            bounds.x0,
-            bounds.y0,
-            bounds.width(),
-            bounds.height()
-        )
-    };
-    let (id, text) = match problem {
-        OffsetProblem::Outline => {
-            ("outline-unsound", "its outline crosses itself or runs the wrong way round".to_owned())
-        }
-        OffsetProblem::OutlineSplits => {
-            ("outline-splits", format!("it has a notch that a kerf of {kerf} can't follow"))
-        }
-        OffsetProblem::Hole(index) => {
-            ("hole-unsound", format!("{} crosses itself or runs the wrong way round", at_hole(index)))
-        }
-        OffsetProblem::HoleVanishes(index) => (
-            "hole-vanishes",
-            format!("{} is narrower than the kerf of {kerf}: nothing of it would be left", at_hole(index)),
-        ),
-        OffsetProblem::HoleSplits(index) => (
-            "hole-splits",
-            format!("{} has a neck narrower than the kerf of {kerf}: it would fall into several", at_hole(index)),
-        ),
-    };
-    Finding::stop(id, name, text)
-        .help("make the hole or notch larger, or cut with a finer tool and give its kerf")
-        .at(part.place.as_ref())
+        let mm = |mm: f64| Arg::code(format!("{mm:.1}"));
+        let hole = Said::new("hole-at").with("number", index + 1).with("x", mm(bounds.x0)).with("y", mm(bounds.y0));
+        text = text.with("hole", hole.with("width", mm(bounds.width())).with("height", mm(bounds.height())));
+    }
+    Finding::stop(id, about, text).help(Said::new("uncuttable-help")).at(part.place.as_ref())
 }

@@ -2,12 +2,16 @@
 //! Sentences in words: for the terminal and reports, or for the page.
 //!
 //! In: a [`Said`], who reads it. Out: text. Never: holds a sentence itself; these stand in Fluent tables (`en/*.ftl`), one
-//! folder a language. A message's `.page` attribute is how the page says it, where that differs.
+//! folder a language. A message's `.page` attribute is how the page says it, where that differs; `.shown`, where it shows the
+//! file's text.
+
+mod lengths;
 
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Ruler, Units};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use std::borrow::Cow;
 use std::fmt;
 use std::sync::LazyLock;
 use unic_langid::LanguageIdentifier;
@@ -23,17 +27,46 @@ const ENGLISH: &[&str] = &[
     include_str!("en/page.ftl"),
 ];
 
-static IN_ENGLISH: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| {
+static IN_ENGLISH: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| bundle(None));
+
+/// The same with quotes as they are printed.
+static PRINTED: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| bundle(Some(printed)));
+
+fn bundle(letters: Option<fn(&str) -> Cow<'_, str>>) -> FluentBundle<FluentResource> {
     let tag: LanguageIdentifier = "en".parse().unwrap_or_default();
     let mut bundle = FluentBundle::new_concurrent(vec![tag]);
     bundle.set_use_isolating(false);
+    bundle.set_transform(letters);
     for table in ENGLISH {
         // A table with a fault gives all its sound entries; a test holds every table to having none.
         let resource = FluentResource::try_new((*table).to_owned()).unwrap_or_else(|(resource, _)| resource);
         bundle.add_resource_overriding(resource);
     }
     bundle
-});
+}
+
+/// Quotes of a table's text as they are printed; what goes into its places never comes here.
+fn printed(text: &str) -> Cow<'_, str> {
+    if !text.contains('"') {
+        return text.into();
+    }
+    let mut before = None;
+    let mut letters = text.chars().peekable();
+    let mut out = String::with_capacity(text.len() + 8);
+    while let Some(letter) = letters.next() {
+        let opens = match before {
+            Some(before) => matches!(before, ' ' | '('),
+            None => letters.peek().is_some_and(|next| next.is_alphanumeric()),
+        };
+        out.push(match letter {
+            '"' if opens => '“',
+            '"' => '”',
+            other => other,
+        });
+        before = Some(letter);
+    }
+    out.into()
+}
 
 /// Who reads it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,6 +75,19 @@ pub enum Voice {
     File,
     /// Somebody at the page: fields are called as on the page.
     Page,
+    /// Somebody at the page, with the file's text before them: fields are called as in the file.
+    Shown,
+}
+
+impl Voice {
+    /// The attribute of a message in which it says it otherwise.
+    const fn attribute(self) -> &'static str {
+        match self {
+            Self::File => "file",
+            Self::Page => "page",
+            Self::Shown => "shown",
+        }
+    }
 }
 
 /// A sentence in words; its key where the tables have none.
@@ -51,16 +97,17 @@ pub fn say(said: &Said, voice: Voice) -> String {
     if key.is_empty() {
         return String::new();
     }
-    let Some(message) = IN_ENGLISH.get_message(key) else { return key.to_owned() };
-    let of_the_page = message.get_attribute("page").filter(|_| voice == Voice::Page);
-    let Some(pattern) = of_the_page.map(|attribute| attribute.value()).or(message.value()) else {
+    let table = if voice == Voice::Page { &PRINTED } else { &IN_ENGLISH };
+    let Some(message) = table.get_message(key) else { return key.to_owned() };
+    let otherwise = message.get_attribute(voice.attribute());
+    let Some(pattern) = otherwise.map(|attribute| attribute.value()).or(message.value()) else {
         return key.to_owned();
     };
     let mut args = FluentArgs::new();
     for (place, arg) in said.args() {
         args.set(*place, value(arg, voice));
     }
-    IN_ENGLISH.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    table.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
 }
 
 impl fmt::Display for Said {
@@ -90,10 +137,10 @@ fn value(arg: &Arg, voice: Voice) -> FluentValue<'static> {
 
 fn worded(arg: &Arg, voice: Voice) -> String {
     match arg {
-        Arg::Length(length, units) => shown(*length, *units, voice),
+        Arg::Length(length, units) => self::length(*length, *units, voice),
         Arg::Roughly(length, units) => {
             let step = if *units == Units::In { 25.4 / 64.0 } else { 0.1 };
-            shown(Length::from_mm((length.mm() / step).round() * step), *units, voice)
+            self::length(Length::from_mm((length.mm() / step).round() * step), *units, voice)
         }
         Arg::Count(count) => count.to_string(),
         Arg::Number(number, decimals) => {
@@ -105,24 +152,26 @@ fn worded(arg: &Arg, voice: Voice) -> String {
         Arg::Quoted(text) => quoted(text, voice),
         Arg::Field(name) => field(name, voice),
         Arg::Said(said) => say(said, voice),
-        Arg::All(args) => joined(args, voice, "list-and"),
-        Arg::Any(args) => joined(args, voice, "list-or"),
+        Arg::All(args) => joined(args, voice, ["list-more", "list-and"]),
+        Arg::Any(args) => joined(args, voice, ["list-more", "list-or"]),
+        Arg::Either(args) => joined(args, voice, ["list-or"; 2]),
         Arg::Row(args) => args.iter().map(|arg| worded(arg, voice)).collect::<Vec<_>>().join(", "),
     }
 }
 
 /// A length; on the page without the remark by how little a fraction of an inch is off, of which a sentence may have six.
-fn shown(length: Length, units: Units, voice: Voice) -> String {
+#[must_use]
+pub fn length(length: Length, units: Units, voice: Voice) -> String {
     let text = length.show(units, Ruler::SixtyFourth);
     match (voice, text.split_once(" (")) {
-        (Voice::Page, Some((bare, _))) => bare.to_owned(),
+        (Voice::Page | Voice::Shown, Some((bare, _))) => bare.to_owned(),
         _ => text,
     }
 }
 
 fn quoted(text: &str, voice: Voice) -> String {
     match voice {
-        Voice::File => format!("\"{text}\""),
+        Voice::File | Voice::Shown => format!("\"{text}\""),
         Voice::Page => format!("“{text}”"),
     }
 }
@@ -130,8 +179,8 @@ fn quoted(text: &str, voice: Voice) -> String {
 /// A field as its voice knows it: `spine.lead_in` in the file, “lead-in” (the spine) on the page.
 fn field(name: &str, voice: Voice) -> String {
     match (voice, name.rsplit_once('.')) {
-        (Voice::File, None) => quoted(name, voice),
-        (Voice::File, Some(_)) => name.to_owned(),
+        (Voice::File | Voice::Shown, None) => quoted(name, voice),
+        (Voice::File | Voice::Shown, Some(_)) => name.to_owned(),
         (Voice::Page, None) => quoted(&label(name), voice),
         (Voice::Page, Some((_, last))) => format!("{} ({})", quoted(&label(last), voice), place(name)),
     }
@@ -157,6 +206,7 @@ pub fn place(path: &str) -> String {
                 "panels" => "place-panels",
                 "spine" => "place-spine",
                 "cover" => "place-cover",
+                "cutter" => "place-machine",
                 _ => "place-album",
             };
             say(&Said::new(key), Voice::Page)
@@ -169,6 +219,12 @@ pub fn place(path: &str) -> String {
 pub fn label(name: &str) -> String {
     let key = format!("field-{}", name.replace('_', "-"));
     entry(&key).unwrap_or_else(|| name.replace(['_', '-'], " "))
+}
+
+/// What a field's choice is called on the page.
+#[must_use]
+pub fn choice(word: &str) -> String {
+    entry(&format!("choice-{word}")).unwrap_or_else(|| word.replace(['_', '-'], " "))
 }
 
 /// A word of the model as the language has it.
@@ -186,12 +242,12 @@ fn entry(key: &str) -> Option<String> {
 }
 
 /// `a, b and c`
-fn joined(args: &[Arg], voice: Voice, last: &'static str) -> String {
+fn joined(args: &[Arg], voice: Voice, [more, last]: [&'static str; 2]) -> String {
     let mut rest = args.iter().peekable();
     let Some(first) = rest.next() else { return String::new() };
     let mut so_far = worded(first, voice);
     while let Some(next) = rest.next() {
-        let key = if rest.peek().is_some() { "list-more" } else { last };
+        let key = if rest.peek().is_some() { more } else { last };
         so_far = say(&Said::new(key).with("these", so_far).with("this", worded(next, voice)), voice);
     }
     so_far

@@ -81,7 +81,7 @@ impl Measures {
             lift_on_one_score_mm: tidy(openings.one_score),
         });
         let clearance = |clearance: &crate::fit::Clearance| Clearance {
-            about: clearance.about.clone(),
+            about: clearance.about.to_string(),
             way: clearance.what,
             spare_mm: tidy(clearance.spare),
             spare_by_hand_mm: tidy(clearance.by_hand(tolerance)),

@@ -118,7 +118,7 @@ fn no_file_is_too_long() {
 }
 
 /// Circles of files that still stand. The list only grows shorter: what is mended comes off it.
-const CIRCLES: [&[&str]; 12] = [
+const CIRCLES: [&[&str]; 11] = [
     &["fit/clearance.rs", "fit/grip.rs", "fit/inserts.rs"],
     &["fit/linkage/mod.rs", "fit/linkage/side.rs", "fit/linkage/tried.rs"],
     &["guide/desk.rs", "guide/mod.rs"],
@@ -128,7 +128,6 @@ const CIRCLES: [&[&str]; 12] = [
     &["sizes/mod.rs", "sizes/trial.rs"],
     &["table/answer.rs", "table/open.rs"],
     &["table/change.rs", "table/example.rs", "table/units.rs"],
-    &["table/kit.rs", "table/said.rs", "table/words.rs"],
     &["toolpath/letters.rs", "toolpath/marks.rs", "toolpath/mod.rs"],
     &["write/measures.rs", "write/report.rs"],
 ];

@@ -238,7 +238,7 @@ fn refusals_tell_the_way_out() {
 #[test]
 fn examples_in_messages_can_be_copied() {
     for text in ["", "wide", "1/0", "8 17/2", "3 milimetres", "3 px", "3 pt", "3 ft", "3 in mm", "3 3", "1e999"] {
-        let help = plain(text).expect_err(text).help();
+        let help = plain(text).expect_err(text).help().to_string();
         for example in help.split('"').skip(1).step_by(2) {
             assert!(plain(example).is_ok(), "{text:?}: {example:?}");
         }

@@ -8,7 +8,7 @@ use crate::common::{INCH, Run, TempDir, hingeleaf, near, project};
 use hingeleaf::album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{EditProblem, Source, edit, paste};
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Finding, Said};
 use hingeleaf::length::{Length, Units};
 use hingeleaf::mend::mend;
 use hingeleaf::parts;
@@ -262,11 +262,13 @@ fn mends_go_on_until_none_is_left() {
     let height = |album: &album::Album| album.page.height.mm();
     let find = |album: &album::Album| {
         let mut findings = vec![
-            Finding::note("n", "", "").mend("page.seam", mm(20.0)),
-            Finding::warn("w", "", "").mend("page.width", mm(9000.0)),
+            Finding::note("n", Said::NOTHING, Said::NOTHING).mend("page.seam", mm(20.0)),
+            Finding::warn("w", Said::NOTHING, Said::NOTHING).mend("page.width", mm(9000.0)),
         ];
         if height(album) < 185.0 {
-            findings.push(Finding::warn("h", "", "").mend("page.height", album.page.height + mm(1.0)));
+            findings.push(
+                Finding::warn("h", Said::NOTHING, Said::NOTHING).mend("page.height", album.page.height + mm(1.0)),
+            );
         }
         findings
     };
@@ -276,21 +278,25 @@ fn mends_go_on_until_none_is_left() {
     assert_eq!(changes, [("page.height", Some(mm(180.0)), mm(185.0))]);
     assert_eq!(mended.work.findings.iter().filter(|finding| finding.id == "h").count(), 0);
     // Eight rounds and no more.
-    let endless =
-        |album: &album::Album| vec![Finding::stop("s", "", "").mend("page.height", album.page.height + mm(1.0))];
+    let endless = |album: &album::Album| {
+        vec![Finding::stop("s", Said::NOTHING, Said::NOTHING).mend("page.height", album.page.height + mm(1.0))]
+    };
     let mended = mend(&source(SHORT), &|source| judged(source, &endless)).unwrap();
     near(height(&mended.work.album), 188.0, 1e-9);
     // Mends that go round in a circle end before the circle closes.
     let circle = |album: &album::Album| {
-        vec![Finding::stop("s", "", "").mend("page.height", if height(album) > 180.0 { mm(180.0) } else { mm(181.0) })]
+        vec![
+            Finding::stop("s", Said::NOTHING, Said::NOTHING)
+                .mend("page.height", if height(album) > 180.0 { mm(180.0) } else { mm(181.0) }),
+        ]
     };
     let mended = mend(&source(SHORT), &|source| judged(source, &circle)).unwrap();
     near(height(&mended.work.album), 181.0, 1e-9);
     // The graver finding has its way, and nothing happens where nothing is to be mended.
     let two = |_: &album::Album| {
         vec![
-            Finding::stop("s", "", "").mend("page.seam", mm(13.0)),
-            Finding::warn("w", "", "").mend("page.seam", mm(14.0)),
+            Finding::stop("s", Said::NOTHING, Said::NOTHING).mend("page.seam", mm(13.0)),
+            Finding::warn("w", Said::NOTHING, Said::NOTHING).mend("page.seam", mm(14.0)),
         ]
     };
     let first = |source: &Source| {
@@ -422,7 +428,7 @@ fn mends_come_as_json_and_as_words() {
 #[test]
 fn a_mend_of_what_is_left_out_can_be_pasted_in_too() {
     let album = common::album(SHORT);
-    let mut findings = vec![Finding::warn("w", "", "").mend("spine.gusset", mm(8.0))];
+    let mut findings = vec![Finding::warn("w", Said::NOTHING, Said::NOTHING).mend("spine.gusset", mm(8.0))];
     album.word_mends(&mut findings);
     let text = &findings[0].mend.as_ref().unwrap().text;
     assert_eq!(text, "\"spine\": { \"kind\": \"flexi-hinge\", \"gusset\": 8 }");

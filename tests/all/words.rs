@@ -29,7 +29,10 @@ fn the_tables_can_be_read() {
 #[test]
 fn every_sentence_is_used() {
     let quoted = quoted();
-    let looked_up = |key: &&str| key.starts_with("term-") || key.starts_with("field-");
+    let looked_up = |key: &&str| {
+        let choice = key.strip_prefix("choice-").is_some_and(|word| quoted.contains(word));
+        choice || key.starts_with("term-") || key.starts_with("field-")
+    };
     let unused: Vec<&str> =
         keys().into_iter().filter(|key| !looked_up(key)).filter(|key| !quoted.contains(*key)).collect();
     assert!(unused.is_empty(), "nothing says {unused:?}");
@@ -50,6 +53,28 @@ fn every_sentence_that_is_said_is_there() {
     assert!(said > 0);
 }
 
+/// At the page nobody types a command: what tells one to is worded otherwise there, or left out.
+#[test]
+fn the_page_names_no_command() {
+    let typed = |text: &str| text.contains("--") || text.contains("hingeleaf ");
+    let mut worded = 0;
+    for table in ["common", "reading", "parts", "fit", "sheets", "page"] {
+        let text = std::fs::read_to_string(project().join(format!("src/words/en/{table}.ftl"))).unwrap();
+        let lines: Vec<&str> = text.lines().collect();
+        for (at, line) in lines.iter().enumerate().filter(|(_, line)| typed(line)) {
+            let otherwise: Vec<&str> = lines[at + 1..].iter().map(|line| line.trim_start()).collect();
+            let otherwise = otherwise.iter().take_while(|line| line.starts_with('.'));
+            // Only where a file is read is its text shown.
+            let wanted = if table == "reading" { vec![".page =", ".shown ="] } else { vec![".page ="] };
+            for (attribute, text) in wanted.into_iter().zip(otherwise.chain([&"nothing"; 2])) {
+                assert!(text.starts_with(attribute) && !typed(text), "{table}: {line}");
+            }
+            worded += 1;
+        }
+    }
+    assert!(worded > 3, "only {worded} sentences name a command");
+}
+
 #[test]
 fn a_field_is_called_as_its_reader_knows_it() {
     let help = Said::new("list-and").with("these", Arg::field("overflap")).with("this", Arg::field("spine.lead_in"));
@@ -58,6 +83,23 @@ fn a_field_is_called_as_its_reader_knows_it() {
     // The maker's own words are nobody's to change, whatever they look like.
     let own = Said::new("list-and").with("these", Arg::quoted("overflap")).with("this", "spine.lead_in");
     assert_eq!(say(&own, Voice::Page), "“overflap” and spine.lead_in");
+    // Where the page shows the file's text, fields are called as they stand there.
+    assert_eq!(say(&help, Voice::Shown), say(&help, Voice::File));
+}
+
+/// A table's own quotes are printed on the page; what stands in a place of it is not touched.
+#[test]
+fn quotes_of_a_table_are_printed_on_the_page() {
+    let help = Said::new("weight-without-unit-help").with("figures", Arg::code("\"8\" "));
+    assert_eq!(
+        say(&help, Voice::File),
+        "write \"\"8\"  gsm\", or pounds with their grade, for example \"65 lb cover\""
+    );
+    assert_eq!(say(&help, Voice::Page), "write “\"8\"  gsm”, or pounds with their grade, for example “65 lb cover”");
+    let help = Said::new("not-json-bare-fraction-help").with("fraction", Arg::code("1/2"));
+    assert_eq!(say(&help, Voice::Page), "write “1/2”");
+    let file = Said::new("wrong-format-help").with("format", Arg::code("a/1"));
+    assert_eq!(say(&file, Voice::Page), "write “format”: “a/1” if it is one");
 }
 
 #[test]

@@ -4,7 +4,7 @@
 use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::cutter::Cutter;
-use crate::fields::{Key, Text, nearest};
+use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
@@ -253,7 +253,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Says what there is to spare in a place.
-    pub(in crate::parts) fn spare(&mut self, about: String, what: &'static str, spare: f64, sizes: u32) {
+    pub(in crate::parts) fn spare(&mut self, about: Said, what: &'static str, spare: f64, sizes: u32) {
         self.kit.spares.push(Spare { about, what, spare, sizes });
     }
 
@@ -275,13 +275,10 @@ impl<'a> Builder<'a> {
         if let Some(number) = names().position(|stock| stock == name) {
             return number;
         }
-        let help = nearest(name, names()).map_or_else(
-            || Said::new("part-of-unknown-stock-names").with("names", Arg::Row(names().map(Arg::from).collect())),
-            |name| Said::new("part-of-unknown-stock-meant").with("name", Arg::quoted(name)),
-        );
-        let text = Said::new("part-of-unknown-stock").with("name", Arg::quoted(excerpt(name)));
+        let help = meant_or("unknown-stock-help", name, names());
+        let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(name)));
         let text = text.with("stocks", Arg::field("stocks"));
-        self.find(Finding::stop("unknown-stock", "", text).help(help).at(entry.values.place(key)));
+        self.find(Finding::stop("unknown-stock", Said::NOTHING, text).help(help).at(entry.values.place(key)));
         otherwise
     }
 

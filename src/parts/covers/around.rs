@@ -98,7 +98,7 @@ impl Around {
             builder.find(finding.help(help).mend("cover.spine", most).at(entry.values.place(SPINE)));
         }
         // Leaf and cover can both be off at each edge.
-        builder.spare("the cover".into(), "beyond the pages", square, 2);
+        builder.spare(Said::new("the-cover"), "beyond the pages", square, 2);
         Some(Self { reach, spine, base, height, square, decor })
     }
 }

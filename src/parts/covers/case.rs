@@ -266,7 +266,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         say.builder.find(finding.at(entry.values.place(JOINT)));
     }
     // What the boards have to stand off beyond what jams them.
-    say.builder.spare("the case".into(), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
+    say.builder.spare(Said::new("the-case"), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
     if mitre < board - 1e-6 {
         let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
         say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);

@@ -89,7 +89,7 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Opt
             Some(if across { print.turned() } else { print })
         }
         Err(error) => {
-            let finding = Finding::stop("unknown-print", page.name(), error.what).help(error.help);
+            let finding = Finding::stop("unknown-print", page.about(), error.what).help(error.help);
             builder.find(finding.at(values.place(PRINT)));
             None
         }

@@ -103,7 +103,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     leaf.carried(builder, on, (0.0, 0.0));
     // The print may be larger by its tolerance, the folds at head and tail take a caliper at least (P1, H5, P6).
     let spare = play - print.off.mm() - page.caliper - prints::THICK;
-    builder.spare(format!("the frame of {}", page.name()), "round its print", spare, 2);
+    builder.spare(Said::new("the-frame-of").with("page", Arg::term(page.name())), "round its print", spare, 2);
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);

@@ -18,7 +18,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
-use crate::finding::Said;
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::build::builder::{Builder, side};
@@ -102,5 +102,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         two: true,
     });
     // Both doors and the page between them can be off.
-    builder.spare(format!("the gate of {}", page.name()), "between its doors", gap, 3);
+    builder.spare(Said::new("the-gate-of").with("page", Arg::term(page.name())), "between its doors", gap, 3);
 }

@@ -163,7 +163,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         two: true,
     });
     // The flap goes in between two seams, where a sharp fold takes a caliper (H5).
-    builder.spare(format!("the flap of {}", page.name()), "between its seams", 2.0f64.mul_add(EASE, -page.caliper), 2);
+    builder.spare(
+        Said::new("the-flap-of").with("page", Arg::term(page.name())),
+        "between its seams",
+        2.0f64.mul_add(EASE, -page.caliper),
+        2,
+    );
     let inside = side(1, Face::Front, (x(start), 0.0), down);
     let beyond = [0.0, (height - tall).min(tall)];
     builder.pocket(Pocket { beyond, flat: true, ..page.pocket((body, tall), across, up, inside) });

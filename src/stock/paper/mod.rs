@@ -5,6 +5,7 @@
 //! table. Never: lets one sheet stand in for another, guesses the grade of a weight in pounds, or calls an estimated
 //! caliper measured.
 
+use crate::finding::Said;
 use std::fmt;
 
 mod size;
@@ -19,18 +20,12 @@ pub use weight::{
 /// Why a size or a weight cannot be used.
 ///
 /// Displayed, it says what was found and then how to write it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PaperError {
     /// What was found.
-    pub what: String,
+    pub what: Said,
     /// What is allowed, with an example to copy.
-    pub help: String,
-}
-
-impl PaperError {
-    fn new(what: impl Into<String>, help: impl Into<String>) -> Self {
-        Self { what: what.into(), help: help.into() }
-    }
+    pub help: Said,
 }
 
 impl fmt::Display for PaperError {

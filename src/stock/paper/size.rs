@@ -4,6 +4,7 @@
 //! In: a sheet's name or its two sides as a person writes them. Out: width and height, how far a standard sheet may
 //! be off, and the standard. Never: lets one sheet stand in for another, takes a size without a unit.
 
+use crate::finding::{Arg, Said};
 use crate::length::Allow;
 use crate::length::Length;
 use crate::length::Units;
@@ -136,8 +137,6 @@ fn step(side: Length, steps: &[(f64, f64)], beyond: f64) -> Length {
     Length::from_mm(found.map_or(beyond, |(_, value)| *value))
 }
 
-const SIZE_HELP: &str = "write width x height and a unit, for example \"12x12in\" or \"300x200mm\"";
-
 /// Reads a sheet size of one's own, width first: `12x12in`, `300 x 200 mm`, `8 1/2 x 11 in`, `12×12in`.
 ///
 /// One unit serves both sides; each may have its own. A standard name is not a size: see [`sheet`].
@@ -158,18 +157,16 @@ pub fn parse_size(text: &str) -> Result<(Length, Length), PaperError> {
     let text = text.trim();
     let found = excerpt(text);
     let sides: Vec<&str> = text.split(['x', 'X', '×']).map(str::trim).collect();
-    let [width, height] = sides[..] else {
-        return Err(PaperError::new(format!("\"{found}\" is not a width and a height"), SIZE_HELP));
-    };
+    let quoted = |key| Said::new(key).with("found", Arg::quoted(&found));
+    let no_size = || PaperError { what: quoted("size-of-no-sides"), help: Said::new("size-of-no-sides-help") };
+    let [width, height] = sides[..] else { return Err(no_size()) };
     if [width, height].iter().any(|side| !side.contains(char::is_numeric)) {
-        return Err(PaperError::new(format!("\"{found}\" is not a width and a height"), SIZE_HELP));
+        return Err(no_size());
     }
     let (first, second) = (unit_of(width), unit_of(height));
     if first.is_empty() && second.is_empty() {
-        return Err(PaperError::new(
-            format!("\"{found}\" has no unit"),
-            format!("write \"{found}in\" or \"{found}mm\""),
-        ));
+        let help = Said::new("size-without-unit-help").with("found", Arg::code(&found));
+        return Err(PaperError { what: quoted("without-unit"), help });
     }
     Ok((side(width, first, second, &found)?, side(height, second, first, &found)?))
 }
@@ -182,15 +179,15 @@ fn unit_of(side: &str) -> &str {
 
 /// One side of a size; where it has no unit of its own it has the other side's.
 fn side(side: &str, own: &str, others: &str, found: &str) -> Result<Length, PaperError> {
+    let quoted = |key| Said::new(key).with("found", Arg::quoted(found));
     let written = if own.is_empty() { format!("{side} {others}") } else { side.to_owned() };
-    let length = Length::parse(&written, Units::Mm, Allow::Plain)
-        .map_err(|error| PaperError::new(format!("in \"{found}\", {}", error.what()), error.help()))?;
+    let length = Length::parse(&written, Units::Mm, Allow::Plain).map_err(|error| PaperError {
+        what: quoted("size-with-bad-side").with("what", error.what()),
+        help: error.help(),
+    })?;
     if length > Length::ZERO {
         Ok(length)
     } else {
-        Err(PaperError::new(
-            format!("\"{found}\" has a side that is not more than zero"),
-            "both sides must be, for example \"12x12in\" or \"300x200mm\"",
-        ))
+        Err(PaperError { what: quoted("size-of-nothing"), help: Said::new("size-of-nothing-help") })
     }
 }

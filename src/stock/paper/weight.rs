@@ -4,6 +4,7 @@
 //! In: weights as people write them, grades, g/m². Out: g/m², pounds, an estimated caliper, grams a sheet. Never:
 //! guesses the grade of a weight in pounds, or calls an estimated caliper measured.
 
+use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::length::excerpt;
 
@@ -156,8 +157,6 @@ pub fn pounds_from_grammage(gsm: f64, grade: Grade) -> f64 {
 /// More than any board an album is made with, in g/m². Our choice.
 const HEAVIEST: f64 = 10_000.0;
 
-const WEIGHT_HELP: &str = "write the weight with its unit, for example \"280 gsm\" or \"65 lb cover\"";
-
 /// Reads a weight and gives it in g/m²: `280 gsm`, `280 g/m2`, `280 g/m²`, `65 lb cover`, `65# cover`.
 ///
 /// # Errors
@@ -169,7 +168,8 @@ const WEIGHT_HELP: &str = "write the weight with its unit, for example \"280 gsm
 /// assert!((parse_grammage("280 gsm")? - 280.0).abs() < 1e-9);
 /// assert!((parse_grammage("65 lb cover")? - 175.77).abs() < 0.01);
 /// let error = parse_grammage("110 lb").unwrap_err();
-/// assert!(error.help.contains("text 162.8") && error.help.contains("cover 297.5"));
+/// let help = error.help.to_string();
+/// assert!(help.contains("text 162.8") && help.contains("cover 297.5"));
 /// # Ok::<(), hingeleaf::stock::paper::PaperError>(())
 /// ```
 pub fn parse_grammage(text: &str) -> Result<f64, PaperError> {
@@ -177,22 +177,17 @@ pub fn parse_grammage(text: &str) -> Result<f64, PaperError> {
     let found = excerpt(text);
     let end = text.find(|c: char| !c.is_ascii_digit() && !"+-.".contains(c)).unwrap_or(text.len());
     let (figures, rest) = text.split_at(end);
-    let Ok(number) = figures.parse::<f64>() else {
-        return Err(PaperError::new(format!("\"{found}\" does not begin with a weight"), WEIGHT_HELP));
-    };
+    let refused = |key, help| PaperError { what: Said::new(key).with("found", Arg::quoted(&found)), help };
+    let usual = || Said::new("weight-help");
+    let Ok(number) = figures.parse::<f64>() else { return Err(refused("weight-without-number", usual())) };
     if rest.strip_prefix(',').is_some_and(|after| after.starts_with(|c: char| c.is_ascii_digit())) {
-        return Err(PaperError::new(
-            format!("\"{found}\" has a comma in its number"),
-            "write a decimal with a point and thousands with nothing between, for example \"97.5 gsm\" or \"1290 gsm\"",
-        ));
+        return Err(refused("comma-in-number", Said::new("weight-comma-help")));
     }
     let unit = rest.trim().to_lowercase();
     let gsm = match unit.as_str() {
         "" => {
-            return Err(PaperError::new(
-                format!("\"{found}\" has no unit"),
-                format!("write \"{figures} gsm\", or pounds with their grade, for example \"65 lb cover\""),
-            ));
+            let help = Said::new("weight-without-unit-help").with("figures", Arg::code(figures));
+            return Err(refused("without-unit", help));
         }
         "gsm" | "g/m2" | "g/m²" | "g/m^2" | "g/sqm" => number,
         _ => match pounds(&unit) {
@@ -203,8 +198,7 @@ pub fn parse_grammage(text: &str) -> Result<f64, PaperError> {
     if gsm > 0.0 && gsm <= HEAVIEST {
         return Ok(gsm);
     }
-    let what = if gsm > 0.0 { "is heavier than any card or board" } else { "is not more than zero" };
-    Err(PaperError::new(format!("\"{found}\" {what}"), WEIGHT_HELP))
+    Err(refused(if gsm > 0.0 { "weight-too-heavy" } else { "weight-of-nothing" }, usual()))
 }
 
 /// The grade's name after a word or sign for pounds, if it starts with one.
@@ -217,24 +211,28 @@ fn pounds_to_gsm(number: f64, figures: &str, grade: &str, found: &str) -> Result
     if let Some(grade) = Grade::parse(grade) {
         return Ok(grammage_from_pounds(number, grade));
     }
-    let meanings = Grade::ALL.map(|grade| format!("{} {:.1}", grade.name(), grammage_from_pounds(number, grade)));
+    let figures = Arg::code(figures);
     if grade.is_empty() {
-        return Err(PaperError::new(
-            format!("\"{found}\" does not say pounds of what grade"),
-            format!(
-                "name the grade, for example \"{figures} lb cover\"; {figures} lb of each would be, in g/m²: {}",
-                meanings.join(", ")
-            ),
-        ));
+        let each = |grade: Grade| {
+            let gsm = Arg::code(format!("{:.1}", grammage_from_pounds(number, grade)));
+            Arg::from(Said::new("weight-in-grade").with("grade", Arg::code(grade.name())).with("gsm", gsm))
+        };
+        let help = Said::new("weight-without-grade-help").with("figures", figures);
+        return Err(PaperError {
+            what: Said::new("weight-without-grade").with("found", Arg::quoted(found)),
+            help: help.with("grades", Arg::Row(Grade::ALL.map(each).into())),
+        });
     }
-    let known = Grade::ALL.map(Grade::name).join(", ");
     let help = match Grade::near(grade) {
-        Some(near) => format!("did you mean \"{figures} lb {}\"? Grades are {known}", near.name()),
-        None => {
-            format!("grades are {known}, as in \"{figures} lb cover\"; or write the weight in gsm")
-        }
+        Some(near) => Said::new("weight-of-unknown-grade-help-meant").with("grade", Arg::code(near.name())),
+        None => Said::new("weight-of-unknown-grade-help"),
     };
-    Err(PaperError::new(format!("\"{found}\": there is no grade \"{}\" here", excerpt(grade)), help))
+    let known = Arg::Row(Grade::ALL.map(|grade| Arg::code(grade.name())).into());
+    let what = Said::new("weight-of-unknown-grade").with("found", Arg::quoted(found));
+    Err(PaperError {
+        what: what.with("grade", Arg::quoted(excerpt(grade))),
+        help: help.with("figures", figures).with("grades", known),
+    })
 }
 
 fn unknown_unit(figures: &str, unit: &str, found: &str) -> PaperError {
@@ -243,8 +241,12 @@ fn unknown_unit(figures: &str, unit: &str, found: &str) -> PaperError {
         None if unit.starts_with('g') => Some(format!("{figures} gsm")),
         None => None,
     };
-    let help = meant.map_or_else(|| WEIGHT_HELP.to_owned(), |meant| format!("did you mean \"{meant}\"?"));
-    PaperError::new(format!("\"{found}\": there is no unit \"{}\" for weight here", excerpt(unit)), help)
+    let what = Said::new("weight-of-unknown-unit").with("found", Arg::quoted(found));
+    PaperError {
+        what: what.with("unit", Arg::quoted(excerpt(unit))),
+        help: meant
+            .map_or(Said::new("weight-help"), |meant| Said::new("did-you-mean").with("name", Arg::quoted(meant))),
+    }
 }
 
 /// Bulk of uncoated card, in cm³/g. Source: common practice (1.0 to 1.4); a US weight and caliper chart implies

@@ -1,1 +1,66 @@
 # SPDX-License-Identifier: MIT
+# What the commands say of arguments, files and folders.
+
+## Arguments
+bad-colours = --colours can't be read at { $colour }
+bad-colours-help = write --colours cut=#000000,score=#E69F00,draw=#CC79A7
+bad-score = --score can't be { $score }
+bad-score-help = write --score line, or the length of a cut and of a tie: --score 2,1
+machine-out-of-range = { $option } must lie between 0 and { $most }
+of-option = { $option }: { $what }
+option-meant = did you mean { $value }?
+rounded-out-of-range = --rounded must lie between { $least } and { $most }
+rounded-out-of-range-help = give the step of your ruler: --rounded 1/16in or --rounded 1mm
+sheet-of-no-stock = --sheet: there is no stock { $name }
+stocks-there-are = the album has: { $names }
+too-many-steps = steps of { $step } within { $within } either way can't be tried: there can be at most { $most } steps
+too-many-steps-help = make --step larger or --within smaller; neither can be less than 0
+unknown-format = this build does not write { $format }
+unknown-format-help = this build writes { $formats }
+unknown-format-help-meant = did you mean { $near }? This build writes { $formats }
+wrong-arguments = { $words }
+wrong-arguments-help = see hingeleaf --help
+
+## Files
+can-not-help = check the folder, its permissions and the space that is left
+can-not-read = can't read { $path }: { $error }
+can-not-write = can't write { $path }: { $error }
+file-is-folder = { $file } is a folder, not a file
+file-is-folder-help = name the file in it
+is-there-already = { $name } is there already
+no-cutter-file-help = check its name; the options --kerf, --margin and --gap do without a file
+no-file = there is no file { $file }
+no-file-for-the-page-help = check its name; hingeleaf table without a file has examples to start from
+no-file-help = check its name; hingeleaf new FILE writes one to start from
+nothing-is-overwritten = give another name; nothing is overwritten
+offcuts-no-folder = there is no folder { $folder } for the offcuts
+offcuts-no-folder-help = make it first, or name a file in a folder that is there
+offcuts-over-kit = { $file } is a file of the kit itself
+offcuts-over-kit-help = give the offcuts another name
+proof-differs = { $problem }; nothing was written
+proof-differs-help = this is a fault of the program: please report it with your album file
+
+## Folders
+folder-busy = another run is writing { $name }
+folder-busy-help = wait until it is done, or give another folder
+folder-exists-help = give another folder, or add --replace if it holds an earlier { $what }
+folder-is-dead-link = { $name } is a link to nothing
+folder-is-dead-link-help = give another name, or take the link away
+folder-is-file = { $name } is a file, not a folder
+folder-of-earlier-version = { $name } holds a { $what } of an earlier version, which does not say which of the files there are its own
+folder-of-earlier-version-help = give another folder, or take that one away yourself
+folder-of-something-else = { $name } holds something other than a { $what }: it is left alone
+folder-taken = { $name } holds files that are yours, or were changed since they were written: { $files }
+folder-taken-help = the new { $what } has files of these names: give yours other names, or give another folder
+folder-without-name = { $name } has no name that a folder can take
+folder-without-name-help = name a new folder: --out { $what }
+give-another-folder = give another folder
+give-another-name = give another name
+
+## The page
+no-port = can't open a port on this machine: { $error }
+no-random-word = can't get a random word from the system: { $error }
+page-failed-help = hingeleaf kit does the same work from the command line
+page-not-served = the page can't be served any more: { $error }
+port-taken = another program uses port { $port }
+port-taken-help = end that one, or give another --port

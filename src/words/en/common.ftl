@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
-# What is told to the maker, in English. Keys stay, words change. `.page` is how the page says it, where that differs.
+# What is told to the maker, in English. Keys stay, words change. `.page` is how the page says it, where that differs,
+# `.shown` where it shows the file's text.
 
 list-more = { $these }, { $this }
 list-and = { $these } and { $this }
@@ -8,6 +9,3 @@ list-or = { $these } or { $this }
 # What a finding is about.
 about-page = page { $page }
 about-spine = spine
-
-# Words that are not in the tables yet.
-plain = { $text }

@@ -145,3 +145,94 @@ mouth-down-help = take a wallet, whose flap closes it, or a kind with its mouth 
 
 ## Many pages
 not-laid-open = how it lies open is not worked out: it has { $pages } pages, and { $most } are the most
+not-laid-open-help = check an album of fewer pages like these: how they lie shows on it too
+
+## Pieces that do not meet
+a-piece = a piece
+front-hidden = the face that should show is stuck on { $piece }
+front-hidden-help = turn it over
+flap-turned-over = it folds away from the pocket that it should close
+flap-turned-over-help = fold it the other way
+it = it
+joined-to-nothing = nothing joins it to the rest of the album
+leave-the-fore-edge-open = leave the fore-edge open
+misses = { $it } misses its place on the { $panel } of { $piece } by { $by }
+misses-help = check its size
+mouth-at-the-spine = its pocket is open only at the spine, where nobody can reach in
+no-way-for-the-tab = its pocket is stuck shut at the spine, where the hinge's tab goes in
+no-way-for-the-tab-help = leave the spine edge open
+out-of-order-help = check which tab carries which page
+out-of-order-left = it stands to the left of page { $page }, or in its place
+out-of-order-right = it stands to the right of page { $page }, or in its place
+outside-its-pocket = more than half of it lies outside the pocket on { $piece }
+outside-its-pocket-help = check which way it goes in
+passes-through = it would have to pass through { $piece }
+passes-through-help = check which way its folds go
+passes-through-itself = it would have to pass through itself
+seam-loose = its { $panel } is stuck to nothing
+seam-loose-help = join it, or leave the seam out
+sticks-out = { $it } sticks out beyond the { $panel } of { $piece } by { $by }
+sticks-out-help = make it smaller, or move it
+strip-short = { $it } is { $long } long, and the page that it carries { $tall }
+strip-short-help = make the strip about as tall as the page
+stuck-shut = its pocket is stuck shut on every side
+turned-over = { $it } does not lie on the { $panel } of { $piece }: they are turned against each other
+turned-over-help = turn it over, or fold it the other way
+upside-down = its tabs point away from the pages
+upside-down-help = turn the strip over
+wrong-way-round = its head is at the spine's tail, or its fore-edge at the spine
+wrong-way-round-help = turn the page round
+
+## The order of joining
+bond-without-step = no step says when it is joined (bond { $bond })
+bond-without-step-help = add the step
+cover-before-itself = it meets { $piece } before the cover is made
+cover-before-itself-help = make the cover first
+cover-before-strips = it meets { $piece } before its strips are together
+into-closed-seams = it goes inside { $piece }, which is closed by then
+into-closed-seams-help = stick it in before the seams
+into-open-seams = it goes into { $piece }, whose seams are not stuck yet
+into-open-seams-help = make the page first
+page-behind-pages = it carries page { $page }, and a page before that is already in the way
+page-behind-pages-help = hang the last page first
+stack-all-strips-first = stack all strips first
+strip-behind-pages = it is stuck on { $piece } with pages already in the way
+
+## Room on the sheets
+grain-against-pattern = the pattern of { $stock } has to stand upright, and then its grain lies across the parts that keep to it
+grain-against-pattern-help = take a stock whose grain runs the way its pattern stands, or say "grain": "free" for those parts
+    .page = take a stock whose grain runs the way its pattern stands, or let the grain of those parts run any way
+or-else = { $one }; or { $other }
+too-big = { $width } x { $height } is { $over } for a sheet of { $sheet }{ $reasons ->
+        [0] { "" }
+       *[other] {" "}with { $why }
+    }
+too-big-help = make this part smaller, or take a larger sheet
+too-big-help-height = make the page at most { $height } tall at this width
+too-big-help-sheet = take a larger sheet: all parts of this stock fit on { $sheet }
+too-big-help-size = make the page at most { $width } x { $height }
+too-big-help-width = make the page at most { $width } wide at this height
+too-big-more = { $parts } more parts are too big for their sheet
+too-tall = { $up } too tall
+too-wide = { $across } too wide
+too-wide-and-tall = { $across } too wide and { $up } too tall
+with-its-way = its grain or pattern upright
+with-kerf = a kerf of { $kerf }
+with-margin = a margin of { $margin } on every side
+
+## What there is to spare
+in-the-pocket-of = { $insert } in the pocket of page { $page }
+
+## In a few sentences
+closed-too-thick = Closed, the pages are { $thickest } thick, { $at-spine } at the spine and { $at-fore-edge } at the fore-edge; the spine gives them { $spine }; page { $page } is { $room } thicker than its pitch.
+closed-with-room = Closed, the pages are { $thickest } thick, { $at-spine } at the spine and { $at-fore-edge } at the fore-edge; the spine gives them { $spine }; every page has room for { $room } more.
+nothing = nothing
+open-flat = Open, it lies flat everywhere.{ $gains ->
+        [0] { "" }
+       *[other] {" "}Hinged on a single score, a page would rise by { $one-score }.
+    }
+open-least-flat = Open, it is least flat between pages { $page } and { $next }: a page rises by { $lift } over its width.{ $gains ->
+        [0] { "" }
+       *[other] {" "}Hinged on a single score, a page would rise by { $one-score }.
+    }
+tightest = Tightest is { $about }: { $spare } to spare { $way }, { $left } when all its sizes are off by { $off } the wrong way.

@@ -10,6 +10,7 @@ place-panels = the panels
 place-spine = the spine
 place-cover = the cover
 place-album = the album
+place-machine = your machine
 
 ## Fields whose name on the page is not their name in the file
 field-about = what it is
@@ -35,3 +36,200 @@ field-stock = cut from
 field-title = name of the album
 field-tolerance = how far off a hand may be
 field-turn-in = turn-in
+
+## Choices whose word on the page is not their word in the file
+choice-all-over = all over, no up or down
+choice-free = any way
+choice-height = along its height
+choice-long = along the long side
+choice-one-way = with an up and a down
+choice-short = along the short side
+choice-spine = along the spine
+choice-width = along its width
+
+## What is changed
+about-machine = Your machine, { $setting }
+count-of-the-other-sheet = The number of sheets at hand was the other sheet's: give the new one's.
+field-at-place = { $place }, { $field }
+gone = { $what } is not there any more
+insert-lost-its-page = Insert { $insert } was for that page alone; it now goes where there is room.
+mend = { $field }: { $to }
+mend-instead = { $field }: { $to } instead of { $was }
+mend-short = Make it { $to }
+no-unit = this is no unit
+no-unit-help = take mm, cm or in
+nothing-was-changed = nothing was changed
+on-another-ruler = Sizes that are worked out now lie on the marks of another ruler: parts change by { $most } at most.
+paper-is-new = It is cut from { $paper }, which is new among the papers: give your own sizes there.
+price-of-the-other-sheet = The price was the other sheet's: give the new one's.
+stock-name = { $name } can't be the name of a paper
+stock-name-help = use up to 32 small letters, figures and hyphens, such as kraft-card
+stock-twice = there is a paper called { $name } already
+stock-twice-help = give it another name
+the-kind = the kind { $kind }
+what-a-finding-speaks-of = what a finding speaks of
+
+## Whether it goes together
+goes-together = { $stops ->
+        [0] Goes together.{ $warns ->
+                [0] { "" }
+                [one] {" "}One thing may disappoint.
+               *[other] {" "}{ $warns } things may disappoint.
+            }
+        [one] Does not go together yet: one thing stops it.
+       *[other] Does not go together yet: { $stops } things stop it.
+    }
+goes-together-with-spare = Goes together; { $spare } to spare at the tightest place.{ $warns ->
+        [0] { "" }
+        [one] {" "}One thing may disappoint.
+       *[other] {" "}{ $warns } things may disappoint.
+    }
+machine-can-not-be-used = Nothing can be cut: a size of your machine can’t be used. The album itself: { $sentence }
+
+## What there is of an album
+album-in-a-cover = { $pages ->
+        [one] 1 page
+       *[other] { $pages } pages
+    } of { $size }, spine: { $spine }, a { $cover } cover{ $copies ->
+        [one] { "" }
+       *[other] ; to be made { $copies } times
+    }.
+album-without-cover = { $pages ->
+        [one] 1 page
+       *[other] { $pages } pages
+    } of { $size }, spine: { $spine }, no cover{ $copies ->
+        [one] { "" }
+       *[other] ; to be made { $copies } times
+    }.
+laid-open = Laid open between pages { $page } and { $next }.
+paper-thick = { $sheets }, { $caliper } thick
+pieces-of-a-kit = { $pieces ->
+        [one] 1 piece
+       *[other] { $pieces } pieces
+    }, { $different } of them different.
+
+## How it comes together
+mind-cover-face = The border of card is alike all round.
+mind-cover-tab = The page hangs by its card: the paper goes over the tab afterwards.
+mind-fill-pocket = They go in last.
+mind-hang-page = The lead-in goes in first.
+mind-line-cover = The end flaps of the spine are stuck on it first, and lie under the paper.
+mind-line-sleeve = Do it while the pages are still open; afterwards nobody reaches in.
+mind-make-cover = Let what is glued dry under a weight.
+mind-make-insert = Fold along the scores before you glue.
+mind-make-page = Score first, fold along the scores, then tape or glue the seams.
+mind-meet-cover = The same distance is left at head and tail.
+mind-put-round = The album is closed for that.
+mind-stack-strips = Leave the gussets free.
+step-cover-face = Stick the panels on the pages, { $places ->
+        [one] 1 place
+       *[other] { $places } places
+    }
+step-cover-tab = Stick the panels over the tabs, { $places ->
+        [one] 1 place
+       *[other] { $places } places
+    }
+step-fill-pocket = Put the inserts into their pockets
+step-hang-page = Slide the pages on, the last one first, { $places ->
+        [one] 1 place
+       *[other] { $places } places
+    }
+step-line-cover = Line the inside of the cover
+step-line-sleeve = Stick what lies inside the pockets
+step-make-cover = Make the cover
+step-make-insert = Make what goes into the pockets
+step-make-page = Fold and stick the pages, { $places ->
+        [one] 1 place
+       *[other] { $places } places
+    }
+step-meet-cover = Stick the spine into the cover
+step-put-round = Put the band round
+step-stack-strips = Fold and stick the hinge strips, the narrow ones on the wide
+
+## Sheets
+nothing-to-cut = Nothing to cut yet: mend first what stops it. The album file can be kept at any time.
+paper-of-several-sizes = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }, { $used } % of them used; with several sizes of sheet it is not known whether fewer would do.
+paper-or-fewer = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }, { $used } % of them used; perhaps it can be done in { $bound }, surely not in fewer.
+paper-proven = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }, { $used } % of them used; no layout can do it in fewer.
+sheet-cut = { $times ->
+        [one] cut once
+       *[other] cut { $times } times
+    }, { $parts ->
+        [one] 1 part
+       *[other] { $parts } parts
+    }
+sheets-in-all = { $counts }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }; no layout can do it in fewer.
+sheets-in-all-or-fewer = { $counts }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }; whether the { $papers } can be done in fewer is not known.
+sheets-of = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } of { $paper }
+to-cut = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } to cut, as SVG and DXF, with their pictures, the cutting list and the guide.
+
+## Other sizes of page
+size-apart = { $size } ({ $apart })
+size-counts = { $counts ->
+        [0] as many sheets
+       *[other] { $sheets }
+    }{ $way ->
+        [less] , { $money } less a kit
+        [more] , { $money } more a kit
+       *[none] { "" }
+    }
+size-sheets = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } of { $paper } instead of { $before }
+size-sheets-or-fewer = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } of { $paper } or fewer instead of { $before }
+sizes-near = { $saving ->
+        [0] None of { $tried } sizes near yours takes fewer sheets.
+        [one] 1 size near yours would save something.
+       *[other] { $saving } sizes near yours would save something.
+    }
+
+## Why nothing is answered
+album-not-read = this album file can't be read
+kit-not-written = the kit could not be written: { $error }
+machine-not-read = a size of your machine can't be read; put it right first
+no-such-file = the kit has no such file
+nobody-waits = nobody waits for this
+not-done-here = this can't be done here
+not-together-yet = the album does not go together yet
+nothing-here = there is nothing here
+page-of-its-own-machine = this page answers to its own machine alone
+program-ends = the program is ending
+program-failed = the program failed at this: please report it with your album file
+question-broke-off = the request broke off
+question-not-read = this can't be read: { $error }
+question-too-large = an album file has some KB, 1 MB at the very most
+question-too-slow = the request took too long to arrive

@@ -147,6 +147,14 @@ outline-crosses = its outline crosses itself
 outline-crosses-help = make its flaps or clipped corners smaller
 panel-without-shape = its { $panel } has no sound shape: what is clipped off its corners meets in the middle, or it has no width
 panel-without-shape-help = make the clipped corners smaller, or the part larger
-part-of-unknown-stock = there is no stock { $name } in { $stocks }
-part-of-unknown-stock-meant = did you mean { $name }?
-part-of-unknown-stock-names = the file has: { $names }
+
+## Prints
+bad-print = there is no print of the name { $name }
+bad-print-help = names are { $names }; or write width x height and a unit, for example "4x6in"
+
+## What there is to spare
+the-case = the case
+the-cover = the cover
+the-flap-of = the flap of { $page }
+the-frame-of = the frame of { $page }
+the-gate-of = the gate of { $page }

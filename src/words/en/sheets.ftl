@@ -1,1 +1,82 @@
 # SPDX-License-Identifier: MIT
+# How the parts lie on their sheets, and how they are cut.
+
+## Sheets
+out-of-sheets = there are not enough sheets: { $more ->
+        [0] { "" }
+       *[other] { $needed } are needed, { $more } more than there are;{" "}
+    }{ $pieces ->
+        [one] 1 piece is
+       *[other] { $pieces } pieces are
+    } left without one ({ $parts })
+out-of-sheets-help = raise { $field } of the stock, add another sheet size to it, or make fewer kits
+out-of-sheets-part = { $count } x { $part }
+pattern-jumps = its pattern jumps by { $jump } from piece to piece: kerf and gap part what lies side by side
+pattern-jumps-help = make { $field } larger, or kerf and gap smaller
+spare = { $count ->
+        [0] none comes free: the sheets of { $stock } leave no room for one in each kit
+        [one] 1 a kit comes free on the sheets of { $stock }
+       *[other] { $count } a kit come free on the sheets of { $stock }
+    }
+spare-help = give it a { $field } if you want it all the same; that may take another sheet
+too-big-for-all = it goes onto no sheet of { $stock }
+too-big-for-all-help = take a larger sheet, or make it smaller
+too-many-pieces = { $pieces } pieces are more than can be laid at once ({ $most })
+too-many-pieces-help = make fewer kits at a time
+
+## What it costs
+narrower = { $by } narrower
+one-above-the-other = one above the other
+page-size = { $ways } ({ $width } x { $height }) it takes { $sheets }
+page-size-help = hingeleaf sizes lists what other sizes of page take
+    .page = { "" }
+page-size-sheets = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } of { $stock } instead of { $before }
+price-of-cutting = { $count } sheets with { $lost }, and { $fewer } without
+price-of-cutting-help = make { $lost } smaller if your machine can, or look at other sizes of page
+price-of-cutting-mend = make each { $less } smaller that way and { $sheets ->
+        [one] 1 will
+       *[other] { $sheets } sheets will
+    } do; or bring { $lost } down so that they take no more than { $spare } of the sheet there
+price-of-cutting-mend-to-nothing = make each { $less } smaller that way and { $sheets ->
+        [one] 1 will
+       *[other] { $sheets } sheets will
+    } do; or bring { $lost } down to nothing
+price-of-cutting-pair = { $count } sheets with { $lost }, and { $fewer } without: a { $kind } of { $side } and a { $other } of { $beside } { $way } need { $need }, and there are { $room }
+price-of-cutting-row = { $count } sheets with { $lost }, and { $fewer } without: { $many } { $kind }s of { $side } { $way } need { $need }, and there are { $room }
+price-of-grain = keeping the grain along the spine takes { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } more
+price-of-grain-help = say "grain": "free" for the spine if that is worth more to you than strips that fold cleanly
+    .page = let the grain of the spine run any way if that is worth more to you than strips that fold cleanly
+shorter = { $by } shorter
+side-by-side = side by side
+taller = { $by } taller
+wider = { $by } wider
+
+## What the tool can not do
+hole-at = hole { $number } (at { $x }, { $y } mm, { $width } x { $height } mm)
+hole-splits = { $hole } has a neck narrower than the kerf of { $kerf }: it would fall into several
+hole-unsound = { $hole } crosses itself or runs the wrong way round
+hole-vanishes = { $hole } is narrower than the kerf of { $kerf }: nothing of it would be left
+outline-splits = it has a notch that a kerf of { $kerf } can't follow
+outline-unsound = its outline crosses itself or runs the wrong way round
+uncuttable-help = make the hole or notch larger, or cut with a finer tool and give its kerf
+
+## Names on the parts
+about-parts = { $count ->
+        [one] 1 part
+       *[other] { $count } parts
+    }
+unnamed-parts = no name is drawn on { $parts }: it has no room where it does not show
+unnamed-parts-everywhere = the names of { $parts } do not fit on them
+unnamed-parts-everywhere-help = mark them by hand
+unnamed-parts-help = --labels everywhere draws names on faces that show, too
+    .page = { "" }
+
+## Prints that a page is to hold
+print-not-known = { $print } is no print that is known here
+print-not-known-help = write one of { $names }, or any size: 4x6in, 100x150mm
