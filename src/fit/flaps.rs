@@ -11,7 +11,7 @@ use crate::net::bend::{draped, wrapper};
 use crate::parts::{DEPTH, Flap, Kit, Way};
 
 /// A flap that overlaps by less holds loosely, mm: our choice (H11).
-const HOLDS: f64 = 6.0;
+pub(super) const HOLDS: f64 = 6.0;
 
 /// What something on one score may lie over without a word, mm: our choice.
 const QUIET: f64 = 2.0;
@@ -23,7 +23,7 @@ pub(super) const SIZES: u32 = 3;
 const HAIR: f64 = 0.05;
 
 /// Less than this is arithmetic, not card, mm: our choice.
-const NOTHING: f64 = 1e-6;
+pub(super) const NOTHING: f64 = 1e-6;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let stacks = kit.held();
@@ -34,6 +34,11 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 pub(super) fn reaches(kit: &Kit) -> impl Iterator<Item = (&Flap, f64)> {
     let stacks = kit.held();
     kit.flaps.iter().filter_map(move |flap| Some((flap, left(flap.overlap?, &over(kit, &stacks, flap)))))
+}
+
+/// What a flap loses of its reach at most, however long it is, mm.
+pub(super) fn most_lost(kit: &Kit, flap: &Flap) -> f64 {
+    over(kit, &kit.held(), flap).most
 }
 
 /// What is left of an overlap, mm.
