@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Whether flaps reach over the pockets that they close, when nothing is in them.
 
-use super::flaps::{HOLDS, NOTHING, most_lost};
+use super::flaps::{HAIR, HOLDS, NOTHING, most_lost};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
@@ -43,7 +43,8 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         let text = Said::new("flap-too-short").with("short", album.length(-overlap));
         // What only just meets the pocket does not close it: it is to reach over by what holds, over what is inside, too.
         let thick = kit.flaps.iter().find(|flap| flap.path == closing.path);
-        let least = album.at_least(width - pocket + HOLDS + thick.map_or(0.0, |flap| most_lost(kit, flap)));
+        let lost = thick.map_or(0.0, |flap| most_lost(kit, flap));
+        let least = album.at_least(width - pocket + HOLDS + lost - HAIR);
         let finding = Finding::stop("flap-too-short", name, text).measured(mm(overlap), Length::ZERO);
         let finding = finding.at(places[0].as_ref());
         let help = |key| Said::new(key).with("pocket", Arg::field("pocket"));

@@ -20,7 +20,7 @@ const QUIET: f64 = 2.0;
 pub(super) const SIZES: u32 = 3;
 
 /// Less than a cut is ever off, mm: so little short still closes.
-const HAIR: f64 = 0.05;
+pub(super) const HAIR: f64 = 0.05;
 
 /// Less than this is arithmetic, not card, mm: our choice.
 pub(super) const NOTHING: f64 = 1e-6;
@@ -85,7 +85,7 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     // Where it does not even reach when all is flat, that is said elsewhere; where it may not when cut by hand, too.
     let left = left(overlap, over);
     let by_hand = f64::from(SIZES) * album.tolerance.mm();
-    if overlap < -NOTHING || left >= HOLDS - NOTHING {
+    if overlap < -NOTHING || left >= HOLDS - HAIR {
         return None;
     }
     let longer = album.at_least(flap.length[0] + HOLDS + over.most - overlap);

@@ -3,8 +3,9 @@
 //! thick there.
 //!
 //! Two scores as far apart as the pages and the cover are thick square it (D6). Pages that are thicker by h cost a flap all
-//! of h: it starts to rise at its score (H11 with the edge at the score); a band has only what it is to spare all round. Over
-//! pages that are thinner the flap stands off the front, and the band is slack, by what is left.
+//! of h: it starts to rise at its score (H11 with the edge at the score). Over pages that are thinner the flap stands off the
+//! front, and a band is slack, by what is left. That a band goes round follows from the cover's spine, which is held to the
+//! pages itself.
 
 use super::flaps::{HOLDS, NOTHING};
 use super::thickness::Closed;
@@ -31,33 +32,31 @@ fn help(album: &Album, key: &'static str, round: &Round, depth: Length) -> Said 
     Said::new(key).with("field", Arg::field(round.says.0)).with("depth", album.length(depth.mm()))
 }
 
-/// Pages that are thicker than what goes round them.
+/// Pages that are thicker than a flap is deep.
 fn short(album: &Album, round: &Round, closed: &Closed) -> Option<Finding> {
     let (mm, about) = (Length::from_mm, || Said::new("about-cover"));
     let thick = closed.thickest.max(closed.at_fore_edge);
-    let high = thick - round.room - round.ease;
+    let (flap, high) = (round.flap?, thick - round.room);
     if high <= NOTHING {
         return None;
     }
     let depth = deep(album, round, thick);
-    let found = |finding: Finding, help| finding.help(help).mend(round.says.0, depth).at(round.place.as_ref());
-    let Some(flap) = round.flap else {
-        let text = Said::new("band-tight").with("thick", album.rough(thick)).with("short", album.rough(high));
-        let finding = Finding::warn("band-tight", about(), text).measured(mm(round.room), mm(thick));
-        return Some(found(finding, help(album, "round-help", round, depth)));
+    let found = |finding: Finding| {
+        let help = help(album, "cover-depth-help", round, depth);
+        finding.help(help).mend(round.says.0, depth).at(round.place.as_ref())
     };
     let left = flap - high;
     if left < 0.0 {
         let text = Said::new("flap-open").with("thick", album.rough(thick)).with("short", album.rough(-left));
         let finding = Finding::stop("flap-open", about(), text).measured(mm(left), Length::ZERO);
-        return Some(found(finding, help(album, "round-help", round, depth)));
+        return Some(found(finding));
     }
     if left >= HOLDS - NOTHING {
         return None;
     }
     let text = Said::new("flap-barely").with("left", album.rough(left)).with("holds", album.rough(HOLDS));
     let finding = Finding::note("flap-barely", about(), text).measured(mm(left), mm(HOLDS));
-    Some(found(finding, help(album, "round-help", round, depth)))
+    Some(found(finding))
 }
 
 /// Pages that are far thinner, or will be until more goes into them.

@@ -67,9 +67,9 @@ fn blocked(album: &Album, kit: &Kit, folded: &Folded) -> Vec<Finding> {
         let Some(Owner::Page(page)) = kit.pieces.get(tucked.piece).map(|piece| piece.owner) else { continue };
         let on = (tucked.piece, tucked.panel);
         let sides = kit.bonds.iter().flat_map(|bond| [(&bond.one, &bond.other), (&bond.other, &bond.one)]);
-        let behind = sides.filter(|(tab, wall)| {
-            (wall.piece, wall.panel, wall.face) == (on.0, on.1, tucked.face) && is_tab(tab).is_some()
-        });
+        // A tab's bond names one wall of the sleeve; glue holds it to the other, too.
+        let of_page = |side: &Side| kit.pieces.get(side.piece).is_some_and(|piece| piece.owner == Owner::Page(page));
+        let behind = sides.filter(|(tab, wall)| of_page(wall) && is_tab(tab).is_some());
         let over = behind.filter_map(|(tab, _)| folded.over(kit, (tab.piece, tab.panel), on, &tucked.outline, SLIVER));
         if let Some(over) = over.reduce(f64::max) {
             let (count, most) = pages.entry(page).or_default();

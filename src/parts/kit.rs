@@ -287,8 +287,6 @@ pub struct Round {
     pub what: &'static str,
     /// How thick the pages may be that it goes round, mm.
     pub room: f64,
-    /// How much more it may have to go round, mm: what it has to spare all round.
-    pub ease: f64,
     /// How far a flap reaches over the front; nothing for what goes all the way round.
     pub flap: Option<f64>,
     /// The way to what says how thick that may be, and how much of it is not the pages': their cover, mm.
@@ -317,8 +315,6 @@ pub struct Tucked {
     pub piece: usize,
     /// Number of its panel.
     pub panel: usize,
-    /// The face that it lies on.
-    pub face: Face,
     /// Its outline in the flat piece.
     pub outline: Contour,
 }

@@ -11,6 +11,7 @@ mod alike;
 mod blocks;
 mod price;
 mod spare;
+mod strips;
 mod table;
 mod tally;
 

@@ -7,7 +7,7 @@
 //! One insert after the other, in the file's order. For each the count of a kit is doubled as long as all goes onto the
 //! sheets that are there, then the gap is closed by halves. Every count that is taken was laid; a larger one may be possible.
 
-use super::alike::laid_alike;
+use super::strips::laid_alike;
 use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};

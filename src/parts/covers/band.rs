@@ -36,8 +36,8 @@ const EASE: f64 = 1.0;
 pub(in crate::parts) struct Closed {
     /// From the outside of the spine to the fore-edge.
     pub across: f64,
-    /// From the outside of the front to that of the back, at the spine and at the fore-edge.
-    pub thick: [f64; 2],
+    /// From the outside of the front to that of the back.
+    pub thick: f64,
     /// How thick the pages may be at the fore-edge, and how much more that is than `cover.spine` or what else says it.
     pub room: f64,
     pub says: (&'static str, f64),
@@ -66,8 +66,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     }
     let caliper = builder.caliper(round.stock);
     let ruler = |mm: f64| builder.album.at_least(mm).mm();
-    let across = ruler(round.across + EASE + caliper);
-    let [thick, edge] = round.thick.map(|thick| ruler(thick + EASE + caliper));
+    let (across, thick) = (ruler(round.across + EASE + caliper), ruler(round.thick + EASE + caliper));
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let leaf = |name, depth| Leaf::new(name, Use::Plain, depth);
     let row = Row {
@@ -75,7 +74,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         breadth: tall,
         leaves: vec![
             leaf("front", across),
-            turned(leaf("fore-edge", edge + caliper)),
+            turned(leaf("fore-edge", thick + caliper)),
             turned(leaf("back", across)),
             turned(leaf("spine", thick)),
             turned(Leaf::new("lap", Use::Seam, lap)),
@@ -101,12 +100,11 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     builder.round(Round {
         what: "belly band",
         room: round.room,
-        ease: 4.0 * EASE,
         flap: None,
         says: round.says,
         place: entry.place().cloned(),
     });
-    let end = 2.0f64.mul_add(across, edge + thick + caliper);
+    let end = 2.0f64.mul_add(across + thick, caliper);
     let up = (0.0, 1.0);
     let closed = (made.side(4, Face::Front, (end, 0.0), up), made.side(0, Face::Back, (0.0, 0.0), up));
     if let (Some(seam), Some(front)) = closed {

@@ -152,7 +152,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     });
     let round = Closed {
         across: sizes.joint + width + 2.0 * thick[1] + around.decor,
-        thick: [2.0f64.mul_add(thick[1] + around.decor, around.spine); 2],
+        thick: 2.0f64.mul_add(thick[1] + around.decor, around.spine),
         room: around.spine,
         says: ("cover.spine", 0.0),
         stock: stocks.covering,

@@ -154,9 +154,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     join(builder, &made, spine, spine_at + around.spine / 2.0, &around);
     if flap > 0.0 {
-        let (room, says) = room(&shape, &around, entry, caliper);
+        // Between its scores lie the front and what is on and under it besides the pages (F9).
+        let cover = 2.0f64.mul_add(caliper, around.decor + around.lining);
+        let (room, says) = (around.spine + shape.flap_more - cover, ("cover.depth", cover));
         let place = entry.values.place(FLAP).cloned();
-        builder.round(Round { what: "flap", room, ease: 0.0, flap: Some(flap), says, place });
+        builder.round(Round { what: "flap", room, flap: Some(flap), says, place });
     }
     let (more, edge) = if flap > 0.0 { (shape.flap_more, 1.5 * caliper + around.decor) } else { (0.0, 0.0) };
     let opens = Opens {
@@ -171,24 +173,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     faces(builder, &shape, &made, &around, &opens);
     if let Some(spine) = made.side(spine, Face::Front, (spine_at + around.spine / 2.0, middle), (1.0, 0.0)) {
         let across = around.reach + caliper / 2.0 + edge + around.decor;
-        // The flap lies on the front, all along.
+        // The flap lies on the front; a deeper one makes all of it thicker.
         let on_front = if flap > 0.0 { caliper + around.decor } else { 0.0 };
-        let bare = around.spine + caliper + 2.0 * around.decor;
-        let thick = [bare + on_front, bare + more];
-        let (room, says) = room(&shape, &around, entry, caliper);
+        let thick = around.spine + caliper + 2.0 * around.decor + on_front.max(more);
+        let cover = caliper + around.lining;
+        let (room, says) = (around.spine - cover + (more - on_front).max(0.0), ("cover.spine", cover));
         band::make(builder, entry, &around, &Closed { across, thick, room, says, stock: entry.stock, spine });
     }
-}
-
-/// How thick the pages may be at the fore-edge, and what says so: the spine, or the flap's own depth, of which the front and
-/// what is on it take a part (F9).
-fn room(shape: &Shape, around: &Around, entry: &Entry, caliper: f64) -> (f64, (&'static str, f64)) {
-    if entry.mm(FLAP) > 0.0 {
-        let cover = 2.0f64.mul_add(caliper, around.decor + around.lining);
-        return (around.spine + shape.flap_more - cover, ("cover.depth", cover));
-    }
-    let cover = caliper + around.lining;
-    (around.spine - cover, ("cover.spine", cover))
 }
 
 /// What must stay open of its outside, as its row is drawn: slots with 1 mm all round, the window with its border.

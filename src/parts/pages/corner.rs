@@ -148,7 +148,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let at = tip((right, up));
         let legs = [at, at + Vec2::new(-right * corner, 0.0), at + Vec2::new(0.0, -up * corner)];
         let outline = Contour::polygon(legs.map(|leg| (leg.x, leg.y))).counter_clockwise();
-        builder.tuck(Tucked { piece: on, panel: 0, face: Face::Back, outline });
+        builder.tuck(Tucked { piece: on, panel: 0, outline });
     }
     for (number, (right, up)) in corners.into_iter().enumerate().filter(|_| triangles) {
         let (net, by) = triangle((-right, -up), corner + EASE);

@@ -52,8 +52,7 @@ one-score = its doors fold on one score over up to { $thick } of thickness: each
 one-score-leaf = its leaf folds on one score over up to { $thick } of thickness: it ends up to { $lost } short, and stands up
 one-score-help = let it fold on two scores: { $field } of { $depth }
 
-band-tight = closed, the album is up to { $thick } thick, and its belly band is { $short } too short to go round it
-round-help = make { $field } at least { $depth }, or put less into the pages
+cover-depth-help = make { $field } at least { $depth }, or put less into the pages
 flap-slack = closed, the pages are { $thick } thick at the fore-edge, and the flap goes round { $room }: it stands { $gap } off the front
 band-slack = closed, the pages are { $thick } thick at the fore-edge, and the belly band goes round { $room }: it hangs loose by { $gap }
 flap-slack-help = as long as no more goes in, a { $field } of { $depth } is enough; or say with { $content } how thick the pages will be
