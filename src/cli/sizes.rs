@@ -46,7 +46,7 @@ fn look(wanted: &Sizes) -> Result<(Album, Cutter, Survey), Ended> {
     let watch = Terminal::new(&[]);
     let survey = sizes::survey(&album, &cutter, search, &range, &watch);
     watch.done();
-    if survey.own.is_none() && !survey.cut_short {
+    if survey.base().is_none() && !survey.cut_short {
         return Err(stopped(album, cutter, search, sources));
     }
     Ok((album, cutter, survey))
@@ -74,13 +74,15 @@ fn range(album: &Album, wanted: &Sizes, prints: Vec<sizes::Print>) -> Result<Ran
 
 fn words(album: &Album, survey: &Survey) -> String {
     let mut lines = Vec::new();
-    if let Some(own) = &survey.own {
-        lines.push(format!(
-            "Your page, {}: {}{}.\n",
-            sides(album, own.width, own.height),
-            sheets(album, own),
-            costs(own)
-        ));
+    if let Some(own) = survey.base() {
+        let counts = format!("{}: {}{}.\n", sides(album, own.width, own.height), sheets(album, own), costs(own));
+        if survey.own.is_some() {
+            lines.push(format!("Your page, {counts}"));
+        } else {
+            let [width, height] = survey.page;
+            lines.push(format!("Your page, {}, does not go together: check says why.\n", sides(album, width, height)));
+            lines.push(format!("The nearest that does, {counts}"));
+        }
         if album.copies > 1 {
             lines.push(format!("Sheets are for all {} kits, costs for one.\n", album.copies));
         }
@@ -110,7 +112,7 @@ fn words(album: &Album, survey: &Survey) -> String {
                 || "the album does not go together there".into(),
                 |size| format!("{}{}", sheets(album, size), costs(size)),
             );
-            let size = if named.size.as_ref() == Some(own) {
+            let size = if named.size.is_some() && named.size == survey.own {
                 "your page".into()
             } else {
                 sides(album, named.width, named.height)

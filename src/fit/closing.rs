@@ -1,19 +1,17 @@
 // SPDX-License-Identifier: MIT
 //! Whether flaps reach over the pockets that they close, when nothing is in them.
 
+use super::flaps::{HAIR, HOLDS, NOTHING, most_lost};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::{Closing, Kit};
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
-    kit.closings.iter().flat_map(|closing| one(album, closing)).collect()
+    kit.closings.iter().flat_map(|closing| one(album, kit, closing)).collect()
 }
 
-/// Less than this is arithmetic, not card, mm: our choice.
-const NOTHING: f64 = 1e-6;
-
-fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
+fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
     let Closing { name, flap, pocket, width, places, .. } = closing;
     let (flap, pocket, width) = (*flap, *pocket, *width);
     let mut findings = Vec::new();
@@ -43,12 +41,19 @@ fn one(album: &Album, closing: &Closing) -> Vec<Finding> {
     let overlap = flap + pocket - width;
     if overlap < -NOTHING {
         let text = Said::new("flap-too-short").with("short", album.length(-overlap));
-        let help = Said::new("flap-too-short-help")
-            .with("flap", Arg::field("overflap"))
-            .with("least", album.length(width - pocket))
-            .with("pocket", Arg::field("pocket"));
+        // What only just meets the pocket does not close it: it is to reach over by what holds, over what is inside, too.
+        let thick = kit.flaps.iter().find(|flap| flap.path == closing.path);
+        let lost = thick.map_or(0.0, |flap| most_lost(kit, flap));
+        let least = album.at_least(width - pocket + HOLDS + lost - HAIR);
         let finding = Finding::stop("flap-too-short", Said::named(name), text).measured(mm(overlap), Length::ZERO);
-        findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_least(width - pocket)));
+        let finding = finding.at(places[0].as_ref());
+        let help = |key| Said::new(key).with("pocket", Arg::field("pocket"));
+        findings.push(if least.mm() <= width + NOTHING {
+            let help = help("flap-too-short-help").with("flap", Arg::field("overflap"));
+            mend(finding.help(help.with("least", album.length(least.mm()))), least)
+        } else {
+            finding.help(help("flap-too-short-help-pocket"))
+        });
     }
     findings
 }

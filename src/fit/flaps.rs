@@ -11,7 +11,7 @@ use crate::net::bend::{draped, wrapper};
 use crate::parts::{DEPTH, Flap, Kit, Way};
 
 /// A flap that overlaps by less holds loosely, mm: our choice (H11).
-const HOLDS: f64 = 6.0;
+pub(super) const HOLDS: f64 = 6.0;
 
 /// What something on one score may lie over without a word, mm: our choice.
 const QUIET: f64 = 2.0;
@@ -20,10 +20,10 @@ const QUIET: f64 = 2.0;
 pub(super) const SIZES: u32 = 3;
 
 /// Less than a cut is ever off, mm: so little short still closes.
-const HAIR: f64 = 0.05;
+pub(super) const HAIR: f64 = 0.05;
 
 /// Less than this is arithmetic, not card, mm: our choice.
-const NOTHING: f64 = 1e-6;
+pub(super) const NOTHING: f64 = 1e-6;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let stacks = kit.held();
@@ -34,6 +34,11 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 pub(super) fn reaches(kit: &Kit) -> impl Iterator<Item = (&Flap, f64)> {
     let stacks = kit.held();
     kit.flaps.iter().filter_map(move |flap| Some((flap, left(flap.overlap?, &over(kit, &stacks, flap)))))
+}
+
+/// What a flap loses of its reach at most, however long it is, mm.
+pub(super) fn most_lost(kit: &Kit, flap: &Flap) -> f64 {
+    over(kit, &kit.held(), flap).most
 }
 
 /// What is left of an overlap, mm.
@@ -80,7 +85,7 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
     // Where it does not even reach when all is flat, that is said elsewhere; where it may not when cut by hand, too.
     let left = left(overlap, over);
     let by_hand = f64::from(SIZES) * album.tolerance.mm();
-    if overlap < -NOTHING || left >= HOLDS - NOTHING {
+    if overlap < -NOTHING || left >= HOLDS - HAIR {
         return None;
     }
     let longer = album.at_least(flap.length[0] + HOLDS + over.most - overlap);

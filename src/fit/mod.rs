@@ -19,6 +19,7 @@ pub mod opening;
 pub mod order;
 mod room;
 mod roots;
+mod round;
 mod seams;
 pub mod sleeves;
 mod stocks;
@@ -79,6 +80,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));
+            findings.extend(round::check(album, kit, &measured));
             findings.extend(opening::too_many(album));
             openings = opening::openings(opening::section(album, &measured));
             findings.extend(openings.as_ref().and_then(|openings| opening::check(album, openings)));

@@ -31,7 +31,10 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             findings.push(
                 Finding::stop("seam-too-large", Said::new("about-the-page"), text)
                     .measured(page.seam, page.height)
-                    .help(Said::new("seam-too-large-help").with("field", Arg::field("page.seam")))
+                    .help(
+                        Said::new(if height >= TAPES[2] { "seam-too-large-help" } else { "make-smaller" })
+                            .with("field", Arg::field("page.seam")),
+                    )
                     .at(page.values.place(SEAM)),
             );
         }

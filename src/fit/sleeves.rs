@@ -18,6 +18,9 @@ pub fn short(carry: &Carry, caliper: f64) -> [f64; 2] {
     carry.short(caliper)
 }
 
+/// The usual tab, mm: 1/2 in.
+const USUAL: f64 = 12.7;
+
 /// The pockets that the hinge's tabs go into; into one on a single leaf, none does.
 fn entered(kit: &Kit) -> impl Iterator<Item = &Pocket> {
     kit.pockets.iter().filter(|pocket| pocket.tab > 0.0)
@@ -43,7 +46,10 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         findings.push(
             Finding::stop("tab-too-wide", Said::new("about-spine"), text)
                 .measured(mm(carry.tab), mm(pocket.width))
-                .help(Said::new("tab-too-wide-help").with("tab", Arg::field("spine.tab")))
+                .help(
+                    Said::new(if pocket.width > USUAL { "tab-too-wide-help" } else { "make-smaller" })
+                        .with("field", Arg::field("spine.tab")),
+                )
                 .at(spine.place(TAB)),
         );
     }

@@ -61,6 +61,26 @@ impl Folded {
 }
 
 impl Folded {
+    /// How far a panel reaches over an outline that lies on another panel, left to right in that one's flat frame, mm; none
+    /// where they share less than `least` mm².
+    #[must_use]
+    pub fn over(
+        &self,
+        kit: &Kit,
+        one: (usize, usize),
+        on: (usize, usize),
+        outline: &Contour,
+        least: f64,
+    ) -> Option<f64> {
+        let (seen, _) = self.seen_on(kit, one, on)?;
+        let of = points(outline);
+        let ends = |points: &[Point]| {
+            points.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at.x), high.max(at.x)))
+        };
+        let ((from, to), (left, right)) = (ends(&seen), ends(&of));
+        (common(&seen, &of).abs() > least).then(|| to.min(right) - from.max(left))
+    }
+
     /// How far one panel reaches beyond several others that lie in one plane, give or take `apart`, mm; the others count as one.
     #[must_use]
     pub fn beyond(&self, kit: &Kit, one: (usize, usize), others: &[(usize, usize)], apart: f64) -> f64 {

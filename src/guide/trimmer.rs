@@ -15,6 +15,10 @@ use crate::sheets::{Piece, Sheet, StockSheets, WORTH_KEEPING};
 /// Settings nearer than this are one setting, mm: no hand sets a stop finer.
 const SAME_STOP: f64 = 0.05;
 
+/// Nothing thinner than this is cut off, mm: the step of a ruler. No hand sets a stop so near to an edge, and a blade that has
+/// so little card on its one side slips; what is so little too large is used as it is (our choice).
+const SLIVER: f64 = 0.5 - 1e-6;
+
 /// How a sheet, or several equal ones, are cut apart.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
@@ -166,7 +170,7 @@ impl<'a> Table<'a> {
         };
         let mut turned = false;
         for axis in [0, 1] {
-            if margin[axis] < SAME_STOP {
+            if margin[axis] < SLIVER {
                 continue;
             }
             let mut rest = lying;
@@ -177,7 +181,7 @@ impl<'a> Table<'a> {
             lying = rest;
         }
         let tree = self.resolved(tree, lying.size);
-        let fits = (0..2).all(|axis| lying.size[axis] < self.need(tree)[axis] + SAME_STOP);
+        let fits = (0..2).all(|axis| lying.size[axis] < self.need(tree)[axis] + SLIVER);
         if !(fits && matches!(tree, Piece::Part(_))) {
             self.wait(lying, turned, tree);
         }
@@ -186,7 +190,7 @@ impl<'a> Table<'a> {
     /// Sets a piece aside that is still to be cut down to what `piece` needs.
     fn wait(&mut self, lying: Lying, turned: bool, piece: &'a Piece) {
         let need = self.need(piece);
-        let too_large = |axis: usize| lying.size[axis] > need[axis] + SAME_STOP;
+        let too_large = |axis: usize| lying.size[axis] >= need[axis] + SLIVER;
         let (axis, next) = match piece {
             Piece::Cut(cut) => {
                 let axis = usize::from(!cut.upright);
@@ -240,7 +244,7 @@ impl<'a> Table<'a> {
         let mut off: Vec<(Lying, &'a Piece)> = Vec::new();
         let mut last = None;
         for (_, target) in waiting.next.drain(..equal) {
-            if left[axis] - stop < SAME_STOP {
+            if left[axis] - stop < SLIVER {
                 // What is left is the last piece itself.
                 let lying = Lying { is: piece.is, size: left, many: piece.many };
                 let target = self.resolved(target, lying.size);
@@ -260,9 +264,7 @@ impl<'a> Table<'a> {
         let rest = match (last, &waiting.next[..]) {
             (Some(last), _) => last,
             (None, []) => self.leftover(left, piece.many),
-            (None, [(size, target)]) if left[axis] - size < SAME_STOP => {
-                self.become_of(target, left, piece.many, turned)
-            }
+            (None, [(size, target)]) if left[axis] - size < SLIVER => self.become_of(target, left, piece.many, turned),
             _ => {
                 let rest = Lying { size: left, ..piece };
                 self.waiting.push(Waiting { lying: rest, turned, ..waiting });
@@ -312,7 +314,7 @@ impl<'a> Table<'a> {
         let mut target = target;
         while let Piece::Cut(cut) = target
             && let [only] = wanted(&cut.pieces)[..]
-            && size[usize::from(!cut.upright)] < self.need(only)[usize::from(!cut.upright)] + SAME_STOP
+            && size[usize::from(!cut.upright)] < self.need(only)[usize::from(!cut.upright)] + SLIVER
         {
             target = only;
         }
@@ -323,7 +325,7 @@ impl<'a> Table<'a> {
     fn become_of(&mut self, target: &'a Piece, size: [f64; 2], many: u32, turned: bool) -> Lying {
         let target = self.resolved(target, size);
         let need = self.need(target);
-        let fits = (0..2).all(|axis| size[axis] < need[axis] + SAME_STOP);
+        let fits = (0..2).all(|axis| size[axis] < need[axis] + SLIVER);
         match target {
             Piece::Part(number) if fits => {
                 let placed = self.sheet.placements.get(*number);

@@ -96,7 +96,8 @@ fn lay_out_with<B: Ruin>(job: &Job, instance: &Instance, watch: &dyn Watch) -> R
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }
     let sheets = packing.sheets();
-    let lower_bound = bound.reach(sheets);
+    bound.reach(sheets);
+    let lower_bound = bound.settled(sheets);
     Ok(Layout {
         sheets: deal(instance, &packing, job.items, B::cut_tree),
         lower_bound,

@@ -39,6 +39,10 @@ pub(super) fn mirrored(mut kit: Kit) -> Kit {
     for pocket in &mut kit.pockets {
         turn(&mut pocket.inside);
     }
+    for tucked in &mut kit.tucked {
+        let sum = sums.get(tucked.piece).copied().unwrap_or_default();
+        tucked.outline = tucked.outline.mirrored(|point| Point::new(sum - point.x, point.y)).counter_clockwise();
+    }
     for block in kit.blocks.iter_mut().filter(|block| !block.upright) {
         // What lies between two parts stays between them.
         block.parts.reverse();

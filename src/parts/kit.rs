@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
-use crate::contour::{Point, Vec2};
+use crate::contour::{Contour, Point, Vec2};
 use crate::cutter::Cutter;
 use crate::finding::{Place, Said};
 use crate::net::{Flat, Net};
@@ -27,8 +27,12 @@ pub struct Kit {
     pub closings: Vec<Closing>,
     /// Everything that folds over something thick.
     pub flaps: Vec<Flap>,
+    /// What of the cover goes round the fore-edge.
+    pub rounds: Vec<Round>,
     /// What there is to spare where nothing is put in: gaps, play.
     pub spares: Vec<Spare>,
+    /// What goes through slots of the pages and lies behind them.
+    pub tucked: Vec<Tucked>,
     /// Parts that are cut as one block.
     pub blocks: Vec<Block>,
     /// How the spine carries its pages.
@@ -276,6 +280,21 @@ pub struct Flap {
     pub two: bool,
 }
 
+/// What of the cover goes round the fore-edge of the closed pages.
+#[derive(Clone, Debug)]
+pub struct Round {
+    /// What it is: `flap`, `belly band`.
+    pub what: &'static str,
+    /// How thick the pages may be that it goes round, mm.
+    pub room: f64,
+    /// How far a flap reaches over the front; nothing for what goes all the way round.
+    pub flap: Option<f64>,
+    /// The way to what says how thick that may be, and how much of it is not the pages': their cover, mm.
+    pub says: (&'static str, f64),
+    /// Where the file says it.
+    pub place: Option<Place>,
+}
+
 /// What there is to spare in a place that a kind states.
 #[derive(Clone, Debug)]
 pub struct Spare {
@@ -287,6 +306,17 @@ pub struct Spare {
     pub spare: f64,
     /// How many sizes it depends on.
     pub sizes: u32,
+}
+
+/// What goes through a slot and lies behind it.
+#[derive(Clone, Debug)]
+pub struct Tucked {
+    /// Number of the piece with the slot.
+    pub piece: usize,
+    /// Number of its panel.
+    pub panel: usize,
+    /// Its outline in the flat piece.
+    pub outline: Contour,
 }
 
 impl Part {

@@ -7,9 +7,11 @@
 //! What [`usable`](crate::usable) says of grain, pattern, margin and kerf becomes here what [`layout`](crate::layout)
 //! understands: sheets without their margin, boxes grown by the kerf.
 
+mod alike;
 mod blocks;
 mod price;
 mod spare;
+mod strips;
 mod table;
 mod tally;
 
@@ -139,6 +141,8 @@ pub fn lay(
         }
         match table.lay(true, watch) {
             Ok(layout) => {
+                let (layout, finding) = table.with_strips_alike(layout, watch);
+                findings.extend(finding);
                 findings.extend(table.price_of_grain(&layout, watch));
                 findings.extend(table.jumps());
                 laid.push(table.sheets(&layout));

@@ -7,6 +7,7 @@
 //! One insert after the other, in the file's order. For each the count of a kit is doubled as long as all goes onto the
 //! sheets that are there, then the gap is closed by halves. Every count that is taken was laid; a larger one may be possible.
 
+use super::strips::laid_alike;
 use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};
@@ -53,7 +54,7 @@ pub fn fill(
     let mut now = State { album: album.clone(), kit: kit.clone(), layouts: vec![None; album.stocks.len()] };
     let mut findings = Vec::new();
     for insert in spare {
-        let job = Filling { insert, cutter, laid, search, watch };
+        let job = Filling { insert, kit, cutter, laid, search, watch };
         let mut count = 0;
         if let Some((many, state)) = job.most(&now) {
             count = many;
@@ -79,6 +80,8 @@ struct State {
 /// What one insert is filled in with.
 struct Filling<'a> {
     insert: usize,
+    /// The kit that was laid without it.
+    kit: &'a Kit,
     cutter: &'a Cutter,
     laid: &'a [StockSheets],
     search: Search,
@@ -169,6 +172,7 @@ impl Filling<'_> {
         if table.too_many().is_some() {
             return None;
         }
+        table.alike = laid_alike(self.kit, laid);
         let layout = table.lay(true, self.watch).ok()?;
         let mut layouts = from.layouts.clone();
         layouts[stock] = Some(layout);

@@ -4,6 +4,7 @@
 //! In: an album, its kit, the cutter, a stock's number. Out: sheets with parts in place, or findings why there are none.
 //! Never: decides which stocks are laid, or how often.
 
+use super::alike::{Alike, is_strip};
 use super::blocks::{self, Spread};
 use super::{Cut, Piece, Placed, Search, Sheet, StockSheets};
 use crate::album::Album;
@@ -44,6 +45,8 @@ pub(super) struct Table<'a> {
     spreads: Vec<Spread>,
     first_spread: usize,
     search: Search,
+    /// Which way strips lie that must lie alike.
+    pub(super) alike: Option<Alike>,
 }
 
 impl<'a> Table<'a> {
@@ -65,7 +68,20 @@ impl<'a> Table<'a> {
             return None;
         }
         let supply = usable.sheets.iter().map(|sheet| stock.sheets[sheet.size].count).collect();
-        Some(Self { album, kit, cutter, number, stock, usable, supply, parts, spreads, first_spread, search })
+        Some(Self {
+            album,
+            kit,
+            cutter,
+            number,
+            stock,
+            usable,
+            supply,
+            parts,
+            spreads,
+            first_spread,
+            search,
+            alike: None,
+        })
     }
 
     /// Says so where there are more pieces than can be laid at once.
@@ -119,7 +135,11 @@ impl<'a> Table<'a> {
             let part = &self.kit.parts[number];
             let lie = self.lie(part);
             let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
-            self.item(part, lie)
+            let item = self.item(part, lie);
+            match self.alike.filter(|_| item.turns == Turns::ANY && is_strip(&self.kit, number)) {
+                Some(alike) => Item { turns: alike.turns(), ..item },
+                None => item,
+            }
         };
         self.parts.iter().map(one).collect()
     }

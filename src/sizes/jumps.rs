@@ -47,7 +47,7 @@ impl Jump {
 /// The jumps of a survey: savings first, the nearest first.
 #[must_use]
 pub fn jumps(survey: &Survey) -> Vec<Jump> {
-    let Some(own) = &survey.own else { return Vec::new() };
+    let Some(own) = survey.base() else { return Vec::new() };
     let counts = |size: &Size| size.tallies.iter().map(|tally| (tally.stock, tally.sheets)).collect::<Vec<_>>();
     // Nearest first; of sizes as near the larger page.
     let mut near: Vec<&Size> = survey.sizes.iter().filter(|size| *size != own).collect();

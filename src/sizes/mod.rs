@@ -12,6 +12,7 @@ mod jumps;
 mod named;
 mod note;
 mod prints;
+mod rays;
 mod trial;
 
 pub use jumps::{Jump, jumps};
@@ -111,8 +112,12 @@ impl Size {
 /// An album at many sizes.
 #[derive(Clone, Debug)]
 pub struct Survey {
+    /// Width and height that its file says.
+    pub page: [Length; 2],
     /// At the size that its file says; none where it does not go together there.
     pub own: Option<Size>,
+    /// At the nearest size at which it does, where it does not at its own.
+    pub nearest: Option<Size>,
     /// At every size tried at which it goes together, its own too: from narrow to wide, then from short to tall.
     pub sizes: Vec<Size>,
     /// Sizes that are worth knowing by name.
@@ -125,15 +130,51 @@ pub struct Survey {
     pub cut_short: bool,
 }
 
+impl Survey {
+    /// What all others are compared with: the album at its own size, or else at the nearest one at which it goes together.
+    #[must_use]
+    pub const fn base(&self) -> Option<&Size> {
+        match &self.own {
+            Some(own) => Some(own),
+            None => self.nearest.as_ref(),
+        }
+    }
+}
+
 /// So many times the sizes that would be named are looked at again: our choice. Each look may bring others to the fore.
 const LOOKS: usize = 4;
 
 /// So many pieces are laid in all these looks together, beyond the album's own size: our choice, some seconds' work.
 const MOST_LAID: usize = 800;
 
-/// Tries all sizes of a range.
+/// Tries all sizes of a range. Where the album goes together at none of them they are taken about the nearest one at which it
+/// does, however far that is.
 #[must_use]
 pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &dyn Watch) -> Survey {
+    let about_own = about(album, cutter, search, range, watch);
+    if !about_own.sizes.is_empty() || about_own.cut_short {
+        return about_own;
+    }
+    let quick = Search { effort: Effort::Low, ..search };
+    let rays = rays::nearest(Trial { album, cutter, search: quick, watch }, range.step);
+    let tried = about_own.tried + rays.tried;
+    let left_out = about_own.left_out + rays.left_out;
+    let Some((width, height)) = rays.nearest else {
+        return Survey { tried, left_out, cut_short: rays.cut_short, ..about_own };
+    };
+    let there = about(&album.with_page(width, height), cutter, search, range, watch);
+    Survey {
+        page: about_own.page,
+        nearest: there.own.clone(),
+        own: None,
+        tried: tried + there.tried,
+        left_out: left_out + there.left_out,
+        ..there
+    }
+}
+
+/// Tries all sizes of a range about the album's own.
+fn about(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &dyn Watch) -> Survey {
     let trial = Trial { album, cutter, search: Search { effort: Effort::Low, ..search }, watch };
     let page = &album.page;
     let steps = i32::try_from(range.steps.min(MOST_STEPS)).unwrap_or(0);
@@ -162,12 +203,15 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
         if number < on_grid { &mut sizes } else { &mut beside }.extend(size);
     }
     let find = |sizes: &[Size], width, height| sizes.iter().find(|size| size.is(width, height)).cloned();
-    let mut survey = Survey { own: None, sizes, named: Vec::new(), tried, left_out, cut_short };
-    survey.own = find(&survey.sizes, page.width, page.height);
+    let (page, named) = ([page.width, page.height], Vec::new());
+    let mut survey = Survey { page, own: None, nearest: None, sizes, named, tried, left_out, cut_short };
+    survey.own = find(&survey.sizes, page[0], page[1]);
+    survey.nearest = nearest(&survey);
     if search.effort > Effort::Low {
         cut_short |= look_again(&mut survey, &mut beside, Trial { search, ..trial });
     }
-    survey.own = find(&survey.sizes, page.width, page.height);
+    survey.own = find(&survey.sizes, page[0], page[1]);
+    survey.nearest = nearest(&survey);
     survey.named = names
         .into_iter()
         .map(|name| {
@@ -180,6 +224,16 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
     survey
 }
 
+/// Of the sizes at which the album goes together the nearest one, where its own is none of them; of those as near the larger
+/// page.
+fn nearest(survey: &Survey) -> Option<Size> {
+    let [width, height] = survey.page;
+    let key = |size: &Size| ((size.width - width).abs() + (size.height - height).abs()).eighths();
+    let area = |size: &Size| size.width.mm() * size.height.mm();
+    let nearer = |one: &&Size, two: &&Size| key(one).cmp(&key(two)).then(area(two).total_cmp(&area(one)));
+    survey.sizes.iter().filter(|_| survey.own.is_none()).min_by(nearer).cloned()
+}
+
 /// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
 fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> bool {
     let pieces = parts::kit(trial.album, trial.cutter).value.map_or(0, |kit| kit.pieces.len());
@@ -188,7 +242,7 @@ fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> boo
     let mut known: Vec<Size> = Vec::new();
     for look in 0..LOOKS {
         let jumps = jumps(survey);
-        let own = survey.own.iter();
+        let own = survey.base().into_iter();
         let beside_steps = beside.iter().filter(|_| look == 0);
         let wanted: Vec<(Length, Length)> = own
             .chain(jumps.iter().map(Jump::size))
@@ -202,7 +256,8 @@ fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> boo
         }
         let (found, cut_short) = trial.all(&wanted);
         for size in found.into_iter().filter_map(|(_, size)| size) {
-            let all = survey.sizes.iter_mut().chain(beside.iter_mut()).chain(&mut survey.own);
+            let all =
+                survey.sizes.iter_mut().chain(beside.iter_mut()).chain(&mut survey.own).chain(&mut survey.nearest);
             all.filter(|old| old.is(size.width, size.height)).for_each(|old| *old = size.clone());
             known.push(size);
         }

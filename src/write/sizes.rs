@@ -6,7 +6,7 @@ use crate::length::Length;
 use crate::sizes::{Size, Survey, Why, jumps};
 use serde_json::{Value, json};
 
-/// One object: the file's `own` size, the `jumps` worth a look, the `named` sizes, and all `sizes` that were tried. Sheets
+/// One object: the file's `own` size (or, where it does not go together there, the `nearest` at which it does), the `jumps` worth a look, the `named` sizes, and all `sizes` that were tried. Sheets
 /// and their cost are those of the whole batch, `cost_per_kit` is one kit's share.
 #[must_use]
 pub fn sizes(album: &Album, survey: &Survey) -> String {
@@ -28,6 +28,7 @@ pub fn sizes(album: &Album, survey: &Survey) -> String {
         "title": album.title,
         "copies": album.copies,
         "own": survey.own.as_ref().map(size),
+        "nearest": survey.nearest.as_ref().map(size),
         "jumps": jumps.collect::<Vec<Value>>(),
         "named": named.collect::<Vec<Value>>(),
         "sizes": survey.sizes.iter().map(size).collect::<Vec<Value>>(),

@@ -52,6 +52,8 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod verdicts_covers;
 mod verdicts_pockets;
+mod verdicts_sheets;
 mod verdicts_spines;
 mod words;

@@ -4,7 +4,7 @@
 use crate::common;
 
 use crate::common::{album, cutter, kit, near, part, work};
-use hingeleaf::album::Role;
+use hingeleaf::album::{Album, Role};
 use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Finding, Level};
@@ -256,6 +256,16 @@ fn a_design_is_passed_over_when_its_sheets_are_used_up() {
         // The last opening, page 4's back, takes the other half.
         assert_eq!(stock, if turn == 0 || turn == 4 { "dots" } else { "stripes" }, "{}", piece.name);
     }
+    // That is said once: two of its turns dots has, the two between are taken by stripes.
+    let said = |album: &Album| -> Vec<(String, String)> {
+        let findings = parts::kit(album, &cutter(0.0, 0.0, 5.0)).findings;
+        let short = findings.iter().filter(|finding| finding.id == "design-short");
+        short.map(|finding| (finding.about.to_string(), finding.text.to_string())).collect()
+    };
+    let text_of = "its sheets reach for 2 of its turns; 2 more are taken by the design that comes next";
+    assert_eq!(said(&album), [("stock dots".to_owned(), text_of.to_owned())]);
+    // Three sheets reach for all five openings: a half, a whole, a half.
+    assert_eq!(said(&self::album(&text.replace(r#""count": 1"#, r#""count": 2"#))), []);
 }
 
 /// Two sheets are needed where one is listed: of 8 panels of 144 x 184 four lie on an A3 sheet, 2 x 2.

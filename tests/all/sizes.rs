@@ -207,8 +207,9 @@ fn what_can_not_be_tried_is_refused() {
         assert!(refused.err.contains(says), "{}", refused.err);
         assert_eq!(run(&sound, &[options.as_slice(), &["--json"]].concat()).json()["findings"][0]["level"], "stop");
     }
-    let large = temp.put("large.json", quarters(300.0));
-    let refused = run(&large, &[]);
+    // Board does not fold, whatever the page.
+    let board = temp.put("board.json", quarters(105.0).replace(r#""A4", "caliper": 0.3"#, r#""A4", "caliper": 2"#));
+    let refused = run(&board, &[]);
     assert_eq!(refused.code, 1);
-    assert!(refused.err.starts_with("stop[too-big]"), "{}", refused.err);
+    assert!(refused.err.starts_with("stop[fold-too-thick]"), "{}", refused.err);
 }

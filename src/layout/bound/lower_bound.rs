@@ -61,6 +61,15 @@ impl LowerBound {
         self.known
     }
 
+    /// The best bound with boxes that exclude each other, if all others leave a doubt about `sheets`. It comes last and steers
+    /// no search.
+    pub(crate) fn settled(&mut self, sheets: u64) -> u64 {
+        if let Some(relaxation) = self.relaxation.as_ref().filter(|_| self.known < sheets) {
+            self.known = self.known.max(relaxation.exclusive());
+        }
+        self.known
+    }
+
     /// No layout takes fewer than this.
     pub(crate) fn learn(&mut self, bound: u64) {
         self.known = self.known.max(bound);

@@ -7,6 +7,7 @@
 pub(crate) mod area;
 pub(crate) mod dual_feasible;
 pub(crate) mod dual_pairs;
+pub(crate) mod exclusive;
 pub(crate) mod fitting;
 pub(crate) mod heaviest_set;
 pub(crate) mod inscribed;

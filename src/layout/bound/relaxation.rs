@@ -12,6 +12,7 @@ use std::collections::BTreeMap;
 
 use crate::layout::bound::area::{PI_LESS, PI_MORE, eighths, grown_box, grown_shape};
 use crate::layout::bound::dual_pairs;
+use crate::layout::bound::exclusive;
 use crate::layout::bound::inscribed;
 use crate::layout::model::instance::trim;
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
@@ -149,6 +150,38 @@ impl Relaxation {
             }
         }
         alone.iter().map(|box_type| box_type.count).fold(0, u64::saturating_add)
+    }
+
+    /// The bound by kinds of which no two share a sheet: each takes its own, one for every box that shares with none of its
+    /// like, else what its area needs. Only poses in which a box goes onto the sheet at all count.
+    pub(crate) fn exclusive(&self) -> u64 {
+        let goes = |pose: &&(i64, i64)| pose.0 <= self.width && pose.1 <= self.height;
+        let mut alike: BTreeMap<Vec<(i64, i64)>, u64> = BTreeMap::new();
+        for box_type in &self.boxes {
+            let mut poses: Vec<(i64, i64)> = box_type.poses.iter().filter(goes).copied().collect();
+            poses.sort_unstable();
+            *alike.entry(poses).or_default() += box_type.count;
+        }
+        let mut kinds: Vec<BoxType> = alike.into_iter().map(|(poses, count)| BoxType { poses, count }).collect();
+        kinds.retain(|kind| !kind.poses.is_empty());
+        // The thickest exclude the most.
+        let least = |kind: &BoxType| kind.poses.iter().map(|&(width, height)| width.min(height)).min();
+        kinds.sort_by_key(|kind| std::cmp::Reverse(least(kind)));
+        kinds.truncate(exclusive::MOST_KINDS);
+        let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
+        let alone = |kind: &BoxType| {
+            let (width, height) = kind.poses.first().copied().unwrap_or_default();
+            let area = grown_box(width, height, self.gap, PI_LESS).saturating_mul(u128::from(kind.count));
+            let by_area = u64::try_from(area.div_ceil(sheet)).unwrap_or(u64::MAX);
+            if self.may_share(kind, kind) { by_area } else { kind.count }
+        };
+        let weights: Vec<u64> = kinds.iter().map(alone).collect();
+        let row = |one: &BoxType| {
+            let bits = kinds.iter().enumerate().map(|(bit, other)| u128::from(!self.may_share(one, other)) << bit);
+            bits.fold(0, |row, bit| row | bit)
+        };
+        let excludes: Vec<u128> = kinds.iter().map(row).collect();
+        exclusive::heaviest_clique(&weights, &excludes)
     }
 
     fn may_share(&self, one: &BoxType, other: &BoxType) -> bool {

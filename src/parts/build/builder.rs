@@ -10,7 +10,8 @@ use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Side, Spare,
+    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Round, Side, Spare,
+    Tucked,
 };
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
@@ -90,7 +91,9 @@ impl<'a> Builder<'a> {
             inserts: Vec::new(),
             closings: Vec::new(),
             flaps: Vec::new(),
+            rounds: Vec::new(),
             spares: Vec::new(),
+            tucked: Vec::new(),
             blocks: Vec::new(),
             carry: Carry::NONE,
         };
@@ -255,6 +258,16 @@ impl<'a> Builder<'a> {
     /// Says what there is to spare in a place.
     pub(in crate::parts) fn spare(&mut self, about: Said, what: &'static str, spare: f64, sizes: u32) {
         self.kit.spares.push(Spare { about, what, spare, sizes });
+    }
+
+    /// Says what goes round the fore-edge.
+    pub(in crate::parts) fn round(&mut self, round: Round) {
+        self.kit.rounds.push(round);
+    }
+
+    /// Says what goes through a slot and lies behind it.
+    pub(in crate::parts) fn tuck(&mut self, tucked: Tucked) {
+        self.kit.tucked.push(tucked);
     }
 
     /// Reports something.

@@ -38,6 +38,8 @@ pub(in crate::parts) struct Around {
     pub square: f64,
     /// Thickness of the panels on its outside.
     pub decor: f64,
+    /// Thickness of those on its insides, both together.
+    pub lining: f64,
 }
 
 impl Around {
@@ -99,7 +101,7 @@ impl Around {
         }
         // Leaf and cover can both be off at each edge.
         builder.spare(Said::new("the-cover"), "beyond the pages", square, 2);
-        Some(Self { reach, spine, base, height, square, decor })
+        Some(Self { reach, spine, base, height, square, decor, lining })
     }
 }
 

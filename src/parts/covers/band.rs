@@ -18,7 +18,7 @@ use crate::net::{Along, Leaf, Sense, Use};
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::joined::{LAP, Row};
 use crate::parts::covers::around::{Around, about, of_cover};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Round, Side};
 
 /// How tall the band is.
 pub(in crate::parts) const BAND: Key<Length> =
@@ -33,11 +33,14 @@ const EASE: f64 = 1.0;
 
 /// What a band goes round, outside, mm.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Round {
+pub(in crate::parts) struct Closed {
     /// From the outside of the spine to the fore-edge.
     pub across: f64,
     /// From the outside of the front to that of the back.
     pub thick: f64,
+    /// How thick the pages may be at the fore-edge, and how much more that is than `cover.spine` or what else says it.
+    pub room: f64,
+    pub says: (&'static str, f64),
     /// Number of its stock.
     pub stock: usize,
     /// The outside of the cover's spine, at its very middle, going to the right.
@@ -45,7 +48,7 @@ pub(in crate::parts) struct Round {
 }
 
 /// Adds the band, if the cover has one.
-pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Round) {
+pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Closed) {
     let (tall, lap) = (entry.mm(BAND), entry.mm(LAPS));
     if tall <= 0.0 {
         return;
@@ -94,6 +97,13 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         place: entry.values.place(BAND),
     };
     let Some(made) = row.make(builder, &cut) else { return };
+    builder.round(Round {
+        what: "belly band",
+        room: round.room,
+        flap: None,
+        says: round.says,
+        place: entry.place().cloned(),
+    });
     let end = 2.0f64.mul_add(across + thick, caliper);
     let up = (0.0, 1.0);
     let closed = (made.side(4, Face::Front, (end, 0.0), up), made.side(0, Face::Back, (0.0, 0.0), up));

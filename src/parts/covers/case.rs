@@ -21,10 +21,11 @@ use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
-use crate::parts::covers::band::{self, BAND, LAPS, Round};
+use crate::parts::covers::band::{self, BAND, Closed, LAPS};
 use crate::parts::covers::covering::{Covering, Part};
 use crate::parts::kit::{Face, Hold, Owner, Purpose};
 use crate::parts::maker::Maker;
@@ -149,9 +150,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     line(builder, entry, &around, &sizes, (&boards, spine), |id, kind, name, net| {
         cut(id, kind, name, net, stocks.endpaper)
     });
-    let round = Round {
+    let round = Closed {
         across: sizes.joint + width + 2.0 * thick[1] + around.decor,
         thick: 2.0f64.mul_add(thick[1] + around.decor, around.spine),
+        room: around.spine,
+        says: ("cover.spine", 0.0),
         stock: stocks.covering,
         spine: sheet.outside(paper),
     };
@@ -307,7 +310,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     }
     if around.square * 2.0 >= width {
         let text = Said::new("square-too-large").with("square", say.length(around.square));
-        let help = Said::new("square-too-large-help").with("field", of_cover(SQUARE));
+        let help = smaller("square-too-large-help", 3.0, width / 2.0 - 1e-3).with("field", of_cover(SQUARE));
         let finding = Finding::stop("square-too-large", about(), text).help(help);
         say.builder.find(finding.at(entry.values.place(SQUARE)));
         return None;

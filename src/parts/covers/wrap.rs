@@ -11,8 +11,9 @@
 //! ```
 //!
 //! With a flap the back is a caliper wider, so that the fore-edge panel f clears the front's edge; f is a caliper and the
-//! front's panel wider than the spine, because the flap lies on the front (derived; D6). Ties go through slots (‖) near both fore-edges, each
-//! with a patch behind it; a window has a lining behind it that overlaps a lap all round (common practice, no source).
+//! front's panel wider than the spine, because the flap lies on the front (derived; D6), or what `depth` says. Ties go through
+//! slots (‖) near both fore-edges, each with a patch behind it; a window has a lining behind it that overlaps a lap all round
+//! (common practice, no source).
 
 use crate::album::{Entry, Kind, Role};
 use crate::contour::{Contour, Vec2};
@@ -24,13 +25,19 @@ use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
-use crate::parts::covers::band::{self, BAND, LAPS, Round};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::covers::band::{self, BAND, Closed, LAPS};
+use crate::parts::kit::{Face, Hold, Owner, Purpose, Round};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
 
 const FLAP: Key<Length> = Key::length("flap", NONE, "a flap from the back over the front's fore-edge, 0 for none");
+const DEPTH: Key<Option<Length>> = Key::length(
+    "depth",
+    rule("what goes round the cover's spine"),
+    "how far apart the two scores of the flap's fold are",
+)
+.within(0.5, 300.0);
 const TIES: Key<Length> = Key::length("ties", NONE, "width of the ribbons for slots near the fore-edges, 0 for none");
 const WINDOW_WIDTH: Key<Length> = Key::length("window_width", NONE, "width of a window in the front, 0 for none");
 const WINDOW_HEIGHT: Key<Length> = Key::length("window_height", NONE, "height of the window, 0 for none");
@@ -45,6 +52,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             SQUARE.field,
             SPINE.field,
             FLAP.field,
+            DEPTH.field,
             TIES.field,
             WINDOW_WIDTH.field,
             WINDOW_HEIGHT.field,
@@ -75,7 +83,7 @@ struct Shape {
     leaves: [usize; 3],
     /// Where each of them starts, and the end.
     at: [f64; 4],
-    /// How much wider than the spine the fore-edge panel of a flap is.
+    /// How much wider than the spine the fore-edge panel of a flap is; narrower where it is below 0.
     flap_more: f64,
 }
 
@@ -145,6 +153,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         behind(builder, piece, Face::Front, front, (window_at.0 - wide / 2.0, window_at.1 - tall / 2.0));
     }
     join(builder, &made, spine, spine_at + around.spine / 2.0, &around);
+    if flap > 0.0 {
+        // Between its scores lie the front and what is on and under it besides the pages (F9).
+        let cover = 2.0f64.mul_add(caliper, around.decor + around.lining);
+        let (room, says) = (around.spine + shape.flap_more - cover, ("cover.depth", cover));
+        let place = entry.values.place(FLAP).cloned();
+        builder.round(Round { what: "flap", room, flap: Some(flap), says, place });
+    }
     let (more, edge) = if flap > 0.0 { (shape.flap_more, 1.5 * caliper + around.decor) } else { (0.0, 0.0) };
     let opens = Opens {
         slots: if ties > 0.0 {
@@ -158,8 +173,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     faces(builder, &shape, &made, &around, &opens);
     if let Some(spine) = made.side(spine, Face::Front, (spine_at + around.spine / 2.0, middle), (1.0, 0.0)) {
         let across = around.reach + caliper / 2.0 + edge + around.decor;
-        let thick = around.spine + caliper + more + 2.0 * around.decor;
-        band::make(builder, entry, &around, &Round { across, thick, stock: entry.stock, spine });
+        // The flap lies on the front; a deeper one makes all of it thicker.
+        let on_front = if flap > 0.0 { caliper + around.decor } else { 0.0 };
+        let thick = around.spine + caliper + 2.0 * around.decor + on_front.max(more);
+        let cover = caliper + around.lining;
+        let (room, says) = (around.spine - cover + (more - on_front).max(0.0), ("cover.spine", cover));
+        band::make(builder, entry, &around, &Closed { across, thick, room, says, stock: entry.stock, spine });
     }
 }
 
@@ -218,7 +237,7 @@ fn join(builder: &mut Builder<'_>, made: &Joined, spine: usize, middle: f64, aro
 
 fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     let flap = entry.mm(FLAP);
-    let flap_more = caliper + around.decor;
+    let flap_more = entry.get(DEPTH).map_or(caliper + around.decor, |depth| depth.mm() - around.spine);
     let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
     let plain = |name, depth| Leaf::new(name, Use::Plain, depth);
     let mut leaves = Vec::new();

@@ -24,6 +24,7 @@ use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::{RULE, channel, taken_up, wrapper};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, LAP, Slip};
 use crate::parts::kit::{Face, Hold};
@@ -84,7 +85,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     if lap > most {
         let text = Said::new("band-lap-too-wide");
         let text = text.with("lap", builder.album.length(lap)).with("back", builder.album.rough(most));
-        let help = Said::new("band-lap-too-wide-help");
+        let help = smaller("band-lap-too-wide-help", 12.7, most);
         let (measured, allowed) = (Length::from_mm(lap), Length::from_mm(most));
         builder.find(slip.stop("lap-too-wide", LAP, text, help).measured(measured, allowed));
         return;

@@ -18,6 +18,7 @@ use crate::fields::{Key, usual};
 use crate::finding::Said;
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Slip};
 use crate::parts::maker::Maker;
@@ -46,7 +47,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     if 2.0 * corner >= width {
         let text = Said::new("corners-off-fold");
         let text = text.with("clipped", builder.album.length(2.0 * corner)).with("width", builder.album.length(width));
-        let finding = slip.stop("corner-too-large", CORNER, text, Said::new("corners-off-fold-help"));
+        let finding =
+            slip.stop("corner-too-large", CORNER, text, smaller("corners-off-fold-help", 4.0, width / 2.0 - 1e-3));
         builder.find(finding.measured(Length::from_mm(2.0 * corner), Length::from_mm(width)));
         return;
     }

@@ -151,7 +151,8 @@ impl<'e> Slip<'e> {
     fn largest(&self, builder: &mut Builder<'_>, thickness: f64, index: usize) -> Option<f64> {
         let side = [WIDTH, HEIGHT][index];
         let clearance = EASY.length(builder.album.units).mm();
-        let used = usize::try_from(self.count).unwrap_or(usize::MAX);
+        // What comes free as often as may be has a size before it is known how often.
+        let used = usize::try_from(self.count.max(1)).unwrap_or(usize::MAX);
         let tightest = self
             .pockets
             .iter()

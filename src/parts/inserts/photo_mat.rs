@@ -19,6 +19,7 @@ use crate::fields::{Key, Text, needed, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::Net;
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
 use crate::parts::maker::Maker;
@@ -105,7 +106,7 @@ fn wrong(
     (overlap > most).then(|| {
         let text = Said::new("overlap-too-wide");
         let text = text.with("overlap", length(overlap)).with("print", length(2.0 * most + 2.0));
-        let help = Said::new("overlap-too-wide-help");
+        let help = smaller("overlap-too-wide-help", 3.175, most);
         slip.stop("overlap-too-wide", OVERLAP, text, help).measured(mm(overlap), mm(most))
     })
 }

@@ -25,9 +25,10 @@ use crate::fields::{Key, Text, needed, usual, words};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::{Net, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::kit::Face;
+use crate::parts::kit::{Face, Tucked};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
@@ -124,7 +125,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let shortest = wide.min(tall);
     if corner > shortest / 2.0 - EDGE {
         let text = Said::new("corners-meet-on-print");
-        let help = Said::new("corners-meet-on-print-help");
+        let help = smaller("corners-meet-on-print-help", 15.875, shortest / 2.0 - EDGE);
         let (measured, allowed) = (corner, (shortest / 2.0 - EDGE).max(0.0));
         Wrong { id: "corner-too-large", text, measured, allowed, help, field: CORNER.field }.say(builder, &page);
         return;
@@ -132,8 +133,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let mut nets = pocket::nets(&page);
     let middle = Point::new(width / 2.0, height / 2.0);
     let corners = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
+    let tip = |(right, up): (f64, f64)| middle + Vec2::new(right * wide / 2.0, up * tall / 2.0);
     if !triangles {
-        let tip = |(right, up): (f64, f64)| middle + Vec2::new(right * wide / 2.0, up * tall / 2.0);
         nets[0].holes.extend(corners.map(|(right, up)| slot(tip((right, up)), Vec2::new(-right, -up), corner)));
     }
     let front = if triangles { ("pocket front", "pocket page") } else { ("corner-mount front", "corner-mount front") };
@@ -142,6 +143,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     };
     if let Some(pocket) = builder.last_pocket() {
         pocket.corners = !triangles;
+    }
+    for (right, up) in corners.into_iter().filter(|_| !triangles) {
+        let at = tip((right, up));
+        let legs = [at, at + Vec2::new(-right * corner, 0.0), at + Vec2::new(0.0, -up * corner)];
+        let outline = Contour::polygon(legs.map(|leg| (leg.x, leg.y))).counter_clockwise();
+        builder.tuck(Tucked { piece: on, panel: 0, outline });
     }
     for (number, (right, up)) in corners.into_iter().enumerate().filter(|_| triangles) {
         let (net, by) = triangle((-right, -up), corner + EASE);

@@ -21,6 +21,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::Lies;
 use crate::parts::kit::Flap;
@@ -55,7 +56,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let all = f64::from(count) * step;
     if width - all < LEAST {
         let text = Said::new("step-too-large");
-        let help = Said::new("step-too-large-help");
+        let help = smaller("step-too-large-help", 3.175 * f64::from(count), width - LEAST);
         let (measured, allowed) = (all, (width - LEAST).max(0.0));
         Wrong { id: "step-too-large", text, measured, allowed, help, field: STEP.field }.say(builder, &page);
         return;

@@ -22,6 +22,7 @@ use crate::fields::{Key, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::Face;
@@ -79,7 +80,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let help = Said::new("overlap-too-small-help").with("play", Arg::field(PLAY.name()));
         Some(wrong(Said::new("overlap-too-small"), play / 2.0, help))
     } else if overlap > most {
-        Some(wrong(Said::new("overlap-too-large"), most.max(0.0), Said::new("overlap-too-large-help")))
+        Some(wrong(Said::new("overlap-too-large"), most.max(0.0), smaller("overlap-too-large-help", 3.175, most)))
     } else {
         None
     };

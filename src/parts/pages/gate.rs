@@ -21,6 +21,7 @@ use crate::fields::{Key, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::kit::{Face, Flap};
@@ -52,7 +53,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let door = (height - gap) / 2.0;
     if door < LEAST {
         let text = Said::new("gap-too-large");
-        let help = Said::new("gap-too-large-help");
+        let help = smaller("gap-too-large-help", 2.0, 2.0f64.mul_add(-LEAST, height));
         let (measured, allowed) = (gap, 2.0f64.mul_add(-LEAST, height).max(0.0));
         Wrong { id: "gap-too-large", text, measured, allowed, help, field: GAP.field }.say(builder, &page);
         return;

@@ -22,6 +22,7 @@ use crate::fields::{Key, usual, words};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::Net;
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, notched_head, pocket_front, stick};
 use crate::parts::kit::Face;
@@ -94,7 +95,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let room = 2.0f64.mul_add(-seam, pocket);
     if notch > room {
         let text = Said::new("notch-between-seams");
-        let help = Said::new("notch-too-large-help");
+        let help = smaller("notch-too-large-help", 20.0, room);
         Wrong { id: "notch-too-large", text, measured: notch, allowed: room, help, field: NOTCH.field }
             .say(builder, &page);
         return;

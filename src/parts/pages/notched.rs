@@ -17,6 +17,7 @@ use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
 use crate::finding::Said;
 use crate::length::Length;
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
 use crate::parts::kit::Face;
@@ -48,7 +49,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let (along, across) = (2.0f64.mul_add(-seam, height), 2.0 * (width - tab(builder)));
     if notch > along.min(across) {
         let text = Said::new("notch-too-large");
-        let help = Said::new("notch-too-large-help");
+        let help = smaller("notch-too-large-help", 20.0, along.min(across));
         let (measured, allowed) = (notch, along.min(across).max(0.0));
         Wrong { id: "notch-too-large", text, measured, allowed, help, field: NOTCH.field }.say(builder, &page);
         return;

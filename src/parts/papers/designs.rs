@@ -25,6 +25,15 @@ use std::collections::BTreeMap;
 pub(in crate::parts) struct Designs {
     dealt: BTreeMap<Looks, usize>,
     first: usize,
+    /// Designs that were passed over because their sheets are used up: of how many turns each had how many.
+    pub(in crate::parts) short: BTreeMap<usize, Turns>,
+}
+
+/// How often it was a design's turn, and how often it was passed over.
+#[derive(Clone, Copy, Debug, Default)]
+pub(in crate::parts) struct Turns {
+    pub had: u32,
+    pub passed: u32,
 }
 
 impl Designs {
@@ -54,6 +63,7 @@ impl Designs {
             left.insert(stock, album.stocks.get(stock).map_or(f64::INFINITY, supply));
         }
         let mut dealt = BTreeMap::new();
+        let mut turns: BTreeMap<usize, Turns> = BTreeMap::new();
         let mut turn = 0;
         for (looks, sizes) in sizes {
             let wants = |stock: usize| {
@@ -73,9 +83,19 @@ impl Designs {
                 *left -= wants(stock);
             }
             dealt.insert(looks, stock);
+            turns.entry(stock).or_default().had += 1;
+            // From the one whose turn it was up to the one that took it.
+            for ahead in 0..panels.stocks.len() {
+                let passed = (turn + ahead) % panels.stocks.len();
+                if passed == at {
+                    break;
+                }
+                turns.entry(panels.stocks[passed]).or_default().passed += 1;
+            }
             turn = at + 1;
         }
-        Self { dealt, first: panels.stocks.first().copied().unwrap_or(0) }
+        turns.retain(|_, turns| turns.passed > 0);
+        Self { dealt, first: panels.stocks.first().copied().unwrap_or(0), short: turns }
     }
 }
 

@@ -29,8 +29,14 @@ const LEAST: f64 = 5.0;
 /// Sticks panels on every face that has been stated since the last call.
 pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
-    let designs =
-        builder.designs.get_or_insert_with(|| Designs::deal(builder.album, builder.cutter, panels, &plains)).clone();
+    let designs = match builder.designs.clone() {
+        Some(designs) => designs,
+        None => {
+            let designs = Designs::deal(builder.album, builder.cutter, panels, &plains);
+            run_short(builder, &designs);
+            builder.designs.insert(designs).clone()
+        }
+    };
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
         let finding = Finding::warn("no-cover", Said::new("about-panels"), Said::new("no-cover"));
         let help = Said::new("no-cover-help")
@@ -84,6 +90,17 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
         let help = Said::new("panel-too-small-help").with("reveal", Arg::field("panels.reveal"));
         let finding = Finding::warn("panel-too-small", about(first, left_out.len()), text).help(help);
         builder.find(finding.at(panels.values.place(REVEAL)));
+    }
+}
+
+/// Says whose turns others take because its sheets are used up.
+fn run_short(builder: &mut Builder<'_>, designs: &Designs) {
+    for (&number, turns) in &designs.short {
+        let Some(stock) = builder.album.stocks.get(number) else { continue };
+        let text = Said::new("design-short").with("had", turns.had).with("passed", turns.passed);
+        let help = Said::new("design-short-help").with("count", Arg::field("count"));
+        let about = Said::new("about-stock").with("stock", &stock.name);
+        builder.find(Finding::note("design-short", about, text).help(help).at(stock.place.as_ref()));
     }
 }
 

@@ -6,6 +6,7 @@ use crate::fields::Field;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Leaf, Use};
+use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::kit::{Hold, Side};
 use crate::parts::spines::carry::Carry;
@@ -64,7 +65,7 @@ impl Guard {
                 (text, Said::new("lead-in-too-large-help"), LEAD_IN.field)
             } else {
                 let text = Said::new("tab-too-large").with("tab", length(self.tab)).with("half", half);
-                (text, Said::new("tab-too-large-help"), TAB.field)
+                (text, smaller("tab-too-large-help", 12.7, height), TAB.field)
             };
             stop("lead-in-too-large", text, help, field)
         } else {

@@ -41,6 +41,7 @@ pocket-too-wide-wallet-help = make { $field } at most { $most }, or the page wid
 flap-too-wide-wallet = the flap is { $flap } wide, and its page only { $page }: it would stick out at the spine
 flap-too-wide-wallet-help = make { $field } at most { $most }
 flap-too-short = the flap ends { $short } short of the pocket that it should close
+flap-too-short-help-pocket = make { $pocket } wider: no flap that fits its page reaches over it
 flap-too-short-help = make { $flap } at least { $least }, or { $pocket } wider
 flap-open = over { $thick } of thickness its flap ends { $short } short of what it should close
 flap-open-help = make its { $field } at least { $least }, or put less inside
@@ -51,15 +52,26 @@ one-score = its doors fold on one score over up to { $thick } of thickness: each
 one-score-leaf = its leaf folds on one score over up to { $thick } of thickness: it ends up to { $lost } short, and stands up
 one-score-help = let it fold on two scores: { $field } of { $depth }
 
+cover-depth-help = make { $field } at least { $depth }, or put less into the pages
+flap-slack = closed, the pages are { $thick } thick at the fore-edge, and the flap goes round { $room }: it stands { $gap } off the front
+band-slack = closed, the pages are { $thick } thick at the fore-edge, and the belly band goes round { $room }: it hangs loose by { $gap }
+flap-slack-help = as long as no more goes in, a { $field } of { $depth } is enough; or say with { $content } how thick the pages will be
+band-slack-help = say with { $content } how thick the pages will be, or make their share of the spine smaller
+
 ## Tabs
 tab-too-wide = a tab of { $tab } does not go into the sleeve of page { $page }, which is { $width } wide
-tab-too-wide-help = make { $tab } smaller; 12 mm or 1/2 in is usual
+tab-too-wide-help = make { $field } smaller; 12 mm or 1/2 in is usual
 no-lead-in = tabs without a lead-in are as tall as their page, whose sleeve is up to { $lower } lower inside: there is no way in
 lead-in-too-small = a lead-in of { $lead } lets the tabs in only up to { $in } of their { $tab }
 lead-in-help = make { $lead } half the tab, or give the strips a { $ease } of a millimetre
 tab-over-seam = the hinge's tab is to be stuck where { $piece } is stuck, too
 tab-over-seam-wide = the hinge's tab of { $tab } is to be stuck where { $piece } is stuck, too
 tab-over-seam-help = make the page wider, or what is stuck on it narrower, or turn the page with { $faces }
+corner-blocked = { $count ->
+        [one] one corner of its print goes
+       *[other] { $count } corners of its print go
+    } up to { $over } over the hinge's tab, which is stuck inside: there is no way in
+corner-blocked-help = hold the print under triangles, { $mount }; or turn it with { $lies }, or take a smaller one
 
 ## What it is about
 about-pages = pages

@@ -13,6 +13,7 @@ about-part = { $part }
 
 ## Pages
 corners-meet-on-print = corners of { $measured } meet on its print: { $allowed } is the most
+make-smaller = make { $field } smaller
 corners-meet-on-print-help = make { $field } smaller; 15 mm or 5/8 in is usual
 flap-lead-in-too-large = a lead-in of { $measured } clips away too much of its flap: { $allowed } is the most
 flap-lead-in-too-large-help = make { $field } smaller
@@ -158,3 +159,17 @@ the-cover = the cover
 the-flap-of = the flap of { $page }
 the-frame-of = the frame of { $page }
 the-gate-of = the gate of { $page }
+
+part-of-unknown-stock = there is no stock { $name } in { $stocks }
+part-of-unknown-stock-meant = did you mean { $name }?
+part-of-unknown-stock-names = the file has: { $names }
+
+## Designs that take turns
+design-short = its sheets reach for { $had ->
+        [one] 1 of its turns
+       *[other] { $had } of its turns
+    }; { $passed ->
+        [one] 1 more is taken
+       *[other] { $passed } more are taken
+    } by the design that comes next
+design-short-help = raise its { $count }; or let it be: what faces each other is of one design all the same

@@ -80,3 +80,7 @@ unnamed-parts-help = --labels everywhere draws names on faces that show, too
 ## Prints that a page is to hold
 print-not-known = { $print } is no print that is known here
 print-not-known-help = write one of { $names }, or any size: 4x6in, 100x150mm
+
+## Grain that nobody stated
+grain-unknown = its grain is not stated, and hinge strips lie both ways on its sheets: whichever way it runs, some fold across it, where folds crack sooner
+grain-unknown-help = bend a sheet both ways: it gives more easily along the grain; then state { $grain }, "long" or "short", and the strips keep to it

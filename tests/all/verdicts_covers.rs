@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+//! What goes round the closed album, and what a glued tab blocks: hand-worked, each with a sound neighbour.
+
+use crate::common::{album, cutter};
+use hingeleaf::finding::{Finding, Level};
+use hingeleaf::fit;
+use hingeleaf::parts;
+
+/// An album 150 x 190 of card 0.3 with tabs of 12 mm.
+fn text(pages: &[String], rest: &str) -> String {
+    format!(
+        r#"{{ "format": "hingeleaf-album/1", "title": "t", "units": "mm",
+          "stocks": {{ "card": {{ "sheet": "A2", "caliper": 0.3 }}, "wrap": {{ "sheet": "700x300mm", "caliper": 0.3 }} }},
+          "page": {{ "width": 150, "height": 190, "seam": 12, "stock": "card" }}, "pages": [{}]{rest} }}"#,
+        pages.join(", ")
+    )
+}
+
+fn findings(text: &str) -> Vec<Finding> {
+    let made = parts::kit(&album(text), &cutter(0.0, 0.0, 0.0));
+    let mut findings = made.findings;
+    if let Some(kit) = made.value {
+        findings.extend(fit::check(&album(text), &kit, &cutter(0.0, 0.0, 0.0)).findings);
+    }
+    findings
+}
+
+fn said(text: &str, id: &str) -> Option<(Level, Finding)> {
+    findings(text).into_iter().find(|finding| finding.id == id).map(|finding| (finding.level, finding))
+}
+
+fn pockets(content: f64) -> Vec<String> {
+    vec![format!(r#"{{ "kind": "pocket", "content": {content} }}"#); 4]
+}
+
+fn close(found: f64, wanted: f64) {
+    assert!((found - wanted).abs() < 1e-6, "{found} is not {wanted}");
+}
+
+/// Pocket pages are three layers of 0.3 where a seam is, and a tab of 0.3 more where they hang: with 4 mm of content each four
+/// of them are 4 x 4.9 = 19.6 thick at the fore-edge, 4 x 5.2 = 20.8 at the spine. A flap whose two scores are 10 apart has of
+/// them 10, less its own caliper and that of the front (F9): 9.4, so 11.4 stand over. H11 with the edge at the score: of a flap
+/// of 30 18.6 are left, of one of 16 4.6, of one of 11 nothing.
+#[test]
+fn a_cover_s_flap_reaches_over_pages_that_are_thicker_than_it_is_deep() {
+    let of = |flap: f64, depth: &str| {
+        let cover = format!(r#", "cover": {{ "kind": "wrap", "stock": "wrap", "flap": {flap}{depth} }}"#);
+        text(&pockets(4.0), &cover)
+    };
+    let ten = r#", "depth": 10"#;
+    assert!(said(&of(30.0, ten), "flap-barely").is_none() && said(&of(30.0, ten), "flap-open").is_none());
+    let (level, barely) = said(&of(16.0, ten), "flap-barely").unwrap();
+    assert_eq!(level, Level::Note);
+    close(barely.measured.unwrap().mm(), 4.6);
+    let (level, open) = said(&of(11.0, ten), "flap-open").unwrap();
+    assert_eq!(level, Level::Stop);
+    close(open.measured.unwrap().mm(), -0.4);
+    // 20.8 and two calipers are 21.4, on a ruler of half millimetres 21.5, which is enough.
+    let mend = open.mend.unwrap();
+    assert_eq!((mend.path.as_str(), mend.value.mm()), ("cover.depth", 21.5));
+    for depth in ["", r#", "depth": 21.5"#] {
+        for id in ["flap-open", "flap-barely", "cover-slack"] {
+            assert!(said(&of(11.0, depth), id).is_none(), "{id} {depth}");
+        }
+    }
+}
+
+/// Empty, the same pages are 3.6 thick at the fore-edge, and their spine of four pitches is 24: cut for 24.5 between its scores
+/// it has room for 24.2, so that the flap stands 20.6 off the front. A depth of 6 goes round the 4.8 at their spine and two
+/// calipers.
+#[test]
+fn a_cover_s_flap_stands_off_pages_that_are_thinner() {
+    let of = |content: f64, more: &str| {
+        let cover = format!(r#", "cover": {{ "kind": "wrap", "stock": "wrap"{more} }}"#);
+        text(&pockets(content), &cover)
+    };
+    for what in [r#", "flap": 40"#, r#", "band": 40"#] {
+        let (level, slack) = said(&of(0.0, what), "cover-slack").unwrap();
+        assert_eq!(level, Level::Note);
+        close(slack.measured.unwrap().mm(), 24.2);
+        close(slack.allowed.unwrap().mm(), 3.6);
+        assert!(said(&of(4.0, what), "cover-slack").is_none());
+    }
+    assert!(said(&of(0.0, r#", "flap": 40, "depth": 6"#), "cover-slack").is_none());
+    // Without either there is nothing to say, and of both it is said once.
+    assert!(said(&of(0.0, ""), "cover-slack").is_none());
+    let both = findings(&of(0.0, r#", "flap": 40, "band": 40"#));
+    assert_eq!(both.iter().filter(|finding| finding.id == "cover-slack").count(), 1);
+}
+
+/// A band goes round what its cover's spine gives: where that is cut too narrow it is said once, and of the spine. With a flap
+/// that is deeper the band is as deep.
+#[test]
+fn a_band_goes_round_what_is_as_thick_as_its_cover_s_spine() {
+    let of = |more: &str| {
+        let cover = format!(r#", "cover": {{ "kind": "wrap", "stock": "wrap", "band": 40{more} }}"#);
+        text(&pockets(5.0), &cover)
+    };
+    let told = |text: &str| findings(text).iter().map(|finding| finding.id).collect::<Vec<_>>();
+    assert_eq!(told(&of(r#", "spine": 18.5"#)), ["cover-spine-narrow"]);
+    assert_eq!(told(&of("")), Vec::<&str>::new());
+    for depth in [20.0, 26.0, 40.0] {
+        assert!(!told(&of(&format!(r#", "flap": 40, "depth": {depth}"#))).contains(&"misses"), "{depth}");
+    }
+}
+
+/// A 9 x 13 print is 89 x 127, up to half a millimetre more (P2): across, it is 127.5 wide, and its corners lie 75 - 63.75 =
+/// 11.25 mm from the spine, 0.75 mm over a tab of 12 that is glued inside. A tab of 11, the print upright, or triangles on the front leave them free.
+#[test]
+fn corners_do_not_go_where_a_tab_is_glued() {
+    let of = |page: &str, tab: f64, rest: &str| {
+        let page = format!(r#"{{ "kind": "corner-mount", "print": "9x13"{page} }}"#);
+        let spine = format!(r#", "spine": {{ "kind": "flexi-hinge", "tab": {tab} }}{rest}"#);
+        text(&[page, r#"{ "kind": "pocket" }"#.to_owned()], &spine)
+    };
+    let across = r#", "lies": "across""#;
+    for bound in ["", r#", "bound": "right""#] {
+        let (level, blocked) = said(&of(across, 12.0, bound), "corner-blocked").unwrap();
+        assert_eq!(level, Level::Warn);
+        close(blocked.measured.unwrap().mm(), 0.75);
+        assert!(
+            blocked.text.to_string().starts_with("2 corners of its print go up to 0.8 mm over"),
+            "{}",
+            blocked.text
+        );
+        assert!(said(&of(across, 11.0, bound), "corner-blocked").is_none());
+    }
+    assert!(said(&of("", 12.0, ""), "corner-blocked").is_none());
+    let triangles = format!(r#"{across}, "mount": "triangles""#);
+    assert!(said(&of(&triangles, 12.0, ""), "corner-blocked").is_none());
+}
+
+/// A flap that only meets its pocket does not close it: 150 - 100 and 6 of overlap is what is asked for, and followed it is
+/// enough. Over a card and the 0.3 of its back, whose edge is 150 - 12 - 137 = 1 mm from the score, it is
+/// sqrt(1 + 0.6 x 0.6) - 1 = 0.17 more, and with a thick one sqrt(1 + 5.3 x 5.3) - 1 = 4.39, on a ruler of half millimetres
+/// (H11).
+#[test]
+fn what_is_asked_of_a_short_flap_closes_it() {
+    for (thick, least) in [(0.3, 56.5), (5.0, 60.5)] {
+        let of = |overflap: f64| {
+            let page = format!(r#"{{ "kind": "wallet", "pocket": 100, "overflap": {overflap} }}"#);
+            let insert = format!(
+                r#", "inserts": [{{ "kind": "journal-card", "width": 137, "height": 150, "thickness": {thick} }}]"#
+            );
+            text(&[page], &insert)
+        };
+        let mend = said(&of(40.0), "flap-too-short").unwrap().1.mend.unwrap();
+        close(mend.value.mm(), least);
+        let then = of(mend.value.mm());
+        for id in ["flap-too-short", "flap-open", "flap-barely"] {
+            assert!(said(&then, id).is_none(), "{id} at {}", mend.value.mm());
+        }
+    }
+    // A pocket of 4 mm: no flap as wide as the page reaches 6 mm over it.
+    let narrow = text(&[r#"{ "kind": "wallet", "pocket": 4, "overflap": 100 }"#.to_owned()], "");
+    let (_, short) = said(&narrow, "flap-too-short").unwrap();
+    assert!(short.mend.is_none() && short.help.to_string().contains("\"pocket\" wider"), "{}", short.help);
+}
