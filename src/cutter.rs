@@ -234,14 +234,13 @@ fn colours(reader: &mut Reader<'_>, node: &Node) -> Colours {
     let layers = [(CUT_COLOUR, &mut colours.cut), (SCORE_COLOUR, &mut colours.score), (DRAW_COLOUR, &mut colours.draw)];
     for (key, colour) in layers {
         let Some(said) = values.get(key) else { continue };
-        match colour_code(said) {
-            Some(code) => *colour = code,
-            None => {
-                let text = Said::new("bad-colour").with("layer", Arg::field(key.name()));
-                let finding = Finding::stop("bad-colour", Said::NOTHING, text).help(Said::new("bad-colour-help"));
-                reader.findings.push(finding.at(values.place(key)));
-            }
+        if let Some(code) = colour_code(said) {
+            *colour = code;
+            continue;
         }
+        let text = Said::new("bad-colour").with("layer", Arg::field(key.name()));
+        let finding = Finding::stop("bad-colour", Said::NOTHING, text).help(Said::new("bad-colour-help"));
+        reader.findings.push(finding.at(values.place(key)));
     }
     colours
 }

@@ -113,7 +113,8 @@ fn verdict(work: &Work) -> String {
     }
     let (pieces, parts) = (work.kit.pieces.len(), work.kit.parts.len());
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
-    let how: String = work.fit.sentences(&work.album).iter().map(|sentence| format!("{sentence}\n")).collect();
+    let how: String =
+        work.fit.sentences(&work.album).iter().flat_map(|sentence| [sentence.to_string(), "\n".into()]).collect();
     format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
 }
 

@@ -57,14 +57,12 @@ pub fn print(text: &str) -> Result<Print, PaperError> {
     if let Some(&(name, short, long)) = PRINTS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(text.trim())) {
         return Ok(Print { name: name.into(), short: Length::from_mm(short), long: Length::from_mm(long) });
     }
-    match stock::sheet_size(text) {
-        Ok((name, width, height)) => Ok(Print { name, short: width.min(height), long: width.max(height) }),
-        Err(_) => {
-            let names = PRINTS.iter().map(|&(name, ..)| Arg::code(name)).collect();
-            let what = Said::new("print-not-known").with("print", Arg::quoted(excerpt(text)));
-            Err(PaperError { what, help: Said::new("print-not-known-help").with("names", Arg::Row(names)) })
-        }
-    }
+    let Ok((name, width, height)) = stock::sheet_size(text) else {
+        let names = PRINTS.iter().map(|&(name, ..)| Arg::code(name)).collect();
+        let what = Said::new("print-not-known").with("print", Arg::quoted(excerpt(text)));
+        return Err(PaperError { what, help: Said::new("print-not-known-help").with("names", Arg::Row(names)) });
+    };
+    Ok(Print { name, short: width.min(height), long: width.max(height) })
 }
 
 impl Print {

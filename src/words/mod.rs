@@ -80,12 +80,12 @@ pub enum Voice {
 }
 
 impl Voice {
-    /// The attribute of a message in which it says it otherwise.
-    const fn attribute(self) -> &'static str {
+    /// The attribute of a message that has it in other words.
+    const fn attribute(self) -> Option<&'static str> {
         match self {
-            Self::File => "file",
-            Self::Page => "page",
-            Self::Shown => "shown",
+            Self::File => None,
+            Self::Page => Some("page"),
+            Self::Shown => Some("shown"),
         }
     }
 }
@@ -98,8 +98,10 @@ pub fn say(said: &Said, voice: Voice) -> String {
         return String::new();
     }
     let table = if voice == Voice::Page { &PRINTED } else { &IN_ENGLISH };
-    let Some(message) = table.get_message(key) else { return key.to_owned() };
-    let otherwise = message.get_attribute(voice.attribute());
+    let message = table.get_message(key);
+    debug_assert!(message.is_some(), "there are no words for {key}");
+    let Some(message) = message else { return key.to_owned() };
+    let otherwise = voice.attribute().and_then(|name| message.get_attribute(name));
     let Some(pattern) = otherwise.map(|attribute| attribute.value()).or(message.value()) else {
         return key.to_owned();
     };
@@ -107,7 +109,10 @@ pub fn say(said: &Said, voice: Voice) -> String {
     for (place, arg) in said.args() {
         args.set(*place, value(arg, voice));
     }
-    table.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    let mut lacks = Vec::new();
+    let words = table.format_pattern(pattern, Some(&args), &mut lacks).into_owned();
+    debug_assert!(lacks.is_empty(), "{key} lacks something: {lacks:?}");
+    words
 }
 
 impl fmt::Display for Said {

@@ -197,7 +197,7 @@ impl<'e> Slip<'e> {
                 Ok((print.width.mm(), print.height.mm()))
             }
             Err(error) => {
-                builder.find(self.stop("no-such-print", field, error.what.into(), error.help.into()));
+                builder.find(self.stop("no-such-print", field, error.what, error.help));
                 Err(NoPrint)
             }
         }
