@@ -10,6 +10,7 @@ mod assembly;
 mod caliper;
 mod clearance;
 mod closing;
+mod film;
 mod flaps;
 mod folds;
 mod grip;
@@ -22,6 +23,7 @@ mod roots;
 mod round;
 mod seams;
 pub mod sleeves;
+mod springs;
 mod stocks;
 mod summary;
 mod tabs;
@@ -80,6 +82,8 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         if !stops(&findings) {
             let measured = thickness::closed(album, kit, &folded);
             findings.extend(thickness::check(album, &measured));
+            findings.extend(film::check(album, kit, &measured));
+            findings.extend(springs::check(album, kit, &measured));
             findings.extend(round::check(album, kit, &measured));
             findings.extend(opening::too_many(album));
             openings = opening::openings(opening::section(album, &measured));

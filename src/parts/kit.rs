@@ -33,6 +33,10 @@ pub struct Kit {
     pub spares: Vec<Spare>,
     /// What goes through slots of the pages and lies behind them.
     pub tucked: Vec<Tucked>,
+    /// Prints that a page is made for and that nobody counts: the page's number, the print's thickness, mm.
+    pub prints: Vec<(usize, f64)>,
+    /// Whether something of the cover holds the album shut.
+    pub shut: bool,
     /// Parts that are cut as one block.
     pub blocks: Vec<Block>,
     /// How the spine carries its pages.

@@ -156,3 +156,82 @@ fn what_is_asked_of_a_short_flap_closes_it() {
     let (_, short) = said(&narrow, "flap-too-short").unwrap();
     assert!(short.mend.is_none() && short.help.to_string().contains("\"pocket\" wider"), "{}", short.help);
 }
+
+/// By hand, as everything that goes into or round something: a frame's window laps over the print by 3 and the print may lie
+/// 1.6 aside (half of 3.2), so 1.4 are left and 0.4 with two sizes off by 0.5; with 2 they are 0.4, and nothing. Slots have
+/// 1.5 for two sizes; bands four times 1 mm all round for six.
+#[test]
+fn windows_slots_and_bands_are_in_the_check_by_hand() {
+    let tight = |text: &str| said(text, "tight-by-hand").map(|(_, finding)| finding.about.to_string());
+    let frame = |overlap: f64| {
+        let page = format!(r#"{{ "kind": "frame", "print": "9x13", "play": 3.2, "overlap": {overlap} }}"#);
+        text(&[page, r#"{ "kind": "pocket" }"#.to_owned()], "")
+    };
+    assert_eq!(tight(&frame(3.0)), None);
+    assert_eq!(tight(&frame(2.0)).as_deref(), Some("the window of page 1"));
+    let slots = |tolerance: f64| {
+        let page = r#"{ "kind": "corner-mount", "print": "9x13" }"#.to_owned();
+        text(&[page, r#"{ "kind": "pocket" }"#.to_owned()], &format!(r#", "tolerance": {tolerance}"#))
+    };
+    assert_eq!(tight(&slots(0.7)), None);
+    assert_eq!(tight(&slots(0.8)).as_deref(), Some("the print of page 1"));
+    let band = |tolerance: f64| {
+        let cover = r#""cover": { "kind": "wrap", "stock": "wrap", "band": 40, "square": 5 }"#;
+        text(&pockets(5.0), &format!(r#", {cover}, "tolerance": {tolerance}"#))
+    };
+    assert_eq!(tight(&band(0.6)), None);
+    assert_eq!(tight(&band(0.7)).as_deref(), Some("the belly band"));
+}
+
+/// Four pocket pages, two panels each: 4 x (0.9 + 0.3 of tab) of card, 4 x 0.4 of paper and what is on them. On each lie a
+/// film at a seam, two under its panels and two on its tab: 4 x 0.5 = 2 mm at 0.1 a film (H15). Pitch 6 and gussets of 6 are
+/// half spent at 24 + 6 = 30: with 5.9 of content the pages are 30.0 and the films say it, with 5 they are 26.4.
+#[test]
+fn films_are_told_where_the_verdict_turns_on_them() {
+    let of = |content: f64, more: &str| {
+        let rest = r#", "spine": { "kind": "flexi-hinge", "pitch": 6, "gusset": 6 }, "panels": { "stock": "paper" }"#;
+        text(&pockets(content), &format!("{rest}{more}"))
+            .replace(r#""wrap": {"#, r#""paper": { "sheet": "A2", "caliper": 0.2 }, "wrap": {"#)
+    };
+    let (level, film) = said(&of(5.8, ""), "film-uncounted").unwrap();
+    assert_eq!(level, Level::Note);
+    close(film.measured.unwrap().mm(), 4.0 * (0.9 + 0.3 + 0.4 + 5.8) + 2.0);
+    close(film.allowed.unwrap().mm(), 30.0);
+    assert!(said(&of(5.0, ""), "film-uncounted").is_none());
+    // Where they are spent without it, that is what is said.
+    assert!(said(&of(6.5, ""), "film-uncounted").is_none() && said(&of(6.5, ""), "gusset-spent").is_some());
+}
+
+/// D2, a rigid wedge: pages of 4 x (1.2 + 5.8) = 28 on a spine of 24, 150 wide: 2 atan(4 / 300) = 1.53 degrees. With a band
+/// nothing springs, and pages of 26 open by 0.76 degrees, which nobody sees.
+#[test]
+fn what_nothing_holds_shut_springs_open() {
+    let of = |content: f64, cover: &str| {
+        text(&pockets(content), &format!(r#", "spine": {{ "kind": "flexi-hinge", "pitch": 6, "gusset": 6 }}{cover}"#))
+    };
+    let (level, springs) = said(&of(5.8, ""), "springs-open").unwrap();
+    assert_eq!(level, Level::Note);
+    close(springs.measured.unwrap().mm(), 28.0);
+    assert!(springs.text.to_string().contains("springs open by 2 degrees"), "{}", springs.text);
+    assert!(said(&of(5.3, ""), "springs-open").is_none());
+    let wrap = |more: &str| format!(r#", "cover": {{ "kind": "wrap", "stock": "wrap"{more} }}"#);
+    assert!(said(&of(5.8, &wrap("")), "springs-open").is_some());
+    for more in [r#", "band": 40"#, r#", "ties": 10"#, r#", "flap": 40"#] {
+        assert!(said(&of(5.8, &wrap(more)), "springs-open").is_none(), "{more}");
+    }
+}
+
+/// H16: a case whose layers may be cut with their grain crossed warps; where it keeps to the spine, or no grain is stated, it
+/// has nothing to say.
+#[test]
+fn a_case_is_told_to_keep_its_grain() {
+    let of = |grain: &str, cover: &str| {
+        let case = format!(r#", "cover": {{ "kind": "case", "board": "board", "covering": "wrap"{cover} }}"#);
+        let board = format!(r#""board": {{ "sheet": "700x500mm", "caliper": 2{grain} }}, "wrap": {{"#);
+        text(&pockets(0.0), &case).replace(r#""wrap": {"#, &board)
+    };
+    let (long, free) = (r#", "grain": "long""#, r#", "grain": "free""#);
+    assert_eq!(said(&of(long, free), "across-the-grain").unwrap().1.about.to_string(), "cover");
+    assert!(said(&of(long, ""), "across-the-grain").is_none());
+    assert!(said(&of("", free), "across-the-grain").is_none());
+}

@@ -94,6 +94,8 @@ impl<'a> Builder<'a> {
             rounds: Vec::new(),
             spares: Vec::new(),
             tucked: Vec::new(),
+            prints: Vec::new(),
+            shut: false,
             blocks: Vec::new(),
             carry: Carry::NONE,
         };
@@ -263,6 +265,16 @@ impl<'a> Builder<'a> {
     /// Says what goes round the fore-edge.
     pub(in crate::parts) fn round(&mut self, round: Round) {
         self.kit.rounds.push(round);
+    }
+
+    /// Says that a page (from 1) is made for a print so thick, mm.
+    pub(in crate::parts) fn print_on(&mut self, page: usize, thickness: f64) {
+        self.kit.prints.push((page, thickness));
+    }
+
+    /// Says that something holds the album shut.
+    pub(in crate::parts) fn holds_shut(&mut self) {
+        self.kit.shut = true;
     }
 
     /// Says what goes through a slot and lies behind it.

@@ -97,6 +97,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         place: entry.values.place(BAND),
     };
     let Some(made) = row.make(builder, &cut) else { return };
+    builder.holds_shut();
     builder.round(Round {
         what: "belly band",
         room: round.room,
@@ -110,6 +111,8 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     if let (Some(seam), Some(front)) = closed {
         builder.bond(Hold::Stuck, seam, front);
     }
+    // Card gives at its folds, so what counts is the way round: its four panels, and the cover's spine and fronts.
+    builder.spare(Said::new("the-belly-band"), "round the cover", 4.0 * EASE, 6);
     if let Some(spine) = made.side(3, Face::Back, (end - thick / 2.0, tall / 2.0), (1.0, 0.0)) {
         builder.bond(Hold::Slid, spine, round.spine);
     }

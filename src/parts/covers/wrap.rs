@@ -134,6 +134,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         }
     };
     if ties > 0.0 {
+        builder.holds_shut();
         let (wide, tall) = (2.0f64.mul_add(ROUND_SLOT, slot.0), 2.0f64.mul_add(ROUND_SLOT, slot.1));
         let net = Net::single("patch", Contour::rectangle(0.0, 0.0, wide, tall));
         let net = net.with_hole(hole((wide / 2.0, tall / 2.0), slot));
@@ -158,6 +159,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let cover = 2.0f64.mul_add(caliper, around.decor + around.lining);
         let (room, says) = (around.spine + shape.flap_more - cover, ("cover.depth", cover));
         let place = entry.values.place(FLAP).cloned();
+        builder.holds_shut();
         builder.round(Round { what: "flap", room, flap: Some(flap), says, place });
     }
     let (more, edge) = if flap > 0.0 { (shape.flap_more, 1.5 * caliper + around.decor) } else { (0.0, 0.0) };

@@ -141,6 +141,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let Some([on, behind]) = pocket::join(builder, &page, nets, [front, ("pocket back", "pocket page")]) else {
         return;
     };
+    if !triangles {
+        // The slots are as long as the largest print wants them; triangles are stuck round the print itself.
+        builder.spare(Said::new("the-print-of").with("page", Arg::term(page.name())), "in its slots", PLAY, 2);
+    }
+    builder.print_on(page.number, prints::THICK);
     if let Some(pocket) = builder.last_pocket() {
         pocket.corners = !triangles;
     }

@@ -105,6 +105,14 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     // The print may be larger by its tolerance, the folds at head and tail take a caliper at least (P1, H5, P6).
     let spare = play - print.off.mm() - page.caliper - prints::THICK;
     builder.spare(Said::new("the-frame-of").with("page", Arg::term(page.name())), "round its print", spare, 2);
+    // Pushed to one side, the print's other edge is still to lie under the card.
+    builder.spare(
+        Said::new("the-window-of").with("page", Arg::term(page.name())),
+        "over its print's edge",
+        overlap - play / 2.0,
+        2,
+    );
+    builder.print_on(page.number, prints::THICK);
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);

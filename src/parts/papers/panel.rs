@@ -29,14 +29,12 @@ const LEAST: f64 = 5.0;
 /// Sticks panels on every face that has been stated since the last call.
 pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
     let plains = std::mem::take(&mut builder.plains);
-    let designs = match builder.designs.clone() {
-        Some(designs) => designs,
-        None => {
-            let designs = Designs::deal(builder.album, builder.cutter, panels, &plains);
-            run_short(builder, &designs);
-            builder.designs.insert(designs).clone()
-        }
-    };
+    if builder.designs.is_none() {
+        let designs = Designs::deal(builder.album, builder.cutter, panels, &plains);
+        run_short(builder, &designs);
+        builder.designs = Some(designs);
+    }
+    let Some(designs) = builder.designs.clone() else { return };
     if panels.on == Decorated::Cover && builder.album.cover.is_none() {
         let finding = Finding::warn("no-cover", Said::new("about-panels"), Said::new("no-cover"));
         let help = Said::new("no-cover-help")

@@ -90,6 +90,13 @@ gapes-run-help = put thick and thin pages in turn, put less into these, or make 
 gusset-spent = closed, its pages are { $thick } thick and the spine has { $spine }: each outer gusset of { $gusset } has to give { $spent } of itself, and turns with what is left
 page-thick = it is { $thick } thick, and its share of the spine is { $pitch }: its neighbours have to stand aside
 page-thick-help = put a thin page on either side of it, or less into it
+film-uncounted = films of tape and glue{ $prints ->
+        [0] { "" }
+       *[other] {" "}and the prints it is made for
+    } are not counted: at { $film } a film they add up to { $more }, and closed the pages are { $thick } thick where the spine has { $spine }
+film-uncounted-help = say with { $content } what comes on each page, or make { $pitch } larger
+springs-open = closed, its pages are { $thick } thick and the spine has { $spine }: with nothing to hold it shut it springs open by { $degrees } degrees
+springs-open-help = give it { $ways }, or make { $pitch } larger
 
 ## The album open
 opens-high = opened between pages { $page } and { $next }, a page rises by { $lift } over its width, { $degrees } degrees
@@ -115,6 +122,8 @@ scores-too-close = two of its scores are { $apart } apart; in card { $caliper } 
 scores-too-close-help = make that panel wider, or take thinner card
 across-the-grain = its strips may be cut across the grain, where folds crack sooner
 across-the-grain-help = leave { $field } out for the spine; sheets permitting, its strips then keep to the grain
+cover-across-the-grain = its boards and what is glued on them may be cut with their grain crossed: in damp air paper grows by 0.2 to 0.4 % across its grain and by half of that along it, and they pull each other crooked
+cover-across-the-grain-help = leave { $field } out; sheets permitting, the grain of every layer then runs along the spine
 score-behind = the valley folds of { $who } are scored on the front; card as thick as this folds cleaner with the groove outside
 score-behind-help = score valley lines again from the back, or try one part before the run
 

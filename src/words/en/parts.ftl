@@ -159,6 +159,9 @@ the-cover = the cover
 the-flap-of = the flap of { $page }
 the-frame-of = the frame of { $page }
 the-gate-of = the gate of { $page }
+the-belly-band = the belly band
+the-print-of = the print of { $page }
+the-window-of = the window of { $page }
 
 part-of-unknown-stock = there is no stock { $name } in { $stocks }
 part-of-unknown-stock-meant = did you mean { $name }?
