@@ -52,6 +52,7 @@ mod spines;
 mod table;
 mod table_album;
 mod trimmer;
+mod verdicts_hunt;
 mod verdicts_pockets;
 mod verdicts_spines;
 mod words;

@@ -1,0 +1,153 @@
+# SPDX-License-Identifier: MIT
+"""Albums drawn at random, and every verdict on them held against a reckoning that knows nothing of the program's own.
+
+What goes together by the program must go together by the reckoning, if only just; what the program stops or warns of
+must not go with room to spare. HINGELEAF_LONG=1 draws 1,000 albums instead of 40, HINGELEAF_HUNT=1200:2000 those with
+these numbers. No verdict is told by its words, only by its id.
+"""
+
+import copy
+import json
+import os
+import subprocess
+from collections import Counter
+
+import pytest
+
+from conftest import PROGRAM, flags
+from hunt_albums import drawn
+from hunt_pieces import flats, named
+from hunt_reckoning import Reckoning, by_sizes, too_big
+from read import Kit
+from verdict import no_faults, not_run
+
+#: How often each sort of reckoning must have come up in 40 albums, or the draw is not worth its time.
+SORTS = {"insert across": 5, "insert up": 5, "flap": 5, "tab between the folds": 20, "page thickness": 40,
+         "gape of a run": 10, "panel on its face": 20, "strip": 10, "cover's spine": 3, "part on a sheet": 20}
+#: A stock on which everything fits.
+ENDLESS = {"sheet": "2000x2000mm", "grain": None, "pattern": None}
+
+
+def numbers():
+    first, _, last = os.environ.get("HINGELEAF_HUNT", "0:1000" if os.environ.get("HINGELEAF_LONG") == "1" else "0:40").partition(":")
+    return range(int(first), int(last))
+
+
+class Hunt:
+    """One album: its verdict, and the pieces of it, or of what is left of it, when what stops it is taken out."""
+
+    def __init__(self, number, folder):
+        self.number, self.folder = number, folder
+        self.album, self.said, self.machine = drawn(number)
+        self.verdict = self.check(self.said, self.machine)
+        self.left_out = set()
+
+    def run(self, command, album, machine, *words):
+        file = self.folder / f"album-{self.number}.json"
+        file.write_text(json.dumps(album), encoding="utf-8")
+        asked = [PROGRAM, command, file, *words, *flags(machine)]
+        return subprocess.run([str(word) for word in asked], capture_output=True, text=True, timeout=300)
+
+    def check(self, album, machine, *words):
+        done = self.run("check", album, machine, "--json", *words)
+        if done.returncode not in (0, 1):
+            raise Ended(f"check ended with {done.returncode}: {done.stdout[:300]} {done.stderr[:300]}")
+        return {"code": done.returncode, **json.loads(done.stdout)}
+
+    def said_ids(self):
+        """The ids of what the program stops, or warns of, alone and with what each is about."""
+        grave = [finding for finding in self.verdict["findings"] if finding["level"] in ("stop", "warn")]
+        return {finding["id"] for finding in grave} | {f"{finding['id']}: {finding['about']}" for finding in grave}
+
+    def kit(self, album, machine):
+        out = self.folder / f"kit-{self.number}"
+        done = self.run("kit", album, machine, "--out", out, "--replace", "--formats", "dxf", "--effort", "low")
+        if done.returncode != 0:
+            raise Ended(f"kit ended with {done.returncode}, check with 0: {done.stdout[:300]} {done.stderr[:300]}")
+        return Kit(out, album=album, **machine)
+
+    def reckoned(self):
+        """Everything that can be reckoned of it."""
+        measures, said, machine = self.verdict.get("measures"), self.said, self.machine
+        if self.verdict["code"] == 1:
+            said, machine = self.loosened()
+            measures = None
+        if said is None:
+            return list(by_sizes(self.album))
+        kit = self.kit(said, machine)
+        pieces = named(flats(kit), self.album.get("bound"))
+        reckoning = Reckoning(self.album, pieces, self.left_out)
+        return [*reckoning.all(measures), *by_sizes(self.album), *too_big(self.album, pieces, self.machine, self.left_out)]
+
+    def loosened(self):
+        """The album on endless sheets without its inserts, and without what else stops it, as long as pages are left."""
+        said = copy.deepcopy(self.said)
+        said.pop("inserts", None)
+        self.left_out.add("inserts")
+        for stock in said["stocks"].values():
+            stock.update(ENDLESS)
+        for stock in said["stocks"].values():
+            for name in [name for name, value in stock.items() if value is None]:
+                del stock[name]
+        machine = {**self.machine, "margin": 0}
+        for _ in range(4):
+            verdict = self.check(said, machine)
+            if verdict["code"] == 0:
+                return said, machine
+            paths = {finding["place"]["path"].split(".")[0] for finding in verdict["findings"] if finding["level"] == "stop"}
+            if paths & {"spine", "page"} or not paths:
+                return None, None
+            for path in paths:
+                self.leave_out(said, path)
+        return None, None
+
+    def leave_out(self, said, path):
+        """Takes out what stops it: a page becomes a plain one."""
+        self.left_out.add(path)
+        if path.startswith("pages["):
+            said["pages"][int(path[6:-1])] = {"kind": "pocket"}
+        else:
+            said.pop(path, None)
+
+    def faults(self):
+        """Where program and reckoning do not agree; all reckonings are counted in `tally`."""
+        ids, all_of = self.said_ids(), self.reckoned()
+        self.tally = Counter(reckoned.sort for reckoned in all_of)
+        for reckoned in all_of if self.verdict["code"] == 0 else ():
+            if reckoned.at_best < 0 and not ids & set(reckoned.ids):
+                yield f"let through: {reckoned}"
+        for said in sorted(ids):
+            mine = [reckoned for reckoned in all_of if said in reckoned.first]
+            if mine and all(reckoned.at_worst >= 0 for reckoned in mine):
+                yield f"false alarm: {said}, but {'; '.join(map(str, mine[:2]))}"
+
+
+class Ended(Exception):
+    """A run that ended as no run may."""
+
+
+@pytest.fixture(scope="module")
+def hunted(tmp_path_factory):
+    """Every fault of every album drawn, and how often each sort of thing was reckoned."""
+    if not PROGRAM.is_file():
+        not_run(f"there is no program at {PROGRAM}; build it with `cargo build --release`")
+    folder, faults, tally = tmp_path_factory.mktemp("hunt"), [], Counter()
+    for number in numbers():
+        try:
+            hunt = Hunt(number, folder)
+            faults += [f"album {number}: {fault}" for fault in hunt.faults()]
+            tally += hunt.tally
+        except Ended as ended:
+            faults.append(f"album {number}: {ended}")
+    return faults, tally
+
+
+def test_verdicts(hunted):
+    no_faults(hunted[0])
+
+
+def test_enough_was_reckoned(hunted, tables):
+    tally = hunted[1]
+    tables["reckonings of albums drawn at random", ""] = [f"{count:7} {sort}" for sort, count in sorted(tally.items())]
+    short = {sort: least for sort, least in SORTS.items() if tally[sort] < least}
+    no_faults(f"{sort}: reckoned {tally[sort]} times, at least {least} are wanted" for sort, least in short.items())
