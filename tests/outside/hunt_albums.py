@@ -92,7 +92,7 @@ class Draw:
     def wallet(self):
         pocket = self.size(0.4 * self.width, 0.95 * self.width) if self.some(0.95) else self.width + self.size(0.5, 5)
         over = self.size(-4, 25) if self.some(0.9) else self.size(25, 120)
-        return self.faced("wallet", pocket=pocket, overflap=max(self.width - pocket + over, 1), **self.depth())
+        return self.faced("wallet", pocket=pocket, overflap=max(self.width - pocket + over, 2), **self.depth())
 
     def depth(self):
         return self.maybe(0.25, depth=self.size(1, 6))

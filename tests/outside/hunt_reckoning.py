@@ -296,8 +296,10 @@ class Reckoning:
         if what in ("pocket", "envelope"):
             return page.pockets[0].front.bounds[:2]
         if what == "flap":
-            long, _ = self.flap(page.pockets[0], page.entry["kind"] == "wallet")
-            return (wide - long, 0.0) if page.entry["kind"] == "wallet" else (self.tab + 1, tall - long)
+            if page.entry["kind"] == "wallet":
+                return wide - self.flap(page.pockets[0], True)[0], 0.0
+            # What goes in behind the front shows nothing.
+            return self.tab + 1, page.pockets[0].front.bounds[3]
         if what.startswith("upper door"):
             return 0.0, max(layer.bounds[1] for layer, _ in page.layers)
         if what.startswith(("first leaf", "second leaf")):
@@ -424,8 +426,9 @@ class Reckoning:
             x0, y0, x1, _ = pocket.front.bounds
             return x1 - x0, pocket.size("up")
         if what == "flap":
-            long, _ = self.flap(page.pockets[0], page.entry["kind"] == "wallet")
-            return (long, tall) if page.entry["kind"] == "wallet" else (wide - self.tab - 2, long)
+            if page.entry["kind"] == "wallet":
+                return self.flap(page.pockets[0], True)[0], tall
+            return wide - self.tab - 2, tall - page.pockets[0].front.bounds[3]
         if what == "top" and page.entry["kind"] == "library-card":
             return wide, tall - page.pockets[0].front.bounds[3]
         if what == "top" or what.startswith("pocket "):

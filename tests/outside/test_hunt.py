@@ -122,6 +122,32 @@ class Hunt:
                 yield f"false alarm: {said}, but {'; '.join(map(str, mine[:2]))}"
 
 
+    def answers(self):
+        """What is wrong with the answers: no way out, no place, or a value that does not mend what it is there for."""
+        for finding in self.verdict["findings"]:
+            name = f"{finding['level']} {finding['id']} about {finding['about']}"
+            if not finding.get("help") or finding["level"] != "note" and "place" not in finding:
+                yield f"{name} has no help, or no place"
+            mend = finding.get("mend")
+            if mend and self.still(finding, mend):
+                yield f"{name} is still said with {mend['path']} {mend['text']}"
+
+    def still(self, finding, mend):
+        """Whether a finding is still said of the album that has its mend in it."""
+        said = copy.deepcopy(self.said)
+        put(said, mend["path"], json.loads("{" + mend["text"] + "}"))
+        same = ("id", "about")
+        return any(all(other[key] == finding[key] for key in same) for other in self.check(said, self.machine)["findings"])
+
+
+def put(album, path, field):
+    """Puts a field into an album at the place where a path such as `pages[0].overflap` says that it stands."""
+    *way, _ = path.replace("]", "").replace("[", ".").split(".")
+    for step in way:
+        album = album[int(step)] if isinstance(album, list) else album.setdefault(step, {})
+    album.update(field)
+
+
 class Ended(Exception):
     """A run that ended as no run may."""
 
@@ -135,7 +161,7 @@ def hunted(tmp_path_factory):
     for number in numbers():
         try:
             hunt = Hunt(number, folder)
-            faults += [f"album {number}: {fault}" for fault in hunt.faults()]
+            faults += [f"album {number}: {fault}" for fault in (*hunt.faults(), *hunt.answers())]
             tally += hunt.tally
         except Ended as ended:
             faults.append(f"album {number}: {ended}")

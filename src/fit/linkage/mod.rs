@@ -205,6 +205,21 @@ impl Section {
     /// None if no gusset of up to 4096 steps does. Takes it that a longer gusset never makes the worst opening worse.
     #[must_use]
     pub fn gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
+        self.gusset_beyond(0, limit, step)
+    }
+
+    /// The same, longer than the gussets that there are. A short gusset may happen to do where longer ones do not yet: pages
+    /// on stubs then lean on one another.
+    #[must_use]
+    pub fn longer_gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
+        let longest = self.tamed().leaves.iter().map(|leaf| leaf.gusset).fold(0.0, f64::max);
+        // The most steps that are no longer than what does not do.
+        let there = (1..MOST_STEPS).take_while(|steps| f64::from(*steps) * step <= longest + 1e-9).last().unwrap_or(0);
+        self.gusset_beyond(there, limit, step)
+    }
+
+    /// The least gusset of more than so many steps, or of none where even that does.
+    fn gusset_beyond(&self, there: u32, limit: f64, step: f64) -> Option<f64> {
         if !(step.is_finite() && step > 0.0) {
             return None;
         }
@@ -222,10 +237,11 @@ impl Section {
             failing.is_none()
         };
         let thickness: f64 = section.leaves.iter().map(|leaf| leaf.thickness).sum();
-        let longest = (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS);
+        let longest =
+            (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS).filter(|steps| *steps > there);
         let enough = longest.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
-        let (mut least, mut most) = (0, enough.chain([MOST_STEPS]).find(|steps| does(*steps))?);
-        if does(0) {
+        let (mut least, mut most) = (there, enough.chain([MOST_STEPS]).find(|steps| does(*steps))?);
+        if there == 0 && does(0) {
             return Some(0.0);
         }
         while most - least > 1 {
