@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! How thick outlines are that lie over one another, cell by cell.
 //!
-//! In: outlines with their thickness. Out: the greatest sum over one spot, strip by strip, and the mean. The edges of all
-//! boxes make a grid. What is a box covers a cell or does not; a mitred seam or a clipped tab may end within one, so it is
-//! looked for near each of the cell's corners and sides, off its diagonals: on them it would lie on its own edge.
+//! In: outlines with their thickness. Out: the greatest sum over one spot, strip by strip, and the mean. The edges of
+//! all boxes make a grid. What is a box covers a cell or does not; a mitred seam or a clipped tab may end within one and
+//! is looked for near each of the cell's corners and sides, off its diagonals: there it would lie on its own edge.
 
 use super::{Contour, Point};
 

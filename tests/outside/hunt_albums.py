@@ -14,6 +14,8 @@ SHEETS = {
 }
 #: Mostly large, so that most albums fit.
 CARDS = ["A4", "A3", "A2", "SRA2", "letter", *["700x500mm"] * 3, *["700x1000mm"] * 6]
+PAPERS = ["A4", "A2", "700x500mm", "700x1000mm"]
+STRONG = ["A3", "SRA2", "700x500mm", "700x1000mm"]
 
 
 def drawn(number):
@@ -57,9 +59,9 @@ class Draw:
         album = {
             "format": "hingeleaf-album/1",
             "stocks": {
-                "card": {"sheet": self.pick(*CARDS), "caliper": card, **self.maybe(0.2, grain=self.pick("long", "short"))},
-                "paper": {"sheet": self.pick("A4", "A2", "700x500mm", "700x1000mm"), "caliper": 0.2, **self.maybe(0.2, pattern="one-way")},
-                "strong": {"sheet": self.pick("A3", "SRA2", "700x500mm", "700x1000mm"), "caliper": self.pick(0.3, 0.4, 0.6)},
+                "card": {"sheet": self.pick(*CARDS), "caliper": card, **self.grain()},
+                "paper": {"sheet": self.pick(*PAPERS), "caliper": 0.2, **self.maybe(0.2, pattern="one-way")},
+                "strong": {"sheet": self.pick(*STRONG), "caliper": self.pick(0.3, 0.4, 0.6)},
                 "board": {"sheet": "700x500mm", "caliper": self.pick(1.5, 2.0, 3.0)},
             },
             "page": {"width": self.width, "height": self.height, "seam": self.seam, "stock": "card"},
@@ -73,6 +75,9 @@ class Draw:
         margin, kerf = self.pick(0, 0, 3, 5, 8), self.pick(0, 0, 0.1, 0.2)
         said = in_inches(album) if self.inches else album
         return album, said, {"margin": margin, "kerf": kerf, "gap": self.pick(0, 1, 2)}
+
+    def grain(self):
+        return self.maybe(0.2, grain=self.pick("long", "short"))
 
     def page(self):
         make = self.pick(
@@ -109,7 +114,11 @@ class Draw:
         tall = self.size(40, 0.7 * self.height)
         mouth = self.pick("slanted", "notched", "straight")
         return self.faced(
-            "library-card", pocket=self.size(45, 1.02 * self.width), height=tall, mouth=mouth, **{"raise": self.size(0, 30)},
+            "library-card",
+            pocket=self.size(45, 1.02 * self.width),
+            height=tall,
+            mouth=mouth,
+            **{"raise": self.size(0, 30)},
         )
 
     def print(self):
@@ -128,7 +137,8 @@ class Draw:
         return self.faced("gate-fold", **self.maybe(0.5, gap=self.size(0, 20)), **self.depth())
 
     def fold_out(self):
-        return self.faced("fold-out", leaves=self.pick(1, 2), **self.maybe(0.5, step=self.size(0.5, 12)), **self.depth())
+        step = self.maybe(0.5, step=self.size(0.5, 12))
+        return self.faced("fold-out", leaves=self.pick(1, 2), **step, **self.depth())
 
     def divider(self):
         return {"kind": "divider", "tab_of": self.pick(3, 5, 7), "position": self.pick(1, 2, 3)}
@@ -178,7 +188,7 @@ class Draw:
 
 
 #: Fields that hold a number, but no length.
-NUMBERS = {"count", "copies", "caliper", "grammage", "price", "tab_of", "position", "steps", "leaves", "panels", "pages"}
+NUMBERS = {"count", "caliper", "tab_of", "position", "steps", "leaves", "pages"}
 
 
 def in_inches(album):

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Pages put together from their folded pieces: what lies where, seen with the spine at the left, and what their pockets are.
+"""Pages put together from their folded pieces: what lies where, with the spine at the left, and what their pockets are.
 
 Where a piece goes is taken from what the catalogue says of each kind; how large it is, from its cut.
 """
@@ -82,9 +82,12 @@ class Binder:
     def page(self, number):
         entry = self.album["pages"][number - 1]
         page = Page(number, entry, [], [])
-        {**{kind: self.sleeve for kind in SLEEVES}, **{kind: self.on_a_leaf for kind in ON_A_LEAF}}.get(
-            entry["kind"], getattr(self, entry["kind"].replace("-", "_"), None)
-        )(page)
+        if entry["kind"] in SLEEVES:
+            self.sleeve(page)
+        elif entry["kind"] in ON_A_LEAF:
+            self.on_a_leaf(page)
+        else:
+            getattr(self, entry["kind"].replace("-", "_"))(page)
         return page
 
     def piece(self, page, which):
@@ -93,6 +96,7 @@ class Binder:
     def lay(self, page, flat, root, at, mirrored=False, riser=0.0):
         """Lays a folded piece on the page, its root's lower left there as the page is seen; gives the root."""
         x0, y0, x1, _ = root.bounds
+
         def placed(panel):
             if mirrored:
                 panel = affinity.scale(panel, -1, 1, origin=(0, 0))
@@ -103,7 +107,8 @@ class Binder:
         page.layers += [(placed(panel), caliper) for panel in flat.folded(root, riser)]
         return placed(root)
 
-    def seals(self, flat, root, front, mirrored):
+    @staticmethod
+    def seals(flat, root, mirrored):
         """Which edges of a pocket's front are folds: what hangs there is stuck, and holds it shut."""
         x0, y0, x1, y1 = root.bounds
         edges = {"left": (x0, None), "right": (x1, None), "tail": (None, y0), "head": (None, y1)}
@@ -118,8 +123,8 @@ class Binder:
                 for b in folds
             )
 
-        is_fold = {edge: on(*at) for edge, at in edges.items()}
-        return {"spine": is_fold["left"], "fore-edge": is_fold["right"], "tail": is_fold["tail"], "head": is_fold["head"]}
+        names = {"left": "spine", "right": "fore-edge"}
+        return {names.get(edge, edge): on(*at) for edge, at in edges.items()}
 
     def sleeve(self, page):
         """Two walls, stuck to each other or folded at the head and the tail."""
@@ -135,7 +140,9 @@ class Binder:
             else:
                 wall = front
         sealed = {"spine": False, "fore-edge": False, "tail": True, "head": True}
-        page.pockets = [Pocket(page.number, page.entry["kind"], wall, sealed, tab=self.tab, caliper=self.caliper(page.entry))]
+        pocket = Pocket(page.number, page.entry["kind"], wall, sealed, tab=self.tab)
+        pocket.caliper = self.caliper(page.entry)
+        page.pockets = [pocket]
 
     def ground(self, page, name="leaf", riser=0.0):
         """The leaf, with what is folded over it."""
@@ -153,7 +160,7 @@ class Binder:
         root, mirrored = flat.main(), self.on_back(page)
         front = self.lay(page, flat, root, (0, 0), mirrored)
         wide = front.bounds[2]
-        pocket = Pocket(page.number, "wallet", front, self.seals(flat, root, front, mirrored), "fore-edge")
+        pocket = Pocket(page.number, "wallet", front, self.seals(flat, root, mirrored), "fore-edge")
         pocket.out["across"], pocket.tab, pocket.caliper = self.width - wide, self.tab, self.caliper(page.entry)
         page.pockets = [pocket]
 
@@ -166,7 +173,7 @@ class Binder:
             root = flat.main()
             x0, y0, x1, y1 = root.bounds
             front = self.lay(page, flat, root, self.at(page, x1 - x0, y1 - y0), mirrored)
-            pocket = Pocket(page.number, kind, front, self.seals(flat, root, front, mirrored))
+            pocket = Pocket(page.number, kind, front, self.seals(flat, root, mirrored))
             pocket.caliper = self.caliper(page.entry)
             if not pocket.sealed["head"]:
                 pocket.out["up"] = self.height - lowest(front)
@@ -188,7 +195,7 @@ class Binder:
         under = max(below, key=lambda panel: panel.area)
         wide, tall = under.bounds[2] - under.bounds[0], under.bounds[3] - under.bounds[1]
         front = box(self.width - wide, 0, self.width, tall)
-        seals = self.seals(flat, under, front, mirrored)
+        seals = self.seals(flat, under, mirrored)
         # It is drawn upside down: its fold with the page is the pocket's foot.
         sealed = {**seals, "tail": seals["head"], "head": False}
         pocket = Pocket(page.number, "tuck-envelope", front, sealed, "head", caliper=self.caliper(page.entry))

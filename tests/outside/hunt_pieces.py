@@ -154,6 +154,6 @@ def folds(scores):
 
 
 def named(parts, bound="left"):
-    """Each piece's flat part by what it is used as: `page 1 front`. What is bound at the right is turned to the left."""
+    """Each piece's flat part by what it is used as: `page 1 front`. One bound at the right is turned to the left."""
     turn = (lambda flat: flat.mirrored()) if bound == "right" else (lambda flat: flat)
     return {name: own for flat in parts.values() for own in [turn(flat)] for name in flat.facts["used_in"]}

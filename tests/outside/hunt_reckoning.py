@@ -1,47 +1,24 @@
 # SPDX-License-Identifier: MIT
 """What can be said of an album without the program: what there is to spare, if all goes well and if all goes ill.
 
-Each `Reckoned` names the findings that would say so. Below zero at best, one of them must be there; above zero at
-worst, the first one of them must not. The letters and numbers are those of the check values: H5 is what two folds take of a sleeve, and so on.
+The letters and numbers are those of the check values: H5 is what two folds take of a sleeve, and so on.
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import box
 
-from hunt_albums import SHEETS
 from hunt_pages import SLEEVES, Binder, greatest, profile
+from hunt_sizes import HAIR, Reckoned
 
-#: Less than this is arithmetic and the four decimals of a DXF, mm.
-HAIR = 0.02
 #: What slides between two seams wants at least, in all (C2).
 SLIDES = 1.5
-#: What a flap should overlap (H11).
-HOLDS = 6.0
+#: Pages whose worked face takes no panel as large as the page: a pocket, a window or slots are there.
+NEVER_WHOLE = ("frame", "library-card", "waterfall", "tuck-envelope", "corner-mount")
 #: Inserts that slide into a pocket.
 CARDS = ("tag", "journal-card", "photo-mat", "envelope", "booklet", "accordion")
 PRINT = 0.23
-
-
-@dataclass
-class Reckoned:
-    """One thing that was reckoned, in mm."""
-
-    sort: str
-    about: str
-    ids: tuple
-    at_best: float
-    at_worst: float
-
-    @property
-    def first(self):
-        """The findings of which it would be wrong to say so without need."""
-        return self.ids if self.sort == "part on a sheet" else self.ids[:1]
-
-    def __str__(self):
-        return f"{self.sort}, {self.about}: {self.at_best:.2f} mm at best, {self.at_worst:.2f} at worst"
 
 
 class Reckoning:
@@ -128,7 +105,8 @@ class Reckoning:
         flats = self.insert_pieces(index, entry)
         if flats:
             boxes = [panel.bounds for panel in flats[0].folded(flats[0].main())]
-            return max(b[2] for b in boxes) - min(b[0] for b in boxes), max(b[3] for b in boxes) - min(b[1] for b in boxes)
+            low, high = np.min(boxes, axis=0), np.max(boxes, axis=0)
+            return high[2] - low[0], high[3] - low[1]
         return (entry["width"], entry["height"]) if "width" in entry and "height" in entry else None
 
     def insert_thickness(self, index, entry):
@@ -190,7 +168,8 @@ class Reckoning:
             decor = self.stocks["paper"] if "panels" in self.album else 0.0
             worst = lost_over(max(high + decor - square, 0.0), min(away, pocket.out["across" if across else "up"]))
             ids = ("flap-open", "flap-too-short", "flap-too-wide")
-            yield Reckoned("flap", f"page {pocket.page} ({pocket.kind})", ids, overlap - lost + 0.1, overlap - worst - 0.1)
+            about = f"page {pocket.page} ({pocket.kind})"
+            yield Reckoned("flap", about, ids, overlap - lost + 0.1, overlap - worst - 0.1)
             wide = self.page["width"] if across else self.page["height"]
             yield Reckoned("flap on its page", f"page {pocket.page}", ("flap-too-wide",), wide - long, wide - long)
 
@@ -236,7 +215,7 @@ class Reckoning:
         return (self.strip_tall() - (at_edge[3] - at_edge[1])) / 2
 
     def tabs_beside(self):
-        """A tab that is stuck on the face of a leaf, and a pocket's seams that are stuck there too, want their own place."""
+        """A tab that is stuck on a face of a leaf, and a pocket's seams that are stuck there too, want room."""
         count = self.count()
         for page in self.pages:
             if not page.pockets or page.entry["kind"] in (*SLEEVES, "wallet"):
@@ -313,8 +292,13 @@ class Reckoning:
         told = [page["thickest_mm"] for page in measures["closed"]["pages"]]
         mine = [self.loaded(page) for page in self.pages]
         for page, said, (placed, most, _) in zip(self.pages, told, mine):
-            least = min(placed, most) if any(self.pockets[n].page == page.number for *_, n in self.inserts) else most
-            least = least if least == most else least - self.seam_layers(page)
+            least = most
+            if any(self.pockets[n].page == page.number for *_, n in self.inserts):
+                # Where in its pocket an insert lies is not said: over the seams, or beside them.
+                least = min(placed, most) - self.seam_layers(page)
+            if page.entry.get("mount") == "triangles":
+                # They are two calipers thick, and may lie over a seam.
+                most += 2 * self.caliper(page.entry)
             off = min(said - least, most - said) + HAIR
             yield Reckoned("page thickness", f"page {page.number} ({page.entry['kind']})", ("thickness",), off, off)
         pitch = self.pitch()
@@ -406,9 +390,7 @@ class Reckoning:
                     wide -= self.notch(page)
                 x1, y1 = flat.outline.bounds[2:]
                 off = min(wide - 2 * reveal - x1, tall - 2 * reveal - y1) + HAIR
-                if what == "" and worked and page.entry["kind"] in ("frame", "library-card", "waterfall", "tuck-envelope"):
-                    off = -1.0
-                if what == "" and side == "front" and page.entry["kind"] == "corner-mount":
+                if what == "" and worked and page.entry["kind"] in NEVER_WHOLE:
                     off = -1.0
                 yield Reckoned("panel on its face", used, ("panel",), off, off)
 
@@ -472,42 +454,3 @@ def runs(thick, pitch, gusset):
         spare = np.minimum(spare, np.inf)
     whole = count * pitch + 2 * gusset - thick.sum(axis=0)
     return np.minimum(spare, whole)
-
-
-def by_sizes(album):
-    """What the sizes of a page say of it before anything is cut."""
-    wide, tall, seam = album["page"]["width"], album["page"]["height"], album["page"]["seam"]
-    for number, entry in enumerate(album["pages"], 1):
-        about, kind = f"page {number} ({entry['kind']})", entry["kind"]
-
-        def reckoned(spare, *ids, about=about):
-            return Reckoned("sizes of a page", about, ids, spare + HAIR, spare - HAIR)
-
-        if kind == "wallet":
-            yield reckoned(wide - entry["pocket"], "pocket-too-wide")
-            yield reckoned(wide - entry["overflap"], "flap-too-wide")
-            yield reckoned(entry["overflap"] + entry["pocket"] - wide, "flap-too-short")
-        if kind in ("side-loading", "waterfall", "library-card") and "pocket" in entry:
-            yield reckoned(wide - entry["pocket"], "pocket-too-wide")
-            yield reckoned(entry["pocket"] - 2 * seam, "pocket-too-narrow", "pocket-too-wide")
-        if kind == "waterfall":
-            ids = ("steps-too-tall", "pocket-too-wide", "pocket-too-narrow")
-            yield reckoned(tall - 2 * seam - entry["steps"] * entry["step"], *ids)
-        if kind == "library-card":
-            ids = ("pocket-too-tall", "pocket-too-low", "pocket-too-wide", "pocket-too-narrow")
-            yield reckoned(tall - entry["height"] - entry["raise"], *ids)
-
-
-def too_big(album, pieces, machine, left_out=()):
-    """Parts and the largest rectangle that the machine leaves of a sheet of their stock."""
-    instead = tuple(f"page {int(path[6:-1]) + 1} " for path in left_out if path.startswith("pages["))
-    for flat in {id(flat): flat for used, flat in pieces.items() if not used.startswith(instead or "\0")}.values():
-        stock = album["stocks"][flat.facts["stock"]]
-        free = "grain" not in stock and "pattern" not in stock
-        # What is made of pieces is made otherwise on another sheet.
-        if not free or flat.kind in ("wrap cover", "concertina", "covering"):
-            continue
-        wide, tall = (side + machine["kerf"] for side in flat.outline.bounds[2:])
-        across, up = (side - 2 * machine["margin"] for side in SHEETS[stock["sheet"]])
-        spare = max(min(across - wide, up - tall), min(across - tall, up - wide))
-        yield Reckoned("part on a sheet", flat.facts["id"], tuple(f"too-big: {used}" for used in flat.facts["used_in"]), spare + HAIR, spare - HAIR)
