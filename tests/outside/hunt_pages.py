@@ -55,10 +55,11 @@ class Page:
     pockets: list
 
 
-def at_tail(panel, height):
-    """A seam that lies at the head, at the tail instead; what is as tall as the page stays."""
+def seam_at(panel, height, head):
+    """A seam at the head, or at the tail, whichever of them it is drawn at; what is as tall as the page stays."""
     y0, y1 = panel.bounds[1::2]
-    return affinity.translate(panel, 0, height - y1 - y0) if y0 > height - y1 else panel
+    off = height - y1 - y0
+    return affinity.translate(panel, 0, off) if (off > 0) == head else panel
 
 
 def lowest(front):
@@ -134,11 +135,12 @@ class Binder:
             root = flat.panel_like(self.width, self.height)
             start = len(page.layers)
             front = self.lay(page, flat, root, (0, 0))
-            if name == "back":
-                # Its seam is at the tail; where it is the same part as the front, it is that upside down.
-                page.layers[start:] = [(at_tail(panel, self.height), caliper) for panel, caliper in page.layers[start:]]
-            else:
+            if name != "back":
                 wall = front
+            if name != "sleeve":
+                # The front's seam is at the head, the back's at the tail; where both are one part, one is turned.
+                own = [(seam_at(panel, self.height, name == "front"), thick) for panel, thick in page.layers[start:]]
+                page.layers[start:] = own
         sealed = {"spine": False, "fore-edge": False, "tail": True, "head": True}
         pocket = Pocket(page.number, page.entry["kind"], wall, sealed, tab=self.tab)
         pocket.caliper = self.caliper(page.entry)

@@ -7,7 +7,7 @@ The letters and numbers are those of the check values: H5 is what two folds take
 import math
 
 import numpy as np
-from shapely.geometry import box
+from shapely.geometry import Polygon, box
 
 from hunt_pages import SLEEVES, Binder, greatest, profile
 from hunt_sizes import HAIR, Reckoned
@@ -114,7 +114,9 @@ class Reckoning:
         flats = self.insert_pieces(index, entry)
         layers = {"envelope": 4, "booklet": 6, "accordion": 4}.get(entry["kind"], 1) * card
         if flats:
-            layers = sum(greatest([(panel, card) for panel in flat.folded(flat.main())])[0] for flat in flats)
+            folded = sum(greatest([(panel, card) for panel in flat.folded(flat.main())])[0] for flat in flats)
+            # An envelope counts a lap besides front, back and flap, wherever that lies.
+            layers = max(folded, layers) if entry["kind"] == "envelope" else folded
         if entry["kind"] == "photo-mat" and "thickness" not in entry:
             layers += PRINT
         return max(entry.get("thickness", 0.0), layers)
@@ -233,8 +235,7 @@ class Reckoning:
     def loaded(self, page):
         """At each spot of a page its card, tabs, panels and what is in it: the greatest, at most, and by strip."""
         layers = list(page.layers)
-        tall = self.page["height"]
-        layers += [(box(0, 0, self.tab, tall), self.caliper(self.spine))] * self.tabs(page.number)
+        layers += [(self.tab_in_page(), self.caliper(self.spine))] * self.tabs(page.number)
         layers += list(self.papers(page))
         own = greatest(layers)[0]
         more = 0.0
@@ -247,6 +248,12 @@ class Reckoning:
         most, strips = greatest(layers)
         content = page.entry.get("content", 0.0)
         return most + content, own + more + content, [(a, b, s + content) for a, b, s in strips]
+
+    def tab_in_page(self):
+        """A tab as it lies in its page: its score at the spine, its clipped corners inwards."""
+        low, lead, deep = (self.page["height"] - self.strip_tall()) / 2, self.lead_in(), self.tab
+        high = low + self.strip_tall()
+        return Polygon([(0, low), (deep, low + lead), (deep, high - lead), (0, high)])
 
     def papers(self, page):
         """Panels on the page's faces as they lie on it, by their names."""

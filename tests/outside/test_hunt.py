@@ -147,7 +147,12 @@ class Hunt:
         said = copy.deepcopy(self.said)
         put(said, mend["path"], json.loads("{" + mend["text"] + "}"))
         found = self.check(said, self.machine)["findings"]
-        return (finding["id"], finding["about"]) in [(other["id"], other["about"]) for other in found]
+        return what(finding) in map(what, found)
+
+
+def what(finding):
+    """What a finding says of which thing in the file."""
+    return finding["id"], finding["about"], finding.get("place", {}).get("path")
 
 
 def put(album, path, field):
