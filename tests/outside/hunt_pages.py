@@ -216,7 +216,9 @@ class Binder:
 
 def greatest(layers):
     """The greatest sum of layers over one spot, and by strip from the spine: [(from, to, thickest)]."""
-    cells = [cell for cell in polygonize(unary_union([shape.boundary for shape, _ in layers])) if cell.area > 0.05]
+    edges = unary_union([shape.boundary for shape, _ in layers])
+    # Edges that lie on one another to a micrometre have slivers between them.
+    cells = [cell for cell in polygonize(edges) if not cell.buffer(-0.01).is_empty]
     spots = shapely.points([cell.representative_point().coords[0] for cell in cells])
     sums = sum(np.where(shapely.contains(shape, spots), thick, 0.0) for shape, thick in layers)
     return float(sums.max()), [(*cell.bounds[::2], float(s)) for cell, s in zip(cells, sums)]
