@@ -12,6 +12,7 @@ mod corner;
 mod cross;
 mod edge;
 mod offset;
+mod pile;
 
 pub use crate::length::tolerance::SAME;
 pub use corner::Corner;
@@ -19,6 +20,7 @@ pub use cross::outside;
 pub use edge::Edge;
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow};
+pub use pile::{Pile, pile};
 
 use crate::length::tolerance::PARALLEL;
 use cavalier_contours::polyline::{PlineSource, PlineSourceMut, Polyline};

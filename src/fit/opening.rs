@@ -90,7 +90,7 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
     let finding =
         finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place(GUSSET));
     let step = album.at_least(0.1).mm();
-    let gusset = openings.section.gusset_for(limit, step).filter(|_| flexes);
+    let gusset = openings.section.longer_gusset_for(limit, step).filter(|_| flexes);
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
             .help(

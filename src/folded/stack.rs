@@ -3,7 +3,7 @@
 
 use super::Folded;
 use super::overlap::points;
-use crate::contour::{Contour, Point};
+use crate::contour::{Contour, Pile, Point, pile};
 use crate::parts::{Bond, Insert, Kit, Owner};
 
 /// The layers of one page over its width.
@@ -37,39 +37,15 @@ impl Stack {
     }
 }
 
-/// Something that lies in a page, as an outline in the page's frame.
-struct Layer {
-    outline: Contour,
-    thickness: f64,
-}
+/// Something that lies in a page: an outline in the page's frame, and its thickness, mm.
+type Layer = (Contour, f64);
 
 impl Folded {
     /// The layers of a page (from 1), the hinge's tabs and what is in its pockets included.
     #[must_use]
     pub fn stack(&self, kit: &Kit, page: usize) -> Stack {
-        let layers = self.layers(kit, page);
-        let ends = |of: fn(&Contour) -> [f64; 2]| {
-            let mut ends: Vec<f64> = layers.iter().flat_map(|layer| of(&layer.outline)).collect();
-            ends.sort_by(f64::total_cmp);
-            ends.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-            ends
-        };
-        let (across, up) = (ends(|o| [o.bounds().x0, o.bounds().x1]), ends(|o| [o.bounds().y0, o.bounds().y1]));
-        let mut strips = Vec::new();
-        let (mut volume, mut area) = (0.0, 0.0);
-        for x in across.windows(2) {
-            let mut most: f64 = 0.0;
-            for y in up.windows(2) {
-                let middle = Point::new(f64::midpoint(x[0], x[1]), f64::midpoint(y[0], y[1]));
-                let here: f64 = layers.iter().filter(|l| l.outline.contains(middle)).map(|l| l.thickness).sum();
-                most = most.max(here);
-                let cell = (x[1] - x[0]) * (y[1] - y[0]);
-                volume += here * cell;
-                area += if here > 0.0 { cell } else { 0.0 };
-            }
-            strips.push((x[1], most));
-        }
-        Stack { strips, mean: if area > 0.0 { volume / area } else { 0.0 } }
+        let Pile { strips, mean } = pile(&self.layers(kit, page));
+        Stack { strips, mean }
     }
 
     /// Everything that lies in a page, x from the spine.
@@ -82,6 +58,7 @@ impl Folded {
             owner(bond.one.piece) == Some(Owner::Spine) && owner(bond.other.piece) == Some(Owner::Page(page))
         };
         let tabs: Vec<&Bond> = kit.bonds.iter().filter(hangs).collect();
+        let hung_by = |piece, panel| tabs.iter().any(|bond| (bond.one.piece, bond.one.panel) == (piece, panel));
         let hung = tabs.first().map(|bond| bond.other);
         let inside = hung.or_else(|| pockets.first().map(|&pocket| kit.pockets[pocket].inside));
         let Some(inside) = inside else { return Vec::new() };
@@ -92,7 +69,7 @@ impl Folded {
             // Away from the spine is positive, whichever face the frame is seen from.
             let ahead = |point: Point| (point - inside.at).cross(inside.along);
             let corners = seen.iter().map(|&point| (ahead(point), (point - inside.at).dot(inside.along)));
-            layers.push(Layer { outline: Contour::polygon(corners).counter_clockwise(), thickness });
+            layers.push((Contour::polygon(corners).counter_clockwise(), thickness));
         };
         for (number, piece) in kit.pieces.iter().enumerate() {
             let tabs = tabs.iter().filter(|bond| bond.one.piece == number);
@@ -104,6 +81,10 @@ impl Folded {
             }
             for tab in tabs {
                 add(number, tab.one.panel, caliper);
+                // Of two tabs that are stuck to each other a leaf has but one stuck on it, and the other lies on that.
+                if let Some(twin) = kit.twin((number, tab.one.panel)).filter(|twin| !hung_by(number, *twin)) {
+                    add(number, twin, caliper);
+                }
             }
         }
         let mine = |insert: &&Insert| insert.pocket.is_some_and(|pocket| pockets.contains(&pocket));
@@ -112,11 +93,11 @@ impl Folded {
         }
         // Where the wall is seen from its back the spine lies at the other hand; the page's own width decides.
         let reach: f64 =
-            layers.iter().map(|layer| f64::midpoint(layer.outline.bounds().x0, layer.outline.bounds().x1)).sum();
+            layers.iter().map(|(outline, _)| f64::midpoint(outline.bounds().x0, outline.bounds().x1)).sum();
         if reach < 0.0 {
-            for layer in &mut layers {
-                let mirrored = points(&layer.outline).into_iter().map(|point| (-point.x, point.y)).collect::<Vec<_>>();
-                layer.outline = Contour::polygon(mirrored).counter_clockwise();
+            for (outline, _) in &mut layers {
+                let mirrored = points(outline).into_iter().map(|point| (-point.x, point.y)).collect::<Vec<_>>();
+                *outline = Contour::polygon(mirrored).counter_clockwise();
             }
         }
         layers

@@ -3,8 +3,8 @@
 
 use crate::album::Album;
 use crate::contour::{Point, Rect};
-use crate::net::{Net, lifted};
-use crate::parts::kit::{Kit, Owner};
+use crate::net::{Net, Use, lifted};
+use crate::parts::kit::{Hold, Kit, Owner};
 use crate::parts::pages::leaf::CONTENT;
 
 impl Kit {
@@ -30,7 +30,12 @@ impl Kit {
         let owner = |piece: usize| self.pieces.get(piece).map(|piece| piece.owner);
         for bond in &self.bonds {
             if let (Some(Owner::Spine), Some(Owner::Page(page))) = (owner(bond.one.piece), owner(bond.other.piece)) {
-                add(page, caliper(bond.one.piece));
+                let mut tabs = 1.0;
+                // A leaf has one of two tabs stuck on it that are stuck to each other.
+                if bond.hold == Hold::Stuck && self.twin((bond.one.piece, bond.one.panel)).is_some() {
+                    tabs = 2.0;
+                }
+                add(page, tabs * caliper(bond.one.piece));
             }
         }
         for insert in &self.inserts {
@@ -39,6 +44,19 @@ impl Kit {
             }
         }
         loaded
+    }
+
+    /// The tab of the same piece that is stuck to the back of this one, a piece and its panel.
+    pub(crate) fn twin(&self, (piece, panel): (usize, usize)) -> Option<usize> {
+        let of = |panel: usize| self.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
+        let is_tab = |panel: usize| of(panel).is_some_and(|panel| panel.purpose == Use::Tab);
+        let pair = self
+            .bonds
+            .iter()
+            .filter(|bond| bond.one.piece == piece && bond.other.piece == piece && bond.hold == Hold::Stuck)
+            .map(|bond| [bond.one.panel, bond.other.panel])
+            .find(|pair| pair.contains(&panel) && pair.iter().all(|panel| is_tab(*panel)))?;
+        pair.into_iter().find(|other| *other != panel)
     }
 }
 

@@ -5,7 +5,7 @@
 //! from layer to layer. Folds of more than a right angle turn their panel over, all others are taken as flat.
 
 use crate::album::Album;
-use crate::contour::{Contour, Point};
+use crate::contour::{Contour, pile};
 use crate::cutter::Cutter;
 use crate::length::Length;
 use crate::net::{Fold, Net};
@@ -41,7 +41,7 @@ pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     let by_page = sorted(&kit, album);
     let of = |(index, page): (usize, &crate::album::Entry)| {
         let (Some(ground), Some(of_page)) = (grounds.get(index), by_page.get(index)) else { return 0.0 };
-        greatest(&of_page.layers(&kit, album, ground)) + page.mm(CONTENT)
+        pile(&of_page.layers(&kit, album, ground)).greatest() + page.mm(CONTENT)
     };
     album.pages.iter().enumerate().map(of).collect()
 }
@@ -191,24 +191,4 @@ fn across(bond: &Bond, here: &Side, there: &Side) -> Affine {
     };
     let same = (bond.one.face == Face::Front) == (bond.other.face == Face::Front);
     frame(here, false) * frame(there, same).inverse()
-}
-
-/// The greatest sum of layers that lie over one spot.
-fn greatest(layers: &[Layer]) -> f64 {
-    let ends = |of: fn(&Contour) -> [f64; 2]| {
-        let mut ends: Vec<f64> = layers.iter().flat_map(|(outline, _)| of(outline)).collect();
-        ends.sort_by(f64::total_cmp);
-        ends.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-        ends
-    };
-    let (across, up) = (ends(|o| [o.bounds().x0, o.bounds().x1]), ends(|o| [o.bounds().y0, o.bounds().y1]));
-    let mut most: f64 = 0.0;
-    for x in across.windows(2) {
-        for y in up.windows(2) {
-            let middle = Point::new(f64::midpoint(x[0], x[1]), f64::midpoint(y[0], y[1]));
-            let over = layers.iter().filter(|(outline, _)| outline.contains(middle));
-            most = most.max(over.map(|(_, thickness)| thickness).sum());
-        }
-    }
-    most
 }

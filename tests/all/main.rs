@@ -53,6 +53,7 @@ mod table;
 mod table_album;
 mod trimmer;
 mod verdicts_covers;
+mod verdicts_hunt;
 mod verdicts_pockets;
 mod verdicts_sheets;
 mod verdicts_spines;

@@ -1,0 +1,72 @@
+# SPDX-License-Identifier: MIT
+"""One thing that was reckoned of an album, and what follows from its sizes alone.
+
+Each `Reckoned` names the findings that would say so. Below zero at best, one of them must be there; above zero at
+worst, the first one of them must not.
+"""
+
+from dataclasses import dataclass
+
+from hunt_albums import SHEETS
+
+#: Less than this is arithmetic and the four decimals of a DXF, mm.
+HAIR = 0.02
+
+
+@dataclass
+class Reckoned:
+    """One thing that was reckoned, in mm."""
+
+    sort: str
+    about: str
+    ids: tuple
+    at_best: float
+    at_worst: float
+
+    @property
+    def first(self):
+        """The findings of which it would be wrong to say so without need."""
+        return self.ids if self.sort == "part on a sheet" else self.ids[:1]
+
+    def __str__(self):
+        return f"{self.sort}, {self.about}: {self.at_best:.2f} mm at best, {self.at_worst:.2f} at worst"
+
+
+def by_sizes(album):
+    """What the sizes of a page say of it before anything is cut."""
+    wide, tall, seam = album["page"]["width"], album["page"]["height"], album["page"]["seam"]
+    for number, entry in enumerate(album["pages"], 1):
+        about, kind = f"page {number} ({entry['kind']})", entry["kind"]
+
+        def reckoned(spare, *ids, about=about):
+            return Reckoned("sizes of a page", about, ids, spare + HAIR, spare - HAIR)
+
+        if kind == "wallet":
+            yield reckoned(wide - entry["pocket"], "pocket-too-wide")
+            yield reckoned(wide - entry["overflap"], "flap-too-wide")
+            yield reckoned(entry["overflap"] + entry["pocket"] - wide, "flap-too-short")
+        if kind in ("side-loading", "waterfall", "library-card") and "pocket" in entry:
+            yield reckoned(wide - entry["pocket"], "pocket-too-wide")
+            yield reckoned(entry["pocket"] - 2 * seam, "pocket-too-narrow", "pocket-too-wide")
+        if kind == "waterfall":
+            ids = ("steps-too-tall", "pocket-too-wide", "pocket-too-narrow")
+            yield reckoned(tall - 2 * seam - entry["steps"] * entry["step"], *ids)
+        if kind == "library-card":
+            ids = ("pocket-too-tall", "pocket-too-low", "pocket-too-wide", "pocket-too-narrow")
+            yield reckoned(tall - entry["height"] - entry["raise"], *ids)
+
+
+def too_big(album, pieces, machine, left_out=()):
+    """Parts and the largest rectangle that the machine leaves of a sheet of their stock."""
+    instead = tuple(f"page {int(path[6:-1]) + 1} " for path in left_out if path.startswith("pages["))
+    for flat in {id(flat): flat for used, flat in pieces.items() if not used.startswith(instead or "\0")}.values():
+        stock = album["stocks"][flat.facts["stock"]]
+        free = "grain" not in stock and "pattern" not in stock
+        # What is made of pieces is made otherwise on another sheet.
+        if not free or flat.kind in ("wrap cover", "concertina", "covering"):
+            continue
+        wide, tall = (side + machine["kerf"] for side in flat.outline.bounds[2:])
+        across, up = (side - 2 * machine["margin"] for side in SHEETS[stock["sheet"]])
+        spare = max(min(across - wide, up - tall), min(across - tall, up - wide))
+        ids = tuple(f"too-big: {used}" for used in flat.facts["used_in"])
+        yield Reckoned("part on a sheet", flat.facts["id"], ids, spare + HAIR, spare - HAIR)
