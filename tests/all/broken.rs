@@ -88,7 +88,7 @@ const FAULTS: &[Fault] = &[
     wrong("\"pages\": [\n", "\"pages\": [], \"inserts\": [\n", "[], ", &["at least one page", "pocket"]),
     wrong("[1]", "[3]", "3] }]", &["no page 3", "has 2"]),
     // Sound to read, impossible to make.
-    misfit("\"overflap\": 50", "\"overflap\": 30", "30, ", &["page 2", "flap", "10 mm", "40 mm"]),
+    misfit("\"overflap\": 50", "\"overflap\": 30", "30, ", &["page 2", "flap", "10 mm", "46 mm"]),
     misfit("\"overflap\": 50", "\"overflap\": 150", "150, ", &["page 2", "flap", "150 mm", "140 mm"]),
     misfit("\"pocket\": 100", "\"pocket\": 141", "141", &["page 2", "pocket", "141 mm", "140 mm"]),
     // The hinge's tab, 12, takes its part of the pocket.

@@ -18,7 +18,7 @@ use serde_json::{Value, json};
 use std::fs;
 use std::process::Command;
 
-/// A flap 10 mm too short: 140 - 100 = 40 mm reach from the fore-edge to the pocket.
+/// A flap 10 mm too short: 140 - 100 = 40 mm reach from the fore-edge to the pocket, and 6 mm more hold there.
 const SHORT: &str = r#"{
   "format": "hingeleaf-album/1",
   "stocks": { "card": { "sheet": "A4", "caliper": 0.3 } },
@@ -323,12 +323,12 @@ fn check(folder: &TempDir, text: &str, more: &[&str]) -> Run {
 fn check_writes_the_mended_album() {
     let folder = TempDir::new("mend");
     for (old, wanted, says) in [
-        (SHORT.to_owned(), "\"overflap\": 40", "pages[1].overflap: 30 mm becomes 40 mm"),
-        (SHORT.replace('\n', "\r\n"), "\"overflap\": 40", "30 mm becomes 40 mm"),
+        (SHORT.to_owned(), "\"overflap\": 46", "pages[1].overflap: 30 mm becomes 46 mm"),
+        (SHORT.replace('\n', "\r\n"), "\"overflap\": 46", "30 mm becomes 46 mm"),
         // 140.3 mm is no mark of the ruler: 140 is the last half millimetre that is not too wide.
         (SHORT.replace("140", "140.3").replace("30 }", "150 }"), "\"overflap\": 140", "150 mm becomes 140 mm"),
-        // 140.3 - 100 = 40.3 mm must be reached.
-        (SHORT.replace("140", "140.3"), "\"overflap\": 40.5", "30 mm becomes 40.5 mm"),
+        // 140.3 - 100 = 40.3 mm must be reached, and 6 more.
+        (SHORT.replace("140", "140.3"), "\"overflap\": 46.5", "30 mm becomes 46.5 mm"),
     ] {
         let run = check(&folder, &old, &[]);
         assert_eq!((run.code, run.err.as_str()), (0, ""), "{run:?}");
@@ -374,7 +374,7 @@ fn what_no_mend_helps_is_still_said() {
     let run = check(&folder, &thick, &[]);
     assert_eq!(run.code, 1);
     for word in [
-        "30 mm becomes 40 mm",
+        "30 mm becomes 46 mm",
         "stop[insert-too-thick]",
         "new.json, line 5",
         "    5 |   \"inserts\": [",
@@ -400,11 +400,11 @@ fn mends_come_as_json_and_as_words() {
     let folder = TempDir::new("json");
     let file = folder.put("album.json", SHORT);
     let run = hingeleaf(["check", file.to_str().unwrap()]);
-    assert!(run.code == 1 && run.out.contains("\n  write: \"overflap\": 40\n"), "{run:?}");
+    assert!(run.code == 1 && run.out.contains("\n  write: \"overflap\": 46\n"), "{run:?}");
     let json = hingeleaf(["check", file.to_str().unwrap(), "--json"]).json();
     let mend = &json["findings"][0]["mend"];
-    assert_eq!((mend["path"].as_str(), mend["value_mm"].as_f64()), (Some("pages[1].overflap"), Some(40.0)), "{json}");
-    assert_eq!(mend["text"], "\"overflap\": 40");
+    assert_eq!((mend["path"].as_str(), mend["value_mm"].as_f64()), (Some("pages[1].overflap"), Some(46.0)), "{json}");
+    assert_eq!(mend["text"], "\"overflap\": 46");
     assert!(json.get("mended").is_none());
     let run = check(&folder, SHORT, &["--json"]);
     let json = run.json();
@@ -415,8 +415,8 @@ fn mends_come_as_json_and_as_words() {
     );
     let mended = &json["mended"];
     assert_eq!(mended[0]["path"], "pages[1].overflap");
-    assert_eq!((mended[0]["from"].as_str(), mended[0]["to"].as_str()), (Some("30 mm"), Some("40 mm")));
-    assert_eq!((mended[0]["from_mm"].as_f64(), mended[0]["to_mm"].as_f64()), (Some(30.0), Some(40.0)));
+    assert_eq!((mended[0]["from"].as_str(), mended[0]["to"].as_str()), (Some("30 mm"), Some("46 mm")));
+    assert_eq!((mended[0]["from_mm"].as_f64(), mended[0]["to_mm"].as_f64()), (Some(30.0), Some(46.0)));
     // The same again gives the same bytes.
     let first = fs::read(folder.join("new.json")).unwrap();
     fs::remove_file(folder.join("new.json")).unwrap();

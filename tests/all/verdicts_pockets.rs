@@ -511,10 +511,11 @@ proptest! {
         // The flap lies over the stack and the pocket's front; two scores lift its fold by what is between them.
         let high = (thick + 0.3 - apart.map_or(0.0, |apart| apart - 0.3)).max(0.0);
         let over = reach(overflap, WIDE - TAB - width, high) - (WIDE - pocket);
-        prop_assume!([-0.05, 1.5, 6.0].into_iter().all(|edge| (over - edge).abs() > 1e-3));
+        // A hair of 0.05 mm is none.
+        prop_assume!([-0.05, 1.5, 5.95].into_iter().all(|edge| (over - edge).abs() > 1e-3));
         // Three sizes off by 0.5 mm are told as tight by hand.
         prop_assert_eq!(found.contains(&"flap-open"), over < -0.05, "{}: {} {:?}", page, over, found);
-        prop_assert_eq!(found.contains(&"flap-barely"), (1.5..6.0).contains(&over), "{}: {} {:?}", page, over, found);
+        prop_assert_eq!(found.contains(&"flap-barely"), (1.5..5.95).contains(&over), "{}: {} {:?}", page, over, found);
     }
 }
 

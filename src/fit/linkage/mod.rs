@@ -15,6 +15,7 @@
 //! Where both sides lean so much that the two leaves on top would meet over the middle, they pass through each other
 //! here; the album is far too thick then, and its true lift is a little more.
 
+mod gusset;
 mod side;
 mod tried;
 
@@ -35,9 +36,6 @@ const FINE: usize = 17;
 
 /// Larger sizes are taken for this one, mm or times: no number gets out of hand.
 const LARGEST: f64 = 1e6;
-
-/// The longest gussets tried, in steps.
-const MOST_STEPS: u32 = 4096;
 
 /// One leaf of the album: a page or a cover.
 #[derive(Clone, Debug, PartialEq)]
@@ -201,74 +199,6 @@ impl Section {
             leaf.bar(root, from, Point::new(from.x + lean, from.y + tall))
         };
         section.leaves.iter().zip(places).map(bar).collect()
-    }
-
-    /// The least gusset, alike for all pages and a whole number of steps, with which no opening's top leaf slopes more
-    /// than `limit` radians.
-    ///
-    /// None if no gusset up to a leaf's width, or up to 4096 steps, does. Takes it that a longer gusset never makes the
-    /// worst opening worse.
-    #[must_use]
-    pub fn gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
-        self.gusset_beyond(0, limit, step)
-    }
-
-    /// The same, longer than the gussets that there are. A short gusset may happen to do where longer ones do not yet: pages
-    /// on stubs then lean on one another.
-    #[must_use]
-    pub fn longer_gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
-        let longest = self.tamed().leaves.iter().map(|leaf| leaf.gusset).fold(0.0, f64::max);
-        // The most steps that are no longer than what does not do.
-        let there = (1..MOST_STEPS).take_while(|steps| f64::from(*steps) * step <= longest + 1e-9).last().unwrap_or(0);
-        self.gusset_beyond(there, limit, step)
-    }
-
-    /// The least gusset of more than so many steps, or of none where even that does.
-    fn gusset_beyond(&self, there: u32, limit: f64, step: f64) -> Option<f64> {
-        if !(step.is_finite() && step > 0.0) {
-            return None;
-        }
-        let section = self.tamed();
-        let mut sides = section.sides();
-        // Which of these openings has a page too steep.
-        let mut steep = |steps: u32, openings: &[usize]| {
-            let with = section.with_gussets(f64::from(steps) * step);
-            let tried = Tried::new(&with, &mut sides);
-            let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
-            openings.iter().copied().find(steep)
-        };
-        // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
-        let all: Vec<usize> = section.looked_at().collect();
-        let mut hard: Vec<usize> = steep(there, &all).into_iter().collect();
-        if there == 0 && hard.is_empty() {
-            return Some(0.0);
-        }
-        let doubled =
-            (1..).map(|power| 1 << power).take_while(|steps| *steps < MOST_STEPS).filter(|steps| *steps > there);
-        let thickness: f64 = section.leaves.iter().map(|leaf| leaf.thickness).sum();
-        let enough = doubled.take_while(|steps| f64::from(*steps / 2) * step <= thickness + section.base);
-        let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at least 1, at most 4096")]
-        let longest = (widest / step).clamp(1.0, f64::from(MOST_STEPS)) as u32;
-        let mut longer =
-            enough.take_while(|steps| *steps < longest).chain([longest].into_iter().filter(|steps| *steps > there));
-        let (mut least, mut most) = (there, longer.next()?);
-        loop {
-            while steep(most, &hard).is_some() {
-                (least, most) = (most, longer.next()?);
-            }
-            let mut does = most;
-            while does - least > 1 {
-                let middle = u32::midpoint(least, does);
-                if steep(middle, &hard).is_some() { least = middle } else { does = middle }
-            }
-            let Some(another) = steep(does, &all) else { return Some(f64::from(does) * step) };
-            hard.push(another);
-            least = does;
-            if does == most {
-                most = longer.next()?;
-            }
-        }
     }
 
     /// The same album with one score where each page has its gusset: it turns right at its root.

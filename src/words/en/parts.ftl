@@ -163,10 +163,6 @@ the-belly-band = the belly band
 the-print-of = the print of { $page }
 the-window-of = the window of { $page }
 
-part-of-unknown-stock = there is no stock { $name } in { $stocks }
-part-of-unknown-stock-meant = did you mean { $name }?
-part-of-unknown-stock-names = the file has: { $names }
-
 ## Designs that take turns
 design-short = its sheets reach for { $had ->
         [one] 1 of its turns
