@@ -28,6 +28,20 @@ impl Pile {
     pub fn greatest(&self) -> f64 {
         self.strips.iter().map(|strip| strip.1).fold(0.0, f64::max)
     }
+
+    /// The greatest thickness anywhere between these places along x, mm.
+    #[must_use]
+    pub fn between(&self, from: f64, to: f64) -> f64 {
+        let mut begin = f64::NEG_INFINITY;
+        let mut most: f64 = 0.0;
+        for &(end, thickness) in &self.strips {
+            if begin < to && end > from {
+                most = most.max(thickness);
+            }
+            begin = end;
+        }
+        most
+    }
 }
 
 /// Adds up layers, each an outline and its thickness, mm.

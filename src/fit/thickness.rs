@@ -7,8 +7,9 @@
 use super::roots::roots;
 use super::sleeves;
 use crate::album::Album;
+use crate::contour::Pile;
 use crate::finding::{Arg, Finding, Said};
-use crate::folded::{Folded, Stack};
+use crate::folded::Folded;
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
 use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
@@ -63,7 +64,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let carry = &kit.carry;
     let count = album.pages.len();
     let width = album.page.width.mm();
-    let stacks: Vec<Stack> = (1..=count).map(|page| folded.stack(kit, page)).collect();
+    let stacks: Vec<Pile> = (1..=count).map(|page| folded.stack(kit, page)).collect();
     let contents: Vec<f64> = album.pages.iter().map(|page| page.mm(CONTENT)).collect();
     let lowest = carry.rises.iter().copied().fold(f64::INFINITY, f64::min);
     let pages = stacks
@@ -84,7 +85,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         ends.dedup_by(|one, two| (*one - *two).abs() < 1e-6);
         let thickness = |pair: &[f64]| {
             let middle = f64::midpoint(pair[0], pair[1]);
-            let here = |(stack, content): (&Stack, &f64)| stack.between(middle - 1e-9, middle + 1e-9) + content;
+            let here = |(stack, content): (&Pile, &f64)| stack.between(middle - 1e-9, middle + 1e-9) + content;
             stacks.iter().zip(&contents).map(here).collect::<Vec<f64>>()
         };
         ends.windows(2).map(thickness).collect::<Vec<_>>()

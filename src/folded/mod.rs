@@ -11,7 +11,6 @@ mod overlap;
 mod stack;
 
 pub use overlap::Overlap;
-pub use stack::Stack;
 
 use crate::net::Stand;
 use crate::parts::{Bond, Face, Kit, Owner, Side};

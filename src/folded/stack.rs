@@ -6,46 +6,14 @@ use super::overlap::points;
 use crate::contour::{Contour, Pile, Point, pile};
 use crate::parts::{Bond, Insert, Kit, Owner};
 
-/// The layers of one page over its width.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stack {
-    /// Strips from the spine to the fore-edge: where each ends, mm from the spine, and the greatest thickness in it, mm.
-    pub strips: Vec<(f64, f64)>,
-    /// Mean thickness over the page's face, mm.
-    pub mean: f64,
-}
-
-impl Stack {
-    /// The greatest thickness, mm.
-    #[must_use]
-    pub fn greatest(&self) -> f64 {
-        self.strips.iter().map(|strip| strip.1).fold(0.0, f64::max)
-    }
-
-    /// The greatest thickness within these distances from the spine, mm.
-    #[must_use]
-    pub fn between(&self, from: f64, to: f64) -> f64 {
-        let mut begin = f64::NEG_INFINITY;
-        let mut most: f64 = 0.0;
-        for &(end, thickness) in &self.strips {
-            if begin < to && end > from {
-                most = most.max(thickness);
-            }
-            begin = end;
-        }
-        most
-    }
-}
-
 /// Something that lies in a page: an outline in the page's frame, and its thickness, mm.
 type Layer = (Contour, f64);
 
 impl Folded {
-    /// The layers of a page (from 1), the hinge's tabs and what is in its pockets included.
+    /// The layers of a page (from 1), x from the spine, the hinge's tabs and what is in its pockets included.
     #[must_use]
-    pub fn stack(&self, kit: &Kit, page: usize) -> Stack {
-        let Pile { strips, mean } = pile(&self.layers(kit, page));
-        Stack { strips, mean }
+    pub fn stack(&self, kit: &Kit, page: usize) -> Pile {
+        pile(&self.layers(kit, page))
     }
 
     /// Everything that lies in a page, x from the spine.

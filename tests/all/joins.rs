@@ -182,17 +182,18 @@ fn a_join_is_where_the_whole_goes_onto_no_sheet() {
         let text = drawn.text(drawn.page);
         let machine = cutter(f64::from(dice.among(0, 10)) / 10.0, 1.0, f64::from(dice.among(0, 100)) / 10.0);
         let here = album(&text);
-        // On a sheet without end nothing is joined.
-        let mut endless = here.clone();
-        for sheet in endless.stocks.iter_mut().flat_map(|stock| &mut stock.sheets) {
-            sheet.width = hingeleaf::length::Length::from_mm(9000.0);
-            sheet.height = sheet.width;
-        }
-        let (Some(kit), Some(whole)) = (parts::kit(&here, &machine).value, parts::kit(&endless, &machine).value) else {
-            continue;
-        };
+        let Some(kit) = parts::kit(&here, &machine).value else { continue };
         for kind in ["wrap cover", "belly band"] {
             let pieces = kit.pieces.iter().filter(|piece| kit.parts[piece.part].kind == kind).count();
+            // On a sheet without end nothing is joined. Other stocks keep theirs: a spine in pieces is thicker by its laps, and
+            // what goes round it is longer.
+            let Some(stock) = kit.parts.iter().find(|part| part.kind == kind).map(|part| part.stock) else { continue };
+            let mut endless = here.clone();
+            for sheet in &mut endless.stocks[stock].sheets {
+                sheet.width = hingeleaf::length::Length::from_mm(9000.0);
+                sheet.height = sheet.width;
+            }
+            let Some(whole) = parts::kit(&endless, &machine).value else { continue };
             let Some(part) = whole.parts.iter().find(|part| part.kind == kind) else { continue };
             let keeps = Keeps { along_grain: part.along_grain, sideways: part.sideways };
             let mut usable = Usable::of(&here.stocks[part.stock], &machine);
