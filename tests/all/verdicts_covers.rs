@@ -5,6 +5,7 @@ use crate::common::{album, cutter};
 use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit;
 use hingeleaf::parts;
+use proptest::prelude::*;
 
 /// An album 150 x 190 of card 0.3 with tabs of 12 mm.
 fn text(pages: &[String], rest: &str) -> String {
@@ -234,4 +235,53 @@ fn a_case_is_told_to_keep_its_grain() {
     assert_eq!(said(&of(long, free), "across-the-grain").unwrap().1.about.to_string(), "cover");
     assert!(said(&of(long, ""), "across-the-grain").is_none());
     assert!(said(&of("", free), "across-the-grain").is_none());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(400) })]
+
+    /// Four pockets with so much in each are 4 (0.9 + content) thick at the fore-edge and 4 (1.2 + content) at the spine; two
+    /// scores give two calipers less than they are apart. What stands over costs the flap as much; more than half of the room
+    /// left over, and 6 mm, is slack.
+    #[test]
+    fn a_cover_s_flap_is_as_its_room_says(content in 0.0..8.0_f64, flap in 10.0..100.0_f64, depth in 2.0..60.0_f64) {
+        let cover = format!(r#", "cover": {{ "kind": "wrap", "stock": "wrap", "flap": {flap}, "depth": {depth} }}"#);
+        let told: Vec<&str> = findings(&text(&pockets(content), &cover)).iter().map(|finding| finding.id).collect();
+        let (edge, spine, room) = (4.0 * (0.9 + content), 4.0 * (1.2 + content), depth - 0.6);
+        let left = if spine > room { flap - (spine - room) } else { f64::INFINITY };
+        prop_assume!([left, left - 6.0, room - edge - 6.0, room / 2.0 - edge].into_iter().all(|away| away.abs() > 1e-3));
+        prop_assert_eq!(told.contains(&"flap-open"), left < 0.0, "{:?} {}", told, left);
+        prop_assert_eq!(told.contains(&"flap-barely"), (0.0..6.0).contains(&left), "{:?} {}", told, left);
+        prop_assert_eq!(told.contains(&"cover-slack"), room - edge > 6.0_f64.max(room / 2.0), "{:?} {} {}", told, room, edge);
+    }
+
+    /// Pages that are thicker than their spine open by 2 atan((T - S) / 2B) (D2); below 1.5 degrees nobody sees it, and where
+    /// the gussets are more than half spent that is told instead.
+    #[test]
+    fn an_album_springs_open_as_a_wedge(content in 3.0..8.0_f64, gusset in 4.0..20.0_f64, pitch in 5.0..8.0_f64, held in any::<bool>()) {
+        let flap = if held { r#", "flap": 60, "depth": 40"# } else { "" };
+        let rest = format!(
+            r#", "spine": {{ "kind": "flexi-hinge", "pitch": {pitch}, "tab": 12, "gusset": {gusset} }},
+              "cover": {{ "kind": "wrap", "stock": "wrap"{flap} }}"#
+        );
+        let told: Vec<&str> = findings(&text(&pockets(content), &rest)).iter().map(|finding| finding.id).collect();
+        let over = 4.0 * (1.2 + content - pitch);
+        let degrees = 2.0 * (over / 300.0).atan().to_degrees();
+        prop_assume!((over - gusset).abs() > 1e-3 && (degrees - 1.5).abs() > 1e-3);
+        prop_assert_eq!(told.contains(&"springs-open"), !held && over < gusset && degrees > 1.5, "{:?} {} {}", told, over, degrees);
+    }
+
+    /// A print that lies across is up to 127.5 wide in the middle of its page: its corners are free of a tab that ends before
+    /// them.
+    #[test]
+    fn corners_are_blocked_where_the_tab_reaches_them(width in 140.0..200.0_f64, height in 140.0..220.0_f64, tab in 6.0..40.0_f64) {
+        let pages = [r#"{ "kind": "corner-mount", "print": "9x13", "lies": "across" }"#, r#"{ "kind": "pocket" }"#];
+        let rest = format!(r#", "spine": {{ "kind": "flexi-hinge", "tab": {tab} }}"#);
+        let text = text(&pages.map(str::to_owned), &rest).replace(r#""width": 150, "height": 190"#, &format!(r#""width": {width}, "height": {height}"#));
+        let told: Vec<&str> = findings(&text).iter().map(|finding| finding.id).collect();
+        let over = tab - (width - 127.5) / 2.0;
+        // What is next to nothing is not told.
+        prop_assume!(over.abs() > 0.2 && !told.contains(&"print-too-large"));
+        prop_assert_eq!(told.contains(&"corner-blocked"), over > 0.0, "{:?} {} {}", told, over, text);
+    }
 }
