@@ -17,6 +17,7 @@ insert-too-wide-flap = it is { $size } wide, and page { $page } has room for { $
 insert-too-wide-sealed = it is { $size } wide, and the pocket of page { $page } takes at most { $room } with { $stack } of thickness in it
 insert-too-tall = it is { $size } tall, and the pocket of page { $page } takes at most { $room } with { $stack } of thickness in it
 insert-size-help = make its { $field } at most { $most }
+insert-size-or-pages-help = make its { $field } at most { $most }, or leave page { $page } out of its { $pages }
 insert-too-thick = { $stack } of thickness is too much for the pocket of page { $page }: nothing goes in
 insert-too-thick-help = put fewer of them into one pocket, or thinner ones
 insert-snug = it is { $size } tall and binds in the pocket of page { $page }, which is { $inside } tall inside where its folds are round
