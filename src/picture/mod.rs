@@ -9,6 +9,7 @@
 mod album;
 mod folding;
 mod kind;
+mod label;
 mod opened;
 mod page;
 mod part;
@@ -21,6 +22,7 @@ mod words;
 pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
+pub(crate) use label::{clear_of, measures, room};
 pub use opened::opened;
 pub use page::page;
 pub use part::{part, part_within};
