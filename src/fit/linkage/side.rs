@@ -20,7 +20,7 @@
 //! about the root, one of half the page's thickness about the corner. If its root stands too high, the spine edge
 //! hangs from it and the fore-edge rests below.
 
-use super::Leaf;
+use super::section::Leaf;
 use crate::contour::{Point, Rect, Vec2};
 
 /// Less than this is no distance, mm.
