@@ -5,65 +5,18 @@
 //! H10, H12). Between two sealed sides a thing slides along folds: to slide well it wants 1.5 mm in all (C2; common practice;
 //! 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
-use super::Clearance;
+use super::put::{Put, SLIDES, puts};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
-use crate::parts::{Insert, Kit, Pocket, Way};
+use crate::parts::{Kit, Way};
 use std::collections::{BTreeMap, BTreeSet};
-
-/// Least clearance, in all, of something that slides, mm (C2).
-const SLIDES: f64 = 1.5;
 
 /// A leaf that is held flat between two seams gives way to no more than this, mm: our choice (H12).
 const QUIET: f64 = 2.0;
 
 /// By so much both sheets give in their width without a word, mm: our choice.
 const GIVES: f64 = 1.0;
-
-/// One insert in its pocket, and how thick everything is that the pocket's sheets go round there.
-pub(super) struct Put<'a> {
-    pub insert: &'a Insert,
-    pub pocket: &'a Pocket,
-    pub stack: f64,
-}
-
-impl Put<'_> {
-    fn size(&self, way: Way) -> f64 {
-        match way {
-            Way::Across => self.insert.width,
-            Way::Up => self.insert.height,
-        }
-    }
-
-    /// Room with sharp folds and with round ones.
-    fn room(&self, way: Way) -> [f64; 2] {
-        self.pocket.room(way, self.stack)
-    }
-
-    /// The largest size that a maker should give it.
-    fn most(&self, album: &Album, way: Way) -> Length {
-        let slides = self.pocket.takes(self.stack, SLIDES)[way as usize];
-        album.at_most(if self.pocket.sealed(way) > 1 { slides } else { self.room(way)[1] })
-    }
-
-    /// A finding about its size in one direction, and how to mend it.
-    fn found(&self, album: &Album, way: Way, finding: Finding, help: &'static str) -> Finding {
-        let (most, field) = (self.most(album, way), ["width", "height"][way as usize]);
-        finding
-            .help(Said::new(help).with("field", Arg::field(field)).with("most", album.length(most.mm())))
-            .mend(format!("{}.{field}", self.insert.path), most)
-            .at(self.insert.places[way as usize].as_ref())
-    }
-}
-
-pub(super) fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
-    let stacks = kit.held();
-    kit.inserts.iter().filter_map(move |insert| {
-        let number = insert.pocket?;
-        Some(Put { insert, pocket: kit.pockets.get(number)?, stack: *stacks.get(number)? })
-    })
-}
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
@@ -178,22 +131,4 @@ fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
         found.entry(page).or_insert(finding);
     }
     found.into_values().collect()
-}
-
-/// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.
-pub(super) fn clearances(kit: &Kit) -> Vec<Clearance> {
-    puts(kit)
-        .flat_map(|put| {
-            let inside =
-                Said::new("in-the-pocket-of").with("insert", Arg::term(&put.insert.name)).with("page", put.pocket.page);
-            let clearance = |what, way, sizes| Clearance {
-                about: inside.clone(),
-                what,
-                spare: put.room(way)[0] - put.size(way),
-                sizes,
-            };
-            let across = if put.pocket.tab > 0.0 { 3 } else { 2 };
-            [clearance("across", Way::Across, across), clearance("upwards", Way::Up, 2)]
-        })
-        .collect()
 }
