@@ -3,7 +3,8 @@
 
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::net::Use;
-use crate::parts::kit::{Bond, Face, Hold, Kit, Part, Piece};
+use crate::parts::bond::{Bond, Face, Hold};
+use crate::parts::kit::{Kit, Part, Piece};
 
 /// What of a part's front is hidden, in the part's frame.
 #[derive(Clone, Debug, Default)]

@@ -4,7 +4,8 @@
 use crate::album::Album;
 use crate::contour::{Point, Rect};
 use crate::net::{Net, Use, lifted};
-use crate::parts::kit::{Hold, Kit, Owner};
+use crate::parts::bond::Hold;
+use crate::parts::kit::{Kit, Owner};
 use crate::parts::pages::leaf::CONTENT;
 
 impl Kit {

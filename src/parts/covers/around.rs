@@ -6,9 +6,10 @@ use crate::contour::Contour;
 use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::parts::bond::{Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Hold, Owner, Side};
+use crate::parts::kit::Owner;
 use crate::parts::papers::panel;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).

@@ -21,13 +21,14 @@ use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
 use crate::parts::covers::covering::{Covering, Part};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 
 const JOINT: Key<Option<Length>> =

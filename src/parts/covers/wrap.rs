@@ -21,12 +21,14 @@ use crate::fields::{Key, Otherwise, Text, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
-use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
+use crate::parts::build::joined::{Joined, LEAST_LAP};
+use crate::parts::build::row::Row;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Round};
+use crate::parts::kit::{Owner, Purpose, Round};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);

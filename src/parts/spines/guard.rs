@@ -6,9 +6,9 @@ use crate::fields::Field;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::net::{Leaf, Use};
+use crate::parts::bond::{Hold, Side};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
-use crate::parts::kit::{Hold, Side};
 use crate::parts::spines::carry::Carry;
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 
