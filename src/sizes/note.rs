@@ -2,7 +2,7 @@
 //! Whether a page that is hardly smaller would save a sheet.
 
 use super::Size;
-use super::trial::{Trial, size};
+use super::trial::Trial;
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
@@ -27,7 +27,7 @@ pub fn note(
     }
     let trial = Trial { album, cutter, search, watch };
     let tallies = laid.iter().map(|laid| Tally::of(album, laid)).collect();
-    let own = size(album, width, height, tallies);
+    let own = Size::of(album, width, height, tallies);
     let saves = |size: &Size| size.weight() < own.weight() * (1.0 - 1e-9);
     // A page smaller both ways saves whatever one smaller one way does.
     let both = trial.at(width - step, height - step).filter(saves)?;

@@ -4,8 +4,8 @@
 //! In: an album. Out: a size, and how many were tried. It looks along three rays: the same width, the same height, the same
 //! shape, each towards smaller and larger pages; the first hit of each is closed in on by halves.
 
+use super::range::{LARGEST, SMALLEST};
 use super::trial::Trial;
-use super::{LARGEST, SMALLEST};
 use crate::length::Length;
 
 /// So many sizes are tried on each ray either way: our choice.
