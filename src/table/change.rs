@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
+use super::hand::{Hand, gone, plain, refused, unchanged, value_of};
 use super::{example, units, words};
 use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
@@ -142,25 +143,7 @@ pub(super) fn apply(
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
 
-/// A text on its way through several changes.
-#[derive(Debug)]
-pub(super) struct Hand {
-    pub source: Source,
-    pub notes: Vec<Said>,
-}
-
 impl Hand {
-    /// Makes one change.
-    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Box<Finding>> {
-        let text = fields::alter(&self.source, change).map_err(|problem| unchanged(&problem))?;
-        self.take(text)
-    }
-
-    fn take(&mut self, text: String) -> Result<(), Box<Finding>> {
-        self.source = Source::new(self.source.name(), text.into_bytes())?;
-        Ok(())
-    }
-
     fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
         let lengths: Vec<(&str, Length)> =
             lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
@@ -232,18 +215,6 @@ impl Hand {
     }
 }
 
-fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
-    refused("unchanged", problem.said(), "nothing-was-changed")
-}
-
-fn gone(what: impl Into<Arg>) -> Box<Finding> {
-    refused("unchanged", Said::new("gone").with("what", what), "nothing-was-changed")
-}
-
-fn refused(id: &'static str, text: Said, help: &'static str) -> Box<Finding> {
-    Box::new(Finding::stop(id, Said::NOTHING, text).help(Said::new(help)))
-}
-
 fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;
@@ -310,28 +281,6 @@ fn role_of(way: &str) -> Role {
 fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
-}
-
-/// A node as the value that it was read from.
-pub(super) fn plain(node: &Node) -> Option<Value> {
-    Some(match &node.tree {
-        Tree::Object(fields) => {
-            Value::Object(fields.iter().filter_map(|(name, _, node)| Some((name.clone(), plain(node)?))).collect())
-        }
-        Tree::Array(items) => items.iter().filter_map(plain).collect(),
-        Tree::Text(text) => text.as_str().into(),
-        // A whole number is written as one.
-        #[allow(clippy::cast_possible_truncation, reason = "numbers this small have no fraction and fit")]
-        Tree::Number(number) if number.fract() == 0.0 && number.abs() < 1e15 => (*number as i64).into(),
-        Tree::Number(number) => serde_json::Number::from_f64(*number)?.into(),
-        Tree::Flag(flag) => (*flag).into(),
-        Tree::Null => Value::Null,
-    })
-}
-
-fn value_of(source: &Source, node: &Node) -> Value {
-    let text = source.text().get(node.range.clone()).unwrap_or_default();
-    serde_json::from_str(text).unwrap_or(Value::Null)
 }
 
 /// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.

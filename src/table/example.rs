@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A new entry of a kind, for an album of any size and unit: its example, made to fit.
 
-use super::change::plain;
+use super::hand::plain;
 use crate::album::{Album, Kind};
 use crate::fields::{Fallback, Field, Node, Source, Takes, Tree};
 use crate::length::{Length, Units};

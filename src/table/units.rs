@@ -4,7 +4,7 @@
 //! A bare number gets its unit, as a text; a text that then carries the file's own unit becomes a bare number again. What
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
-use super::change::{Hand, plain};
+use super::hand::{Hand, plain};
 use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::Cutter;
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
