@@ -46,6 +46,11 @@ pub(super) fn text(value: f64, decimals: u32) -> String {
     out
 }
 
+/// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
+pub(super) fn tidy(mm: f64) -> f64 {
+    (mm * 1e6).round() / 1e6 + 0.0
+}
+
 #[cfg(test)]
 mod tests {
     use super::{alike, text};

@@ -2,6 +2,7 @@
 //! The machine-readable truth about a kit: `report.json`.
 
 use super::measures::Measures;
+use super::number::tidy;
 use super::part_id;
 use crate::album::Album;
 use crate::contour::Point;
@@ -184,11 +185,6 @@ struct PlaceRow<'a> {
     line: usize,
     column: usize,
     path: &'a str,
-}
-
-/// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
-pub(super) fn tidy(mm: f64) -> f64 {
-    (mm * 1e6).round() / 1e6 + 0.0
 }
 
 fn pair(point: Point) -> [f64; 2] {
