@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The album and the machine, from their files and the arguments.
 
-use super::End;
 use super::arguments::Machine;
+use super::end::End;
 use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
