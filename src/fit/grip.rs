@@ -20,7 +20,7 @@ fn deep(put: &Put<'_>) -> (Way, f64) {
 }
 
 /// One note for all that lie so.
-pub(super) fn check(album: &Album, hidden: &[Put<'_>]) -> Option<Finding> {
+pub(super) fn check(album: &Album, hidden: &[&Put<'_>]) -> Option<Finding> {
     let deepest = hidden.iter().max_by(|one, other| deep(one).1.total_cmp(&deep(other).1))?;
     let (insert, (way, lies)) = (deepest.insert, deep(deepest));
     let key = if way == Way::Up && hidden.len() == 1 { "no-grip-sunk" } else { "no-grip" };

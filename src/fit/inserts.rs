@@ -10,7 +10,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
 use crate::parts::{Kit, Way};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A leaf that is held flat between two seams gives way to no more than this, mm: our choice (H12).
 const QUIET: f64 = 2.0;
@@ -20,28 +20,32 @@ const GIVES: f64 = 1.0;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
-    // Many tags of one entry that do not fit are one finding.
-    let mut said = BTreeSet::new();
+    // Many tags of one entry that do not fit are one finding, about the pocket that lacks most.
+    let mut said = BTreeMap::new();
     let mut say = |finding: Finding| {
-        if said.insert((finding.id, finding.place.as_ref().map(ToString::to_string))) {
-            findings.push(finding);
+        let at = *said.entry((finding.id, finding.place.as_ref().map(ToString::to_string))).or_insert(findings.len());
+        match findings.get_mut(at) {
+            None => findings.push(finding),
+            Some(before) if lack(&finding) > lack(before) => *before = finding,
+            Some(_) => {}
         }
     };
+    let all: Vec<Put<'_>> = puts(kit).collect();
     for insert in kit.inserts.iter().filter(|insert| insert.pocket.is_none_or(|pocket| pocket >= kit.pockets.len())) {
         let help = Said::new("no-pocket-help").with("pages", Arg::field("pages"));
         let finding = Finding::warn("no-pocket", Said::named(&insert.name), Said::new("no-pocket"));
         say(finding.help(help).at(insert.places[0].as_ref()));
     }
-    let mut hidden: Vec<Put<'_>> = Vec::new();
-    for put in puts(kit) {
-        let found: Vec<Finding> = one(album, &put);
+    let mut hidden: Vec<&Put<'_>> = Vec::new();
+    for put in &all {
+        let found: Vec<Finding> = one(album, &all, put);
         let fits = found.iter().all(|finding| finding.level != Level::Stop);
         let known = hidden.iter().any(|other| other.insert.path == put.insert.path);
         found.into_iter().for_each(&mut say);
         if fits && put.pocket.corners {
-            say(super::grip::catches(&put));
+            say(super::grip::catches(put));
         }
-        if fits && !known && super::grip::hidden(&put) {
+        if fits && !known && super::grip::hidden(put) {
             hidden.push(put);
         }
     }
@@ -50,12 +54,18 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     findings
 }
 
-fn one(album: &Album, put: &Put<'_>) -> Vec<Finding> {
+/// By how much a size is off that a mend is known for.
+fn lack(finding: &Finding) -> Option<u64> {
+    finding.mend.as_ref()?;
+    Some(finding.measured?.eighths().abs_diff(finding.allowed?.eighths()))
+}
+
+fn one(album: &Album, all: &[Put<'_>], put: &Put<'_>) -> Vec<Finding> {
     let ways = [Way::Across, Way::Up];
     if ways.into_iter().any(|way| put.room(way)[0] <= 0.0 && put.pocket.sealed(way) > 0) {
         return vec![too_thick(album, put)];
     }
-    ways.into_iter().filter_map(|way| too_large(album, put, way).or_else(|| snug(album, put, way))).collect()
+    ways.into_iter().filter_map(|way| too_large(album, all, put, way).or_else(|| snug(album, all, put, way))).collect()
 }
 
 fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
@@ -66,7 +76,7 @@ fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
         .at(put.insert.places[1].as_ref())
 }
 
-fn too_large(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
+fn too_large(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Finding> {
     let (size, [room, _]) = (put.size(way), put.room(way));
     if size <= room + 1e-6 {
         return None;
@@ -85,11 +95,11 @@ fn too_large(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
         .with("stack", album.length(put.stack));
     let finding =
         Finding::stop(id, Said::named(&put.insert.name), text).measured(Length::from_mm(size), Length::from_mm(room));
-    Some(put.found(album, way, finding, "insert-size-help"))
+    Some(put.found(album, all, way, finding))
 }
 
 /// Whether it binds between two sealed sides.
-fn snug(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
+fn snug(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Finding> {
     if put.pocket.sealed(way) < 2 {
         return None;
     }
@@ -106,7 +116,7 @@ fn snug(album: &Album, put: &Put<'_>, way: Way) -> Option<Finding> {
         .with("inside", album.rough(empty));
     let finding = Finding::warn("insert-snug", Said::named(&put.insert.name), text)
         .measured(Length::from_mm(clear), Length::from_mm(SLIDES.max(put.stack)));
-    Some(put.found(album, way, finding, "insert-size-help"))
+    Some(put.found(album, all, way, finding))
 }
 
 /// Pockets between two seams of a leaf that is held flat, with more in them than it gives way to: once where pockets are

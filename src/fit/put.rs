@@ -31,16 +31,24 @@ impl Put<'_> {
     }
 
     /// The largest size that a maker should give it.
-    pub(super) fn most(&self, album: &Album, way: Way) -> Length {
+    fn most(&self, album: &Album, way: Way) -> Length {
         let slides = self.pocket.takes(self.stack, SLIDES)[way as usize];
         album.at_most(if self.pocket.sealed(way) > 1 { slides } else { self.room(way)[1] })
     }
 
-    /// A finding about its size in one direction, and how to mend it.
-    pub(super) fn found(&self, album: &Album, way: Way, finding: Finding, help: &'static str) -> Finding {
-        let (most, field) = (self.most(album, way), ["width", "height"][way as usize]);
+    /// A finding about its size in one direction, and how to mend it: `all` are the puts of all inserts, of which those of
+    /// the same entry have this size, too.
+    pub(super) fn found(&self, album: &Album, all: &[Put<'_>], way: Way, finding: Finding) -> Finding {
+        let field = ["width", "height"][way as usize];
+        let alike = all.iter().filter(|put| put.insert.path == self.insert.path);
+        let takes: Vec<Length> = alike.map(|put| put.most(album, way)).collect();
+        let most = takes.iter().copied().reduce(|one, two| if two.mm() < one.mm() { two } else { one });
+        let most = most.unwrap_or_else(|| self.most(album, way));
+        let goes = takes.iter().any(|most| most.mm() >= self.size(way));
+        let help = Said::new(if goes { "insert-size-or-pages-help" } else { "insert-size-help" });
+        let help = if goes { help.with("pages", Arg::field("pages")).with("page", self.pocket.page) } else { help };
         finding
-            .help(Said::new(help).with("field", Arg::field(field)).with("most", album.length(most.mm())))
+            .help(help.with("field", Arg::field(field)).with("most", album.length(most.mm())))
             .mend(format!("{}.{field}", self.insert.path), most)
             .at(self.insert.places[way as usize].as_ref())
     }

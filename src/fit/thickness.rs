@@ -45,6 +45,8 @@ pub struct Closed {
     pub gape: f64,
     /// The neighbouring pages that gape most; none where no run of them does.
     pub run: Option<Run>,
+    /// The least share of the spine, the same for every page, with which nothing would gape, mm; none where nothing does.
+    pub pitch: Option<f64>,
     /// Each page.
     pub pages: Vec<PageThickness>,
     /// What a wrap cover needs for this album with a square of 3 mm: its panels' width from and to, its spine between the
@@ -99,6 +101,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let spine = carry.spine();
     let thickest = whole_width.iter().map(sum).fold(0.0, f64::max);
     let excess = (thickest - spine) / 2.0;
+    let pitch = (excess > carry.gusset || run.is_some()).then(|| least_pitch(&whole_width, thickest, carry.gusset));
     let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
     let [_, round] = sleeves::short(carry, sleeves::thickest(kit));
     let most = carry.rises.iter().copied().fold(0.0, f64::max);
@@ -110,6 +113,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         at_fore_edge: over((width - EDGE).max(0.0), width),
         gape: if excess > carry.gusset { 2.0 * ((excess - carry.gusset) / width.max(1.0)).atan() } else { 0.0 },
         run,
+        pitch,
         pages,
         carry: carry.clone(),
         cover: [least, least + round, spine.max(thickest) + cover_caliper],
@@ -123,7 +127,7 @@ pub(super) fn check(album: &Album, closed: &Closed) -> Vec<Finding> {
     }
     let carry = &closed.carry;
     let gapes = whole_gapes(album, carry, closed);
-    let run = if gapes.is_none() { closed.run.map(|run| run_gapes(album, run)) } else { None };
+    let run = if gapes.is_none() { closed.run.and_then(|run| run_gapes(album, closed, run)) } else { None };
     let spent = if gapes.is_none() && run.is_none() { half_spent(album, carry, closed) } else { None };
     // What follows from a gape is not told again.
     let thick = if gapes.is_none() && run.is_none() { thick_page(album, closed) } else { None };
@@ -136,7 +140,7 @@ fn whole_gapes(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding>
     if excess <= carry.gusset {
         return None;
     }
-    let pitch = album.at_least(closed.thickest / whole(album.pages.len()));
+    let pitch = album.at_least(closed.pitch?);
     let text = Said::new("gapes")
         .with("thick", album.rough(closed.thickest))
         .with("spine", album.length(closed.spine))
@@ -181,6 +185,22 @@ pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<Run> {
     worst
 }
 
+/// The least way from each root to the next, mm, all alike, so that the spine takes all pages and no run of them gapes: as
+/// much as the worst run asks for, as long as one asks for more. Each run is asked but once, so it ends.
+fn least_pitch(columns: &[Vec<f64>], thickest: f64, gusset: f64) -> f64 {
+    let count = columns.iter().map(Vec::len).max().unwrap_or(0);
+    let mut pitch = thickest / whole(count.max(1));
+    let asks = |pitch: f64| {
+        let roots: Vec<f64> = (0..count).map(|page| whole(page) * pitch).collect();
+        let needs = |run: Run| 2.0f64.mul_add(-gusset, run.wants) / whole(run.to - run.from);
+        columns.iter().filter_map(|column| worst_run(column, &roots, gusset)).map(needs).max_by(f64::total_cmp)
+    };
+    while let Some(more) = asks(pitch).filter(|more| *more > pitch) {
+        pitch = more;
+    }
+    pitch
+}
+
 /// Neighbouring pages that are too thick for their part of the spine.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Run {
@@ -194,16 +214,24 @@ pub struct Run {
     pub has: f64,
 }
 
-fn run_gapes(album: &Album, run: Run) -> Finding {
+fn run_gapes(album: &Album, closed: &Closed, run: Run) -> Option<Finding> {
+    let pitch = album.at_least(closed.pitch?);
     let text = Said::new("gapes-run")
         .with("from", run.from)
         .with("to", run.to)
         .with("wants", album.rough(run.wants))
         .with("has", album.rough(run.has));
-    Finding::warn("gapes", Said::new("about-spine"), text)
-        .measured(Length::from_mm(run.wants), Length::from_mm(run.has))
-        .help(Said::new("gapes-run-help").with("field", Arg::field("spine.pitch")))
-        .at(album.spine.values.place(PITCH))
+    Some(
+        Finding::warn("gapes", Said::new("about-spine"), text)
+            .measured(Length::from_mm(run.wants), Length::from_mm(run.has))
+            .help(
+                Said::new("gapes-run-help")
+                    .with("field", Arg::field("spine.pitch"))
+                    .with("pitch", album.length(pitch.mm())),
+            )
+            .mend("spine.pitch", pitch)
+            .at(album.spine.values.place(PITCH)),
+    )
 }
 
 /// A gusset that is more than half spent on making room has little left to flex with: our choice.

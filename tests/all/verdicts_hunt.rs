@@ -94,3 +94,30 @@ fn an_album_that_opens_high_is_not_told_to_have_less_gusset() {
         assert!(told(&with(longer)).is_none(), "{longer} does not do");
     }
 }
+
+/// Two tags of one entry go into two pages, of which one takes less: that one is named, and its room is what is advised;
+/// where the other takes a tag as it is, leaving the tight page out is advised, too.
+#[test]
+fn of_many_pockets_the_tightest_is_named() {
+    let album_of = |pages: &[&str], width: f64| {
+        let tags =
+            format!(r#", "inserts": [{{ "kind": "tag", "count": {}, "width": {width}, "height": 100 }}]"#, pages.len());
+        text(pages, "flexi-hinge", &tags)
+    };
+    let found = |pages: &[&str], width: f64| {
+        let text = album_of(pages, width);
+        let findings = fit::check(&album(&text), &kit(&text), &cutter(0.1, 1.0, 3.0)).findings;
+        findings.into_iter().find(|finding| finding.id == "insert-too-wide")
+    };
+    let (wide, narrow) = (r#"{ "kind": "pocket" }"#, r#"{ "kind": "side-loading", "pocket": 60 }"#);
+    for pages in [[wide, narrow], [narrow, wide]] {
+        let page = 1 + u64::from(pages[1] == narrow);
+        let tight = found(&pages, 160.0).expect("too wide for both");
+        let alone = found(&[narrow], 160.0).expect("too wide");
+        assert_eq!(tight.allowed, alone.allowed, "page {page}");
+        assert_eq!(tight.mend.as_ref().map(|mend| mend.value), alone.mend.as_ref().map(|mend| mend.value));
+        assert!(found(&pages, tight.mend.unwrap().value.mm()).is_none(), "followed, it is said no more");
+        assert_eq!(tight.help.key(), "insert-size-help");
+        assert_eq!(found(&pages, 100.0).expect("too wide for one").help.key(), "insert-size-or-pages-help");
+    }
+}

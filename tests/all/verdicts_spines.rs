@@ -96,6 +96,62 @@ proptest! {
     }
 }
 
+/// The pitch that an album is said to need, and that it gapes no longer with it.
+fn needed_pitch(text: &dyn Fn(f64) -> String, pitch: f64) -> Option<f64> {
+    let of = |pitch: f64| {
+        let text = text(pitch);
+        fit::check(&album(&text), &kit(&text), &Cutter::default()).findings
+    };
+    let findings = of(pitch);
+    let gapes = findings.iter().find(|finding| finding.id == "gapes")?;
+    let mend = gapes.mend.as_ref().expect("a way out");
+    assert_eq!(mend.path, "spine.pitch");
+    assert!(of(mend.value.mm()).iter().all(|finding| finding.id != "gapes"), "it gapes with {} still", mend.value.mm());
+    Some(mend.value.mm())
+}
+
+/// Pages 2 and 3 of 12, gussets of 2: from middle to middle they want 12 and have pitch + 4, with their thin neighbours
+/// (1.2) 25.2 and 3 x pitch + 4: the pitch has to be 8, though 28.8 over six pages are 4.8 each.
+#[test]
+fn the_pitch_that_a_run_needs_is_said() {
+    let page = |content: f64| format!(r#"{{ "kind": "pocket", "content": {content} }}"#);
+    let of = |pitch: f64| {
+        let spine = format!(r#""spine": {{ "kind": "flexi-hinge", "pitch": {pitch}, "gusset": 2 }}"#);
+        text(CARD, &[0.0, 10.8, 10.8, 0.0, 0.0, 0.0].map(page).join(", "), &spine)
+    };
+    assert_eq!(needed_pitch(&of, 6.0), Some(8.0));
+    assert_eq!(needed_pitch(&of, 3.0), Some(8.0));
+    assert_eq!(needed_pitch(&of, 8.0), None);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Followed, the advice ends the gape, and half a millimetre less does not.
+    #[test]
+    fn the_pitch_advised_is_enough_and_no_more_than_that(
+        contents in prop::collection::vec(0.0..14.0f64, 2..9),
+        spine in prop::sample::select(vec!["flexi-hinge", "concertina"]),
+        gusset in 1.0..6.0f64,
+        pitch in 2.0..6.0f64,
+    ) {
+        let pages = contents.iter().map(|content| format!(r#"{{ "kind": "pocket", "content": {content} }}"#));
+        let pages = pages.collect::<Vec<_>>().join(", ");
+        let of = |pitch: f64| {
+            let spine = format!(r#""spine": {{ "kind": "{spine}", "pitch": {pitch}, "gusset": {gusset} }}"#);
+            text(CARD, &pages, &spine)
+        };
+        if let Some(needed) = needed_pitch(&of, pitch) {
+            // A concertina's pleat is a caliper more than its pitch.
+            let less = needed - 0.5 - if spine == "concertina" { 0.3 } else { 0.0 } - 1e-6;
+            // Nor is more asked for than that the spine takes all pages without its gussets.
+            let (text, pages) = (of(less), contents.len() as f64);
+            let closed = fit::check(&album(&text), &kit(&text), &Cutter::default()).closed.unwrap();
+            prop_assert!(needed_pitch(&of, less).is_some() || less * pages < closed.thickest, "{less} is enough");
+        }
+    }
+}
+
 /// A gusset of 6: four pages of 8.4 take 33.6 and have 24, so each outer gusset gives 4.8, more than half; pages of 7 take 28,
 /// and each gives 2.
 #[test]

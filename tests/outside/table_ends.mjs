@@ -22,7 +22,8 @@ const kept = (page) => page.evaluate(() => {
   const { albums } = JSON.parse(localStorage.getItem("hingeleaf-table"));
   const waiting = Object.keys(localStorage).filter((name) => name.includes("-waiting-")).flatMap((name) => JSON.parse(localStorage.getItem(name)));
   const { page, pages } = JSON.parse(albums[0].text);
-  const count = (does) => waiting.filter(({ wanted }) => wanted.do === does).length;
+  // What is done just now may stand among what waits for a moment more.
+  const count = (does) => waiting.filter(({ key, wanted }) => wanted.do === does && !albums[0].did.includes(key)).length;
   return { page, pages: pages.length + count("add") - count("take"), waiting: waiting.map(({ wanted }) => wanted) };
 });
 

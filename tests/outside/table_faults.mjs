@@ -240,6 +240,59 @@ await check("what was kept in another form hides no album", async (must) => {
   await context.close();
 });
 
+await check("a change of a closed window is made once, whoever made it", async (must) => {
+  const { context, page } = await open();
+  const before = await kept(page);
+  const count = JSON.parse(before.albums[0].text).pages.length;
+  const wanted = { do: "add", list: "pages", at: 0, kind: "pocket" };
+  for (const [name, did, pages] of [
+    ["is not there", ["another-1"], count + 1],
+    ["is there, with later ones upon it", ["closed-1", "another-1"], count],
+    ["is there, as an earlier page kept it", "closed-1", count],
+  ]) {
+    await page.goto("about:blank");
+    const side = await context.newPage();
+    await side.goto(new URL("icon.svg", table.address).href);
+    await side.evaluate(([all, waits]) => {
+      localStorage.setItem("hingeleaf-table", JSON.stringify(all));
+      localStorage.setItem("hingeleaf-table-waiting-closed", JSON.stringify(waits));
+    }, [{ ...before, albums: [{ ...before.albums[0], did }] }, [{ key: "closed-1", album: before.albums[0].id, wanted }]]);
+    await side.close();
+    await page.goto(table.address);
+    await settled(page);
+    await page.waitForFunction(() => !Object.keys(localStorage).some((name) => name.includes("-waiting-")));
+    const after = JSON.parse((await kept(page)).albums[0].text).pages.length;
+    must(after === pages, `where it ${name} there are ${after} pages, and were to be ${pages}`);
+  }
+  await context.close();
+});
+
+await check("what another window wrote over is made again, and once", async (must) => {
+  const { context, page } = await open();
+  const before = await kept(page);
+  const count = JSON.parse(before.albums[0].text).pages.length;
+  await page.getByRole("button", { name: /^Add it a/ }).click();
+  await page.waitForFunction((count) => JSON.parse(JSON.parse(localStorage.getItem("hingeleaf-table")).albums[0].text).pages.length > count, count);
+  // The other one had not been told of the page yet, and typed thrice.
+  const side = await context.newPage();
+  await side.goto(new URL("icon.svg", table.address).href);
+  await side.evaluate((before) => {
+    const album = { ...before.albums[0], turn: 9, by: "another", did: ["another-1", "another-2", "another-3"] };
+    album.text = album.text.replace(/"width": *148/, '"width": 147');
+    localStorage.setItem("hingeleaf-table", JSON.stringify({ ...before, albums: [album] }));
+  }, before);
+  await says(page, "#album .result", "147 × 190");
+  const pages = await page.waitForFunction((count) => {
+    const { pages } = JSON.parse(JSON.parse(localStorage.getItem("hingeleaf-table")).albums[0].text);
+    return pages.length > count && pages.length;
+  }, count, { timeout: 5000 }).then((found) => found.jsonValue(), () => count);
+  must(pages === count + 1, `there are ${pages} pages, and were to be ${count + 1}`);
+  await settled(page);
+  const { page: size, pages: last } = JSON.parse((await kept(page)).albums[0].text);
+  must(size.width === 147 && last.length === count + 1, `a page ${size.width} wide is kept, and ${last.length} pages`);
+  await context.close();
+});
+
 await check("the verdict is in sight on a small screen", async (must) => {
   const { context, page } = await open({ viewport: { width: 360, height: 740 } });
   const inSight = async (words) => {

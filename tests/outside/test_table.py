@@ -50,6 +50,8 @@ FAULTS = [
     "two windows of one album lose nothing of either",
     "what is no album does not come onto the table",
     "what was kept in another form hides no album",
+    "a change of a closed window is made once, whoever made it",
+    "what another window wrote over is made again, and once",
     "the verdict is in sight on a small screen",
     "what is typed while the program is away is done when it is back",
 ]

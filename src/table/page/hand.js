@@ -146,7 +146,7 @@ const SUBMITS = {
   },
   "use-text": (form) => {
     const { id, text } = keep.current();
-    keep.put(id, text, form.querySelector("textarea").value, "text");
+    keep.put(id, keep.key(), text, form.querySelector("textarea").value, "text");
     drafts.clear();
     change();
   },

@@ -2,11 +2,17 @@
 // The albums on the table: kept in this browser after every change, with undo and redo while the page is open.
 //
 // All windows at this address share what is kept. Each change is made on what is kept just now, so that none overwrites
-// what another window did; a browser may tell a window of it some milliseconds late, so a change that got lost all the same
-// is noticed and made again. What is asked for and not answered yet is kept, too, by each window under its own name.
+// what another window did. Each has a key, and an album's text is kept with the keys of the changes that are in it: a browser
+// may tell a window late of what another one wrote, and by its key a change that got lost is noticed and made again, and one
+// that is there already is not made twice. What is asked for and not answered yet is kept, too, by each window under its own
+// name.
 
 const PLACE = "hingeleaf-table";
 const MOST_STEPS = 200;
+/** As many keys of changes are kept with an album. */
+const MOST_KEYS = 200;
+/** What a window did so long ago, ms, every other one has been told of. */
+const TOLD = 60_000;
 /** Typing in one field within this time is one step, ms. */
 const ONE_STEP = 1500;
 /** This window, until it is closed or loaded anew. */
@@ -29,9 +35,7 @@ function albumsOf(kept) {
       origin: text(one.origin) ? one.origin : one.text,
       text: one.text,
       ...(text(one.title) ? { title: one.title } : {}),
-      turn: whole(one.turn),
-      by: text(one.by) ? one.by : "",
-      did: text(one.did) ? one.did : "",
+      did: [one.did].flat().filter(text),
     });
   }
   for (const album of albums) album.id ||= after(albums);
@@ -50,7 +54,7 @@ let held = empty();
 /** The album that this window shows; another one may show another. */
 let shown = 0;
 const pasts = new Map();
-/** What this window did to an album: which turn each was, and what was asked for. */
+/** What this window did to an album of late: the key of each change, when, and what was asked for. */
 const mine = new Map();
 /** What this window asked for and is not answered. */
 let waiting = [];
@@ -125,7 +129,7 @@ function inherit(orphaned) {
         // What can't be read was not written by a page like this.
       }
       // The browser may have ended between an answer and the note that it came.
-      taken = taken.filter((one) => album(one.album) && album(one.album).did !== one.key);
+      taken = taken.filter((one) => album(one.album) && !has(one.album, one.key));
       waiting.push(...taken);
       if (taken.length) store(WAITING + ME, waiting);
       store(place, null);
@@ -138,7 +142,11 @@ function inherit(orphaned) {
   started = true;
 }
 
-/** Takes in what other windows did. Says whether that changes what this one shows, and what of its own got lost by it. */
+/**
+ * Takes in what other windows did. Says whether that changes what this one shows. `orphaned` is called with what is to be
+ * asked for again: what a closed window asked for, and what of this one's own got lost because another wrote at the same
+ * moment.
+ */
 export function refresh(orphaned) {
   const [album, { machine }] = [current(), held];
   try {
@@ -154,11 +162,15 @@ export function refresh(orphaned) {
     past(album.id).push({ text: album.text });
     last = { what: "", when: 0 };
   }
-  const did = (now && mine.get(now.id)) ?? [];
-  const isLost = ({ turn }) => turn > now.turn || (turn === now.turn && now.by !== ME);
-  const lost = same ? [] : did.filter(isLost).map(({ wanted }) => wanted).filter(Boolean);
-  if (lost.length) mine.set(now.id, did.filter((one) => !isLost(one)));
-  return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine), lost };
+  const late = (now && mine.get(now.id)?.filter(({ when }) => Date.now() - when < TOLD)) ?? [];
+  const lost = late.filter(({ key, wanted }) => wanted && !has(now.id, key)).map(({ key, wanted }) => ({ key, album: now.id, wanted }));
+  if (now) mine.set(now.id, late.filter(({ key }) => has(now.id, key)));
+  if (lost.length) {
+    waiting.push(...lost);
+    store(WAITING + ME, waiting);
+    orphaned(lost);
+  }
+  return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine) };
 }
 
 /** Calls back whenever another window changed what is kept. */
@@ -169,6 +181,8 @@ export const watch = (changed) => addEventListener("storage", (event) => {
 export const albums = () => held.albums;
 export const album = (id) => held.albums.find((one) => one.id === id) ?? null;
 export const current = () => album(shown);
+/** Whether the change of this key is in an album's text. */
+export const has = (id, key) => Boolean(album(id)?.did.includes(key));
 export const machine = () => held.machine;
 
 /** A name that no album on the table has. */
@@ -198,7 +212,7 @@ function lay(id) {
 export function open(name, text, opened = false) {
   return on(() => {
     const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, turn: 0, by: ME, did: "" };
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, did: [] };
     if (!known) {
       held.albums.push(album);
       held.next += 1;
@@ -237,26 +251,24 @@ function took(id, what, step) {
   last = { what: `${id} ${what}`, when: now };
 }
 
-function write(album, text, wanted = null) {
+function write(album, text, key, wanted = null) {
   album.text = text;
-  album.turn += 1;
-  album.by = ME;
-  mine.set(album.id, [...(mine.get(album.id) ?? []), { turn: album.turn, wanted }].slice(-MOST_STEPS));
+  album.did = [...album.did, key].slice(-MOST_KEYS);
+  mine.set(album.id, [...(mine.get(album.id) ?? []), { key, wanted, when: Date.now() }].slice(-MOST_STEPS));
 }
 
 /**
- * An album's text, which `was` this, becomes another, called `title`; with that what was waiting under `key` is done. Does
+ * An album's text, which `was` this, becomes another, called `title`; with that what was asked for under `key` is done. Does
  * nothing, and says so, if the album has become another meanwhile.
  */
-export function put(id, was, now, what, { title, wanted = null, key = "" } = {}) {
+export function put(id, key, was, now, what, { title, wanted = null } = {}) {
   return on(() => {
     const one = album(id);
-    if (!one || one.text !== was) return false;
+    if (!one || one.text !== was || has(id, key)) return false;
     if (title) one.title = title;
-    if (wanted) one.did = key;
     if (now !== was) {
       took(id, what, { text: was });
-      write(one, now, wanted);
+      write(one, now, key, wanted);
     }
     return true;
   });
@@ -296,7 +308,7 @@ export function step(back) {
       held.machine[step.setting] = step.value;
     } else {
       to.push({ text: album.text });
-      write(album, step.text);
+      write(album, step.text, key());
     }
     last = { what: "", when: 0 };
     return true;

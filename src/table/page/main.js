@@ -203,7 +203,7 @@ function shifts({ do: does, list, path }) {
   return draft ?? null;
 }
 
-/** Takes over what another window asked for, and could not wait for. */
+/** Asks for what another window asked for and could not wait for, or for what got lost between two windows. */
 function orphaned(taken) {
   queue.push(...taken.map(({ key, album, wanted }) => ({ key, album, wanted, what: `${wanted.do} ${wanted.path ?? ""}`, then: null })));
   work();
@@ -231,8 +231,10 @@ async function next() {
   const { album, wanted, what, then, key } = item;
   later?.abort();
   const before = keep.album(album);
-  if (!before) {
+  // Another window may have taken over what this one asked for, and it is there.
+  if (!before || keep.has(album, key)) {
     done(item);
+    if (before) change();
     return;
   }
   try {
@@ -250,7 +252,7 @@ async function next() {
       return;
     }
     // Where an album became another meanwhile, the same is asked of that.
-    if (!keep.put(album, text, answer.text ?? text, what, { title: answer.album?.title, wanted, key })) return;
+    if (!keep.put(album, key, text, answer.text ?? text, what, { title: answer.album?.title, wanted })) return;
     for (const way of wanted?.do === "page-size" ? ["page.width", "page.height"] : [wanted?.path]) if (way) letGo(way);
     done(item);
     if (here) {
@@ -326,7 +328,7 @@ export async function again() {
 
 /** Another window changed what is kept. */
 function elsewhere() {
-  const { gone, other, changed, lost } = keep.refresh(orphaned);
+  const { gone, other, changed } = keep.refresh(orphaned);
   if (gone) {
     look();
     state.failed = "This album was taken off the table in another window.";
@@ -334,8 +336,6 @@ function elsewhere() {
   } else if (changed) {
     if (other) state.opened = "It was changed in another window just now.";
     change();
-    // Both wrote at the same moment: what this window did is done again, on top of the other's.
-    for (const wanted of lost) change(wanted);
   } else render();
 }
 
