@@ -9,6 +9,7 @@ use super::put::{Put, SLIDES, puts};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::parts::{Kit, Way};
 use std::collections::BTreeMap;
 
@@ -78,7 +79,7 @@ fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
 
 fn too_large(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Finding> {
     let (size, [room, _]) = (put.size(way), put.room(way));
-    if size <= room + 1e-6 {
+    if size <= room + SAME {
         return None;
     }
     let pocket = put.pocket;
@@ -106,7 +107,7 @@ fn snug(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Findi
     let (size, [_, round], [_, empty]) = (put.size(way), put.room(way), put.pocket.room(way, 0.0));
     // What it has to slide in, before its thickness opens the sleeve.
     let clear = empty - size;
-    if clear >= SLIDES - 1e-6 && size <= round + 1e-6 {
+    if clear >= SLIDES - SAME && size <= round + SAME {
         return None;
     }
     let key = if way == Way::Up { "insert-snug" } else { "insert-snug-across" };
@@ -126,7 +127,7 @@ fn snug(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Findi
 /// room on either side (derived). A narrow stack asks for next to nothing.
 fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut found: BTreeMap<usize, Finding> = BTreeMap::new();
-    for put in puts(kit).filter(|put| put.pocket.flat && put.stack > QUIET + 1e-6) {
+    for put in puts(kit).filter(|put| put.pocket.flat && put.stack > QUIET + SAME) {
         let page = put.pocket.page;
         let beside = (put.pocket.front(Way::Across) - put.insert.width).max(0.0) / 2.0;
         if 2.0 * (beside.hypot(put.stack) - beside) <= GIVES {

@@ -4,6 +4,7 @@
 use crate::album::{Album, SEAM, TAPE};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::parts::{Kit, PITCH, ROOT, Stuck, WING};
 
 /// Widths of common tapes, mm: 1/8, 1/4 and 1/2 in (C4; common practice, no source).
@@ -15,8 +16,8 @@ const LAP: f64 = 6.35;
 /// The tape for a strip of card: the one that the album names, else the widest common one that the strip takes.
 #[must_use]
 pub fn tape(album: &Album, strip: f64) -> Option<f64> {
-    let named = album.page.tape.map(Length::mm).filter(|tape| *tape <= strip + 1e-6);
-    named.or_else(|| TAPES.iter().copied().rfind(|tape| *tape <= strip + 1e-6))
+    let named = album.page.tape.map(Length::mm).filter(|tape| *tape <= strip + SAME);
+    named.or_else(|| TAPES.iter().copied().rfind(|tape| *tape <= strip + SAME))
 }
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
@@ -38,7 +39,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .at(page.values.place(SEAM)),
             );
         }
-        if let Some(tape) = page.tape.map(Length::mm).filter(|tape| *tape > seam + 1e-6) {
+        if let Some(tape) = page.tape.map(Length::mm).filter(|tape| *tape > seam + SAME) {
             let text = Said::new("tape-too-wide").with("tape", album.length(tape)).with("seam", album.length(seam));
             findings.push(
                 Finding::stop("tape-too-wide", Said::new("about-the-page"), text)
@@ -51,7 +52,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
                     .mend("page.seam", album.at_least(tape))
                     .at(page.values.place(TAPE)),
             );
-        } else if seam < LAP - 1e-6 && page.tape.is_none() {
+        } else if seam < LAP - SAME && page.tape.is_none() {
             let text = Said::new("seam-narrow").with("seam", album.length(seam)).with("usual", album.rough(LAP));
             findings.push(
                 Finding::warn("seam-narrow", Said::new("about-the-page"), text)
@@ -83,7 +84,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         );
     }
     // What is stuck on what is beneath it: the narrowest base, a wing, a root.
-    if let Some((stuck, strip)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - 1e-6) {
+    if let Some((stuck, strip)) = carry.stuck.filter(|(stuck, _)| *stuck < TAPES[0] - SAME) {
         let (key, field) = match strip {
             Stuck::Wing if carry.wing.is_some() => ("base-narrow-wings-of-the-t", WING.field),
             Stuck::Wing => ("base-narrow-wings", WING.field),

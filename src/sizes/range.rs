@@ -31,9 +31,10 @@ impl Range {
     /// ```
     #[must_use]
     pub fn usual(units: Units) -> Self {
-        let (step, within) = match units {
-            Units::In => (Length::from_inches(1.0 / 16.0), Length::from_inches(0.25)),
-            Units::Mm | Units::Cm => (Length::from_mm(1.0), Length::from_mm(6.0)),
+        let step = units.step();
+        let within = match units {
+            Units::In => Length::from_inches(0.25),
+            Units::Mm | Units::Cm => Length::from_mm(6.0),
         };
         Self { step, steps: steps(step, within).unwrap_or(0), prints: Vec::new() }
     }

@@ -5,6 +5,9 @@ use crate::album::Album;
 use crate::length::Length;
 use crate::sheets::Tally;
 
+/// Two costs closer than this share of them are the same, of a kit's money or mm² of its sheets.
+pub(super) const ALIKE: f64 = 1e-9;
+
 /// The album at one size of page.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Size {

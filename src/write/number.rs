@@ -27,6 +27,13 @@ pub(super) fn push(out: &mut String, value: f64, decimals: u32) {
     }
 }
 
+/// A number to so many decimals.
+pub(super) fn rounded(value: f64, decimals: u32) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
+    let scale = 10_i64.pow(decimals) as f64;
+    steps(value, decimals) / scale
+}
+
 /// How many steps of the last decimal are written for a number.
 fn steps(value: f64, decimals: u32) -> f64 {
     #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
@@ -48,7 +55,7 @@ pub(super) fn text(value: f64, decimals: u32) -> String {
 
 /// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
 pub(super) fn tidy(mm: f64) -> f64 {
-    (mm * 1e6).round() / 1e6 + 0.0
+    rounded(mm, 6) + 0.0
 }
 
 #[cfg(test)]

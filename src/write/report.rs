@@ -2,7 +2,7 @@
 //! The machine-readable truth about a kit: `report.json`.
 
 use super::measures::Measures;
-use super::number::tidy;
+use super::number::{rounded, tidy};
 use super::part_id;
 use crate::album::Album;
 use crate::contour::Point;
@@ -273,7 +273,7 @@ fn piece_row<'a>(piece: &Piece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
 fn tool_row(sheet: &SheetPaths) -> ToolRow {
     let effort = Effort::of(sheet);
     let [cut_mm, score_mm, draw_mm, travel_mm] =
-        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| (mm * 1e3).round() / 1e3);
+        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| rounded(mm, 3));
     ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
 }
 
@@ -352,7 +352,7 @@ pub fn report(
             sheets: stock.count(),
             lower_bound: stock.lower_bound,
             proven_least: stock.proven_least,
-            used_percent: (stock.used_percent * 1e4).round() / 1e4,
+            used_percent: rounded(stock.used_percent, 4),
             cut_short: stock.cut_short,
         })
         .collect();

@@ -117,6 +117,47 @@ fn no_file_is_too_long() {
     }
 }
 
+/// Files with tolerances that still have no name.
+const UNNAMED: [&str; 1] = ["fit/thickness.rs"];
+
+/// What is taken for the same has a name, a unit and a reason, and what is said of `length::tolerance` is said there alone.
+#[test]
+fn tolerances_have_names() {
+    let mut named: BTreeMap<String, (String, String)> = BTreeMap::new();
+    let mut unnamed = BTreeSet::new();
+    let sources = sources();
+    for (path, text) in sources.iter().filter(|(path, _)| !path.ends_with("tests.rs")) {
+        for line in without_tests(text).lines().filter(|line| !line.trim_start().starts_with("//")) {
+            let constant = line.split_once("const ").and_then(|(_, constant)| constant.split_once(": "));
+            let Some((name, (_, value))) = constant.and_then(|(name, rest)| Some((name, rest.split_once(" = ")?)))
+            else {
+                if has_small_number(line) {
+                    unnamed.insert(path.as_str());
+                    assert!(UNNAMED.contains(&path.as_str()), "src/{path}: a tolerance without a name: {line}");
+                }
+                continue;
+            };
+            if !has_small_number(value) || path.starts_with("layout") {
+                continue;
+            }
+            if let Some((file, before)) = named.insert(name.to_owned(), (path.clone(), value.to_owned())) {
+                assert_eq!(before, value, "{name} is one thing in src/{file} and another in src/{path}");
+            }
+        }
+    }
+    assert!(named.len() > 10, "only {} tolerances were found", named.len());
+    for path in UNNAMED {
+        assert!(unnamed.contains(path), "the tolerances of src/{path} have names: take it off the list");
+    }
+}
+
+/// Whether a line holds a number like 1e-6.
+fn has_small_number(line: &str) -> bool {
+    let digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
+    let bytes = line.as_bytes();
+    line.match_indices("e-").any(|(at, _)| at > 0 && digit(bytes.get(at - 1)) && digit(bytes.get(at + 2)))
+}
+
 /// Circles of files that still stand. The list only grows shorter: what is mended comes off it.
 const CIRCLES: [&[&str]; 1] = [&[
     "guide/assembly.rs",
@@ -217,10 +258,14 @@ struct Import {
     public: bool,
 }
 
+/// A file without the tests that stand at its end: they see what is above them.
+fn without_tests(text: &str) -> &str {
+    text.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default()
+}
+
 /// What a file names of the crate, in `use` or in passing: `crate::…`, `super::…`, `self::…`, `child::…`.
 fn imports_of(path: &str, text: &str, by_module: &BTreeMap<String, &str>) -> Vec<Import> {
-    // Tests within a file stand at its end, and see what is above them.
-    let text = text.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
+    let text = without_tests(text);
     let lines = text.lines().filter(|line| !line.trim_start().starts_with("//"));
     let text: String = lines.collect::<Vec<_>>().join("\n");
     let word = |c: char| c.is_alphanumeric() || c == '_';

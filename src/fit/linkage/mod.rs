@@ -24,6 +24,7 @@ mod sides;
 mod tried;
 
 use crate::contour::{Point, Vec2};
+use crate::length::tolerance::SAME;
 pub use section::{Bar, Leaf, Opening, Section};
 use side::Rest;
 use sides::Sides;
@@ -86,7 +87,7 @@ impl Section {
         let mut worst: Option<Opening> = None;
         let mut look = |between: usize| {
             let opening = section.at_rest(between, &tried, &mut sides);
-            if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + 1e-6) {
+            if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + SAME) {
                 worst = Some(opening);
             }
             worst.as_ref().map_or(between, |worst| worst.between)
@@ -133,7 +134,7 @@ impl Section {
         for (leaf, top) in [(between.checked_sub(1), left.bars.last()), (Some(between), right.bars.last())] {
             let (Some(leaf), Some(top)) = (leaf, top) else { continue };
             let lift = (self.leaves[leaf].width * top.along.y).abs();
-            if leaf + 1 == between || left.bars.is_empty() || lift > opening.lift + 1e-9 {
+            if leaf + 1 == between || left.bars.is_empty() || lift > opening.lift + SAME {
                 (opening.leaf, opening.lift, opening.slope) = (leaf, lift, top.along.y.atan2(top.along.x));
             }
         }

@@ -6,6 +6,9 @@ use super::sides::Sides;
 use super::tried::{COARSE, Tried};
 use std::f64::consts::FRAC_PI_2;
 
+/// What share of a posture's energy is lost in rounding: it is no difference.
+const LOST: f64 = 1e-9;
+
 /// How often the best of these steps is halved.
 const FINE: usize = 17;
 impl Section {
@@ -17,8 +20,7 @@ impl Section {
         if !self.free || self.base <= 0.0 || tried.level.flat(between) {
             return (0.0, 0.0);
         }
-        // What is lost in rounding is no difference.
-        let slack = flat.abs().max(1.0) * 1e-9;
+        let slack = flat.abs().max(1.0) * LOST;
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
         for (tilt, both) in &tried.tilted {

@@ -11,9 +11,10 @@
 //! seam runs on flat. A lap of 12.7 mm is usual for boxes (Bean & Brodhead 1914).
 
 use super::cuts;
-use super::row::{Break, Row, SAME, lean};
+use super::row::{Break, Row, lean};
 use crate::album::Bound;
 use crate::contour::Vec2;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Use};
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, Cut, side};

@@ -4,9 +4,6 @@
 use crate::contour::Contour;
 use crate::net::{Along, Leaf, Net, Sense};
 
-/// Lengths nearer than this are equal, mm.
-pub(super) const SAME: f64 = 1e-6;
-
 /// A row of panels that may have to be made in pieces.
 #[derive(Clone, Debug)]
 pub(in crate::parts) struct Row {

@@ -19,6 +19,7 @@ use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::{READ, SAME};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::bond::{Face, Hold};
@@ -241,7 +242,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     let covering =
         Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
     let mut say = Say { builder, entry };
-    if board < LEAST_BOARD - 1e-6 {
+    if board < LEAST_BOARD - SAME {
         let text = Said::new("board-thin").with("board", say.length(board)).with("least", say.length(LEAST_BOARD));
         let help = Said::new("board-thin-help").with("field", of_cover(BOARD));
         let finding = Finding::warn("board-thin", about(), text).help(help);
@@ -252,12 +253,12 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         say.too_small("joint-narrow", JOINT, joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
         return None;
     }
-    if joint < 1.5f64.mul_add(board, -1e-6) {
+    if joint < 1.5f64.mul_add(board, -SAME) {
         let text = Said::new("joint-stiff").with("joint", say.length(joint));
         say.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
     }
     let widest = (2.0 * board).max(WIDEST_JOINT);
-    if joint > widest + 1e-6 {
+    if joint > widest + SAME {
         let most = say.builder.album.at_most(widest);
         let text = Said::new("joint-wide")
             .with("joint", say.builder.album.length(joint))
@@ -271,12 +272,12 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     }
     // What the boards have to stand off beyond what jams them.
     say.builder.spare(Said::new("the-case"), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
-    if mitre < board - 1e-6 {
+    if mitre < board - SAME {
         let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
         say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);
         return None;
     }
-    if mitre > 1.5f64.mul_add(board, 1e-6) {
+    if mitre > 1.5f64.mul_add(board, SAME) {
         let most = say.builder.album.at_most(1.5 * board);
         let text = Said::new("mitre-large").with("mitre", say.length(mitre)).with("most", say.length(most.mm()));
         let finding = Finding::warn("mitre-large", about(), text).measured(Length::from_mm(mitre), most);
@@ -290,7 +291,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
         say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
         return None;
     }
-    if turn_in < LEAST_TURN_IN - 1e-6 {
+    if turn_in < LEAST_TURN_IN - SAME {
         let usual = say.builder.album.rough(LEAST_TURN_IN);
         let text = Said::new("turn-ins-hold-badly").with("turn_in", say.length(turn_in)).with("usual", usual);
         say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN, text, false);
@@ -311,7 +312,7 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     }
     if around.square * 2.0 >= width {
         let text = Said::new("square-too-large").with("square", say.length(around.square));
-        let help = smaller("square-too-large-help", 3.0, width / 2.0 - 1e-3).with("field", of_cover(SQUARE));
+        let help = smaller("square-too-large-help", 3.0, width / 2.0 - READ).with("field", of_cover(SQUARE));
         let finding = Finding::stop("square-too-large", about(), text).help(help);
         say.builder.find(finding.at(entry.values.place(SQUARE)));
         return None;

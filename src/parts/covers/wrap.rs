@@ -20,6 +20,7 @@ use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, Otherwise, Text, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
@@ -341,7 +342,7 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
         let help = help.with("most", length(builder, most.mm()));
         builder.find(finding.help(help).at(entry.values.place(FLAP)));
     }
-    if sound && lap < LEAST_LAP - 1e-6 {
+    if sound && lap < LEAST_LAP - SAME {
         let usual = builder.album.rough(LEAST_LAP);
         let text = Said::new("lap-narrow").with("lap", length(builder, lap)).with("usual", usual);
         let finding = Finding::warn("lap-narrow", about(), text);

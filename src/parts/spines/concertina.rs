@@ -25,6 +25,7 @@ use crate::cutter::Cutter;
 use crate::fields::{Key, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
@@ -112,7 +113,7 @@ impl Pleats {
         let usable = album.stocks.get(spine.stock).map(|stock| Usable::of(stock, cutter));
         let room = usable.and_then(|usable| usable.longest(height, true, keeps)).unwrap_or(f64::INFINITY);
         let longest = spine.get(LONGEST).map_or(room, |longest| longest.mm().min(room));
-        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest + 1e-6);
+        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest + SAME);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
         pleats.pieces = (0..count).map(|piece| pages / count + usize::from(piece < pages % count)).collect();
@@ -186,7 +187,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let Some(height) = guard.height(builder, entry) else { return };
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.
     let least = pleats.width(1, builder.album.pages.len().min(2));
-    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - 1e-6) {
+    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - SAME) {
         let least = Length::from_mm(least);
         let text = Said::new("piece-too-long")
             .with("least", builder.album.length(least.mm()))

@@ -21,6 +21,7 @@ use crate::album::{Album, Entry, Kind, Role, STOCK};
 use crate::cutter::Cutter;
 use crate::fields::{Key, rule};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
 use crate::parts::bond::{Face, Hold, Side};
@@ -61,7 +62,7 @@ const MOST: usize = 50;
 /// ```
 #[must_use]
 pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
-    let count = ((loaded - hinge) / stub - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX));
+    let count = ((loaded - hinge) / stub - WHOLE).ceil().clamp(0.0, f64::from(u32::MAX));
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held in range on the line before")]
     let count = count as u32;
     count
