@@ -90,50 +90,18 @@ pub(super) fn apply(
             let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list.as_str()))?;
             hand.insert(list, at.saturating_add(1), value_of(source, node))?;
         }
-        Wanted::Move { list, from, to } => {
-            hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to })?;
-            if list == "pages" {
-                let (from, to) = (from.saturating_add(1), to.saturating_add(1));
-                hand.renumber(&|page| {
-                    Some(match page {
-                        page if page == from => to,
-                        page if from < page && page <= to => page - 1,
-                        page if to <= page && page < from => page + 1,
-                        page => page,
-                    })
-                })?;
-            }
-        }
+        Wanted::Move { list, from, to } => hand.shift(list, *from, *to)?,
         Wanted::Panels {} => {
             let patterned = album.stocks.iter().find(|stock| stock.pattern != Pattern::None);
             let value = patterned.map_or_else(|| json!({}), |stock| json!({ "stock": stock.name }));
             hand.alter(&Change::Set { path: "panels".into(), value })?;
         }
-        Wanted::Stock { name } => {
-            hand.keep_card()?;
-            let name = name.trim();
-            if !crate::stock::is_name(name) {
-                let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
-                return Err(refused("stock-name", text, "stock-name-help"));
-            }
-            if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
-                let text = Said::new("stock-twice").with("name", Arg::quoted(name));
-                return Err(refused("twice", text, "stock-twice-help"));
-            }
-            hand.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })?;
-        }
+        Wanted::Stock { name } => hand.stock(&root, name.trim())?,
         Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
         Wanted::PageSize { width, height } => {
             hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
         }
-        Wanted::MendAll {} => {
-            let mended = mend(source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
-            for change in &mended.changes {
-                let note = Said::new("mend").with("field", words::named(&change.path));
-                hand.notes.push(note.with("to", album.length(change.to.mm())));
-            }
-            hand.source = mended.source;
-        }
+        Wanted::MendAll {} => hand.mend_all(album, judge)?,
         Wanted::Units { units } => {
             let to = Units::parse(units).ok_or_else(|| refused("no-unit", Said::new("no-unit"), "no-unit-help"))?;
             units::convert(&mut hand, album, to)?;
@@ -156,6 +124,48 @@ impl Hand {
         if list == "pages" {
             self.renumber(&|page| Some(if page > at { page + 1 } else { page }))?;
         }
+        Ok(())
+    }
+
+    /// An entry gets another place, and inserts go with the pages.
+    fn shift(&mut self, list: &str, from: usize, to: usize) -> Result<(), Box<Finding>> {
+        self.alter(&Change::Move { list: list.into(), from, to })?;
+        if list == "pages" {
+            let (from, to) = (from.saturating_add(1), to.saturating_add(1));
+            self.renumber(&|page| {
+                Some(match page {
+                    page if page == from => to,
+                    page if from < page && page <= to => page - 1,
+                    page if to <= page && page < from => page + 1,
+                    page => page,
+                })
+            })?;
+        }
+        Ok(())
+    }
+
+    /// A new stock.
+    fn stock(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
+        self.keep_card()?;
+        if !crate::stock::is_name(name) {
+            let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
+            return Err(refused("stock-name", text, "stock-name-help"));
+        }
+        if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
+            let text = Said::new("stock-twice").with("name", Arg::quoted(name));
+            return Err(refused("twice", text, "stock-twice-help"));
+        }
+        self.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })
+    }
+
+    /// Every length that a finding wants changed.
+    fn mend_all(&mut self, album: &Album, judge: &dyn Fn(&Source) -> Option<Work>) -> Result<(), Box<Finding>> {
+        let mended = mend(&self.source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
+        for change in &mended.changes {
+            let note = Said::new("mend").with("field", words::named(&change.path));
+            self.notes.push(note.with("to", album.length(change.to.mm())));
+        }
+        self.source = mended.source;
         Ok(())
     }
 

@@ -95,18 +95,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();
-        let text = Said::new("too-many-stubs")
-            .with("page", page + 1)
-            .with("thick", builder.album.rough(loaded))
-            .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
-            .with("stubs", *stubs)
-            .with("most", MOST);
-        let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
-        let finding = Finding::stop("too-many-stubs", about(), text)
-            .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
-            .help(help)
-            .at(entry.values.place(PITCH));
-        builder.find(finding);
+        let finding = too_many(builder.album, (page, *stubs), loaded, caliper);
+        builder.find(finding.at(entry.values.place(PITCH)));
         return;
     }
     let mut cut = |id: String, kind: &'static str, name: String, leaves: &[Leaf], stays: usize| {
@@ -168,4 +158,18 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         hang(builder, page, side(piece, tab, Face::Front, (into, guard.low()), (0.0, 1.0)), None);
     }
     builder.bond(Hold::Stuck, last, at(liner, right_wing, Face::Front, wing + back + caliper / 2.0));
+}
+
+/// A page that is so thick that its block would take more stubs than can be stuck.
+fn too_many(album: &Album, (page, stubs): (usize, usize), loaded: f64, caliper: f64) -> Finding {
+    let text = Said::new("too-many-stubs")
+        .with("page", page + 1)
+        .with("thick", album.rough(loaded))
+        .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
+        .with("stubs", stubs)
+        .with("most", MOST);
+    let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
+    Finding::stop("too-many-stubs", about(), text)
+        .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
+        .help(help)
 }
