@@ -15,13 +15,11 @@
 
 use crate::cutter::Cutter;
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::stock::{Pattern, SheetSize, Stock, Stood};
 
 /// What a trimmer leaves between two cuts at the least, mm: our choice.
 const STRIP: f64 = 0.1;
-
-/// Two paths nearer than the gap by less than this keep it, mm: far below a layout's step.
-const SAME: f64 = 1e-6;
 
 /// How a part may lie on a sheet that stands as [`Stock::stood`] says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

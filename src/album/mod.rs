@@ -199,7 +199,6 @@ impl Album {
     /// A length that was measured rather than chosen, in the maker's units: to 0.1 mm or 1/64 in.
     #[must_use]
     pub fn roughly(&self, mm: f64) -> String {
-        let step = if self.units == Units::In { 25.4 / 64.0 } else { 0.1 };
-        self.show((mm / step).round() * step)
+        self.show(Length::from_mm(mm).read_off(self.units).mm())
     }
 }

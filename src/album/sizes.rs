@@ -6,10 +6,8 @@ use super::read::{HEIGHT, PAGE_FIELDS, PANEL_FIELDS, REVEAL, SEAM, WIDTH};
 use super::{Album, Entry};
 use crate::fields::{self, Field, Takes};
 use crate::finding::{Arg, Finding, Mend, Said};
+use crate::length::tolerance::{SAME, WHOLE};
 use crate::length::{Length, Units};
-
-/// Changes of less than this are arithmetic, not card, mm: our choice.
-const NOTHING: f64 = 1e-6;
 
 /// Objects that the file may leave out although the album has them, each with the kind that holds then.
 #[must_use]
@@ -79,10 +77,10 @@ impl Album {
             .iter()
             .zip(self.sizes())
             .map(|((_, before), (_, after))| (after - *before).abs().mm())
-            .filter(|change| *change > NOTHING)
+            .filter(|change| *change > SAME)
             .collect();
-        let most = Length::from_mm((changes.iter().copied().fold(0.0, f64::max) * 100.0 - NOTHING).ceil() / 100.0);
-        let inches = (step.inches() * 64.0 - (step.inches() * 64.0).round()).abs() < NOTHING;
+        let most = Length::from_mm((changes.iter().copied().fold(0.0, f64::max) * 100.0 - WHOLE).ceil() / 100.0);
+        let inches = (step.inches() * 64.0 - (step.inches() * 64.0).round()).abs() < WHOLE;
         let text = Said::new("rounded")
             .with("step", Arg::Length(step, if inches { Units::In } else { Units::Mm }))
             .with("sizes", changes.len())
@@ -94,21 +92,18 @@ impl Album {
     /// sizes were rounded to where they were.
     #[must_use]
     pub fn at_least(&self, mm: f64) -> Length {
-        self.on_ruler(mm, |count| (count - NOTHING).ceil())
+        self.on_ruler(mm, |count| (count - WHOLE).ceil())
     }
 
     /// A size that is at most so many mm and that a ruler has, as [`Album::at_least`].
     #[must_use]
     pub fn at_most(&self, mm: f64) -> Length {
-        self.on_ruler(mm, |count| (count + NOTHING).floor())
+        self.on_ruler(mm, |count| (count + WHOLE).floor())
     }
 
     fn on_ruler(&self, mm: f64, whole: impl Fn(f64) -> f64) -> Length {
-        match (self.step, self.units) {
-            (Some(step), _) => Length::from_eighths((step * whole(mm / step.mm())).eighths()),
-            (None, Units::In) => Length::from_inches(whole(mm / 25.4 * 32.0) / 32.0),
-            (None, Units::Mm | Units::Cm) => Length::from_mm(whole(mm * 2.0) / 2.0),
-        }
+        let step = self.step.unwrap_or_else(|| self.units.half_step());
+        Length::from_eighths((step * whole(mm / step.mm())).eighths())
     }
 
     /// Says of each mend how it is put into this album's file.
@@ -199,12 +194,12 @@ fn rounded(field: &Field, length: Length, step: Length) -> Length {
     // In whole eighths of a micrometre every 1/64 in is exact.
     let times = |count: f64| Length::from_eighths((step * count).eighths());
     let steps = |mm: f64| mm / step.mm();
-    let nearest = times((steps(length.mm()) + 0.5 + NOTHING).floor().max(1.0));
+    let nearest = times((steps(length.mm()) + 0.5 + WHOLE).floor().max(1.0));
     let Takes::Length { least, most } = field.takes else { return nearest };
     let size = if nearest.mm() < least {
-        times((steps(least) - NOTHING).ceil())
+        times((steps(least) - WHOLE).ceil())
     } else if nearest.mm() > most {
-        times((steps(most) + NOTHING).floor())
+        times((steps(most) + WHOLE).floor())
     } else {
         nearest
     };

@@ -3,8 +3,9 @@
 
 use super::arguments::Catalogue;
 use super::commands::{counted, refused};
+use super::end::End;
 use super::inputs::{Ended, system};
-use super::{End, say};
+use super::say;
 use hingeleaf::parts;
 use hingeleaf::write::{self, Folder, Holds};
 use std::path::Path;

@@ -3,8 +3,9 @@
 
 use super::arguments::Check;
 use super::commands::counted;
+use super::end::End;
 use super::inputs::{Ended, Inputs, exists, inputs, put, reread, rounded, step_problems};
-use super::{End, say};
+use super::say;
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;

@@ -2,10 +2,11 @@
 //! What each command does.
 
 use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
+use super::end::End;
 use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
 use super::offcuts::Offcuts;
+use super::say;
 use super::watch::Terminal;
-use super::{End, say};
 use hingeleaf::album;
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::fields::{Source, nearest};

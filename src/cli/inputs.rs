@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! The album and the machine, from their files and the arguments.
 
-use super::End;
 use super::arguments::Machine;
+use super::end::End;
 use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
 use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
-use hingeleaf::length::{Allow, Length, Units};
+use hingeleaf::length::{Allow, Length, MM_PER_INCH, Units};
 use hingeleaf::parts;
 use hingeleaf::stock::{self, SheetSize};
 use std::fs;
@@ -77,7 +77,7 @@ pub(super) fn reread(source: &Source, machine: &Machine) -> Option<Album> {
 }
 
 /// Steps that a ruler has, mm: our choice.
-const STEPS: std::ops::RangeInclusive<f64> = 0.01..=25.4;
+const STEPS: std::ops::RangeInclusive<f64> = 0.01..=MM_PER_INCH;
 
 /// What is wrong with the step to round to.
 pub(super) fn step_problems(step: Option<Length>) -> Vec<Finding> {

@@ -5,6 +5,7 @@ mod arguments;
 mod catalogue;
 mod check;
 mod commands;
+mod end;
 mod inputs;
 mod offcuts;
 mod say;
@@ -14,22 +15,10 @@ mod watch;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
+use end::End;
 use hingeleaf::finding::Said;
 use std::ffi::OsString;
 use std::process::ExitCode;
-
-/// How a command ended. The numbers are the exit codes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum End {
-    /// Done, warnings and notes too.
-    Done = 0,
-    /// The album does not go together or does not fit its sheets.
-    DoesNotFit = 1,
-    /// The input or the arguments are wrong.
-    WrongInput = 2,
-    /// The machine failed us.
-    MachineFailed = 3,
-}
 
 pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();

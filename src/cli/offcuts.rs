@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! Where `kit --save-offcuts` writes: a file beside the kit, or one within its folder.
 
+use super::end::End;
 use super::inputs::{Ended, exists, put, system};
-use super::{End, say};
+use super::say;
 use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::write::{Folder, Sink};
 use std::fs;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is printed: findings with the line that they speak of, or the same facts as JSON.
 
-use super::End;
+use super::end::End;
 use hingeleaf::fields::{Source, steers};
 use hingeleaf::finding::{Finding, Place};
 use hingeleaf::write;

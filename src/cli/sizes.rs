@@ -3,9 +3,10 @@
 
 use super::arguments::Sizes;
 use super::commands::{counted, effort, settings, threads};
+use super::end::End;
 use super::inputs::{Ended, Inputs, argument, inputs, of_option};
+use super::say;
 use super::watch::Terminal;
-use super::{End, say};
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Arg, Said};

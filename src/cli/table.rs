@@ -3,8 +3,9 @@
 
 use super::arguments::Table;
 use super::commands::threads;
+use super::end::End;
 use super::inputs::{self, Ended};
-use super::{End, say};
+use super::say;
 use hingeleaf::finding::{Finding, Said};
 use hingeleaf::table::{self, Opened};
 use std::io::{self, IsTerminal};

@@ -25,6 +25,9 @@ pub use pile::{Pile, pile};
 use crate::length::tolerance::PARALLEL;
 use cavalier_contours::polyline::{PlineSource, PlineSourceMut, Polyline};
 
+/// An outline that takes all of its box but this share is the box.
+const BOXED: f64 = 1e-9;
+
 /// The bulge of a quarter circle, the largest that is kept in one piece: tan(90°/4).
 const QUARTER: f64 = std::f64::consts::SQRT_2 - 1.0;
 
@@ -141,6 +144,19 @@ impl Contour {
     #[must_use]
     pub fn length(&self) -> f64 {
         self.edges().map(Edge::length).sum()
+    }
+
+    /// Whether it takes all of its box.
+    ///
+    /// ```
+    /// use hingeleaf::contour::Contour;
+    /// assert!(Contour::rectangle(0.0, 0.0, 100.0, 50.0).is_box());
+    /// assert!(!Contour::polygon([(0.0, 0.0), (100.0, 0.0), (100.0, 49.0), (99.0, 50.0), (0.0, 50.0)]).is_box());
+    /// ```
+    #[must_use]
+    pub fn is_box(&self) -> bool {
+        let bounds = self.bounds();
+        (self.area().abs() - bounds.area()).abs() <= BOXED * bounds.area()
     }
 
     /// The smallest upright box around it.

@@ -8,6 +8,9 @@ use cavalier_contours::shape_algorithms::{Shape, ShapeOffsetOptions};
 /// Rings of less than this are what is left of a slot that closed up, mm².
 const NOTHING: f64 = 1e-4;
 
+/// What arithmetic takes from a ring that is moved out and back, mm².
+const ARITHMETIC: f64 = 1e-3;
+
 /// Why an outline could not be grown as asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OffsetProblem {
@@ -94,7 +97,7 @@ fn reaches_all(ring: &Contour, path: &Contour, distance: f64) -> bool {
         before.bend_to(here).min(0.0).abs() + tight
     });
     let left: f64 = bends.filter(|bend| *bend > 0.0).map(|bend| corner(bend.min(3.1))).sum();
-    path.is_simple() && back.area() - ring.area() <= 1.5 * left + 1e-3
+    path.is_simple() && back.area() - ring.area() <= 1.5 * left + ARITHMETIC
 }
 
 /// The offset of one ring: out of a counter-clockwise one, into a clockwise one.

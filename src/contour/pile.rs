@@ -6,6 +6,7 @@
 //! is looked for near each of the cell's corners and sides, off its diagonals: there it would lie on its own edge.
 
 use super::{Contour, Point};
+use crate::length::tolerance::SAME;
 
 /// Where in a cell slanted outlines are looked for, as shares of its sides.
 const SPOTS: [(f64, f64); 8] =
@@ -58,11 +59,11 @@ pub fn pile(layers: &[(Contour, f64)]) -> Pile {
     let ends = |of: fn(&Contour) -> [f64; 2]| {
         let mut ends: Vec<f64> = layers.iter().flat_map(|(outline, _)| of(outline)).collect();
         ends.sort_by(f64::total_cmp);
-        ends.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
+        ends.dedup_by(|a, b| (*a - *b).abs() < SAME);
         ends
     };
     let (across, up) = (ends(|o| [o.bounds().x0, o.bounds().x1]), ends(|o| [o.bounds().y0, o.bounds().y1]));
-    let (boxes, slanted): (Vec<_>, Vec<_>) = layers.iter().partition(|(outline, _)| is_box(outline));
+    let (boxes, slanted): (Vec<_>, Vec<_>) = layers.iter().partition(|(outline, _)| outline.is_box());
     let mut strips = Vec::new();
     let (mut volume, mut area) = (0.0, 0.0);
     for x in across.windows(2) {
@@ -86,9 +87,4 @@ pub fn pile(layers: &[(Contour, f64)]) -> Pile {
         strips.push((x[1], most));
     }
     Pile { strips, mean: if area > 0.0 { volume / area } else { 0.0 } }
-}
-
-fn is_box(outline: &Contour) -> bool {
-    let bounds = outline.bounds();
-    (outline.area().abs() - bounds.area()).abs() <= 1e-9 * bounds.area()
 }

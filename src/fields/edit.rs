@@ -7,6 +7,7 @@
 use super::source::Source;
 use super::tree::{Node, Tree};
 use crate::finding::{Arg, Said};
+use crate::length::tolerance::WHOLE;
 use crate::length::{Allow, Length, Units, excerpt};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -202,7 +203,7 @@ impl Hand {
 
     /// How lengths are written in a file of these units where nothing else is known.
     fn usual(value: Length, units: Units) -> Self {
-        let whole = (value.inches() - value.inches().round()).abs() < 1e-6;
+        let whole = (value.inches() - value.inches().round()).abs() < WHOLE;
         if units == Units::In && !whole { Self::Text { decimal: false, unit: String::new() } } else { Self::Number }
     }
 

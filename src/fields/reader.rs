@@ -186,28 +186,8 @@ impl<'s> Reader<'s> {
             (Takes::Count { least, most } | Takes::CountOr { least, most, .. }, tree) => {
                 self.count(tree, &place, name, least, most).map(Value::Count)
             }
-            (Takes::Amount | Takes::AmountOrText(_), Tree::Number(number)) => {
-                if *number < 0.0 {
-                    let text = is("amount-below-zero", name, number.to_string());
-                    self.problem("out-of-range", text, Said::NOTHING, &place);
-                    return None;
-                }
-                if *number > MOST_AMOUNT {
-                    let text = is("amount-too-large", name, format!("{number:e}"));
-                    let text = text.with("most", Arg::Number(MOST_AMOUNT, 0));
-                    self.problem("out-of-range", text, Said::new("amount-too-large-help"), &place);
-                    return None;
-                }
-                Some(Value::Amount(*number))
-            }
-            (Takes::Text | Takes::AmountOrText(_), Tree::Text(text)) => {
-                if text.chars().count() > LONGEST_TEXT {
-                    let text = Said::new("too-long").with("field", Arg::field(name)).with("most", LONGEST_TEXT);
-                    self.problem("too-long", text, Said::new("too-long-help"), &place);
-                    return None;
-                }
-                self.printable(name, text, &place).then(|| Value::Text(text.clone()))
-            }
+            (Takes::Amount | Takes::AmountOrText(_), Tree::Number(number)) => self.amount(*number, &place, name),
+            (Takes::Text | Takes::AmountOrText(_), Tree::Text(text)) => self.text(text, &place, name),
             (Takes::Choice(words), Tree::Text(text)) => {
                 if let Some(&word) = words.iter().find(|&&word| word == text) {
                     return Some(Value::Choice(word));
@@ -217,42 +197,70 @@ impl<'s> Reader<'s> {
                 None
             }
             (Takes::Flag, Tree::Flag(flag)) => Some(Value::Flag(*flag)),
-            (Takes::Counts, Tree::Array(_)) => {
-                let before = self.findings.len();
-                let counts = self
-                    .list(node, path, name)
-                    .iter()
-                    .enumerate()
-                    .filter_map(|(index, item)| {
-                        let place = self.place(&item.range, &format!("{path}[{index}]"));
-                        self.count(&item.tree, &place, name, 1, 100_000).map(|count| (count, place))
-                    })
-                    .collect();
-                (self.findings.len() == before).then_some(Value::Counts(counts))
-            }
+            (Takes::Counts, Tree::Array(_)) => self.counts(node, path, name),
             (Takes::Texts(_), Tree::Text(text)) => {
                 self.printable(name, text, &place).then(|| Value::Texts(vec![(text.clone(), place)]))
             }
-            (Takes::Texts(form), Tree::Array(items)) => {
-                let mut texts = Vec::new();
-                for (index, item) in items.iter().take(LONGEST_LIST).enumerate() {
-                    let place = self.place(&item.range, &format!("{path}[{index}]"));
-                    match &item.tree {
-                        Tree::Text(text) if !self.printable(name, text, &place) => {}
-                        Tree::Text(text) => texts.push((text.clone(), place)),
-                        other => self.wrong_type(name, Arg::term(form), other, Said::NOTHING, &place),
-                    }
-                }
-                if items.is_empty() {
-                    self.empty(name, form, &place);
-                }
-                Some(Value::Texts(texts))
-            }
+            (Takes::Texts(form), Tree::Array(items)) => Some(self.texts(items, form, path, (&place, name))),
             (takes, tree) => {
                 self.wrong_type(name, wanted(takes), tree, Said::NOTHING, &place);
                 None
             }
         }
+    }
+
+    fn amount(&mut self, number: f64, place: &Place, name: &str) -> Option<Value> {
+        if number < 0.0 {
+            let text = is("amount-below-zero", name, number.to_string());
+            self.problem("out-of-range", text, Said::NOTHING, place);
+            return None;
+        }
+        if number > MOST_AMOUNT {
+            let text = is("amount-too-large", name, format!("{number:e}"));
+            let text = text.with("most", Arg::Number(MOST_AMOUNT, 0));
+            self.problem("out-of-range", text, Said::new("amount-too-large-help"), place);
+            return None;
+        }
+        Some(Value::Amount(number))
+    }
+
+    fn text(&mut self, text: &str, place: &Place, name: &str) -> Option<Value> {
+        if text.chars().count() > LONGEST_TEXT {
+            let text = Said::new("too-long").with("field", Arg::field(name)).with("most", LONGEST_TEXT);
+            self.problem("too-long", text, Said::new("too-long-help"), place);
+            return None;
+        }
+        self.printable(name, text, place).then(|| Value::Text(text.to_owned()))
+    }
+
+    fn counts(&mut self, node: &Node, path: &str, name: &str) -> Option<Value> {
+        let before = self.findings.len();
+        let counts = self
+            .list(node, path, name)
+            .iter()
+            .enumerate()
+            .filter_map(|(index, item)| {
+                let place = self.place(&item.range, &format!("{path}[{index}]"));
+                self.count(&item.tree, &place, name, 1, 100_000).map(|count| (count, place))
+            })
+            .collect();
+        (self.findings.len() == before).then_some(Value::Counts(counts))
+    }
+
+    fn texts(&mut self, items: &[Node], form: &'static str, path: &str, (whole, name): (&Place, &str)) -> Value {
+        let mut texts = Vec::new();
+        for (index, item) in items.iter().take(LONGEST_LIST).enumerate() {
+            let place = self.place(&item.range, &format!("{path}[{index}]"));
+            match &item.tree {
+                Tree::Text(text) if !self.printable(name, text, &place) => {}
+                Tree::Text(text) => texts.push((text.clone(), place)),
+                other => self.wrong_type(name, Arg::term(form), other, Said::NOTHING, &place),
+            }
+        }
+        if items.is_empty() {
+            self.empty(name, form, whole);
+        }
+        Value::Texts(texts)
     }
 
     /// Reports a value that its field does not take.

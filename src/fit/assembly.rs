@@ -9,6 +9,7 @@ use crate::contour::{Edge, Point};
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
+use crate::length::tolerance::READ;
 use crate::net::{Use, lifted};
 use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket, Side};
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,6 +22,9 @@ const APART: f64 = 2.0;
 
 /// Faces at a larger angle than this do not lie on each other, radians.
 const ASKEW: f64 = 0.01;
+
+/// An edge runs along a bond where the sine between them is smaller: a cut leans by more where it is meant to.
+const LEANS: f64 = 1e-3;
 
 /// Overlaps smaller than this are an edge beside an edge, mm².
 const SLIVER: f64 = 1.0;
@@ -370,7 +374,7 @@ pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<
     }));
     let edges: Vec<_> = outline.edges().collect();
     let spine = edges.iter().position(|edge| {
-        edge.distance(inside.at) < 1e-3 && (edge.to - edge.from).cross(inside.along).abs() < 1e-3 * edge.length()
+        edge.distance(inside.at) < READ && (edge.to - edge.from).cross(inside.along).abs() < LEANS * edge.length()
     })?;
     let closed = |edge: &Edge| {
         let along = (edge.to - edge.from) / edge.length();

@@ -7,6 +7,7 @@
 
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::net::Sense;
 use crate::parts::{Kit, Owner, Part};
@@ -38,7 +39,7 @@ pub(super) fn named(first: &Part, more: usize) -> Said {
 fn thick(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
     let stock = album.stocks.get(number)?;
     let mm = stock.caliper.mm();
-    if mm <= BY_HAND + 1e-9 {
+    if mm <= BY_HAND + SAME {
         return None;
     }
     let folded = |part: &&Part| part.stock == number && part.flat.scores.iter().any(|score| score.sense != Sense::Bent);
@@ -49,14 +50,14 @@ fn thick(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
     let who = named(first, parts.len() - 1);
     let text = |key| Said::new(key).with("stock", Arg::quoted(&stock.name)).with("caliper", caliper(mm));
     let hinge = turns(&first);
-    let finding = if mm > FOLDS + 1e-9 {
+    let finding = if mm > FOLDS + SAME {
         let help = if hinge { "fold-too-thick-help-hinge" } else { "fold-too-thick-help" };
         Finding::stop("fold-too-thick", who, text("fold-too-thick")).help(Said::new(help))
     } else {
         let help = if hinge { "fold-thick-help-hinge" } else { "fold-thick-help" };
         Finding::warn("fold-thick", who, text("fold-thick")).help(Said::new(help))
     };
-    let allowed = if mm > FOLDS + 1e-9 { FOLDS } else { BY_HAND };
+    let allowed = if mm > FOLDS + SAME { FOLDS } else { BY_HAND };
     Some(finding.measured(stock.caliper, Length::from_mm(allowed)).at(first.place.as_ref()))
 }
 
@@ -69,7 +70,7 @@ fn thin(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
         let holds = |owner: Owner| matches!(owner, Owner::Page(_) | Owner::Spine);
         of.is_some() && kit.pieces.iter().any(|piece| piece.part == *part && holds(piece.owner))
     };
-    if mm >= LIMP - 1e-9 {
+    if mm >= LIMP - SAME {
         return None;
     }
     let mut parts = (0..kit.parts.len()).filter(carries);

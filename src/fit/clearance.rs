@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! What there is to spare where one thing goes into or over another, and what is left of it by hand.
 
-use super::{flaps, inserts};
+use super::flaps;
+use super::put::puts;
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
-use crate::parts::Kit;
+use crate::parts::{Kit, Way};
 
 /// What there is to spare in one place.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,7 +31,7 @@ impl Clearance {
 
 /// Every clearance of an album, the tightest by hand first.
 pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
-    let mut all = inserts::clearances(kit);
+    let mut all = of_inserts(kit);
     all.extend(flaps::reaches(kit).map(|(flap, spare)| Clearance {
         about: Said::new("the-flap-of").with("page", Arg::term(&flap.name)),
         what: if flap.pocket.is_some() { "over its pocket" } else { "over its back" },
@@ -46,6 +47,24 @@ pub(super) fn all(album: &Album, kit: &Kit) -> Vec<Clearance> {
     let tolerance = album.tolerance.mm();
     all.sort_by(|one, two| one.by_hand(tolerance).total_cmp(&two.by_hand(tolerance)));
     all
+}
+
+/// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.
+fn of_inserts(kit: &Kit) -> Vec<Clearance> {
+    puts(kit)
+        .flat_map(|put| {
+            let inside =
+                Said::new("in-the-pocket-of").with("insert", Arg::term(&put.insert.name)).with("page", put.pocket.page);
+            let clearance = |what, way, sizes| Clearance {
+                about: inside.clone(),
+                what,
+                spare: put.room(way)[0] - put.size(way),
+                sizes,
+            };
+            let across = if put.pocket.tab > 0.0 { 3 } else { 2 };
+            [clearance("across", Way::Across, across), clearance("upwards", Way::Up, 2)]
+        })
+        .collect()
 }
 
 /// One line for the tightest place that fits as drawn, and may not when it is cut by hand.

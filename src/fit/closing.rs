@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! Whether flaps reach over the pockets that they close, when nothing is in them.
 
-use super::flaps::{HAIR, HOLDS, NOTHING, most_lost};
+use super::flaps::{HAIR, HOLDS, most_lost};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::parts::{Closing, Kit};
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
@@ -20,7 +21,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         Some(place) => finding.mend(&place.path, overflap),
         None => finding,
     };
-    if pocket > width + NOTHING {
+    if pocket > width + SAME {
         let text =
             Said::new("pocket-too-wide-wallet").with("pocket", album.length(pocket)).with("page", album.length(width));
         let help = Said::new("pocket-too-wide-wallet-help")
@@ -29,7 +30,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         let finding = Finding::stop("pocket-too-wide", Said::named(name), text).measured(mm(pocket), mm(width));
         findings.push(finding.help(help).at(places[1].as_ref()));
     }
-    if flap > width + NOTHING {
+    if flap > width + SAME {
         let text = Said::new("flap-too-wide-wallet").with("flap", album.length(flap)).with("page", album.length(width));
         let help = Said::new("flap-too-wide-wallet-help")
             .with("field", Arg::field("overflap"))
@@ -39,7 +40,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
     }
     // Folded over, the flap covers `flap` from the fore-edge; the pocket covers `pocket` from the spine.
     let overlap = flap + pocket - width;
-    if overlap < -NOTHING {
+    if overlap < -SAME {
         let text = Said::new("flap-too-short").with("short", album.length(-overlap));
         // What only just meets the pocket does not close it: it is to reach over by what holds, over what is inside, too.
         let thick = kit.flaps.iter().find(|flap| flap.path == closing.path);
@@ -48,7 +49,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         let finding = Finding::stop("flap-too-short", Said::named(name), text).measured(mm(overlap), Length::ZERO);
         let finding = finding.at(places[0].as_ref());
         let help = |key| Said::new(key).with("pocket", Arg::field("pocket"));
-        findings.push(if least.mm() <= width + NOTHING {
+        findings.push(if least.mm() <= width + SAME {
             let help = help("flap-too-short-help").with("flap", Arg::field("overflap"));
             mend(finding.help(help.with("least", album.length(least.mm()))), least)
         } else {

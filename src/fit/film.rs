@@ -11,13 +11,11 @@ use super::thickness::{Closed, worst_run};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::parts::{Hold, Kit, Owner, PITCH, Purpose};
 
 /// A film, mm: our choice.
 const FILM: f64 = 0.1;
-
-/// What the verdict does not turn on, mm: arithmetic.
-const NOTHING: f64 = 1e-6;
 
 /// By page: how thick everything is that no caliper counts, mm, where it is thickest.
 #[must_use]
@@ -86,5 +84,5 @@ pub(super) fn check(album: &Album, kit: &Kit, closed: &Closed) -> Option<Finding
 
 /// Whether the outer gussets give more than half of themselves, as that is told elsewhere.
 fn spent(thick: f64, spine: f64, gusset: f64) -> bool {
-    (thick - spine) / 2.0 > gusset / 2.0 + NOTHING
+    (thick - spine) / 2.0 > gusset / 2.0 + SAME
 }

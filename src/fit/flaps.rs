@@ -7,6 +7,7 @@
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::bend::{draped, wrapper};
 use crate::parts::{DEPTH, Flap, Kit, Way};
 
@@ -21,9 +22,6 @@ pub(super) const SIZES: u32 = 3;
 
 /// Less than a cut is ever off, mm: so little short still closes.
 pub(super) const HAIR: f64 = 0.05;
-
-/// Less than this is arithmetic, not card, mm: our choice.
-pub(super) const NOTHING: f64 = 1e-6;
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let stacks = kit.held();
@@ -80,17 +78,17 @@ fn one(album: &Album, flap: &Flap, over: &Over) -> Option<Finding> {
         let finding = Finding::warn("one-score", Said::named(&flap.name), text).measured(mm(over.lost), mm(QUIET));
         let help = Said::new("one-score-help").with("field", Arg::field(DEPTH.name())).with("depth", depth);
         let finding = finding.help(help).mend(format!("{}.{}", flap.path, DEPTH.name()), apart);
-        return (over.lost > QUIET + NOTHING).then(|| finding.at(flap.place.as_ref()));
+        return (over.lost > QUIET + SAME).then(|| finding.at(flap.place.as_ref()));
     };
     // Where it does not even reach when all is flat, that is said elsewhere; where it may not when cut by hand, too.
     let left = left(overlap, over);
     let by_hand = f64::from(SIZES) * album.tolerance.mm();
-    if overlap < -NOTHING || left >= HOLDS - HAIR {
+    if overlap < -SAME || left >= HOLDS - HAIR {
         return None;
     }
     let longer = album.at_least(flap.length[0] + HOLDS + over.most - overlap);
     let mend = |finding: Finding| {
-        let can = !flap.field.is_empty() && longer.mm() <= flap.length[1] + NOTHING;
+        let can = !flap.field.is_empty() && longer.mm() <= flap.length[1] + SAME;
         if can { finding.mend(format!("{}.{}", flap.path, flap.field), longer) } else { finding }
     };
     let help = |key| {

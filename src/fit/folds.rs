@@ -4,6 +4,7 @@
 use super::caliper::named;
 use crate::album::{Album, GRAIN};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::{PARALLEL, SAME};
 use crate::length::{Length, Units};
 use crate::net::Sense;
 use crate::net::bend::{RULE, channel};
@@ -39,17 +40,17 @@ fn too_close(album: &Album, part: &Part) -> Option<Finding> {
         for two in &scores[index + 1..] {
             let other = two.to - two.from;
             // Only scores side by side: parallel, and reaching along each other.
-            if along.cross(other).abs() > 1e-6 * along.hypot() * other.hypot() {
+            if along.cross(other).abs() > PARALLEL * along.hypot() * other.hypot() {
                 continue;
             }
             let spots = [two.from, two.to].map(|point| (point - one.from).dot(along) / along.hypot2());
-            if spots[0].max(spots[1]) > 1e-9 && spots[0].min(spots[1]) < 1.0 - 1e-9 {
+            if spots[0].max(spots[1]) > PARALLEL && spots[0].min(spots[1]) < 1.0 - PARALLEL {
                 nearest = nearest.min((along.cross(two.from - one.from) / along.hypot()).abs());
             }
         }
     }
     // A score that is split by a hole lies in line with itself.
-    if nearest >= least || nearest < 1e-6 {
+    if nearest >= least || nearest < SAME {
         return None;
     }
     let text = Said::new("scores-too-close")

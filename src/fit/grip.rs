@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Whether what lies in a pocket can be taken hold of, and comes out freely.
 
-use super::inserts::Put;
+use super::put::Put;
 use crate::album::{Album, Entry};
 use crate::finding::{Finding, Said};
 use crate::length::Length;

@@ -5,73 +5,19 @@
 //! H10, H12). Between two sealed sides a thing slides along folds: to slide well it wants 1.5 mm in all (C2; common practice;
 //! 1/8 in for a slip case: Bean & Brodhead, *Bookbinding for Beginners*, 1914).
 
-use super::Clearance;
+use super::put::{Put, SLIDES, puts};
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Level, Said};
 use crate::length::Length;
-use crate::parts::{Insert, Kit, Pocket, Way};
+use crate::length::tolerance::SAME;
+use crate::parts::{Kit, Way};
 use std::collections::BTreeMap;
-
-/// Least clearance, in all, of something that slides, mm (C2).
-const SLIDES: f64 = 1.5;
 
 /// A leaf that is held flat between two seams gives way to no more than this, mm: our choice (H12).
 const QUIET: f64 = 2.0;
 
 /// By so much both sheets give in their width without a word, mm: our choice.
 const GIVES: f64 = 1.0;
-
-/// One insert in its pocket, and how thick everything is that the pocket's sheets go round there.
-pub(super) struct Put<'a> {
-    pub insert: &'a Insert,
-    pub pocket: &'a Pocket,
-    pub stack: f64,
-}
-
-impl Put<'_> {
-    fn size(&self, way: Way) -> f64 {
-        match way {
-            Way::Across => self.insert.width,
-            Way::Up => self.insert.height,
-        }
-    }
-
-    /// Room with sharp folds and with round ones.
-    fn room(&self, way: Way) -> [f64; 2] {
-        self.pocket.room(way, self.stack)
-    }
-
-    /// The largest size that a maker should give it.
-    fn most(&self, album: &Album, way: Way) -> Length {
-        let slides = self.pocket.takes(self.stack, SLIDES)[way as usize];
-        album.at_most(if self.pocket.sealed(way) > 1 { slides } else { self.room(way)[1] })
-    }
-
-    /// A finding about its size in one direction, and how to mend it: `all` are the puts of all inserts, of which those of
-    /// the same entry have this size, too.
-    fn found(&self, album: &Album, all: &[Put<'_>], way: Way, finding: Finding) -> Finding {
-        let field = ["width", "height"][way as usize];
-        let alike = all.iter().filter(|put| put.insert.path == self.insert.path);
-        let takes: Vec<Length> = alike.map(|put| put.most(album, way)).collect();
-        let most = takes.iter().copied().reduce(|one, two| if two.mm() < one.mm() { two } else { one });
-        let most = most.unwrap_or_else(|| self.most(album, way));
-        let goes = takes.iter().any(|most| most.mm() >= self.size(way));
-        let help = Said::new(if goes { "insert-size-or-pages-help" } else { "insert-size-help" });
-        let help = if goes { help.with("pages", Arg::field("pages")).with("page", self.pocket.page) } else { help };
-        finding
-            .help(help.with("field", Arg::field(field)).with("most", album.length(most.mm())))
-            .mend(format!("{}.{field}", self.insert.path), most)
-            .at(self.insert.places[way as usize].as_ref())
-    }
-}
-
-pub(super) fn puts(kit: &Kit) -> impl Iterator<Item = Put<'_>> {
-    let stacks = kit.held();
-    kit.inserts.iter().filter_map(move |insert| {
-        let number = insert.pocket?;
-        Some(Put { insert, pocket: kit.pockets.get(number)?, stack: *stacks.get(number)? })
-    })
-}
 
 pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
@@ -133,7 +79,7 @@ fn too_thick(album: &Album, put: &Put<'_>) -> Finding {
 
 fn too_large(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Finding> {
     let (size, [room, _]) = (put.size(way), put.room(way));
-    if size <= room + 1e-6 {
+    if size <= room + SAME {
         return None;
     }
     let pocket = put.pocket;
@@ -161,7 +107,7 @@ fn snug(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Findi
     let (size, [_, round], [_, empty]) = (put.size(way), put.room(way), put.pocket.room(way, 0.0));
     // What it has to slide in, before its thickness opens the sleeve.
     let clear = empty - size;
-    if clear >= SLIDES - 1e-6 && size <= round + 1e-6 {
+    if clear >= SLIDES - SAME && size <= round + SAME {
         return None;
     }
     let key = if way == Way::Up { "insert-snug" } else { "insert-snug-across" };
@@ -181,7 +127,7 @@ fn snug(album: &Album, all: &[Put<'_>], put: &Put<'_>, way: Way) -> Option<Findi
 /// room on either side (derived). A narrow stack asks for next to nothing.
 fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
     let mut found: BTreeMap<usize, Finding> = BTreeMap::new();
-    for put in puts(kit).filter(|put| put.pocket.flat && put.stack > QUIET + 1e-6) {
+    for put in puts(kit).filter(|put| put.pocket.flat && put.stack > QUIET + SAME) {
         let page = put.pocket.page;
         let beside = (put.pocket.front(Way::Across) - put.insert.width).max(0.0) / 2.0;
         if 2.0 * (beside.hypot(put.stack) - beside) <= GIVES {
@@ -196,22 +142,4 @@ fn bulges(album: &Album, kit: &Kit) -> Vec<Finding> {
         found.entry(page).or_insert(finding);
     }
     found.into_values().collect()
-}
-
-/// Each insert's room, across and up; cut and score of pocket, tab and insert can all be off.
-pub(super) fn clearances(kit: &Kit) -> Vec<Clearance> {
-    puts(kit)
-        .flat_map(|put| {
-            let inside =
-                Said::new("in-the-pocket-of").with("insert", Arg::term(&put.insert.name)).with("page", put.pocket.page);
-            let clearance = |what, way, sizes| Clearance {
-                about: inside.clone(),
-                what,
-                spare: put.room(way)[0] - put.size(way),
-                sizes,
-            };
-            let across = if put.pocket.tab > 0.0 { 3 } else { 2 };
-            [clearance("across", Way::Across, across), clearance("upwards", Way::Up, 2)]
-        })
-        .collect()
 }

@@ -18,6 +18,7 @@ mod inserts;
 pub mod linkage;
 pub mod opening;
 pub mod order;
+mod put;
 mod room;
 mod roots;
 mod round;

@@ -116,7 +116,7 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
         let other = album.with_page(Length::from_mm(width), Length::from_mm(height));
         parts::kit(&other, cutter).value.is_some_and(|kit| all_fit(&kit, number, &album.stocks[number], cutter))
     };
-    let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
+    let step = album.units.step().mm();
     if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {
         ways.push(Said::new("too-big-help-height").with("height", album.length(tallest)));
     }

@@ -7,11 +7,12 @@
 //! front, and a band is slack, by what is left. That a band goes round follows from the cover's spine, which is held to the
 //! pages itself.
 
-use super::flaps::{HOLDS, NOTHING};
+use super::flaps::HOLDS;
 use super::thickness::Closed;
 use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::parts::{Kit, Round};
 
 /// So much room to spare says nothing, mm, as long as it is less than half of it: our choice.
@@ -37,7 +38,7 @@ fn short(album: &Album, round: &Round, closed: &Closed) -> Option<Finding> {
     let (mm, about) = (Length::from_mm, || Said::new("about-cover"));
     let thick = closed.thickest.max(closed.at_fore_edge);
     let (flap, high) = (round.flap?, thick - round.room);
-    if high <= NOTHING {
+    if high <= SAME {
         return None;
     }
     let depth = deep(album, round, thick);
@@ -51,7 +52,7 @@ fn short(album: &Album, round: &Round, closed: &Closed) -> Option<Finding> {
         let finding = Finding::stop("flap-open", about(), text).measured(mm(left), Length::ZERO);
         return Some(found(finding));
     }
-    if left >= HOLDS - NOTHING {
+    if left >= HOLDS - SAME {
         return None;
     }
     let text = Said::new("flap-barely").with("left", album.rough(left)).with("holds", album.rough(HOLDS));
@@ -62,7 +63,7 @@ fn short(album: &Album, round: &Round, closed: &Closed) -> Option<Finding> {
 /// Pages that are far thinner, or will be until more goes into them.
 fn slack(album: &Album, round: &Round, closed: &Closed) -> Option<Finding> {
     let gap = round.room - closed.at_fore_edge;
-    if gap <= QUIET.max(round.room / 2.0) + NOTHING {
+    if gap <= QUIET.max(round.room / 2.0) + SAME {
         return None;
     }
     let key = if round.flap.is_some() { "flap-slack" } else { "band-slack" };

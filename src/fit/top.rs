@@ -8,6 +8,7 @@ use super::assembly::{SHUT, closed_edges};
 use crate::album::{Album, Bound};
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
+use crate::length::tolerance::READ;
 use crate::parts::Kit;
 use std::collections::BTreeSet;
 
@@ -39,7 +40,7 @@ fn opens_down(kit: &Kit, folded: &Folded, pocket: usize) -> bool {
     // What runs along the spine, farthest away from it, is the fore-edge.
     let off = |point: crate::contour::Point| (point - inside.at).cross(inside.along).abs() / inside.along.hypot();
     let far = edges.iter().map(|(edge, _)| off(edge.from)).fold(0.0, f64::max);
-    let mut at_fore_edge = edges.iter().filter(|(edge, _)| far - off(edge.from) < 1e-3 && far - off(edge.to) < 1e-3);
+    let mut at_fore_edge = edges.iter().filter(|(edge, _)| far - off(edge.from) < READ && far - off(edge.to) < READ);
     let flap = kit.closings.iter().any(|closing| closing.over.0 == inside.piece);
     !flap && at_fore_edge.any(|(_, closed)| *closed <= SHUT)
 }

@@ -5,6 +5,7 @@
 
 use super::Folded;
 use crate::contour::{Contour, Point, SAME, Vec2};
+use crate::length::tolerance::PARALLEL;
 use crate::parts::Kit;
 use glam::DVec3;
 
@@ -31,7 +32,7 @@ impl Folded {
     pub fn seen_on(&self, kit: &Kit, one: (usize, usize), on: (usize, usize)) -> Option<(Vec<Point>, f64)> {
         let (stand, ground) = (self.stand(one.0, one.1)?, self.stand(on.0, on.1)?);
         let to = ground.inverse() * *stand;
-        if to.matrix3.z_axis.truncate().length() > 1e-6 {
+        if to.matrix3.z_axis.truncate().length() > PARALLEL {
             return None;
         }
         let outline = &kit.pieces.get(one.0)?.net.panels.get(one.1)?.outline;

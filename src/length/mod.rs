@@ -8,6 +8,7 @@
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
+mod marks;
 mod parse;
 mod print;
 pub mod tolerance;
@@ -17,7 +18,10 @@ pub use parse::parse;
 pub use print::Ruler;
 
 /// Eighths of a micrometre in a millimetre. With them 1/64 in is a whole number, 3175.
-const EIGHTHS_PER_MM: f64 = 8000.0;
+pub const EIGHTHS_PER_MM: f64 = 8000.0;
+
+/// The international inch of 1959, exactly.
+pub const MM_PER_INCH: f64 = 25.4;
 
 /// Anything longer is a slip of the pen: 100 m, in millimetres. Our choice.
 const LONGEST_MM: f64 = 100_000.0;
@@ -71,7 +75,7 @@ impl Length {
     /// ```
     #[must_use]
     pub fn inches(self) -> f64 {
-        self.0 / 25.4
+        self.0 / MM_PER_INCH
     }
 
     /// This length in whole eighths of a micrometre, rounded to the nearest. What does not fit becomes the largest

@@ -29,6 +29,12 @@ impl Ruler {
     }
 }
 
+/// A fraction that is less than this off, in, is the length itself: lengths are kept to an eighth of a micrometre.
+const EXACT: f64 = 1e-6;
+
+/// Less is not seen in three decimals, mm.
+const HALF_A_MICROMETRE: f64 = 0.0005;
+
 /// Where whole 64ths of an inch no longer count exactly; beyond it inches are printed as decimals.
 const MOST_INCHES: f64 = 1e12;
 
@@ -67,13 +73,13 @@ impl Length {
             return format!("{} {}", self.plain(units), units.name());
         };
         let over = inches_of(count, den).abs() - self.abs();
-        if count == 0 && over.abs().mm() >= 0.0005 {
+        if count == 0 && over.abs().mm() >= HALF_A_MICROMETRE {
             return format!("{} in", decimals(self.inches(), 4));
         }
         let size = over.abs().mm();
         let side = if over > Self::ZERO { "over" } else { "under" };
         let fraction = fraction(count, den);
-        if size < 0.0005 {
+        if size < HALF_A_MICROMETRE {
             format!("{fraction} in")
         } else {
             let places = if size < 0.005 { 3 } else { 2 };
@@ -103,7 +109,7 @@ impl Length {
             Units::In => {
                 let exact = [1, 2, 4, 8, 16, 32].into_iter().find_map(|den| {
                     let count = divisions(self, den)?;
-                    ((inches_of(count, den) - self).abs().inches() <= 1e-6).then(|| fraction(count, den))
+                    ((inches_of(count, den) - self).abs().inches() <= EXACT).then(|| fraction(count, den))
                 });
                 exact.or_else(|| Some(fraction(divisions(self, 64)?, 64))).unwrap_or_else(|| decimals(self.inches(), 4))
             }

@@ -14,6 +14,10 @@ pub const PARALLEL: f64 = 1e-9;
 /// What is left of a number near 1 by a few roundings: sines, shares of a turn.
 pub const ROUNDING: f64 = 1e-12;
 
+/// What a count of steps, sheets or marks may be off a whole number: the arithmetic behind it loses far less, and a millionth
+/// of a step is none.
+pub const WHOLE: f64 = 1e-6;
+
 /// Half of the noise that sums of lengths carry, in eighths of a micrometre. People's lengths are whole eighths or halves of
 /// one: a shift by an odd part keeps them away from the point where noise would decide how they are rounded.
 pub const OFF_THE_HALF: f64 = 0.137;

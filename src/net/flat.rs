@@ -3,6 +3,7 @@
 
 use super::{Fold, Net, Sense};
 use crate::contour::{Contour, Edge, Point, SAME, Vec2, outside, turned};
+use crate::length::EIGHTHS_PER_MM;
 use crate::length::tolerance::{OFF_THE_HALF, PARALLEL};
 
 /// A score line of the flat part.
@@ -177,7 +178,7 @@ impl Flat {
 /// Whole eighths of a micrometre.
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
 fn eighths(value: f64) -> i64 {
-    value.mul_add(8e3, OFF_THE_HALF).round() as i64
+    value.mul_add(EIGHTHS_PER_MM, OFF_THE_HALF).round() as i64
 }
 
 fn spot(point: Point) -> (i64, i64) {

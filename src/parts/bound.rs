@@ -12,7 +12,8 @@
 
 use crate::contour::{Contour, Point, Vec2};
 use crate::net::{Fold, Net, Panel};
-use crate::parts::kit::{Kit, Side};
+use crate::parts::bond::Side;
+use crate::parts::kit::Kit;
 
 /// The mirror image of a kit.
 pub(super) fn mirrored(mut kit: Kit) -> Kit {

@@ -2,8 +2,10 @@
 //! Where a part's front does not show on the finished album: seams, tabs, and what others are stuck on.
 
 use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::length::tolerance::SAME;
 use crate::net::Use;
-use crate::parts::kit::{Bond, Face, Hold, Kit, Part, Piece};
+use crate::parts::bond::{Bond, Face, Hold};
+use crate::parts::kit::{Kit, Part, Piece};
 
 /// What of a part's front is hidden, in the part's frame.
 #[derive(Clone, Debug, Default)]
@@ -83,7 +85,7 @@ fn inner(panel: &Contour) -> Option<Rect> {
     let right = corners().filter(|corner| corner.x > middle.x).map(|corner| corner.x).fold(bounds.x1, f64::min);
     let inside = |rect: &Rect| {
         let corners = [(rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1)];
-        let held = |point: Point| panel.distance(point) < 1e-6 || panel.contains(point);
+        let held = |point: Point| panel.distance(point) < SAME || panel.contains(point);
         rect.area() > 0.0 && corners.into_iter().all(|(x, y)| held(Point::new(x, y)))
     };
     [Rect { y0: low, y1: high, ..bounds }, Rect { x0: left, x1: right, ..bounds }].into_iter().find(inside)
@@ -91,5 +93,5 @@ fn inner(panel: &Contour) -> Option<Rect> {
 
 fn same(one: Rect, two: Rect) -> bool {
     let corners = |rect: Rect| [rect.x0, rect.y0, rect.x1, rect.y1];
-    corners(one).iter().zip(corners(two)).all(|(one, two)| (one - two).abs() < 1e-6)
+    corners(one).iter().zip(corners(two)).all(|(one, two)| (one - two).abs() < SAME)
 }

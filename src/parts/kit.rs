@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
-use crate::contour::{Contour, Point, Vec2};
+use crate::contour::Contour;
 use crate::cutter::Cutter;
 use crate::finding::{Place, Said};
 use crate::net::{Flat, Net};
+use crate::parts::bond::Bond;
 use crate::parts::pocket::{Pocket, Way};
 use crate::parts::spines::carry::Carry;
 use crate::stock::Stock;
@@ -150,63 +151,6 @@ pub struct Piece {
     pub owner: Owner,
     /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
     pub net: Net,
-}
-
-/// A face of a panel.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Face {
-    /// The one that shows.
-    Front,
-    /// The other.
-    Back,
-}
-
-impl Face {
-    /// Its name in names of faces.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Back => "back",
-        }
-    }
-}
-
-/// One side of a bond: a face of a panel, and the point and direction in the flat piece (before any half
-/// turn) that meet the point and direction of the other side.
-#[derive(Clone, Copy, Debug)]
-pub struct Side {
-    /// Number of the piece.
-    pub piece: usize,
-    /// Number of its panel.
-    pub panel: usize,
-    /// Which face.
-    pub face: Face,
-    /// A point of the panel's plane, mm.
-    pub at: Point,
-    /// A direction in it.
-    pub along: Vec2,
-}
-
-/// How two pieces are joined.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hold {
-    /// With tape or glue.
-    Stuck,
-    /// One slides into the other.
-    Slid,
-}
-
-/// Two sides that lie on each other in the finished album. The first bond that reaches a piece places it,
-/// every further bond is a check.
-#[derive(Clone, Copy, Debug)]
-pub struct Bond {
-    /// How they hold.
-    pub hold: Hold,
-    /// The seam, tab, base or panel.
-    pub one: Side,
-    /// What it lies on.
-    pub other: Side,
 }
 
 /// A thing that is put into a pocket.

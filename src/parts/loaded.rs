@@ -3,8 +3,10 @@
 
 use crate::album::Album;
 use crate::contour::{Point, Rect};
+use crate::length::tolerance::READ;
 use crate::net::{Net, Use, lifted};
-use crate::parts::kit::{Hold, Kit, Owner};
+use crate::parts::bond::Hold;
+use crate::parts::kit::{Kit, Owner};
 use crate::parts::pages::leaf::CONTENT;
 
 impl Kit {
@@ -76,8 +78,7 @@ fn layers(net: &Net) -> u32 {
         })
         .collect();
     // The most boxes lie over a spot just inside some box's left and some box's lower edge.
-    let hair = 1e-3;
-    let spots = boxes.iter().flat_map(|left| boxes.iter().map(move |low| Point::new(left.x0 + hair, low.y0 + hair)));
+    let spots = boxes.iter().flat_map(|left| boxes.iter().map(move |low| Point::new(left.x0 + READ, low.y0 + READ)));
     let over = |spot: Point| boxes.iter().filter(|one| one.contains(spot)).map(|_| 1).sum();
     spots.map(over).max().unwrap_or(1)
 }

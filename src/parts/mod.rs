@@ -8,6 +8,7 @@
 //! `pages`, `spines`, `covers`, `inserts` holds one kind; its doc comment draws it and says where its sizes come from.
 
 mod assemble;
+mod bond;
 mod bound;
 mod build;
 mod covers;
@@ -26,13 +27,11 @@ mod spines;
 mod thickness;
 
 pub use assemble::kit;
+pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::{Builder, Cut};
 pub use example::example;
 pub use hidden::Hidden;
-pub use kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Round, Side, Spare,
-    Tucked,
-};
+pub use kit::{Block, BlockPart, Closing, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked};
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
 pub use pages::leaf::{CONTENT, DEPTH};

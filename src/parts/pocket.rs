@@ -15,7 +15,7 @@
 //! half of that (D5, C1, H12). A flap's fold takes its d/2 and holds nothing together: what is inside may stand out under
 //! the flap as far as that (H10). A side that is open takes nothing.
 
-use super::kit::Side;
+use super::bond::Side;
 use crate::net::bend::sleeve_loss;
 
 /// How a pocket ends at one of its sides.

@@ -18,7 +18,7 @@ use crate::contour::{Contour, Point};
 use crate::cutter::Cutter;
 use crate::fields::Source;
 use crate::folded::{self, Folded};
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::net::{Sense, Stand, Use};
 use crate::parts::{self, Kit, Maker, Owner, Part, Piece};
 use glam::{DAffine3, DMat3, DVec3};
@@ -115,10 +115,7 @@ impl Sheet<'_> {
 
     /// Draws the flat parts into a box, all at the same scale, and says at which.
     fn flat_parts(&self, picture: &mut Picture, at: (f64, f64), room: (f64, f64)) -> &'static str {
-        let say = |mm: f64| {
-            let step = if self.album.units == Units::In { 25.4 / 64.0 } else { 0.1 };
-            Length::from_mm((mm / step).round() * step).plain(self.album.units)
-        };
+        let say = |mm: f64| Length::from_mm(mm).read_off(self.album.units).plain(self.album.units);
         let parts = self.parts();
         let last = SCALES.len() - 1;
         for (number, (scale, words)) in SCALES.iter().enumerate() {

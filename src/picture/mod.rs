@@ -10,6 +10,7 @@ mod album;
 mod folding;
 mod kind;
 mod label;
+mod mark;
 mod opened;
 mod page;
 mod part;
@@ -23,6 +24,10 @@ pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
 pub(crate) use label::{clear_of, measures, room};
+pub use mark::{
+    BOARD, BOARD_EDGE, CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, LABEL, Mark, PAPER, PAPER_BACK, PAPER_LINE,
+    Pen, Picture,
+};
 pub use opened::opened;
 pub use page::page;
 pub use part::{part, part_within};
@@ -32,110 +37,8 @@ pub use space::{Scene, Stuff};
 pub use words::{measure, set, words_box};
 
 use crate::album::Album;
-use crate::contour::{Contour, Point};
-use crate::net::Sense;
 use crate::parts::Part;
 use crate::stock::Pattern;
-
-/// A picture.
-#[derive(Clone, Debug)]
-pub struct Picture {
-    /// Width, mm.
-    pub width: f64,
-    /// Height, mm.
-    pub height: f64,
-    /// What is drawn, the lowest first.
-    pub marks: Vec<Mark>,
-}
-
-impl Picture {
-    /// Puts another picture onto this one, its lower left at a point.
-    pub fn put(&mut self, other: Self, at: Point) {
-        self.marks.extend(other.marks.into_iter().map(|mark| plate::moved(mark, at.to_vec2())));
-    }
-}
-
-/// One thing drawn.
-#[derive(Clone, Debug)]
-pub enum Mark {
-    /// Contours filled together: where one lies in another, it is a hole.
-    Shape {
-        /// The contours.
-        contours: Vec<Contour>,
-        /// How they are filled.
-        fill: Option<Fill>,
-        /// How they are outlined.
-        pen: Option<Pen>,
-    },
-    /// A line through points.
-    Line {
-        /// The points.
-        points: Vec<Point>,
-        /// How it is drawn.
-        pen: Pen,
-    },
-    /// Words, centred on a point.
-    Words {
-        /// The middle of the words.
-        at: Point,
-        /// Height of the letters' em, mm.
-        size: f64,
-        /// What they say.
-        text: String,
-        /// Read from below, or turned to read from the right.
-        upwards: bool,
-    },
-}
-
-/// How a shape is filled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fill {
-    /// One colour.
-    Flat(&'static str),
-    /// Lines at 45 degrees on a ground.
-    Hatched {
-        /// Colour between the lines.
-        ground: &'static str,
-        /// Colour of the lines.
-        line: &'static str,
-        /// How far apart they are, tenths of a millimetre.
-        apart: u8,
-    },
-}
-
-/// How a line is drawn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pen {
-    /// Width, mm.
-    pub width: f64,
-    /// Colour.
-    pub colour: &'static str,
-    /// Lengths on and off in turn, mm; empty for a solid line.
-    pub dash: &'static [f64],
-}
-
-/// Ink of lines and words.
-pub const INK: &str = "#22201C";
-/// Front face of card.
-pub const CARD: &str = "#EDE6DA";
-/// Back face of card, and card that is glued over.
-pub const CARD_BACK: &str = "#D9CFBF";
-/// Patterned paper.
-pub const PAPER: &str = "#D7E6EA";
-/// Lines on patterned paper.
-pub const PAPER_LINE: &str = "#C3D7DC";
-/// Back face of patterned paper.
-pub const PAPER_BACK: &str = "#F1F3F2";
-/// Board.
-pub const BOARD: &str = "#CBB99F";
-/// The edges of board and other thick things.
-pub const BOARD_EDGE: &str = "#B09D80";
-/// Under words on a part.
-pub const LABEL: &str = "#F7F3EC";
-/// Lines on what is glued.
-pub const GLUE_LINE: &str = "#B7AA95";
-/// What is of no account.
-pub const FAINT: &str = "#8A857C";
 
 /// What a part is made of, as pictures show it: a stock with a pattern is paper, one of 1 mm and more is board (T6).
 #[must_use]
@@ -144,23 +47,5 @@ pub fn stuff(album: &Album, part: &Part) -> Stuff {
         Some(stock) if stock.pattern != Pattern::None => Stuff::Paper,
         Some(stock) if stock.caliper.mm() >= 1.0 => Stuff::Board,
         _ => Stuff::Card,
-    }
-}
-
-/// The outline of a part.
-pub const CUT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
-
-impl Pen {
-    /// The line of a fold.
-    #[must_use]
-    pub const fn fold(sense: Sense) -> Self {
-        let dash: &[f64] = match sense {
-            Sense::Valley => &[3.0, 1.5],
-            Sense::Mountain => &[4.0, 1.2, 0.6, 1.2],
-            // A bend is not scored, so it is never drawn.
-            Sense::Bent => &[],
-            Sense::Both => &[4.0, 1.2, 0.6, 1.2, 0.6, 1.2],
-        };
-        Self { width: 0.25, colour: INK, dash }
     }
 }

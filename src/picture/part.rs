@@ -37,6 +37,9 @@ const AIR: f64 = 0.9;
 /// Two places nearer than this get one number, mm on the part.
 const SAME_PLACE: f64 = 0.3;
 
+/// A part of whatever size is drawn no smaller.
+const SMALLEST_PART: f64 = 1e-4;
+
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
 /// A flat part and its sizes, at true size or as much smaller as `scale` says (0.5 is half).
@@ -80,7 +83,7 @@ fn picture(plate: Plate) -> Picture {
 
 /// The part as a drawing, its lower left at the origin.
 pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> String) -> Plate {
-    let scale = if scale.is_finite() { scale.clamp(1e-4, 1.0) } else { 1.0 };
+    let scale = if scale.is_finite() { scale.clamp(SMALLEST_PART, 1.0) } else { 1.0 };
     let mut plate = Plate::default();
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
     let (fill, glued) = match stuff {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! One drawing of several on a picture: marks in a frame of their own, and the room they take.
 
+use super::mark::{Fill, INK, Mark, Pen, Picture, moved};
 use super::words::{measure, words_box};
-use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::PARALLEL;
 
@@ -122,16 +122,5 @@ impl Plate {
         let bounds = self.bounds();
         let by = at - Point::new(bounds.center().x, bounds.y0);
         picture.marks.extend(self.marks.into_iter().map(|mark| moved(mark, by)));
-    }
-}
-
-pub(super) fn moved(mark: Mark, by: Vec2) -> Mark {
-    match mark {
-        Mark::Shape { contours, fill, pen } => {
-            let contours = contours.iter().map(|contour| contour.mapped(|point| point + by)).collect();
-            Mark::Shape { contours, fill, pen }
-        }
-        Mark::Line { points, pen } => Mark::Line { points: points.into_iter().map(|point| point + by).collect(), pen },
-        Mark::Words { at, size, text, upwards } => Mark::Words { at: at + by, size, text, upwards },
     }
 }

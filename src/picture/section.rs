@@ -37,6 +37,9 @@ const SCALES: [(f64, &str); 7] = [
     (0.1, "drawn at a tenth of the true size"),
 ];
 
+/// However far an album is out of all measure, it is drawn no smaller.
+const SMALLEST_ALBUM: f64 = 1e-18;
+
 const NOTE: &str = "Seen from the tail, ";
 
 const BASE: Pen = Pen { width: 0.5, colour: INK, dash: &[] };
@@ -75,7 +78,7 @@ pub fn section(base: f64, closed: &[Bar], opening: Option<&Opening>, show: &dyn 
     // Albums of metres: any scale that fits.
     let (scale, said) = known.unwrap_or_else(|| {
         let halves = (4..64).map(|power| 0.5_f64.powi(power)).find(|scale| fits(*scale));
-        (halves.unwrap_or(1e-18), "drawn much smaller")
+        (halves.unwrap_or(SMALLEST_ALBUM), "drawn much smaller")
     });
     let (top, below) = drawn(scale);
     let (width, height) = size(&top, below.as_ref());

@@ -5,8 +5,7 @@ use super::label::{clear_of, measures, room};
 use super::{CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture};
 use crate::album::Album;
 use crate::contour::{Contour, Point, Rect, turned};
-use crate::length::Units;
-use crate::length::tolerance::SAME;
+use crate::length::Length;
 use crate::net::Use;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet};
@@ -30,8 +29,7 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
         // What is left over is measured down to what a ruler shows.
-        let step = if album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
-        let down = |mm: f64| (mm / step + SAME).floor() * step;
+        let down = |mm: f64| Length::from_mm(mm).down_to_a_step(album.units).mm();
         let mut lines = vec!["offcut".into(), measures(album, down(width), down(height))];
         let mut space = Rect::new(x, y, x + width, y + height);
         if index == 0 {

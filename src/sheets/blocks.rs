@@ -11,13 +11,11 @@
 use super::{Cut, Piece};
 use crate::contour::{Contour, Point, turned};
 use crate::cutter::Cutter;
+use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::{Block, Kit, Part};
 use crate::usable::Usable;
 use std::borrow::Cow;
-
-/// Lengths nearer than this are equal, mm.
-const SAME: f64 = 1e-6;
 
 /// A block as it is cut.
 #[derive(Clone, Debug)]

@@ -14,7 +14,7 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Effort, Item, Layout, Watch};
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::parts::Kit;
 use crate::usable::Lie;
 use std::cmp::Reverse;
@@ -110,8 +110,7 @@ fn lost(cutter: &Cutter) -> Arg {
 
 /// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.
 fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Option<(Row, i64, u64)> {
-    // The maker's ruler: a tenth of a millimetre, a 64th of an inch.
-    let mark = if album.units == Units::In { 3175 } else { 800 };
+    let mark = album.units.finest().eighths();
     let items = table.items(true);
     let mut best: Option<(Row, i64, u64)> = None;
     for row in rows(table).into_iter().take(MOST_ROWS) {

@@ -15,6 +15,7 @@ use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Level, Said, stops};
 use crate::fit;
 use crate::layout::{Effort, Layout, Watch};
+use crate::length::tolerance::WHOLE;
 use crate::parts::{self, Kit};
 
 /// So many of one insert are tried at most, as many as a file may ask for.
@@ -146,7 +147,7 @@ impl Filling<'_> {
             clippy::cast_sign_loss,
             reason = "a float-to-integer cast saturates, and what it makes is capped"
         )]
-        let room = if each > 0.0 { ((sheets - used) / each + 1e-9).floor().max(0.0) as u32 } else { 0 };
+        let room = if each > 0.0 { ((sheets - used) / each + WHOLE).floor().max(0.0) as u32 } else { 0 };
         room.min(MOST).min(left)
     }
 

@@ -12,6 +12,7 @@ use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
 use crate::length::Length;
+use crate::length::tolerance::{SAME, WHOLE};
 use crate::parts::{Kit, Part};
 use crate::stock::{Stock, Stood};
 use crate::usable::{self, Lie, Usable};
@@ -109,7 +110,7 @@ impl<'a> Table<'a> {
         let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
         let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float-to-integer cast saturates")]
-        let least = (sheets - 1e-9).ceil().max(0.0) as u64;
+        let least = (sheets - WHOLE).ceil().max(0.0) as u64;
         least
     }
 
@@ -171,7 +172,7 @@ impl<'a> Table<'a> {
         // A part that lies sideways is laid as it lies then.
         let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
         // Where the outline is the box itself, the box says it all.
-        let boxed = (flat.outline.area() - flat.width * flat.height).abs() < 1e-6;
+        let boxed = flat.outline.is_box();
         Item {
             width: self.usable.path(flat.width),
             height: self.usable.path(flat.height),
@@ -305,7 +306,7 @@ impl<'a> Table<'a> {
 
     /// Says where a pattern that runs on jumps, because the machine can't cut its pieces as near as they lie.
     pub(super) fn jumps(&self) -> Option<Finding> {
-        let spread = self.spreads.iter().filter(|spread| spread.jump > 1e-6);
+        let spread = self.spreads.iter().filter(|spread| spread.jump > SAME);
         let worst = spread.clone().max_by(|one, two| one.jump.total_cmp(&two.jump))?;
         let more = spread.count() - 1;
         let about = Said::new("about-more").with("first", Arg::term(&worst.name)).with("more", more);

@@ -4,14 +4,12 @@
 //! In: a survey. Out: the nearest size for each saving, the nearest for each further cost, and the largest page that costs
 //! nothing more.
 
-use super::{Size, Survey};
+use super::size::{ALIKE, Size};
+use super::survey::Survey;
 
 /// So many savings and costs are shown at most: our choice.
 const MOST_SAVINGS: usize = 7;
 const MOST_COSTS: usize = 4;
-
-/// Two costs closer than this are the same, of a kit's money or mm² of its sheets.
-const SAME: f64 = 1e-9;
 
 /// A size that takes more or fewer sheets than the file's own, or the largest that takes as many.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,7 +54,7 @@ pub fn jumps(survey: &Survey) -> Vec<Jump> {
         far(one).total_cmp(&far(two)).then(page_area(two).total_cmp(&page_area(one)))
     });
     let own_weight = own.weight();
-    let same = SAME * own_weight.max(1.0);
+    let same = ALIKE * own_weight.max(1.0);
     let mut jumps = Vec::new();
     let mut best = own_weight;
     let mut seen = Vec::new();

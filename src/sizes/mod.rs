@@ -12,134 +12,28 @@ mod jumps;
 mod named;
 mod note;
 mod prints;
+mod range;
 mod rays;
+mod size;
+mod survey;
 mod trial;
 
 pub use jumps::{Jump, jumps};
 pub use named::{Named, Why};
 pub use note::note;
 pub use prints::{PRINTS, Print, print};
+pub use range::{MOST_STEPS, Range, steps};
+pub use size::Size;
+pub use survey::Survey;
 
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::layout::{Effort, Watch};
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::parts;
-use crate::sheets::{Search, Tally};
+use crate::sheets::Search;
+use range::{LARGEST, SMALLEST};
 use trial::Trial;
-
-/// So many steps either way are the most that are tried: 2401 sizes. Our choice.
-pub const MOST_STEPS: u32 = 24;
-
-/// A page has at least and at most this width and height, mm, as in the album file.
-const SMALLEST: f64 = 1.0;
-const LARGEST: f64 = 2000.0;
-
-/// Which sizes to try.
-#[derive(Clone, Debug)]
-pub struct Range {
-    /// From one size to the next.
-    pub step: Length,
-    /// How many steps narrower, wider, shorter and taller.
-    pub steps: u32,
-    /// Prints whose pages are wanted, in reach of the steps or not.
-    pub prints: Vec<Print>,
-}
-
-impl Range {
-    /// What is tried unless told otherwise, our choice: 1 mm up to 6 mm either way, or 1/16 in up to 1/4 in.
-    ///
-    /// ```
-    /// use hingeleaf::{length::Units, sizes::Range};
-    /// assert_eq!(Range::usual(Units::In).steps, 4);
-    /// ```
-    #[must_use]
-    pub fn usual(units: Units) -> Self {
-        let (step, within) = match units {
-            Units::In => (Length::from_inches(1.0 / 16.0), Length::from_inches(0.25)),
-            Units::Mm | Units::Cm => (Length::from_mm(1.0), Length::from_mm(6.0)),
-        };
-        Self { step, steps: steps(step, within).unwrap_or(0), prints: Vec::new() }
-    }
-
-    /// How far it reaches either way.
-    #[must_use]
-    pub fn within(&self) -> Length {
-        self.step * f64::from(self.steps)
-    }
-}
-
-/// How many whole steps lie within a distance; none where there are more than [`MOST_STEPS`], or no steps at all.
-#[must_use]
-pub fn steps(step: Length, within: Length) -> Option<u32> {
-    let (step, within) = (step.eighths(), within.eighths());
-    let count = if step > 0 && within >= 0 { within / step } else { return None };
-    u32::try_from(count).ok().filter(|&count| count <= MOST_STEPS)
-}
-
-/// The album at one size of page.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Size {
-    /// Width of the page.
-    pub width: Length,
-    /// Height of the page.
-    pub height: Length,
-    /// Sheets of each stock in use, for the whole batch.
-    pub tallies: Vec<Tally>,
-    /// What one kit's share of all sheets costs; none where a sheet has no price.
-    pub cost: Option<f64>,
-    /// One kit's share of the area of all sheets, mm².
-    pub area: f64,
-}
-
-impl Size {
-    /// How many sheets of a stock it takes.
-    #[must_use]
-    pub fn sheets(&self, stock: usize) -> u64 {
-        self.tallies.iter().find(|tally| tally.stock == stock).map_or(0, |tally| tally.sheets)
-    }
-
-    /// What is compared between sizes: cost where it is known, else area.
-    fn weight(&self) -> f64 {
-        self.cost.unwrap_or(self.area)
-    }
-
-    fn is(&self, width: Length, height: Length) -> bool {
-        (self.width.eighths(), self.height.eighths()) == (width.eighths(), height.eighths())
-    }
-}
-
-/// An album at many sizes.
-#[derive(Clone, Debug)]
-pub struct Survey {
-    /// Width and height that its file says.
-    pub page: [Length; 2],
-    /// At the size that its file says; none where it does not go together there.
-    pub own: Option<Size>,
-    /// At the nearest size at which it does, where it does not at its own.
-    pub nearest: Option<Size>,
-    /// At every size tried at which it goes together, its own too: from narrow to wide, then from short to tall.
-    pub sizes: Vec<Size>,
-    /// Sizes that are worth knowing by name.
-    pub named: Vec<Named>,
-    /// How many sizes were tried.
-    pub tried: usize,
-    /// At how many of them it does not go together.
-    pub left_out: usize,
-    /// Whether the search was stopped before its end; sizes that were not reached count as not tried.
-    pub cut_short: bool,
-}
-
-impl Survey {
-    /// What all others are compared with: the album at its own size, or else at the nearest one at which it goes together.
-    #[must_use]
-    pub const fn base(&self) -> Option<&Size> {
-        match &self.own {
-            Some(own) => Some(own),
-            None => self.nearest.as_ref(),
-        }
-    }
-}
 
 /// So many times the sizes that would be named are looked at again: our choice. Each look may bring others to the fore.
 const LOOKS: usize = 4;

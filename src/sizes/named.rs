@@ -7,6 +7,7 @@ use super::prints::{Print, usual};
 use super::{Range, Size};
 use crate::album::Album;
 use crate::cutter::Cutter;
+use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::net::bend::sleeve_loss;
 use crate::parts::{self, Kit, Part, Pocket, Purpose};
@@ -136,7 +137,7 @@ fn face<'k>(album: &Album, kit: &'k Kit, cutter: &Cutter, stock: usize, panels: 
     let smaller = parts::kit(&album.with_page(album.page.width - less, album.page.height - less), cutter).value?;
     let follows = |part: &Part| {
         smaller.parts.iter().find(|other| other.id == part.id).is_some_and(|other| {
-            let by = |one: f64, other: f64| (one - other - less.mm()).abs() < 1e-6;
+            let by = |one: f64, other: f64| (one - other - less.mm()).abs() < SAME;
             by(part.flat.width, other.flat.width) && by(part.flat.height, other.flat.height)
         })
     };
@@ -179,7 +180,7 @@ fn page_for(album: &Album, range: &Range, part: &Part, width: i64, height: i64) 
 /// reach.
 fn prints(album: &Album, kit: &Kit, range: &Range) -> Vec<Candidate> {
     // A pocket as wide as its page grows with it; any other keeps its width.
-    let as_wide = |pocket: &&Pocket| (pocket.width - album.page.width.mm()).abs() < 1e-6;
+    let as_wide = |pocket: &&Pocket| (pocket.width - album.page.width.mm()).abs() < SAME;
     let growing = kit.pockets.iter().find(as_wide);
     let widest = kit.pockets.iter().max_by(|one, two| (one.width - one.tab).total_cmp(&(two.width - two.tab)));
     let Some(pocket) = growing.or(widest) else { return Vec::new() };

@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
 //! Whether a page that is hardly smaller would save a sheet.
 
-use super::Size;
-use super::trial::{Trial, size};
+use super::size::{ALIKE, Size};
+use super::trial::Trial;
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::Watch;
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::parts;
 use crate::sheets::{Search, StockSheets, Tally};
+
+/// Less area than this is none, mm²: arithmetic on sheets.
+const NO_AREA: f64 = 1e-6;
 
 /// A note where a page up to 1 mm (in inch albums 1/16 in) smaller takes fewer sheets than these.
 #[must_use]
@@ -20,15 +23,15 @@ pub fn note(
     search: Search,
     watch: &dyn Watch,
 ) -> Option<Finding> {
-    let step = if album.units == Units::In { Length::from_inches(1.0 / 16.0) } else { Length::from_mm(1.0) };
+    let step = album.units.step();
     let (width, height) = (album.page.width, album.page.height);
     if width <= step * 2.0 || height <= step * 2.0 || !may_save(album, cutter, laid, width - step, height - step) {
         return None;
     }
     let trial = Trial { album, cutter, search, watch };
     let tallies = laid.iter().map(|laid| Tally::of(album, laid)).collect();
-    let own = size(album, width, height, tallies);
-    let saves = |size: &Size| size.weight() < own.weight() * (1.0 - 1e-9);
+    let own = Size::of(album, width, height, tallies);
+    let saves = |size: &Size| size.weight() < own.weight() * (1.0 - ALIKE);
     // A page smaller both ways saves whatever one smaller one way does.
     let both = trial.at(width - step, height - step).filter(saves)?;
     let one_way = [(width - step, height), (width, height - step)];
@@ -51,7 +54,7 @@ fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length,
         let sheets = laid.sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times));
         let least = laid.sheets.iter().map(|sheet| sheet.width * sheet.height).fold(f64::INFINITY, f64::min);
         // One sheet fewer has to hold it all.
-        area * f64::from(album.copies) <= sheets.sum::<f64>() - least + 1e-6
+        area * f64::from(album.copies) <= sheets.sum::<f64>() - least + NO_AREA
     })
 }
 

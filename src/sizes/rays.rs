@@ -4,9 +4,10 @@
 //! In: an album. Out: a size, and how many were tried. It looks along three rays: the same width, the same height, the same
 //! shape, each towards smaller and larger pages; the first hit of each is closed in on by halves.
 
+use super::range::{LARGEST, SMALLEST};
 use super::trial::Trial;
-use super::{LARGEST, SMALLEST};
 use crate::length::Length;
+use crate::length::tolerance::WHOLE;
 
 /// So many sizes are tried on each ray either way: our choice.
 const ON_A_RAY: u32 = 40;
@@ -37,7 +38,7 @@ impl Ray {
         let share = if self.grows { share.mul_add(GROWS - 1.0, 1.0) } else { 1.0 - share };
         let side = |side: Length, changes: bool| {
             let steps = side.mm() * share / step.mm();
-            let whole = if self.grows { (steps - 1e-9).ceil() } else { (steps + 1e-9).floor() };
+            let whole = if self.grows { (steps - WHOLE).ceil() } else { (steps + WHOLE).floor() };
             if changes { Length::from_eighths((step * whole).eighths()) } else { side }
         };
         (side(width, self.ways[0]), side(height, self.ways[1]))

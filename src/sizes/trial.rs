@@ -12,7 +12,7 @@ use crate::fit;
 use crate::layout::Watch;
 use crate::length::Length;
 use crate::parts;
-use crate::sheets::{Search, Tally, tally};
+use crate::sheets::{Search, tally};
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What is the same for all sizes.
@@ -49,7 +49,7 @@ impl Trial<'_> {
         if stops(&fit::check(fitted, kit, self.cutter).findings) {
             return None;
         }
-        Some(size(&album, width, height, tallies))
+        Some(Size::of(&album, width, height, tallies))
     }
 
     /// The album at each of these sizes, with its number. Sizes that are not reached before the search is stopped are
@@ -86,14 +86,6 @@ impl Trial<'_> {
         let cut_short = found.len() < wanted.len();
         (found, cut_short)
     }
-}
-
-/// An album's tallies as one size with its share for one kit.
-pub(super) fn size(album: &Album, width: Length, height: Length, tallies: Vec<Tally>) -> Size {
-    let copies = f64::from(album.copies.max(1));
-    let cost = tallies.iter().map(|tally| tally.cost).sum::<Option<f64>>().map(|cost| cost / copies);
-    let area = tallies.iter().map(|tally| tally.area).sum::<f64>() / copies;
-    Size { width, height, tallies, cost, area }
 }
 
 fn count(number: usize) -> u64 {

@@ -8,7 +8,8 @@
 use super::change::{self, Changed, Wanted};
 use super::guard::Refusal;
 use super::kit::Machine;
-use super::{album, assets, open, parts_list, said, sheets, sizes, words};
+use super::open::{self, Opened};
+use super::{album, assets, parts_list, said, sheets, sizes, words};
 use crate::album::{self as albums, Album};
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
@@ -23,15 +24,6 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
-
-/// An album file that the table is opened with.
-#[derive(Clone, Debug)]
-pub struct Opened {
-    /// Its name.
-    pub name: String,
-    /// What it holds.
-    pub text: String,
-}
 
 /// The table: what it is opened with, and the last kit that was worked out.
 #[derive(Debug, Default)]

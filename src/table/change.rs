@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
+use super::hand::{Hand, gone, plain, refused, unchanged, value_of};
 use super::{example, units, words};
 use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
@@ -89,50 +90,18 @@ pub(super) fn apply(
             let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list.as_str()))?;
             hand.insert(list, at.saturating_add(1), value_of(source, node))?;
         }
-        Wanted::Move { list, from, to } => {
-            hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to })?;
-            if list == "pages" {
-                let (from, to) = (from.saturating_add(1), to.saturating_add(1));
-                hand.renumber(&|page| {
-                    Some(match page {
-                        page if page == from => to,
-                        page if from < page && page <= to => page - 1,
-                        page if to <= page && page < from => page + 1,
-                        page => page,
-                    })
-                })?;
-            }
-        }
+        Wanted::Move { list, from, to } => hand.shift(list, *from, *to)?,
         Wanted::Panels {} => {
             let patterned = album.stocks.iter().find(|stock| stock.pattern != Pattern::None);
             let value = patterned.map_or_else(|| json!({}), |stock| json!({ "stock": stock.name }));
             hand.alter(&Change::Set { path: "panels".into(), value })?;
         }
-        Wanted::Stock { name } => {
-            hand.keep_card()?;
-            let name = name.trim();
-            if !crate::stock::is_name(name) {
-                let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
-                return Err(refused("stock-name", text, "stock-name-help"));
-            }
-            if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
-                let text = Said::new("stock-twice").with("name", Arg::quoted(name));
-                return Err(refused("twice", text, "stock-twice-help"));
-            }
-            hand.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })?;
-        }
+        Wanted::Stock { name } => hand.stock(&root, name.trim())?,
         Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
         Wanted::PageSize { width, height } => {
             hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
         }
-        Wanted::MendAll {} => {
-            let mended = mend(source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
-            for change in &mended.changes {
-                let note = Said::new("mend").with("field", words::named(&change.path));
-                hand.notes.push(note.with("to", album.length(change.to.mm())));
-            }
-            hand.source = mended.source;
-        }
+        Wanted::MendAll {} => hand.mend_all(album, judge)?,
         Wanted::Units { units } => {
             let to = Units::parse(units).ok_or_else(|| refused("no-unit", Said::new("no-unit"), "no-unit-help"))?;
             units::convert(&mut hand, album, to)?;
@@ -142,25 +111,7 @@ pub(super) fn apply(
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
 
-/// A text on its way through several changes.
-#[derive(Debug)]
-pub(super) struct Hand {
-    pub source: Source,
-    pub notes: Vec<Said>,
-}
-
 impl Hand {
-    /// Makes one change.
-    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Box<Finding>> {
-        let text = fields::alter(&self.source, change).map_err(|problem| unchanged(&problem))?;
-        self.take(text)
-    }
-
-    fn take(&mut self, text: String) -> Result<(), Box<Finding>> {
-        self.source = Source::new(self.source.name(), text.into_bytes())?;
-        Ok(())
-    }
-
     fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
         let lengths: Vec<(&str, Length)> =
             lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
@@ -173,6 +124,48 @@ impl Hand {
         if list == "pages" {
             self.renumber(&|page| Some(if page > at { page + 1 } else { page }))?;
         }
+        Ok(())
+    }
+
+    /// An entry gets another place, and inserts go with the pages.
+    fn shift(&mut self, list: &str, from: usize, to: usize) -> Result<(), Box<Finding>> {
+        self.alter(&Change::Move { list: list.into(), from, to })?;
+        if list == "pages" {
+            let (from, to) = (from.saturating_add(1), to.saturating_add(1));
+            self.renumber(&|page| {
+                Some(match page {
+                    page if page == from => to,
+                    page if from < page && page <= to => page - 1,
+                    page if to <= page && page < from => page + 1,
+                    page => page,
+                })
+            })?;
+        }
+        Ok(())
+    }
+
+    /// A new stock.
+    fn stock(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
+        self.keep_card()?;
+        if !crate::stock::is_name(name) {
+            let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
+            return Err(refused("stock-name", text, "stock-name-help"));
+        }
+        if root.at("stocks").is_some_and(|stocks| stocks.get(name).is_some()) {
+            let text = Said::new("stock-twice").with("name", Arg::quoted(name));
+            return Err(refused("twice", text, "stock-twice-help"));
+        }
+        self.alter(&Change::Set { path: format!("stocks.{name}"), value: json!({ "sheet": "A4" }) })
+    }
+
+    /// Every length that a finding wants changed.
+    fn mend_all(&mut self, album: &Album, judge: &dyn Fn(&Source) -> Option<Work>) -> Result<(), Box<Finding>> {
+        let mended = mend(&self.source, judge).ok_or_else(|| gone(Said::new("what-a-finding-speaks-of")))?;
+        for change in &mended.changes {
+            let note = Said::new("mend").with("field", words::named(&change.path));
+            self.notes.push(note.with("to", album.length(change.to.mm())));
+        }
+        self.source = mended.source;
         Ok(())
     }
 
@@ -230,18 +223,6 @@ impl Hand {
         }
         Ok(())
     }
-}
-
-fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
-    refused("unchanged", problem.said(), "nothing-was-changed")
-}
-
-fn gone(what: impl Into<Arg>) -> Box<Finding> {
-    refused("unchanged", Said::new("gone").with("what", what), "nothing-was-changed")
-}
-
-fn refused(id: &'static str, text: Said, help: &'static str) -> Box<Finding> {
-    Box::new(Finding::stop(id, Said::NOTHING, text).help(Said::new(help)))
 }
 
 fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
@@ -310,28 +291,6 @@ fn role_of(way: &str) -> Role {
 fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
-}
-
-/// A node as the value that it was read from.
-pub(super) fn plain(node: &Node) -> Option<Value> {
-    Some(match &node.tree {
-        Tree::Object(fields) => {
-            Value::Object(fields.iter().filter_map(|(name, _, node)| Some((name.clone(), plain(node)?))).collect())
-        }
-        Tree::Array(items) => items.iter().filter_map(plain).collect(),
-        Tree::Text(text) => text.as_str().into(),
-        // A whole number is written as one.
-        #[allow(clippy::cast_possible_truncation, reason = "numbers this small have no fraction and fit")]
-        Tree::Number(number) if number.fract() == 0.0 && number.abs() < 1e15 => (*number as i64).into(),
-        Tree::Number(number) => serde_json::Number::from_f64(*number)?.into(),
-        Tree::Flag(flag) => (*flag).into(),
-        Tree::Null => Value::Null,
-    })
-}
-
-fn value_of(source: &Source, node: &Node) -> Value {
-    let text = source.text().get(node.range.clone()).unwrap_or_default();
-    serde_json::from_str(text).unwrap_or(Value::Null)
 }
 
 /// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.

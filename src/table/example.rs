@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! A new entry of a kind, for an album of any size and unit: its example, made to fit.
 
-use super::change::plain;
+use super::hand::plain;
 use crate::album::{Album, Kind};
 use crate::fields::{Fallback, Field, Node, Source, Takes, Tree};
-use crate::length::{Length, Units};
+use crate::length::Units;
 use crate::parts;
 use crate::stock;
 use serde_json::{Map, Value};
@@ -74,8 +74,8 @@ fn fitted(album: &Album, field: &Field, node: &Node) -> Option<Value> {
         Units::Mm => number(size.round()),
         Units::Cm => number(size.round() / 10.0),
         Units::In => {
-            let sixteenths = Length::from_inches((size / 25.4 * 16.0).round() / 16.0);
-            Some(sixteenths.plain(Units::In).into())
+            let step = Units::In.step();
+            Some((step * (size / step.mm()).round()).plain(Units::In).into())
         }
     }
 }

@@ -4,6 +4,7 @@
 use super::words;
 use crate::album::Album;
 use crate::fields::{Fallback, Field, Node, Takes, Tree, Value as Held, Values};
+use crate::length::tolerance::READ;
 use crate::length::{Allow, Length, Ruler, Units};
 use serde_json::{Value, json};
 
@@ -113,7 +114,7 @@ fn shown(field: &Field, node: &Node, units: Units) -> (String, Option<String>) {
         if let Some(length) = length {
             let plain = length.plain(units);
             let back = Length::parse(&plain, units, Allow::Plain).ok();
-            let exact = back.is_none_or(|back| (back - length).abs().mm() > 1e-3);
+            let exact = back.is_none_or(|back| (back - length).abs().mm() > READ);
             return (plain, exact.then(|| length.show(Units::Mm, Ruler::SixtyFourth)));
         }
     }

@@ -12,6 +12,7 @@ mod change;
 mod example;
 mod form;
 mod guard;
+mod hand;
 mod kit;
 mod open;
 mod parts_list;
@@ -23,6 +24,7 @@ mod sizes;
 mod units;
 mod words;
 
-pub use answer::{Opened, Table};
+pub use answer::Table;
 pub use guard::token;
+pub use open::Opened;
 pub use server::serve;

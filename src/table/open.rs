@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 //! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
 
-use super::answer::Opened;
 use super::{pictures, words};
 use crate::album::{self, Role};
 use crate::fields::Source;
@@ -32,6 +31,15 @@ const EXAMPLES: &[(&str, &str, &str)] = &[
 
 /// Sheets that have no standard name but are sold: our choice, common in shops.
 const SOLD: [&str; 3] = ["12x12in", "300x300mm", "50x70cm"];
+
+/// An album file that the table is opened with.
+#[derive(Clone, Debug)]
+pub struct Opened {
+    /// Its name.
+    pub name: String,
+    /// What it holds.
+    pub text: String,
+}
 
 /// Everything that the page has to know before it shows an album.
 pub(super) fn open(opened: Option<&Opened>) -> Value {

@@ -3,7 +3,7 @@
 
 use super::{pictures, words};
 use crate::finding::Said;
-use crate::length::{Length, Units};
+use crate::length::Length;
 use crate::picture;
 use crate::work::Work;
 use crate::write;
@@ -15,8 +15,7 @@ const ROOM: (f64, f64) = (110.0, 110.0);
 /// How the album looks closed, how hands put it together, and each part flat with its sizes.
 pub(super) fn folds(work: &Work) -> Value {
     let (album, kit) = (&work.album, &work.kit);
-    let step = if album.units == Units::In { 25.4 / 64.0 } else { 0.1 };
-    let say = |mm: f64| Length::from_mm((mm / step).round() * step).plain(album.units);
+    let say = |mm: f64| Length::from_mm(mm).read_off(album.units).plain(album.units);
     let drawn: Vec<String> = kit
         .parts
         .iter()

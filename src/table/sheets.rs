@@ -3,7 +3,7 @@
 
 use super::{album, words};
 use crate::finding::{Arg, Said};
-use crate::length::Units;
+use crate::length::Length;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
 use crate::work::{Files, Work};
@@ -79,8 +79,7 @@ fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
 
 /// What is left over, measured down to what a ruler shows.
 fn offcut(work: &Work, width: f64, height: f64) -> String {
-    let step = if work.album.units == Units::In { 25.4 / 16.0 } else { 1.0 };
-    let down = |mm: f64| crate::length::Length::from_mm((mm / step + 1e-6).floor() * step);
+    let down = |mm: f64| Length::from_mm(mm).down_to_a_step(work.album.units);
     words::sides(&work.album, down(width), down(height))
 }
 

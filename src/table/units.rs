@@ -4,11 +4,12 @@
 //! A bare number gets its unit, as a text; a text that then carries the file's own unit becomes a bare number again. What
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
-use super::change::{Hand, plain};
+use super::hand::{Hand, plain};
 use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::Cutter;
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::parts;
 use crate::stock::STOCK_FIELDS;
@@ -58,7 +59,7 @@ pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
     });
     let most = apart.fold(0.0, f64::max);
     // Arithmetic alone moves less than this, mm.
-    (most > 1e-6).then(|| {
+    (most > SAME).then(|| {
         let most = Length::from_mm((most * 100.0).ceil() / 100.0);
         Said::new("on-another-ruler").with("most", Arg::Length(most, Units::Mm))
     })

@@ -12,11 +12,13 @@ mod letters;
 mod marks;
 mod perforate;
 mod share;
+mod stroke;
 mod travel;
 
 pub use effort::Effort;
 pub use letters::{Lettering, lettering};
 pub use marks::Labels;
+pub use stroke::{Layer, Run, SheetPaths, Stroke};
 
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
@@ -26,73 +28,6 @@ use crate::net::Sense;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet, StockSheets};
 use marks::Marks;
-
-/// A layer of a cutting file. The order is the order of work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Layer {
-    /// Marks.
-    Draw,
-    /// Scores.
-    Score,
-    /// Cuts.
-    Cut,
-}
-
-impl Layer {
-    /// All layers in order of work.
-    pub const ALL: [Self; 3] = [Self::Draw, Self::Score, Self::Cut];
-
-    /// Its name in files.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Draw => "draw",
-            Self::Score => "score",
-            Self::Cut => "cut",
-        }
-    }
-}
-
-/// One thing that the tool does without a break in meaning: a score with its dashes, a contour.
-#[derive(Clone, Debug)]
-pub struct Stroke {
-    /// On which layer.
-    pub layer: Layer,
-    /// Number of its part.
-    pub part: usize,
-    /// Which of the part's copies.
-    pub copy: u32,
-    /// Which way it folds, on the score layer.
-    pub fold: Option<Sense>,
-    /// Where it runs on the sheet: mm, y up.
-    pub run: Run,
-}
-
-/// Where a stroke runs.
-#[derive(Clone, Debug)]
-pub enum Run {
-    /// Straight pieces.
-    Straight(Vec<(Point, Point)>),
-    /// Round and back to its start.
-    Closed(Contour),
-    /// Edges that follow one another: a mark, or what is left of an outline where neighbours' cuts do the rest.
-    Open(Vec<Edge>),
-}
-
-/// All strokes of one sheet in order of work.
-#[derive(Clone, Debug)]
-pub struct SheetPaths {
-    /// The sheet's name.
-    pub name: String,
-    /// How many times it is cut.
-    pub times: u32,
-    /// Width of the sheet, mm.
-    pub width: f64,
-    /// Height of the sheet, mm.
-    pub height: f64,
-    /// The strokes.
-    pub strokes: Vec<Stroke>,
-}
 
 /// The strokes of every sheet of every stock, in the sheets' order.
 ///

@@ -144,10 +144,7 @@ fn value(arg: &Arg, voice: Voice) -> FluentValue<'static> {
 fn worded(arg: &Arg, voice: Voice) -> String {
     match arg {
         Arg::Length(length, units) => self::length(*length, *units, voice),
-        Arg::Roughly(length, units) => {
-            let step = if *units == Units::In { 25.4 / 64.0 } else { 0.1 };
-            self::length(Length::from_mm((length.mm() / step).round() * step), *units, voice)
-        }
+        Arg::Roughly(length, units) => self::length(length.read_off(*units), *units, voice),
         Arg::Count(count) => count.to_string(),
         Arg::Number(number, decimals) => {
             let text = format!("{number:.*}", usize::from(*decimals));

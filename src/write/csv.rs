@@ -3,6 +3,7 @@
 
 use crate::album::Album;
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::Score;
 use crate::parts::{Kit, Part};
 use crate::stock::Pattern;
@@ -43,7 +44,7 @@ fn scores(part: &Part, plain: impl Fn(f64) -> String) -> String {
         part.flat.scores.iter().map(|score| mark(score, part.flat.height)).collect();
     marks.sort_by(|one, two| one.0.cmp(&two.0).then(one.1.total_cmp(&two.1)));
     // A score that a hole splits is one score to the hand.
-    marks.dedup_by(|one, two| one.0 == two.0 && (one.1 - two.1).abs() < 1e-6);
+    marks.dedup_by(|one, two| one.0 == two.0 && (one.1 - two.1).abs() < SAME);
     let words: Vec<String> = marks
         .into_iter()
         .map(|(top, at, fold)| format!("{} {} {fold}", if top { "top" } else { "left" }, plain(at)))

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What was measured on the folded album, for programs: lengths in mm, angles in degrees.
 
-use super::report::tidy;
+use super::number::tidy;
 use crate::fit::Fit;
 use serde::Serialize;
 

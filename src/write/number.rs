@@ -27,6 +27,13 @@ pub(super) fn push(out: &mut String, value: f64, decimals: u32) {
     }
 }
 
+/// A number to so many decimals.
+pub(super) fn rounded(value: f64, decimals: u32) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
+    let scale = 10_i64.pow(decimals) as f64;
+    steps(value, decimals) / scale
+}
+
 /// How many steps of the last decimal are written for a number.
 fn steps(value: f64, decimals: u32) -> f64 {
     #[allow(clippy::cast_precision_loss, reason = "a power of ten up to 10^12 is exact")]
@@ -44,6 +51,11 @@ pub(super) fn text(value: f64, decimals: u32) -> String {
     let mut out = String::new();
     push(&mut out, value, decimals);
     out
+}
+
+/// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
+pub(super) fn tidy(mm: f64) -> f64 {
+    rounded(mm, 6) + 0.0
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 //! What is left of the sheets, as entries for the `stocks` of another album.
 
 use crate::album::Album;
+use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
 use crate::sheets::StockSheets;
 use crate::stock::{CaliperFrom, Pattern, Stock};
@@ -66,5 +67,5 @@ fn entry(stock: &Stock, laid: &StockSheets, sizes: &[((i64, i64), u32)]) -> Valu
 
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
 fn tenths(mm: f64) -> i64 {
-    (mm * 10.0 + 1e-6).floor() as i64
+    (mm * 10.0 + WHOLE).floor() as i64
 }

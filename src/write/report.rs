@@ -2,14 +2,16 @@
 //! The machine-readable truth about a kit: `report.json`.
 
 use super::measures::Measures;
+use super::number::{rounded, tidy};
 use super::part_id;
 use crate::album::Album;
 use crate::contour::Point;
 use crate::finding::Finding;
 use crate::fit::Fit;
 use crate::length::{Length, Ruler, Units};
-use crate::parts::{BlockPart, Kit};
-use crate::sheets::{Piece, Sheet, StockSheets};
+use crate::net::Score;
+use crate::parts::{Block, BlockPart, Kit, Part};
+use crate::sheets::{Piece, Placed, Sheet, StockSheets};
 use crate::toolpath::{Effort, SheetPaths};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -186,11 +188,6 @@ struct PlaceRow<'a> {
     path: &'a str,
 }
 
-/// A thousandth of a micrometre: what arithmetic leaves behind that is not meant.
-pub(super) fn tidy(mm: f64) -> f64 {
-    (mm * 1e6).round() / 1e6 + 0.0
-}
-
 fn pair(point: Point) -> [f64; 2] {
     [tidy(point.x), tidy(point.y)]
 }
@@ -277,8 +274,70 @@ fn piece_row<'a>(piece: &Piece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
 fn tool_row(sheet: &SheetPaths) -> ToolRow {
     let effort = Effort::of(sheet);
     let [cut_mm, score_mm, draw_mm, travel_mm] =
-        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| (mm * 1e3).round() / 1e3);
+        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| rounded(mm, 3));
     ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
+}
+
+fn stock_name(album: &Album, number: usize) -> &str {
+    album.stocks.get(number).map_or("", |stock| stock.name.as_str())
+}
+
+fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
+    let score = |score: &Score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() };
+    PartRow {
+        id: &part.id,
+        kind: part.kind,
+        stock: stock_name(album, part.stock),
+        count: part.count,
+        width_mm: tidy(part.flat.width),
+        height_mm: tidy(part.flat.height),
+        area_mm2: tidy(part.flat.area()),
+        scores: part.flat.scores.iter().map(score).collect(),
+        used_in: &part.used_in,
+    }
+}
+
+fn block_row<'a>(kit: &'a Kit, block: &'a Block) -> BlockRow<'a> {
+    let part =
+        |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
+    BlockRow {
+        name: &block.name,
+        count: block.count,
+        runs: if block.upright { "up" } else { "right" },
+        parts: block.parts.iter().map(part).collect(),
+    }
+}
+
+fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet) -> SheetRow<'a> {
+    let placement = |placed: &Placed| PlacementRow {
+        part: part_id(&kit.parts, placed.part),
+        copy: placed.copy,
+        x_mm: tidy(placed.x),
+        y_mm: tidy(placed.y),
+        turn_deg: u16::from(placed.quarters) * 90,
+    };
+    SheetRow {
+        name: &sheet.name,
+        stock,
+        width_mm: tidy(sheet.width),
+        height_mm: tidy(sheet.height),
+        times: sheet.times,
+        placements: sheet.placements.iter().map(placement).collect(),
+        offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
+        cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
+        tool: None,
+    }
+}
+
+fn layout_row<'a>(album: &'a Album, stock: &StockSheets) -> LayoutRow<'a> {
+    LayoutRow {
+        stock: stock_name(album, stock.stock),
+        sheets: stock.count(),
+        lower_bound: stock.lower_bound,
+        proven_least: stock.proven_least,
+        used_percent: rounded(stock.used_percent, 4),
+        cut_short: stock.cut_short,
+    }
 }
 
 /// The whole report; `files` are those that it stands beside, each with its SHA-256.
@@ -291,83 +350,21 @@ pub fn report(
     findings: &[Finding],
     files: &BTreeMap<String, String>,
 ) -> String {
-    let stock_name = |number: usize| album.stocks.get(number).map_or("", |stock| stock.name.as_str());
-    let parts = kit
-        .parts
-        .iter()
-        .map(|part| PartRow {
-            id: &part.id,
-            kind: part.kind,
-            stock: stock_name(part.stock),
-            count: part.count,
-            width_mm: tidy(part.flat.width),
-            height_mm: tidy(part.flat.height),
-            area_mm2: tidy(part.flat.area()),
-            scores: part
-                .flat
-                .scores
-                .iter()
-                .map(|score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() })
-                .collect(),
-            used_in: &part.used_in,
-        })
-        .collect();
-    let block_part =
-        |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
-    let blocks = kit
-        .blocks
-        .iter()
-        .map(|block| BlockRow {
-            name: &block.name,
-            count: block.count,
-            runs: if block.upright { "up" } else { "right" },
-            parts: block.parts.iter().map(block_part).collect(),
-        })
-        .collect();
-    let sheets = stocks
-        .iter()
-        .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-        .map(|(stock, sheet)| SheetRow {
-            name: &sheet.name,
-            stock: stock_name(stock),
-            width_mm: tidy(sheet.width),
-            height_mm: tidy(sheet.height),
-            times: sheet.times,
-            placements: sheet
-                .placements
-                .iter()
-                .map(|placed| PlacementRow {
-                    part: part_id(&kit.parts, placed.part),
-                    copy: placed.copy,
-                    x_mm: tidy(placed.x),
-                    y_mm: tidy(placed.y),
-                    turn_deg: u16::from(placed.quarters) * 90,
-                })
-                .collect(),
-            offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
-            cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
-            tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
-        })
-        .collect();
-    let layouts = stocks
-        .iter()
-        .map(|stock| LayoutRow {
-            stock: stock_name(stock.stock),
-            sheets: stock.count(),
-            lower_bound: stock.lower_bound,
-            proven_least: stock.proven_least,
-            used_percent: (stock.used_percent * 1e4).round() / 1e4,
-            cut_short: stock.cut_short,
-        })
-        .collect();
     let whole = Report {
         format: FORMAT,
         title: &album.title,
         copies: album.copies,
-        parts,
-        blocks,
-        sheets,
-        layouts,
+        parts: kit.parts.iter().map(|part| part_row(album, part)).collect(),
+        blocks: kit.blocks.iter().map(|block| block_row(kit, block)).collect(),
+        sheets: stocks
+            .iter()
+            .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
+            .map(|(stock, sheet)| SheetRow {
+                tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
+                ..sheet_row(stock_name(album, stock), kit, sheet)
+            })
+            .collect(),
+        layouts: stocks.iter().map(|stock| layout_row(album, stock)).collect(),
         findings: rows(findings),
         files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
     };

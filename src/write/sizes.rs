@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! An album at many page sizes, for programs.
 
+use super::number;
 use crate::album::Album;
 use crate::length::Length;
 use crate::sizes::{Size, Survey, Why, jumps};
@@ -75,5 +76,5 @@ fn reason(album: &Album, why: &Why) -> Value {
 
 /// Rounded to a tenth of a micrometre, as in the report.
 fn mm(length: Length) -> f64 {
-    (length.mm() * 1e4).round() / 1e4
+    number::rounded(length.mm(), 4)
 }

@@ -8,6 +8,7 @@ use super::number::{push, text};
 use super::part_id;
 use crate::contour::{Contour, Edge, Point};
 use crate::cutter::Cutter;
+use crate::length::MM_PER_INCH;
 use crate::parts::Part;
 use crate::toolpath::{Layer, Run, SheetPaths, Stroke};
 use std::fmt::Write;
@@ -19,11 +20,11 @@ const HAIRLINE: f64 = 0.1;
 /// tenth of a micrometre.
 fn unit(name: &str) -> (f64, &'static str, u32) {
     match name {
-        "in" => (1.0 / 25.4, "in", 6),
+        "in" => (1.0 / MM_PER_INCH, "in", 6),
         // A pixel is 1/96 in (CSS Values and Units); some old readers take 1/90 (SVG 1.1, 7.10) or 1/72 in.
-        "px96" => (96.0 / 25.4, "", 4),
-        "px90" => (90.0 / 25.4, "", 4),
-        "px72" => (72.0 / 25.4, "", 4),
+        "px96" => (96.0 / MM_PER_INCH, "", 4),
+        "px90" => (90.0 / MM_PER_INCH, "", 4),
+        "px72" => (72.0 / MM_PER_INCH, "", 4),
         _ => (1.0, "mm", 4),
     }
 }

@@ -3,6 +3,7 @@
 
 use super::Section;
 use super::tried::Tried;
+use crate::length::tolerance::SAME;
 
 /// The longest gussets tried, in steps.
 const MOST_STEPS: u32 = 4096;
@@ -24,7 +25,7 @@ impl Section {
     pub fn longer_gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
         let longest = self.tamed().leaves.iter().map(|leaf| leaf.gusset).fold(0.0, f64::max);
         // The most steps that are no longer than what does not do.
-        let there = (1..MOST_STEPS).take_while(|steps| f64::from(*steps) * step <= longest + 1e-9).last().unwrap_or(0);
+        let there = (1..MOST_STEPS).take_while(|steps| f64::from(*steps) * step <= longest + SAME).last().unwrap_or(0);
         self.gusset_beyond(there, limit, step)
     }
 

@@ -20,20 +20,18 @@
 //! about the root, one of half the page's thickness about the corner. If its root stands too high, the spine edge
 //! hangs from it and the fore-edge rests below.
 
-use super::Leaf;
+use super::section::Leaf;
 use crate::contour::{Point, Rect, Vec2};
+use crate::length::tolerance::SAME;
 
 /// Less than this is no distance, mm.
-const HAIR: f64 = 1e-9;
+const TOUCHING: f64 = 1e-9;
 
 /// A page whose way to its fore-edge has less than this share along the table stands.
 const STANDS: f64 = 0.05;
 
 /// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
 const PRESS: f64 = 0.2;
-/// More than is ever lost in rounding, mm.
-const ROUNDING: f64 = 1e-6;
-
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
 
@@ -75,7 +73,7 @@ fn outward(along: Vec2) -> Vec2 {
 fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
     let way = corner - root;
     let length = way.hypot();
-    if length < HAIR || half - gusset > length {
+    if length < TOUCHING || half - gusset > length {
         return Vec2::new(0.0, 1.0);
     }
     lowered(way / length, (gusset - half) / length)
@@ -145,7 +143,7 @@ impl Side {
         let mut rest = self.settle(page);
         if self.solid() {
             rest = self.over_the_block(page, rest);
-        } else if self.high && from_end > HAIR && Self::is_in_the_way(self.end, page, rest) {
+        } else if self.high && from_end > TOUCHING && Self::is_in_the_way(self.end, page, rest) {
             rest = self.over(self.end, page);
         }
         let top = rest.from + normal(rest.along) * page.half;
@@ -163,12 +161,12 @@ impl Side {
 
     /// Whether the roots stand on something that goes down to the base.
     fn solid(&self) -> bool {
-        (self.end - self.foot).hypot() > HAIR
+        (self.end - self.foot).hypot() > TOUCHING
     }
 
     /// Whether what was laid last lies flat.
     pub(super) fn lies_flat(&self) -> bool {
-        self.bars.last().is_none_or(|rest| rest.along.y.abs() < HAIR)
+        self.bars.last().is_none_or(|rest| rest.along.y.abs() < TOUCHING)
     }
 
     /// Where a page rests on what is laid so far, if the base's end is not in its way.
@@ -179,7 +177,7 @@ impl Side {
         let start = start + up * half;
         let above = (root - start).dot(up);
         // The lowest leaf lies on the table; a gusset too short for that draws the base up a little.
-        if above < -gusset - HAIR
+        if above < -gusset - TOUCHING
             && let Some(&(corner, _)) = self.corners.last()
         {
             return self.clear_of_corners(page, tangent(root, gusset, half, corner));
@@ -198,7 +196,7 @@ impl Side {
             if spent > gusset {
                 let from = root - self.inward * gusset;
                 rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
-            } else if spent > HAIR {
+            } else if spent > TOUCHING {
                 return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
             }
         }
@@ -206,21 +204,21 @@ impl Side {
     }
 
     fn under_base(&self, root: Point, from: Point) -> bool {
-        (from - root).dot(Vec2::new(self.inward.y, -self.inward.x)) < -HAIR
+        (from - root).dot(Vec2::new(self.inward.y, -self.inward.x)) < -TOUCHING
     }
 
     /// A flush page that overhangs a page leaning under it may meet a corner further down.
     fn over_lower_corners(&self, page: Page, rest: Rest) -> Rest {
-        if rest.along.y <= HAIR {
+        if rest.along.y <= TOUCHING {
             return rest;
         }
         let up = normal(rest.along);
         let meets = |corner: &Point| {
             let way = *corner - rest.from;
-            way.dot(rest.along) > HAIR && way.dot(up) > HAIR - page.half
+            way.dot(rest.along) > TOUCHING && way.dot(up) > TOUCHING - page.half
         };
         // Where not even the box of all that is below comes so high, none of them does.
-        let near = |below: &Rect| highest(*below, rest.from, up) > HAIR - page.half - ROUNDING;
+        let near = |below: &Rect| highest(*below, rest.from, up) > TOUCHING - page.half - SAME;
         let near = self.corners.iter().rev().skip(1).take_while(|(_, below)| near(below));
         match near.map(|(corner, _)| *corner).find(meets) {
             Some(corner) if (corner - page.root).hypot() > page.gusset => {
@@ -235,11 +233,11 @@ impl Side {
         let Page { root, gusset, half, .. } = page;
         let mut along = along;
         for &(corner, below) in self.corners.iter().rev() {
-            if highest(below, root, normal(along)) <= gusset - half - ROUNDING {
+            if highest(below, root, normal(along)) <= gusset - half - SAME {
                 break;
             }
             let way = corner - root;
-            if way.dot(normal(along)) > gusset - half + HAIR && way.dot(along) > 0.0 {
+            if way.dot(normal(along)) > gusset - half + TOUCHING && way.dot(along) > 0.0 {
                 along = tangent(root, gusset, half, corner);
             }
         }
@@ -250,11 +248,11 @@ impl Side {
     fn on_the_table(&self, page: Page, rest: Rest) -> Rest {
         let Page { root, gusset, width, half } = page;
         let fore_edge = rest.along.y.mul_add(width, rest.from.y) - half * rest.along.x;
-        if fore_edge >= -HAIR || rest.along.y >= -HAIR || self.bars.is_empty() {
+        if fore_edge >= -TOUCHING || rest.along.y >= -TOUCHING || self.bars.is_empty() {
             return rest;
         }
         let slid = rest.from + rest.along * (fore_edge / -rest.along.y);
-        if (slid - root).hypot() <= gusset + HAIR {
+        if (slid - root).hypot() <= gusset + TOUCHING {
             return Rest { from: slid, ..rest };
         }
         let along = lowered(Vec2::new(1.0, 0.0), share(rest.from.y - half, width));
@@ -265,9 +263,9 @@ impl Side {
     fn is_in_the_way(end: Point, page: Page, rest: Rest) -> bool {
         let way = end - rest.from;
         if way.dot(rest.along) > 0.0 {
-            return way.dot(normal(rest.along)) > 1e-6 - page.half;
+            return way.dot(normal(rest.along)) > SAME - page.half;
         }
-        (rest.from - page.root).cross(end - page.root) > HAIR
+        (rest.from - page.root).cross(end - page.root) > TOUCHING
     }
 
     /// Where a page rests that has to go over an end of the base.
@@ -306,7 +304,7 @@ impl Side {
                 (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
             rest = Rest { from: touch + along * out, along };
         }
-        ((rest.from - root).hypot() <= gusset + 1e-6).then_some(rest)
+        ((rest.from - root).hypot() <= gusset + SAME).then_some(rest)
     }
 
     /// Where a page rests beside or over what all roots stand on. It hangs from the block's corner, or lies over it, or over
@@ -319,20 +317,20 @@ impl Side {
         }
         let spent = (self.end - page.root).hypot();
         let hung = Page { root: self.end, gusset: (page.gusset - spent).max(0.0), ..page };
-        let ways = [Some(page), (spent <= page.gusset + HAIR).then_some(hung)];
+        let ways = [Some(page), (spent <= page.gusset + TOUCHING).then_some(hung)];
         let corners = [self.end, self.foot];
         let free = |page: Page, rest: Rest| {
             !corners.into_iter().any(|corner| Self::is_in_the_way(corner, page, rest))
                 && self.beside_the_block(page, rest)
         };
         // Flat on what is there nothing lies lower.
-        if (flush.along - self.surface.1).hypot() < HAIR && free(page, flush) && self.clears(page, flush) {
+        if (flush.along - self.surface.1).hypot() < TOUCHING && free(page, flush) && self.clears(page, flush) {
             return flush;
         }
         let mut best: Option<(f64, Rest)> = None;
         let mut try_this = |page: Page, rest: Rest| {
             let low = (page.width / 2.0).mul_add(rest.along.y, rest.from.y);
-            let lower = best.is_none_or(|(least, _)| low < least - HAIR);
+            let lower = best.is_none_or(|(least, _)| low < least - TOUCHING);
             if lower && free(page, rest) && self.clears(page, rest) {
                 best = Some((low, rest));
             }
@@ -358,7 +356,7 @@ impl Side {
             for corner in corners {
                 let rest = self.clear_of_corners(way, leans(way, corner));
                 let low = (way.width / 2.0).mul_add(rest.along.y, rest.from.y);
-                let lower = best.is_none_or(|(least, _)| low < least - HAIR);
+                let lower = best.is_none_or(|(least, _)| low < least - TOUCHING);
                 if lower && free(way, rest) && self.clears(way, rest) {
                     best = Some((low, rest));
                 }
@@ -382,14 +380,14 @@ impl Side {
     fn clears(&self, page: Page, rest: Rest) -> bool {
         let meets = |corner: &Point| {
             let way = *corner - rest.from;
-            way.dot(rest.along) > HAIR && way.dot(normal(rest.along)) > 1e-6 - page.half
+            way.dot(rest.along) > TOUCHING && way.dot(normal(rest.along)) > SAME - page.half
         };
         // Where not even the box of all that is below comes so high, none of them does.
-        let near = |below: &Rect| highest(*below, rest.from, normal(rest.along)) > -page.half - ROUNDING;
+        let near = |below: &Rect| highest(*below, rest.from, normal(rest.along)) > -page.half - SAME;
         let mut near = self.corners.iter().rev().take_while(|(_, below)| near(below));
         let (start, surface) = self.surface;
         let fore_edge = rest.from + rest.along * page.width - normal(rest.along) * page.half;
-        (fore_edge - start).dot(normal(surface)) > -1e-6 && !near.any(|(corner, _)| meets(corner))
+        (fore_edge - start).dot(normal(surface)) > -SAME && !near.any(|(corner, _)| meets(corner))
     }
 
     /// Whether a spine edge stands beside the block or over it, not in it; its lower corner may press against the side a
@@ -397,12 +395,12 @@ impl Side {
     fn beside_the_block(&self, page: Page, rest: Rest) -> bool {
         let press = page.half * PRESS;
         let up = Vec2::new(self.inward.y, -self.inward.x);
-        let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - 1e-6;
+        let out = |point: Point| (point - self.end).dot(up).max((self.end - point).dot(self.inward)) > -press - SAME;
         [rest.from, rest.from - normal(rest.along) * page.half].into_iter().all(out)
     }
 }
 
 /// A height over a length; upright where there is no length.
 fn share(height: f64, length: f64) -> f64 {
-    if length > HAIR { (height / length).clamp(-1.0, 1.0) } else { 0.0 }
+    if length > TOUCHING { (height / length).clamp(-1.0, 1.0) } else { 0.0 }
 }

@@ -5,8 +5,13 @@
 //! first so many of the left, and the first so many of the right. So one pass over the leaves of each side tells the energy
 //! of all openings.
 
-use super::{COARSE, Section, Side, Sides};
+use super::section::{Leaf, Section};
+use super::side::Side;
+use super::sides::Sides;
 use std::f64::consts::FRAC_PI_2;
+
+/// Steps in which the base's tilt is searched at first, each way from flat.
+pub(super) const COARSE: i32 = 30;
 
 /// What a side has come to when so many leaves are laid.
 #[derive(Clone, Copy)]
@@ -39,7 +44,7 @@ impl Both {
         let (sine, cosine) = tilt.sin_cos();
         left.clear((section.base, section.depth()), high, (sine, cosine));
         right.clear((section.base, section.depth()), high, (-sine, cosine));
-        let laid = |side: &mut Side, leaves: &mut dyn Iterator<Item = (&super::Leaf, f64)>| {
+        let laid = |side: &mut Side, leaves: &mut dyn Iterator<Item = (&Leaf, f64)>| {
             let mut laid = vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }];
             for (leaf, from_end) in leaves {
                 side.lay(leaf, from_end);

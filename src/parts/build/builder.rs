@@ -8,10 +8,10 @@ use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::excerpt;
 use crate::net::{Flat, Net, NetProblem};
+use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Round, Side, Spare,
-    Tucked,
+    Block, BlockPart, Closing, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
 };
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;

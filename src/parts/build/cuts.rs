@@ -7,7 +7,8 @@
 //! pieces, and a row that can be cut for a smaller one can be cut for a larger one. Among the fewest, cuts lie at folds if
 //! they can, where a seam hides, and as far along as they can.
 
-use super::joined::{Break, Row, SAME, lean};
+use super::row::{Break, Row, lean};
+use crate::length::tolerance::SAME;
 use crate::net::{Leaf, Sense};
 
 /// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.

@@ -2,7 +2,8 @@
 //! Faces of pages and covers that panels of patterned paper can be stuck on.
 
 use crate::contour::{Contour, Rect};
-use crate::parts::kit::{Owner, Side};
+use crate::parts::bond::Side;
+use crate::parts::kit::Owner;
 
 /// A face that shows on the finished album.
 #[derive(Clone, Debug)]

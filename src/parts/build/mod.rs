@@ -6,4 +6,5 @@ pub(in crate::parts) mod builder;
 mod cuts;
 pub(in crate::parts) mod face;
 pub(in crate::parts) mod joined;
+pub(in crate::parts) mod row;
 pub(in crate::parts) mod sketch;

@@ -3,8 +3,8 @@
 
 use crate::contour::{Contour, Point, Vec2};
 use crate::net::{Fold, Net, Panel, Sense, Use};
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::Builder;
-use crate::parts::kit::{Face, Hold, Side};
 
 /// A panel.
 pub(in crate::parts) const fn panel(name: &'static str, purpose: Use, outline: Contour) -> Panel {

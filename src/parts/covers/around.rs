@@ -6,9 +6,11 @@ use crate::contour::Contour;
 use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
+use crate::parts::bond::{Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Hold, Owner, Side};
+use crate::parts::kit::Owner;
 use crate::parts::papers::panel;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
@@ -68,10 +70,10 @@ impl Around {
         let base = base(builder);
         let needed = carry.spine().max(pages).max(base + more) + more;
         let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
-        if spine < needed - 1e-6 {
+        if spine < needed - SAME {
             let least = builder.album.length(builder.album.at_least(needed).mm());
             let help = Said::new("cover-spine-narrow-help").with("field", of_cover(SPINE)).with("least", least);
-            let jams = spine < base + more - 1e-6;
+            let jams = spine < base + more - SAME;
             let text = if jams { Said::new("cover-spine-jams") } else { Said::new("cover-spine-narrow") };
             let text = text.with("what", what).with("spine", builder.album.length(spine));
             let text = text.with("needed", builder.album.rough(needed));
@@ -87,7 +89,7 @@ impl Around {
             }
         }
         let widest = needed + (needed / 2.0).max(LOOSE);
-        if spine > widest + 1e-6 {
+        if spine > widest + SAME {
             let text = Said::new("cover-spine-wide")
                 .with("spine", builder.album.length(spine))
                 .with("needed", builder.album.rough(needed));

@@ -15,10 +15,12 @@ use crate::fields::{Key, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Sense, Use};
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, Cut};
-use crate::parts::build::joined::{LAP, Row};
+use crate::parts::build::joined::LAP;
+use crate::parts::build::row::Row;
 use crate::parts::covers::around::{Around, about, of_cover};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Round, Side};
+use crate::parts::kit::{Owner, Purpose, Round};
 
 /// How tall the band is.
 pub(in crate::parts) const BAND: Key<Length> =

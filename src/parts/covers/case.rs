@@ -19,15 +19,17 @@ use crate::album::{Entry, Kind, Role};
 use crate::contour::Contour;
 use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::{READ, SAME};
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
 use crate::parts::covers::covering::{Covering, Part};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 
 const JOINT: Key<Option<Length>> =
@@ -240,82 +242,14 @@ fn sizes(builder: &mut Builder<'_>, entry: &Entry, around: &Around, thick: [f64;
     let covering =
         Covering { board: (width, height), spine: around.spine, joint, thick: (board, paper), turn_in, mitre };
     let mut say = Say { builder, entry };
-    if board < LEAST_BOARD - 1e-6 {
-        let text = Said::new("board-thin").with("board", say.length(board)).with("least", say.length(LEAST_BOARD));
-        let help = Said::new("board-thin-help").with("field", of_cover(BOARD));
-        let finding = Finding::warn("board-thin", about(), text).help(help);
-        say.builder.find(finding.at(entry.values.place(BOARD)));
-    }
-    if joint < board + paper + endpaper + CLEAR {
-        let text = Said::new("joint-jams").with("joint", say.length(joint)).with("board", say.length(board));
-        say.too_small("joint-narrow", JOINT, joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
+    say.board(board);
+    if !say.joint(joint, thick) {
         return None;
-    }
-    if joint < 1.5f64.mul_add(board, -1e-6) {
-        let text = Said::new("joint-stiff").with("joint", say.length(joint));
-        say.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
-    }
-    let widest = (2.0 * board).max(WIDEST_JOINT);
-    if joint > widest + 1e-6 {
-        let most = say.builder.album.at_most(widest);
-        let text = Said::new("joint-wide")
-            .with("joint", say.builder.album.length(joint))
-            .with("most", say.builder.album.rough(widest));
-        let help = Said::new("joint-wide-help")
-            .with("joint", of_cover(JOINT))
-            .with("most", say.builder.album.length(most.mm()));
-        let finding = Finding::note("joint-wide", about(), text).measured(Length::from_mm(joint), most);
-        let finding = finding.help(help).mend("cover.joint", most);
-        say.builder.find(finding.at(entry.values.place(JOINT)));
     }
     // What the boards have to stand off beyond what jams them.
     say.builder.spare(Said::new("the-case"), "in its joints", joint - board - paper - endpaper - CLEAR, 2);
-    if mitre < board - 1e-6 {
-        let text = Said::new("mitre-small").with("mitre", say.length(mitre)).with("board", say.length(board));
-        say.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);
-        return None;
-    }
-    if mitre > 1.5f64.mul_add(board, 1e-6) {
-        let most = say.builder.album.at_most(1.5 * board);
-        let text = Said::new("mitre-large").with("mitre", say.length(mitre)).with("most", say.length(most.mm()));
-        let finding = Finding::warn("mitre-large", about(), text).measured(Length::from_mm(mitre), most);
-        let help = Said::new("mitre-large-help").with("field", of_cover(MITRE)).with("most", say.length(most.mm()));
-        let finding = finding.help(help);
-        say.builder.find(finding.at(entry.values.place(MITRE)));
-    }
-    let strip = board + paper;
-    if covering.leg() > turn_in + board - 1.0 || turn_in < paper + 1.0 {
-        let text = Said::new("turn-ins-in-mitres").with("turn_in", say.length(turn_in));
-        say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
-        return None;
-    }
-    if turn_in < LEAST_TURN_IN - 1e-6 {
-        let usual = say.builder.album.rough(LEAST_TURN_IN);
-        let text = Said::new("turn-ins-hold-badly").with("turn_in", say.length(turn_in)).with("usual", usual);
-        say.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN, text, false);
-    }
-    // Turn-ins from head and tail must not meet, nor stick out of their board.
-    let most = (height / 2.0).min(width);
-    if turn_in > most || width < strip || entry.mm(LAPS) > width {
-        let text = Said::new("turn-in-too-wide")
-            .with("turn_in", say.length(turn_in))
-            .with("lap", say.length(entry.mm(LAPS)))
-            .with("width", say.length(width.max(0.0)))
-            .with("height", say.length(height));
-        let help = Said::new("turn-in-too-wide-help").with("turn_in", of_cover(TURN_IN));
-        let help = help.with("lap", of_cover(LAPS)).with("joint", of_cover(JOINT));
-        let finding = Finding::stop("turn-in-too-wide", about(), text).help(help);
-        say.builder.find(finding.at(entry.values.place(TURN_IN)));
-        return None;
-    }
-    if around.square * 2.0 >= width {
-        let text = Said::new("square-too-large").with("square", say.length(around.square));
-        let help = smaller("square-too-large-help", 3.0, width / 2.0 - 1e-3).with("field", of_cover(SQUARE));
-        let finding = Finding::stop("square-too-large", about(), text).help(help);
-        say.builder.find(finding.at(entry.values.place(SQUARE)));
-        return None;
-    }
-    Some(Sizes { thick, joint, off, covering })
+    let sound = say.mitre(mitre, board) && say.turn_in(&covering) && say.meeting(around, &covering);
+    sound.then_some(Sizes { thick, joint, off, covering })
 }
 
 /// Says what is wrong with a size.
@@ -327,6 +261,106 @@ struct Say<'b, 'a, 'e> {
 impl Say<'_, '_, '_> {
     fn length(&self, mm: f64) -> Arg {
         self.builder.album.length(mm)
+    }
+
+    fn board(&mut self, board: f64) {
+        if board < LEAST_BOARD - SAME {
+            let text =
+                Said::new("board-thin").with("board", self.length(board)).with("least", self.length(LEAST_BOARD));
+            let help = Said::new("board-thin-help").with("field", of_cover(BOARD));
+            let finding = Finding::warn("board-thin", about(), text).help(help);
+            self.builder.find(finding.at(self.entry.values.place(BOARD)));
+        }
+    }
+
+    /// Whether the boards turn in their joints.
+    fn joint(&mut self, joint: f64, [board, paper, endpaper]: [f64; 3]) -> bool {
+        if joint < board + paper + endpaper + CLEAR {
+            let text = Said::new("joint-jams").with("joint", self.length(joint)).with("board", self.length(board));
+            self.too_small("joint-narrow", JOINT, joint, 1.5f64.mul_add(board, paper + endpaper + CLEAR), text, true);
+            return false;
+        }
+        if joint < 1.5f64.mul_add(board, -SAME) {
+            let text = Said::new("joint-stiff").with("joint", self.length(joint));
+            self.too_small("joint-narrow", JOINT, joint, 1.5 * board, text, false);
+        }
+        let widest = (2.0 * board).max(WIDEST_JOINT);
+        if joint > widest + SAME {
+            let most = self.builder.album.at_most(widest);
+            let text = Said::new("joint-wide")
+                .with("joint", self.builder.album.length(joint))
+                .with("most", self.builder.album.rough(widest));
+            let help = Said::new("joint-wide-help")
+                .with("joint", of_cover(JOINT))
+                .with("most", self.builder.album.length(most.mm()));
+            let finding = Finding::note("joint-wide", about(), text).measured(Length::from_mm(joint), most);
+            let finding = finding.help(help).mend("cover.joint", most);
+            self.builder.find(finding.at(self.entry.values.place(JOINT)));
+        }
+        true
+    }
+
+    /// Whether the covering goes round the boards' corners.
+    fn mitre(&mut self, mitre: f64, board: f64) -> bool {
+        if mitre < board - SAME {
+            let text = Said::new("mitre-small").with("mitre", self.length(mitre)).with("board", self.length(board));
+            self.too_small("mitre-small", MITRE, mitre, 1.25 * board, text, true);
+            return false;
+        }
+        if mitre > 1.5f64.mul_add(board, SAME) {
+            let most = self.builder.album.at_most(1.5 * board);
+            let text = Said::new("mitre-large").with("mitre", self.length(mitre)).with("most", self.length(most.mm()));
+            let finding = Finding::warn("mitre-large", about(), text).measured(Length::from_mm(mitre), most);
+            let help =
+                Said::new("mitre-large-help").with("field", of_cover(MITRE)).with("most", self.length(most.mm()));
+            let finding = finding.help(help);
+            self.builder.find(finding.at(self.entry.values.place(MITRE)));
+        }
+        true
+    }
+
+    /// Whether the turn-ins reach round the boards and hold.
+    fn turn_in(&mut self, covering: &Covering) -> bool {
+        let (turn_in, (board, paper)) = (covering.turn_in, covering.thick);
+        if covering.leg() > turn_in + board - 1.0 || turn_in < paper + 1.0 {
+            let text = Said::new("turn-ins-in-mitres").with("turn_in", self.length(turn_in));
+            self.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN.max(covering.leg() + 1.0), text, true);
+            return false;
+        }
+        if turn_in < LEAST_TURN_IN - SAME {
+            let usual = self.builder.album.rough(LEAST_TURN_IN);
+            let text = Said::new("turn-ins-hold-badly").with("turn_in", self.length(turn_in)).with("usual", usual);
+            self.too_small("turn-in-narrow", TURN_IN, turn_in, LEAST_TURN_IN, text, false);
+        }
+        true
+    }
+
+    /// Whether what comes from opposite edges keeps clear of each other.
+    fn meeting(&mut self, around: &Around, covering: &Covering) -> bool {
+        let ((width, height), turn_in) = (covering.board, covering.turn_in);
+        let strip = covering.thick.0 + covering.thick.1;
+        // Turn-ins from head and tail must not meet, nor stick out of their board.
+        let most = (height / 2.0).min(width);
+        if turn_in > most || width < strip || self.entry.mm(LAPS) > width {
+            let text = Said::new("turn-in-too-wide")
+                .with("turn_in", self.length(turn_in))
+                .with("lap", self.length(self.entry.mm(LAPS)))
+                .with("width", self.length(width.max(0.0)))
+                .with("height", self.length(height));
+            let help = Said::new("turn-in-too-wide-help").with("turn_in", of_cover(TURN_IN));
+            let help = help.with("lap", of_cover(LAPS)).with("joint", of_cover(JOINT));
+            let finding = Finding::stop("turn-in-too-wide", about(), text).help(help);
+            self.builder.find(finding.at(self.entry.values.place(TURN_IN)));
+            return false;
+        }
+        if around.square * 2.0 >= width {
+            let text = Said::new("square-too-large").with("square", self.length(around.square));
+            let help = smaller("square-too-large-help", 3.0, width / 2.0 - READ).with("field", of_cover(SQUARE));
+            let finding = Finding::stop("square-too-large", about(), text).help(help);
+            self.builder.find(finding.at(self.entry.values.place(SQUARE)));
+            return false;
+        }
+        true
     }
 
     fn too_small(&mut self, id: &'static str, field: impl Into<Field>, size: f64, least: f64, text: Said, stops: bool) {

@@ -14,8 +14,8 @@
 
 use crate::contour::{Contour, Point, SAME, Vec2};
 use crate::net::{Fold, Net, Panel, Sense, Use};
+use crate::parts::bond::{Face, Side};
 use crate::parts::build::builder::side;
-use crate::parts::kit::{Face, Side};
 use std::f64::consts::SQRT_2;
 
 /// What the paper goes round, mm.

@@ -20,13 +20,16 @@ use crate::contour::{Contour, Vec2};
 use crate::fields::{Key, Otherwise, Text, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
-use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
+use crate::parts::build::joined::{Joined, LEAST_LAP};
+use crate::parts::build::row::Row;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Round};
+use crate::parts::kit::{Owner, Purpose, Round};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
@@ -100,9 +103,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let [back, spine, front] = shape.leaves;
     let [back_at, spine_at, front_at, end] = shape.at;
     let middle = around.height / 2.0;
-    let hole = |(x, y): (f64, f64), (width, height): (f64, f64)| {
-        Contour::rectangle(x - width / 2.0, y - height / 2.0, width, height)
-    };
     let slot = (SLOT, ties + SLOT);
     let slots = [(back, (back_at + INSET, middle)), (front, (end - INSET, middle))];
     if ties > 0.0 {
@@ -110,48 +110,21 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let window_at = (f64::midpoint(front_at, front_at + around.reach), middle);
     shape.row.holes.extend(window.map(|size| hole(window_at, size)));
-    let cut = |id: &str, kind, name: &str, net, stock| Cut {
-        id: id.into(),
-        kind,
-        family: kind,
-        net,
-        stock,
-        along_grain: false,
-        name: name.into(),
-        owner: Owner::Cover,
-        purpose: Purpose::Body,
-        place: entry.place(),
+    let whole = Cut {
+        along_grain: entry.grain_along_spine.unwrap_or(true),
+        ..cut(entry, ("cover", "wrap cover", "cover"), shape.row.net(), entry.stock)
     };
-    let mut whole = cut("cover", "wrap cover", "cover", shape.row.net(), entry.stock);
-    whole.along_grain = entry.grain_along_spine.unwrap_or(true);
     let Some(made) = shape.row.make(builder, &whole) else { return };
 
-    // A patch is stuck behind a slot by its back: seen from the inside left and right are swapped.
-    let up = (0.0, 1.0);
-    let behind = |builder: &mut Builder<'_>, piece: Option<usize>, face, leaf, from: (f64, f64)| {
-        if let (Some(piece), Some(on)) = (piece, made.side(leaf, Face::Back, from, up)) {
-            builder.bond(Hold::Stuck, side(piece, 0, face, (0.0, 0.0), up), on);
-        }
-    };
     if ties > 0.0 {
         builder.holds_shut();
-        let (wide, tall) = (2.0f64.mul_add(ROUND_SLOT, slot.0), 2.0f64.mul_add(ROUND_SLOT, slot.1));
-        let net = Net::single("patch", Contour::rectangle(0.0, 0.0, wide, tall));
-        let net = net.with_hole(hole((wide / 2.0, tall / 2.0), slot));
         for (leaf, at) in slots {
             let name = if leaf == back { "patch in the back" } else { "patch in the front" };
-            let piece = builder.piece(cut("cover-patch", "patch", name, net.clone(), entry.stock));
-            behind(builder, piece, Face::Back, leaf, (at.0 + wide / 2.0, at.1 - tall / 2.0));
+            patch(builder, entry, &made, (leaf, at), (name, slot));
         }
     }
     if let Some(size) = window {
-        // Its front looks out of the window.
-        let stock = builder.stock_named(entry, LINING, entry.stock);
-        let over = LEAST_LAP.min(FRAME - 1.0);
-        let (wide, tall) = (2.0f64.mul_add(over, size.0), 2.0f64.mul_add(over, size.1));
-        let net = Net::single("lining", Contour::rectangle(0.0, 0.0, wide, tall));
-        let piece = builder.piece(cut("cover-lining", "window lining", "window lining", net, stock));
-        behind(builder, piece, Face::Front, front, (window_at.0 - wide / 2.0, window_at.1 - tall / 2.0));
+        lining(builder, entry, &made, (front, window_at), size);
     }
     join(builder, &made, spine, spine_at + around.spine / 2.0, &around);
     if flap > 0.0 {
@@ -181,6 +154,63 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let cover = caliper + around.lining;
         let (room, says) = (around.spine - cover + (more - on_front).max(0.0), ("cover.spine", cover));
         band::make(builder, entry, &around, &Closed { across, thick, room, says, stock: entry.stock, spine });
+    }
+}
+
+fn hole((x, y): (f64, f64), (width, height): (f64, f64)) -> Contour {
+    Contour::rectangle(x - width / 2.0, y - height / 2.0, width, height)
+}
+
+fn cut<'a>(entry: &'a Entry, (id, kind, name): (&str, &'static str, &str), net: Net, stock: usize) -> Cut<'a> {
+    Cut {
+        id: id.into(),
+        kind,
+        family: kind,
+        net,
+        stock,
+        along_grain: false,
+        name: name.into(),
+        owner: Owner::Cover,
+        purpose: Purpose::Body,
+        place: entry.place(),
+    }
+}
+
+/// A patch that strengthens a slot, stuck behind it by its back: seen from the inside left and right are swapped.
+fn patch(
+    builder: &mut Builder<'_>,
+    entry: &Entry,
+    made: &Joined,
+    (leaf, at): (usize, (f64, f64)),
+    (name, slot): (&str, (f64, f64)),
+) {
+    let (wide, tall) = (2.0f64.mul_add(ROUND_SLOT, slot.0), 2.0f64.mul_add(ROUND_SLOT, slot.1));
+    let net = Net::single("patch", Contour::rectangle(0.0, 0.0, wide, tall));
+    let net = net.with_hole(hole((wide / 2.0, tall / 2.0), slot));
+    let piece = builder.piece(cut(entry, ("cover-patch", "patch", name), net, entry.stock));
+    behind(builder, made, (piece, Face::Back), (leaf, (at.0 + wide / 2.0, at.1 - tall / 2.0)));
+}
+
+/// What lines a window; its front looks out of it.
+fn lining(builder: &mut Builder<'_>, entry: &Entry, made: &Joined, (leaf, at): (usize, (f64, f64)), size: (f64, f64)) {
+    let stock = builder.stock_named(entry, LINING, entry.stock);
+    let over = LEAST_LAP.min(FRAME - 1.0);
+    let (wide, tall) = (2.0f64.mul_add(over, size.0), 2.0f64.mul_add(over, size.1));
+    let net = Net::single("lining", Contour::rectangle(0.0, 0.0, wide, tall));
+    let piece = builder.piece(cut(entry, ("cover-lining", "window lining", "window lining"), net, stock));
+    behind(builder, made, (piece, Face::Front), (leaf, (at.0 - wide / 2.0, at.1 - tall / 2.0)));
+}
+
+/// Sticks a piece behind a leaf of the cover.
+fn behind(
+    builder: &mut Builder<'_>,
+    made: &Joined,
+    (piece, face): (Option<usize>, Face),
+    (leaf, from): (usize, (f64, f64)),
+) {
+    let up = (0.0, 1.0);
+    if let (Some(piece), Some(on)) = (piece, made.side(leaf, Face::Back, from, up)) {
+        builder.bond(Hold::Stuck, side(piece, 0, face, (0.0, 0.0), up), on);
     }
 }
 
@@ -339,7 +369,7 @@ fn sound(builder: &mut Builder<'_>, entry: &Entry, around: &Around) -> bool {
         let help = help.with("most", length(builder, most.mm()));
         builder.find(finding.help(help).at(entry.values.place(FLAP)));
     }
-    if sound && lap < LEAST_LAP - 1e-6 {
+    if sound && lap < LEAST_LAP - SAME {
         let usual = builder.album.rough(LEAST_LAP);
         let text = Said::new("lap-narrow").with("lap", length(builder, lap)).with("usual", usual);
         let finding = Finding::warn("lap-narrow", about(), text);

@@ -24,10 +24,10 @@ use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::{RULE, channel, taken_up, wrapper};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, LAP, Slip};
-use crate::parts::kit::{Face, Hold};
 use crate::parts::maker::Maker;
 use std::f64::consts::PI;
 

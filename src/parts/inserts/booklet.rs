@@ -19,9 +19,9 @@ use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::creep;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, Slip};
-use crate::parts::kit::{Face, Hold};
 use crate::parts::maker::Maker;
 
 words! {

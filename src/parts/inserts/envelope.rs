@@ -25,9 +25,10 @@ use crate::fields::{Key, Otherwise, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::{Fold, Net, Panel, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, LAP, Slip};
-use crate::parts::kit::{Face, Flap, Hold};
+use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
 
 /// How far the back stays below the flap's fold.

@@ -17,6 +17,7 @@ use crate::contour::{Contour, Point};
 use crate::fields::{Key, usual};
 use crate::finding::Said;
 use crate::length::Length;
+use crate::length::tolerance::READ;
 use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
@@ -48,7 +49,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         let text = Said::new("corners-off-fold");
         let text = text.with("clipped", builder.album.length(2.0 * corner)).with("width", builder.album.length(width));
         let finding =
-            slip.stop("corner-too-large", CORNER, text, smaller("corners-off-fold-help", 4.0, width / 2.0 - 1e-3));
+            slip.stop("corner-too-large", CORNER, text, smaller("corners-off-fold-help", 4.0, width / 2.0 - READ));
         builder.find(finding.measured(Length::from_mm(2.0 * corner), Length::from_mm(width)));
         return;
     }

@@ -10,6 +10,7 @@ pub(in crate::parts) use crate::album::{COUNT, INSERT_PAGES as PAGES};
 use crate::fields::{Field, Key, Otherwise, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::kit::{Insert, Owner, Purpose};
@@ -100,7 +101,7 @@ impl<'e> Slip<'e> {
 
     /// Warns of a lap that holds badly.
     pub(in crate::parts) fn narrow_lap(&self, builder: &mut Builder<'_>, lap: f64) {
-        if lap >= NARROW - 1e-6 {
+        if lap >= NARROW - SAME {
             return;
         }
         let (has, usual) = (builder.album.length(lap), builder.album.rough(NARROW));

@@ -18,6 +18,7 @@ use crate::contour::Contour;
 use crate::fields::{Key, Text, needed, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
@@ -96,7 +97,7 @@ fn wrong(
     let (narrow, low) = (Said::new("mat-too-narrow"), Said::new("mat-too-low"));
     for (field, print, size, text) in [(insert::WIDTH, print.0, size.0, narrow), (insert::HEIGHT, print.1, size.1, low)]
     {
-        if size < print - 1e-6 {
+        if size < print - SAME {
             let text = text.with("size", length(size)).with("print", length(print));
             let help = Said::new("mat-too-small-help").with("across", Arg::field(ACROSS.name()));
             return Some(slip.stop("mat-too-small", field, text, help).measured(mm(size), mm(print)));

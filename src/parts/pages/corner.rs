@@ -24,11 +24,13 @@ use crate::contour::{Contour, Point, Vec2};
 use crate::fields::{Key, Text, needed, usual, words};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Use};
+use crate::parts::bond::Face;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::kit::{Face, Tucked};
+use crate::parts::kit::Tucked;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
@@ -101,7 +103,7 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Opt
 pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wants: [f64; 2]) -> bool {
     let (wide, tall) = (Said::new("print-too-wide"), Said::new("print-too-tall"));
     for (measured, allowed, text) in [(wants[0], page.width, wide), (wants[1], page.height, tall)] {
-        if measured > allowed + 1e-6 {
+        if measured > allowed + SAME {
             let help = Said::new("print-too-large-help").with("lies", Arg::field(LIES.name()));
             Wrong { id: "print-too-large", text, measured, allowed, help, field: PRINT.field }.say(builder, page);
             return true;

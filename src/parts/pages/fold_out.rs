@@ -72,25 +72,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         builder.find(finding);
     }
     let depth = entry.mm(DEPTH);
-    // Each panel from the page on, and the fold before it: half a turn in one, or in two.
-    let turn = if depth > 0.0 { 90.0 } else { 180.0 };
-    let flap = |name, wide| Leaf::new(name, Use::Flap, wide);
-    let mut row = vec![(Leaf::new("page", Use::Plain, width), (Sense::Valley, 0.0))];
-    row.extend((depth > 0.0).then(|| (flap(RISER, depth), (Sense::Valley, turn))));
-    row.push((flap("first leaf", width - step), (Sense::Valley, turn)));
-    row.extend((count > 1).then(|| (flap("second leaf", 2.0f64.mul_add(-step, width)), (Sense::Mountain, 180.0))));
-    let folds: Vec<(Sense, f64)> = row[1..].iter().map(|(_, fold)| *fold).collect();
-    let (mut leaves, mut folds): (Vec<Leaf>, _) = (row.into_iter().map(|(leaf, _)| leaf).collect(), folds);
-    if worked_leaf.on_back {
-        // The same from the fore-edge to the spine.
-        leaves.reverse();
-        folds.reverse();
-    }
-    for (leaf, (sense, angle)) in leaves[1..].iter_mut().zip(folds) {
-        *leaf = leaf.folded(sense, angle);
-    }
-    let root = if worked_leaf.on_back { leaves.len() - 1 } else { 0 };
-    let net = Net::row(Along::Across, height, &leaves, root);
+    let net = net((width, height), (step, depth, count), worked_leaf.on_back);
     let spans: Vec<(&str, f64, f64)> =
         net.panels.iter().map(|panel| (panel.name, panel.outline.bounds().x0, panel.outline.bounds().x1)).collect();
     let Some(piece) = page.piece(builder, "fold-out", ("fold-out", "fold-out"), net) else { return };
@@ -125,4 +107,27 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         page.face_beside(builder, (seen.0, &seen.1), size, front(piece, panel, (from, 0.0)), lies);
         page.face(builder, (behind.0, &behind.1), size, back(piece, panel, (to, 0.0)));
     }
+}
+
+/// The page with its leaves side by side; from the fore-edge to the spine where it is worked on its back.
+fn net((width, height): (f64, f64), (step, depth, count): (f64, f64, u32), on_back: bool) -> Net {
+    // Each panel from the page on, and the fold before it: half a turn in one, or in two.
+    let turn = if depth > 0.0 { 90.0 } else { 180.0 };
+    let flap = |name, wide| Leaf::new(name, Use::Flap, wide);
+    let mut row = vec![(Leaf::new("page", Use::Plain, width), (Sense::Valley, 0.0))];
+    row.extend((depth > 0.0).then(|| (flap(RISER, depth), (Sense::Valley, turn))));
+    row.push((flap("first leaf", width - step), (Sense::Valley, turn)));
+    row.extend((count > 1).then(|| (flap("second leaf", 2.0f64.mul_add(-step, width)), (Sense::Mountain, 180.0))));
+    let folds: Vec<(Sense, f64)> = row[1..].iter().map(|(_, fold)| *fold).collect();
+    let (mut leaves, mut folds): (Vec<Leaf>, _) = (row.into_iter().map(|(leaf, _)| leaf).collect(), folds);
+    if on_back {
+        // The same from the fore-edge to the spine.
+        leaves.reverse();
+        folds.reverse();
+    }
+    for (leaf, (sense, angle)) in leaves[1..].iter_mut().zip(folds) {
+        *leaf = leaf.folded(sense, angle);
+    }
+    let root = if on_back { leaves.len() - 1 } else { 0 };
+    Net::row(Along::Across, height, &leaves, root)
 }

@@ -8,8 +8,8 @@ use crate::album::Entry;
 use crate::fields::{Field, Key, usual, words};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::kit::{Face, Hold, Side};
 use crate::parts::pages::page::Page;
 use crate::parts::spines::carry::Carry;
 

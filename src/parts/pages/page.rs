@@ -4,9 +4,10 @@
 use crate::album::Entry;
 use crate::finding::Said;
 use crate::net::Net;
+use crate::parts::bond::{Face, Side};
 use crate::parts::build::builder::{Builder, Cut};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Face, Owner, Purpose, Side};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::pocket::{End, Pocket};
 use crate::parts::spines::carry::Carry;
 

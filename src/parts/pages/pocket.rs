@@ -16,8 +16,8 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::kit::{Face, Hold, Side};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::CONTENT;
 use crate::parts::pages::page::Page;

@@ -21,10 +21,11 @@ use crate::contour::{Contour, Vec2};
 use crate::fields::{Field, Key, rule};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::Net;
+use crate::parts::bond::Face;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
-use crate::parts::kit::Face;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
 use crate::parts::pages::page::Page;
@@ -49,7 +50,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 /// Says whether a pocket of this width is wrong on its page: wider than it, or too narrow for two seams.
 pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, pocket: f64) -> bool {
     let (measured, field) = (pocket, POCKET.field);
-    if pocket > page.width + 1e-6 {
+    if pocket > page.width + SAME {
         let text = Said::new("pocket-too-wide");
         let help = Said::new("pocket-too-wide-help");
         Wrong { id: "pocket-too-wide", text, measured, allowed: page.width, help, field }.say(builder, page);

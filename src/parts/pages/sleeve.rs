@@ -18,8 +18,8 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::kit::{Face, Hold};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, front};
 use crate::parts::pages::page::Page;

@@ -23,10 +23,11 @@ use crate::fields::{Key, rule, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::net::{Fold, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
 use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
-use crate::parts::kit::{Face, Flap, Hold};
+use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf, RISER, Wrong, back, given, tab};
 use crate::parts::pages::page::Page;
@@ -65,65 +66,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     if wrong_width(builder, &page, body) || wrong_height(builder, &page, tall, FRONT) {
         return;
     }
-    let wrong = |id, text, (measured, allowed), help, field| Wrong { id, text, measured, allowed, help, field };
-    let found = if tall > height {
-        let help = Said::new("front-too-tall-help");
-        Some(wrong("front-too-tall", Said::new("front-too-tall"), (tall, height), help, FRONT.field))
-    } else if tuck > tall / 2.0 {
-        let help = Said::new("tuck-too-deep-help").with("front", Arg::field(FRONT.name()));
-        Some(wrong("tuck-too-deep", Said::new("tuck-too-deep"), (tuck, tall / 2.0), help, TUCK.field))
-    } else if lead_in > tuck.min(body / 4.0) {
-        let (text, help) = (Said::new("flap-lead-in-too-large"), Said::new("flap-lead-in-too-large-help"));
-        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), help, LEAD_IN.field))
-    } else {
-        None
-    };
-    if let Some(wrong) = found {
+    if let Some(wrong) = wrong((body, height), (tall, tuck, lead_in)) {
         wrong.say(builder, &page);
         return;
     }
 
-    // Drawn with the spine at the left, and mirrored where it is at the right.
-    let x = |from_spine: f64| leaf.x(from_spine, 0.0);
-    let shape = |corners: &[(f64, f64)]| {
-        Contour::polygon(corners.iter().map(|&(from_spine, y)| (x(from_spine), y))).counter_clockwise()
-    };
-    let line = |from: (f64, f64), to: (f64, f64)| ((x(from.0), from.1), (x(to.0), to.1));
-    let depth = entry.mm(DEPTH);
-    let (near, far, deep) = (start + EASE, width - EASE, height - tall + tuck);
-    let (foot, top) = (height + depth, height + depth + deep);
-    let side_seam = |at: f64, out: f64| shape(&[(at, 0.0), (at, -tall), (at + out, seam - tall), (at + out, -seam)]);
-    let flap = [
-        (near, foot),
-        (far, foot),
-        (far, top - lead_in),
-        (far - lead_in, top),
-        (near + lead_in, top),
-        (near, top - lead_in),
-    ];
-    let mut net = Net {
-        panels: vec![
-            panel("page", Use::Plain, Contour::rectangle(0.0, 0.0, width, height)),
-            panel("front", Use::Plain, shape(&[(start, -tall), (width, -tall), (width, 0.0), (start, 0.0)])),
-            panel("inner seam", Use::Seam, side_seam(start, -seam)),
-            panel("outer seam", Use::Seam, side_seam(width, seam)),
-            panel("flap", Use::Flap, shape(&flap)),
-        ],
-        folds: vec![
-            flat_fold([0, 1], line((start, 0.0), (width, 0.0)), Sense::Valley),
-            flat_fold([1, 2], line((start, 0.0), (start, -tall)), Sense::Valley),
-            flat_fold([1, 3], line((width, 0.0), (width, -tall)), Sense::Valley),
-            flat_fold([0, 4], line((near, height), (far, height)), Sense::Valley),
-        ],
-        holes: Vec::new(),
-    };
-    if depth > 0.0 {
-        net.panels.push(panel(RISER, Use::Flap, shape(&[(near, height), (far, height), (far, foot), (near, foot)])));
-        let quarter = |between, y| Fold { angle: 90.0, ..flat_fold(between, line((near, y), (far, y)), Sense::Valley) };
-        net.folds.truncate(3);
-        net.folds.extend([quarter([0, 5], height), quarter([5, 4], foot)]);
-    }
-    let (net, by) = settled(net);
+    let (x, depth) = (|from_spine: f64| leaf.x(from_spine, 0.0), entry.mm(DEPTH));
+    let sizes = Sizes { start, tall, tuck, lead_in, depth };
+    let (near, far, deep, foot) = (start + EASE, width - EASE, sizes.deep(height), height + depth);
+    let (net, by) = settled(sizes.net(leaf, (height, seam)));
     let Some(piece) = page.piece(builder, "envelope", ("tuck envelope", "tuck envelope"), net) else { return };
     let side = |panel, face, at, along| moved(side(piece, panel, face, at, along), by);
     let (up, down) = ((0.0, 1.0), (0.0, -1.0));
@@ -172,4 +123,92 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let inside = side(1, Face::Front, (x(start), 0.0), down);
     let beyond = [0.0, (height - tall).min(tall)];
     builder.pocket(Pocket { beyond, flat: true, ..page.pocket((body, tall), across, up, inside) });
+}
+
+/// The envelope's sizes, mm.
+struct Sizes {
+    /// Where it begins, from the spine.
+    start: f64,
+    /// How tall its front is.
+    tall: f64,
+    /// How far its flap goes in, and how much is clipped off the flap's corners.
+    tuck: f64,
+    lead_in: f64,
+    /// How far the flap's scores are apart.
+    depth: f64,
+}
+
+impl Sizes {
+    /// How long its flap is.
+    fn deep(&self, height: f64) -> f64 {
+        height - self.tall + self.tuck
+    }
+
+    /// A leaf with its front below and its flap above.
+    fn net(&self, leaf: Leaf, (height, seam): (f64, f64)) -> Net {
+        let (&Self { start, tall, lead_in, depth, .. }, width) = (self, leaf.width);
+        // Drawn with the spine at the left, and mirrored where it is at the right.
+        let x = |from_spine: f64| leaf.x(from_spine, 0.0);
+        let shape = |corners: &[(f64, f64)]| {
+            Contour::polygon(corners.iter().map(|&(from_spine, y)| (x(from_spine), y))).counter_clockwise()
+        };
+        let line = |from: (f64, f64), to: (f64, f64)| ((x(from.0), from.1), (x(to.0), to.1));
+        let (near, far) = (start + EASE, width - EASE);
+        let (foot, top) = (height + depth, height + depth + self.deep(height));
+        let side_seam =
+            |at: f64, out: f64| shape(&[(at, 0.0), (at, -tall), (at + out, seam - tall), (at + out, -seam)]);
+        let flap = [
+            (near, foot),
+            (far, foot),
+            (far, top - lead_in),
+            (far - lead_in, top),
+            (near + lead_in, top),
+            (near, top - lead_in),
+        ];
+        let mut net = Net {
+            panels: vec![
+                panel("page", Use::Plain, Contour::rectangle(0.0, 0.0, width, height)),
+                panel("front", Use::Plain, shape(&[(start, -tall), (width, -tall), (width, 0.0), (start, 0.0)])),
+                panel("inner seam", Use::Seam, side_seam(start, -seam)),
+                panel("outer seam", Use::Seam, side_seam(width, seam)),
+                panel("flap", Use::Flap, shape(&flap)),
+            ],
+            folds: vec![
+                flat_fold([0, 1], line((start, 0.0), (width, 0.0)), Sense::Valley),
+                flat_fold([1, 2], line((start, 0.0), (start, -tall)), Sense::Valley),
+                flat_fold([1, 3], line((width, 0.0), (width, -tall)), Sense::Valley),
+                flat_fold([0, 4], line((near, height), (far, height)), Sense::Valley),
+            ],
+            holes: Vec::new(),
+        };
+        if depth > 0.0 {
+            net.panels.push(panel(
+                RISER,
+                Use::Flap,
+                shape(&[(near, height), (far, height), (far, foot), (near, foot)]),
+            ));
+            let quarter =
+                |between, y| Fold { angle: 90.0, ..flat_fold(between, line((near, y), (far, y)), Sense::Valley) };
+            net.folds.truncate(3);
+            net.folds.extend([quarter([0, 5], height), quarter([5, 4], foot)]);
+        }
+        net
+    }
+}
+
+/// What is wrong with the sizes of its front and its flap.
+fn wrong((body, height): (f64, f64), (tall, tuck, lead_in): (f64, f64, f64)) -> Option<Wrong> {
+    let wrong = |id, text, (measured, allowed), help, field| Wrong { id, text, measured, allowed, help, field };
+    if tall > height {
+        let help = Said::new("front-too-tall-help");
+        Some(wrong("front-too-tall", Said::new("front-too-tall"), (tall, height), help, FRONT.field))
+    } else if tuck > tall / 2.0 {
+        let help = Said::new("tuck-too-deep-help").with("front", Arg::field(FRONT.name()));
+        Some(wrong("tuck-too-deep", Said::new("tuck-too-deep"), (tuck, tall / 2.0), help, TUCK.field))
+    } else if lead_in > tuck.min(body / 4.0) {
+        let (text, help) = (Said::new("flap-lead-in-too-large"), Said::new("flap-lead-in-too-large-help"));
+        Some(wrong("lead-in-too-large", text, (lead_in, tuck.min(body / 4.0)), help, LEAD_IN.field))
+    } else {
+        None
+    }
 }

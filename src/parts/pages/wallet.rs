@@ -26,9 +26,10 @@ use crate::contour::Rect;
 use crate::fields::{Key, needed};
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Lies;
-use crate::parts::kit::{Closing, Face, Flap, Hold};
+use crate::parts::kit::{Closing, Flap};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Faces, RISER};
 use crate::parts::pages::page::Page;
@@ -67,28 +68,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     let on_back = entry.get(FACES) == Faces::Back;
 
-    let face = Leaf::new("page", Use::Plain, width);
-    let flap = Leaf::new("flap", Use::Flap, overflap);
-    let riser = (depth > 0.0).then(|| Leaf::new(RISER, Use::Flap, depth));
-    let mut leaves: Vec<Leaf> = std::iter::once(face).chain(riser).chain([flap]).collect();
-    if on_back {
-        leaves.reverse();
-    }
-    // Half a turn in one fold, or in two.
-    let angle = if riser.is_some() { 90.0 } else { 180.0 };
-    leaves[1..].iter_mut().for_each(|leaf| *leaf = leaf.folded(Sense::Valley, angle));
-    let root = if on_back { leaves.len() - 1 } else { 0 };
-    let back_net = Net::row(Along::Across, height, &leaves, root);
-    let pocket_net = Net::row(
-        Along::Up,
-        pocket,
-        &[
-            Leaf::new("lower seam", Use::Seam, seam),
-            Leaf::new("pocket", Use::Plain, height).folded(Sense::Mountain, 180.0),
-            Leaf::new("upper seam", Use::Seam, seam).folded(Sense::Mountain, 180.0),
-        ],
-        1,
-    );
+    let back_net = back((width, height), (overflap, depth), on_back);
+    let pocket_net = front(pocket, (height, seam));
     let seams = (pocket_net.panel("lower seam"), pocket_net.panel("upper seam"), back_net.panel("flap"));
     let (Some(lower), Some(upper), Some(flap_panel)) = seams else { return };
     let back = page.piece(builder, "back", ("wallet back", "wallet back"), back_net);
@@ -127,9 +108,48 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let lies = Lies { at: (flap_at, 0.0), shows: None };
     page.face_beside(builder, (carries, "flap"), (overflap, height), flap_side, lies);
     page.face(builder, (other, ""), (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
-    let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
-    let (by, over) = ((back, flap_panel), (front, 0));
     let tab = Carry::tab_of(builder.album);
+    closes(builder, entry, &page, ((back, flap_panel), (front, 0)));
+    // What is inside may stand out of it under the flap, up to its fold; at least half of it is inside.
+    let beyond = [(width - pocket).min(pocket - tab).max(0.0), 0.0];
+    let (across, up) = ([End::Open, End::Flap], [End::Sealed; 2]);
+    builder.pocket(Pocket { beyond, tab, ..page.pocket((pocket, height), across, up, under_pocket) });
+}
+
+/// The page and its flap side by side; the flap comes first where the pocket is on the back.
+fn back((width, height): (f64, f64), (overflap, depth): (f64, f64), on_back: bool) -> Net {
+    let face = Leaf::new("page", Use::Plain, width);
+    let flap = Leaf::new("flap", Use::Flap, overflap);
+    let riser = (depth > 0.0).then(|| Leaf::new(RISER, Use::Flap, depth));
+    let mut leaves: Vec<Leaf> = std::iter::once(face).chain(riser).chain([flap]).collect();
+    if on_back {
+        leaves.reverse();
+    }
+    // Half a turn in one fold, or in two.
+    let angle = if riser.is_some() { 90.0 } else { 180.0 };
+    leaves[1..].iter_mut().for_each(|leaf| *leaf = leaf.folded(Sense::Valley, angle));
+    let root = if on_back { leaves.len() - 1 } else { 0 };
+    Net::row(Along::Across, height, &leaves, root)
+}
+
+/// The pocket between its two seams.
+fn front(pocket: f64, (height, seam): (f64, f64)) -> Net {
+    Net::row(
+        Along::Up,
+        pocket,
+        &[
+            Leaf::new("lower seam", Use::Seam, seam),
+            Leaf::new("pocket", Use::Plain, height).folded(Sense::Mountain, 180.0),
+            Leaf::new("upper seam", Use::Seam, seam).folded(Sense::Mountain, 180.0),
+        ],
+        1,
+    )
+}
+
+/// The flap that folds over the pocket and closes it; both are told by their piece and panel.
+fn closes(builder: &mut Builder<'_>, entry: &Entry, page: &Page, (by, over): ((usize, usize), (usize, usize))) {
+    let (width, pocket, overflap, depth) = (page.width, entry.mm(POCKET), entry.mm(OVERFLAP), entry.mm(DEPTH));
+    let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
     builder.flap(Flap {
         name: page.name(),
         what: "flap",
@@ -139,15 +159,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         depth,
         caliper: page.caliper,
         over: [page.caliper, (width - pocket).max(0.0)],
-        pocket: Some((builder.pockets().len(), Way::Across, width - tab)),
+        pocket: Some((builder.pockets().len(), Way::Across, width - Carry::tab_of(builder.album))),
         field: OVERFLAP.name(),
         path: page.path(),
         place: places[0].clone(),
         two: true,
     });
     builder.closing(Closing { name: page.name(), flap: overflap, pocket, width, by, over, path: page.path(), places });
-    // What is inside may stand out of it under the flap, up to its fold; at least half of it is inside.
-    let beyond = [(width - pocket).min(pocket - tab).max(0.0), 0.0];
-    let (across, up) = ([End::Open, End::Flap], [End::Sealed; 2]);
-    builder.pocket(Pocket { beyond, tab, ..page.pocket((pocket, height), across, up, under_pocket) });
 }

@@ -15,6 +15,7 @@
 
 use crate::album::{Album, Bound, Panels};
 use crate::cutter::Cutter;
+use crate::length::tolerance::WHOLE;
 use crate::parts::build::face::{Looks, Plain};
 use crate::stock::Stock;
 use crate::usable::{Keeps, Usable};
@@ -75,7 +76,7 @@ impl Designs {
             let in_turn = (0..panels.stocks.len()).map(|ahead| (turn + ahead) % panels.stocks.len());
             let enough = |&at: &usize| {
                 let stock = panels.stocks[at];
-                left.get(&stock).is_some_and(|left| wants(stock) <= left + 1e-9)
+                left.get(&stock).is_some_and(|left| wants(stock) <= left + WHOLE)
             };
             let at = in_turn.clone().find(enough).or_else(|| in_turn.clone().next()).unwrap_or(0);
             let Some(&stock) = panels.stocks.get(at) else { break };

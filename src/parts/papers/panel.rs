@@ -17,9 +17,10 @@ use crate::album::{Bound, Decorated, ON, Panels, REVEAL, RUNS_ON};
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
 use crate::net::Net;
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::{Lies, Looks, Plain};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::papers::designs::Designs;
 use crate::parts::papers::runs::{self, Run};
 

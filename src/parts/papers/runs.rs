@@ -15,13 +15,11 @@
 //! choice). Others are cut each by itself.
 
 use crate::contour::Rect;
+use crate::length::tolerance::SAME;
 use crate::parts::build::face::{Looks, Plain};
 use crate::parts::kit::Owner;
 use crate::usable::{Keeps, Usable};
 use std::collections::BTreeMap;
-
-/// Lengths nearer than this are equal, mm.
-const SAME: f64 = 1e-6;
 
 /// Panels that are cut from one block.
 #[derive(Clone, Debug)]

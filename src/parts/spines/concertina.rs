@@ -25,9 +25,11 @@ use crate::cutter::Cutter;
 use crate::fields::{Key, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
@@ -111,7 +113,7 @@ impl Pleats {
         let usable = album.stocks.get(spine.stock).map(|stock| Usable::of(stock, cutter));
         let room = usable.and_then(|usable| usable.longest(height, true, keeps)).unwrap_or(f64::INFINITY);
         let longest = spine.get(LONGEST).map_or(room, |longest| longest.mm().min(room));
-        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest + 1e-6);
+        let count = (1..=pages).find(|&count| pleats.width(pages.div_ceil(count), count) <= longest + SAME);
         // Where a single pleat is too wide for the sheet, more pieces are no help.
         let count = count.unwrap_or(1);
         pleats.pieces = (0..count).map(|piece| pages / count + usize::from(piece < pages % count)).collect();
@@ -185,17 +187,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let Some(height) = guard.height(builder, entry) else { return };
     // A wish that no piece can keep; a sheet that is too small is told elsewhere.
     let least = pleats.width(1, builder.album.pages.len().min(2));
-    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - 1e-6) {
-        let least = Length::from_mm(least);
-        let text = Said::new("piece-too-long")
-            .with("least", builder.album.length(least.mm()))
-            .with("longest", builder.album.length(longest.mm()));
-        let finding = Finding::stop("piece-too-long", about(), text)
-            .measured(least, longest)
-            .help(Said::new("piece-too-long-help").with("field", of_spine(LONGEST)))
-            .mend("spine.longest", builder.album.at_least(least.mm()))
-            .at(entry.values.place(LONGEST));
-        builder.find(finding);
+    if let Some(longest) = entry.get(LONGEST).filter(|longest| longest.mm() < least - SAME) {
+        let finding = too_long(builder.album, Length::from_mm(least), longest);
+        builder.find(finding.at(entry.values.place(LONGEST)));
         return;
     }
     let rows: Vec<Piece> = (0..pleats.pieces.len()).map(|number| pleats.piece(builder.album, number)).collect();
@@ -218,21 +212,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let Some(piece) = piece else { return };
         made.push(piece);
     }
-    let (up, right) = ((0.0, 1.0), (1.0, 0.0));
-    for (index, pair) in rows.windows(2).enumerate() {
-        // The last base of one and the first of the next, each from the crease towards the other.
-        let last = pair[0].leaves.len() - 1;
-        let lap = if index.is_multiple_of(2) { guard.pitch } else { a_little_less(builder.album, guard.pitch) };
-        let next = if index.is_multiple_of(2) { a_little_less(builder.album, guard.pitch) } else { guard.pitch };
-        let left = (made[index], pair[0].panel(last), (pair[0].at - lap + guard.pitch / 2.0, 0.0));
-        let other = (made[index + 1], pair[1].panel(0), (next - guard.pitch / 2.0, 0.0));
-        let (upper, lower) = if index.is_multiple_of(2) { (other, left) } else { (left, other) };
-        builder.bond(
-            Hold::Stuck,
-            side(upper.0, upper.1, Face::Back, upper.2, right),
-            side(lower.0, lower.1, Face::Front, lower.2, right),
-        );
-    }
+    let right = (1.0, 0.0);
+    lap(builder, guard, &rows, &made);
     // The lower pieces stand on what is beneath; the base that stays put has its crease before the piece's first page.
     let (step, mut before) = (guard.pitch + guard.caliper, 0);
     let middle = whole(builder.album.pages.len()) * step / 2.0;
@@ -244,8 +225,41 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         }
         before += row.tabs.len();
     }
+    hang_pages(builder, guard, &rows, &made);
+}
+
+/// A wish that no piece can keep.
+fn too_long(album: &Album, least: Length, longest: Length) -> Finding {
+    let text =
+        Said::new("piece-too-long").with("least", album.length(least.mm())).with("longest", album.length(longest.mm()));
+    Finding::stop("piece-too-long", about(), text)
+        .measured(least, longest)
+        .help(Said::new("piece-too-long-help").with("field", of_spine(LONGEST)))
+        .mend("spine.longest", album.at_least(least.mm()))
+}
+
+/// Sticks the last base of each piece on the first of the next, each from the crease towards the other.
+fn lap(builder: &mut Builder<'_>, guard: Guard, rows: &[Piece], made: &[usize]) {
+    for (index, pair) in rows.windows(2).enumerate() {
+        let last = pair[0].leaves.len() - 1;
+        let lap = if index.is_multiple_of(2) { guard.pitch } else { a_little_less(builder.album, guard.pitch) };
+        let next = if index.is_multiple_of(2) { a_little_less(builder.album, guard.pitch) } else { guard.pitch };
+        let left = (made[index], pair[0].panel(last), (pair[0].at - lap + guard.pitch / 2.0, 0.0));
+        let other = (made[index + 1], pair[1].panel(0), (next - guard.pitch / 2.0, 0.0));
+        let (upper, lower) = if index.is_multiple_of(2) { (other, left) } else { (left, other) };
+        builder.bond(
+            Hold::Stuck,
+            side(upper.0, upper.1, Face::Back, upper.2, (1.0, 0.0)),
+            side(lower.0, lower.1, Face::Front, lower.2, (1.0, 0.0)),
+        );
+    }
+}
+
+/// Sticks the pleats back to back and hangs the pages on them.
+fn hang_pages(builder: &mut Builder<'_>, guard: Guard, rows: &[Piece], made: &[usize]) {
+    let up = (0.0, 1.0);
     let mut page = 0;
-    for (&piece, row) in made.iter().zip(&rows) {
+    for (&piece, row) in made.iter().zip(rows) {
         for &(index, from) in &row.tabs {
             let (left, right) = (row.panel(index), row.panel(index + 1));
             let top = (from + guard.tab, 0.0);

@@ -21,8 +21,9 @@ use crate::album::{Album, Entry, Kind, Role};
 use crate::cutter::Cutter;
 use crate::length::Length;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
@@ -173,35 +174,50 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     if let Some(&widest) = pieces.last() {
         builder.feet.push(side(widest, base, Face::Back, (middle(strips), low), right));
     }
-    let of_tee = |name: &str| panel(&hinge.tee(), 0, name);
-    let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
-    if let (Some(Some(tee)), [Some(left_wing), Some(left), Some(right_half), Some(right_wing)]) = (tee, tee_panels) {
-        // Its root stands in the middle, on the narrowest strip where there is one.
-        let wide = 2.0 * (hinge.wing + guard.gusset + guard.tab);
-        // Back to back, its halves stand a caliper apart.
+    if let Some(Some(tee)) = tee {
+        let beneath = pieces.first().map(|&under| (under, base, middle(1)));
         let half = builder.caliper(entry.stock) / 2.0;
-        for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, wide - hinge.wing, half)] {
-            let Some(&under) = pieces.first() else {
-                // Nothing is beneath it but a cover.
-                builder.feet.push(side(tee, wing, Face::Back, (root - away, low), right));
-                continue;
-            };
-            builder.bond(
-                Hold::Stuck,
-                side(tee, wing, Face::Back, (root, 0.0), right),
-                side(under, base, Face::Front, (middle(1) + away, 0.0), right),
-            );
-        }
+        stand_tee(builder, &hinge, (tee, height), beneath, (strips, half));
+    }
+}
+
+/// The T of the middle page: its root stands on the middle of the narrowest strip, which is told by its piece, its panel and
+/// where that middle is. Back to back, its halves stand a caliper apart, `half` of it to either side.
+fn stand_tee(
+    builder: &mut Builder<'_>,
+    hinge: &Hinge,
+    (tee, height): (usize, f64),
+    beneath: Option<(usize, usize, f64)>,
+    (page, half): (usize, f64),
+) {
+    let (guard, up, right) = (hinge.guard, (0.0, 1.0), (1.0, 0.0));
+    let low = guard.low();
+    let of_tee = |name: &str| Net::row(Along::Across, height, &hinge.tee(), 0).panel(name);
+    let tee_panels = ["left wing", "left tab", "right tab", "right wing"].map(of_tee);
+    let [Some(left_wing), Some(left), Some(right_half), Some(right_wing)] = tee_panels else { return };
+    // Its root stands in the middle, on the narrowest strip where there is one.
+    let wide = 2.0 * (hinge.wing + guard.gusset + guard.tab);
+    for (wing, root, away) in [(left_wing, hinge.wing, -half), (right_wing, wide - hinge.wing, half)] {
+        let Some((under, base, middle)) = beneath else {
+            // Nothing is beneath it but a cover.
+            builder.feet.push(side(tee, wing, Face::Back, (root - away, low), right));
+            continue;
+        };
         builder.bond(
             Hold::Stuck,
-            side(tee, left, Face::Back, (wide / 2.0, 0.0), up),
-            side(tee, right_half, Face::Back, (wide / 2.0, 0.0), up),
-        );
-        hang(
-            builder,
-            strips,
-            side(tee, left, Face::Front, (hinge.wing + guard.gusset, low), up),
-            Some(side(tee, right_half, Face::Front, (wide - hinge.wing - guard.gusset, low), up)),
+            side(tee, wing, Face::Back, (root, 0.0), right),
+            side(under, base, Face::Front, (middle + away, 0.0), right),
         );
     }
+    builder.bond(
+        Hold::Stuck,
+        side(tee, left, Face::Back, (wide / 2.0, 0.0), up),
+        side(tee, right_half, Face::Back, (wide / 2.0, 0.0), up),
+    );
+    hang(
+        builder,
+        page,
+        side(tee, left, Face::Front, (hinge.wing + guard.gusset, low), up),
+        Some(side(tee, right_half, Face::Front, (wide - hinge.wing - guard.gusset, low), up)),
+    );
 }

@@ -4,11 +4,12 @@
 use crate::album::{Album, Entry};
 use crate::fields::Field;
 use crate::finding::{Arg, Finding, Said};
+use crate::length::MM_PER_INCH;
 use crate::length::{Length, Units};
 use crate::net::{Leaf, Use};
+use crate::parts::bond::{Hold, Side};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
-use crate::parts::kit::{Hold, Side};
 use crate::parts::spines::carry::Carry;
 use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 
@@ -119,7 +120,7 @@ pub(in crate::parts) fn of_spine(field: impl Into<Field>) -> Arg {
 
 /// A little less than a size: 1 mm or 1/32 in; of a very small size most is kept (our choice).
 pub(in crate::parts) fn a_little_less(album: &Album, size: f64) -> f64 {
-    let less = if album.units == Units::In { 25.4 / 32.0 } else { 1.0 };
+    let less = if album.units == Units::In { MM_PER_INCH / 32.0 } else { 1.0 };
     (size - less).max(size * 0.8)
 }
 

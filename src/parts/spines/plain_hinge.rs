@@ -20,9 +20,11 @@ use crate::album::{Album, Entry, Kind, Role};
 use crate::cutter::Cutter;
 use crate::finding::{Finding, Said};
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Purpose};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
@@ -64,7 +66,7 @@ fn carry(album: &Album, _: &Cutter, _: &dyn Fn() -> Vec<f64>) -> Carry {
 fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let (guard, wing) = (Guard::of(builder.album), wing(builder.album));
     let Some(height) = guard.height(builder, entry) else { return };
-    if wing > guard.pitch + 1e-6 {
+    if wing > guard.pitch + SAME {
         let text = Said::new("hinge-wing-too-wide");
         let text = text.with("wing", builder.album.length(wing)).with("pitch", builder.album.length(guard.pitch));
         let help = Said::new("hinge-wing-too-wide-help").with("wing", of_spine(WING)).with("pitch", of_spine(PITCH));

@@ -21,10 +21,12 @@ use crate::album::{Album, Entry, Kind, Role, STOCK};
 use crate::cutter::Cutter;
 use crate::fields::{Key, rule};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
 use crate::net::{Along, Leaf, Net, Sense, Use, bend};
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Side};
+use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
@@ -60,7 +62,7 @@ const MOST: usize = 50;
 /// ```
 #[must_use]
 pub fn stubs_for(loaded: f64, hinge: f64, stub: f64) -> u32 {
-    let count = ((loaded - hinge) / stub - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX));
+    let count = ((loaded - hinge) / stub - WHOLE).ceil().clamp(0.0, f64::from(u32::MAX));
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held in range on the line before")]
     let count = count as u32;
     count
@@ -93,18 +95,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let counts = counts(&thickness, caliper);
     if let Some((page, stubs)) = counts.iter().enumerate().find(|(_, stubs)| **stubs > MOST) {
         let loaded = thickness.get(page).copied().unwrap_or_default();
-        let text = Said::new("too-many-stubs")
-            .with("page", page + 1)
-            .with("thick", builder.album.rough(loaded))
-            .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
-            .with("stubs", *stubs)
-            .with("most", MOST);
-        let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
-        let finding = Finding::stop("too-many-stubs", about(), text)
-            .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
-            .help(help)
-            .at(entry.values.place(PITCH));
-        builder.find(finding);
+        let finding = too_many(builder.album, (page, *stubs), loaded, caliper);
+        builder.find(finding.at(entry.values.place(PITCH)));
         return;
     }
     let mut cut = |id: String, kind: &'static str, name: String, leaves: &[Leaf], stays: usize| {
@@ -166,4 +158,18 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         hang(builder, page, side(piece, tab, Face::Front, (into, guard.low()), (0.0, 1.0)), None);
     }
     builder.bond(Hold::Stuck, last, at(liner, right_wing, Face::Front, wing + back + caliper / 2.0));
+}
+
+/// A page that is so thick that its block would take more stubs than can be stuck.
+fn too_many(album: &Album, (page, stubs): (usize, usize), loaded: f64, caliper: f64) -> Finding {
+    let text = Said::new("too-many-stubs")
+        .with("page", page + 1)
+        .with("thick", album.rough(loaded))
+        .with("caliper", Arg::Length(Length::from_mm(caliper), Units::Mm))
+        .with("stubs", stubs)
+        .with("most", MOST);
+    let help = Said::new("too-many-stubs-help").with("pitch", of_spine(PITCH)).with("stock", of_spine(STOCK));
+    Finding::stop("too-many-stubs", about(), text)
+        .measured(Length::from_mm(loaded), Length::from_mm(whole(MOST + 2) * caliper))
+        .help(help)
 }

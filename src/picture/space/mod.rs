@@ -16,6 +16,7 @@
 mod face;
 mod order;
 mod slab;
+mod view;
 
 use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
@@ -26,15 +27,7 @@ use glam::DVec3;
 use std::collections::BTreeMap;
 
 pub use slab::Stuff;
-
-/// How far things are turned counter-clockwise on the table, degrees.
-const TURN: f64 = 24.0;
-
-/// How far the look is tilted from straight down, degrees.
-const TILT: f64 = 47.0;
-
-/// Card thinner than this on the picture is drawn as one face, mm.
-const THIN: f64 = 0.5;
+use view::looked_at;
 
 /// Lines nearer to each other than this run into one, mm.
 const CLOSE: f64 = 0.5;
@@ -125,14 +118,6 @@ impl Scene {
         }
         picture
     }
-}
-
-/// A point as it is looked at: x right, y up on the picture, z towards the eye.
-fn looked_at(point: DVec3) -> DVec3 {
-    let (turn_sin, turn_cos) = TURN.to_radians().sin_cos();
-    let (tilt_sin, tilt_cos) = TILT.to_radians().sin_cos();
-    let (across, away) = (point.x * turn_cos - point.y * turn_sin, point.x.mul_add(turn_sin, point.y * turn_cos));
-    DVec3::new(across, away.mul_add(tilt_cos, point.z * tilt_sin), point.z.mul_add(tilt_cos, -away * tilt_sin))
 }
 
 /// Takes away every line that would run along a nearer one too close to be told from it, so that a stack of sheets is no

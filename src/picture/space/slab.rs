@@ -2,7 +2,7 @@
 //! A panel as it stands in space: one face where it is thin, a slab with sides where it is thick.
 
 use super::face::{Face, Line, Plane};
-use super::{THIN, looked_at};
+use super::view::{THIN, looked_at};
 use crate::contour::{Contour, Edge, Point, SAME};
 use crate::net::Stand;
 use crate::picture::{BOARD, BOARD_EDGE, CARD, CARD_BACK, Fill, PAPER, PAPER_BACK, PAPER_LINE};

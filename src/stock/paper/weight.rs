@@ -304,6 +304,8 @@ pub fn sheet_mass(width: Length, height: Length, gsm: f64) -> f64 {
     square_metres(width, height) * gsm
 }
 
+const SQUARE_MM_PER_SQUARE_METRE: f64 = 1_000_000.0;
+
 fn square_metres(width: Length, height: Length) -> f64 {
-    width.mm() * height.mm() / 1e6
+    width.mm() * height.mm() / SQUARE_MM_PER_SQUARE_METRE
 }

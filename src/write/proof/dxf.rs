@@ -3,13 +3,14 @@
 
 use super::{Bow, Pull, Rounding, in_order, pulls};
 use crate::contour::{Edge, Point, Rect};
+use crate::length::tolerance::READ;
 use crate::toolpath::SheetPaths;
 use dxf::Header;
 use dxf::entities::{Entity, EntityType};
 use dxf::enums::{AcadVersion, DrawingUnits, Units};
 
 /// Six decimals, mm.
-const ROUNDING: Rounding = Rounding { step: 1e-6 };
+const SIX_DECIMALS: Rounding = Rounding { step: 1e-6 };
 
 /// Reads a DXF file back.
 ///
@@ -27,9 +28,9 @@ pub(in crate::write) fn dxf(text: &str, sheet: &SheetPaths) -> Result<(), String
         if layer != name {
             return Err(format!("it is on the layer {layer} instead of {name}"));
         }
-        ROUNDING.pull(found, meant)
+        SIX_DECIMALS.pull(found, meant)
     };
-    in_order("stroke", &found, &meant, same, |(_, meant)| ROUNDING.is_tiny(meant))?;
+    in_order("stroke", &found, &meant, same, |(_, meant)| SIX_DECIMALS.is_tiny(meant))?;
     header(&drawing.header, meant.iter().flat_map(|(_, pull)| &pull.edges))
 }
 
@@ -69,6 +70,6 @@ fn header<'a>(header: &Header, meant: impl Iterator<Item = &'a Edge>) -> Result<
     let Some(extent) = extent else { return Ok(()) };
     let (low, high) = (&header.minimum_drawing_extents, &header.maximum_drawing_extents);
     let sides = [(low.x, extent.x0), (low.y, extent.y0), (high.x, extent.x1), (high.y, extent.y1)];
-    let right = sides.iter().all(|&(found, wanted)| super::near(found, wanted, 0.001));
+    let right = sides.iter().all(|&(found, wanted)| super::near(found, wanted, READ));
     if right { Ok(()) } else { Err("its header names another extent than it has".into()) }
 }

@@ -4,12 +4,17 @@
 use super::{Bow, Pull, Rounding, in_order, near, pulls};
 use crate::contour::Point;
 use crate::cutter::Cutter;
+use crate::length::MM_PER_INCH;
 use crate::net::Sense;
 use crate::parts::Part;
 use crate::toolpath::{Layer, SheetPaths, Stroke};
 use crate::write::part_id;
 use roxmltree::{Document, Node};
 use svgtypes::{PathParser, PathSegment};
+
+/// The step of the last of four decimals, which files in millimetres and pixels have, and of six, which those in inches have.
+const FOUR: f64 = 1e-4;
+const SIX: f64 = 1e-6;
 
 /// A unit of SVG files: what stands behind the root's numbers, how many mm it is, the step of its last decimal in it.
 #[derive(Clone, Copy)]
@@ -22,11 +27,11 @@ struct Unit {
 impl Unit {
     fn of(cutter: &Cutter) -> Self {
         let (suffix, mm, step) = match cutter.svg_units {
-            "in" => ("in", 25.4, 1e-6),
-            "px96" => ("", 25.4 / 96.0, 1e-4),
-            "px90" => ("", 25.4 / 90.0, 1e-4),
-            "px72" => ("", 25.4 / 72.0, 1e-4),
-            _ => ("mm", 1.0, 1e-4),
+            "in" => ("in", MM_PER_INCH, SIX),
+            "px96" => ("", MM_PER_INCH / 96.0, FOUR),
+            "px90" => ("", MM_PER_INCH / 90.0, FOUR),
+            "px72" => ("", MM_PER_INCH / 72.0, FOUR),
+            _ => ("mm", 1.0, FOUR),
         };
         Self { suffix, mm, step }
     }

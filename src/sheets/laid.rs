@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+//! Sheets with their parts in place, and how hard they are looked for.
+
+use crate::layout::Effort;
+
+/// All sheets of one stock.
+#[derive(Clone, Debug)]
+pub struct StockSheets {
+    /// Number of the stock.
+    pub stock: usize,
+    /// The sheets, equal ones once.
+    pub sheets: Vec<Sheet>,
+    /// No layout needs fewer sheets than this.
+    pub lower_bound: u64,
+    /// Whether the layout meets that bound.
+    pub proven_least: bool,
+    /// Part area over whole sheet area, percent.
+    pub used_percent: f64,
+    /// Whether the search was stopped before its end.
+    pub cut_short: bool,
+}
+
+impl StockSheets {
+    /// How many sheets to cut.
+    #[must_use]
+    pub fn count(&self) -> u64 {
+        self.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
+    }
+}
+
+/// One sheet with parts in place.
+#[derive(Clone, Debug)]
+pub struct Sheet {
+    /// Its name, and that of its files: `card-01`.
+    pub name: String,
+    /// Number of its size among the stock's sheets.
+    pub size: usize,
+    /// Width as it lies, mm.
+    pub width: f64,
+    /// Height as it lies, mm.
+    pub height: f64,
+    /// How many times it is cut.
+    pub times: u32,
+    /// The parts on it.
+    pub placements: Vec<Placed>,
+    /// What is left of it worth keeping: x, y, width and height, mm.
+    pub offcuts: Vec<[f64; 4]>,
+    /// How a trimmer cuts it apart, where it is laid for one.
+    pub cuts: Option<Piece>,
+}
+
+/// A rectangle of a sheet, and what becomes of it on the trimmer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Piece {
+    /// A part: the number of its placement on the sheet.
+    Part(usize),
+    /// What is left over: x, y, width and height, mm.
+    Offcut([f64; 4]),
+    /// It is cut again.
+    Cut(Cut),
+}
+
+/// A rectangle that is cut from edge to edge, once or several times side by side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// The rectangle: x, y, width and height, mm.
+    pub rect: [f64; 4],
+    /// Whether the cuts run upright, at an x; else level, at a y.
+    pub upright: bool,
+    /// Where they lie on the sheet, mm, in order.
+    pub at: Vec<f64>,
+    /// What they part, in the same order.
+    pub pieces: Vec<Piece>,
+}
+
+/// A part in place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placed {
+    /// Number of the part.
+    pub part: usize,
+    /// Counts the part's placements over all written sheets, from 1.
+    pub copy: u32,
+    /// Left edge of the turned part's nominal box on the sheet, mm.
+    pub x: f64,
+    /// Lower edge of the turned part's nominal box on the sheet, mm.
+    pub y: f64,
+    /// Quarter turns counter-clockwise.
+    pub quarters: u8,
+}
+
+/// How hard to look, and how.
+#[derive(Clone, Copy, Debug)]
+pub struct Search {
+    /// How hard.
+    pub effort: Effort,
+    /// Whether a trimmer must be able to cut every sheet apart from edge to edge.
+    pub trimmer: bool,
+    /// On how many threads; the result is the same for any number.
+    pub threads: usize,
+}

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+//! An album file's text in the hand that changes it.
+
+use crate::fields::{self, Change, Node, Source, Tree};
+use crate::finding::{Arg, Finding, Said};
+use serde_json::Value;
+
+/// A text on its way through several changes.
+#[derive(Debug)]
+pub(super) struct Hand {
+    pub source: Source,
+    pub notes: Vec<Said>,
+}
+
+impl Hand {
+    /// Makes one change.
+    pub(super) fn alter(&mut self, change: &Change) -> Result<(), Box<Finding>> {
+        let text = fields::alter(&self.source, change).map_err(|problem| unchanged(&problem))?;
+        self.take(text)
+    }
+
+    /// Goes on with another text.
+    pub(super) fn take(&mut self, text: String) -> Result<(), Box<Finding>> {
+        self.source = Source::new(self.source.name(), text.into_bytes())?;
+        Ok(())
+    }
+}
+
+/// A change that could not be made.
+pub(super) fn unchanged(problem: &fields::EditProblem) -> Box<Finding> {
+    refused("unchanged", problem.said(), "nothing-was-changed")
+}
+
+/// What a change speaks of is not there any more.
+pub(super) fn gone(what: impl Into<Arg>) -> Box<Finding> {
+    refused("unchanged", Said::new("gone").with("what", what), "nothing-was-changed")
+}
+
+/// A refusal that has a way out.
+pub(super) fn refused(id: &'static str, text: Said, help: &'static str) -> Box<Finding> {
+    Box::new(Finding::stop(id, Said::NOTHING, text).help(Said::new(help)))
+}
+
+/// A node as the value that it was read from.
+pub(super) fn plain(node: &Node) -> Option<Value> {
+    Some(match &node.tree {
+        Tree::Object(fields) => {
+            Value::Object(fields.iter().filter_map(|(name, _, node)| Some((name.clone(), plain(node)?))).collect())
+        }
+        Tree::Array(items) => items.iter().filter_map(plain).collect(),
+        Tree::Text(text) => text.as_str().into(),
+        // A whole number is written as one.
+        #[allow(clippy::cast_possible_truncation, reason = "numbers this small have no fraction and fit")]
+        Tree::Number(number) if number.fract() == 0.0 && number.abs() < 1e15 => (*number as i64).into(),
+        Tree::Number(number) => serde_json::Number::from_f64(*number)?.into(),
+        Tree::Flag(flag) => (*flag).into(),
+        Tree::Null => Value::Null,
+    })
+}
+
+/// A node as the value that its text says.
+pub(super) fn value_of(source: &Source, node: &Node) -> Value {
+    let text = source.text().get(node.range.clone()).unwrap_or_default();
+    serde_json::from_str(text).unwrap_or(Value::Null)
+}
