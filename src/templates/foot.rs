@@ -11,8 +11,12 @@ use crate::picture::{CUT, INK, Mark, Pen, Picture, measure};
 pub(super) const FOOT: f64 = 23.0;
 /// Em of its words, mm.
 const SIZE: f64 = 2.7;
-/// From line to line, mm.
-const LINE: f64 = 3.6;
+/// Smaller ones can't be read, mm.
+const SMALLEST: f64 = 1.5;
+/// From line to line, ems.
+const LINE: f64 = 1.33;
+/// How much of the foot the key takes, mm.
+const KEY: f64 = 4.0;
 const SCALE: Pen = Pen { width: 0.25, colour: INK, dash: &[] };
 /// The lengths to check, mm: a metric ruler's and an inch ruler's.
 const CHECKS: [(f64, &str); 2] = [(100.0, "100 mm"), (101.6, "4 in")];
@@ -24,10 +28,17 @@ pub(super) fn foot(picture: &mut Picture, at: Point, wide: f64, said: &Said, til
     checks(picture, at + Vec2::new(1.0, 17.5));
     key(picture, at + Vec2::new(1.0, 2.0));
     let keys: &[&'static str] = if tiled { &["template-check", "template-tiles"] } else { &["template-check"] };
+    let said: Vec<String> =
+        std::iter::once(said.to_string()).chain(keys.iter().map(|key| Said::new(key).to_string())).collect();
     let (left, top) = (at.x + 108.0, at.y + FOOT - 2.0);
-    let lines = std::iter::once(said.to_string()).chain(keys.iter().map(|key| Said::new(key).to_string()));
-    for (line, text) in (0_i32..).zip(lines.flat_map(|text| wrapped(&text, SIZE, at.x + wide - left))) {
-        words(picture, Point::new(left, f64::from(line).mul_add(-LINE, top)), text);
+    // A wide margin leaves a narrow foot: the letters are as large as they go in.
+    let set =
+        |size: f64| -> Vec<String> { said.iter().flat_map(|text| wrapped(text, size, at.x + wide - left)).collect() };
+    let above_key = FOOT - 2.0 - KEY;
+    let fits = |size: &f64| f64::from(u32::try_from(set(*size).len()).unwrap_or(u32::MAX)) * size * LINE <= above_key;
+    let size = (0..12_u32).map(|step| SIZE - 0.1 * f64::from(step)).find(fits).unwrap_or(SMALLEST);
+    for (line, text) in (0_i32..).zip(set(size)) {
+        words(picture, Point::new(left, f64::from(line).mul_add(-LINE * size, top)), size, text);
     }
 }
 
@@ -58,17 +69,18 @@ fn key(picture: &mut Picture, at: Point) {
     let mut from = at;
     for (pen, name) in lines {
         picture.marks.push(Mark::Line { points: vec![from, from + Vec2::new(SAMPLE, 0.0)], pen });
-        from.x += SAMPLE + 1.5 + words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), Said::new(name).to_string()) + 5.0;
+        from.x +=
+            SAMPLE + 1.5 + words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, Said::new(name).to_string()) + 5.0;
     }
     let patch = Contour::rectangle(from.x, from.y - 1.4, SAMPLE, 2.8);
     picture.marks.push(Mark::Shape { contours: vec![patch], fill: Some(GLUED), pen: None });
-    words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), Said::new("template-glued").to_string());
+    words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, Said::new("template-glued").to_string());
 }
 
 /// Words from a point on; says how wide they are, mm.
-fn words(picture: &mut Picture, from: Point, text: String) -> f64 {
-    let wide = measure(&text, SIZE);
-    picture.marks.push(Mark::Words { at: from + Vec2::new(wide / 2.0, 0.0), size: SIZE, text, upwards: false });
+fn words(picture: &mut Picture, from: Point, size: f64, text: String) -> f64 {
+    let wide = measure(&text, size);
+    picture.marks.push(Mark::Words { at: from + Vec2::new(wide / 2.0, 0.0), size, text, upwards: false });
     wide
 }
 

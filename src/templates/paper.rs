@@ -81,5 +81,5 @@ impl Print {
     }
 
     /// The largest margin that leaves anything to print on, mm: our choice.
-    pub const MOST_MARGIN: f64 = 25.0;
+    pub const MOST_MARGIN: f64 = 15.0;
 }

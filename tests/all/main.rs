@@ -51,6 +51,7 @@ mod spare;
 mod spines;
 mod table;
 mod table_album;
+mod templates;
 mod trimmer;
 mod verdicts_covers;
 mod verdicts_hunt;

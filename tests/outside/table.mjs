@@ -42,6 +42,7 @@ await check("the whole job", async (must) => {
   must(/no layout can do it in fewer|not known/.test(await text(page, "#sheets .result")), "it is not said whether fewer is possible");
   must((await download(page, "Everything in one zip", "kit.zip")) === "tide-table.zip", "the zip has another name");
   await download(page, "The album file, to keep");
+  must((await download(page, "Templates at true size", "templates.pdf")) === "templates.pdf", "the templates have another name");
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });

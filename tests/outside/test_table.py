@@ -137,6 +137,11 @@ def test_the_zip_is_what_the_command_line_writes(used, tmp_path):
     same_kit(used[0] / "tide-table.json", used[0] / "kit.zip", tmp_path)
 
 
+def test_the_templates_are_those_of_the_zip(used):
+    with zipfile.ZipFile(used[0] / "kit.zip") as opened:
+        assert opened.read("templates.pdf") == (used[0] / "templates.pdf").read_bytes()
+
+
 def test_the_trimmer_s_zip_is_cut_from_edge_to_edge(amiss, tmp_path):
     (tmp_path / "other").mkdir()
     album = ROOT / "fixtures" / "tide-table.json"

@@ -125,6 +125,7 @@ export function take(state) {
       sheets ? button("All SVG sheets", "kit", { "data-formats": "svg" }) : null,
       sheets ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
       sheets && take.formats.includes("html") ? button("The guide, to print", "file", { "data-file": "guide.html" }) : null,
+      sheets && take.formats.includes("pdf") ? button("Templates at true size (PDF)", "file", { "data-file": "templates.pdf" }) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
       button("The album file, to keep", "keep", { "aria-disabled": take.withheld ? "true" : null }),
       button("Print this page", "print"),
