@@ -30,8 +30,8 @@ pub use build::builder::{Builder, Cut};
 pub use example::example;
 pub use hidden::Hidden;
 pub use kit::{
-    Block, BlockPart, Bond, Closing, Face, Flap, Hold, Insert, Kit, Owner, Part, Piece, Purpose, Round, Side, Spare,
-    Tucked,
+    Block, BlockPart, Bond, Closing, Deed, Face, Flap, Hold, Holds, Insert, Kit, Owner, Part, Piece, Purpose, Round,
+    Side, Spare, Tucked,
 };
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};

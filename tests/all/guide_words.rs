@@ -171,7 +171,7 @@ fn cautions_stand_where_they_are_needed() {
     };
     let cut = of("cut");
     for words in [
-        "behind the blade",
+        "your holding hand on the rule, out of the blade's way",
         "light passes",
         "Cap the knife",
         "Never leave a laser unattended",

@@ -118,10 +118,9 @@ fn no_file_is_too_long() {
 }
 
 /// Circles of files that still stand. The list only grows shorter: what is mended comes off it.
-const CIRCLES: [&[&str]; 11] = [
+const CIRCLES: [&[&str]; 10] = [
     &["fit/clearance.rs", "fit/grip.rs", "fit/inserts.rs"],
     &["fit/linkage/mod.rs", "fit/linkage/side.rs", "fit/linkage/tried.rs"],
-    &["guide/desk.rs", "guide/mod.rs"],
     &["parts/build/cuts.rs", "parts/build/joined.rs"],
     &["parts/kit.rs", "parts/pocket.rs"],
     &["sheets/blocks.rs", "sheets/mod.rs", "sheets/table.rs"],

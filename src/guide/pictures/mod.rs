@@ -9,7 +9,7 @@ mod solid;
 
 pub(super) use bench::{at_fence, trim};
 pub(super) use joint::stick;
-pub(super) use solid::{both_ways, finished, fold, hang, is_shown_over};
+pub(super) use solid::{finished, fold, hang, is_shown_over};
 
 use super::desk::Desk;
 use super::draw::{Draw, GLUE, THIN, WORDS};

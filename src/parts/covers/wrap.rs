@@ -26,7 +26,7 @@ use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP, Row};
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
-use crate::parts::kit::{Face, Hold, Owner, Purpose, Round};
+use crate::parts::kit::{Deed, Face, Hold, Owner, Purpose, Round, Side};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
@@ -142,6 +142,14 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             let name = if leaf == back { "patch in the back" } else { "patch in the front" };
             let piece = builder.piece(cut("cover-patch", "patch", name, net.clone(), entry.stock));
             behind(builder, piece, Face::Back, leaf, (at.0 + wide / 2.0, at.1 - tall / 2.0));
+            // Its ribbon goes through the cover and its patch.
+            let on = made.side(leaf, Face::Front, at, up);
+            let hole = |on: Side| {
+                let holes = &builder.kit().pieces.get(on.piece)?.net.holes;
+                Some((on.piece, holes.iter().position(|hole| hole.bounds().contains(on.at))?))
+            };
+            let through = on.and_then(hole).into_iter().chain(piece.map(|piece| (piece, 0))).collect();
+            builder.deed(Deed::Tie { through, width: ties });
         }
     }
     if let Some(size) = window {
