@@ -112,11 +112,7 @@ impl<'a> Desk<'a> {
             let pages = self.pages(joints::page_of(self.kit(), pile).as_slice());
             return self.say("pile-named", vec![("mark", self.mark(piece.part)), ("pages", pages)]);
         }
-        let of_page = match piece.owner {
-            Owner::Page(page) => format!("page {page} "),
-            Owner::Spine | Owner::Cover | Owner::Insert(_) => String::new(),
-        };
-        let name = if of_page.is_empty() { piece.name.clone() } else { piece.name.replace(&of_page, "") };
+        let name = piece.of_owner();
         let places = vec![("mark", self.mark(piece.part)), ("kind", Line::text(self.words.term(&name)))];
         self.say("part-named", places)
     }

@@ -8,8 +8,11 @@ use crate::contour::{Point, Rect, Vec2};
 use crate::fit::order::Doing;
 use crate::fit::tape;
 use crate::length::tolerance::SAME;
-use crate::net::{Net, Use};
+use crate::net::{Net, Sense, Use};
 use crate::parts::{Bond, Face, Hold, Kit, Side};
+
+/// A border narrower than this is none, mm: our choice.
+pub const SEEN: f64 = 0.3;
 
 /// What is folded farther than this lies under what it hangs on, degrees.
 const UNDER: f64 = 175.0;
@@ -166,6 +169,21 @@ fn free_of(kit: &Kit, glued: &Side, faced: &Side, on: Rect) -> Option<[f64; 4]> 
     let (left, right) = (what.x0 - on.x0, on.x1 - what.x1);
     let [left, right] = if faced.face == Face::Front { [left, right] } else { [right, left] };
     Some([left, right, on.y1 - what.y1, what.y0 - on.y0])
+}
+
+/// Where what is stuck lies, as `borders` has it; none where a fold lets it go nowhere else.
+#[must_use]
+pub fn placed(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
+    let free = borders(kit, glued, faced)?;
+    let net = &kit.pieces.get(glued.piece)?.net;
+    let panel = net.panels.get(glued.panel)?;
+    let under = shown(net, glued.panel).is_some_and(|(_, fold)| fold.is_some());
+    let placed = under || panel.purpose.is_base() || (panel.purpose == Use::Plain && glued.panel == 0);
+    // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
+    let bends = kit.pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
+    let fills = free.iter().all(|free| free.abs() < SEEN);
+    let free = if bends && fills { borders_of_piece(kit, glued, faced)? } else { free };
+    placed.then_some(free)
 }
 
 /// The panel that shows where this one is stuck, and the fold between them, where that turns it under.

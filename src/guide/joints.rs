@@ -3,10 +3,10 @@
 //!
 //! In: a kit. Out: [`Job`]s. Never: words, pictures.
 
-use super::holding::{faced, glued};
+use super::holding::{faced, glued, placed};
 use crate::fit::order::{self, Doing};
 use crate::net::{Net, Sense, Use};
-use crate::parts::{Bond, Face, Hold, Kit, Owner};
+use crate::parts::{Bond, Face, Hold, Kit, Owner, Piece};
 
 /// Several joints that are made one after the other, for one page or for several that are alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,6 +70,7 @@ pub fn jobs(kit: &Kit) -> Vec<Job> {
             one.doing == job.doing
                 && !matches!(job.doing, Doing::HangPage | Doing::StackStrips)
                 && signatures(kit, one) == signatures(kit, &job)
+                && names(kit, one) == names(kit, &job)
         };
         match told.iter_mut().find(|one| likes(one)) {
             Some(one) => {
@@ -117,9 +118,9 @@ impl Job {
     }
 
     fn merge_alike(&mut self, kit: &Kit) {
-        let mut merged: Vec<Joint> = Vec::new();
+        let (mut merged, doing): (Vec<Joint>, Doing) = (Vec::new(), self.doing);
         for joint in std::mem::take(&mut self.joints) {
-            let like = |one: &Joint| joint_signature(kit, one) == joint_signature(kit, &joint);
+            let like = |one: &Joint| joint_signature(kit, one, doing) == joint_signature(kit, &joint, doing);
             match merged.iter_mut().find(|one| like(one)) {
                 Some(one) => one.again.push(joint.bonds),
                 None => merged.push(joint),
@@ -229,22 +230,42 @@ fn owner_of(kit: &Kit, bond: &Bond, doing: Doing) -> Vec<Owner> {
 }
 
 fn signatures(kit: &Kit, job: &Job) -> Vec<(Vec<Vec<i64>>, usize)> {
-    job.joints.iter().map(|joint| (joint_signature(kit, joint), joint.again.len())).collect()
+    job.joints.iter().map(|joint| (joint_signature(kit, joint, job.doing), joint.again.len())).collect()
 }
 
-fn joint_signature(kit: &Kit, joint: &Joint) -> Vec<Vec<i64>> {
-    joint.bonds.iter().map(|bond| signature(kit, *bond)).collect()
+/// What the pieces of a job are on their page: what is at the front of one page is not told with what is at the back of another.
+fn names(kit: &Kit, job: &Job) -> Vec<String> {
+    let bonds = job.joints.iter().flat_map(Joint::all).filter_map(|bond| kit.bonds.get(bond));
+    let pieces = bonds.flat_map(|bond| [bond.one.piece, bond.other.piece]).filter_map(|piece| kit.pieces.get(piece));
+    pieces.map(Piece::of_owner).collect()
 }
 
-/// Numbers that are equal for two joints that hands make in the same way.
-fn signature(kit: &Kit, bond: usize) -> Vec<i64> {
+fn joint_signature(kit: &Kit, joint: &Joint, doing: Doing) -> Vec<Vec<i64>> {
+    joint.bonds.iter().map(|bond| signature(kit, *bond, doing)).collect()
+}
+
+/// Numbers that are equal for two joints that hands make in the same way: parts, panels, faces, how the one lies on the other.
+fn signature(kit: &Kit, bond: usize, doing: Doing) -> Vec<i64> {
     let Some(bond) = kit.bonds.get(bond) else { return Vec::new() };
+    let (glued, faced) = (glued(kit, bond), faced(kit, bond));
     let mut all = vec![i64::from(bond.hold == Hold::Stuck)];
-    for side in [&bond.one, &bond.other] {
+    for side in [glued, faced] {
         let Some(piece) = kit.pieces.get(side.piece) else { continue };
         let index = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
         all.extend([index(piece.part), index(side.panel), i64::from(side.face == Face::Front)]);
-        all.extend([side.at.x, side.at.y, side.along.x, side.along.y].map(micrometres));
+    }
+    let (along, onto) = (glued.along, faced.along);
+    match placed(kit, glued, faced).filter(|_| glued.piece != faced.piece) {
+        // Strips on one backing are told with the place of each.
+        Some(_) if doing == Doing::StackStrips => all.extend([along.dot(onto), along.cross(onto)].map(micrometres)),
+        Some(free) => {
+            all.extend([along.dot(onto), along.cross(onto)].map(micrometres));
+            all.extend(free.map(micrometres));
+        }
+        None => {
+            let sides = [glued, faced].map(|side| [side.at.x, side.at.y, side.along.x, side.along.y]);
+            all.extend(sides.as_flattened().iter().map(|mm| micrometres(*mm)));
+        }
     }
     all
 }

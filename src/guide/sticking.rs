@@ -3,7 +3,7 @@
 
 use super::bits::{Figure, Step};
 use super::desk::{A_LINE, Desk};
-use super::holding::{self, Stick};
+use super::holding::{self, SEEN, Stick};
 use super::joints::{self, Job, Joint};
 use super::line::{Line, What};
 use super::told::Told;
@@ -11,9 +11,6 @@ use super::{measure, pictures};
 use crate::fit::order::Doing;
 use crate::net::{Net, Sense, Use};
 use crate::parts::{Bond, Face, Owner, Side};
-
-/// A border narrower than this is none, mm: our choice.
-const SEEN: f64 = 0.3;
 
 /// A fold that is turned less is none, degrees.
 const TURNED: f64 = 1.0;
@@ -196,27 +193,38 @@ fn spread(desk: &Desk<'_>, sides: &[(&Side, &Side)], held: &[Stick], name: &dyn 
     groups.into_iter().filter_map(line).collect()
 }
 
-/// The other places at which the same is done: pieces in one sentence, a piece on another one in a sentence each.
+/// The other places at which the same is done: pieces in one sentence, a piece on another one in a sentence each, and what lies
+/// otherwise with how it lies.
 fn again(desk: &Desk<'_>, joint: &Joint) -> Vec<Line> {
     let kit = desk.kit();
-    let pieces = |bonds: &Vec<usize>| {
+    let sides = |bonds: &Vec<usize>| {
         let bond = kit.bonds.get(*bonds.first()?)?;
-        Some([holding::glued(kit, bond).piece, holding::faced(kit, bond).piece])
+        Some([holding::glued(kit, bond), holding::faced(kit, bond)])
     };
-    let Some(first) = pieces(&joint.bonds) else { return Vec::new() };
-    let (mut alone, mut pairs) = (Vec::new(), Vec::new());
-    for [glued, faced] in joint.again.iter().filter_map(pieces) {
-        let (what, on) = (desk.piece(glued), desk.piece(faced));
-        if glued == faced || faced == first[1] {
-            alone.push(what);
-        } else if glued == first[0] {
-            alone.push(on);
+    let Some([first, on_first]) = sides(&joint.bonds) else { return Vec::new() };
+    let (mut alone, mut pairs): (Vec<Line>, Vec<Line>) = (Vec::new(), Vec::new());
+    let same = |places: Line| desk.say("stick-again", vec![("places", places)]);
+    let as_first = borders(desk, first, on_first);
+    for [glued, faced] in joint.again.iter().filter_map(sides) {
+        let (what, on) = (desk.piece(glued.piece), desk.piece(faced.piece));
+        let place = if glued.piece == faced.piece || faced.piece == on_first.piece {
+            what
+        } else if glued.piece == first.piece {
+            on
         } else {
-            pairs.push(desk.say("place-on", vec![("what", what), ("on", on)]));
+            pairs.push(same(desk.say("place-on", vec![("what", what), ("on", on)])));
+            continue;
+        };
+        let lies = if glued.piece == faced.piece { as_first.clone() } else { borders(desk, glued, faced) };
+        if lies == as_first {
+            alone.push(place);
+        } else {
+            pairs.push(same(place));
+            pairs.extend(lies);
         }
     }
-    let few = alone.chunks(A_LINE).map(|few| desk.words.list(few.to_vec())).chain(pairs);
-    few.map(|places| desk.say("stick-again", vec![("places", places)])).collect()
+    let few = alone.chunks(A_LINE).map(|few| same(desk.words.list(few.to_vec())));
+    few.chain(pairs).collect()
 }
 
 /// Equal pieces one on the other: how many for each page, and on what.
@@ -296,18 +304,8 @@ fn borders(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Vec<Line> {
 }
 
 fn place(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Vec<Line>> {
-    let kit = desk.kit();
-    let free = holding::borders(kit, glued, faced)?;
-    let net = &kit.pieces.get(glued.piece)?.net;
-    let panel = net.panels.get(glued.panel)?;
-    // Other flaps go where their fold lets them.
-    let under = holding::shown(net, glued.panel).is_some_and(|(_, fold)| fold.is_some());
-    let placed = under || panel.purpose.is_base() || (panel.purpose == Use::Plain && glued.panel == 0);
-    // Where paper only bends nobody sees where a panel of it begins: its own edges say where the board goes.
-    let bends = kit.pieces.get(faced.piece)?.net.folds.iter().any(|fold| fold.sense == Sense::Bent);
-    let fills = free.iter().all(|free| free.abs() < SEEN);
-    let free = if bends && fills { holding::borders_of_piece(kit, glued, faced)? } else { free };
-    if !placed || free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
+    let free = holding::placed(desk.kit(), glued, faced)?;
+    if free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
         return None;
     }
     let length = |mm: f64| desk.length(mm, What::Length, "border");

@@ -382,6 +382,17 @@ pub enum Holds {
     Window,
 }
 
+impl Piece {
+    /// What it is of its page: `front` for `page 1 front`; the whole name where it is of no page.
+    #[must_use]
+    pub fn of_owner(&self) -> String {
+        match self.owner {
+            Owner::Page(page) => self.name.replace(&format!("page {page} "), ""),
+            Owner::Spine | Owner::Cover | Owner::Insert(_) => self.name.clone(),
+        }
+    }
+}
+
 impl Part {
     /// What of it keeps to the sheet's grain and pattern.
     #[must_use]
