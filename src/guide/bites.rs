@@ -170,23 +170,3 @@ pub(super) fn is_box(hole: &Contour) -> bool {
     let bounds = hole.bounds();
     hole.edges().all(|edge| rim(edge, bounds).is_some())
 }
-
-/// A slot: a rectangle that stands askew. The middles of its short sides, and how wide it is, mm.
-pub(super) fn slot(hole: &Contour) -> Option<([Point; 2], f64)> {
-    let edges: Vec<Edge> = hole.edges().collect();
-    let [one, two, three, four] = edges[..] else { return None };
-    let right = |one: Edge, two: Edge| {
-        let (a, b) = (one.to - one.from, two.to - two.from);
-        a.dot(b).abs() < READ * a.hypot() * b.hypot()
-    };
-    let square = right(one, two) && right(two, three) && right(three, four);
-    if !edges.iter().all(|edge| edge.is_line()) || !square || is_box(hole) {
-        return None;
-    }
-    let (short, far) = if one.length() < two.length() { (one, three) } else { (two, four) };
-    let mut ends = [short, far].map(|edge| edge.from.midpoint(edge.to));
-    if ends[1].x < ends[0].x {
-        ends.reverse();
-    }
-    Some((ends, short.length()))
-}

@@ -9,7 +9,7 @@ use super::list::Row;
 use super::measure;
 use super::pictures;
 use super::told::Told;
-use crate::contour::{Contour, Point};
+use crate::contour::{Contour, Point, slot};
 use crate::length::tolerance::READ;
 use crate::parts::Part;
 
@@ -167,7 +167,7 @@ fn holes(desk: &Desk<'_>, part: &Part) -> Vec<Line> {
                 Some((.., tops)) => tops.push(part.flat.height - middle.y),
                 None => round.push((wide, middle.x, vec![part.flat.height - middle.y])),
             }
-        } else if let Some((ends, wide)) = bites::slot(hole) {
+        } else if let Some((ends, wide)) = slot(hole) {
             let from_top = |point: Point| length(part.flat.height - point.y);
             let places = vec![
                 ("width", length(wide)),

@@ -225,7 +225,7 @@ shape-notch-square-upright = { $n_is ->
     [one] Cut a square notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the top.
    *[other] Cut square notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the top.
 }
-shape-slot = Cut a slot { $width } wide in the slant. One end is { $left } from the left and { $top } from the top. The other end is { $to_left } from the left and { $to_top } from the top.
+shape-slot = Cut a slanting slot { $width } wide. One end is { $left } from the left and { $top } from the top. The other end is { $to_left } from the left and { $to_top } from the top.
 shape-punch = { $n_is ->
     [one] Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
    *[other] Punch holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
