@@ -6,7 +6,7 @@
 use super::holding::{faced, glued, placed};
 use crate::fit::order::{self, Doing};
 use crate::net::{Net, Sense, Use};
-use crate::parts::{Bond, Face, Hold, Kit, Owner, Piece};
+use crate::parts::{Bond, Face, Hold, Kit, Owner};
 
 /// Several joints that are made one after the other, for one page or for several that are alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,7 +70,6 @@ pub fn jobs(kit: &Kit) -> Vec<Job> {
             one.doing == job.doing
                 && !matches!(job.doing, Doing::HangPage | Doing::StackStrips)
                 && signatures(kit, one) == signatures(kit, &job)
-                && names(kit, one) == names(kit, &job)
         };
         match told.iter_mut().find(|one| likes(one)) {
             Some(one) => {
@@ -231,13 +230,6 @@ fn owner_of(kit: &Kit, bond: &Bond, doing: Doing) -> Vec<Owner> {
 
 fn signatures(kit: &Kit, job: &Job) -> Vec<(Vec<Vec<i64>>, usize)> {
     job.joints.iter().map(|joint| (joint_signature(kit, joint, job.doing), joint.again.len())).collect()
-}
-
-/// What the pieces of a job are on their page: what is at the front of one page is not told with what is at the back of another.
-fn names(kit: &Kit, job: &Job) -> Vec<String> {
-    let bonds = job.joints.iter().flat_map(Joint::all).filter_map(|bond| kit.bonds.get(bond));
-    let pieces = bonds.flat_map(|bond| [bond.one.piece, bond.other.piece]).filter_map(|piece| kit.pieces.get(piece));
-    pieces.map(Piece::of_owner).collect()
 }
 
 fn joint_signature(kit: &Kit, joint: &Joint, doing: Doing) -> Vec<Vec<i64>> {

@@ -23,6 +23,7 @@ pub mod list;
 pub mod measure;
 mod need;
 mod pictures;
+mod places;
 pub mod scoring;
 mod shaping;
 mod sticking;

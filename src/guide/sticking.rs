@@ -2,12 +2,12 @@
 //! What is stuck on what: one step for what hands do at one go, made from the bonds that it speaks of.
 
 use super::bits::{Figure, Step};
-use super::desk::{A_LINE, Desk};
-use super::holding::{self, SEEN, Stick};
+use super::desk::Desk;
+use super::holding::{self, Stick};
 use super::joints::{self, Job, Joint};
 use super::line::{Line, What};
 use super::told::Told;
-use super::{measure, pictures};
+use super::{measure, pictures, places};
 use crate::fit::order::Doing;
 use crate::net::{Net, Sense, Use};
 use crate::parts::{Bond, Face, Owner, Side};
@@ -32,6 +32,7 @@ pub(super) fn step(desk: &Desk<'_>, job: &Job, number: usize) -> Option<Step> {
     } else {
         go(desk, job.doing, joint)?
     };
+    step.lines.extend(places::elsewhere(desk, job, number));
     step.of.extend(job.bonds_of(number).into_iter().map(Told::Bond));
     let shows = desk.say("stick-picture", vec![("what", desk.piece(glued.piece)), ("on", desk.piece(faced.piece))]);
     let held = holding::stick(desk.job.album, kit, job.doing, *joint.bonds.first()?);
@@ -108,13 +109,13 @@ fn go(desk: &Desk<'_>, doing: Doing, joint: &Joint) -> Option<Step> {
         step.warn.push(desk.tell(if free { "glue-warn-gusset" } else { "glue-warn" }));
     }
     if !itself && held[0] != Stick::Slides {
-        step.lines.extend(borders(desk, glued, faced));
+        step.lines.extend(places::borders(desk, glued, faced));
     }
     if alike {
         let of = measure::count(whole(sides.len()), What::Many, desk.id(kit.pieces.get(glued.piece)?.part));
         step.lines.push(desk.say("stick-times", vec![("n", of)]));
     }
-    step.lines.extend(again(desk, joint));
+    step.lines.extend(places::again(desk, joint));
     Some(step)
 }
 
@@ -193,40 +194,6 @@ fn spread(desk: &Desk<'_>, sides: &[(&Side, &Side)], held: &[Stick], name: &dyn 
     groups.into_iter().filter_map(line).collect()
 }
 
-/// The other places at which the same is done: pieces in one sentence, a piece on another one in a sentence each, and what lies
-/// otherwise with how it lies.
-fn again(desk: &Desk<'_>, joint: &Joint) -> Vec<Line> {
-    let kit = desk.kit();
-    let sides = |bonds: &Vec<usize>| {
-        let bond = kit.bonds.get(*bonds.first()?)?;
-        Some([holding::glued(kit, bond), holding::faced(kit, bond)])
-    };
-    let Some([first, on_first]) = sides(&joint.bonds) else { return Vec::new() };
-    let (mut alone, mut pairs): (Vec<Line>, Vec<Line>) = (Vec::new(), Vec::new());
-    let same = |places: Line| desk.say("stick-again", vec![("places", places)]);
-    let as_first = borders(desk, first, on_first);
-    for [glued, faced] in joint.again.iter().filter_map(sides) {
-        let (what, on) = (desk.piece(glued.piece), desk.piece(faced.piece));
-        let place = if glued.piece == faced.piece || faced.piece == on_first.piece {
-            what
-        } else if glued.piece == first.piece {
-            on
-        } else {
-            pairs.push(same(desk.say("place-on", vec![("what", what), ("on", on)])));
-            continue;
-        };
-        let lies = if glued.piece == faced.piece { as_first.clone() } else { borders(desk, glued, faced) };
-        if lies == as_first {
-            alone.push(place);
-        } else {
-            pairs.push(same(place));
-            pairs.extend(lies);
-        }
-    }
-    let few = alone.chunks(A_LINE).map(|few| same(desk.words.list(few.to_vec())));
-    few.chain(pairs).collect()
-}
-
 /// Equal pieces one on the other: how many for each page, and on what.
 fn pile(desk: &Desk<'_>, joint: &Joint) -> Step {
     let kit = desk.kit();
@@ -296,48 +263,6 @@ fn bends(net: &Net, over: Option<bool>) -> Vec<usize> {
     };
     let bent = net.folds.iter().enumerate().filter(|(_, fold)| fold.sense == Sense::Bent && fold.angle.abs() > TURNED);
     bent.filter(|(_, fold)| turned(fold.between[1]) == over).map(|(number, _)| number).collect()
-}
-
-/// How far from the edges a piece is stuck on another one, where it leaves any of that free.
-fn borders(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Vec<Line> {
-    place(desk, glued, faced).unwrap_or_default()
-}
-
-fn place(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Vec<Line>> {
-    let free = holding::placed(desk.kit(), glued, faced)?;
-    if free.iter().any(|free| *free < -SEEN) || free.iter().all(|free| *free < SEEN) {
-        return None;
-    }
-    let length = |mm: f64| desk.length(mm, What::Length, "border");
-    let [left, right, above, below] = free;
-    if free.iter().all(|one| (one - left).abs() < SEEN) {
-        return Some(vec![desk.say("border-round", vec![("border", length(left))])]);
-    }
-    // The nearer edge says it all, both where it stands in the middle.
-    let sides = [
-        (["side-left", "edge-left"], left, right),
-        (["side-right", "edge-right"], right, left),
-        (["side-above", "edge-above"], above, below),
-        (["side-below", "edge-below"], below, above),
-    ];
-    let near = |one: f64, two: f64| one >= SEEN && one <= two + SEEN;
-    let flush = |one: f64, two: f64| one < SEEN && two >= SEEN;
-    let free: Vec<Line> = sides
-        .into_iter()
-        .filter(|(_, one, two)| near(*one, *two))
-        .map(|([side, _], free, _)| desk.say(side, vec![("free", length(free))]))
-        .collect();
-    let edges: Vec<Line> =
-        sides.into_iter().filter(|(_, one, two)| flush(*one, *two)).map(|([_, edge], ..)| desk.tell(edge)).collect();
-    let mut lines = Vec::new();
-    if !free.is_empty() {
-        lines.push(desk.say("border-sides", vec![("sides", desk.words.list(free))]));
-    }
-    if !edges.is_empty() {
-        let many = measure::count(whole(edges.len()), What::Many, "edges");
-        lines.push(desk.say("border-flush", vec![("edges", desk.words.list(edges)), ("n", many)]));
-    }
-    Some(lines)
 }
 
 fn whole(count: usize) -> u64 {

@@ -18,7 +18,7 @@ use crate::net::Sense;
 use crate::picture::{self, CUT, Pen, Picture, Stuff};
 
 /// Room for the picture of a step, mm.
-const ROOM: (f64, f64) = (78.0, 62.0);
+const ROOM: (f64, f64) = (78.0, 50.0);
 
 /// A part lying flat with its distances from the left and the top edge.
 pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {

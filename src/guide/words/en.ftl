@@ -297,6 +297,7 @@ key-glue = glue
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
 stick-kits = Make one kit after the other: the steps are for one.
 stick-times = Do this at all { $n } places.
+stick-elsewhere = For { $pages } it is { $what } on { $on }.
 stick-again = Do the same with { $places }.
 stick-picture = Where { $what } goes on { $on }.
 tape-head = Stick { $what } to { $on }.
