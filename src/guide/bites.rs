@@ -116,17 +116,18 @@ pub(super) fn bites(outline: &Contour) -> Vec<Bite> {
 
 /// The rim that an edge lies on.
 fn rim(edge: Edge, bounds: Rect) -> Option<Rim> {
-    let on = |value: fn(Point) -> f64, at: f64| [edge.from, edge.to].iter().all(|end| (value(*end) - at).abs() < READ);
-    let (x, y): (fn(Point) -> f64, fn(Point) -> f64) = (|point| point.x, |point| point.y);
+    let ends = [edge.from, edge.to];
+    let upright = |at: f64| ends.iter().all(|end| (end.x - at).abs() < READ);
+    let level = |at: f64| ends.iter().all(|end| (end.y - at).abs() < READ);
     if !edge.is_line() {
         None
-    } else if on(y, bounds.y0) {
+    } else if level(bounds.y0) {
         Some(Rim::Lower)
-    } else if on(x, bounds.x1) {
+    } else if upright(bounds.x1) {
         Some(Rim::Right)
-    } else if on(y, bounds.y1) {
+    } else if level(bounds.y1) {
         Some(Rim::Upper)
-    } else if on(x, bounds.x0) {
+    } else if upright(bounds.x0) {
         Some(Rim::Left)
     } else {
         None

@@ -45,11 +45,11 @@ fn merged(desk: &Desk<'_>, make: impl Fn(&Deed) -> Option<(Step, Option<Owner>)>
     steps
 }
 
-/// So often where it is more than once.
+/// With all that are alike, where that is more than one.
 fn times(desk: &Desk<'_>, (mut step, _): (Step, Vec<Owner>)) -> Step {
     if step.of.len() > 1 {
         let many = measure::count(whole(step.of.len()), What::Many, "deeds");
-        step.lines.push(desk.say("stick-times", vec![("n", many)]));
+        step.lines.push(desk.say("score-all", vec![("n", many)]));
     }
     step
 }

@@ -177,16 +177,6 @@ impl<'a> Desk<'a> {
         self.plans.iter().find(|plan| plan.sheet == sheet)
     }
 
-    /// The number of a page, or of the page that an insert is for.
-    pub(super) fn page_number(&self, owner: Owner) -> Option<Line> {
-        match owner {
-            Owner::Page(page) | Owner::Insert(page) => {
-                Some(measure::count(u64::try_from(page).unwrap_or(u64::MAX), What::Page, ""))
-            }
-            Owner::Spine | Owner::Cover => None,
-        }
-    }
-
     /// `page 1`, `pages 1, 2 and 4`; the spine and the cover have no number.
     pub(super) fn pages(&self, owners: &[Owner]) -> Line {
         let mut numbers: Vec<u64> = owners

@@ -92,10 +92,10 @@ fn score(desk: &Desk<'_>, setting: &Setting, alike: &[&Scored]) -> Option<Step> 
     if scored.again {
         step.lines.extend(by_lines(desk, "score-again", &at(true)));
     }
-    if let [row] = rows[..] {
-        if row.count > 1 {
-            step.lines.push(desk.say("score-all", vec![("n", measure::count(row.count, What::Count, id))]));
-        }
+    if let [row] = rows[..]
+        && row.count > 1
+    {
+        step.lines.push(desk.say("score-all", vec![("n", measure::count(row.count, What::Count, id))]));
     }
     for scored in alike {
         let marks = scoring::marks(desk.kit(), scored.part).into_iter().filter(|mark| mark.edge == scored.edge);

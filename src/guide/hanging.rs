@@ -9,7 +9,7 @@ use super::line::{Line, What};
 use super::told::Told;
 use super::{measure, pictures};
 use crate::net::Use;
-use crate::parts::{Face, Hold, Side};
+use crate::parts::{Face, Hold, Owner, Side};
 
 pub(super) fn steps(desk: &Desk<'_>, jobs: &[&Job]) -> Vec<Step> {
     let mut steps: Vec<(Step, Vec<&Job>)> = Vec::new();
@@ -39,7 +39,11 @@ fn named(desk: &Desk<'_>, mut step: Step, jobs: &[&Job]) -> Step {
     if rest.is_empty() {
         step.head = desk.say("hang-head", one.clone());
     } else {
-        let numbers = jobs.iter().filter_map(|job| desk.page_number(*job.owners.first()?)).collect();
+        let number = |job: &&Job| match job.owners.first() {
+            Some(Owner::Page(page)) => Some(measure::count(u64::try_from(*page).ok()?, What::Page, "")),
+            _ => None,
+        };
+        let numbers = jobs.iter().filter_map(number).collect();
         step.head = desk.say("hang-heads", vec![("pages", desk.words.list(numbers))]);
         let where_to = |job: &&Job| {
             let (side, ..) = tab(desk, job)?;

@@ -104,7 +104,7 @@ fn go(desk: &Desk<'_>, doing: Doing, joint: &Joint) -> Option<Step> {
         Stick::Glue => step.lines.push(desk.say("glue-press", places())),
         Stick::Slides | Stick::Tab { .. } => {}
     }
-    if held.iter().any(|held| *held == Stick::Glue) {
+    if held.contains(&Stick::Glue) {
         let free = doing == Doing::StackStrips && one_bends(&kit.pieces.get(glued.piece)?.net);
         step.warn.push(desk.tell(if free { "glue-warn-gusset" } else { "glue-warn" }));
     }
@@ -119,7 +119,7 @@ fn go(desk: &Desk<'_>, doing: Doing, joint: &Joint) -> Option<Step> {
     Some(step)
 }
 
-/// Leaves that lie in one another: each part once, so often as there are copies.
+/// Leaves that lie in one another: each part once, and then all copies alike.
 fn nest(desk: &Desk<'_>, joint: &Joint) -> Step {
     let sides = sides(desk, joint);
     let part = |side: &Side| desk.kit().pieces.get(side.piece).map(|piece| piece.part);
@@ -138,7 +138,7 @@ fn nest(desk: &Desk<'_>, joint: &Joint) -> Step {
     let mut step = Step::new(desk.say("nest-head", vec![("what", what), ("on", outer)]));
     step.lines.push(desk.tell("nest-how"));
     if copies > 1 {
-        step.lines.push(desk.say("stick-times", vec![("n", measure::count(whole(copies), What::Many, "copies"))]));
+        step.lines.push(desk.say("score-all", vec![("n", measure::count(whole(copies), What::Many, "copies"))]));
     }
     step
 }

@@ -5,7 +5,7 @@
 
 use crate::common::{cutter, fixtures, project};
 use crate::plates::altered;
-use hingeleaf::album;
+use hingeleaf::album::{self, Role};
 use hingeleaf::fields::Source;
 use hingeleaf::fit::order;
 use hingeleaf::guide::{self, Guide, Told};
@@ -13,7 +13,12 @@ use hingeleaf::net::{Sense, Use};
 use hingeleaf::parts::{self, Deed, Kit, Owner, example};
 use hingeleaf::work::Work;
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::{RngAlgorithm, TestRng, TestRunner};
 use std::collections::{BTreeMap, BTreeSet};
+
+/// Albums of several kinds at random.
+const MIXTURES: usize = 1000;
 
 /// Sections in which something is made of the pieces.
 const MAKING: [&str; 7] = ["shape", "score", "fold", "pages", "spine", "cover", "bind"];
@@ -157,6 +162,67 @@ proptest! {
         let text = example(maker).replacen(maker.example, &entry.to_string(), 1);
         check(maker.kind.name, &text);
     }
+}
+
+/// An album of several kinds with fields of their own: pages, a spine, often a cover, things to put in, often panels.
+fn any_album() -> impl Strategy<Value = String> {
+    let of = |role: Role| altered().prop_filter("another role", move |(maker, _)| maker.kind.role == role);
+    let entry = |role: Role| of(role).prop_map(|(_, entry)| entry.to_string());
+    let pages = prop::collection::vec(entry(Role::Page), 1..6);
+    let inserts = prop::collection::vec(entry(Role::Insert), 0..4);
+    let parts = (pages, entry(Role::Spine), prop::option::of(entry(Role::Cover)), inserts);
+    (parts, any::<bool>(), prop::sample::select(vec!["left", "right", "top"])).prop_map(
+        |((pages, spine, cover, inserts), panels, bound)| {
+            let cover = cover.map_or_else(String::new, |cover| format!(r#", "cover": {cover}"#));
+            let panels = if panels { r#", "panels": { "stock": "paper", "reveal": 3 }"# } else { "" };
+            format!(
+                r#"{{ "format": "hingeleaf-album/1", "bound": "{bound}", "stocks": {{
+                    "card": {{ "sheet": "1000x1400mm", "caliper": 0.3 }},
+                    "paper": {{ "sheet": "1000x1400mm", "caliper": 0.15, "pattern": "all-over" }},
+                    "board": {{ "sheet": "1000x1400mm", "caliper": 2 }} }},
+                "page": {{ "width": 148, "height": 190, "seam": 12, "stock": "card" }},
+                "pages": [{}], "spine": {spine}{cover}{panels}, "inserts": [{}] }}"#,
+                pages.join(", "),
+                inserts.join(", ")
+            )
+        },
+    )
+}
+
+/// Whatever kinds come together; most mixtures do not go together, so it is counted how many do.
+#[test]
+fn guides_of_random_mixtures_are_whole() {
+    let rng = TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]);
+    let mut runner = TestRunner::new_with_rng(ProptestConfig::default(), rng);
+    let albums = any_album();
+    let whole = (0..MIXTURES).filter(|_| check("a mixture", &albums.new_tree(&mut runner).unwrap().current())).count();
+    assert!(whole >= 20, "only {whole} of {MIXTURES} go together");
+}
+
+/// Albums of the examples alone, so that most go together: every cover on every spine, with panels and without.
+#[test]
+fn guides_of_every_cover_on_every_spine_are_whole() {
+    let of = |role: Role| parts::ALL.iter().filter(move |maker| maker.kind.role == role).map(|maker| maker.example);
+    let (pages, inserts) =
+        (of(Role::Page).collect::<Vec<_>>().join(", "), of(Role::Insert).collect::<Vec<_>>().join(", "));
+    let tied = [r#"{ "kind": "wrap", "ties": 10, "flap": 60, "band": 40, "window_width": 60, "window_height": 60 }"#];
+    let mut whole = 0;
+    for spine in of(Role::Spine) {
+        for cover in of(Role::Cover).chain(tied) {
+            for panels in ["", r#", "panels": { "stock": "paper", "reveal": 3 }"#] {
+                let text = format!(
+                    r#"{{ "format": "hingeleaf-album/1", "stocks": {{
+                        "card": {{ "sheet": "1000x1400mm", "caliper": 0.3 }},
+                        "paper": {{ "sheet": "1000x1400mm", "caliper": 0.15, "pattern": "all-over" }},
+                        "board": {{ "sheet": "1000x1400mm", "caliper": 2 }} }},
+                    "page": {{ "width": 148, "height": 190, "seam": 12, "stock": "card" }},
+                    "pages": [{pages}], "spine": {spine}, "cover": {cover}{panels}, "inserts": [{inserts}] }}"#
+                );
+                whole += usize::from(check(&format!("{spine} {cover} {panels}"), &text));
+            }
+        }
+    }
+    assert!(whole >= 8, "only {whole} go together");
 }
 
 /// The check bites: a step taken out, told again, or telling of nothing is a fault.
