@@ -7,7 +7,7 @@ use super::holding::Stick;
 use super::joints::{self, Job};
 use super::line::{Line, What};
 use super::told::Told;
-use super::{cautions, deeds, hanging, pictures, sticking};
+use super::{cautions, deeds, hanging, measure, pictures, sticking};
 use crate::fit::order::Doing;
 use crate::net::Use;
 use crate::parts::{Owner, PITCH};
@@ -164,6 +164,12 @@ fn steps(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
         steps.extend(sticking::bent(desk, Owner::Cover));
     }
     if job.doing == Doing::MeetCover {
+        let bases = deeds::bases(desk);
+        if let (Some(step), false) = (steps.last_mut(), bases.is_empty()) {
+            let many = u64::try_from(bases.len()).unwrap_or(u64::MAX);
+            step.lines.push(desk.say("meet-bases", vec![("n", measure::count(many, What::Many, "bases"))]));
+            step.of.extend(bases);
+        }
         steps.extend(deeds::end_flaps(desk));
     }
     once(steps)

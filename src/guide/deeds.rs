@@ -198,26 +198,34 @@ pub(super) fn loose(desk: &Desk<'_>) -> Vec<Step> {
 
 /// The flaps by which a concertina is stuck on the insides of its cover.
 pub(super) fn end_flaps(desk: &Desk<'_>) -> Option<Step> {
-    let kit = desk.kit();
-    let spine = kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Spine);
-    let stuck = |number: usize, panel: usize| {
-        let sides = kit.bonds.iter().flat_map(|bond| [bond.one, bond.other]);
-        sides.into_iter().any(|side| side.piece == number && side.panel == panel)
-    };
-    let flaps = spine.flat_map(|(number, piece)| {
-        let panels = piece.net.panels.iter().enumerate().filter(|(_, panel)| panel.purpose == Use::End);
-        panels.map(move |(panel, _)| (number, panel))
-    });
-    let of: Vec<Told> = flaps
-        .filter(|(piece, panel)| !stuck(*piece, *panel))
-        .map(|(piece, panel)| Told::EndFlap(piece, panel))
-        .collect();
+    let of: Vec<Told> =
+        unplaced(desk, Use::End).into_iter().map(|(piece, panel)| Told::EndFlap(piece, panel)).collect();
     (!of.is_empty()).then(|| {
         let mut step = Step::new(desk.tell("flaps-head"));
         step.lines = ["flaps-glue", "flaps-press", "flaps-why"].map(|key| desk.tell(key)).to_vec();
         step.of = of;
         step
     })
+}
+
+/// The bases of a concertina that no bond places: they go on the cover with the one that it does.
+pub(super) fn bases(desk: &Desk<'_>) -> Vec<Told> {
+    unplaced(desk, Use::Base).into_iter().map(|(piece, panel)| Told::Base(piece, panel)).collect()
+}
+
+/// Panels of the spine that are there for something and that no bond names.
+fn unplaced(desk: &Desk<'_>, purpose: Use) -> Vec<(usize, usize)> {
+    let kit = desk.kit();
+    let named = |number: usize, panel: usize| {
+        let sides = kit.bonds.iter().flat_map(|bond| [bond.one, bond.other]);
+        sides.into_iter().any(|side| side.piece == number && side.panel == panel)
+    };
+    let spine = kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Spine);
+    let panels = spine.flat_map(|(number, piece)| {
+        let panels = piece.net.panels.iter().enumerate().filter(move |(_, panel)| panel.purpose == purpose);
+        panels.map(move |(panel, _)| (number, panel))
+    });
+    panels.filter(|(number, panel)| !named(*number, *panel)).collect()
 }
 
 fn whole(count: usize) -> u64 {

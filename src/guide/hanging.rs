@@ -12,16 +12,30 @@ use crate::net::Use;
 use crate::parts::{Face, Hold, Owner, Side};
 
 pub(super) fn steps(desk: &Desk<'_>, jobs: &[&Job]) -> Vec<Step> {
+    let words = |step: &Step| step.lines.iter().chain(&step.warn).map(Line::plain).collect::<Vec<_>>();
     let mut steps: Vec<(Step, Vec<&Job>)> = Vec::new();
     for job in jobs {
         let Some(step) = how(desk, job) else { continue };
-        let words = |step: &Step| step.lines.iter().chain(&step.warn).map(Line::plain).collect::<Vec<_>>();
         match steps.last_mut() {
             Some((last, jobs)) if words(last) == words(&step) => jobs.push(job),
             _ => steps.push((step, vec![job])),
         }
     }
-    steps.into_iter().map(|(step, jobs)| named(desk, step, &jobs)).collect()
+    let mut known: Vec<(Vec<String>, &Job)> = Vec::new();
+    let mut told = Vec::new();
+    for (mut step, jobs) in steps {
+        // What has been told of other pages is not told again.
+        let lines = words(&step);
+        match known.iter().find(|(one, _)| *one == lines) {
+            Some((_, first)) => {
+                step.lines = vec![desk.say("hang-as", vec![("page", desk.pages(&first.owners))])];
+                step.warn.clear();
+            }
+            None => known.extend(jobs.first().map(|first| (lines, *first))),
+        }
+        told.push(named(desk, step, &jobs));
+    }
+    told
 }
 
 /// The tab and where it goes: the first bond of a page.

@@ -22,6 +22,8 @@ pub enum Told {
     Deed(usize),
     /// A concertina's end flap is stuck on the inside of the cover: its piece, its panel.
     EndFlap(usize, usize),
+    /// A base that no bond places is stuck on the cover with the others: its piece, its panel.
+    Base(usize, usize),
     /// A piece goes into nothing.
     Loose(usize),
 }
@@ -37,6 +39,7 @@ impl fmt::Display for Told {
             Self::Hole(part, hole) => write!(f, "hole-{part}-{hole}"),
             Self::Deed(deed) => write!(f, "deed-{deed}"),
             Self::EndFlap(piece, panel) => write!(f, "end-flap-{piece}-{panel}"),
+            Self::Base(piece, panel) => write!(f, "base-{piece}-{panel}"),
             Self::Loose(piece) => write!(f, "loose-{piece}"),
         }
     }

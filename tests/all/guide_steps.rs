@@ -309,7 +309,13 @@ fn the_card_has_its_cautions() {
     let text = std::fs::read_to_string(project().join("fixtures/tide-table.json")).unwrap();
     let search = hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Low, trimmer: true, threads: 1 };
     let album = crate::common::album(&text);
-    let work = Work::new(album, cutter(0.0, 0.0, 0.0), Default::default(), search, &hingeleaf::layout::Unwatched);
+    let work = Work::new(
+        album,
+        cutter(0.0, 0.0, 0.0),
+        hingeleaf::toolpath::Labels::default(),
+        search,
+        &hingeleaf::layout::Unwatched,
+    );
     let cut = section_words(&guide::guide(&work.guide_job(false)), "cut");
     assert!(cut.contains("guard down") && cut.contains("Lock its arm"), "{cut}");
     for file in ["src/guide/words/en.ftl", "src/words/en/commands.ftl", "src/words/en/page.ftl"] {

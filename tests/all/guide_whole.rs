@@ -54,13 +54,20 @@ fn to_tell(kit: &Kit) -> BTreeSet<Told> {
         let bent = piece.net.folds.iter().enumerate();
         let bent = bent.filter(|(_, fold)| fold.sense == Sense::Bent && fold.angle.abs() > 1.0);
         all.extend(bent.map(|(fold, _)| Told::Bend(number, fold)));
-        let flap = |panel: usize| piece.net.panels[panel].purpose == Use::End && piece.owner == Owner::Spine;
         let stuck = |panel: usize| {
             let sides = kit.bonds.iter().flat_map(|bond| [&bond.one, &bond.other]);
             sides.into_iter().any(|side| side.piece == number && side.panel == panel)
         };
-        let flaps = (0..piece.net.panels.len()).filter(|panel| covered && flap(*panel) && !stuck(*panel));
-        all.extend(flaps.map(|panel| Told::EndFlap(number, panel)));
+        // What the spine stands on its cover by, and no bond places.
+        for (panel, its) in piece.net.panels.iter().enumerate() {
+            if covered && piece.owner == Owner::Spine && !stuck(panel) {
+                all.extend(match its.purpose {
+                    Use::End => Some(Told::EndFlap(number, panel)),
+                    Use::Base => Some(Told::Base(number, panel)),
+                    _ => None,
+                });
+            }
+        }
     }
     all
 }
