@@ -203,9 +203,12 @@ impl Work {
 
     #[cfg(feature = "png")]
     fn pictures(&self, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        // The same letters as in the guide.
+        let rows = guide::list::list(&self.album, &self.kit);
+        let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
         for (stock, sheet) in self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
         {
-            let picture = picture::sheet(&self.album, &self.kit, stock, sheet);
+            let picture = picture::sheet(&self.album, &self.kit, stock, sheet, &letter);
             let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
             sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
         }

@@ -13,6 +13,7 @@ mod cross;
 mod edge;
 mod offset;
 mod pile;
+mod slot;
 
 pub use crate::length::tolerance::SAME;
 pub use corner::Corner;
@@ -21,6 +22,7 @@ pub use edge::Edge;
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow};
 pub use pile::{Pile, pile};
+pub use slot::slot;
 
 use crate::length::tolerance::PARALLEL;
 use cavalier_contours::polyline::{PlineSource, PlineSourceMut, Polyline};

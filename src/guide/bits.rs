@@ -2,6 +2,7 @@
 //! What a guide consists of: sections, tables, steps, figures.
 
 use super::line::{Line, Number};
+use super::told::Told;
 use crate::picture::Picture;
 
 /// The guide of a kit.
@@ -66,6 +67,8 @@ pub struct Step {
     pub warn: Vec<Line>,
     /// How it looks.
     pub figure: Option<Figure>,
+    /// What of the kit it speaks of.
+    pub of: Vec<Told>,
     /// What programs may want to know of it: names and values.
     pub data: Vec<(&'static str, String)>,
 }

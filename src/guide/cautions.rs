@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! What to mind, where it matters: blades, lasers, adhesives, photographs (check values M1 to M8).
+//! What to mind, where it matters: blades, trimmers, machines, adhesives, photographs (check values M1 to M8).
 
 use super::bits::{Block, Section};
 use super::desk::Desk;
@@ -7,7 +7,14 @@ use super::line::Line;
 
 /// Before the first cut.
 pub(super) fn cutting(desk: &Desk<'_>) -> Block {
-    of(desk, &["caution-rules", "caution-blade", "caution-blade-cap", "caution-laser", "caution-laser-vinyl"])
+    let mut keys = vec!["caution-rules", "caution-blade", "caution-blade-cap"];
+    // Where sheets are cut on a trimmer, no machine is told of.
+    if desk.plans.is_empty() {
+        keys.extend(["caution-machine", "caution-laser", "caution-laser-light", "caution-laser-vinyl"]);
+    } else {
+        keys.push("caution-trimmer");
+    }
+    of(desk, &keys)
 }
 
 /// Before the first glue.
@@ -16,14 +23,26 @@ pub(super) fn gluing(desk: &Desk<'_>) -> Block {
 }
 
 /// Before photographs go in.
-pub(super) fn photographs(desk: &Desk<'_>) -> Vec<Line> {
-    vec![desk.tell("caution-photo"), desk.tell("caution-photo-paper")]
+pub(super) fn photographs(desk: &Desk<'_>) -> Block {
+    of(desk, &["caution-photo", "caution-photo-paper"])
 }
 
 /// At the end, once more what comes first.
 pub(super) fn last(desk: &Desk<'_>) -> Section {
     let blocks = vec![of(desk, &["caution-first", "caution-keep"])];
     Section { id: "mind", heading: desk.tell("mind-heading"), blocks }
+}
+
+/// All in a few lines, for whoever has made one before: blade, trimmer, laser, glue.
+pub(super) fn short(desk: &Desk<'_>) -> Section {
+    let all = [cutting(desk), gluing(desk)].into_iter().flat_map(|block| match block {
+        Block::Caution(lines) => lines,
+        _ => Vec::new(),
+    });
+    let first = desk.tell("caution-rules");
+    let lines: Vec<Line> =
+        all.filter(|line| *line != first).chain([desk.tell("caution-first"), desk.tell("caution-keep")]).collect();
+    Section { id: "mind", heading: desk.tell("mind-heading"), blocks: vec![Block::Caution(lines)] }
 }
 
 fn of(desk: &Desk<'_>, keys: &[&str]) -> Block {

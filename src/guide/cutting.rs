@@ -4,7 +4,7 @@
 use super::bits::{Block, Figure, Section, Step, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
-use super::list::{Lies, Row, TRIMMER};
+use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, Edge, Mark};
 use super::trimmer::{self, Lying, Plan, Thing, Turn};
 use super::{cautions, measure, pictures};
@@ -114,8 +114,13 @@ fn joined(lines: Vec<Line>) -> Line {
 /// One score: where it is, whether a board has a groove there, which way it folds.
 fn score(desk: &Desk<'_>, part: usize, mark: &Mark) -> Line {
     let at = desk.length(mark.at, mark.edge.what(false), desk.id(part));
-    let fold = Line::text(desk.words.text(sense(mark.score.sense)));
-    let key = if scoring::between_grooves(mark.at) { "score-between" } else { "score-groove" };
+    let fold = Line::text(desk.words.text(sense(mark.sense)));
+    let key = match (scoring::between_grooves(mark.at), mark.only.is_some()) {
+        (true, false) => "score-between",
+        (true, true) => "score-between-part",
+        (false, false) => "score-groove",
+        (false, true) => "score-groove-part",
+    };
     desk.say(key, vec![("at", at), ("fold", fold)])
 }
 
@@ -127,14 +132,14 @@ pub(super) const fn sense(sense: Sense) -> &'static str {
     }
 }
 
-/// What to write on the back of a piece.
+/// What to write on the back of a piece: of many alike the letter alone, for the steps say where each one goes.
 fn back(desk: &Desk<'_>, row: &Row) -> Line {
     let uses = desk.part(row.part).map_or(&[][..], |part| &part.used_in);
-    let mut names: Vec<String> = uses.iter().take(MOST_USES).cloned().collect();
+    let mark = ("mark", Line::mark(row.mark.clone()));
     if uses.len() > MOST_USES {
-        names.push("…".to_owned());
+        return desk.say("cut-back-alike", vec![mark]);
     }
-    desk.say("cut-back", vec![("mark", Line::mark(row.mark.clone())), ("uses", Line::text(names.join(", ")))])
+    desk.say("cut-back", vec![mark, ("uses", Line::text(uses.join(", ")))])
 }
 
 /// What the marks in the list mean, where there are any.
@@ -183,7 +188,8 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 blocks.push(Block::Words(stands(desk, laid.stock, sheet)));
                 blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, plan, step)).collect()));
             } else {
-                let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet);
+                let letter = |part: usize| list::mark(&desk.rows, part).to_owned();
+                let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet, &letter);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
                 blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));

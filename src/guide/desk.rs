@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
-use super::Job;
 use super::bits::{Guide, Section};
+use super::job::Job;
+use super::joints;
 use super::line::{Line, What};
 use super::list::{self, Row};
 use super::measure::{self, Measure};
@@ -11,11 +12,16 @@ use super::words::Words;
 use crate::album::Album;
 use crate::folded::{self, Folded};
 use crate::length::Units;
-use crate::parts::{Kit, Owner, Part};
+use crate::length::tolerance::READ;
+use crate::net::{Panel, Use};
+use crate::parts::{Kit, Owner, Part, Side};
 use crate::stock::Stock;
 
 /// Words of the page itself, looked up once.
 const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
+
+/// So many things go into one sentence: our choice.
+pub(super) const A_LINE: usize = 8;
 
 /// What the sections share.
 pub(super) struct Desk<'a> {
@@ -25,6 +31,7 @@ pub(super) struct Desk<'a> {
     pub rows: Vec<Row>,
     pub folded: Folded,
     pub plans: Vec<Plan>,
+    pub piles: Vec<Vec<usize>>,
 }
 
 impl<'a> Desk<'a> {
@@ -37,6 +44,7 @@ impl<'a> Desk<'a> {
             rows: list::list(job.album, job.kit),
             folded: folded::fold(job.kit, &calipers),
             plans: trimmer::plans(job.kit, job.stocks),
+            piles: joints::piles(job.kit),
         }
     }
 
@@ -99,13 +107,69 @@ impl<'a> Desk<'a> {
     /// A piece by its part's letter and what it is of its page: `A (front)`.
     pub(super) fn piece(&self, number: usize) -> Line {
         let Some(piece) = self.kit().pieces.get(number) else { return Line::default() };
-        let of_page = match piece.owner {
-            Owner::Page(page) => format!("page {page} "),
-            Owner::Spine | Owner::Cover | Owner::Insert(_) => String::new(),
-        };
-        let name = if of_page.is_empty() { piece.name.clone() } else { piece.name.replace(&of_page, "") };
+        // Pieces in a pile have no names of their own.
+        if let Some(pile) = self.piles.iter().find(|pile| pile.contains(&number)) {
+            let pages = self.pages(joints::page_of(self.kit(), pile).as_slice());
+            return self.say("pile-named", vec![("mark", self.mark(piece.part)), ("pages", pages)]);
+        }
+        let name = piece.of_owner();
         let places = vec![("mark", self.mark(piece.part)), ("kind", Line::text(self.words.term(&name)))];
         self.say("part-named", places)
+    }
+
+    /// The name of a panel.
+    pub(super) fn plain_name(&self, side: &Side) -> Line {
+        let panel = self.kit().pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
+        Line::text(panel.map_or_else(String::new, |panel| self.words.term(panel.name)))
+    }
+
+    /// The name of a panel, with its number from the left where its piece has several of that name.
+    pub(super) fn panel_name(&self, side: &Side) -> Line {
+        let Some(net) = self.kit().pieces.get(side.piece).map(|piece| &piece.net) else { return Line::default() };
+        let Some(panel) = net.panels.get(side.panel) else { return Line::default() };
+        let name = Line::text(self.words.term(panel.name));
+        let middle = |panel: &Panel| panel.outline.bounds().center();
+        let alike = || net.panels.iter().filter(|one| one.name == panel.name);
+        if alike().count() < 2 {
+            return name;
+        }
+        let before = alike().filter(|one| middle(one).x < middle(panel).x - READ).count();
+        let number = measure::count(u64::try_from(before + 1).unwrap_or(u64::MAX), What::Many, "panel");
+        self.say("panel-number", vec![("panel", name), ("n", number)])
+    }
+
+    /// Whether a panel goes by its part's own name: all else of that is seams, tabs and flaps.
+    pub(super) fn is_main(&self, side: &Side) -> bool {
+        let panels = self.kit().pieces.get(side.piece).map_or(&[][..], |piece| &piece.net.panels);
+        let plain = |(number, panel): (usize, &Panel)| (panel.purpose == Use::Plain).then_some(number);
+        let mut plain = panels.iter().enumerate().filter_map(plain);
+        plain.next() == Some(side.panel) && plain.next().is_none()
+    }
+
+    /// A panel of a piece: `the seam of A`; its main panel is the piece itself.
+    pub(super) fn panel(&self, side: &Side) -> Line {
+        // What is one panel is that whole.
+        let whole = self.kit().pieces.get(side.piece).is_none_or(|piece| piece.net.panels.len() == 1);
+        if whole || self.is_main(side) {
+            return self.piece(side.piece);
+        }
+        self.say("panel-of", vec![("panel", self.panel_name(side)), ("part", self.piece(side.piece))])
+    }
+
+    /// The head of a step for one part, or for several that are worked alike, and then the lines that name these.
+    pub(super) fn several(&self, rows: &[&Row], one: &str, many: &str) -> (Line, Vec<Line>) {
+        let count = |row: &Row| measure::count(row.count, What::Count, self.id(row.part));
+        if let [row] = rows {
+            return (self.say(one, vec![("part", self.named(row.part)), ("n", count(row))]), Vec::new());
+        }
+        let named = |row: &&Row| match row.count {
+            1 => self.named(row.part),
+            _ => self.say("part-times", vec![("n", count(row)), ("part", self.named(row.part))]),
+        };
+        let parts: Vec<Line> = rows.iter().map(named).collect();
+        let lines =
+            parts.chunks(A_LINE).map(|few| self.say("these-parts", vec![("parts", self.words.list(few.to_vec()))]));
+        (self.tell(many), lines.collect())
     }
 
     /// The plan for a sheet, where it is cut on a trimmer.

@@ -3,15 +3,14 @@
 
 use super::bits::{Block, Figure, Section, Step};
 use super::cutting::sense;
-use super::desk::Desk;
+use super::desk::{A_LINE, Desk};
 use super::line::{Line, What};
+use super::list::Row;
 use super::measure;
 use super::pictures;
 use super::scoring::{self, Edge, Scored, Setting};
+use super::told::Told;
 use crate::net::Sense;
-
-/// So many distances go into one sentence: our choice.
-const A_LINE: usize = 8;
 
 /// Which edge lies at the fence, where to score, when to turn.
 pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
@@ -21,20 +20,29 @@ pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
     if settings.is_empty() && askew.is_empty() {
         return None;
     }
-    let mut blocks = vec![Block::Words(desk.tell("score-words")), Block::Words(desk.tell("score-words-face"))];
+    let words = ["score-words", "score-words-face"].map(|key| Block::Words(desk.tell(key)));
+    let mut blocks = words.to_vec();
+    if settings.iter().flat_map(|setting| &setting.at).any(|at| scoring::between_grooves(*at)) {
+        blocks.push(Block::Words(desk.tell("score-between-words")));
+    }
     for setting in &settings {
         blocks.push(Block::Heading(heading(desk, setting)));
-        if setting.at.iter().any(|at| scoring::between_grooves(*at)) {
-            blocks.push(Block::Words(desk.tell("score-between-words")));
+        let mut alike: Vec<Vec<&Scored>> = Vec::new();
+        for scored in &setting.parts {
+            match alike.iter_mut().find(|some| (some[0].edge, some[0].again) == (scored.edge, scored.again)) {
+                Some(some) => some.push(scored),
+                None => alike.push(vec![scored]),
+            }
         }
-        blocks.push(Block::Steps(setting.parts.iter().map(|scored| score(desk, setting, scored)).collect()));
+        blocks.push(Block::Steps(alike.iter().filter_map(|some| score(desk, setting, some)).collect()));
     }
     if !askew.is_empty() {
         blocks.push(Block::Heading(desk.tell("score-slanted-heading")));
         let step = |part: &usize| {
             let shows = desk.say("shape-picture", vec![("part", desk.named(*part))]);
             let head = desk.say("score-slanted", vec![("part", desk.named(*part))]);
-            Step { figure: Some(Figure { picture: pictures::flat(desk, *part), shows }), ..Step::new(head) }
+            let of = scoring::slanted(desk.kit(), *part).into_iter().map(|score| Told::Score(*part, score)).collect();
+            Step { of, figure: Some(Figure { picture: pictures::flat(desk, *part), shows }), ..Step::new(head) }
         };
         blocks.push(Block::Steps(askew.iter().map(step).collect()));
     }
@@ -56,58 +64,97 @@ fn by_lines<'a>(desk: &'a Desk<'_>, key: &'a str, numbers: &'a [Line]) -> impl I
     numbers.chunks(A_LINE).map(move |few| desk.say(key, vec![("at", desk.words.list(few.to_vec()))]))
 }
 
-fn score(desk: &Desk<'_>, setting: &Setting, scored: &Scored) -> Step {
+/// Parts of which the same edge lies at the fence at one setting.
+fn score(desk: &Desk<'_>, setting: &Setting, alike: &[&Scored]) -> Option<Step> {
+    let scored = *alike.first()?;
     let id = desk.id(scored.part);
-    let edge = match scored.edge {
-        Edge::Left => "score-left-edge",
-        Edge::Top => "score-top-edge",
+    let (one, many) = match scored.edge {
+        Edge::Left => ("score-left-edge", "score-left-edges"),
+        Edge::Top => ("score-top-edge", "score-top-edges"),
     };
-    let mut step = Step::new(desk.say(edge, vec![("part", desk.named(scored.part))]));
-    let at = |across: bool| {
-        setting.at.iter().map(|at| desk.length(*at, scored.edge.what(across), id)).collect::<Vec<Line>>()
-    };
+    let rows: Vec<&Row> =
+        alike.iter().filter_map(|scored| desk.rows.iter().find(|row| row.part == scored.part)).collect();
+    let (head, lines) = desk.several(&rows, one, many);
+    let mut step = Step { lines, ..Step::new(head) };
+    let of_whole = setting.at.iter().zip(&setting.only).filter(|(_, only)| only.is_none());
+    let whole: Vec<f64> = of_whole.map(|(at, _)| *at).collect();
+    let at =
+        |across: bool| whole.iter().map(|at| desk.length(*at, scored.edge.what(across), id)).collect::<Vec<Line>>();
     step.lines.extend(by_lines(desk, "score-at", &at(false)));
+    for (at, only) in setting.at.iter().zip(&setting.only) {
+        let Some([from, to]) = *only else { continue };
+        let ends = [from, to].map(|mm| desk.length(mm, What::Length, id));
+        let [from, to] = ends;
+        let key = if scored.edge == Edge::Left { "score-part-left" } else { "score-part-top" };
+        let at = desk.length(*at, scored.edge.what(false), id);
+        step.lines.push(desk.say(key, vec![("at", at), ("from", from), ("to", to)]));
+    }
     if scored.again {
         step.lines.extend(by_lines(desk, "score-again", &at(true)));
     }
-    let count = desk.rows.iter().find(|row| row.part == scored.part).map_or(0, |row| row.count);
-    if count > 1 {
-        step.lines.push(desk.say("score-all", vec![("n", measure::count(count, What::Count, id))]));
+    if let [row] = rows[..]
+        && row.count > 1
+    {
+        step.lines.push(desk.say("score-all", vec![("n", measure::count(row.count, What::Count, id))]));
+    }
+    for scored in alike {
+        let marks = scoring::marks(desk.kit(), scored.part).into_iter().filter(|mark| mark.edge == scored.edge);
+        step.of.extend(marks.flat_map(|mark| mark.scores).map(|score| Told::Score(scored.part, score)));
     }
     let shows = desk.say("score-picture", vec![("part", desk.named(scored.part))]);
     step.figure = Some(Figure { picture: pictures::at_fence(desk, setting, scored), shows });
-    step
+    Some(step)
 }
 
 /// Fold each part once, so that it knows the way.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
-    let folded = desk.rows.iter().filter_map(|row| fold(desk, row.part, row.count));
-    let steps: Vec<Step> = folded.collect();
-    if steps.is_empty() {
+    let mut folded: Vec<(Step, Vec<&Row>)> = Vec::new();
+    for row in &desk.rows {
+        let Some(step) = fold(desk, row.part) else { continue };
+        let words = |step: &Step| step.lines.iter().map(Line::plain).collect::<Vec<_>>();
+        // What its picture alone shows is like nothing else.
+        let own = !scoring::slanted(desk.kit(), row.part).is_empty();
+        match folded.iter_mut().find(|(one, _)| !own && words(one) == words(&step)) {
+            Some((one, rows)) => {
+                one.of.extend(step.of);
+                rows.push(row);
+            }
+            None => folded.push((step, vec![row])),
+        }
+    }
+    if folded.is_empty() {
         return None;
     }
+    let named = |(mut step, rows): (Step, Vec<&Row>)| {
+        let (head, more) = desk.several(&rows, "fold-head", "fold-heads");
+        step.head = head;
+        step.lines.splice(0..0, more);
+        step
+    };
+    let steps = folded.into_iter().map(named).collect();
     let figure = Figure { picture: pictures::key(desk), shows: desk.tell("key-shows") };
-    let blocks = vec![
-        Block::Words(desk.tell("fold-words")),
-        Block::Words(desk.tell("fold-words-spring")),
-        Block::Figure(figure),
-        Block::Steps(steps),
-    ];
+    let mut words = vec!["fold-words", "fold-words-spring"];
+    // A hinge's outer folds bend either way: they are worked before anything holds them.
+    if desk.kit().parts.iter().any(|part| part.flat.scores.iter().any(|score| score.sense == Sense::Both)) {
+        words.extend(["work-how", "work-why"]);
+    }
+    let words = words.into_iter().map(|key| Block::Words(desk.tell(key)));
+    let blocks = words.chain([Block::Figure(figure), Block::Steps(steps)]).collect();
     Some(Section { id: "fold", heading: desk.tell("fold-heading"), blocks })
 }
 
-fn fold(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
+/// How a part is folded; its name is left open.
+fn fold(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let marks = scoring::marks(desk.kit(), number);
     let part = desk.part(number)?;
     let askew = scoring::slanted(desk.kit(), number);
     if marks.is_empty() && askew.is_empty() {
         return None;
     }
-    let named = vec![("part", desk.named(number)), ("n", measure::count(count, What::Count, &part.id))];
-    let mut step = Step::new(desk.say("fold-head", named));
+    let mut step = Step::default();
     for kind in [Sense::Valley, Sense::Mountain, Sense::Both] {
         for edge in [Edge::Left, Edge::Top] {
-            let here = marks.iter().filter(|mark| mark.edge == edge && mark.score.sense == kind);
+            let here = marks.iter().filter(|mark| mark.edge == edge && mark.sense == kind);
             let at: Vec<Line> = here.map(|mark| desk.length(mark.at, edge.what(false), &part.id)).collect();
             if at.is_empty() {
                 continue;
@@ -116,13 +163,14 @@ fn fold(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
             let key = format!("{}-at-{from}", sense(kind));
             step.lines.extend(by_lines(desk, &key, &at));
         }
-        if askew.iter().any(|score| score.sense == kind) {
+        if askew.iter().any(|&score| part.flat.scores[score].sense == kind) {
             step.lines.push(desk.tell(&format!("{}-askew", sense(kind))));
         }
     }
     if pictures::is_shown_over(desk, number) {
         step.lines.push(desk.tell("fold-over"));
     }
+    step.of = (0..part.flat.scores.len()).map(|score| Told::Fold(number, score)).collect();
     let shows = desk.say("fold-picture", vec![("part", desk.named(number))]);
     step.figure = Some(Figure { picture: pictures::fold(desk, number), shows });
     Some(step)

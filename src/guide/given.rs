@@ -29,10 +29,15 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         let name = desk.words.term_of("cover", cover.kind.name, cover.kind.about);
         desk.say("given-cover", vec![("cover", Line::text(name))])
     }));
-    list.extend(album.inserts.iter().filter(|insert| insert.count() > 0).map(|insert| {
+    let pocketed = |number: usize| {
+        let path = format!("inserts[{number}]");
+        desk.kit().inserts.iter().any(|insert| insert.path == path && insert.pocket.is_some())
+    };
+    list.extend(album.inserts.iter().enumerate().filter(|(_, insert)| insert.count() > 0).map(|(number, insert)| {
         let name = desk.words.term_of("insert", insert.kind.name, insert.kind.name);
         let count = measure::count(u64::from(insert.count()), What::Many, "");
-        desk.say("given-insert", vec![("n", count), ("insert", Line::text(name))])
+        let key = if pocketed(number) { "given-insert" } else { "given-insert-loose" };
+        desk.say(key, vec![("n", count), ("insert", Line::text(name))])
     }));
     if let Some(closed) = &desk.job.fit.closed {
         let thick = desk.length(roughly(desk, closed.thickest), What::Length, "thickest");

@@ -3,12 +3,10 @@
 //!
 //! In: a kit. Out: [`Job`]s. Never: words, pictures.
 
-use crate::contour::{Point, Rect};
+use super::holding::{faced, glued, placed};
 use crate::fit::order::{self, Doing};
-use crate::fit::tape;
-use crate::length::tolerance::SAME;
-use crate::net::Use;
-use crate::parts::{Bond, Face, Hold, Kit, Owner, Side};
+use crate::net::{Net, Sense, Use};
+use crate::parts::{Bond, Face, Hold, Kit, Owner};
 
 /// Several joints that are made one after the other, for one page or for several that are alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,45 +15,34 @@ pub struct Job {
     pub doing: Doing,
     /// The pages, or the insert, that it is done for; all of them alike.
     pub owners: Vec<Owner>,
-    /// The joints, for one of them.
+    /// The joints, for the first of them.
     pub joints: Vec<Joint>,
+    /// The same joints in the same order, for each of the others.
+    pub others: Vec<Vec<Joint>>,
 }
 
-/// A joint that is made once or several times.
+/// What is stuck at one go, once or several times.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joint {
-    /// Numbers of its bonds in the kit, the first one for the picture; all alike.
+    /// Numbers of its bonds in the kit, such as the three seams of a pocket's front.
     pub bonds: Vec<usize>,
+    /// The same elsewhere, each as many bonds in the same order.
+    pub again: Vec<Vec<usize>>,
 }
 
-/// What holds a joint.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Stick {
-    /// Tape of a width along a strip, mm.
-    Tape {
-        /// How long, mm.
-        length: f64,
-        /// How wide, mm.
-        width: f64,
-    },
-    /// Tape along all four edges, mm.
-    Round {
-        /// How long all of it is, mm.
-        length: f64,
-        /// How wide, mm.
-        width: f64,
-    },
-    /// Wet glue.
-    Glue,
-    /// A tab in its page: tape on its one face, glue on the other.
-    Tab {
-        /// Length of the tape, mm.
-        length: f64,
-        /// Its width, mm.
-        width: f64,
-    },
-    /// Nothing: it slides in.
-    Slides,
+/// What makes bonds one go.
+#[derive(PartialEq)]
+enum Go {
+    /// One piece on another one.
+    Pair(usize, usize),
+    /// What is turned in over the edges of boards at head and tail, or at the fore-edges.
+    Turn(usize, bool),
+    /// Equal pieces one on the other.
+    Pile(usize),
+    /// Leaves that lie in one another.
+    Nest,
+    /// A page's tab.
+    Tab,
 }
 
 /// Doings in the order in which a person does them, joined to jobs.
@@ -64,17 +51,17 @@ pub fn jobs(kit: &Kit) -> Vec<Job> {
     let mut jobs: Vec<Job> = Vec::new();
     for step in order::steps(kit) {
         let Some(bond) = kit.bonds.get(step.bond) else { continue };
-        let owner = owner_of(kit, bond, step.doing);
-        let last = jobs.iter_mut().rfind(|job| job.doing == step.doing && job.owners == owner);
-        match last {
-            Some(job) => job.joints.push(Joint { bonds: vec![step.bond] }),
-            None => jobs.push(Job { doing: step.doing, owners: owner, joints: vec![Joint { bonds: vec![step.bond] }] }),
+        let owners = owner_of(kit, bond, step.doing);
+        let known = jobs.iter().rposition(|job| job.doing == step.doing && job.owners == owners);
+        let number = known.unwrap_or(jobs.len());
+        if known.is_none() {
+            jobs.push(Job { doing: step.doing, owners, joints: Vec::new(), others: Vec::new() });
         }
+        jobs[number].add(kit, step.bond);
     }
     for job in &mut jobs {
-        if !matches!(job.doing, Doing::HangPage) {
-            merge_alike(kit, &mut job.joints);
-        }
+        job.pile_first(kit);
+        job.merge_alike(kit);
     }
     // What is done to one page just as to another is told once.
     let mut told: Vec<Job> = Vec::new();
@@ -85,11 +72,146 @@ pub fn jobs(kit: &Kit) -> Vec<Job> {
                 && signatures(kit, one) == signatures(kit, &job)
         };
         match told.iter_mut().find(|one| likes(one)) {
-            Some(one) => one.owners.extend(job.owners),
+            Some(one) => {
+                one.owners.extend(job.owners);
+                one.others.push(job.joints);
+            }
             None => told.push(job),
         }
     }
     told
+}
+
+impl Job {
+    /// Adds a bond to what is done at one go with it.
+    fn add(&mut self, kit: &Kit, bond: usize) {
+        let go = go(kit, bond, self.doing);
+        let same = |joint: &Joint| joint.bonds.first().is_some_and(|first| self::go(kit, *first, self.doing) == go);
+        // A piece that is laid on another one again after something else is another go.
+        let at = match go {
+            Some(Go::Pair(..)) => self.joints.len().checked_sub(1).filter(|last| same(&self.joints[*last])),
+            _ => self.joints.iter().position(same),
+        };
+        match at {
+            Some(at) => self.joints[at].bonds.push(bond),
+            None => self.joints.push(Joint { bonds: vec![bond], again: Vec::new() }),
+        }
+    }
+
+    /// Equal pieces are stuck in piles before these go on something else, after what is closed on itself.
+    fn pile_first(&mut self, kit: &Kit) {
+        let rank = |joint: &Joint| {
+            let bond = joint.bonds.first().and_then(|bond| kit.bonds.get(*bond));
+            let pile = joint.bonds.first().and_then(|bond| go(kit, *bond, self.doing));
+            match (bond, pile) {
+                (Some(bond), _) if bond.one.piece == bond.other.piece => 0,
+                (_, Some(Go::Pile(_))) => 1,
+                _ => 2,
+            }
+        };
+        if self.doing == Doing::StackStrips {
+            let mut joints = std::mem::take(&mut self.joints);
+            joints.sort_by_key(rank);
+            self.joints = joints;
+        }
+    }
+
+    fn merge_alike(&mut self, kit: &Kit) {
+        let (mut merged, doing): (Vec<Joint>, Doing) = (Vec::new(), self.doing);
+        for joint in std::mem::take(&mut self.joints) {
+            let like = |one: &Joint| joint_signature(kit, one, doing) == joint_signature(kit, &joint, doing);
+            match merged.iter_mut().find(|one| like(one)) {
+                Some(one) => one.again.push(joint.bonds),
+                None => merged.push(joint),
+            }
+        }
+        self.joints = merged;
+    }
+
+    /// Every bond of a joint, for all owners.
+    #[must_use]
+    pub fn bonds_of(&self, joint: usize) -> Vec<usize> {
+        let all = std::iter::once(&self.joints).chain(&self.others).filter_map(|joints| joints.get(joint));
+        all.flat_map(Joint::all).collect()
+    }
+}
+
+impl Joint {
+    /// All its bonds, for one owner.
+    pub fn all(&self) -> impl Iterator<Item = usize> + '_ {
+        std::iter::once(&self.bonds).chain(&self.again).flatten().copied()
+    }
+}
+
+/// What a bond is made at one go with; nothing where it names no piece.
+fn go(kit: &Kit, bond: usize, doing: Doing) -> Option<Go> {
+    let bond = kit.bonds.get(bond)?;
+    let (glued, faced) = (glued(kit, bond), faced(kit, bond));
+    let (one, other) = (kit.pieces.get(glued.piece)?, kit.pieces.get(faced.piece)?);
+    let equal = one.part == other.part && one.net.panels.len() == 1 && glued.piece != faced.piece;
+    Some(match doing {
+        Doing::HangPage => Go::Tab,
+        Doing::MakeInsert if bond.hold == Hold::Slid => Go::Nest,
+        Doing::StackStrips if equal => Go::Pile(one.part),
+        _ => match turned_in(&one.net, glued.panel) {
+            Some(level) => Go::Turn(glued.piece, level),
+            None => Go::Pair(glued.piece, faced.piece),
+        },
+    })
+}
+
+/// Equal pieces of the spine that lie one on the other, in order.
+#[must_use]
+pub fn piles(kit: &Kit) -> Vec<Vec<usize>> {
+    let mut piles: Vec<Vec<usize>> = Vec::new();
+    let jobs = order::steps(kit);
+    for step in jobs.iter().filter(|step| matches!(go(kit, step.bond, step.doing), Some(Go::Pile(_)))) {
+        let Some(ends) = kit.bonds.get(step.bond).map(|bond| [bond.one.piece, bond.other.piece]) else { continue };
+        match piles.iter_mut().find(|pile| pile.iter().any(|piece| ends.contains(piece))) {
+            Some(pile) => {
+                let new: Vec<usize> = ends.into_iter().filter(|end| !pile.contains(end)).collect();
+                pile.extend(new);
+            }
+            None => piles.push(ends.to_vec()),
+        }
+    }
+    piles
+}
+
+/// The page that pieces of the spine are for: that of the tab of what they are stuck on, which is made before them.
+#[must_use]
+pub fn page_of(kit: &Kit, pile: &[usize]) -> Option<Owner> {
+    let owner = |piece: usize| kit.pieces.get(piece).map(|piece| piece.owner);
+    let first = *pile.iter().min()?;
+    let joins = |bond: &&Bond| [bond.one.piece, bond.other.piece].contains(&first);
+    let guards = kit.bonds.iter().filter(joins).flat_map(|bond| [bond.one.piece, bond.other.piece]);
+    let guard = guards.filter(|piece| !pile.contains(piece)).min()?;
+    let hung = kit.bonds.iter().filter(|bond| bond.one.piece == guard || bond.other.piece == guard);
+    let pages = hung.flat_map(|bond| [bond.one.piece, bond.other.piece]).filter_map(owner);
+    pages.into_iter().find(|owner| matches!(owner, Owner::Page(_)))
+}
+
+/// Whether a joint lays leaves in one another.
+#[must_use]
+pub fn nests(kit: &Kit, doing: Doing, joint: &Joint) -> bool {
+    joint.bonds.first().is_some_and(|bond| go(kit, *bond, doing) == Some(Go::Nest))
+}
+
+/// Whether a joint turns something in.
+#[must_use]
+pub fn turns_in(kit: &Kit, joint: &Joint) -> bool {
+    let bond = joint.bonds.first().and_then(|bond| kit.bonds.get(*bond)).map(|bond| glued(kit, bond));
+    let net = bond.and_then(|side| Some((&kit.pieces.get(side.piece)?.net, side.panel)));
+    net.is_some_and(|(net, panel)| turned_in(net, panel).is_some())
+}
+
+/// Whether a panel is turned in over an edge without a score: over a level one, or an upright one.
+#[must_use]
+pub fn turned_in(net: &Net, panel: usize) -> Option<bool> {
+    let flap = net.panels.get(panel).is_some_and(|panel| panel.purpose == Use::Flap);
+    let fold = net.folds.iter().find(|fold| fold.between[1] == panel && fold.sense == Sense::Bent).filter(|_| flap)?;
+    let way = fold.to - fold.from;
+    Some(way.x.abs() > way.y.abs())
 }
 
 /// The page or insert that a joint belongs to; none for the spine and the cover.
@@ -106,48 +228,36 @@ fn owner_of(kit: &Kit, bond: &Bond, doing: Doing) -> Vec<Owner> {
     }
 }
 
-fn merge_alike(kit: &Kit, joints: &mut Vec<Joint>) {
-    let mut merged: Vec<Joint> = Vec::new();
-    for joint in joints.drain(..) {
-        let like = |one: &Joint| {
-            let pair = (one.bonds.first(), joint.bonds.first());
-            matches!(pair, (Some(one), Some(two)) if signature(kit, *one) == signature(kit, *two) || is_peak(kit, *one, *two))
-        };
-        match merged.iter_mut().find(|one| like(one)) {
-            Some(one) => one.bonds.extend(joint.bonds),
-            None => merged.push(joint),
-        }
-    }
-    *joints = merged;
+fn signatures(kit: &Kit, job: &Job) -> Vec<(Vec<Vec<i64>>, usize)> {
+    job.joints.iter().map(|joint| (joint_signature(kit, joint, job.doing), joint.again.len())).collect()
 }
 
-/// Whether two joints each close a part on itself at panels of the same names, as the peaks of a concertina do.
-fn is_peak(kit: &Kit, one: usize, two: usize) -> bool {
-    let of = |bond: usize| {
-        let bond = kit.bonds.get(bond).filter(|bond| bond.one.piece == bond.other.piece)?;
-        let name = |side: &Side| {
-            let piece = kit.pieces.get(side.piece)?;
-            Some((piece.part, piece.net.panels.get(side.panel)?.name, side.face))
-        };
-        Some((name(&bond.one)?, name(&bond.other)?))
-    };
-    of(one).is_some() && of(one) == of(two)
+fn joint_signature(kit: &Kit, joint: &Joint, doing: Doing) -> Vec<Vec<i64>> {
+    joint.bonds.iter().map(|bond| signature(kit, *bond, doing)).collect()
 }
 
-fn signatures(kit: &Kit, job: &Job) -> Vec<(Vec<i64>, usize)> {
-    let of = |joint: &Joint| joint.bonds.first().map(|bond| (signature(kit, *bond), joint.bonds.len()));
-    job.joints.iter().filter_map(of).collect()
-}
-
-/// Numbers that are equal for two joints that hands make in the same way.
-fn signature(kit: &Kit, bond: usize) -> Vec<i64> {
+/// Numbers that are equal for two joints that hands make in the same way: parts, panels, faces, how the one lies on the other.
+fn signature(kit: &Kit, bond: usize, doing: Doing) -> Vec<i64> {
     let Some(bond) = kit.bonds.get(bond) else { return Vec::new() };
+    let (glued, faced) = (glued(kit, bond), faced(kit, bond));
     let mut all = vec![i64::from(bond.hold == Hold::Stuck)];
-    for side in [&bond.one, &bond.other] {
+    for side in [glued, faced] {
         let Some(piece) = kit.pieces.get(side.piece) else { continue };
         let index = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
         all.extend([index(piece.part), index(side.panel), i64::from(side.face == Face::Front)]);
-        all.extend([side.at.x, side.at.y, side.along.x, side.along.y].map(micrometres));
+    }
+    let (along, onto) = (glued.along, faced.along);
+    match placed(kit, glued, faced).filter(|_| glued.piece != faced.piece) {
+        // Strips on one backing are told with the place of each.
+        Some(_) if doing == Doing::StackStrips => all.extend([along.dot(onto), along.cross(onto)].map(micrometres)),
+        Some(free) => {
+            all.extend([along.dot(onto), along.cross(onto)].map(micrometres));
+            all.extend(free.map(micrometres));
+        }
+        None => {
+            let sides = [glued, faced].map(|side| [side.at.x, side.at.y, side.along.x, side.along.y]);
+            all.extend(sides.as_flattened().iter().map(|mm| micrometres(*mm)));
+        }
     }
     all
 }
@@ -155,94 +265,4 @@ fn signature(kit: &Kit, bond: usize) -> Vec<i64> {
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
 fn micrometres(mm: f64) -> i64 {
     (mm * 1e3).round() as i64
-}
-
-impl Joint {
-    /// What holds it: our choice, except that nothing that must still be moved gets tape on both faces.
-    #[must_use]
-    pub fn stick(&self, album: &crate::album::Album, kit: &Kit, doing: Doing) -> Stick {
-        let Some(bond) = self.bonds.first().and_then(|bond| kit.bonds.get(*bond)) else { return Stick::Slides };
-        let side = glued(kit, bond);
-        let [across, along] = sides(kit, side);
-        let width = tape(album, across);
-        match (bond.hold, doing, width) {
-            (Hold::Slid, Doing::HangPage, Some(width)) => Stick::Tab { length: along, width },
-            (Hold::Slid, ..) => Stick::Slides,
-            (_, Doing::HangPage | Doing::StackStrips | Doing::MakeCover | Doing::MeetCover | Doing::LineCover, _)
-            | (.., None) => Stick::Glue,
-            (.., Some(_)) if is_whole(kit, side) => {
-                // Tape round a panel, wide enough to hold and narrow enough to stay hidden.
-                let width = tape(album, across.min(6.5) + SAME).unwrap_or(across);
-                Stick::Round { length: 2.0 * (across + along), width }
-            }
-            (.., Some(width)) => Stick::Tape { length: along, width },
-        }
-    }
-}
-
-/// The side of a bond that tape or glue goes on: a seam, a tab, a base, else the one that is put on the other.
-#[must_use]
-pub fn glued<'a>(kit: &Kit, bond: &'a Bond) -> &'a Side {
-    let purpose = |side: &Side| {
-        let piece = kit.pieces.get(side.piece)?;
-        piece.net.panels.get(side.panel).map(|panel| panel.purpose)
-    };
-    let takes = |side: &Side| matches!(purpose(side), Some(Use::Seam | Use::Tab | Use::Base | Use::End));
-    if !takes(&bond.one) && takes(&bond.other) { &bond.other } else { &bond.one }
-}
-
-/// The other one.
-#[must_use]
-pub fn faced<'a>(kit: &Kit, bond: &'a Bond) -> &'a Side {
-    if std::ptr::eq(glued(kit, bond), &raw const bond.one) { &bond.other } else { &bond.one }
-}
-
-/// The shorter and the longer side of the panel that takes tape or glue, mm.
-fn sides(kit: &Kit, side: &Side) -> [f64; 2] {
-    let panel = kit.pieces.get(side.piece).and_then(|piece| piece.net.panels.get(side.panel));
-    let bounds = panel.map(|panel| panel.outline.bounds()).unwrap_or_default();
-    [bounds.width().min(bounds.height()), bounds.width().max(bounds.height())]
-}
-
-/// Whether the whole piece is one panel, stuck on as it is.
-fn is_whole(kit: &Kit, side: &Side) -> bool {
-    kit.pieces.get(side.piece).is_some_and(|piece| piece.net.panels.len() == 1)
-}
-
-/// What a glued panel leaves free of the panel that it lies on, as seen on that panel's face: left, right, above, below, mm;
-/// less than nothing where it stands out.
-#[must_use]
-pub fn borders(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
-    let on = kit.pieces.get(faced.piece)?.net.panels.get(faced.panel)?.outline.bounds();
-    free_of(kit, glued, faced, on)
-}
-
-/// The same of the whole flat piece that it lies on.
-#[must_use]
-pub fn borders_of_piece(kit: &Kit, glued: &Side, faced: &Side) -> Option<[f64; 4]> {
-    let panels = kit.pieces.get(faced.piece)?.net.panels.iter().map(|panel| panel.outline.bounds());
-    free_of(kit, glued, faced, panels.reduce(|all, one| all.union(one))?)
-}
-
-fn free_of(kit: &Kit, glued: &Side, faced: &Side, on: Rect) -> Option<[f64; 4]> {
-    let panel = kit.pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
-    let what = panel.outline.mapped(|point| laid(glued, faced, point)).bounds();
-    let (left, right) = (what.x0 - on.x0, on.x1 - what.x1);
-    let [left, right] = if faced.face == Face::Front { [left, right] } else { [right, left] };
-    Some([left, right, on.y1 - what.y1, what.y0 - on.y0])
-}
-
-/// A point of the glued side's flat piece as it comes to lie on the other side's flat piece.
-///
-/// Along goes to along. What is up on the faced side, seen from its face, is up on the glued piece seen from the face
-/// that looks away from the joint.
-#[must_use]
-pub fn laid(glued: &Side, faced: &Side, point: Point) -> Point {
-    let sign = |face: Face| if face == Face::Front { 1.0 } else { -1.0 };
-    let unit = |side: &Side| if side.along.hypot() > 0.0 { side.along / side.along.hypot() } else { side.along };
-    let (along, onto) = (unit(glued), unit(faced));
-    let up = kurbo::Vec2::new(-along.y, along.x) * -sign(glued.face);
-    let up_on = kurbo::Vec2::new(-onto.y, onto.x) * sign(faced.face);
-    let from = point - glued.at;
-    faced.at + onto * from.dot(along) + up_on * from.dot(up)
 }

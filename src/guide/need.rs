@@ -3,11 +3,13 @@
 
 use super::bits::{Block, Section, Table};
 use super::desk::Desk;
-use super::joints::{self, Stick};
+use super::holding::{self, Stick};
+use super::joints;
 use super::line::{Line, What};
-use super::{measure, scoring, trimmer};
+use super::{deeds, measure, scoring, shaping, trimmer};
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
+use crate::parts::Deed;
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
@@ -25,14 +27,19 @@ const A_JOINT: f64 = 3.0;
 pub(super) fn section(desk: &Desk<'_>) -> Section {
     let mut blocks = vec![Block::Words(desk.tell("need-words")), Block::Table(sheets(desk))];
     let tape = tape(desk);
+    let mut supplies: Vec<Line> = Vec::new();
     if !tape.is_empty() {
-        blocks.push(Block::Heading(desk.tell("need-stick")));
-        let lines = tape.iter().map(|&(width, length)| {
+        supplies.extend(tape.iter().map(|&(width, length)| {
             let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
             let length = measure::run(desk.measure, length * f64::from(desk.job.album.copies) * MORE_TAPE, "all");
             desk.say("need-tape", vec![("length", length), ("width", width)])
-        });
-        blocks.push(Block::List(lines.chain([desk.tell("need-glue")]).collect()));
+        }));
+        supplies.push(desk.tell("need-glue"));
+    }
+    supplies.extend(small(desk));
+    if !supplies.is_empty() {
+        blocks.push(Block::Heading(desk.tell("need-stick")));
+        blocks.push(Block::List(supplies));
     }
     blocks.push(Block::Heading(desk.tell("need-tools")));
     blocks.push(Block::List(tools(desk).into_iter().map(|key| desk.tell(key)).collect()));
@@ -92,16 +99,14 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
     let mut sums: Vec<(f64, f64)> = Vec::new();
     let kit = desk.kit();
     for job in joints::jobs(kit) {
-        for (index, joint) in job.joints.iter().enumerate() {
-            let times = job.owners.len().max(1) * joint.bonds.len();
-            let (width, length) = match joint.stick(desk.job.album, kit, job.doing) {
+        let bonds = (0..job.joints.len()).flat_map(|number| job.bonds_of(number));
+        for (index, bond) in bonds.enumerate() {
+            let (width, length) = match holding::stick(desk.job.album, kit, job.doing, bond) {
                 Stick::Tape { length, width } | Stick::Round { length, width } => (width, length),
                 // Only one face of each tab gets tape.
                 Stick::Tab { length, width } if index == 0 => (width, length),
                 Stick::Tab { .. } | Stick::Glue | Stick::Slides => continue,
             };
-            #[allow(clippy::cast_precision_loss, reason = "a count of joints")]
-            let length = length * times as f64;
             match sums.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
                 Some((_, sum)) => *sum += length,
                 None => sums.push((width, length)),
@@ -112,11 +117,47 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
     sums
 }
 
+/// Ribbon, thread and corners that the kit's other deeds take, for all kits.
+fn small(desk: &Desk<'_>) -> Vec<Line> {
+    let (kit, copies) = (desk.kit(), u64::from(desk.job.album.copies));
+    let mut ribbons: Vec<(f64, u64)> = Vec::new();
+    let (mut thread, mut corners): (f64, u64) = (0.0, 0);
+    for deed in &kit.deeds {
+        match deed {
+            Deed::Tie { width, .. } => match ribbons.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
+                Some((_, many)) => *many += copies,
+                None => ribbons.push((*width, copies)),
+            },
+            Deed::Sew { leaves, .. } => {
+                let part = leaves.first().and_then(|leaf| kit.parts.get(kit.pieces.get(*leaf)?.part));
+                thread += part.map_or(0.0, |part| part.flat.height) * deeds::THREAD * f64::from(desk.job.album.copies);
+            }
+            Deed::Mount { .. } => corners += deeds::CORNERS * copies,
+            Deed::Clip { .. } | Deed::Print { .. } => {}
+        }
+    }
+    let mut lines: Vec<Line> = Vec::new();
+    for (width, many) in ribbons {
+        let width = desk.length(width, What::Length, "ribbon");
+        let length = desk.length(super::given::roughly(desk, deeds::RIBBON), What::Length, "ribbon");
+        let places = vec![("width", width), ("length", length), ("n", measure::count(many, What::Many, "ribbon"))];
+        lines.push(desk.say("need-ribbon", places));
+    }
+    if thread > 0.0 {
+        lines.push(desk.say("need-thread", vec![("length", measure::run(desk.measure, thread, "thread"))]));
+    }
+    if corners > 0 {
+        lines.push(desk.say("need-corners", vec![("n", measure::count(corners, What::Many, "corners"))]));
+    }
+    lines
+}
+
 fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
     let kit = desk.kit();
     let trimmer = desk.job.stocks.iter().flat_map(|stock| &stock.sheets).any(|sheet| sheet.cuts.is_some());
     let scored = kit.parts.iter().any(|part| !part.flat.scores.is_empty());
-    let holes = kit.parts.iter().any(|part| !part.flat.holes.is_empty());
+    let sewn = kit.deeds.iter().any(|deed| matches!(deed, Deed::Sew { .. }));
+    let holes = || kit.parts.iter().flat_map(|part| &part.flat.holes).filter_map(shaping::across);
     let mut tools = vec!["tool-pencil", "tool-rule", "tool-knife"];
     if trimmer {
         tools.insert(0, "tool-trimmer");
@@ -124,8 +165,14 @@ fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
     if scored {
         tools.extend(["tool-scorer", "tool-folder"]);
     }
-    if holes {
+    if holes().any(|across| across >= shaping::PUNCHED) {
         tools.push("tool-punch");
+    }
+    if sewn || holes().any(|across| across < shaping::PUNCHED) {
+        tools.push("tool-awl");
+    }
+    if sewn {
+        tools.push("tool-needle");
     }
     tools.extend(["tool-brush", "tool-paper", "tool-weight"]);
     tools
@@ -148,8 +195,7 @@ fn time(desk: &Desk<'_>) -> Line {
         |number: usize| scoring::marks(kit, number).len() * usize::try_from(kit.parts[number].count).unwrap_or(0);
     minutes += A_SCORE * whole((0..kit.parts.len()).map(scores).sum());
     let stuck = joints::jobs(kit).into_iter().filter(|job| job.doing != Doing::FillPocket);
-    let joints =
-        stuck.map(|job| job.joints.iter().map(|joint| joint.bonds.len()).sum::<usize>() * job.owners.len().max(1));
+    let joints = stuck.map(|job| (0..job.joints.len()).map(|number| job.bonds_of(number).len()).sum::<usize>());
     minutes += A_JOINT * whole(joints.sum());
     let halves = (minutes / 30.0).ceil();
     let shown = if (halves / 2.0).fract() > 0.0 {

@@ -9,9 +9,16 @@
 //! fewer of them. Parts that are scored at the same distances stand together (our choice).
 
 use super::line::What;
+use crate::contour::{Contour, Point};
 use crate::length::tolerance::READ;
-use crate::net::Score;
+use crate::net::{Flat, Score, Sense};
 use crate::parts::Kit;
+
+/// An arc is looked at in so many chords.
+const CHORDS: u32 = 16;
+
+/// Card is looked for so far beside a line, mm: less than any panel is wide.
+const BESIDE: f64 = 0.02;
 
 /// The edge of a part that lies at the fence, the part's front up and its top away.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -40,12 +47,15 @@ pub struct Setting {
     pub stock: usize,
     /// Distances from the fence, mm, the nearest first.
     pub at: Vec<f64>,
+    /// For each of them, where a score runs over part of the card alone: from and to, mm, from the edge that is then at the
+    /// left or the top of the part.
+    pub only: Vec<Option<[f64; 2]>>,
     /// The parts.
     pub parts: Vec<Scored>,
 }
 
 /// A score as the hand finds it: its distance from the left or top edge, and from the edge across from that.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     /// Which edge it is measured from.
     pub edge: Edge,
@@ -53,8 +63,13 @@ pub struct Mark {
     pub at: f64,
     /// From the edge across, mm.
     pub back: f64,
-    /// The score.
-    pub score: Score,
+    /// Which way it folds.
+    pub sense: Sense,
+    /// Its numbers in the flat part: several where a hole or the outline parts it.
+    pub scores: Vec<usize>,
+    /// Where there is card on its line that is not scored: from and to, mm, from the top edge for one that is measured from the
+    /// left, from the left edge for one that is measured from the top.
+    pub only: Option<[f64; 2]>,
 }
 
 impl Edge {
@@ -73,37 +88,100 @@ impl Edge {
 /// A part's scores in order, those that a hole parts once; slanted ones, which no fence helps with, left out.
 #[must_use]
 pub fn marks(kit: &Kit, part: usize) -> Vec<Mark> {
-    let Some(part) = kit.parts.get(part) else { return Vec::new() };
-    let (width, height) = (part.flat.width, part.flat.height);
-    let mut marks: Vec<Mark> = part
-        .flat
-        .scores
-        .iter()
-        .filter_map(|score| {
-            let way = score.to - score.from;
-            if way.x.abs() < READ {
-                Some(Mark { edge: Edge::Left, at: score.from.x, back: width - score.from.x, score: *score })
-            } else if way.y.abs() < READ {
-                Some(Mark { edge: Edge::Top, at: height - score.from.y, back: score.from.y, score: *score })
-            } else {
-                None
+    let Some(flat) = kit.parts.get(part).map(|part| &part.flat) else { return Vec::new() };
+    let mut marks: Vec<Mark> = Vec::new();
+    for edge in [Edge::Left, Edge::Top] {
+        let mut runs: Vec<(Run, usize)> =
+            flat.scores.iter().enumerate().filter_map(|(number, score)| Some((run(edge, score)?, number))).collect();
+        runs.sort_by(|(one, _), (two, _)| one.at.total_cmp(&two.at).then(one.from.total_cmp(&two.from)));
+        while let Some((first, number)) = runs.first().copied() {
+            let card = card(flat, edge, first.at);
+            let apart = |from: f64, to: f64| card.iter().any(|&[low, high]| low < to - READ && high > from + READ);
+            let (mut end, mut scores) = (first.to, vec![number]);
+            runs.remove(0);
+            while let Some(next) = runs.iter().position(|(run, _)| {
+                (run.at - first.at).abs() < READ && run.sense == first.sense && !apart(end, run.from)
+            }) {
+                let (run, number) = runs.remove(next);
+                end = end.max(run.to);
+                scores.push(number);
             }
-        })
-        .collect();
+            let bare = apart(f64::NEG_INFINITY, first.from) || apart(end, f64::INFINITY);
+            let (width, height) = (flat.width, flat.height);
+            let (at, back, from, to) = match edge {
+                Edge::Left => (first.at, width - first.at, height - end, height - first.from),
+                Edge::Top => (height - first.at, first.at, first.from, end),
+            };
+            marks.push(Mark { edge, at, back, sense: first.sense, scores, only: bare.then_some([from, to]) });
+        }
+    }
     marks.sort_by(|one, two| one.edge.cmp(&two.edge).then(one.at.total_cmp(&two.at)));
-    marks.dedup_by(|one, two| one.edge == two.edge && (one.at - two.at).abs() < READ);
     marks
 }
 
-/// Scores that lie askew: they are drawn from corner to corner and scored along a rule.
-#[must_use]
-pub fn slanted(kit: &Kit, part: usize) -> Vec<Score> {
-    let scores = kit.parts.get(part).map_or(&[][..], |part| &part.flat.scores);
-    let askew = |score: &&Score| {
-        let way = score.to - score.from;
-        way.x.abs() >= READ && way.y.abs() >= READ
+/// A score along one of the two ways: where its line is, where it starts and ends on it.
+#[derive(Clone, Copy)]
+struct Run {
+    at: f64,
+    from: f64,
+    to: f64,
+    sense: Sense,
+}
+
+/// A score as a run upright (measured from the left edge), or level; none where it is not so.
+fn run(edge: Edge, score: &Score) -> Option<Run> {
+    let [from, to] = [score.from, score.to].map(|point| along(edge, point));
+    let straight = (from.0 - to.0).abs() < READ;
+    straight.then(|| Run { at: from.0, from: from.1.min(to.1), to: from.1.max(to.1), sense: score.sense })
+}
+
+/// Where a point's line is, and where the point is on it.
+const fn along(edge: Edge, point: Point) -> (f64, f64) {
+    match edge {
+        Edge::Left => (point.x, point.y),
+        Edge::Top => (point.y, point.x),
+    }
+}
+
+/// The stretches of a line that have card on both their sides.
+fn card(flat: &Flat, edge: Edge, at: f64) -> Vec<[f64; 2]> {
+    let contours = || std::iter::once(&flat.outline).chain(&flat.holes);
+    let mut ends: Vec<f64> = Vec::new();
+    for one in contours().flat_map(Contour::edges) {
+        let points: Vec<Point> = if one.is_line() {
+            vec![one.from, one.to]
+        } else {
+            let arc = one.arc();
+            let at = |step: u32| arc.sample(f64::from(step) / f64::from(CHORDS));
+            (0..=CHORDS).map(at).map(|point| Point::new(point.x, point.y)).collect()
+        };
+        for ends_of in points.windows(2) {
+            let [from, to] = [along(edge, ends_of[0]), along(edge, ends_of[1])];
+            ends.extend([from.1, to.1]);
+            if (from.0 - at) * (to.0 - at) < 0.0 {
+                ends.push((to.1 - from.1).mul_add((at - from.0) / (to.0 - from.0), from.1));
+            }
+        }
+    }
+    ends.sort_by(f64::total_cmp);
+    let inside = |across: f64, middle: f64| {
+        let point = if edge == Edge::Left { Point::new(across, middle) } else { Point::new(middle, across) };
+        flat.outline.contains(point) && !flat.holes.iter().any(|hole| hole.contains(point))
     };
-    scores.iter().filter(askew).copied().collect()
+    let stretches = ends.windows(2).map(|ends| [ends[0], ends[1]]).filter(|[from, to]| to - from > READ);
+    let stretches = stretches.filter(|[from, to]| {
+        let middle = f64::midpoint(*from, *to);
+        inside(at - BESIDE, middle) && inside(at + BESIDE, middle)
+    });
+    stretches.collect()
+}
+
+/// Numbers of the scores that lie askew: they are drawn from corner to corner and scored along a rule.
+#[must_use]
+pub fn slanted(kit: &Kit, part: usize) -> Vec<usize> {
+    let scores = kit.parts.get(part).map_or(&[][..], |part| &part.flat.scores);
+    let askew = |score: &Score| [Edge::Left, Edge::Top].iter().all(|edge| run(*edge, score).is_none());
+    scores.iter().enumerate().filter(|(_, score)| askew(score)).map(|(number, _)| number).collect()
 }
 
 /// The plan.
@@ -118,31 +196,44 @@ pub fn plan(kit: &Kit, order: &[usize]) -> Vec<Setting> {
             if of_edge.is_empty() {
                 continue;
             }
-            let (at, again) = distances(&of_edge);
+            let (at, only, again) = distances(&of_edge);
             let scored = Scored { part: number, edge, again };
             let same = settings.iter_mut().find(|setting| {
                 setting.stock == part.stock
                     && setting.at.len() == at.len()
                     && setting.at.iter().zip(&at).all(|(one, other)| (one - other).abs() < READ)
+                    && setting.only.iter().zip(&only).all(|(one, other)| alike(*one, *other))
             });
             match same {
                 Some(setting) => setting.parts.push(scored),
-                None => settings.push(Setting { stock: part.stock, at, parts: vec![scored] }),
+                None => settings.push(Setting { stock: part.stock, at, only, parts: vec![scored] }),
             }
         }
     }
     settings
 }
 
-/// The distances from the fence, and whether the part is turned to be scored there again.
-fn distances(marks: &[&Mark]) -> (Vec<f64>, bool) {
+/// Whether two scores run over the same part of their card.
+fn alike(one: Option<[f64; 2]>, other: Option<[f64; 2]>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => one.iter().zip(&other).all(|(one, other)| (one - other).abs() < READ),
+        (one, other) => one == other,
+    }
+}
+
+/// The distances from the fence, over which part of the card each score runs, and whether the part is turned to be scored
+/// there again.
+fn distances(marks: &[&Mark]) -> (Vec<f64>, Vec<Option<[f64; 2]>>, bool) {
     let all: Vec<f64> = marks.iter().map(|mark| mark.at).collect();
-    let mirrored = marks.iter().all(|mark| all.iter().any(|at| (at - mark.back).abs() < READ));
+    let whole = marks.iter().all(|mark| mark.only.is_none());
+    let mirrored = whole && marks.iter().all(|mark| all.iter().any(|at| (at - mark.back).abs() < READ));
     if !mirrored || marks.len() < 2 {
-        return (all, false);
+        return (all, marks.iter().map(|mark| mark.only).collect(), false);
     }
     // One in the very middle is scored with the first half.
-    (marks.iter().filter(|mark| mark.at <= mark.back + READ).map(|mark| mark.at).collect(), true)
+    let half: Vec<f64> = marks.iter().filter(|mark| mark.at <= mark.back + READ).map(|mark| mark.at).collect();
+    let only = vec![None; half.len()];
+    (half, only, true)
 }
 
 /// Grooves of common boards: 1/8 and 1/16 in, and 5 mm (common practice, no source).

@@ -1,83 +1,203 @@
 // SPDX-License-Identifier: MIT
 //! Clip, round, punch: parts that are more than rectangles.
 
+use super::bites::{self, Bite, Cut, Rim};
 use super::bits::{Block, Figure, Section, Step};
 use super::desk::Desk;
 use super::line::{Line, What};
+use super::list::Row;
 use super::measure;
 use super::pictures;
-use crate::contour::{Contour, Edge};
+use super::told::Told;
+use crate::contour::{Contour, Point, slot};
 use crate::length::tolerance::READ;
 use crate::parts::Part;
 
+/// Holes narrower than this are pierced, not punched, mm: our choice.
+pub(super) const PUNCHED: f64 = 3.0;
+
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
-    let steps: Vec<Step> =
-        desk.rows.iter().filter(|row| row.shaped).filter_map(|row| step(desk, row.part, row.count)).collect();
+    let mut steps: Vec<(Step, Vec<&Row>)> = Vec::new();
+    for row in desk.rows.iter().filter(|row| row.shaped) {
+        let Some(step) = step(desk, row.part) else { continue };
+        let words = |step: &Step| step.lines.iter().map(Line::plain).collect::<Vec<_>>();
+        // What its picture alone shows is like nothing else.
+        let own = |part: usize| {
+            let outline = desk.part(part).map(|part| &part.flat.outline);
+            outline.is_some_and(|outline| bites::bites(outline).iter().any(|bite| bite.cut == Cut::Other))
+        };
+        let like = |(one, _): &&mut (Step, Vec<&Row>)| words(one) == words(&step) && !own(row.part);
+        match steps.iter_mut().find(like) {
+            Some((one, rows)) => {
+                one.of.extend(step.of);
+                rows.push(row);
+            }
+            None => steps.push((step, vec![row])),
+        }
+    }
     if steps.is_empty() {
         return None;
     }
+    let named = |(mut step, rows): (Step, Vec<&Row>)| {
+        let (head, more) = desk.several(&rows, "shape-head", "shape-heads");
+        step.head = head;
+        step.lines.splice(0..0, more);
+        step
+    };
+    let steps = steps.into_iter().map(named).collect();
     let blocks = vec![Block::Words(desk.tell("shape-words")), Block::Steps(steps)];
     Some(Section { id: "shape", heading: desk.tell("shape-heading"), blocks })
 }
 
-fn step(desk: &Desk<'_>, number: usize, count: u64) -> Option<Step> {
+/// What is done to a part; its name is left open.
+fn step(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let part = desk.part(number)?;
-    let named = vec![("part", desk.named(number)), ("n", measure::count(count, What::Count, &part.id))];
-    let mut step = Step::new(desk.say("shape-head", named));
-    let edges: Vec<Edge> = part.flat.outline.edges().collect();
-    if edges.iter().any(|edge| edge.is_line() && is_slanted(*edge)) {
-        step.lines.push(desk.tell("shape-mark"));
-        step.lines.push(desk.tell("shape-clip"));
+    let bites = bites::bites(&part.flat.outline);
+    let mut step = Step { lines: outline(desk, part, &bites), ..Step::default() };
+    step.lines.extend(holes(desk, part));
+    if !bites.is_empty() {
+        step.of.push(Told::Outline(number));
     }
-    let radii = radii(&part.flat.outline);
-    if !radii.is_empty() {
-        let radii = radii.iter().map(|radius| desk.length(*radius, What::Length, &part.id)).collect();
-        step.lines.push(desk.say("shape-round", vec![("radius", desk.words.list(radii))]));
-    }
-    if step.lines.is_empty() && part.flat.holes.is_empty() {
-        step.lines.push(desk.tell("shape-notch"));
-    }
-    step.lines.extend(part.flat.holes.iter().map(|hole| opening(desk, part, hole)));
+    step.of.extend((0..part.flat.holes.len()).map(|hole| Told::Hole(number, hole)));
     let shows = desk.say("shape-picture", vec![("part", desk.named(number))]);
     step.figure = Some(Figure { picture: pictures::flat(desk, number), shows });
     Some(step)
 }
 
-fn is_slanted(edge: Edge) -> bool {
-    let way = edge.to - edge.from;
-    way.x.abs() > READ && way.y.abs() > READ
-}
-
-fn radii(contour: &Contour) -> Vec<f64> {
-    let mut radii: Vec<f64> = contour.edges().filter(|edge| !edge.is_line()).map(Edge::radius).collect();
-    radii.sort_by(f64::total_cmp);
-    radii.dedup_by(|one, two| (*one - *two).abs() < READ);
-    radii
-}
-
-/// A hole: its size, and where it is from the left and the top edge.
-fn opening(desk: &Desk<'_>, part: &Part, hole: &Contour) -> Line {
-    let bounds = hole.bounds();
+/// What is cut off or out at the edges: what is alike once, with its places.
+fn outline(desk: &Desk<'_>, part: &Part, bites: &[Bite]) -> Vec<Line> {
     let length = |mm: f64| desk.length(mm, What::Length, &part.id);
-    let round = hole.edges().all(|edge| !edge.is_line());
-    if round && (bounds.width() - bounds.height()).abs() < READ {
-        let middle = bounds.center();
-        return desk.say(
-            "shape-punch",
-            vec![
-                ("across", length(bounds.width())),
-                ("left", length(middle.x)),
-                ("top", length(part.flat.height - middle.y)),
-            ],
-        );
+    let mut lines = Vec::new();
+    let mut done = vec![false; bites.len()];
+    for (number, bite) in bites.iter().enumerate() {
+        if std::mem::replace(&mut done[number], true) {
+            continue;
+        }
+        let mut alike = vec![bite];
+        for (other, one) in bites.iter().enumerate().skip(number + 1) {
+            if !done[other] && one.is_like(bite) {
+                done[other] = true;
+                alike.push(one);
+            }
+        }
+        let corners = || match alike.as_slice() {
+            [_, _, _, _] => desk.tell("corners-all"),
+            some => desk.words.list(some.iter().map(|one| desk.tell(corner(one.rims))).collect()),
+        };
+        let several = || measure::count(u64::try_from(alike.len()).unwrap_or(u64::MAX), What::Many, "bites");
+        let at = |rim: Rim| {
+            let places = alike
+                .iter()
+                .map(|one| length(if rim.is_level() { one.middle.x } else { part.flat.height - one.middle.y }));
+            desk.words.list(places.collect())
+        };
+        lines.push(match bite.cut {
+            Cut::Clip { across, up } => desk.say(
+                "shape-clip",
+                vec![("corners", corners()), ("n", several()), ("across", length(across)), ("up", length(up))],
+            ),
+            Cut::Round(radius) => {
+                desk.say("shape-round", vec![("corners", corners()), ("n", several()), ("radius", length(radius))])
+            }
+            Cut::Step { across, up } => desk.say(
+                "shape-step",
+                vec![("corners", corners()), ("n", several()), ("across", length(across)), ("up", length(up))],
+            ),
+            Cut::Notch { kind, wide, deep } => {
+                let rim = bite.rims[0];
+                let key = match (kind, rim.is_level()) {
+                    (bites::Notch::Round, true) => "shape-notch-round-level",
+                    (bites::Notch::Round, false) => "shape-notch-round-upright",
+                    (bites::Notch::Pointed, true) => "shape-notch-pointed-level",
+                    (bites::Notch::Pointed, false) => "shape-notch-pointed-upright",
+                    (bites::Notch::Square, true) => "shape-notch-square-level",
+                    (bites::Notch::Square, false) => "shape-notch-square-upright",
+                };
+                let places = vec![
+                    ("edge", desk.tell(edge(rim))),
+                    ("n", several()),
+                    ("wide", length(wide)),
+                    ("deep", length(deep)),
+                    ("at", at(rim)),
+                ];
+                desk.say(key, places)
+            }
+            Cut::Other => desk.tell("shape-mark"),
+        });
     }
-    desk.say(
-        "shape-open",
-        vec![
-            ("width", length(bounds.width())),
-            ("height", length(bounds.height())),
-            ("left", length(bounds.x0)),
-            ("top", length(part.flat.height - bounds.y1)),
-        ],
-    )
+    lines.dedup();
+    lines
+}
+
+const fn corner(rims: [Rim; 2]) -> &'static str {
+    match rims {
+        [Rim::Lower, _] => "corner-lower-right",
+        [Rim::Right, _] => "corner-upper-right",
+        [Rim::Upper, _] => "corner-upper-left",
+        [Rim::Left, _] => "corner-lower-left",
+    }
+}
+
+const fn edge(rim: Rim) -> &'static str {
+    match rim {
+        Rim::Lower => "edge-below",
+        Rim::Right => "edge-right",
+        Rim::Upper => "edge-above",
+        Rim::Left => "edge-left",
+    }
+}
+
+/// Width of a round hole, mm; none where it is not round.
+pub(super) fn across(hole: &Contour) -> Option<f64> {
+    let bounds = hole.bounds();
+    let round = hole.edges().all(|edge| !edge.is_line());
+    (round && (bounds.width() - bounds.height()).abs() < READ).then_some(bounds.width())
+}
+
+/// Holes: their sizes, and where they are from the left and the top edge. Round ones above one another are one line.
+fn holes(desk: &Desk<'_>, part: &Part) -> Vec<Line> {
+    let length = |mm: f64| desk.length(mm, What::Length, &part.id);
+    let mut lines = Vec::new();
+    let mut round: Vec<(f64, f64, Vec<f64>)> = Vec::new();
+    for hole in &part.flat.holes {
+        let (bounds, middle) = (hole.bounds(), hole.bounds().center());
+        if let Some(wide) = across(hole) {
+            let near = |one: f64, other: f64| (one - other).abs() < READ;
+            match round.iter_mut().find(|(known, left, _)| near(*known, wide) && near(*left, middle.x)) {
+                Some((.., tops)) => tops.push(part.flat.height - middle.y),
+                None => round.push((wide, middle.x, vec![part.flat.height - middle.y])),
+            }
+        } else if let Some((ends, wide)) = slot(hole) {
+            let from_top = |point: Point| length(part.flat.height - point.y);
+            let places = vec![
+                ("width", length(wide)),
+                ("left", length(ends[0].x)),
+                ("top", from_top(ends[0])),
+                ("to_left", length(ends[1].x)),
+                ("to_top", from_top(ends[1])),
+            ];
+            lines.push(desk.say("shape-slot", places));
+        } else {
+            let square = bites::is_box(hole);
+            let places = vec![
+                ("width", length(bounds.width())),
+                ("height", length(bounds.height())),
+                ("left", length(bounds.x0)),
+                ("top", length(part.flat.height - bounds.y1)),
+            ];
+            lines.push(desk.say(if square { "shape-open" } else { "shape-open-shape" }, places));
+        }
+    }
+    for (wide, left, mut tops) in round {
+        tops.sort_by(f64::total_cmp);
+        let many = measure::count(u64::try_from(tops.len()).unwrap_or(u64::MAX), What::Many, "holes");
+        let places = vec![
+            ("n", many),
+            ("across", length(wide)),
+            ("left", length(left)),
+            ("top", desk.words.list(tops.into_iter().map(length).collect())),
+        ];
+        lines.push(desk.say(if wide < PUNCHED { "shape-pierce" } else { "shape-punch" }, places));
+    }
+    lines
 }

@@ -34,6 +34,8 @@ pub struct Kit {
     pub spares: Vec<Spare>,
     /// What goes through slots of the pages and lies behind them.
     pub tucked: Vec<Tucked>,
+    /// What hands do besides folding and joining, in the order in which the pieces were made.
+    pub deeds: Vec<Deed>,
     /// Prints that a page is made for and that nobody counts: the page's number, the print's thickness, mm.
     pub prints: Vec<(usize, f64)>,
     /// Whether something of the cover holds the album shut.
@@ -265,6 +267,74 @@ pub struct Tucked {
     pub panel: usize,
     /// Its outline in the flat piece.
     pub outline: Contour,
+}
+
+/// What hands do with pieces besides folding and joining them.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Deed {
+    /// A ribbon goes through a slot from the outside, and its end is stuck inside.
+    Tie {
+        /// The pieces that it goes through, from the outside, with the numbers of their holes.
+        through: Vec<(usize, usize)>,
+        /// Its width, mm.
+        width: f64,
+    },
+    /// Leaves that lie in one another are sewn through their fold.
+    Sew {
+        /// Numbers of the pieces, the outermost first.
+        leaves: Vec<usize>,
+        /// How many holes there are in the fold.
+        holes: usize,
+    },
+    /// A print is fixed on a card.
+    Mount {
+        /// Number of the card's piece.
+        piece: usize,
+        /// Width and height of the print, mm.
+        print: (f64, f64),
+        /// Whether it lies behind a window.
+        window: bool,
+    },
+    /// A tab is folded over an edge that the maker chooses, and stuck on both faces.
+    Clip {
+        /// Number of its piece.
+        piece: usize,
+        /// What is stuck on either face, mm.
+        grip: f64,
+    },
+    /// A print is put into what a page has for it.
+    Print {
+        /// Number of the page, from 1.
+        page: usize,
+        /// Number of the piece that holds it.
+        piece: usize,
+        /// How that holds it.
+        by: Holds,
+        /// Width and height of the print as it lies, mm.
+        print: (f64, f64),
+    },
+}
+
+/// What holds a print on its page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// Slots that its corners are tucked through.
+    Slots,
+    /// Corners that are stuck on the page.
+    Corners,
+    /// A window, behind which it slides.
+    Window,
+}
+
+impl Piece {
+    /// What it is of its page: `front` for `page 1 front`; the whole name where it is of no page.
+    #[must_use]
+    pub fn of_owner(&self) -> String {
+        match self.owner {
+            Owner::Page(page) => self.name.replace(&format!("page {page} "), ""),
+            Owner::Spine | Owner::Cover | Owner::Insert(_) => self.name.clone(),
+        }
+    }
 }
 
 impl Part {

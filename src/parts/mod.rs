@@ -31,7 +31,9 @@ pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::{Builder, Cut};
 pub use example::example;
 pub use hidden::Hidden;
-pub use kit::{Block, BlockPart, Closing, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked};
+pub use kit::{
+    Block, BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
+};
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
 pub use pages::leaf::{CONTENT, DEPTH};

@@ -19,7 +19,7 @@
 use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Stuff};
-use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::contour::{Contour, Point, Rect, Vec2, slot};
 use crate::length::tolerance::ROUNDING;
 use crate::net::Use;
 use crate::parts::Part;
@@ -199,6 +199,12 @@ impl Sizes<'_> {
             let ends = |low: f64, high: f64| {
                 if round || high - low < 2.0 * SAME_PLACE { vec![f64::midpoint(low, high)] } else { vec![low, high] }
             };
+            // A slot at a slant is marked by its ends.
+            if let Some((ends, _)) = slot(hole) {
+                above.extend(ends.map(|end| end.x));
+                right.extend(ends.map(|end| height - end.y));
+                continue;
+            }
             above.extend(ends(bounds.x0, bounds.x1));
             right.extend(ends(height - bounds.y1, height - bounds.y0));
         }

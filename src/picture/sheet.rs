@@ -13,9 +13,10 @@ use crate::stock::{Pattern, Stock};
 
 const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 
-/// The picture of a sheet of stock number `stock`, edge to edge.
+/// The picture of a sheet of stock number `stock`, edge to edge. `letter` gives what stands for a part in words; it stands
+/// above the part's own name; empty where there is none.
 #[must_use]
-pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
+pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn Fn(usize) -> String) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
     let Some(stock) = album.stocks.get(stock) else { return picture };
     // The sheet's own edge, half of the line inside, below everything that is cut on it.
@@ -49,7 +50,7 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
-            picture.part(album, stock, part, placed);
+            picture.part(album, stock, part, placed, letter(placed.part));
         }
     }
     picture.grain(stock, sheet);
@@ -57,7 +58,7 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet) -> Picture {
 }
 
 impl Picture {
-    fn part(&mut self, album: &Album, stock: &Stock, part: &Part, placed: &Placed) {
+    fn part(&mut self, album: &Album, stock: &Stock, part: &Part, placed: &Placed, letter: String) {
         let size = (part.flat.width, part.flat.height);
         let map = |point: Point| {
             let point = turned(point, placed.quarters, size);
@@ -88,7 +89,8 @@ impl Picture {
                 (part.flat.height, part.flat.width)
             };
             let measures = measures(album, width, height);
-            self.label(clear_of(panel, &part.flat.holes, map), &[part.id.clone(), measures]);
+            let lines = [letter, part.id.clone(), measures].into_iter().filter(|line| !line.is_empty());
+            self.label(clear_of(panel, &part.flat.holes, map), &lines.collect::<Vec<_>>());
         }
     }
 

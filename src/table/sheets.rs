@@ -71,7 +71,7 @@ fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
         sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
-        "picture": write::drawing(&picture::sheet(&work.album, &work.kit, stock, sheet)),
+        "picture": write::drawing(&picture::sheet(&work.album, &work.kit, stock, sheet, &|_| String::new())),
         "words": words::say(&said),
         "offcuts": offcuts,
     })

@@ -139,9 +139,10 @@ fn caution(guide: &Guide, list: &[Line]) -> Markup {
 fn step(guide: &Guide, step: &Step, section: &str, number: &mut usize) -> Markup {
     *number += 1;
     let id = format!("step-{number}");
+    let of = step.of.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ");
     let data = step.data.iter().map(|(name, value)| format!("{name}={value}")).collect::<Vec<_>>().join(";");
     html! {
-        li class="step" data-section=(section) data-cut=[(!data.is_empty()).then_some(data)] {
+        li class="step" data-section=(section) data-of=[(!of.is_empty()).then_some(of)] data-cut=[(!data.is_empty()).then_some(data)] {
             @if let Some(one) = &step.figure { figure { (figure(one)) } }
             div class="words" {
                 p class="head" {

@@ -469,8 +469,8 @@ fn tabs_take_tape_on_one_face_and_pages_come_from_the_last() {
     }
 }
 
-/// Tape for a page of two pocket pieces 148 wide (both seams) and its tab of 190: 2 x 148 + 190 mm, all 1/2 in wide where the
-/// seams are 12.7 wide; with a tenth to spare.
+/// Tape for a page of two pocket pieces 148 wide (both seams) and its tab of 190, clipped 6 mm at both ends, which a tape as wide
+/// as the tab stays clear of (H18): 2 x 148 + 178 mm, all 1/2 in wide where the seams are 12.7 wide; with a tenth to spare.
 #[test]
 fn tape_is_the_sum_of_what_the_steps_use() {
     let text = r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190, "seam": 12.7 },
@@ -478,8 +478,8 @@ fn tape_is_the_sum_of_what_the_steps_use() {
     let guide = made(&work(text, cutter(0.0, 0.0, 0.0)));
     let all: Vec<&Number> = guide.numbers().filter(|number| number.what == What::Tape && number.of == "all").collect();
     assert_eq!(all.len(), 1);
-    near(all[0].value, (2.0 * 148.0 + 190.0) * 1.1, 1e-6);
-    assert_eq!(all[0].shown, "0.6\u{2009}m"); // 0.5346 m, up to a tenth
+    near(all[0].value, (2.0 * 148.0 + 178.0) * 1.1, 1e-6);
+    assert_eq!(all[0].shown, "0.6\u{2009}m"); // 0.5214 m, up to a tenth
 }
 
 /// Cost: 4 A4 sheets at 0.25 for two kits are 0.50 a kit. Weight: the parts' own area times 200 g/m².

@@ -32,8 +32,8 @@ const LOOKED_AT: [(&str, usize); 10] = [
     ("fold", 0),
     ("pages", 0),
     ("pages", 6),
-    ("spine", 2),
-    ("bind", 1),
+    ("spine", 0),
+    ("bind", 0),
 ];
 
 #[test]

@@ -6,6 +6,7 @@ use crate::common;
 use crate::common::{cutter, files, project, work};
 use fluent_bundle::FluentResource;
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
+use hingeleaf::parts;
 use std::collections::BTreeSet;
 
 fn table() -> String {
@@ -70,7 +71,11 @@ fn guides() -> Vec<(String, Guide)> {
         let work = work(&text, cutter(0.0, 0.0, 0.0));
         (path.file_stem().unwrap().to_str().unwrap().to_owned(), guide::guide(&work.guide_job(false)))
     };
-    common::fixtures().iter().map(one).collect()
+    let kinds = parts::ALL.iter().map(|maker| {
+        let work = work(&parts::example(maker), cutter(0.0, 0.0, 0.0));
+        (maker.kind.name.to_owned(), guide::guide(&work.guide_job(false)))
+    });
+    common::fixtures().iter().map(one).chain(kinds).collect()
 }
 
 /// What is looked up is there: a missing entry would show its key. Places are filled: none shows its name.
@@ -171,7 +176,7 @@ fn cautions_stand_where_they_are_needed() {
     };
     let cut = of("cut");
     for words in [
-        "behind the blade",
+        "your holding hand on the rule, out of the blade's way",
         "light passes",
         "Cap the knife",
         "Never leave a laser unattended",

@@ -19,6 +19,8 @@ mod folding;
 mod formats;
 mod guide;
 mod guide_pictures;
+mod guide_steps;
+mod guide_whole;
 mod guide_words;
 mod house;
 mod inserts;

@@ -11,7 +11,7 @@
 
 use super::super::desk::Desk;
 use super::super::draw::{Draw, GLUE, HIDDEN, LETTER, THIN};
-use super::super::joints::{self, Stick};
+use super::super::holding::{self, Stick};
 use super::super::list;
 use super::ROOM;
 use crate::contour::{Contour, Point, Rect};
@@ -19,43 +19,124 @@ use crate::net::Net;
 use crate::parts::{Face, Side};
 use crate::picture::{CARD, CARD_BACK, CUT, Fill, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture, Stuff};
 
+/// What is seen through a hole.
+const OPEN: Fill = Fill::Flat("#FFFFFF");
+
 /// Between the two pieces, mm: room for the arrow.
 const BETWEEN: f64 = 14.0;
 
-/// The two pieces of a joint; none where a side names no piece.
-pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, held: Stick) -> Option<Picture> {
+/// The two pieces of a joint with all that is stuck of it at one go, or the one piece that is closed on itself or turned in; none
+/// where a side names no piece.
+pub(in super::super) fn stick(desk: &Desk<'_>, sides: &[(Side, Side)], held: Stick) -> Option<Picture> {
+    let (glued, faced) = sides.first()?;
+    let turned = sides.iter().any(|(_, other)| other.piece != faced.piece);
+    if turned || glued.piece == faced.piece { alone(desk, sides) } else { pair(desk, sides, held) }
+}
+
+/// The two pieces, the one that takes tape or glue at the right.
+fn pair(desk: &Desk<'_>, sides: &[(Side, Side)], held: Stick) -> Option<Picture> {
     let kit = desk.kit();
+    let (glued, faced) = sides.first()?;
     let (one, other) = (kit.pieces.get(glued.piece)?, kit.pieces.get(faced.piece)?);
     let target = Seen::new(&other.net, faced.face);
     let source = Seen::new(&one.net, glued.face);
-    let panel = one.net.panels.get(glued.panel)?;
-    let lay = |point| joints::laid(glued, faced, point);
-    // What lies face to face with its like is seen in the mirror.
-    let place = if glued.face == faced.face { panel.outline.mirrored(lay) } else { panel.outline.mapped(lay) };
-    let there = target.seen(&place);
-    let (wide, tall) = (
-        target.bounds.union(there.bounds()).width() + source.bounds.width(),
-        target.bounds.union(there.bounds()).height().max(source.bounds.height()),
-    );
+    let landed: Vec<Contour> =
+        sides.iter().filter_map(|(glued, faced)| Some(target.seen(&lands(desk, glued, faced)?))).collect();
+    let left = landed.iter().fold(target.bounds, |all, one| all.union(one.bounds()));
+    let (wide, tall) = (left.width() + source.bounds.width(), left.height().max(source.bounds.height()));
     let scale = ((ROOM.0 - BETWEEN) / wide).min(ROOM.1 / tall).min(0.9);
     let mut draw = Draw::default();
-    let left = target.bounds.union(there.bounds());
     let put = |bounds: Rect, from: Point, point: Point| {
         Point::new((point.x - bounds.x0).mul_add(scale, from.x), (point.y - bounds.center().y).mul_add(scale, from.y))
     };
     let here = Point::new(0.0, 0.0);
     piece(&mut draw, desk, (&other.net, other.part, faced.face), &target, &|point| put(left, here, point));
-    let landed = there.mapped(|point| put(left, here, point));
-    match held {
-        Stick::Slides | Stick::Tab { .. } | Stick::Round { .. } => {
-            draw.contours(vec![landed.clone()], None, Some(HIDDEN));
-        }
-        Stick::Tape { .. } | Stick::Glue => draw.contours(vec![landed.clone()], Some(GLUE), Some(HIDDEN)),
+    let landed: Vec<Contour> = landed.iter().map(|one| one.mapped(|point| put(left, here, point))).collect();
+    let fill = matches!(held, Stick::Tape { .. } | Stick::Glue).then_some(GLUE);
+    for one in &landed {
+        draw.contours(vec![one.clone()], fill, Some(HIDDEN));
     }
     let beside = Point::new(left.width().mul_add(scale, BETWEEN), 0.0);
     let bounds = source.bounds;
     piece(&mut draw, desk, (&one.net, one.part, glued.face), &source, &|point| put(bounds, beside, point));
-    let glue = source.seen(&panel.outline).mapped(|point| put(bounds, beside, point));
+    for (glued, _) in sides {
+        let panel = one.net.panels.get(glued.panel)?;
+        let glue = source.seen(&panel.outline).mapped(|point| put(bounds, beside, point));
+        takes(&mut draw, glue, held, scale);
+    }
+    open(&mut draw, &one.net, &source, &|point| put(bounds, beside, point));
+    if !one.net.holes.is_empty() && (fill.is_some() || matches!(held, Stick::Round { .. })) {
+        for (glued, faced) in sides {
+            let over = |point| put(left, here, target.at(holding::laid(glued, faced, point)));
+            draw.contours(one.net.holes.iter().map(|hole| hole.mapped(over)).collect(), Some(OPEN), Some(HIDDEN));
+        }
+    }
+    let foot = draw.bounds().y0 - LETTER * 0.7;
+    mark(&mut draw, desk, other.part, (left.center().x - left.x0).mul_add(scale, here.x), foot);
+    mark(&mut draw, desk, one.part, (bounds.width() / 2.0).mul_add(scale, beside.x), foot);
+    let all = landed.iter().map(Contour::bounds).reduce(|all, one| all.union(one))?;
+    let (from, to) = (beside.x - 1.5, all.x1);
+    // On a narrow place the arrow ends at its edge, on a wide one a little inside.
+    let to = if all.width() > 12.0 { to - 3.0 } else { to };
+    draw.way(Point::new(from, all.center().y), Point::new(to, all.center().y));
+    Some(draw.picture())
+}
+
+/// One piece that is closed on itself, or that is turned in over what lies on it: seen on the face that takes the glue.
+fn alone(desk: &Desk<'_>, sides: &[(Side, Side)]) -> Option<Picture> {
+    let kit = desk.kit();
+    let (glued, _) = sides.first()?;
+    let one = kit.pieces.get(glued.piece)?;
+    let seen = Seen::new(&one.net, glued.face);
+    let scale = (ROOM.0 / seen.bounds.width()).min(ROOM.1 / seen.bounds.height()).min(0.9);
+    let put = |point: Point| {
+        let from = seen.bounds;
+        Point::new((point.x - from.x0) * scale, (point.y - from.center().y) * scale)
+    };
+    let mut draw = Draw::default();
+    piece(&mut draw, desk, (&one.net, one.part, glued.face), &seen, &put);
+    let mut ways = Vec::new();
+    for (glued, faced) in sides {
+        let panel = one.net.panels.get(glued.panel)?;
+        let glue = seen.seen(&panel.outline).mapped(put);
+        // What is turned in lies on a board, which lies where its fold is.
+        let fold = one.net.folds.iter().find(|fold| fold.between[1] == glued.panel);
+        let place = if glued.piece == faced.piece {
+            lands(desk, glued, faced)?
+        } else {
+            let fold = fold?;
+            panel.outline.mirrored(|point| holding::mirrored(point, [fold.from, fold.to]))
+        };
+        let place = seen.seen(&place).mapped(put);
+        draw.contours(vec![place.clone()], None, Some(HIDDEN));
+        draw.contours(vec![glue.clone()], Some(GLUE), None);
+        ways.push((glue.bounds().center(), place.bounds().center()));
+    }
+    for (from, to) in ways {
+        draw.way(from, to);
+    }
+    let foot = draw.bounds().y0 - LETTER * 0.7;
+    mark(&mut draw, desk, one.part, seen.bounds.width() / 2.0 * scale, foot);
+    Some(draw.picture())
+}
+
+/// The holes of a piece, over what was drawn on it.
+fn open(draw: &mut Draw, net: &Net, seen: &Seen, put: &dyn Fn(Point) -> Point) {
+    for hole in &net.holes {
+        draw.contours(vec![seen.seen(hole).mapped(put)], Some(OPEN), Some(CUT));
+    }
+}
+
+/// Where what is glued comes to lie on the other side's flat piece.
+fn lands(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Contour> {
+    let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
+    let lay = |point| holding::laid(glued, faced, point);
+    // What lies face to face with its like is seen in the mirror.
+    Some(if glued.face == faced.face { panel.outline.mirrored(lay) } else { panel.outline.mapped(lay) })
+}
+
+/// The tape or glue on a panel.
+fn takes(draw: &mut Draw, glue: Contour, held: Stick, scale: f64) {
     match held {
         Stick::Tape { .. } => draw.contours(vec![glue], Some(GLUE), Some(THIN)),
         Stick::Glue => draw.contours(vec![glue], Some(GLUE), None),
@@ -69,15 +150,6 @@ pub(in super::super) fn stick(desk: &Desk<'_>, glued: &Side, faced: &Side, held:
         }
         Stick::Slides | Stick::Tab { .. } => {}
     }
-    let foot = draw.bounds().y0 - LETTER * 0.7;
-    mark(&mut draw, desk, other.part, (left.center().x - left.x0).mul_add(scale, here.x), foot);
-    mark(&mut draw, desk, one.part, (bounds.width() / 2.0).mul_add(scale, beside.x), foot);
-    let (from, to) = (beside.x - 1.5, landed.bounds().x1);
-    // On a narrow place the arrow ends at its edge, on a wide one a little inside.
-    let to = if landed.bounds().width() > 12.0 { to - 3.0 } else { to };
-    let y = landed.bounds().center().y;
-    draw.way(Point::new(from, y), Point::new(to, y));
-    Some(draw.picture())
 }
 
 /// A flat piece seen on one of its faces.
@@ -127,9 +199,7 @@ fn piece(
         draw.line(from, to, Pen { width: 0.6, colour: ground(fill), dash: &[] });
         draw.line(from, to, Pen::fold(fold.sense));
     }
-    for hole in &net.holes {
-        draw.contours(vec![seen.seen(hole).mapped(put)], Some(Fill::Flat("#FFFFFF")), Some(CUT));
-    }
+    open(draw, net, seen, put);
 }
 
 const fn ground(fill: Fill) -> &'static str {

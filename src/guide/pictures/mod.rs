@@ -9,7 +9,7 @@ mod solid;
 
 pub(super) use bench::{at_fence, trim};
 pub(super) use joint::stick;
-pub(super) use solid::{both_ways, finished, fold, hang, is_shown_over};
+pub(super) use solid::{finished, fold, hang, is_shown_over};
 
 use super::desk::Desk;
 use super::draw::{Draw, GLUE, THIN, WORDS};
@@ -18,7 +18,7 @@ use crate::net::Sense;
 use crate::picture::{self, CUT, Pen, Picture, Stuff};
 
 /// Room for the picture of a step, mm.
-const ROOM: (f64, f64) = (78.0, 62.0);
+const ROOM: (f64, f64) = (78.0, 50.0);
 
 /// A part lying flat with its distances from the left and the top edge.
 pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {

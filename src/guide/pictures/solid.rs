@@ -4,7 +4,7 @@
 use super::super::desk::Desk;
 use super::super::joints::Job;
 use super::{ROOM, caliper, stuff};
-use crate::net::{Fold, Net, Sense};
+use crate::net::{Fold, Sense};
 use crate::parts::Owner;
 use crate::picture::{self, Folding, Picture, Pose};
 
@@ -57,27 +57,6 @@ pub(in super::super) fn fold(desk: &Desk<'_>, number: usize) -> Picture {
 pub(in super::super) fn is_shown_over(desk: &Desk<'_>, number: usize) -> bool {
     let folds = desk.part(number).map_or(&[][..], |part| &part.net.folds);
     !folds.is_empty() && folds.iter().all(|fold| fold.sense == Sense::Mountain)
-}
-
-/// A part whose outer folds are worked one way and then the other.
-pub(in super::super) fn both_ways(desk: &Desk<'_>, number: usize) -> Picture {
-    let Some(part) = desk.part(number) else { return super::Draw::default().picture() };
-    let both = |fold: &Fold| fold.sense == Sense::Both;
-    let degrees: Vec<f64> = part.net.folds.iter().map(|fold| if both(fold) { EITHER_WAY } else { 0.0 }).collect();
-    let next: Vec<(usize, f64)> = part
-        .net
-        .folds
-        .iter()
-        .enumerate()
-        .filter(|(_, fold)| both(fold))
-        .map(|(index, _)| (index, -EITHER_WAY))
-        .collect();
-    folding(desk, number, &part.net, &degrees, &next)
-}
-
-fn folding(desk: &Desk<'_>, number: usize, net: &Net, degrees: &[f64], next: &[(usize, f64)]) -> Picture {
-    let flat = Folding::flat(net, caliper(desk, number), stuff(desk, number));
-    Folding { degrees, next, ..flat }.picture(ROOM)
 }
 
 /// A page sliding onto its tab; the pages behind it hang already, and pockets are filled at the end.

@@ -16,7 +16,15 @@ list-last = { $these } and { $this }
 page-one = page { $pages }
 page-several = pages { $pages }
 part-named = { $mark } ({ $kind })
+part-times = { $n } × { $part }
+these-parts = { $parts }.
 panel-of = the { $panel } of { $part }
+panels-of = the { $panels } of { $part }
+panel-number = { $panel } no. { $n }
+own-panel = its own { $panel }
+own-face = its own { $face }
+own-other = its other panels
+place-on = { $what } on { $on }
 face-front = front face
 face-back = back face
 
@@ -30,6 +38,7 @@ given-page = { $pages }: { $kind }
 given-spine = Spine: { $spine }
 given-cover = Cover: { $cover }
 given-insert = To go into the pockets: { $n } × { $insert }
+given-insert-loose = To go with it: { $n } × { $insert }
 given-thick = Closed, its pages are about { $thick } thick.
 given-bound-left = Bound at the left, seen from the front.
 given-bound-right = Bound at the right, seen from the front.
@@ -51,6 +60,9 @@ need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
 need-glue = White craft glue that stays movable for some minutes, for card.
+need-ribbon = Ribbon, { $width } wide: { $n } pieces of { $length }.
+need-thread = Strong thread for sewing: { $length }.
+need-corners = Photo corners to stick on: { $n }.
 need-tools = Tools
 need-time = Allow about { $time } for one kit, once you know how.
 need-cost = The sheets for one kit cost { $cost }.
@@ -62,16 +74,21 @@ tool-knife = Craft knife and a mat, for corners and openings
 tool-scorer = Scoring board with a fence, or a rule and a blunt point
 tool-folder = Bone folder
 tool-punch = Hole punch
+tool-awl = Awl, for narrow holes
+tool-needle = Needle for the thread
 tool-brush = Flat brush for the glue
 tool-paper = Waste paper, to keep glue off what stays dry
 tool-weight = A flat weight, such as some books
 
 ## Cautions
 caution-rules = Follow your machine's manual and local rules first, and whoever is licensed or trained to use it.
-caution-blade = Cut along a metal rule in light passes. Keep your fingers behind the blade.
+caution-blade = Cut along a metal rule in light passes, your holding hand on the rule, out of the blade's way.
 caution-blade-cap = Cap the knife whenever you put it down.
+caution-trimmer = Keep the trimmer's guard down and your hand off the cutting line. Lock its arm when you stop.
+caution-machine = Keep hands, hair and sleeves away from a machine's moving carriage.
 caution-laser = Never leave a laser unattended. Extract the fumes. Keep an extinguisher at hand.
-caution-laser-vinyl = Never cut PVC, vinyl or an unknown plastic with a laser.
+caution-laser-light = Run a laser with its lid closed, or wear eyewear made for its light.
+caution-laser-vinyl = Never cut PVC, vinyl, coated or unknown plastics with a laser.
 caution-glue = Air the room while you glue.
 caution-glue-label = Read the label of each glue and tape, and do as it says.
 caution-glue-photo = Keep wet glue and tape off photographs.
@@ -96,6 +113,7 @@ cut-piece = { $kind }, { $id }
 cut-size = { $width } × { $height }
 cut-size-long = { $width } × { $height } ▸
 cut-back = { $mark }: { $uses }
+cut-back-alike = { $mark }: all are alike
 lies-any = any way
 lies-grain = ↕ grain upright
 lies-pattern = ↑ pattern upright
@@ -105,7 +123,9 @@ scores-top = from the top { $scores }
 scores-slanted = slanted, see its picture
 scores-none = none
 score-groove = { $at } { $fold }
+score-groove-part = { $at } { $fold } in part
 score-between = { $at } ◇ { $fold }
+score-between-part = { $at } ◇ { $fold } in part
 fold-valley = valley
 fold-mountain = mountain
 fold-both = both ways
@@ -167,24 +187,76 @@ shape-head = { $n_is ->
     [one] Shape { $part }.
    *[other] Shape all { $n } of { $part }.
 }
-shape-mark = Mark the distances in the picture along the edges.
-shape-clip = Join the marks with straight lines and cut off the corners.
-shape-round = Round the corners to a radius of { $radius }.
-shape-notch = Cut out the notch as the picture shows.
-shape-punch = Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
+shape-heads = Shape each of these pieces in the same way.
+shape-mark = Mark the distances in the picture along the edges. Cut along straight lines between the marks.
+shape-clip = { $n_is ->
+    [one] Clip the { $corners } corner, { $across } along the level edge and { $up } along the upright one.
+   *[other] Clip the { $corners } corners, { $across } along the level edge and { $up } along the upright one.
+}
+shape-round = { $n_is ->
+    [one] Round the { $corners } corner to a radius of { $radius }.
+   *[other] Round the { $corners } corners to a radius of { $radius }.
+}
+shape-step = { $n_is ->
+    [one] Cut a rectangle out of the { $corners } corner, { $across } wide and { $up } tall.
+   *[other] Cut a rectangle out of the { $corners } corners, { $across } wide and { $up } tall.
+}
+shape-notch-round-level = { $n_is ->
+    [one] Cut a round notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the left.
+   *[other] Cut round notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the left.
+}
+shape-notch-round-upright = { $n_is ->
+    [one] Cut a round notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the top.
+   *[other] Cut round notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the top.
+}
+shape-notch-pointed-level = { $n_is ->
+    [one] Cut a pointed notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the left.
+   *[other] Cut pointed notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the left.
+}
+shape-notch-pointed-upright = { $n_is ->
+    [one] Cut a pointed notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the top.
+   *[other] Cut pointed notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the top.
+}
+shape-notch-square-level = { $n_is ->
+    [one] Cut a square notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the left.
+   *[other] Cut square notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the left.
+}
+shape-notch-square-upright = { $n_is ->
+    [one] Cut a square notch into the { $edge } edge, { $wide } wide and { $deep } deep. Its middle is { $at } from the top.
+   *[other] Cut square notches into the { $edge } edge, { $wide } wide and { $deep } deep. Their middles are { $at } from the top.
+}
+shape-slot = Cut a slanting slot { $width } wide. One end is { $left } from the left and { $top } from the top. The other end is { $to_left } from the left and { $to_top } from the top.
+shape-punch = { $n_is ->
+    [one] Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
+   *[other] Punch holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
+}
+shape-pierce = { $n_is ->
+    [one] Pierce a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
+   *[other] Pierce holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
+}
 shape-open = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top.
+shape-open-shape = Cut the opening in the picture, { $width } × { $height } in all, { $left } from the left and { $top } from the top.
 shape-picture = { $part } lying flat, with its distances from the left and the top.
+corners-all = four
+corner-upper-right = upper right
+corner-upper-left = upper left
+corner-lower-right = lower right
+corner-lower-left = lower left
 
 ## Score
 score-section = Score the folds
-score-words = Lay the named edge against the fence and keep it there while you score.
+score-words = Leave out what a machine has scored. Lay the named edge against the fence and keep it there while you score.
 score-words-face = Score with the front of the piece up. Press lightly twice rather than hard once.
 score-heading = Score at { $at }
 score-heading-many = Score at { $n } distances
 score-between-words = Mark any distance that your board has no groove for, and score along a rule.
 score-left-edge = Lay the left edge of { $part } at the fence.
+score-left-edges = Lay the left edge of each of these pieces at the fence.
 score-top-edge = Turn { $part } so that its top edge lies at the fence.
+score-top-edges = Turn each of these pieces so that its top edge lies at the fence.
 score-at = Score at { $at }.
+score-part-left = Score at { $at }, but only between { $from } and { $to } from the top edge.
+score-part-top = Score at { $at }, but only between { $from } and { $to } from the left edge.
 score-again = Turn it end for end and score again at { $at }.
 score-all = Do the same with all { $n }.
 score-picture = { $part } at the fence, with the distances of its scores.
@@ -199,6 +271,7 @@ fold-head = { $n_is ->
     [one] Fold { $part }.
    *[other] Fold all { $n } of { $part }.
 }
+fold-heads = Fold each of these pieces.
 fold-valley-at-left = Fold towards you at { $at } from the left (valley).
 fold-valley-at-top = Fold towards you at { $at } from the top (valley).
 fold-mountain-at-left = Fold away from you at { $at } from the left (mountain).
@@ -208,6 +281,8 @@ fold-both-at-top = Fold both ways at { $at } from the top.
 fold-valley-askew = Fold towards you along the slanted scores (valley).
 fold-mountain-askew = Fold away from you along the slanted scores (mountain).
 fold-both-askew = Fold both ways along the slanted scores.
+work-how = Work each score that folds both ways flat to the front, then flat to the back, several times.
+work-why = Feel that the tabs swing freely: they carry the pages when the album opens.
 fold-over = Look at the picture: it shows the back.
 fold-picture = { $part } being folded, with arrows for the way its flaps go.
 key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
@@ -222,25 +297,61 @@ key-glue = glue
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
 stick-kits = Make one kit after the other: the steps are for one.
 stick-times = Do this at all { $n } places.
+stick-elsewhere = For { $pages } it is { $what } on { $on }.
+stick-again = Do the same with { $places }.
 stick-picture = Where { $what } goes on { $on }.
 tape-head = Stick { $what } to { $on }.
 tape-run = Run { $length } of tape, { $width } wide, along the { $face } of the { $panel }.
-tape-press = Peel off the liner. Fold the { $panel } and press it onto the { $face } of { $on }.
-round-head = Stick { $what } on { $on }.
+tape-run-each = Run { $length } of tape, { $width } wide, along the { $face } of each: { $panel }.
+tape-press = { $n_is ->
+    [one] Peel off the liner. Fold the { $panel } and press it onto the { $side } of { $on }.
+   *[other] Peel off the liners. Fold the seams and press them onto the { $side } of { $on }.
+}
 round-run = Run tape, { $width } wide, along all four edges of its { $face }: { $length } in all.
-round-press = Peel off the liner, lay it on the { $face } of { $on }, and press.
+round-press = Peel off the liner, lay it on the { $side } of { $on }, and press.
 border-round = Leave a border of { $border } all round.
 border-sides = Leave { $sides } free.
+border-flush = Keep it flush with the { $edges } { $n_is ->
+    [one] edge.
+   *[other] edges.
+}
 side-left = { $free } at the left
 side-right = { $free } at the right
 side-above = { $free } at the top
 side-below = { $free } at the bottom
+edge-left = left
+edge-right = right
+edge-above = upper
+edge-below = lower
 glue-head = Glue { $what } to { $on }.
 glue-spread = Spread a thin film of glue on the { $face } of the { $panel }.
-glue-press = Press it onto the { $face } of { $on } as the picture shows, and rub it down.
+glue-spread-each = Spread a thin film of glue on the { $face } of each: { $panel }.
+glue-press = { $n_is ->
+    [one] Press it onto the { $side } of { $on }, and rub it down.
+   *[other] Press them onto the { $side } of { $on }, and rub them down.
+}
 glue-warn = Wipe off glue that comes out at the edges at once.
 glue-warn-gusset = Keep glue off the free panels beside it: they must bend.
 slide-head = Slide { $what } into { $on }.
+nest-head = Lay { $what } in { $on }.
+nest-how = Lay each one in the one before, fold in fold.
+pile-named = the pile of { $mark } for { $pages }
+pile-head = Stick the pieces { $part } in piles, face to face and flush.
+pile-glue = Spread a thin film of glue between them and rub them down.
+pile-of = { $piles_is ->
+    [one] Make a pile of { $n } for { $pages }.
+   *[other] Make { $piles } piles of { $n }, one each for { $pages }.
+}
+turn-level-head = Turn { $part } in at head and tail.
+turn-upright-head = Turn { $part } in at the fore-edges.
+turn-glue = Spread a thin film of glue on the back of what stands over.
+turn-level-how = Pull it over the boards' edges and the spine board, and rub it down. Tuck it in at each corner.
+turn-upright-how = Pull it over the boards' edges, over the tucked corners, and rub it down.
+joint-head = Run the folder along both joints.
+joint-how = Press the paper down into each joint from the outside, while the glue is moist.
+tie-head = Pull a ribbon, { $width } wide, through the slot of { $parts }.
+tie-through = Push it in from the outside, and leave the long end hanging there.
+tie-end = Glue { $end } of its inner end flat on the inside, away from the edge.
 
 ## Pages
 pages-heading = Make the pages
@@ -253,20 +364,16 @@ job-face = Put the panels on { $what }
 spine-heading = Build the spine
 spine-words = Lay its parts out in order, fronts up, before you join any.
 spine-words-flexi-hinge = Start with the narrow strip and work towards the wide one.
+spine-words-concertina = Lay its pieces out in order, fronts up. Panels of one name are counted from the left.
 job-strips = Join the parts of the spine
-work-head = Work the outer folds of { $part } both ways.
-work-how = Fold each outer score flat to the front, then flat to the back, several times.
-work-why = Feel that the tabs swing freely: they carry the pages when the album opens.
 
 ## Cover
 cover-heading = Make the cover
 cover-words = Dry-fit every part before you glue it.
-cover-words-case = Draw first where each board goes on the back of the covering.
-    Stick the boards down, then glue each turn-in over them, tail and head first, fore-edges last.
-    Glue tail and head along the whole edge, over the joints and the spine board too. Tuck the paper in at each corner.
-    Run the folder along both joints. Let the case dry flat under a weight before the spine goes in.
+cover-words-case = Draw first where each board goes on the back of the covering. Let the case dry flat under a weight before the spine goes in.
 job-cover = Put the cover together
 job-meet = Set the spine into the cover
+meet-bases = Glue its other bases down beside it in the same way: { $n } more.
 job-line-cover = Line the inside of the cover
 flaps-head = Glue the end flaps to the insides of the cover.
 flaps-glue = Stand the cover open. Brush a thin film of glue on the outer face of each end flap.
@@ -278,6 +385,9 @@ bind-heading = Hang the pages
 bind-words = Start with the last page, so that no page is in your way. Work towards the first.
 job-hang = Hang { $what }
 hang-head = Hang { $page } on { $tab }.
+hang-heads = Hang pages { $pages }, in this order.
+hang-as = Do it as with { $page }.
+hang-where = Put { $page } on { $tab }.
 hang-tape = Run { $length } of tape, { $width } wide, along the { $face } of the tab. Leave its liner on, one end folded out.
 hang-glue = Brush a thin film of glue on the tab's other face.
 hang-glue-only = Brush a thin film of glue on one face of the tab.
@@ -287,8 +397,7 @@ hang-warn-plain = Keep glue off the score, and put waste paper between the pages
 hang-warn = Keep glue off the gusset, and put waste paper between the pages.
 job-over = Put the panels over the tabs of { $what }
 hang-picture = { $page } sliding onto { $tab }.
-leaf-head = Glue { $tab } to { $page }.
-leaf-glue = Brush a thin film of glue on its { $face } and lay it on the { $side } of { $on }.
+leaf-glue = Brush a thin film of glue on the { $face } of the tab. Lay it on the { $side } of its page.
 leaf-press = Move it until head and tail are flush, then press it down.
 
 ## Check
@@ -308,6 +417,32 @@ fill-words = Wait until everything is dry.
 job-insert = Make the { $what }
 job-fill = Put in the { $what }
 job-round = Put the band round
+job-prints = Put the prints in
+job-clips = Stick the tabs over edges
+job-loose = Keep what goes into no pocket
+sew-head = Sew { $parts } together through the fold.
+sew-pierce = Open the leaves in the middle, clip them flush, and push the awl through every hole.
+sew-thread = Cut a thread three times as long as the fold, and thread the needle.
+sew-three = From inside go out in the middle, in at the top, out at the bottom, in again in the middle.
+sew-five-up = From inside go out in the middle, in at hole 2, out at hole 1, in again at hole 2.
+sew-five-down = Pass over the middle, out at hole 4, in at hole 5, out at hole 4, in at the middle.
+sew-knot = Pull tight along the fold, knot both ends over the long stitch inside, and cut them short.
+mount-head = Put a print on { $part }.
+mount-corners = Push four photo corners on its corners: no glue touches the print.
+mount-place = Lay it { $left } from the left and { $top } from the top, and press the corners down.
+mount-behind = Turn it over and lay the print face down over the window, as far over each edge.
+mount-behind-hold = Push four photo corners on its corners and press these down: no glue touches the print.
+print-slots = Tuck a print of { $width } × { $height } into the slots of { $part }.
+print-slots-how = Push one corner after the other through its slot from the front.
+print-corners = Put a print of { $width } × { $height } under the corners on { $part }.
+print-corners-how = Bend it a little and slide one corner after the other in.
+print-window = Slide a print of { $width } × { $height } into { $part }.
+print-window-how = Push it in from the open side until it fills the window.
+print-pages = Do this on { $pages }.
+clip-head = Fold { $part } over an edge.
+clip-where = Choose the edge of a page or card at which you want to find it.
+clip-glue = Brush glue on the last { $grip } of both inner faces, and press one on either face.
+loose-head = Lay { $part } by: no pocket holds it.
 fill-head = Put { $part } into { $page }.
 fill-picture = { $part } sliding into { $page }.
 order-heading = Work in this order

@@ -11,7 +11,7 @@ use crate::net::{Flat, Net, NetProblem};
 use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Closing, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
+    Block, BlockPart, Closing, Deed, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
 };
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
@@ -94,6 +94,7 @@ impl<'a> Builder<'a> {
             rounds: Vec::new(),
             spares: Vec::new(),
             tucked: Vec::new(),
+            deeds: Vec::new(),
             prints: Vec::new(),
             shut: false,
             blocks: Vec::new(),
@@ -280,6 +281,11 @@ impl<'a> Builder<'a> {
     /// Says what goes through a slot and lies behind it.
     pub(in crate::parts) fn tuck(&mut self, tucked: Tucked) {
         self.kit.tucked.push(tucked);
+    }
+
+    /// Says what hands do besides folding and joining.
+    pub(in crate::parts) fn deed(&mut self, deed: Deed) {
+        self.kit.deeds.push(deed);
     }
 
     /// Reports something.

@@ -22,14 +22,14 @@ use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::{Along, Leaf, Net, Sense, Use};
-use crate::parts::bond::{Face, Hold};
+use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, Cut, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP};
 use crate::parts::build::row::Row;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Closed, LAPS};
-use crate::parts::kit::{Owner, Purpose, Round};
+use crate::parts::kit::{Deed, Owner, Purpose, Round};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
@@ -120,7 +120,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.holds_shut();
         for (leaf, at) in slots {
             let name = if leaf == back { "patch in the back" } else { "patch in the front" };
-            patch(builder, entry, &made, (leaf, at), (name, slot));
+            patch(builder, entry, &made, (leaf, at), (name, ties));
         }
     }
     if let Some(size) = window {
@@ -176,19 +176,28 @@ fn cut<'a>(entry: &'a Entry, (id, kind, name): (&str, &'static str, &str), net: 
     }
 }
 
-/// A patch that strengthens a slot, stuck behind it by its back: seen from the inside left and right are swapped.
+/// A patch that strengthens a ribbon's slot, stuck behind it by its back: seen from the inside left and right are swapped.
 fn patch(
     builder: &mut Builder<'_>,
     entry: &Entry,
     made: &Joined,
     (leaf, at): (usize, (f64, f64)),
-    (name, slot): (&str, (f64, f64)),
+    (name, ties): (&str, f64),
 ) {
+    let slot = (SLOT, ties + SLOT);
     let (wide, tall) = (2.0f64.mul_add(ROUND_SLOT, slot.0), 2.0f64.mul_add(ROUND_SLOT, slot.1));
     let net = Net::single("patch", Contour::rectangle(0.0, 0.0, wide, tall));
     let net = net.with_hole(hole((wide / 2.0, tall / 2.0), slot));
     let piece = builder.piece(cut(entry, ("cover-patch", "patch", name), net, entry.stock));
     behind(builder, made, (piece, Face::Back), (leaf, (at.0 + wide / 2.0, at.1 - tall / 2.0)));
+    // Its ribbon goes through the cover and its patch.
+    let on = made.side(leaf, Face::Front, at, (0.0, 1.0));
+    let hole = |on: Side| {
+        let holes = &builder.kit().pieces.get(on.piece)?.net.holes;
+        Some((on.piece, holes.iter().position(|hole| hole.bounds().contains(on.at))?))
+    };
+    let through = on.and_then(hole).into_iter().chain(piece.map(|piece| (piece, 0))).collect();
+    builder.deed(Deed::Tie { through, width: ties });
 }
 
 /// What lines a window; its front looks out of it.

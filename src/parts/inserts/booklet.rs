@@ -22,6 +22,7 @@ use crate::net::{Along, Leaf, Net, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, Slip};
+use crate::parts::kit::Deed;
 use crate::parts::maker::Maker;
 
 words! {
@@ -73,6 +74,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     }
     for copy in 0..slip.count {
         let mut outer = None;
+        let mut nested = Vec::new();
         for number in 0..leaves {
             let half = f64::from(number).mul_add(-step, width);
             let back = Leaf::new("back", Use::Plain, half);
@@ -94,6 +96,10 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
                 slip.put(builder, copy, leaf, Bulk { width, height, thickness, pull: false });
             }
             outer = Some((leaf, half));
+            nested.push(leaf);
+        }
+        if !sixths.is_empty() {
+            builder.deed(Deed::Sew { leaves: nested, holes: sixths.len() });
         }
     }
 }

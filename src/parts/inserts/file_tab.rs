@@ -22,6 +22,7 @@ use crate::net::{Fold, Net, Panel, Sense, Use};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Slip};
+use crate::parts::kit::Deed;
 use crate::parts::maker::Maker;
 
 const WIDTH: Key<Length> = Key::size("width", usual(40.0, 1.5), "its width along the edge");
@@ -79,8 +80,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         holes: Vec::new(),
     };
     for copy in 0..slip.count {
-        if slip.piece(builder, copy, None, "file tab", net.clone()).is_none() {
-            return;
-        }
+        let Some(piece) = slip.piece(builder, copy, None, "file tab", net.clone()) else { return };
+        builder.deed(Deed::Clip { piece, grip });
     }
 }

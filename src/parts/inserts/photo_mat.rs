@@ -23,6 +23,7 @@ use crate::net::Net;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
+use crate::parts::kit::Deed;
 use crate::parts::maker::Maker;
 use crate::parts::prints::ABOUT;
 
@@ -82,7 +83,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         let [x, y] = [(width - open[0]) / 2.0, (height - open[1]) / 2.0];
         net = net.with_hole(Contour::rectangle(x, y, open[0], open[1]));
     }
-    slip.copies(builder, "photo mat", &net, Bulk { width, height, thickness, pull: false }, |_, _| {});
+    slip.copies(builder, "photo mat", &net, Bulk { width, height, thickness, pull: false }, |builder, piece| {
+        builder.deed(Deed::Mount { piece, print, window: overlap.is_some() });
+    });
 }
 
 /// The first thing that keeps it from carrying its print.

@@ -30,7 +30,7 @@ use crate::parts::bond::Face;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::kit::Tucked;
+use crate::parts::kit::{Deed, Holds, Tucked};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::Page;
@@ -148,6 +148,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         builder.spare(Said::new("the-print-of").with("page", Arg::term(page.name())), "in its slots", PLAY, 2);
     }
     builder.print_on(page.number, prints::THICK);
+    let (by, size) = (if triangles { Holds::Corners } else { Holds::Slots }, (print.width.mm(), print.height.mm()));
+    builder.deed(Deed::Print { page: page.number, piece: on, by, print: size });
     if let Some(pocket) = builder.last_pocket() {
         pocket.corners = !triangles;
     }

@@ -26,6 +26,7 @@ use crate::parts::bond::Face;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
+use crate::parts::kit::{Deed, Holds};
 use crate::parts::maker::Maker;
 use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
 use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
@@ -113,6 +114,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         2,
     );
     builder.print_on(page.number, prints::THICK);
+    let size = (print.width.mm(), print.height.mm());
+    builder.deed(Deed::Print { page: page.number, piece: over, by: Holds::Window, print: size });
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);

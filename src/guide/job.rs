@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+//! What a guide is made from.
+
+use crate::album::Album;
+use crate::fit::Fit;
+use crate::parts::Kit;
+use crate::sheets::StockSheets;
+
+/// What a guide is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Job<'a> {
+    /// The album.
+    pub album: &'a Album,
+    /// Its parts.
+    pub kit: &'a Kit,
+    /// How it goes together.
+    pub fit: &'a Fit,
+    /// Its sheets.
+    pub stocks: &'a [StockSheets],
+    /// Whether lengths stand in both systems.
+    pub both_units: bool,
+}
