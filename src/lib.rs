@@ -52,6 +52,7 @@ pub mod sizes;
 pub mod stock;
 pub mod table;
 pub mod toolpath;
+pub mod trial;
 pub mod usable;
 pub mod words;
 pub mod work;
