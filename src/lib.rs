@@ -51,6 +51,7 @@ pub mod sheets;
 pub mod sizes;
 pub mod stock;
 pub mod table;
+pub mod templates;
 pub mod toolpath;
 pub mod trial;
 pub mod usable;

@@ -14,16 +14,23 @@ use crate::parts::Kit;
 use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
+use crate::templates::Print;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
+#[cfg(feature = "pdf")]
+use crate::{finding::Said, templates};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
 
 /// The kinds of file that this build can write; the report always is.
-pub const FORMATS: &[&str] =
-    if cfg!(feature = "png") { &["svg", "dxf", "png", "csv", "html"] } else { &["svg", "dxf", "csv", "html"] };
+pub const FORMATS: &[&str] = match (cfg!(feature = "png"), cfg!(feature = "pdf")) {
+    (true, true) => &["svg", "dxf", "png", "csv", "html", "pdf"],
+    (true, false) => &["svg", "dxf", "png", "csv", "html"],
+    (false, true) => &["svg", "dxf", "csv", "html", "pdf"],
+    (false, false) => &["svg", "dxf", "csv", "html"],
+};
 
 /// An album worked out, as far as it goes together.
 #[derive(Debug)]
@@ -161,10 +168,31 @@ impl Work {
         if asked("html") {
             sink.put("guide.html", write::guide(&guide::guide(&job)).as_bytes())?;
         }
+        #[cfg(feature = "pdf")]
+        if asked("pdf") {
+            self.templates(files.print.unwrap_or_else(|| Print::of(&self.album)), sink)?;
+        }
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
+    }
+
+    /// Every part at true size, to be printed.
+    #[cfg(feature = "pdf")]
+    fn templates(&self, print: Print, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let pages = templates::templates(&self.album, &self.kit, print);
+        if pages.is_empty() {
+            return Ok(());
+        }
+        let title = Said::new("template-title").with("title", self.album.title.as_str()).to_string();
+        let pages: Vec<write::PdfPage<'_>> = pages
+            .iter()
+            .map(|page| write::PdfPage { picture: &page.picture, name: &page.name, shows: &page.shows })
+            .collect();
+        let bytes = write::pdf(&title, "en", &pages)?;
+        sink.put("templates.pdf", &bytes)?;
+        Ok(())
     }
 
     #[cfg(feature = "png")]
@@ -190,13 +218,15 @@ pub struct Files<'a> {
     pub both_units: bool,
     /// Whether the guide comes on one page as well.
     pub kit_card: bool,
+    /// What templates are printed on; none is what the album says.
+    pub print: Option<Print>,
 }
 
 impl<'a> Files<'a> {
     /// These kinds of file, as plain as they come.
     #[must_use]
     pub const fn of(formats: &'a [&'a str]) -> Self {
-        Self { formats, split_layers: false, both_units: false, kit_card: false }
+        Self { formats, split_layers: false, both_units: false, kit_card: false, print: None }
     }
 }
 

@@ -3,7 +3,8 @@
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
-use hingeleaf::length::{Allow, Length, Units};
+use hingeleaf::length::{Allow, Length, Ruler, Units};
+use hingeleaf::templates::{Paper, Print};
 use std::path::PathBuf;
 
 /// From the description of one folded-card photo album to every sheet, cut and score it needs.
@@ -143,6 +144,12 @@ pub(super) struct Kit {
     /// The guide on one page as well, for those who have made one before: kit-card.html
     #[arg(long = "kit-card")]
     pub card: bool,
+    /// What the templates are printed on: letter, tabloid, A4 or A3 (letter or A4 unless said, as the album's card is)
+    #[arg(long, value_name = "PAPER", value_parser = paper)]
+    pub paper: Option<Paper>,
+    /// What your printer leaves blank along every edge (1/4in)
+    #[arg(long, value_name = "LENGTH", value_parser = paper_margin, allow_hyphen_values = true)]
+    pub paper_margin: Option<Length>,
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: Labels,
@@ -275,4 +282,19 @@ fn length(text: &str) -> Result<Length, String> {
         ));
     }
     Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
+}
+
+fn paper(text: &str) -> Result<Paper, String> {
+    let names = Paper::ALL.map(Paper::name).join(", ");
+    Paper::named(text).ok_or_else(|| format!("templates are printed on one of {names}"))
+}
+
+fn paper_margin(text: &str) -> Result<Length, String> {
+    let most = Length::from_mm(Print::MOST_MARGIN);
+    let said = length(text)?;
+    if (0.0..=most.mm()).contains(&said.mm()) {
+        Ok(said)
+    } else {
+        Err(format!("a printer leaves blank from 0 to {} along an edge", most.show(Units::Mm, Ruler::SixtyFourth)))
+    }
 }

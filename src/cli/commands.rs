@@ -15,6 +15,7 @@ use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, Sheet, StockSheets};
+use hingeleaf::templates::Print;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
 use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
@@ -74,8 +75,15 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     }
     let formats: Vec<&str> =
         if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
-    let files =
-        Files { split_layers: kit.split_layers, both_units: kit.both_units, kit_card: kit.card, ..Files::of(&formats) };
+    let usual = Print::of(&work.album);
+    let print = Print { paper: kit.paper.unwrap_or(usual.paper), margin: kit.paper_margin.unwrap_or(usual.margin) };
+    let files = Files {
+        split_layers: kit.split_layers,
+        both_units: kit.both_units,
+        kit_card: kit.card,
+        print: Some(print),
+        ..Files::of(&formats)
+    };
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
     // Before the folder is released: a kit stands with its offcuts, or neither does.
     if let Some(offcuts) = &offcuts {

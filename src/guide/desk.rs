@@ -130,7 +130,7 @@ impl<'a> Desk<'a> {
 }
 
 /// Whether it prints on letter paper: where the pages' own card comes in inches it does, or else where the maker measures so.
-fn is_letter(album: &Album) -> bool {
+pub(crate) fn is_letter(album: &Album) -> bool {
     let sheet = album.stocks.get(album.page.stock).and_then(|stock| stock.sheets.first());
     match sheet.map(|sheet| sheet.name.as_str()) {
         Some("letter" | "legal" | "tabloid") => true,

@@ -32,6 +32,7 @@ use crate::fit::Fit;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
 use desk::Desk;
+pub(crate) use desk::is_letter as on_letter;
 
 /// What a guide is made from.
 #[derive(Clone, Copy, Debug)]

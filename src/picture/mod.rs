@@ -9,6 +9,7 @@
 mod album;
 mod folding;
 mod kind;
+mod label;
 mod mark;
 mod opened;
 mod page;
@@ -22,6 +23,7 @@ mod words;
 pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
+pub(crate) use label::{clear_of, measures, room};
 pub use mark::{
     BOARD, BOARD_EDGE, CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, LABEL, Mark, PAPER, PAPER_BACK, PAPER_LINE,
     Pen, Picture,

@@ -1,21 +1,15 @@
 // SPDX-License-Identifier: MIT
 //! A laid sheet: its parts in card colour with their names and sizes, what is left of it outlined.
 
+use super::label::{clear_of, measures, room};
 use super::{CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture};
 use crate::album::Album;
 use crate::contour::{Contour, Point, Rect, turned};
-use crate::length::{Length, Ruler, Units};
+use crate::length::Length;
 use crate::net::Use;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet};
 use crate::stock::{Pattern, Stock};
-
-/// Words smaller than this can't be read in print, mm.
-const SMALLEST: f64 = 2.4;
-/// Larger ones need not be, mm.
-const LARGEST: f64 = 6.0;
-/// Width of a letter over the em, a little more than the widest names have on average.
-const LETTER: f64 = 0.62;
 
 const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 
@@ -98,34 +92,6 @@ impl Picture {
         }
     }
 
-    /// Sets lines of words into a box, across or upwards, as large as it takes; as many of them as go in.
-    fn label(&mut self, space: Rect, lines: &[String]) {
-        for count in (1..=lines.len()).rev() {
-            let lines = &lines[..count];
-            let longest = lines.iter().map(|line| line.chars().count()).max().unwrap_or(0).max(1);
-            #[allow(clippy::cast_precision_loss, reason = "a label has few letters")]
-            let (letters, rows) = (longest as f64, count as f64);
-            let fits = |along: f64, across: f64| {
-                (along * 0.9 / (letters * LETTER)).min(across * 0.8 / (rows * 1.3)).min(LARGEST)
-            };
-            let (level, upright) = (fits(space.width(), space.height()), fits(space.height(), space.width()));
-            let upwards = level < SMALLEST.max(upright * 0.8);
-            let size = if upwards { upright } else { level };
-            if size < SMALLEST {
-                continue;
-            }
-            let middle = space.center();
-            for (index, text) in lines.iter().enumerate() {
-                #[allow(clippy::cast_precision_loss, reason = "a label has few lines")]
-                let down = (index as f64 - (rows - 1.0) / 2.0) * size * 1.3;
-                let at =
-                    if upwards { Point::new(middle.x + down, middle.y) } else { Point::new(middle.x, middle.y - down) };
-                self.marks.push(Mark::Words { at, size, text: text.clone(), upwards });
-            }
-            return;
-        }
-    }
-
     /// A double arrow along the grain, at the edge of the largest piece left over, where there is one.
     fn grain(&mut self, stock: &Stock, sheet: &Sheet) {
         let Some(upright) = grain_upright(stock, sheet) else { return };
@@ -151,33 +117,4 @@ impl Picture {
 /// Whether a sheet's grain runs upright as it lies, where that is stated.
 fn grain_upright(stock: &Stock, sheet: &Sheet) -> Option<bool> {
     stock.sheets.get(sheet.size).and_then(|size| stock.stood(size).grain_upright)
-}
-
-/// How well words go into a box: its shorter side counts most.
-fn room(space: Rect) -> f64 {
-    space.width().min(space.height() * 4.0) * space.height().min(space.width() * 4.0)
-}
-
-/// The part of a panel's box below or above a hole in it, whichever is larger.
-fn clear_of(panel: Rect, holes: &[Contour], map: impl Fn(Point) -> Point) -> Rect {
-    let mut space = panel;
-    for hole in holes.iter().map(|hole| hole.mapped(&map).bounds()) {
-        if space.intersect(hole).area() > 0.0 {
-            let pieces = [
-                Rect::new(space.x0, space.y0, space.x1, hole.y0),
-                Rect::new(space.x0, hole.y1, space.x1, space.y1),
-                Rect::new(space.x0, space.y0, hole.x0, space.y1),
-                Rect::new(hole.x1, space.y0, space.x1, space.y1),
-            ];
-            space = pieces.into_iter().max_by(|one, two| room(*one).total_cmp(&room(*two))).unwrap_or(space);
-        }
-    }
-    space
-}
-
-/// `90 × 130 mm`, or `3 1/2 in × 5 in` where fractions would run into each other.
-fn measures(album: &Album, width: f64, height: f64) -> String {
-    let (width, height) = (Length::from_mm(width), Length::from_mm(height));
-    let first = if album.units == Units::In { album.show(width.mm()) } else { width.plain(album.units) };
-    format!("{first} × {}", height.show(album.units, Ruler::SixtyFourth))
 }

@@ -35,7 +35,10 @@ const WHOLE: [(&str, char); 9] = [
 pub fn measure(text: &str, size: f64) -> f64 {
     let letter = |letter: char| match letter {
         ' '..='~' => WIDTHS.get(letter as usize - 32).copied().unwrap_or(1303),
+        '\u{a0}' => 651,
         '\u{2009}' | '\u{202f}' => 409,
+        '×' => 1716,
+        '…' => 2048,
         '½' | '¼' | '¾' | '⅛' | '⅜' | '⅝' | '⅞' | '⅓' | '⅔' => 1985,
         // None of the others is wider.
         _ => 2191,

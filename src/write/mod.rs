@@ -11,11 +11,15 @@ mod digest;
 mod drawing;
 mod dxf;
 mod folder;
+#[cfg(any(feature = "png", feature = "pdf"))]
+mod font;
 mod frame;
 mod guide;
 mod measures;
 mod number;
 mod offcuts;
+#[cfg(feature = "pdf")]
+mod pdf;
 mod plates;
 #[cfg(feature = "png")]
 mod png;
@@ -34,6 +38,8 @@ pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem, Holds};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
+#[cfg(feature = "pdf")]
+pub use pdf::{PdfPage, pdf};
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;

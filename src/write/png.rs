@@ -2,14 +2,12 @@
 //! A picture as PNG, with the bundled font, so that it looks the same on every machine.
 
 use super::drawing::{FONT, drawing};
+use super::font::LETTERS;
 use crate::picture::Picture;
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::fontdb::Database;
 use resvg::usvg::{Options, Tree};
 use std::sync::{Arc, LazyLock};
-
-/// The bundled font; its licence stands beside it.
-const LETTERS: &[u8] = include_bytes!("font/sans.ttf");
 
 /// The font as the drawing library wants it; no font of the machine's own is ever looked at.
 static FONTS: LazyLock<Arc<Database>> = LazyLock::new(|| {

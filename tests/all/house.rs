@@ -6,9 +6,32 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 24] = [
-    "length", "finding", "words", "fields", "contour", "stock", "cutter", "usable", "album", "net", "parts", "trial",
-    "folded", "fit", "layout", "sheets", "sizes", "toolpath", "picture", "guide", "write", "work", "mend", "table",
+const ORDER: [&str; 25] = [
+    "length",
+    "finding",
+    "words",
+    "fields",
+    "contour",
+    "stock",
+    "cutter",
+    "usable",
+    "album",
+    "net",
+    "parts",
+    "trial",
+    "folded",
+    "fit",
+    "layout",
+    "sheets",
+    "sizes",
+    "toolpath",
+    "picture",
+    "guide",
+    "templates",
+    "write",
+    "work",
+    "mend",
+    "table",
 ];
 
 /// Stages that may name even less.

@@ -268,6 +268,39 @@ fn a_design_is_passed_over_when_its_sheets_are_used_up() {
     assert_eq!(said(&self::album(&text.replace(r#""count": 1"#, r#""count": 2"#))), []);
 }
 
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Of albums of any length, reckoned in half sheets: the outer faces of the first and the last page take one, every opening
+    /// two; dots have the turn after every one of stripes as long as their sheets reach.
+    #[test]
+    fn what_a_short_design_has_and_passes_on_is_counted(pages in 2..14_usize, sheets in 1..9_usize) {
+        let pad = r#"{ "reveal": 3, "stock": ["dots", "stripes"] }"#;
+        let count = format!(r#""caliper": 0.2, "count": {sheets}"#);
+        let text = text(&vec![POCKET; pages], pad, "").replace(r#""caliper": 0.2, "pattern": "one-way""#, &count);
+        let (mut left, mut had, mut passed, mut last) = (2 * sheets, 0, 0, "stripes");
+        for turn in 0..=pages {
+            let halves = if turn == 0 || turn == pages { 1 } else { 2 };
+            if last == "dots" {
+                last = "stripes";
+            } else if halves <= left {
+                (left, had, last) = (left - halves, had + 1, "dots");
+            } else {
+                passed += 1;
+            }
+        }
+        let findings = parts::kit(&album(&text), &cutter(0.0, 0.0, 5.0)).findings;
+        let found = findings.iter().filter(|finding| finding.id == "design-short").map(|finding| finding.text.to_string());
+        let wanted = format!("its sheets reach for {had} of its turns; {passed} more");
+        let found: Vec<String> = found.collect();
+        if passed == 0 {
+            prop_assert_eq!(found, Vec::<String>::new());
+        } else {
+            prop_assert!(found.len() == 1 && found[0].starts_with(&wanted), "{found:?} is not {wanted}");
+        }
+    }
+}
+
 /// Two sheets are needed where one is listed: of 8 panels of 144 x 184 four lie on an A3 sheet, 2 x 2.
 #[test]
 fn what_is_short_is_said_in_sheets() {

@@ -26,6 +26,8 @@ class Reckoned:
     @property
     def first(self):
         """The findings of which it would be wrong to say so without need."""
+        if self.sort == "sizes of a page":
+            return (f"{self.ids[0]}: {self.about.split(' (')[0]}",)
         return self.ids if self.sort == "part on a sheet" else self.ids[:1]
 
     def __str__(self):
@@ -58,8 +60,8 @@ def by_sizes(album):
 
 def too_big(album, pieces, machine, left_out=()):
     """Parts and the largest rectangle that the machine leaves of a sheet of their stock."""
-    instead = tuple(f"page {int(path[6:-1]) + 1} " for path in left_out if path.startswith("pages["))
-    for flat in {id(flat): flat for used, flat in pieces.items() if not used.startswith(instead or "\0")}.values():
+    instead = tuple(f"page {int(path[6:-1]) + 1} " for path in left_out if path.startswith("pages[")) or ("\0",)
+    for flat in {id(flat): flat for used, flat in pieces.items() if not used.startswith(instead)}.values():
         stock = album["stocks"][flat.facts["stock"]]
         free = "grain" not in stock and "pattern" not in stock
         # What is made of pieces is made otherwise on another sheet.
@@ -68,5 +70,5 @@ def too_big(album, pieces, machine, left_out=()):
         wide, tall = (side + machine["kerf"] for side in flat.outline.bounds[2:])
         across, up = (side - 2 * machine["margin"] for side in SHEETS[stock["sheet"]])
         spare = max(min(across - wide, up - tall), min(across - tall, up - wide))
-        ids = tuple(f"too-big: {used}" for used in flat.facts["used_in"])
+        ids = tuple(f"too-big: {used}" for used in flat.facts["used_in"] if not used.startswith(instead))
         yield Reckoned("part on a sheet", flat.facts["id"], ids, spare + HAIR, spare - HAIR)

@@ -27,8 +27,9 @@ const kept = (page) => page.evaluate(() => {
   return { page, pages: pages.length + count("add") - count("take"), waiting: waiting.map(({ wanted }) => wanted) };
 });
 
+let program;
 await check("the ends", async (must) => {
-  let program = await start();
+  program = await start();
   const port = new URL(program.address).port;
   const { context, page: first } = await window(program.address);
   let page = first;
@@ -93,9 +94,9 @@ await check("the ends", async (must) => {
     if (close) page = fresh;
     else await fresh.close();
   }
-  program.child.kill();
   await context.close();
 });
 
+program?.child.kill("SIGKILL");
 writeFileSync(join(out, "ends.json"), JSON.stringify(tally));
 await tell();

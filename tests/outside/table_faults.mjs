@@ -354,5 +354,39 @@ await check("what is typed while the program is away is done when it is back", a
   await context.close();
 });
 
+await check("what is typed upon a change that is made meanwhile is no part of it", async (must) => {
+  const one = await start();
+  const port = new URL(one.address).port;
+  const { context, page } = await window(one.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await settled(page);
+  const side = await context.newPage();
+  await side.goto(new URL("icon.svg", one.address).href);
+  one.child.kill("SIGKILL");
+  // A window was closed with 135 typed into it, which this one takes over; and another one has settled that already.
+  const id = (await kept(page)).albums[0].id;
+  await side.evaluate((waits) => localStorage.setItem("hingeleaf-table-waiting-closed", JSON.stringify(waits)), [
+    { key: "closed-1", album: id, wanted: { do: "set", path: "page.height", typed: "181" } },
+    { key: "closed-2", album: id, wanted: { do: "set", path: "page.width", typed: "135" } },
+  ]);
+  await says(page, "#word", "2 changes wait");
+  await side.evaluate(() => {
+    const all = JSON.parse(localStorage.getItem("hingeleaf-table"));
+    all.albums[0].did = [...all.albums[0].did, "closed-2"];
+    localStorage.setItem("hingeleaf-table", JSON.stringify(all));
+  });
+  await page.waitForFunction(() => JSON.parse(localStorage.getItem("hingeleaf-table")).albums[0].did.includes("closed-2"));
+  await page.getByLabel("Page width").fill("146");
+  await says(page, "#word", "2 changes wait");
+  const two = await start("--port", port);
+  const fresh = await context.newPage();
+  await fresh.goto(two.address);
+  await says(fresh, "#album .result", "146 × 181");
+  await fresh.waitForFunction(() => !Object.keys(localStorage).some((name) => name.includes("-waiting-")));
+  must(JSON.parse((await kept(fresh)).albums[0].text).page.width === 146, "the width that was typed last is lost");
+  two.child.kill();
+  await context.close();
+});
+
 table.child.kill();
 await tell();

@@ -54,6 +54,7 @@ FAULTS = [
     "what another window wrote over is made again, and once",
     "the verdict is in sight on a small screen",
     "what is typed while the program is away is done when it is back",
+    "what is typed upon a change that is made meanwhile is no part of it",
 ]
 
 

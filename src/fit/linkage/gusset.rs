@@ -12,8 +12,8 @@ impl Section {
     /// The least gusset, alike for all pages and a whole number of steps, with which no opening's top leaf slopes more
     /// than `limit` radians.
     ///
-    /// None if no gusset up to a leaf's width, or up to 4096 steps, does. Takes it that a longer gusset never makes the
-    /// worst opening worse.
+    /// None if no gusset up to a leaf's width, or up to 4096 steps, does. What is given was tried on all openings; that it is
+    /// the least takes it that a longer gusset never makes the worst opening worse, which on stubs need not be so.
     #[must_use]
     pub fn gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
         self.gusset_beyond(0, limit, step)

@@ -163,12 +163,17 @@ export function refresh(orphaned) {
     last = { what: "", when: 0 };
   }
   const late = (now && mine.get(now.id)?.filter(({ when }) => Date.now() - when < TOLD)) ?? [];
-  const lost = late.filter(({ key, wanted }) => wanted && !has(now.id, key)).map(({ key, wanted }) => ({ key, album: now.id, wanted }));
+  // What was typed anew since stays as it is.
+  const sets = (path) => ({ wanted }) => wanted?.do === "set" && wanted.path === path;
+  const typedAnew = ({ do: does, path }, index) => does === "set" && [...late.slice(index + 1), ...waiting.filter((one) => one.album === now.id)].some(sets(path));
+  const lost = late
+    .filter(({ key, wanted }, index) => wanted && !has(now.id, key) && !typedAnew(wanted, index))
+    .map(({ key, wanted }) => ({ key, album: now.id, wanted }));
   if (now) mine.set(now.id, late.filter(({ key }) => has(now.id, key)));
   if (lost.length) {
     waiting.push(...lost);
     store(WAITING + ME, waiting);
-    orphaned(lost);
+    orphaned(lost, true);
   }
   return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine) };
 }

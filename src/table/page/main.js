@@ -187,10 +187,13 @@ export function change(wanted = null, then = null) {
   if (wanted?.do !== "set") typing.path = null;
   // Of what is typed faster than it is answered only the last counts.
   const last = queue.length > 1 || !busy ? queue.at(-1) : null;
-  if (last?.album === album.id && last.what === what && (!wanted || wanted.do === "set")) Object.assign(last, { wanted, then });
-  else queue.push({ key: keep.key(), album: album.id, wanted, what, then });
-  const { key } = queue.at(-1);
+  const key = keep.key();
   if (wanted) keep.wait(key, album.id, wanted);
+  if (last?.album === album.id && last.what === what && (!wanted || wanted.do === "set")) {
+    keep.settle(last.key);
+    // Under a key of its own: what was to be done before may be done by now.
+    Object.assign(last, { key, wanted, then });
+  } else queue.push({ key, album: album.id, wanted, what, then });
   if (state.gone) render();
   work();
 }
@@ -203,9 +206,12 @@ function shifts({ do: does, list, path }) {
   return draft ?? null;
 }
 
-/** Asks for what another window asked for and could not wait for, or for what got lost between two windows. */
-function orphaned(taken) {
-  queue.push(...taken.map(({ key, album, wanted }) => ({ key, album, wanted, what: `${wanted.do} ${wanted.path ?? ""}`, then: null })));
+/**
+ * Asks for what another window asked for and could not wait for, or, `before` all that this one asks for still, for what got
+ * lost between two windows.
+ */
+function orphaned(taken, before = false) {
+  queue.splice(before ? Math.min(queue.length, busy ? 1 : 0) : queue.length, 0, ...taken.map(({ key, album, wanted }) => ({ key, album, wanted, what: `${wanted.do} ${wanted.path ?? ""}`, then: null })));
   work();
 }
 

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: MIT
+//! True-size templates: every part once, on pages that a home printer takes.
+//!
+//! In: an album, its kit, the paper. Out: [`Template`]s: pages as pictures at true size, with what each shows. Never: a file
+//! format.
+//!
+//! What goes on a page whole does; what is larger comes in tiles that overlap, with a line on which two of them meet, and a
+//! small plan of them. Pages are laid out by [`layout`](crate::layout), so that small parts share one.
+
+mod clip;
+mod draw;
+mod foot;
+mod paper;
+mod tiles;
+
+pub use paper::{Paper, Print};
+
+use crate::album::Album;
+use crate::contour::{Point, Vec2};
+use crate::finding::Said;
+use crate::guide::list::{Row, list};
+use crate::layout::{Effort, Item, Job, LaidSheet, Sheet, Turns, Unwatched, lay_out};
+use crate::length::Length;
+use crate::parts::Kit;
+use crate::picture::Picture;
+use draw::{BESIDE, Lies, Named};
+use foot::{FOOT, foot};
+use tiles::{Tiles, quarters, whole};
+
+/// A page of templates.
+#[derive(Clone, Debug)]
+pub struct Template {
+    /// The whole sheet of paper, at true size.
+    pub picture: Picture,
+    /// The letters of the parts on it: `A, B`.
+    pub name: String,
+    /// What it shows, in words for those who do not see it.
+    pub shows: String,
+}
+
+/// Between two things on a page, mm: room for scissors; our choice.
+const APART: f64 = 4.0;
+
+/// Of more things than these a quicker search is enough.
+const MANY: usize = 30;
+
+/// What lies on a page.
+enum What {
+    Whole(usize),
+    Tile(usize, [usize; 2]),
+    Plan(usize),
+}
+
+impl What {
+    const fn row(&self) -> usize {
+        match self {
+            Self::Whole(row) | Self::Tile(row, _) | Self::Plan(row) => *row,
+        }
+    }
+}
+
+/// All parts of a kit on as few pages as are found; none where there are no parts.
+#[must_use]
+pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
+    let rows = list(album, kit);
+    let named = |row: &usize| rows.get(*row).and_then(|row| named(album, kit, row));
+    let (margin, (wide, high)) = (print.margin.mm(), print.paper.size());
+    let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);
+    let (mut all, mut items) = (Vec::new(), Vec::new());
+    let mut add = |what: What, (width, height): (f64, f64), turns: Turns| {
+        // A hair less than a whole eighth is a whole one.
+        let [width, height] = [width, height].map(|mm| Length::from_mm(mm).eighths());
+        items.push(Item { width, height, contour: None, turns, count: 1 });
+        all.push(what);
+    };
+    let tiles: Vec<Option<Tiles>> = (0..rows.len())
+        .map(|row| {
+            let named = named(&row)?;
+            (!whole(boxed(&named), room)).then(|| Tiles::of(named.size(), room))
+        })
+        .collect();
+    for (row, tiles) in tiles.iter().enumerate() {
+        let Some(named) = named(&row) else { continue };
+        match tiles {
+            None => add(What::Whole(row), boxed(&named), Turns::ANY),
+            Some(tiles) => {
+                for (column, line, space) in tiles.each() {
+                    add(What::Tile(row, [column, line]), (space.width(), space.height()), Turns::ANY);
+                }
+                add(What::Plan(row), named.plan_size(tiles), Turns::NONE);
+            }
+        }
+    }
+    let [across, up] = [room.0, room.1].map(|mm| Length::from_mm(mm).eighths());
+    let sheet = Sheet { width: across, height: up, count: None, price: None };
+    let effort = if items.len() > MANY { Effort::Low } else { Effort::Normal };
+    let gap = Length::from_mm(APART).eighths();
+    let job = Job { items: &items, sheets: &[sheet], gap, effort, threads: 1 };
+    // Everything is smaller than a page, and there are as many of these as are needed.
+    let Ok(layout) = lay_out(&job, &Unwatched) else { return Vec::new() };
+    let mut pages: Vec<LaidSheet> = layout.sheets;
+    let first = |page: &LaidSheet| page.placements.iter().map(|placed| placed.item).min();
+    pages.sort_by_key(first);
+    let corner = Point::new(margin, margin + FOOT + APART);
+    let count = pages.len();
+    let page = |(index, laid): (usize, LaidSheet)| {
+        let mut picture = Picture { width: wide, height: high, marks: Vec::new() };
+        let mut on: Vec<usize> = Vec::new();
+        for placed in &laid.placements {
+            let what = &all[placed.item];
+            let Some(named) = named(&what.row()) else { continue };
+            let at = corner + Vec2::new(mm(placed.x), mm(placed.y));
+            let size = (mm(items[placed.item].width), mm(items[placed.item].height));
+            let lies = Lies { quarters: quarters(placed.turn), size, at };
+            match (what, &tiles[what.row()]) {
+                (What::Tile(_, tile), Some(tiles)) => named.tile(&mut picture, tiles, *tile, lies),
+                (What::Plan(_), Some(tiles)) => named.plan(&mut picture, tiles, at),
+                _ => named.whole(&mut picture, lies),
+            }
+            on.push(what.row());
+        }
+        on.sort_unstable();
+        on.dedup();
+        let tiled = laid.placements.iter().any(|placed| !matches!(all[placed.item], What::Whole(_)));
+        let said = Said::new("template-page").with("title", album.title.as_str());
+        let said = said.with("page", index + 1).with("pages", count);
+        foot(&mut picture, Point::new(margin, margin), wide - 2.0 * margin, &said, tiled);
+        let letters: Vec<&str> = on.iter().filter_map(|row| rows.get(*row)).map(|row| row.mark.as_str()).collect();
+        Template { picture, name: letters.join(", "), shows: shows(&on, &named, (index + 1, count)) }
+    };
+    pages.into_iter().enumerate().map(page).collect()
+}
+
+fn named<'a>(album: &'a Album, kit: &'a Kit, row: &'a Row) -> Option<Named<'a>> {
+    Some(Named { album, part: kit.parts.get(row.part)?, row })
+}
+
+/// The room that a whole part takes, its letter beside it where that has to be.
+fn boxed(named: &Named<'_>) -> (f64, f64) {
+    let (width, height) = named.size();
+    if named.beside() { (width.max(BESIDE), height + BESIDE) } else { (width, height) }
+}
+
+fn shows<'a>(on: &[usize], named: &dyn Fn(&usize) -> Option<Named<'a>>, (page, pages): (usize, usize)) -> String {
+    let parts: Vec<String> =
+        on.iter().filter_map(named).map(|named| format!("{} {}", named.row.mark, named.measures())).collect();
+    Said::new("template-shows").with("page", page).with("pages", pages).with("parts", parts.join("; ")).to_string()
+}
+
+/// Eighths of a micrometre in millimetres.
+fn mm(eighths: i64) -> f64 {
+    Length::from_eighths(eighths).mm()
+}
