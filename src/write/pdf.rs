@@ -2,7 +2,8 @@
 //! Pictures as the pages of a PDF: true size, real text, a bookmark a page, tagged for those who do not see it (PDF/UA-1).
 
 use super::font::LETTERS;
-use crate::contour::{Contour, Edge, Point, Vec2};
+use crate::contour::{Contour, Edge, Point, Vec2, outside};
+use crate::length::tolerance::READ;
 use crate::picture::{Fill, INK, Mark, Pen, Picture, measure};
 use krilla::color::rgb;
 use krilla::configure::{Accessibility, ConfigurationBuilder};
@@ -79,12 +80,10 @@ fn draw(surface: &mut Surface<'_>, font: &Font, mark: &Mark, height: f64) {
                 Some(Fill::Flat(colour)) => fill_with(surface, &path, colour),
                 Some(Fill::Hatched { ground, line, apart }) => {
                     fill_with(surface, &path, ground);
-                    surface.push_clip_path(&path, &FillRule::EvenOdd);
                     let pen = Pen { width: 0.25, colour: line, dash: &[] };
                     for lines in hatch(contours, f64::from(*apart) / 10.0) {
                         stroke_with(surface, open(&lines, height), pen);
                     }
-                    surface.pop();
                 }
             }
             if let Some(pen) = pen {
@@ -140,7 +139,7 @@ fn colour(hex: &str) -> rgb::Color {
     rgb::Color::new(part(1), part(3), part(5))
 }
 
-/// Lines at 45 degrees over all of what is filled; the fill's edge cuts them off.
+/// Lines at 45 degrees over what is filled, as far as it goes: of a line in the fill every second stretch between its edges.
 fn hatch(contours: &[Contour], apart: f64) -> Vec<[Point; 2]> {
     let Some(bounds) = contours.iter().map(Contour::bounds).reduce(|all, one| all.union(one)) else {
         return Vec::new();
@@ -151,10 +150,24 @@ fn hatch(contours: &[Contour], apart: f64) -> Vec<[Point; 2]> {
     let mut lines = Vec::new();
     let mut c = first * step;
     while c <= bounds.x1 + bounds.y1 {
-        lines.push([Point::new(c - bounds.y0, bounds.y0), Point::new(c - bounds.y1, bounds.y1)]);
+        let ends = [Point::new(c - bounds.y0, bounds.y0), Point::new(c - bounds.y1, bounds.y1)];
+        lines.extend(filled(ends, contours));
         c += step;
     }
     lines
+}
+
+/// What of a line lies in the fill: in an odd number of its contours.
+fn filled([from, to]: [Point; 2], contours: &[Contour]) -> Vec<[Point; 2]> {
+    let pieces = contours.iter().flat_map(|contour| outside(from, to, std::slice::from_ref(contour)));
+    let mut ends: Vec<Point> = pieces.flat_map(|(start, end)| [start, end]).chain([from, to]).collect();
+    ends.sort_by(|one, two| from.distance(*one).total_cmp(&from.distance(*two)));
+    let in_fill = |pair: &&[Point]| {
+        let middle = pair[0].midpoint(pair[1]);
+        let around = contours.iter().filter(|contour| contour.contains(middle)).count();
+        pair[0].distance(pair[1]) > READ && around % 2 == 1
+    };
+    ends.windows(2).filter(in_fill).map(|pair| [pair[0], pair[1]]).collect()
 }
 
 fn open(points: &[Point], height: f64) -> Option<Path> {
