@@ -53,6 +53,7 @@ pub mod stock;
 pub mod table;
 pub mod templates;
 pub mod toolpath;
+pub mod trial;
 pub mod usable;
 pub mod words;
 pub mod work;

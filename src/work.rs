@@ -7,15 +7,16 @@
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
-use crate::fit::{self, Fit, opening};
+use crate::fit::{Fit, opening};
 use crate::guide;
 use crate::layout::Watch;
-use crate::parts::{self, Kit};
+use crate::parts::Kit;
 use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
 use crate::templates::Print;
 use crate::toolpath::{self, Labels, SheetPaths};
+use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
 use crate::{finding::Said, templates};
@@ -54,22 +55,15 @@ impl Work {
     /// Works out the parts and whether they go together, without laying them out.
     #[must_use]
     pub fn fit(album: Album, cutter: Cutter) -> Self {
-        let fitted = |album: &Album| {
-            let made = parts::kit(album, &cutter);
-            let mut findings = made.findings;
-            let kit = made.value.unwrap_or_default();
-            let mut fit = Fit::default();
-            if !stops(&findings) {
-                fit = fit::check(album, &kit, &cutter);
-                findings.append(&mut fit.findings);
-            }
-            album.word_mends(&mut findings);
-            gravest_first(&mut findings);
-            (kit, fit, findings)
+        let tried = Trial::of(album, &cutter);
+        let (mut fit, kit, album) = if let Some((spared, fit)) = tried.spoilt() {
+            (fit, spared.into_parts().1, tried.album)
+        } else {
+            let fit = tried.fit();
+            let (album, kit) = tried.into_parts();
+            (fit, kit, album)
         };
-        // What may come free has to go in before it is known how many do.
-        let tried = album.with_a_spare_each().map(|album| fitted(&album)).filter(|(_, _, findings)| stops(findings));
-        let (kit, fit, findings) = tried.unwrap_or_else(|| fitted(&album));
+        let findings = std::mem::take(&mut fit.findings);
         Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
     }
 

@@ -30,6 +30,7 @@ mod summary;
 mod tabs;
 pub mod thickness;
 mod top;
+mod tried;
 mod upright;
 
 pub use clearance::Clearance;

@@ -5,9 +5,10 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
-use crate::parts::{self, Kit, Part};
+use crate::parts::{Kit, Part};
 use crate::stock::paper;
 use crate::stock::{SheetSize, Stock, sheet_size};
+use crate::trial::Trial;
 use crate::usable::{Lie, Sheet, Usable};
 
 /// Parts of one stock that are named when they are too big; the rest is counted.
@@ -113,8 +114,8 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
     let mut ways = Vec::new();
     // Whether all parts of this stock fit when the page has this size.
     let fit_with = |width: f64, height: f64| {
-        let other = album.with_page(Length::from_mm(width), Length::from_mm(height));
-        parts::kit(&other, cutter).value.is_some_and(|kit| all_fit(&kit, number, &album.stocks[number], cutter))
+        let tried = Trial::of(album.with_page(Length::from_mm(width), Length::from_mm(height)), cutter);
+        tried.kit().is_some_and(|kit| all_fit(kit, number, &album.stocks[number], cutter))
     };
     let step = album.units.step().mm();
     if let Some(tallest) = largest(height, step, |height| fit_with(width, height)) {

@@ -21,6 +21,7 @@ use crate::folded::{self, Folded};
 use crate::length::Length;
 use crate::net::{Sense, Stand, Use};
 use crate::parts::{self, Kit, Maker, Owner, Part, Piece};
+use crate::trial::Trial;
 use glam::{DAffine3, DMat3, DVec3};
 
 /// A4 lying, mm.
@@ -58,10 +59,12 @@ const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 pub fn kind(maker: &Maker) -> Option<Picture> {
     let source = Source::new("example.json", parts::example(maker).into_bytes()).ok()?;
     let album = album::read(&source, &parts::kinds()).value?;
-    let kit = parts::kit(&album, &Cutter::default()).value?;
+    let cutter = Cutter::default();
+    let made = Trial::of(album, &cutter);
+    let (album, kit) = (&made.album, made.kit()?);
     let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
-    let folded = folded::fold(&kit, &calipers);
-    Some(plate(maker, &album, &kit, &folded))
+    let folded = folded::fold(kit, &calipers);
+    Some(plate(maker, album, kit, &folded))
 }
 
 fn plate(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {

@@ -20,7 +20,7 @@ pub use laid::{Cut, Piece, Placed, Search, Sheet, StockSheets};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use table::WORTH_KEEPING;
-pub use tally::{Tally, tally};
+pub use tally::Tally;
 
 use crate::album::Album;
 use crate::cutter::Cutter;

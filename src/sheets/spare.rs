@@ -13,10 +13,10 @@ use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Level, Said, stops};
-use crate::fit;
 use crate::layout::{Effort, Layout, Watch};
 use crate::length::tolerance::WHOLE;
-use crate::parts::{self, Kit};
+use crate::parts::Kit;
+use crate::trial::Trial;
 
 /// So many of one insert are tried at most, as many as a file may ask for.
 const MOST: u32 = 1000;
@@ -93,7 +93,7 @@ impl Filling<'_> {
     /// The largest count that was found to come free, and the album with it; nothing where that is none.
     fn most(&self, from: &State) -> Option<(u32, State)> {
         let cap = self.cap(from);
-        let warned = self.warnings(&from.album.with_count(self.insert, 1))?;
+        let warned = Self::warnings(&self.tried(from, 1))?;
         let mut best: Option<(u32, State)> = None;
         // Quick looks first: doubled while all goes on, then halved.
         let mut refused = cap + 1;
@@ -132,7 +132,7 @@ impl Filling<'_> {
     fn cap(&self, from: &State) -> u32 {
         let stock = from.album.inserts[self.insert].stock;
         let Some(laid) = self.laid.iter().find(|laid| laid.stock == stock) else { return 0 };
-        let one = parts::kit(&from.album.with_count(self.insert, 1), self.cutter).value.unwrap_or_default();
+        let (_, one) = self.tried(from, 1).into_parts();
         let area = |kit: &Kit| {
             let parts = kit.parts.iter().filter(|part| part.stock == stock);
             parts.map(|part| part.flat.area() * f64::from(part.count)).sum::<f64>() * f64::from(from.album.copies)
@@ -151,9 +151,14 @@ impl Filling<'_> {
         room.min(MOST).min(left)
     }
 
+    /// The album with so many of the insert.
+    fn tried(&self, from: &State, count: u32) -> Trial<'_> {
+        Trial::of(from.album.with_count(self.insert, count), self.cutter)
+    }
+
     /// How many warnings there are about an album; nothing where it does not go together.
-    fn warnings(&self, album: &Album) -> Option<usize> {
-        let findings = fit::check(album, &parts::kit(album, self.cutter).value?, self.cutter).findings;
+    fn warnings(tried: &Trial<'_>) -> Option<usize> {
+        let findings = tried.fit().findings;
         let warnings = findings.iter().filter(|finding| finding.level == Level::Warn).count();
         (!stops(&findings)).then_some(warnings)
     }
@@ -161,11 +166,11 @@ impl Filling<'_> {
     /// The album with so many in every kit, if they go onto the sheets that are there, and into their pockets with no more
     /// warnings than one.
     fn with(&self, from: &State, count: u32, warned: usize, effort: Effort) -> Option<State> {
-        let album = from.album.with_count(self.insert, count);
-        if self.warnings(&album)? > warned {
+        let tried = self.tried(from, count);
+        if Self::warnings(&tried)? > warned {
             return None;
         }
-        let kit = parts::kit(&album, self.cutter).value?;
+        let (album, kit) = tried.into_parts();
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
         let mut table = Table::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! How many sheets an album takes, and what they cost: the counts alone, for whoever compares many albums.
 //!
-//! In: album, kit, cutter; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
+//! In: an album that is tried; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
 //! lies.
 
 use super::table::Table;
 use super::{Search, StockSheets};
 use crate::album::Album;
-use crate::cutter::Cutter;
 use crate::layout::Watch;
-use crate::parts::Kit;
+use crate::trial::Trial;
 
 /// How many sheets of one stock a batch takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,19 +38,22 @@ impl Tally {
     }
 }
 
-/// Lays all stocks for their counts; nothing where some part finds no place.
-#[must_use]
-pub fn tally(album: &Album, kit: &Kit, cutter: &Cutter, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
-    let tables = (0..album.stocks.len()).filter_map(|number| Table::new(album, kit, cutter, number, search));
-    tables
-        .map(|table| {
-            let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;
-            let sizes = layout.sheets.iter().map(|sheet| (table.usable.sheets[sheet.sheet].size, sheet.times));
-            let mut tally = counted(album, table.number, sizes);
-            (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
-            Some(tally)
-        })
-        .collect()
+impl Trial<'_> {
+    /// Lays all its stocks for their counts; nothing where some part finds no place, or can't be made.
+    #[must_use]
+    pub fn tally(&self, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
+        let (album, kit) = (&self.album, self.kit()?);
+        let tables = (0..album.stocks.len()).filter_map(|number| Table::new(album, kit, self.cutter, number, search));
+        tables
+            .map(|table| {
+                let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;
+                let sizes = layout.sheets.iter().map(|sheet| (table.usable.sheets[sheet.sheet].size, sheet.times));
+                let mut tally = counted(album, table.number, sizes);
+                (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
+                Some(tally)
+            })
+            .collect()
+    }
 }
 
 /// Counts sheets, given by the number of their size and how often each is cut.

@@ -16,7 +16,7 @@ mod range;
 mod rays;
 mod size;
 mod survey;
-mod trial;
+mod tries;
 
 pub use jumps::{Jump, jumps};
 pub use named::{Named, Why};
@@ -30,10 +30,10 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::layout::{Effort, Watch};
 use crate::length::Length;
-use crate::parts;
 use crate::sheets::Search;
+use crate::trial::Trial;
 use range::{LARGEST, SMALLEST};
-use trial::Trial;
+use tries::Tries;
 
 /// So many times the sizes that would be named are looked at again: our choice. Each look may bring others to the fore.
 const LOOKS: usize = 4;
@@ -50,7 +50,7 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
         return about_own;
     }
     let quick = Search { effort: Effort::Low, ..search };
-    let rays = rays::nearest(Trial { album, cutter, search: quick, watch }, range.step);
+    let rays = rays::nearest(Tries { album, cutter, search: quick, watch }, range.step);
     let tried = about_own.tried + rays.tried;
     let left_out = about_own.left_out + rays.left_out;
     let Some((width, height)) = rays.nearest else {
@@ -69,7 +69,7 @@ pub fn survey(album: &Album, cutter: &Cutter, search: Search, range: &Range, wat
 
 /// Tries all sizes of a range about the album's own.
 fn about(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &dyn Watch) -> Survey {
-    let trial = Trial { album, cutter, search: Search { effort: Effort::Low, ..search }, watch };
+    let tries = Tries { album, cutter, search: Search { effort: Effort::Low, ..search }, watch };
     let page = &album.page;
     let steps = i32::try_from(range.steps.min(MOST_STEPS)).unwrap_or(0);
     let side = |from: Length, step: i32| {
@@ -88,7 +88,7 @@ fn about(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &
             wanted.push((name.width, name.height));
         }
     }
-    let (results, mut cut_short) = trial.all(&wanted);
+    let (results, mut cut_short) = tries.all(&wanted);
     let tried = results.len();
     let left_out = results.iter().filter(|(_, size)| size.is_none()).count();
     let mut sizes: Vec<Size> = Vec::new();
@@ -102,7 +102,7 @@ fn about(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &
     survey.own = find(&survey.sizes, page[0], page[1]);
     survey.nearest = nearest(&survey);
     if search.effort > Effort::Low {
-        cut_short |= look_again(&mut survey, &mut beside, Trial { search, ..trial });
+        cut_short |= look_again(&mut survey, &mut beside, Tries { search, ..tries });
     }
     survey.own = find(&survey.sizes, page[0], page[1]);
     survey.nearest = nearest(&survey);
@@ -129,9 +129,9 @@ fn nearest(survey: &Survey) -> Option<Size> {
 }
 
 /// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
-fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> bool {
-    let pieces = parts::kit(trial.album, trial.cutter).value.map_or(0, |kit| kit.pieces.len());
-    let copies = usize::try_from(trial.album.copies).unwrap_or(usize::MAX);
+fn look_again(survey: &mut Survey, beside: &mut [Size], tries: Tries<'_>) -> bool {
+    let pieces = Trial::of(tries.album.clone(), tries.cutter).kit().map_or(0, |kit| kit.pieces.len());
+    let copies = usize::try_from(tries.album.copies).unwrap_or(usize::MAX);
     let most = 1 + MOST_LAID / pieces.saturating_mul(copies).max(1);
     let mut known: Vec<Size> = Vec::new();
     for look in 0..LOOKS {
@@ -148,7 +148,7 @@ fn look_again(survey: &mut Survey, beside: &mut [Size], trial: Trial<'_>) -> boo
         if wanted.is_empty() {
             return false;
         }
-        let (found, cut_short) = trial.all(&wanted);
+        let (found, cut_short) = tries.all(&wanted);
         for size in found.into_iter().filter_map(|(_, size)| size) {
             let all =
                 survey.sizes.iter_mut().chain(beside.iter_mut()).chain(&mut survey.own).chain(&mut survey.nearest);

@@ -10,8 +10,9 @@ use crate::cutter::Cutter;
 use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::net::bend::sleeve_loss;
-use crate::parts::{self, Kit, Part, Pocket, Purpose};
+use crate::parts::{Kit, Part, Pocket, Purpose};
 use crate::stock::Stood;
+use crate::trial::Trial;
 
 /// Numbers of pieces from one sheet that are looked for: our choice.
 const COUNTS: [i64; 4] = [2, 3, 4, 6];
@@ -73,9 +74,10 @@ impl Candidate {
 
 /// The sizes worth trying, each once.
 pub(super) fn candidates(album: &Album, cutter: &Cutter, range: &Range) -> Vec<Candidate> {
-    let Some(kit) = parts::kit(album, cutter).value else { return Vec::new() };
-    let mut found = from_sheets(album, &kit, cutter, range);
-    found.extend(prints(album, &kit, range));
+    let own = Trial::of(album.clone(), cutter);
+    let Some(kit) = own.kit() else { return Vec::new() };
+    let mut found = from_sheets(album, kit, cutter, range);
+    found.extend(prints(album, kit, range));
     let mut once: Vec<Candidate> = Vec::new();
     for one in found {
         match once.iter_mut().find(|other| other.is(one.width, one.height)) {
@@ -134,7 +136,8 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
 fn face<'k>(album: &Album, kit: &'k Kit, cutter: &Cutter, stock: usize, panels: bool) -> Option<&'k Part> {
     // What follows the page is seen from a page that is a little smaller.
     let less = Length::from_mm(0.5);
-    let smaller = parts::kit(&album.with_page(album.page.width - less, album.page.height - less), cutter).value?;
+    let tried = Trial::of(album.with_page(album.page.width - less, album.page.height - less), cutter);
+    let smaller = tried.kit()?;
     let follows = |part: &Part| {
         smaller.parts.iter().find(|other| other.id == part.id).is_some_and(|other| {
             let by = |one: f64, other: f64| (one - other - less.mm()).abs() < SAME;

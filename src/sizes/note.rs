@@ -2,14 +2,14 @@
 //! Whether a page that is hardly smaller would save a sheet.
 
 use super::size::{ALIKE, Size};
-use super::trial::Trial;
+use super::tries::Tries;
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::Watch;
 use crate::length::Length;
-use crate::parts;
 use crate::sheets::{Search, StockSheets, Tally};
+use crate::trial::Trial;
 
 /// Less area than this is none, mm²: arithmetic on sheets.
 const NO_AREA: f64 = 1e-6;
@@ -28,16 +28,16 @@ pub fn note(
     if width <= step * 2.0 || height <= step * 2.0 || !may_save(album, cutter, laid, width - step, height - step) {
         return None;
     }
-    let trial = Trial { album, cutter, search, watch };
+    let tries = Tries { album, cutter, search, watch };
     let tallies = laid.iter().map(|laid| Tally::of(album, laid)).collect();
     let own = Size::of(album, width, height, tallies);
     let saves = |size: &Size| size.weight() < own.weight() * (1.0 - ALIKE);
     // A page smaller both ways saves whatever one smaller one way does.
-    let both = trial.at(width - step, height - step).filter(saves)?;
+    let both = tries.at(width - step, height - step).filter(saves)?;
     let one_way = [(width - step, height), (width, height - step)];
     let best = one_way
         .into_iter()
-        .filter_map(|(width, height)| trial.at(width, height))
+        .filter_map(|(width, height)| tries.at(width, height))
         .filter(saves)
         .min_by(|one, other| one.weight().total_cmp(&other.weight()))
         .unwrap_or(both);
@@ -46,8 +46,8 @@ pub fn note(
 
 /// Whether the area of the parts leaves room for a saving at all.
 fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length, height: Length) -> bool {
-    let smaller = album.with_page(width, height);
-    let Some(kit) = parts::kit(&smaller, cutter).value else { return false };
+    let smaller = Trial::of(album.with_page(width, height), cutter);
+    let Some(kit) = smaller.kit() else { return false };
     laid.iter().any(|laid| {
         let parts = kit.parts.iter().filter(|part| part.stock == laid.stock);
         let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();

@@ -5,7 +5,7 @@
 //! shape, each towards smaller and larger pages; the first hit of each is closed in on by halves.
 
 use super::range::{LARGEST, SMALLEST};
-use super::trial::Trial;
+use super::tries::Tries;
 use crate::length::Length;
 use crate::length::tolerance::WHOLE;
 
@@ -46,8 +46,8 @@ impl Ray {
 }
 
 /// Looks for the nearest size; `step` is from one to the next.
-pub(super) fn nearest(trial: Trial<'_>, step: Length) -> Rays {
-    let page = [trial.album.page.width, trial.album.page.height];
+pub(super) fn nearest(tries: Tries<'_>, step: Length) -> Rays {
+    let page = [tries.album.page.width, tries.album.page.height];
     // Far from its own size nobody asks for more than a ruler's step.
     let step = if step.mm() > 0.0 { step.max(Length::from_mm(0.5)) } else { Length::from_mm(1.0) };
     let ways = [[true, false], [false, true], [true, true]];
@@ -62,7 +62,7 @@ pub(super) fn nearest(trial: Trial<'_>, step: Length) -> Rays {
         wanted.extend(on_it.filter(|(_, _, size)| is_page(size)));
     }
     let sizes: Vec<(Length, Length)> = wanted.iter().map(|(_, _, size)| *size).collect();
-    let (found, cut_short) = trial.all(&sizes);
+    let (found, cut_short) = tries.all(&sizes);
     let mut seen = Rays { nearest: None, tried: found.len(), left_out: 0, cut_short };
     let mut hits: Vec<(Length, Length)> = Vec::new();
     for (number, ray) in rays.iter().enumerate() {
@@ -71,11 +71,11 @@ pub(super) fn nearest(trial: Trial<'_>, step: Length) -> Rays {
             mine.filter(|((of, ..), size)| *of == number && size.is_some()).map(|((_, parts, _), _)| *parts).min();
         let Some(mut good) = first else { continue };
         let mut bad = good.saturating_sub(1000 / ON_A_RAY);
-        while good - bad > 1 && !trial.watch.stop() {
+        while good - bad > 1 && !tries.watch.stop() {
             let middle = u32::midpoint(bad, good);
             let (width, height) = ray.at(page, step, middle);
             seen.tried += 1;
-            if trial.at(width, height).is_some() {
+            if tries.at(width, height).is_some() {
                 good = middle;
             } else {
                 seen.left_out += 1;

@@ -13,6 +13,7 @@ use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::parts;
 use crate::stock::STOCK_FIELDS;
+use crate::trial::Trial;
 use serde_json::{Value, json};
 
 /// Lets an album file be in other units.
@@ -51,8 +52,10 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
 pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
-    let kit = |album: &Album| parts::kit(album, &Cutter::default()).value;
-    let (one, other) = (kit(before)?, kit(&album::read(after, &parts::kinds()).value?)?);
+    let cutter = Cutter::default();
+    let (one, other) =
+        (Trial::of(before.clone(), &cutter), Trial::of(album::read(after, &parts::kinds()).value?, &cutter));
+    let (one, other) = (one.kit()?, other.kit()?);
     let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
         let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);
         width.abs().max(height.abs())

@@ -65,6 +65,26 @@ fn half_a_millimetre_halves_the_sheets() {
     assert!(words.out.contains(line), "{}", words.out);
 }
 
+/// An insert wanted as often as it comes free is no part at all where what is clipped off its corners meets: the check stops,
+/// and so no size of the page is offered.
+#[test]
+fn what_may_come_free_has_to_be_a_part_at_every_size() {
+    let temp = TempDir::new("sizes");
+    let album = |corner: u32| {
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": 148, "height": 190 }}, "pages": [{{ "kind": "pocket" }}],
+                "inserts": [{{ "kind": "tag", "width": 90, "height": 130, "corner": {corner}, "count": "spare" }}] }}"#
+        )
+    };
+    let sizes = |corner: u32| {
+        let file = temp.put("spare.json", album(corner));
+        let run = run(&file, &["--step", "1", "--within", "1"]);
+        (run.code, run.out.contains("Your page, 148 x 190 mm"), run.err.contains("stop[no-part]"))
+    };
+    assert_eq!(sizes(10), (0, true, false));
+    assert_eq!(sizes(60), (1, false, true));
+}
+
 /// With a kerf of 0.2 mm two pieces and their kerfs must share 210 and 297 mm: four come from a sheet at 104.8 x 148.3 mm
 /// at most, three, one of them lying above the other two, at a width of 104.8 mm alone.
 #[test]

@@ -7,17 +7,15 @@
 use super::Size;
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::stops;
-use crate::fit;
 use crate::layout::Watch;
 use crate::length::Length;
-use crate::parts;
-use crate::sheets::{Search, tally};
+use crate::sheets::Search;
+use crate::trial::Trial;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What is the same for all sizes.
 #[derive(Clone, Copy)]
-pub(super) struct Trial<'a> {
+pub(super) struct Tries<'a> {
     pub album: &'a Album,
     pub cutter: &'a Cutter,
     pub search: Search,
@@ -35,21 +33,13 @@ impl Watch for Quiet<'_> {
     }
 }
 
-impl Trial<'_> {
+impl Tries<'_> {
     /// The album at one size.
     pub(super) fn at(&self, width: Length, height: Length) -> Option<Size> {
-        let album = self.album.with_page(width, height);
-        let kit = parts::kit(&album, self.cutter).value?;
+        let tried = Trial::of(self.album.with_page(width, height), self.cutter);
         // Laid first: that tells sooner than the checks whether a part is too big for its sheet.
-        let search = Search { threads: 1, ..self.search };
-        let tallies = tally(&album, &kit, self.cutter, search, &Quiet(self.watch))?;
-        // Inserts of which as many are wanted as come free cost nothing, but have to go in.
-        let spared = album.with_a_spare_each().and_then(|album| Some((parts::kit(&album, self.cutter).value?, album)));
-        let (kit, fitted) = spared.as_ref().map_or((&kit, &album), |(kit, album)| (kit, album));
-        if stops(&fit::check(fitted, kit, self.cutter).findings) {
-            return None;
-        }
-        Some(Size::of(&album, width, height, tallies))
+        let tallies = tried.tally(Search { threads: 1, ..self.search }, &Quiet(self.watch))?;
+        tried.goes_together().then(|| Size::of(&tried.album, width, height, tallies))
     }
 
     /// The album at each of these sizes, with its number. Sizes that are not reached before the search is stopped are
