@@ -11,6 +11,7 @@ use crate::contour::Pile;
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
+use crate::length::tolerance::SAME;
 use crate::net::bend::sleeve_loss;
 use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
 use crate::stock::Stock;
@@ -84,10 +85,10 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         ends.extend([from, to]);
         ends.retain(|end| (from..=to).contains(end));
         ends.sort_by(f64::total_cmp);
-        ends.dedup_by(|one, two| (*one - *two).abs() < 1e-6);
+        ends.dedup_by(|one, two| (*one - *two).abs() < SAME);
         let thickness = |pair: &[f64]| {
             let middle = f64::midpoint(pair[0], pair[1]);
-            let here = |(stack, content): (&Pile, &f64)| stack.between(middle - 1e-9, middle + 1e-9) + content;
+            let here = |(stack, content): (&Pile, &f64)| stack.between(middle, middle) + content;
             stacks.iter().zip(&contents).map(here).collect::<Vec<f64>>()
         };
         ends.windows(2).map(thickness).collect::<Vec<_>>()
@@ -173,7 +174,7 @@ pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<Run> {
             let has = 2.0f64.mul_add(gusset, root - roots[from]);
             let wants = here - before + root - roots[from];
             let over = wants - has;
-            if over > 1e-6 && worst.as_ref().is_none_or(|worst| over > worst.wants - worst.has + 1e-9) {
+            if over > SAME && worst.as_ref().is_none_or(|worst| over > worst.wants - worst.has + SAME) {
                 worst = Some(Run { from: from + 1, to: page + 1, wants, has });
             }
         }
@@ -237,7 +238,7 @@ fn run_gapes(album: &Album, closed: &Closed, run: Run) -> Option<Finding> {
 /// A gusset that is more than half spent on making room has little left to flex with: our choice.
 fn half_spent(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding> {
     let spent = (closed.thickest - closed.spine) / 2.0;
-    if carry.gusset <= 0.0 || spent <= carry.gusset / 2.0 + 1e-6 {
+    if carry.gusset <= 0.0 || spent <= carry.gusset / 2.0 + SAME {
         return None;
     }
     let pitch = album.at_least((closed.thickest - carry.gusset) / whole(album.pages.len()));
