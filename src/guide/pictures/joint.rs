@@ -15,9 +15,12 @@ use super::super::holding::{self, Stick};
 use super::super::list;
 use super::ROOM;
 use crate::contour::{Contour, Point, Rect};
-use crate::net::Net;
+use crate::net::{Net, Panel};
 use crate::parts::{Face, Side};
 use crate::picture::{CARD, CARD_BACK, CUT, Fill, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture, Stuff};
+
+/// Between folds nearer than this, mm, dashes run into one another: they are thin lines then.
+const CROWDED: f64 = 1.2;
 
 /// What is seen through a hole.
 const OPEN: Fill = Fill::Flat("#FFFFFF");
@@ -193,11 +196,16 @@ fn piece(
     for panel in &net.panels {
         draw.contours(vec![seen.seen(&panel.outline).mapped(put)], Some(fill), Some(CUT));
     }
+    let width = |panel: &Panel| {
+        let bounds = panel.outline.mapped(put).bounds();
+        bounds.width().min(bounds.height())
+    };
+    let crowded = net.panels.iter().map(width).any(|width| width < CROWDED);
     for fold in &net.folds {
         // What was drawn as an edge of both panels is a fold.
         let (from, to) = (put(seen.at(fold.from)), put(seen.at(fold.to)));
         draw.line(from, to, Pen { width: 0.6, colour: ground(fill), dash: &[] });
-        draw.line(from, to, Pen::fold(fold.sense));
+        draw.line(from, to, if crowded { THIN } else { Pen::fold(fold.sense) });
     }
     open(draw, net, seen, put);
 }
