@@ -98,8 +98,8 @@ mod tests {
                 "{length}: {tiles:?}"
             );
             // One fewer would not reach.
-            let reach = |count: f64| count.mul_add(room - OVERLAP, OVERLAP);
-            assert!(tiles.len() == 1 || reach((tiles.len() - 1) as f64) < length);
+            let reach = tiles.iter().skip(1).fold(OVERLAP, |reach, _| reach + room - OVERLAP);
+            assert!(tiles.len() == 1 || reach < length);
         }
     }
 }

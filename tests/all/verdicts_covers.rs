@@ -210,20 +210,20 @@ proptest! {
     /// where N (T + F - P) > G. A run of them alone, (N - 1) (T - P) > 2 G, is never worse.
     #[test]
     fn films_of_random_albums_are_told_where_they_turn_the_verdict(
-        pages in 2..16_usize,
+        pages in 2..16_u32,
         (content, pitch, gusset) in (0.0..8.0f64, 2.0..9.0f64, 1.0..10.0f64),
         paper in any::<bool>(),
     ) {
         let panels = if paper { r#", "panels": { "stock": "paper" }"# } else { "" };
         let spine = format!(r#", "spine": {{ "kind": "flexi-hinge", "pitch": {pitch}, "gusset": {gusset} }}"#);
-        let each = vec![format!(r#"{{ "kind": "pocket", "content": {content} }}"#); pages];
+        let each = vec![format!(r#"{{ "kind": "pocket", "content": {content} }}"#); pages as usize];
         let text = text(&each, &format!("{spine}{panels}"))
             .replace(r#""wrap": {"#, r#""paper": { "sheet": "A2", "caliper": 0.2 }, "wrap": {"#);
         let thick = 0.9 + 0.3 + content + if paper { 0.4 } else { 0.0 };
         let films = if paper { 0.5 } else { 0.3 };
         // A nested hinge's innermost strip is two layers where there is one page more on one side.
         let odd = if pages % 2 == 1 { 0.3 } else { 0.0 };
-        let over = |thick: f64| pages as f64 * (thick - pitch) + odd - gusset;
+        let over = |thick: f64| f64::from(pages) * (thick - pitch) + odd - gusset;
         prop_assume!(over(thick).abs().min(over(thick + films).abs()) > 1e-3);
         let ids: Vec<&str> = findings(&text).iter().map(|finding| finding.id).collect();
         let spent = ids.contains(&"gusset-spent") || ids.contains(&"gapes");
