@@ -99,7 +99,7 @@ mod tests {
             );
             // One fewer would not reach.
             let reach = |count: f64| count.mul_add(room - OVERLAP, OVERLAP);
-            assert!(tiles.len() == 1 || reach((tiles.len() - 1) as f64) < length);
+            assert!(tiles.len() == 1 || reach(f64::from(u32::try_from(tiles.len() - 1).unwrap())) < length);
         }
     }
 }

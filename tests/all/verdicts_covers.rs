@@ -223,7 +223,7 @@ proptest! {
         let films = if paper { 0.5 } else { 0.3 };
         // A nested hinge's innermost strip is two layers where there is one page more on one side.
         let odd = if pages % 2 == 1 { 0.3 } else { 0.0 };
-        let over = |thick: f64| pages as f64 * (thick - pitch) + odd - gusset;
+        let over = |thick: f64| f64::from(u32::try_from(pages).unwrap()) * (thick - pitch) + odd - gusset;
         prop_assume!(over(thick).abs().min(over(thick + films).abs()) > 1e-3);
         let ids: Vec<&str> = findings(&text).iter().map(|finding| finding.id).collect();
         let spent = ids.contains(&"gusset-spent") || ids.contains(&"gapes");

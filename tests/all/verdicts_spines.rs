@@ -145,7 +145,7 @@ proptest! {
             // A concertina's pleat is a caliper more than its pitch.
             let less = needed - 0.5 - if spine == "concertina" { 0.3 } else { 0.0 } - 1e-6;
             // Nor is more asked for than that the spine takes all pages without its gussets.
-            let (text, pages) = (of(less), contents.len() as f64);
+            let (text, pages) = (of(less), f64::from(u32::try_from(contents.len()).unwrap()));
             let closed = fit::check(&album(&text), &kit(&text), &Cutter::default()).closed.unwrap();
             prop_assert!(needed_pitch(&of, less).is_some() || less * pages < closed.thickest, "{less} is enough");
         }
