@@ -6,7 +6,7 @@ use crate::contour::{Contour, Edge, Point, Vec2, outside};
 use crate::length::tolerance::READ;
 use crate::picture::{Fill, INK, Mark, Pen, Picture, measure};
 use krilla::color::rgb;
-use krilla::configure::{Accessibility, ConfigurationBuilder};
+use krilla::configure::{Accessibility, Configuration, ConfigurationBuilder};
 use krilla::destination::XyzDestination;
 use krilla::geom::{Path, PathBuilder, Transform};
 use krilla::metadata::Metadata;
@@ -34,18 +34,23 @@ pub struct PdfPage<'a> {
 /// Points to a millimetre: 72 to an inch.
 const POINTS: f64 = 72.0 / 25.4;
 
-/// A PDF of these pages; the same bytes each time.
+/// A PDF of these pages; the same bytes each time. It keeps to PDF/UA-1, but for letters that the bundled font has not: a
+/// maker's own names may be in any script, and these are boxes in it.
 ///
 /// # Errors
-/// A page without a size, or a letter that the bundled font has not and the standard asks for.
+/// A page without a size.
 pub fn pdf(title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
-    let failed = |why: &str| io::Error::other(format!("the PDF can't be made: {why}"));
-    let configuration = ConfigurationBuilder::new().with_accessibility_validator(Accessibility::UA1);
-    let settings = SerializeSettings {
-        configuration: configuration.finish().map_err(|error| failed(&format!("{error:?}")))?,
-        ..SerializeSettings::default()
-    };
-    let mut document = Document::new_with(settings);
+    let strict = ConfigurationBuilder::new().with_accessibility_validator(Accessibility::UA1);
+    let strict = strict.finish().map_err(|error| failed(&format!("{error:?}")))?;
+    document(strict, title, language, pages).or_else(|_| document(Configuration::default(), title, language, pages))
+}
+
+fn failed(why: &str) -> io::Error {
+    io::Error::other(format!("the PDF can't be made: {why}"))
+}
+
+fn document(configuration: Configuration, title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
+    let mut document = Document::new_with(SerializeSettings { configuration, ..SerializeSettings::default() });
     let font = Font::new(LETTERS.into(), 0).ok_or_else(|| failed("its font can't be read"))?;
     let (mut outline, mut tags) = (Outline::new(), TagTree::new());
     for (number, one) in pages.iter().enumerate() {

@@ -104,7 +104,7 @@ def runs(page):
         a, b, _, _, x, y = char["matrix"]
         size = math.hypot(a, b)
         way, here = (a / size, b / size), (x * MM, y * MM)
-        follows = letters and letters[-1][1] == way and math.dist(letters[-1][3], here) < 0.1 * em(char)
+        follows = letters and letters[-1][1] == way and math.dist(letters[-1][3], here) < 0.2 * em(char)
         if not follows and letters:
             found.append(run(letters))
             letters = []

@@ -79,8 +79,8 @@ def drawn_whole(group):
 
 
 def label(group):
-    """The letter that it is called by, with its number where it is a tile: the tallest words there are."""
-    return max(group.words, key=lambda words: words.size).text
+    """The letter that it is called by, the first of its lines; of a tile with its number, the tallest words there are."""
+    return max(group.words, key=lambda words: words.size).text if pen(group.strokes, END) else group.words[0].text
 
 
 def joints(group, name):
@@ -120,9 +120,17 @@ def put_together(tiles):
             left.append(other)
     placed = {}
     for name, (angle, shift) in at.items():
-        strokes = [stroke for width in (CUT, SCORE) for stroke in pen(names[name].strokes, width)]
-        placed[name] = [LineString([turned(point, angle, shift) for point in stroke.points]) for stroke in strokes]
+        placed[name] = [
+            [LineString([turned(point, angle, shift) for point in stroke.points]) for stroke in pen(names[name].strokes, width)]
+            for width in (CUT, SCORE)
+        ]
     return placed, names
+
+
+def whole(placed):
+    """All tiles as one figure."""
+    cuts = [line for of_tile in placed.values() for line in of_tile[0]]
+    return shapely.union_all([*cuts, *folds([line for of_tile in placed.values() for line in of_tile[1]])])
 
 
 def turned(point, angle, shift):
@@ -148,13 +156,13 @@ def test_every_part_is_there_once_at_its_size(made):
         placed, names = put_together(tiles)
         if len(placed) < len(tiles):
             faults.append(f"{letter}: {sorted(set(names) - set(placed))} hang on to nothing")
-        figure = shapely.union_all([line for of_tile in placed.values() for line in of_tile])
-        found.append((letter, figure, [words for group in tiles for words in group.words]))
+        found.append((letter, whole(placed), [words for group in tiles for words in group.words]))
     for letter, figure, words in found:
         off = {name: same(figure, meant) for name, meant in left.items()}
         near = [name for name in sorted(off, key=off.get) if off[name] <= CLOSE]
         # Of parts of one shape it is the one that it is called.
-        called = [name for name in near if any(text.text.startswith(parts[name].facts["used_in"][0]) for text in words)]
+        said = {text.text.removesuffix(" …") for text in words}
+        called = [name for name in near if parts[name].facts["used_in"][0] in said]
         if not near:
             faults.append(f"{letter} is like no part that is left: {min(off.values(), default=math.inf):.3f} mm off")
             continue
@@ -177,8 +185,8 @@ def test_tiles_overlap_and_show_the_same_there(made):
         placed, names = put_together(tiles)
         for one, of_one in placed.items():
             for other in joints(names[one], one):
-                theirs = shapely.union_all(placed.get(other, []))
-                mine = shapely.union_all(of_one)
+                theirs = shapely.union_all([line for lines in placed.get(other, []) for line in lines])
+                mine = shapely.union_all([line for lines in of_one for line in lines])
                 # Within the strip that both have, half of it on either side of the joint.
                 strip = mine.envelope.intersection(theirs.envelope).buffer(-CLOSE)
                 gone = mine.intersection(strip).difference(theirs.buffer(2 * CLOSE))
