@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where a straight stroke meets contours, and what of it lies outside holes.
 
-use super::{Contour, Edge, Point, SAME};
+use super::{Contour, Edge, Point, Rect, SAME};
 use crate::length::tolerance::{PARALLEL, ROUNDING};
 
 /// The pieces of the stroke `from`–`to` that lie outside all `holes`, in order.
@@ -38,6 +38,36 @@ pub fn outside(from: Point, to: Point, holes: &[Contour]) -> Vec<(Point, Point)>
         }
     }
     pieces.into_iter().map(|(start, end)| (at(from, to, start), at(from, to, end))).collect()
+}
+
+/// From which to which share of a line it lies within a box, its edges included; none where it keeps out (Liang and Barsky 1984).
+///
+/// ```
+/// # use hingeleaf::contour::{Point, Rect, within};
+/// let page = Rect::new(0.0, 0.0, 10.0, 10.0);
+/// assert_eq!(within([Point::new(-10.0, 5.0), Point::new(10.0, 5.0)], page), Some([0.5, 1.0]));
+/// assert_eq!(within([Point::new(-10.0, 5.0), Point::new(-5.0, 5.0)], page), None);
+/// ```
+#[must_use]
+pub fn within([from, to]: [Point; 2], space: Rect) -> Option<[f64; 2]> {
+    let (way, mut start, mut end) = (to - from, 0.0_f64, 1.0_f64);
+    for (step, gap) in [
+        (-way.x, from.x - space.x0),
+        (way.x, space.x1 - from.x),
+        (-way.y, from.y - space.y0),
+        (way.y, space.y1 - from.y),
+    ] {
+        if step.abs() < ROUNDING {
+            if gap < 0.0 {
+                return None;
+            }
+        } else if step < 0.0 {
+            start = start.max(gap / step);
+        } else {
+            end = end.min(gap / step);
+        }
+    }
+    (start <= end).then_some([start, end])
 }
 
 /// The ends themselves where they are meant, so that no digit is lost.

@@ -17,7 +17,7 @@ mod slot;
 
 pub use crate::length::tolerance::SAME;
 pub use corner::Corner;
-pub use cross::outside;
+pub use cross::{outside, within};
 pub use edge::Edge;
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow};

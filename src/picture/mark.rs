@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What pictures are made of: marks, how they are filled and drawn, the colours.
 
-use crate::contour::{Contour, Point, Vec2};
+use crate::contour::{Contour, Point};
 use crate::net::Sense;
 
 /// A picture.
@@ -18,7 +18,7 @@ pub struct Picture {
 impl Picture {
     /// Puts another picture onto this one, its lower left at a point.
     pub fn put(&mut self, other: Self, at: Point) {
-        self.marks.extend(other.marks.into_iter().map(|mark| moved(mark, at.to_vec2())));
+        self.marks.extend(other.marks.into_iter().map(|mark| mark.mapped(|point| point + at.to_vec2())));
     }
 }
 
@@ -122,13 +122,16 @@ impl Pen {
     }
 }
 
-pub(super) fn moved(mark: Mark, by: Vec2) -> Mark {
-    match mark {
-        Mark::Shape { contours, fill, pen } => {
-            let contours = contours.iter().map(|contour| contour.mapped(|point| point + by)).collect();
-            Mark::Shape { contours, fill, pen }
+impl Mark {
+    /// The mark with every point of it moved, by a way that keeps shapes; words stay level, or upwards.
+    #[must_use]
+    pub fn mapped(self, map: impl Fn(Point) -> Point) -> Self {
+        match self {
+            Self::Shape { contours, fill, pen } => {
+                Self::Shape { contours: contours.iter().map(|contour| contour.mapped(&map)).collect(), fill, pen }
+            }
+            Self::Line { points, pen } => Self::Line { points: points.into_iter().map(map).collect(), pen },
+            Self::Words { at, size, text, upwards } => Self::Words { at: map(at), size, text, upwards },
         }
-        Mark::Line { points, pen } => Mark::Line { points: points.into_iter().map(|point| point + by).collect(), pen },
-        Mark::Words { at, size, text, upwards } => Mark::Words { at: at + by, size, text, upwards },
     }
 }

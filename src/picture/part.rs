@@ -19,8 +19,7 @@
 use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
 use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Stuff};
-use crate::contour::{Contour, Point, Rect, Vec2, slot};
-use crate::length::tolerance::ROUNDING;
+use crate::contour::{Contour, Point, Rect, Vec2, slot, within};
 use crate::net::Use;
 use crate::parts::Part;
 
@@ -123,7 +122,7 @@ fn name(plate: &mut Plate, text: &str, panel: &Contour, holes: &[Contour], lines
     let clear = |space: Rect| {
         let corners = [(space.x0, space.y0), (space.x1, space.y0), (space.x1, space.y1), (space.x0, space.y1)];
         corners.iter().all(|corner| panel.contains((*corner).into()))
-            && !lines.iter().any(|line| crosses(*line, space))
+            && !lines.iter().any(|line| within(*line, space).is_some())
             && !holes.iter().any(|hole| hole.contains(space.center()))
     };
     for (share_x, share_y) in [(0.5, 0.5), (0.5, 0.25), (0.5, 0.75), (0.25, 0.5), (0.75, 0.5)] {
@@ -138,29 +137,6 @@ fn name(plate: &mut Plate, text: &str, panel: &Contour, holes: &[Contour], lines
             }
         }
     }
-}
-
-/// Whether a line comes into a box.
-pub(super) fn crosses([from, to]: [Point; 2], space: Rect) -> bool {
-    // Clipped to the box, something is left (Liang and Barsky 1984).
-    let (way, mut start, mut end) = (to - from, 0.0_f64, 1.0_f64);
-    for (step, gap) in [
-        (-way.x, from.x - space.x0),
-        (way.x, space.x1 - from.x),
-        (-way.y, from.y - space.y0),
-        (way.y, space.y1 - from.y),
-    ] {
-        if step.abs() < ROUNDING {
-            if gap < 0.0 {
-                return false;
-            }
-        } else if step < 0.0 {
-            start = start.max(gap / step);
-        } else {
-            end = end.min(gap / step);
-        }
-    }
-    start <= end
 }
 
 /// The side of the part that a row of numbers stands at.

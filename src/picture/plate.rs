@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! One drawing of several on a picture: marks in a frame of their own, and the room they take.
 
-use super::mark::{Fill, INK, Mark, Pen, Picture, moved};
+use super::mark::{Fill, INK, Mark, Pen, Picture};
 use super::words::{measure, words_box};
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::PARALLEL;
@@ -121,6 +121,6 @@ impl Plate {
     pub(super) fn put(self, picture: &mut Picture, at: Point) {
         let bounds = self.bounds();
         let by = at - Point::new(bounds.center().x, bounds.y0);
-        picture.marks.extend(self.marks.into_iter().map(|mark| moved(mark, by)));
+        picture.marks.extend(self.marks.into_iter().map(|mark| mark.mapped(|point| point + by)));
     }
 }

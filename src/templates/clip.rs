@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What of a drawing lies within a tile.
 
-use crate::contour::{Contour, Edge, Point, Rect, Vec2};
-use crate::length::tolerance::{ROUNDING, SAME};
+use crate::contour::{self, Contour, Edge, Point, Rect, Vec2};
+use crate::length::tolerance::SAME;
 use crate::picture::{Mark, words_box};
 
 /// Arcs that a tile cuts through are drawn as lines that stand off by no more than this, mm: a tenth of a hair's breadth.
@@ -80,27 +80,10 @@ fn lines(points: &[Point], space: Rect) -> Vec<Vec<Point>> {
     runs
 }
 
-/// The stretch of a line within a box (Liang and Barsky 1984); none where no more than a point of it is.
+/// The stretch of a line within a box; none where no more than a point of it is.
 fn segment([from, to]: [Point; 2], space: Rect) -> Option<[Point; 2]> {
-    let (way, mut start, mut end) = (to - from, 0.0_f64, 1.0_f64);
-    for (step, gap) in [
-        (-way.x, from.x - space.x0),
-        (way.x, space.x1 - from.x),
-        (-way.y, from.y - space.y0),
-        (way.y, space.y1 - from.y),
-    ] {
-        if step.abs() < ROUNDING {
-            if gap < 0.0 {
-                return None;
-            }
-        } else if step < 0.0 {
-            start = start.max(gap / step);
-        } else {
-            end = end.min(gap / step);
-        }
-    }
-    let ends = [from + way * start, from + way * end];
-    (start < end && ends[0].distance(ends[1]) > SAME).then_some(ends)
+    let ends = contour::within([from, to], space)?.map(|share| from + (to - from) * share);
+    (ends[0].distance(ends[1]) > SAME).then_some(ends)
 }
 
 /// What of an area lies within a box (Sutherland and Hodgman 1974): where it comes apart, the pieces hang together along the

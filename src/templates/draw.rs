@@ -87,11 +87,8 @@ impl Named<'_> {
     /// What of it is drawn, in its own frame.
     fn marks(&self) -> Vec<Mark> {
         let part = self.part;
-        let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
-        let corner = corner.map_or(Vec2::ZERO, |bounds| Vec2::new(bounds.x0, bounds.y0));
         let seams = part.net.panels.iter().filter(|panel| panel.purpose == Use::Seam);
-        let seam =
-            |outline: &Contour| Mark::Shape { contours: vec![outline.shifted(-corner)], fill: Some(GLUED), pen: None };
+        let seam = |outline: &Contour| Mark::Shape { contours: vec![outline.clone()], fill: Some(GLUED), pen: None };
         let mut marks: Vec<Mark> = seams.map(|panel| seam(&panel.outline)).collect();
         marks.extend(part.flat.scores.iter().map(|score| {
             let pen = Pen { width: 0.25, ..Pen::fold(score.sense) };
@@ -118,7 +115,7 @@ impl Named<'_> {
 
     /// The whole part. A letter that has no room in it stands above it.
     pub(super) fn whole(&self, picture: &mut Picture, lies: Lies) {
-        picture.marks.extend(self.marks().into_iter().map(|mark| mapped(mark, lies)));
+        picture.marks.extend(self.marks().into_iter().map(|mark| mark.mapped(|point| lies.map(point))));
         if !self.label(picture, &|point| lies.map(point)) {
             let (width, height) = self.size();
             let at = lies.map(Point::new(width / 2.0, height + BESIDE / 2.0));
@@ -166,8 +163,7 @@ impl Named<'_> {
             label(&mut marks, middle + next * f64::from(index), size, text, (upwards, lies));
         }
         let shift = Vec2::new(x0, y0);
-        let moved = |mark: Mark| mapped(shifted(mark, -shift), lies);
-        picture.marks.extend(marks.into_iter().map(moved));
+        picture.marks.extend(marks.into_iter().map(|mark| mark.mapped(|point| lies.map(point - shift))));
     }
 
     /// By how much a plan of its tiles is smaller than the part.
@@ -227,23 +223,4 @@ fn label(marks: &mut Vec<Mark>, at: Point, size: f64, text: String, (upwards, li
     let ground = Contour::rectangle(space.x0, space.y0, space.width(), space.height());
     marks.push(Mark::Shape { contours: vec![ground], fill: Some(WHITE), pen: None });
     marks.push(Mark::Words { at, size, text, upwards });
-}
-
-fn shifted(mark: Mark, by: Vec2) -> Mark {
-    through(mark, &|point| point + by)
-}
-
-fn mapped(mark: Mark, lies: Lies) -> Mark {
-    through(mark, &|point| lies.map(point))
-}
-
-/// A mark whose every point is moved; words stay level, or upwards.
-fn through(mark: Mark, map: &dyn Fn(Point) -> Point) -> Mark {
-    match mark {
-        Mark::Shape { contours, fill, pen } => {
-            Mark::Shape { contours: contours.iter().map(|contour| contour.mapped(map)).collect(), fill, pen }
-        }
-        Mark::Line { points, pen } => Mark::Line { points: points.into_iter().map(map).collect(), pen },
-        Mark::Words { at, size, text, upwards } => Mark::Words { at: map(at), size, text, upwards },
-    }
 }

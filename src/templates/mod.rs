@@ -59,16 +59,16 @@ impl What {
     }
 }
 
-/// All parts of a kit on as few pages as are found; none where there are no parts.
+/// All parts of a kit on as few pages as are found; none where there are no parts. A margin beyond [`Print::MOST_MARGIN`] is
+/// that.
 #[must_use]
 pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
     let rows = list(album, kit);
     let named = |row: &usize| rows.get(*row).and_then(|row| named(album, kit, row));
-    let (margin, (wide, high)) = (print.margin.mm(), print.paper.size());
+    let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, Print::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);
     let (mut all, mut items) = (Vec::new(), Vec::new());
     let mut add = |what: What, (width, height): (f64, f64), turns: Turns| {
-        // A hair less than a whole eighth is a whole one.
         let [width, height] = [width, height].map(|mm| Length::from_mm(mm).eighths());
         items.push(Item { width, height, contour: None, turns, count: 1 });
         all.push(what);

@@ -4,7 +4,9 @@
 use crate::common::{album, kit};
 use hingeleaf::guide::list;
 use hingeleaf::length::Length;
+use hingeleaf::parts;
 use hingeleaf::picture::{Mark, Picture, words_box};
+use hingeleaf::stock::sheet_size;
 use hingeleaf::templates::{Paper, Print, templates};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
@@ -112,4 +114,40 @@ fn every_page_says_how_to_check_it() {
         }
         assert!(page.shows.contains("true size") && page.shows.contains(&page.name[..1]));
     }
+}
+
+/// The sizes are those that stocks of these names have (ISO 216, ASME Y14.1).
+#[test]
+fn papers_are_as_large_as_sheets_of_their_name() {
+    for paper in Paper::ALL {
+        let (name, width, height) = sheet_size(paper.name()).expect("a named sheet");
+        assert_eq!((name.as_str(), (width.mm(), height.mm())), (paper.name(), paper.size()));
+    }
+}
+
+/// A margin that leaves no page is taken for the widest that does.
+#[test]
+fn no_margin_is_too_wide() {
+    let text = text(300.0, 400.0, 1, "plain-hinge", "");
+    let of = |mm: f64| {
+        let print = Print { paper: Paper::A4, margin: Length::from_mm(mm) };
+        templates(&album(&text), &kit(&text), print).len()
+    };
+    assert_eq!(of(500.0), of(Print::MOST_MARGIN));
+    assert_eq!(of(-5.0), of(0.0));
+}
+
+/// What is drawn of panels lies on what is drawn of outlines: every part's net has its lower left at the origin, too.
+#[test]
+fn nets_lie_where_their_parts_do() {
+    let mut seen = 0;
+    for text in parts::ALL.iter().map(|maker| parts::example(maker)).chain([text(150.0, 190.0, 5, "stubs", CASE)]) {
+        for part in &kit(&text).parts {
+            let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
+            let corner = corner.expect("a panel");
+            assert!(corner.x0.abs() < 1e-9 && corner.y0.abs() < 1e-9, "{}: {corner:?}", part.id);
+            seen += 1;
+        }
+    }
+    assert!(seen > 80, "only {seen} parts were seen");
 }
