@@ -137,8 +137,8 @@ impl Work {
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::Job<'_> {
-        let Self { album, kit, fit, stocks, .. } = self;
-        guide::Job { album, kit, fit, stocks, both_units }
+        let Self { album, kit, fit, stocks, cutter, .. } = self;
+        guide::Job { album, kit, fit, stocks, cutter, both_units }
     }
 
     /// Writes the kit's files.
@@ -167,6 +167,9 @@ impl Work {
         let job = self.guide_job(files.both_units);
         if asked("html") {
             sink.put("guide.html", write::guide(&guide::guide(&job)).as_bytes())?;
+            if self.album.has_shop() {
+                sink.put("job.html", write::guide(&guide::shop(&job)).as_bytes())?;
+            }
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
@@ -198,7 +201,7 @@ impl Work {
     #[cfg(feature = "png")]
     fn pictures(&self, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         // The same letters as in the guide.
-        let rows = guide::list::list(&self.album, &self.kit);
+        let rows = guide::list::list(&self.album, &self.kit, 1);
         let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
         for (stock, sheet) in self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
         {

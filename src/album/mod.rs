@@ -4,12 +4,14 @@
 //! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
 //! findings for all that is wrong with the file. Never: works out a part.
 
+mod hand_over;
 mod kind;
 mod read;
 mod schema;
 mod sizes;
 mod starter;
 
+pub use hand_over::Handed;
 pub use kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, KIND, Kind, Role, STOCK};
 pub use read::{
     HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
@@ -38,6 +40,8 @@ pub struct Album {
     pub units: Units,
     /// How many kits to make.
     pub copies: u32,
+    /// In what state they are handed over, stock by stock, where the file says it of any.
+    pub handed_over: Option<Vec<Handed>>,
     /// Where it is bound, seen from its front.
     pub bound: Bound,
     /// The stocks, in the file's order; never empty.

@@ -2,7 +2,7 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, Kind, Role, STOCK};
-use super::{Album, Bound, Decorated, Entry, PageSize, Panels};
+use super::{Album, Bound, Decorated, Entry, PageSize, Panels, hand_over};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, meant_or, needed, number,
     rule, usual,
@@ -65,6 +65,7 @@ pub const TOP_FIELDS: &[Field] = &[
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     BOUND.field,
     COPIES.field,
+    hand_over::HANDED_OVER.field,
     STOCKS.field,
     PAGE.field,
     PAGES.field,
@@ -141,6 +142,7 @@ impl Reading<'_, '_> {
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
+        let handed_over = top.get(hand_over::HANDED_OVER).map(|node| hand_over::read(self.reader, node, &self.stocks));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
         let mut page_count = 0;
@@ -185,6 +187,7 @@ impl Reading<'_, '_> {
             units: self.reader.units,
             bound: top.get(BOUND),
             copies: top.get(COPIES),
+            handed_over,
             stocks: self.stocks,
             page: page?,
             pages,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The JSON Schema of an album file.
 
+use super::hand_over;
 use super::kind::{COMMON, Kind, Role};
 use super::read::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{file_schema, object_schema};
@@ -24,6 +25,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         "additionalProperties": stock::schema(),
     });
     let nested = [
+        ("handed_over", hand_over::schema()),
         ("stocks", stocks),
         ("page", object_schema(&[PAGE_FIELDS], &[])),
         ("pages", json!({ "type": "array", "minItems": 1, "items": entry(Role::Page) })),

@@ -129,6 +129,10 @@ pub(super) struct Kit {
     /// How many kits, instead of what the file says
     #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
     pub copies: Option<u32>,
+    /// In what state card is handed over, for every stock (scored) or for one (card=cut): sheets, cut or scored; may be given
+    /// several times
+    #[arg(long, value_name = "[STOCK=]STATE")]
+    pub handed_over: Vec<String>,
     /// Round every size to the nearest multiple of what your ruler has, 1/16in or 1mm, and work all parts out anew
     #[arg(long, value_name = "STEP", value_parser = length, allow_hyphen_values = true)]
     pub rounded: Option<Length>,

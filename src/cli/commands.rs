@@ -3,6 +3,7 @@
 
 use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
 use super::end::End;
+use super::hand_over;
 use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
 use super::offcuts::Offcuts;
 use super::say;
@@ -48,14 +49,25 @@ pub(super) fn kit(kit: &Kit) -> End {
     }
 }
 
-/// The work, the files that it came from, and what of the maker's own lies in the folder still.
-fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
-    let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded)].concat();
+/// The album as the arguments want it, and what is to be said of that.
+fn wanted(kit: &Kit) -> Result<(Inputs, Vec<Finding>), Ended> {
+    let (handed_over, wrong) = hand_over::read(&kit.handed_over);
+    let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded), wrong].concat();
     let Inputs { album, cutter, sources } = inputs(&kit.file, &kit.machine, problems)?;
     let (mut album, notes) = rounded(album, kit.rounded);
     if let Some(copies) = kit.copies {
         album.copies = copies;
     }
+    let findings = hand_over::hand_over(&mut album, &handed_over);
+    if !findings.is_empty() {
+        return Err(Ended { findings, end: End::WrongInput, sources });
+    }
+    Ok((Inputs { album, cutter, sources }, notes))
+}
+
+/// The work, the files that it came from, and what of the maker's own lies in the folder still.
+fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
+    let (Inputs { album, cutter, sources }, notes) = wanted(kit)?;
     // Whether the files may be written is known before the work is done.
     let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;

@@ -6,6 +6,7 @@ mod catalogue;
 mod check;
 mod commands;
 mod end;
+mod hand_over;
 mod inputs;
 mod offcuts;
 mod say;

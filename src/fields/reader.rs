@@ -188,14 +188,7 @@ impl<'s> Reader<'s> {
             }
             (Takes::Amount | Takes::AmountOrText(_), Tree::Number(number)) => self.amount(*number, &place, name),
             (Takes::Text | Takes::AmountOrText(_), Tree::Text(text)) => self.text(text, &place, name),
-            (Takes::Choice(words), Tree::Text(text)) => {
-                if let Some(&word) = words.iter().find(|&&word| word == text) {
-                    return Some(Value::Choice(word));
-                }
-                let help = meant_or("allowed", text, words.iter().copied());
-                self.problem("unknown-word", unknown_word(name, text), help, &place);
-                None
-            }
+            (Takes::Choice(words), Tree::Text(_)) => self.choice(node, path, name, words).map(Value::Choice),
             (Takes::Flag, Tree::Flag(flag)) => Some(Value::Flag(*flag)),
             (Takes::Counts, Tree::Array(_)) => self.counts(node, path, name),
             (Takes::Texts(_), Tree::Text(text)) => {
@@ -207,6 +200,27 @@ impl<'s> Reader<'s> {
                 None
             }
         }
+    }
+
+    /// Reads a word out of a list; nothing where it is none of them.
+    pub fn choice(
+        &mut self,
+        node: &Node,
+        path: &str,
+        name: &str,
+        words: &'static [&'static str],
+    ) -> Option<&'static str> {
+        let place = self.place(&node.range, path);
+        let Tree::Text(text) = &node.tree else {
+            self.wrong_type(name, wanted(Takes::Choice(words)), &node.tree, Said::NOTHING, &place);
+            return None;
+        };
+        let found = words.iter().find(|&&word| word == text);
+        if found.is_none() {
+            let help = meant_or("allowed", text, words.iter().copied());
+            self.problem("unknown-word", unknown_word(name, text), help, &place);
+        }
+        found.copied()
     }
 
     fn amount(&mut self, number: f64, place: &Place, name: &str) -> Option<Value> {

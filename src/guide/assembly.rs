@@ -47,11 +47,7 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
 
 /// Before anything is stuck.
 fn first_words(desk: &Desk<'_>) -> Vec<Block> {
-    let mut blocks = vec![cautions::gluing(desk), Block::Words(desk.tell("stick-words"))];
-    if desk.job.album.copies > 1 {
-        blocks.push(Block::Words(desk.tell("stick-kits")));
-    }
-    blocks
+    vec![cautions::gluing(desk), Block::Words(desk.tell("stick-words"))]
 }
 
 /// Jobs with a heading each; pages are hung in one run.

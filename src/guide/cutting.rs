@@ -17,36 +17,36 @@ use crate::stock::Pattern;
 /// More names than this on the back of a piece say less: our choice.
 const MOST_USES: usize = 4;
 
-pub(super) fn section(desk: &Desk<'_>) -> Section {
+/// Columns of the list.
+const HEADS: [&str; 7] = ["mark", "piece", "count", "size", "scores", "lies", "back"];
+/// Those that a card has: who has made one before knows what to write on the backs.
+const SHORT: [&str; 6] = ["mark", "piece", "count", "size", "scores", "lies"];
+
+/// Cut what comes in sheets.
+pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
+    let mine = |row: &Row| desk.cuts(row.part);
+    if !desk.rows.iter().any(mine) {
+        return None;
+    }
     let mut blocks = vec![cautions::cutting(desk), Block::Words(desk.tell("cut-words"))];
-    blocks.extend(tables(desk));
+    blocks.extend(tables(desk, &mine, &HEADS));
     blocks.push(Block::List(notes(desk)));
     blocks.extend(sheets(desk));
-    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
+    Some(Section { id: "cut", heading: desk.tell("cut-heading"), blocks })
 }
 
 /// The list alone.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    // Who has made one before knows what to write on the backs.
-    let mut blocks = tables(desk);
-    for block in &mut blocks {
-        if let Block::Table(table) = block {
-            table.head.pop();
-            for row in &mut table.rows {
-                row.pop();
-            }
-        }
-    }
+    let mut blocks = tables(desk, &|_| true, &SHORT);
     blocks.push(Block::List(notes(desk)));
     Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }
 
-/// The list, a table for each stock.
-fn tables(desk: &Desk<'_>) -> Vec<Block> {
-    let heads = ["mark", "piece", "count", "size", "scores", "lies", "back"];
+/// The list of some rows, a table for each stock.
+pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&str]) -> Vec<Block> {
     let table = |(number, stock): (usize, &crate::stock::Stock)| {
-        let of_stock = desk.rows.iter().filter(|row| desk.part(row.part).is_some_and(|part| part.stock == number));
-        let rows: Vec<Vec<Line>> = of_stock.map(|row| cells(desk, row)).collect();
+        let of_stock = |row: &&Row| desk.part(row.part).is_some_and(|part| part.stock == number) && which(row);
+        let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, heads)).collect();
         (!rows.is_empty()).then(|| {
             Block::Table(Table {
                 caption: desk.say("cut-caption", vec![("stock", Line::text(stock.name.clone()))]),
@@ -58,30 +58,32 @@ fn tables(desk: &Desk<'_>) -> Vec<Block> {
     desk.job.album.stocks.iter().enumerate().filter_map(table).collect()
 }
 
-fn cells(desk: &Desk<'_>, row: &Row) -> Vec<Line> {
+fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
     let Some(part) = desk.part(row.part) else { return Vec::new() };
-    let size = vec![
-        ("width", desk.length(part.flat.width, What::Width, &part.id)),
-        ("height", desk.length(part.flat.height, What::Height, &part.id)),
-    ];
-    let lies = match row.lies {
-        Lies::Any => "lies-any",
-        Lies::Grain => "lies-grain",
-        Lies::Pattern => "lies-pattern",
-        Lies::Sideways => "lies-sideways",
-    };
-    vec![
-        Line::mark(row.mark.clone()),
-        desk.say(
+    let cell = |head: &&str| match *head {
+        "mark" => Line::mark(row.mark.clone()),
+        "piece" => desk.say(
             "cut-piece",
             vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
         ),
-        measure::count(row.count, What::Count, &part.id),
-        desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size),
-        scores(desk, row.part),
-        desk.tell(lies),
-        back(desk, row),
-    ]
+        "size" => {
+            let size = vec![
+                ("width", desk.length(part.flat.width, What::Width, &part.id)),
+                ("height", desk.length(part.flat.height, What::Height, &part.id)),
+            ];
+            desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size)
+        }
+        "scores" => scores(desk, row.part),
+        "lies" => desk.tell(match row.lies {
+            Lies::Any => "lies-any",
+            Lies::Grain => "lies-grain",
+            Lies::Pattern => "lies-pattern",
+            Lies::Sideways => "lies-sideways",
+        }),
+        "back" => back(desk, row),
+        _ => measure::count(row.count, What::Count, &part.id),
+    };
+    heads.iter().map(cell).collect()
 }
 
 /// The scores of a part from its left, then from its top.
@@ -169,13 +171,15 @@ fn notes(desk: &Desk<'_>) -> Vec<Line> {
 fn sheets(desk: &Desk<'_>) -> Vec<Block> {
     let mut blocks = Vec::new();
     let plans = |laid: &crate::sheets::StockSheets| laid.sheets.iter().any(|sheet| sheet.cuts.is_some());
-    if desk.job.stocks.iter().any(plans) {
+    if desk.stocks.is_empty() {
+        blocks.push(Block::Words(desk.tell("cut-no-sheets")));
+    } else if desk.stocks.iter().any(plans) {
         blocks.push(Block::Words(desk.tell("plan-words")));
         blocks.push(Block::Words(desk.tell("plan-words-names")));
     } else {
         blocks.push(Block::Words(desk.tell("machine-words")));
     }
-    for laid in desk.job.stocks {
+    for laid in &desk.stocks {
         for sheet in &laid.sheets {
             let heading = vec![
                 ("sheet", Line::text(sheet.name.clone())),
@@ -186,6 +190,9 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
             blocks.push(Block::Heading(desk.say("sheet-heading", heading)));
             if let Some(plan) = desk.plan(&sheet.name) {
                 blocks.push(Block::Words(stands(desk, laid.stock, sheet)));
+                if sheet.times > 1 {
+                    blocks.push(Block::Words(desk.tell("cut-stack")));
+                }
                 blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, plan, step)).collect()));
             } else {
                 let letter = |part: usize| list::mark(&desk.rows, part).to_owned();

@@ -2,7 +2,7 @@
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
 use super::bits::{Guide, Section};
-use super::job::Job;
+use super::job::{Job, Reader};
 use super::joints;
 use super::line::{Line, What};
 use super::list::{self, Row};
@@ -15,6 +15,7 @@ use crate::length::Units;
 use crate::length::tolerance::READ;
 use crate::net::{Panel, Use};
 use crate::parts::{Kit, Owner, Part, Side};
+use crate::sheets::StockSheets;
 use crate::stock::Stock;
 
 /// Words of the page itself, looked up once.
@@ -26,6 +27,11 @@ pub(super) const A_LINE: usize = 8;
 /// What the sections share.
 pub(super) struct Desk<'a> {
     pub job: &'a Job<'a>,
+    pub reader: Reader,
+    /// How many kits it speaks of.
+    pub kits: u32,
+    /// The sheets that the reader cuts, for so many kits.
+    pub stocks: Vec<StockSheets>,
     pub words: Words,
     pub measure: Measure,
     pub rows: Vec<Row>,
@@ -35,16 +41,21 @@ pub(super) struct Desk<'a> {
 }
 
 impl<'a> Desk<'a> {
-    pub(super) fn new(job: &'a Job<'a>) -> Self {
+    pub(super) fn new(job: &'a Job<'a>, reader: Reader) -> Self {
+        let kits = if reader == Reader::Kit { 1 } else { job.album.copies.max(1) };
+        let stocks = sheets(job, reader, kits);
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         Self {
             job,
             words: Words::new("en"),
             measure: Measure { units: job.album.units, both: job.both_units },
-            rows: list::list(job.album, job.kit),
+            reader,
+            kits,
+            rows: list::list(job.album, job.kit, kits),
             folded: folded::fold(job.kit, &calipers),
-            plans: trimmer::plans(job.kit, job.stocks),
+            plans: trimmer::plans(job.kit, &stocks),
             piles: joints::piles(job.kit),
+            stocks,
         }
     }
 
@@ -91,6 +102,16 @@ impl<'a> Desk<'a> {
 
     pub(super) fn stock(&self, number: usize) -> Option<&'a Stock> {
         self.job.album.stocks.get(number)
+    }
+
+    /// Whether the reader cuts a part.
+    pub(super) fn cuts(&self, part: usize) -> bool {
+        self.part(part).is_some_and(|part| self.reader.cuts(self.job.album, part.stock))
+    }
+
+    /// Whether the reader scores a part.
+    pub(super) fn scores(&self, part: usize) -> bool {
+        self.part(part).is_some_and(|part| self.reader.scores(self.job.album, part.stock))
     }
 
     /// The letter of a part.
@@ -191,6 +212,22 @@ impl<'a> Desk<'a> {
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
     }
+}
+
+/// The sheets that a reader cuts. Who makes one kit of many has none, unless whole sheets are handed over.
+fn sheets(job: &Job<'_>, reader: Reader, kits: u32) -> Vec<StockSheets> {
+    let album = job.album;
+    let mine = |laid: &&StockSheets| {
+        reader.cuts(album, laid.stock) && (kits == album.copies.max(1) || album.is_apart(laid.stock))
+    };
+    let of_kits = |laid: &StockSheets| {
+        let mut laid = laid.clone();
+        for sheet in &mut laid.sheets {
+            sheet.times = sheet.times / album.copies.max(1) * kits;
+        }
+        laid
+    };
+    job.stocks.iter().filter(mine).map(|laid| if kits == album.copies { laid.clone() } else { of_kits(laid) }).collect()
 }
 
 /// Whether it prints on letter paper: where the pages' own card comes in inches it does, or else where the maker measures so.

@@ -14,7 +14,7 @@ use crate::net::Sense;
 
 /// Which edge lies at the fence, where to score, when to turn.
 pub(super) fn scoring(desk: &Desk<'_>) -> Option<Section> {
-    let order: Vec<usize> = desk.rows.iter().map(|row| row.part).collect();
+    let order: Vec<usize> = desk.rows.iter().map(|row| row.part).filter(|part| desk.scores(*part)).collect();
     let settings = scoring::plan(desk.kit(), &order);
     let askew: Vec<usize> = order.into_iter().filter(|part| !scoring::slanted(desk.kit(), *part).is_empty()).collect();
     if settings.is_empty() && askew.is_empty() {

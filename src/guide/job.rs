@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-//! What a guide is made from.
+//! What a guide is made from, and whom it speaks to.
 
-use crate::album::Album;
+use crate::album::{Album, Handed};
+use crate::cutter::Cutter;
 use crate::fit::Fit;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
@@ -17,6 +18,37 @@ pub struct Job<'a> {
     pub fit: &'a Fit,
     /// Its sheets.
     pub stocks: &'a [StockSheets],
+    /// The machine.
+    pub cutter: &'a Cutter,
     /// Whether lengths stand in both systems.
     pub both_units: bool,
+}
+
+/// Whom a text speaks to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reader {
+    /// Who puts one kit together, from what is handed over.
+    Kit,
+    /// Who makes all kits, as far as they are handed over.
+    Shop,
+}
+
+impl Reader {
+    /// Whether this reader cuts the parts of a stock. Where the maker says nothing of what is handed over, both are told.
+    #[must_use]
+    pub fn cuts(self, album: &Album, stock: usize) -> bool {
+        self.does(album, stock, Handed::Cut)
+    }
+
+    /// Whether this reader scores them.
+    #[must_use]
+    pub fn scores(self, album: &Album, stock: usize) -> bool {
+        self.does(album, stock, Handed::Scored)
+    }
+
+    /// The shop does all up to the state that is handed over, the other the rest.
+    fn does(self, album: &Album, stock: usize, done: Handed) -> bool {
+        let by_shop = album.handed_over(stock).map(|handed| handed >= done);
+        by_shop.is_none_or(|by_shop| by_shop == (self == Self::Shop))
+    }
 }

@@ -21,6 +21,12 @@ pub enum What {
     FromBottom,
     /// How many of a part are cut.
     Count,
+    /// How many of a part are in the bag of one kit.
+    InBag,
+    /// How many whole sheets are in the bag of one kit.
+    SheetsInBag,
+    /// How many kits are made.
+    Kits,
     /// Where the trimmer's stop stands, mm.
     Stop,
     /// Width of a sheet, or of a piece of it, mm.
@@ -59,6 +65,9 @@ impl What {
             Self::FromRight => "from-right",
             Self::FromBottom => "from-bottom",
             Self::Count => "count",
+            Self::InBag => "in-bag",
+            Self::SheetsInBag => "sheets-in-bag",
+            Self::Kits => "kits",
             Self::Stop => "stop",
             Self::SheetWidth => "sheet-width",
             Self::SheetHeight => "sheet-height",

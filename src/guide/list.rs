@@ -18,7 +18,7 @@ pub struct Row {
     pub mark: String,
     /// Number of the part.
     pub part: usize,
-    /// How many for the whole batch.
+    /// How many for all these kits.
     pub count: u64,
     /// Which way it lies on its stock.
     pub lies: Lies,
@@ -41,9 +41,9 @@ pub enum Lies {
     Sideways,
 }
 
-/// The list, stock by stock in the file's order, the largest part first.
+/// The list of so many kits, stock by stock in the file's order, the largest part first.
 #[must_use]
-pub fn list(album: &Album, kit: &Kit) -> Vec<Row> {
+pub fn list(album: &Album, kit: &Kit, kits: u32) -> Vec<Row> {
     let mut numbers: Vec<usize> = (0..kit.parts.len()).collect();
     let area = |number: usize| kit.parts[number].flat.width * kit.parts[number].flat.height;
     numbers.sort_by(|&one, &two| {
@@ -62,7 +62,7 @@ pub fn list(album: &Album, kit: &Kit) -> Vec<Row> {
         Row {
             mark: letters(index),
             part: number,
-            count: u64::from(part.count) * u64::from(album.copies),
+            count: u64::from(part.count) * u64::from(kits),
             lies,
             long: part.flat.width.max(part.flat.height) > TRIMMER + 0.05,
             shaped: (boxed - part.flat.area()).abs() > READ,

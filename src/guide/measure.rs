@@ -92,10 +92,16 @@ pub fn price(amount: f64) -> Line {
     number(format!("{amount:.2}"), amount, What::Price, "")
 }
 
-/// A weight: grams, to the nearest.
+/// A weight: grams, to the nearest; from a kilogram on to a tenth of that.
 #[must_use]
 pub fn weight(grams: f64) -> Line {
-    number(format!("{}{THIN}g", grams.round()), grams, What::Weight, "")
+    let rounded = grams.round();
+    let shown = if rounded < 1000.0 {
+        format!("{rounded}{THIN}g")
+    } else {
+        format!("{}{THIN}kg", (grams / 100.0).round() / 10.0)
+    };
+    number(shown, grams, What::Weight, "")
 }
 
 /// A number of the guide.

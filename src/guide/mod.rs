@@ -5,6 +5,7 @@
 //! number in them still knowing what it is. Never: a file format, a word of its own (those are in `words/en.ftl`).
 
 mod assembly;
+mod bag;
 mod bites;
 mod bits;
 mod cautions;
@@ -22,17 +23,19 @@ mod line;
 pub mod list;
 pub mod measure;
 mod need;
+mod packing;
 mod pictures;
 mod places;
 pub mod scoring;
 mod shaping;
+mod shop;
 mod sticking;
 mod told;
 pub mod trimmer;
 mod words;
 
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
-pub use job::Job;
+pub use job::{Job, Reader};
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
@@ -40,11 +43,13 @@ pub use words::Words;
 use desk::Desk;
 pub(crate) use desk::is_letter as on_letter;
 
-/// The guide of a kit.
+/// The guide of a kit, for who puts one together.
 #[must_use]
 pub fn guide(job: &Job<'_>) -> Guide {
-    let desk = Desk::new(job);
-    let mut sections = vec![given::section(&desk), need::section(&desk), cutting::section(&desk)];
+    let desk = Desk::new(job, Reader::Kit);
+    let mut sections = vec![given::section(&desk), need::section(&desk)];
+    sections.extend(bag::section(&desk));
+    sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
     sections.extend(folding::section(&desk));
@@ -53,10 +58,25 @@ pub fn guide(job: &Job<'_>) -> Guide {
     desk.guide(sections)
 }
 
+/// The job sheet, for who makes all kits: sheets and how often, machine, scoring in runs, what to buy, what goes into each bag.
+#[must_use]
+pub fn shop(job: &Job<'_>) -> Guide {
+    let desk = Desk::new(job, Reader::Shop);
+    let mut sections = vec![shop::order(&desk), need::section(&desk)];
+    sections.extend(shop::machine(&desk));
+    sections.push(shop::first(&desk));
+    sections.extend(cutting::section(&desk));
+    sections.extend(shaping::section(&desk));
+    sections.extend(folding::scoring(&desk));
+    sections.push(packing::section(&desk));
+    sections.push(cautions::last(&desk));
+    desk.guide(sections)
+}
+
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.
 #[must_use]
 pub fn card(job: &Job<'_>) -> Guide {
-    let desk = Desk::new(job);
+    let desk = Desk::new(job, Reader::Kit);
     let sections = vec![need::short(&desk), cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)];
     desk.guide(sections)
 }

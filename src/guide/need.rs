@@ -4,6 +4,7 @@
 use super::bits::{Block, Section, Table};
 use super::desk::Desk;
 use super::holding::{self, Stick};
+use super::job::Reader;
 use super::joints;
 use super::line::{Line, What};
 use super::{deeds, measure, scoring, shaping, trimmer};
@@ -25,38 +26,59 @@ const A_SCORE: f64 = 0.3;
 const A_JOINT: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
-    let mut blocks = vec![Block::Words(desk.tell("need-words")), Block::Table(sheets(desk))];
+    let shop = desk.reader == Reader::Shop;
+    let mut blocks = vec![Block::Words(desk.tell(if shop { "need-words-shop" } else { "need-words" }))];
+    blocks.extend(sheets(desk).map(Block::Table));
+    let supplies = supplies(desk);
+    if !supplies.is_empty() {
+        blocks.push(Block::Heading(desk.tell("need-stick")));
+        blocks.push(Block::List(supplies));
+    }
+    let tools = tools(desk);
+    if !tools.is_empty() {
+        blocks.push(Block::Heading(desk.tell("need-tools")));
+        blocks.push(Block::List(tools.into_iter().map(|key| desk.tell(key)).collect()));
+    }
+    if !shop {
+        blocks.push(Block::Words(desk.say("need-time", vec![("time", time(desk))])));
+    }
+    blocks.extend(per_kit(desk).into_iter().map(Block::Words));
+    let heading = desk.tell(if shop { "need-heading-shop" } else { "need-heading" });
+    Section { id: "need", heading, blocks }
+}
+
+/// Tape, glue and small things for all that the reader speaks of.
+fn supplies(desk: &Desk<'_>) -> Vec<Line> {
     let tape = tape(desk);
     let mut supplies: Vec<Line> = Vec::new();
     if !tape.is_empty() {
         supplies.extend(tape.iter().map(|&(width, length)| {
             let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
-            let length = measure::run(desk.measure, length * f64::from(desk.job.album.copies) * MORE_TAPE, "all");
+            let length = measure::run(desk.measure, length * f64::from(desk.kits) * MORE_TAPE, "all");
             desk.say("need-tape", vec![("length", length), ("width", width)])
         }));
         supplies.push(desk.tell("need-glue"));
     }
     supplies.extend(small(desk));
-    if !supplies.is_empty() {
-        blocks.push(Block::Heading(desk.tell("need-stick")));
-        blocks.push(Block::List(supplies));
-    }
-    blocks.push(Block::Heading(desk.tell("need-tools")));
-    blocks.push(Block::List(tools(desk).into_iter().map(|key| desk.tell(key)).collect()));
-    blocks.push(Block::Words(desk.say("need-time", vec![("time", time(desk))])));
-    blocks.extend(per_kit(desk).into_iter().map(Block::Words));
-    Section { id: "need", heading: desk.tell("need-heading"), blocks }
+    supplies
 }
 
 /// The same for the card: one table.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    Section { id: "need", heading: desk.tell("need-heading"), blocks: vec![Block::Table(sheets(desk))] }
+    Section {
+        id: "need",
+        heading: desk.tell("need-heading"),
+        blocks: sheets(desk).map(Block::Table).into_iter().collect(),
+    }
 }
 
-fn sheets(desk: &Desk<'_>) -> Table {
-    let album = desk.job.album;
+/// The sheets that are cut; who is handed them buys none.
+fn sheets(desk: &Desk<'_>) -> Option<Table> {
+    let buys = desk.reader == Reader::Shop || !desk.job.album.has_shop();
     let mut rows = Vec::new();
-    for laid in desk.job.stocks {
+    // The shop buys what it hands over whole, too.
+    let laid_out = if desk.reader == Reader::Shop { desk.job.stocks } else { &desk.stocks };
+    for laid in laid_out {
         let Some(stock) = desk.stock(laid.stock) else { continue };
         for (number, size) in stock.sheets.iter().enumerate() {
             let of_size = laid.sheets.iter().filter(|sheet| sheet.size == number);
@@ -67,7 +89,7 @@ fn sheets(desk: &Desk<'_>) -> Table {
             let buy = count + count.div_ceil(SPARE);
             let price = size.price.map_or_else(Line::default, |price| {
                 #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
-                let cost = price * count as f64 / f64::from(album.copies.max(1));
+                let cost = price * count as f64 / f64::from(desk.kits);
                 measure::price(cost)
             });
             let sides = [
@@ -84,14 +106,15 @@ fn sheets(desk: &Desk<'_>) -> Table {
                 desk.say("need-sheet", sides.to_vec()),
                 weight,
                 measure::count(count, What::Sheets, &stock.name),
-                measure::count(buy, What::Sheets, "with-spare"),
-                price,
+                if buys { measure::count(buy, What::Sheets, "with-spare") } else { Line::default() },
+                if buys { price } else { Line::default() },
             ]);
         }
     }
     let heads = ["stock", "sheet", "weight", "count", "buy", "price"];
     let head = heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect();
-    Table { caption: desk.tell("need-caption"), head, rows }.without_empty_columns()
+    let caption = desk.tell(if buys { "need-caption" } else { "need-caption-given" });
+    (!rows.is_empty()).then(|| Table { caption, head, rows }.without_empty_columns())
 }
 
 /// Tape of each width that one kit takes, mm, the widest first.
@@ -119,7 +142,7 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
 
 /// Ribbon, thread and corners that the kit's other deeds take, for all kits.
 fn small(desk: &Desk<'_>) -> Vec<Line> {
-    let (kit, copies) = (desk.kit(), u64::from(desk.job.album.copies));
+    let (kit, copies) = (desk.kit(), u64::from(desk.kits));
     let mut ribbons: Vec<(f64, u64)> = Vec::new();
     let (mut thread, mut corners): (f64, u64) = (0.0, 0);
     for deed in &kit.deeds {
@@ -130,7 +153,7 @@ fn small(desk: &Desk<'_>) -> Vec<Line> {
             },
             Deed::Sew { leaves, .. } => {
                 let part = leaves.first().and_then(|leaf| kit.parts.get(kit.pieces.get(*leaf)?.part));
-                thread += part.map_or(0.0, |part| part.flat.height) * deeds::THREAD * f64::from(desk.job.album.copies);
+                thread += part.map_or(0.0, |part| part.flat.height) * deeds::THREAD * f64::from(desk.kits);
             }
             Deed::Mount { .. } => corners += deeds::CORNERS * copies,
             Deed::Clip { .. } | Deed::Print { .. } => {}
@@ -154,28 +177,29 @@ fn small(desk: &Desk<'_>) -> Vec<Line> {
 
 fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
     let kit = desk.kit();
-    let trimmer = desk.job.stocks.iter().flat_map(|stock| &stock.sheets).any(|sheet| sheet.cuts.is_some());
-    let scored = kit.parts.iter().any(|part| !part.flat.scores.is_empty());
-    let sewn = kit.deeds.iter().any(|deed| matches!(deed, Deed::Sew { .. }));
-    let holes = || kit.parts.iter().flat_map(|part| &part.flat.holes).filter_map(shaping::across);
-    let mut tools = vec!["tool-pencil", "tool-rule", "tool-knife"];
-    if trimmer {
-        tools.insert(0, "tool-trimmer");
-    }
-    if scored {
-        tools.extend(["tool-scorer", "tool-folder"]);
-    }
-    if holes().any(|across| across >= shaping::PUNCHED) {
-        tools.push("tool-punch");
-    }
-    if sewn || holes().any(|across| across < shaping::PUNCHED) {
-        tools.push("tool-awl");
-    }
-    if sewn {
-        tools.push("tool-needle");
-    }
-    tools.extend(["tool-brush", "tool-paper", "tool-weight"]);
-    tools
+    let trimmer = desk.stocks.iter().flat_map(|stock| &stock.sheets).any(|sheet| sheet.cuts.is_some());
+    let (cuts, scores) = (|part: &usize| desk.cuts(*part), |part: &usize| desk.scores(*part));
+    let all = || 0..kit.parts.len();
+    let folded = |part: usize| !kit.parts[part].flat.scores.is_empty();
+    let making = desk.reader == Reader::Kit;
+    let sewn = making && kit.deeds.iter().any(|deed| matches!(deed, Deed::Sew { .. }));
+    let holes = || all().filter(cuts).flat_map(|part| &kit.parts[part].flat.holes).filter_map(shaping::across);
+    let is_cut = all().any(|part| cuts(&part));
+    let tools = [
+        ("tool-trimmer", trimmer),
+        ("tool-pencil", making || is_cut),
+        ("tool-rule", true),
+        ("tool-knife", is_cut),
+        ("tool-scorer", all().filter(scores).any(folded)),
+        ("tool-folder", making && all().any(folded)),
+        ("tool-punch", holes().any(|across| across >= shaping::PUNCHED)),
+        ("tool-awl", sewn || holes().any(|across| across < shaping::PUNCHED)),
+        ("tool-needle", sewn),
+        ("tool-brush", making),
+        ("tool-paper", making),
+        ("tool-weight", making),
+    ];
+    tools.into_iter().filter(|(_, wanted)| *wanted).map(|(key, _)| key).collect()
 }
 
 /// About how long one kit takes, rounded up to half hours.
@@ -183,17 +207,17 @@ fn time(desk: &Desk<'_>) -> Line {
     let kit = desk.kit();
     let whole = |count: usize| f64::from(u32::try_from(count).unwrap_or(u32::MAX));
     let mut minutes = SETTING_UP;
-    for laid in desk.job.stocks {
+    for laid in &desk.stocks {
         for sheet in &laid.sheets {
             let plan = desk.plan(&sheet.name);
             let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
             let one = plan.map_or(A_SHEET, |plan| f64::from(cuts(plan)) * A_CUT);
-            minutes += one * f64::from(sheet.times) / f64::from(desk.job.album.copies.max(1));
+            minutes += one * f64::from(sheet.times) / f64::from(desk.kits);
         }
     }
     let scores =
         |number: usize| scoring::marks(kit, number).len() * usize::try_from(kit.parts[number].count).unwrap_or(0);
-    minutes += A_SCORE * whole((0..kit.parts.len()).map(scores).sum());
+    minutes += A_SCORE * whole((0..kit.parts.len()).filter(|part| desk.scores(*part)).map(scores).sum());
     let stuck = joints::jobs(kit).into_iter().filter(|job| job.doing != Doing::FillPocket);
     let joints = stuck.map(|job| (0..job.joints.len()).map(|number| job.bonds_of(number).len()).sum::<usize>());
     minutes += A_JOINT * whole(joints.sum());
@@ -212,6 +236,8 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
     let album = desk.job.album;
     let copies = f64::from(album.copies.max(1));
     let mut lines = Vec::new();
+    // What a kit costs is between the maker and the shop.
+    let told = desk.reader == Reader::Shop || !album.has_shop();
     let cost: Option<f64> = desk
         .job
         .stocks
@@ -222,7 +248,7 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
             Some(size.price? * f64::from(sheet.times) / copies)
         })
         .sum();
-    if let Some(cost) = cost {
+    if let Some(cost) = cost.filter(|_| told) {
         lines.push(desk.say("need-cost", vec![("cost", measure::price(cost))]));
     }
     let weight: Option<f64> = desk

@@ -18,7 +18,7 @@ pub(super) const PUNCHED: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     let mut steps: Vec<(Step, Vec<&Row>)> = Vec::new();
-    for row in desk.rows.iter().filter(|row| row.shaped) {
+    for row in desk.rows.iter().filter(|row| row.shaped && desk.cuts(row.part)) {
         let Some(step) = step(desk, row.part) else { continue };
         let words = |step: &Step| step.lines.iter().map(Line::plain).collect::<Vec<_>>();
         // What its picture alone shows is like nothing else.

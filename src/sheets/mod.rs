@@ -50,6 +50,7 @@ pub fn lay(
                 let (layout, finding) = table.with_strips_alike(layout, watch);
                 findings.extend(finding);
                 findings.extend(table.price_of_grain(&layout, watch));
+                findings.extend(table.price_of_apart(&layout, watch));
                 findings.extend(table.jumps());
                 laid.push(table.sheets(&layout));
             }

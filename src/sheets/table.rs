@@ -46,6 +46,8 @@ pub(super) struct Table<'a> {
     spreads: Vec<Spread>,
     first_spread: usize,
     search: Search,
+    /// How often what is laid is cut.
+    times: u32,
     /// Which way strips lie that must lie alike.
     pub(super) alike: Option<Alike>,
 }
@@ -68,7 +70,9 @@ impl<'a> Table<'a> {
         if parts.is_empty() {
             return None;
         }
-        let supply = usable.sheets.iter().map(|sheet| stock.sheets[sheet.size].count).collect();
+        // Sheets that are handed over whole are each kit's own: one kit is laid, and so many times over.
+        let times = if album.is_apart(number) { album.copies.max(1) } else { 1 };
+        let supply = usable.sheets.iter().map(|sheet| Some(stock.sheets[sheet.size].count? / times)).collect();
         Some(Self {
             album,
             kit,
@@ -81,6 +85,7 @@ impl<'a> Table<'a> {
             spreads,
             first_spread,
             search,
+            times,
             alike: None,
         })
     }
@@ -160,7 +165,12 @@ impl<'a> Table<'a> {
             threads: self.search.threads,
         };
         let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
-        layout::lay_out_for(&job, cuts, watch)
+        let mut layout = layout::lay_out_for(&job, cuts, watch)?;
+        for sheet in &mut layout.sheets {
+            sheet.times = sheet.times.saturating_mul(self.times);
+        }
+        layout.lower_bound = layout.lower_bound.saturating_mul(u64::from(self.times));
+        Ok(layout)
     }
 
     /// Whether a part always lies with its left up.
@@ -182,7 +192,7 @@ impl<'a> Table<'a> {
                 Lie::Upright => Turns::HALF,
                 Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
             },
-            count: part.count.saturating_mul(self.album.copies),
+            count: part.count.saturating_mul(self.album.copies / self.times),
         }
     }
 
@@ -329,13 +339,27 @@ impl<'a> Table<'a> {
         Some(Finding::note("price-of-grain", self.about(), text).help(Said::new("price-of-grain-help")))
     }
 
+    /// Says what it costs that each kit has sheets of its own.
+    pub(super) fn price_of_apart(&self, layout: &Layout, watch: &dyn Watch) -> Option<Finding> {
+        if self.times < 2 {
+            return None;
+        }
+        let supply = self.usable.sheets.iter().map(|sheet| self.stock.sheets[sheet.size].count).collect();
+        let across = Self { times: 1, supply, ..self.clone() }.lay(true, watch).ok()?;
+        let count = |layout: &Layout| layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum::<u64>();
+        let more = count(layout).checked_sub(count(&across)).filter(|more| *more > 0)?;
+        let text = Said::new("price-of-apart").with("sheets", more).with("field", Arg::field("handed_over"));
+        Some(Finding::note("price-of-apart", self.about(), text).help(Said::new("price-of-apart-help")))
+    }
+
     /// How many sheets more it takes than there are, where it comes in one size alone.
     fn missing(&self, watch: &dyn Watch) -> Option<(u64, u64)> {
         let [Some(count)] = self.supply.as_slice() else { return None };
         let plenty = Self { supply: vec![None], ..self.clone() };
         let layout = plenty.lay(true, watch).ok()?;
         let needed = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum::<u64>();
-        Some((needed, u64::from(*count))).filter(|(needed, count)| needed > count)
+        let count = count * self.times;
+        Some((needed, u64::from(count))).filter(|(needed, count)| needed > count)
     }
 
     /// What a stock without a layout has to say.

@@ -63,7 +63,7 @@ impl What {
 /// that.
 #[must_use]
 pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
-    let rows = list(album, kit);
+    let rows = list(album, kit, 1);
     let named = |row: &usize| rows.get(*row).and_then(|row| named(album, kit, row));
     let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, Print::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);

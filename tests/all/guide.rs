@@ -36,6 +36,11 @@ fn made(work: &Work) -> Guide {
     guide::guide(&work.guide_job(false))
 }
 
+/// The text that speaks of all kits: the job sheet where there is one.
+fn for_all(work: &Work) -> Guide {
+    if work.album.has_shop() { guide::shop(&work.guide_job(false)) } else { made(work) }
+}
+
 fn report(work: &Work) -> Value {
     serde_json::from_str(&work.report(&BTreeMap::new())).unwrap()
 }
@@ -66,8 +71,9 @@ const LENGTHS: [What; 12] = [
 #[test]
 fn what_is_read_is_what_is_meant() {
     for (name, work) in on_the_trimmer() {
-        for number in made(&work).numbers().filter(|number| LENGTHS.contains(&number.what) && number.what != What::Time)
-        {
+        let numbers = [made(&work), for_all(&work)];
+        let lengths = |number: &&Number| LENGTHS.contains(&number.what) && number.what != What::Time;
+        for number in numbers.iter().flat_map(Guide::numbers).filter(lengths) {
             near(
                 read_back(&number.shown),
                 number.value,
@@ -82,72 +88,76 @@ fn what_is_read_is_what_is_meant() {
 /// Every size, count and score of a part is the report's; every one of the report's is in the cutting list.
 #[test]
 fn every_number_of_a_part_is_in_the_report() {
+    let mut many = 0;
     for (name, work) in on_the_trimmer() {
-        let (guide, report) = (made(&work), report(&work));
+        let report = report(&work);
         let copies = report["copies"].as_f64().unwrap();
-        let number = |value: &Value| value.as_f64().unwrap();
-        let mut followed = 0;
-        for part in report["parts"].as_array().unwrap() {
-            let id = part["id"].as_str().unwrap();
-            let (width, height) = (number(&part["width_mm"]), number(&part["height_mm"]));
-            let mut meant: Vec<(What, f64)> =
-                vec![(What::Width, width), (What::Height, height), (What::Count, number(&part["count"]) * copies)];
-            let mut needed = meant.clone();
-            for score in part["scores"].as_array().unwrap() {
-                let [[x, y], [to_x, to_y]] = ["from_mm", "to_mm"].map(|end| [0, 1].map(|at| number(&score[end][at])));
-                if (x - to_x).abs() < 1e-3 {
-                    needed.push((What::FromLeft, x));
-                    meant.extend([(What::FromLeft, x), (What::FromRight, width - x)]);
-                } else if (y - to_y).abs() < 1e-3 {
-                    needed.push((What::FromTop, height - y));
-                    meant.extend([(What::FromTop, height - y), (What::FromBottom, y)]);
-                }
-            }
-            let is = |number: &Number, (what, value): (What, f64)| {
-                number.what == what && (number.value - value).abs() < 1e-3
-            };
-            let checked = [
-                What::Width,
-                What::Height,
-                What::Count,
-                What::FromLeft,
-                What::FromRight,
-                What::FromTop,
-                What::FromBottom,
-            ];
-            for said in guide.numbers().filter(|number| number.of == id && checked.contains(&number.what)) {
-                assert!(meant.iter().any(|one| is(said, *one)), "{name}: {said:?} is not in the report");
-                followed += 1;
-            }
-            let list = guide.sections.iter().find(|section| section.id == "cut").unwrap();
-            let tables = list.blocks.iter().filter_map(|block| match block {
-                Block::Table(table) => Some(table),
-                _ => None,
-            });
-            let rows: Vec<&Vec<guide::Line>> = tables.flat_map(|table| &table.rows).collect();
-            let row = rows.iter().find(|row| row.iter().any(|cell| cell.numbers().any(|number| number.of == id)));
-            let row = row.unwrap_or_else(|| panic!("{name}: {id} is not in the list"));
-            for one in needed {
-                let there = row.iter().flat_map(guide::Line::numbers).any(|number| is(number, one));
-                assert!(there, "{name}: the list lacks {one:?} of {id}");
+        check_parts(&name, &made(&work), &report, 1.0);
+        check_parts(&name, &for_all(&work), &report, copies);
+        check_sheets(&name, &for_all(&work), &report);
+        many += usize::from(copies > 1.0);
+    }
+    assert!(many > 2, "{many} albums in several kits");
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap()
+}
+
+fn check_parts(name: &str, guide: &Guide, report: &Value, kits: f64) {
+    let mut followed = 0;
+    for part in report["parts"].as_array().unwrap() {
+        let id = part["id"].as_str().unwrap();
+        let (width, height) = (number(&part["width_mm"]), number(&part["height_mm"]));
+        let mut meant: Vec<(What, f64)> =
+            vec![(What::Width, width), (What::Height, height), (What::Count, number(&part["count"]) * kits)];
+        let mut needed = meant.clone();
+        for score in part["scores"].as_array().unwrap() {
+            let [[x, y], [to_x, to_y]] = ["from_mm", "to_mm"].map(|end| [0, 1].map(|at| number(&score[end][at])));
+            if (x - to_x).abs() < 1e-3 {
+                needed.push((What::FromLeft, x));
+                meant.extend([(What::FromLeft, x), (What::FromRight, width - x)]);
+            } else if (y - to_y).abs() < 1e-3 {
+                needed.push((What::FromTop, height - y));
+                meant.extend([(What::FromTop, height - y), (What::FromBottom, y)]);
             }
         }
-        assert!(followed > 8, "{name}: only {followed} numbers");
-        for sheet in report["sheets"].as_array().unwrap() {
-            let of = sheet["name"].as_str().unwrap();
-            let times: Vec<&Number> =
-                guide.numbers().filter(|number| number.of == of && number.what == What::Sheets).collect();
-            assert!(times.iter().all(|said| (said.value - number(&sheet["times"])).abs() < 1e-9), "{name}: {of}");
-            assert!(
-                !times.is_empty() || sheet["times"] == 1,
-                "{name}: {of} is cut more than once, and nothing says so"
-            );
+        let is =
+            |number: &Number, (what, value): (What, f64)| number.what == what && (number.value - value).abs() < 1e-3;
+        let checked =
+            [What::Width, What::Height, What::Count, What::FromLeft, What::FromRight, What::FromTop, What::FromBottom];
+        for said in guide.numbers().filter(|number| number.of == id && checked.contains(&number.what)) {
+            assert!(meant.iter().any(|one| is(said, *one)), "{name}: {said:?} is not in the report");
+            followed += 1;
         }
-        for laid in report["layouts"].as_array().unwrap() {
-            let of = laid["stock"].as_str().unwrap();
-            let said = guide.numbers().filter(|number| number.of == of && number.what == What::Sheets);
-            near(said.map(|said| said.value).sum::<f64>(), number(&laid["sheets"]), 1e-9);
+        let list = guide.sections.iter().find(|section| section.id == "cut").unwrap();
+        let tables = list.blocks.iter().filter_map(|block| match block {
+            Block::Table(table) => Some(table),
+            _ => None,
+        });
+        let rows: Vec<&Vec<guide::Line>> = tables.flat_map(|table| &table.rows).collect();
+        let row = rows.iter().find(|row| row.iter().any(|cell| cell.numbers().any(|number| number.of == id)));
+        let row = row.unwrap_or_else(|| panic!("{name}: {id} is not in the list"));
+        for one in needed {
+            let there = row.iter().flat_map(guide::Line::numbers).any(|number| is(number, one));
+            assert!(there, "{name}: the list lacks {one:?} of {id}");
         }
+    }
+    assert!(followed > 8, "{name}: only {followed} numbers");
+}
+
+fn check_sheets(name: &str, guide: &Guide, report: &Value) {
+    for sheet in report["sheets"].as_array().unwrap() {
+        let of = sheet["name"].as_str().unwrap();
+        let times: Vec<&Number> =
+            guide.numbers().filter(|number| number.of == of && number.what == What::Sheets).collect();
+        assert!(times.iter().all(|said| (said.value - number(&sheet["times"])).abs() < 1e-9), "{name}: {of}");
+        assert!(!times.is_empty() || sheet["times"] == 1, "{name}: {of} is cut more than once, and nothing says so");
+    }
+    for laid in report["layouts"].as_array().unwrap() {
+        let of = laid["stock"].as_str().unwrap();
+        let said = guide.numbers().filter(|number| number.of == of && number.what == What::Sheets);
+        near(said.map(|said| said.value).sum::<f64>(), number(&laid["sheets"]), 1e-9);
     }
 }
 
@@ -281,7 +291,7 @@ fn the_trimmer_plan_ends_with_the_parts_of_the_list() {
 }
 
 fn check_plan(name: &str, work: &Work) {
-    let (html, report) = (write::guide(&made(work)), report(work));
+    let (html, report) = (write::guide(&for_all(work)), report(work));
     let ended = carried_out(&html, &report);
     let copies = report["copies"].as_u64().unwrap();
     for (number, part) in report["parts"].as_array().unwrap().iter().enumerate() {
@@ -489,7 +499,7 @@ fn cost_and_weight_are_per_kit() {
         "stocks": { "card": { "sheet": "A4", "grammage": 200, "caliper": 0.3, "price": 0.25 } },
         "page": { "width": 148, "height": 190 }, "pages": [{ "kind": "pocket" }] }"#;
     let work = work(text, cutter(0.0, 0.0, 0.0));
-    let guide = made(&work);
+    let guide = for_all(&work);
     let sheets = report(&work)["layouts"][0]["sheets"].as_f64().unwrap();
     let area: f64 = report(&work)["parts"]
         .as_array()
@@ -542,7 +552,7 @@ fn every_letter_is_in_the_list() {
             let bits = lines.into_iter().flat_map(|line| line.0.clone());
             bits.filter_map(|bit| if let Bit::Mark(mark) = bit { Some(mark) } else { None }).collect()
         };
-        let rows = guide::list::list(&work.album, &work.kit);
+        let rows = guide::list::list(&work.album, &work.kit, 1);
         let known: Vec<&str> = rows.iter().map(|row| row.mark.as_str()).collect();
         let all = marks(guide.sections.iter().flat_map(guide::Section::lines).collect());
         assert!(all.iter().all(|mark| known.contains(&mark.as_str())), "{name}");

@@ -5,6 +5,7 @@ use crate::common;
 
 use crate::common::{cutter, files, project, work};
 use fluent_bundle::FluentResource;
+use hingeleaf::album::Handed;
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
 use hingeleaf::parts;
 use std::collections::BTreeSet;
@@ -51,6 +52,7 @@ fn every_entry_is_said() {
         "cover-",
         "need-head-",
         "cut-head-",
+        "pack-head-",
         "fold-valley-",
         "fold-mountain-",
         "fold-both-",
@@ -65,17 +67,24 @@ fn every_entry_is_said() {
     }
 }
 
+/// The guides of all fixtures and kinds, in every state in which they are handed over, and the job sheets.
 fn guides() -> Vec<(String, Guide)> {
-    let one = |path: &std::path::PathBuf| {
-        let text = std::fs::read_to_string(path).unwrap();
-        let work = work(&text, cutter(0.0, 0.0, 0.0));
-        (path.file_stem().unwrap().to_str().unwrap().to_owned(), guide::guide(&work.guide_job(false)))
-    };
-    let kinds = parts::ALL.iter().map(|maker| {
-        let work = work(&parts::example(maker), cutter(0.0, 0.0, 0.0));
-        (maker.kind.name.to_owned(), guide::guide(&work.guide_job(false)))
-    });
-    common::fixtures().iter().map(one).chain(kinds).collect()
+    let fixtures = common::fixtures()
+        .into_iter()
+        .map(|path| (path.file_stem().unwrap().to_str().unwrap().to_owned(), std::fs::read_to_string(&path).unwrap()));
+    let kinds = parts::ALL.iter().map(|maker| (maker.kind.name.to_owned(), parts::example(maker)));
+    let mut all = Vec::new();
+    for (number, (name, text)) in fixtures.chain(kinds).enumerate() {
+        let mut work = work(&text, cutter(0.0, 0.0, 0.0));
+        all.push((name.clone(), guide::guide(&work.guide_job(false))));
+        for stock in 0..work.album.stocks.len() {
+            work.album.hand_over(Some(stock), Handed::ALL[(number + stock) % 3]);
+        }
+        let job = work.guide_job(false);
+        all.push((format!("{name}, handed over"), guide::guide(&job)));
+        all.push((format!("{name}, job"), guide::shop(&job)));
+    }
+    all
 }
 
 /// What is looked up is there: a missing entry would show its key. Places are filled: none shows its name.
@@ -97,8 +106,18 @@ fn nothing_is_missing_in_what_is_read() {
     }
     assert!(asked > 80, "only {asked} entries are asked for by name");
     // Those put together from pieces would show themselves.
-    let made =
-        ["plan-", "tool-", "need-head-", "cut-head-", "fold-valley", "fold-mountain", "fold-both", "job-", "key-"];
+    let made = [
+        "plan-",
+        "tool-",
+        "need-head-",
+        "cut-head-",
+        "pack-head-",
+        "fold-valley",
+        "fold-mountain",
+        "fold-both",
+        "job-",
+        "key-",
+    ];
     for (name, guide) in guides() {
         for line in guide.sections.iter().flat_map(guide::Section::lines) {
             let text = line.plain();

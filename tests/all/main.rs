@@ -22,6 +22,7 @@ mod guide_pictures;
 mod guide_steps;
 mod guide_whole;
 mod guide_words;
+mod handed_over;
 mod house;
 mod inserts;
 mod joins;

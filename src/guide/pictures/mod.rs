@@ -5,10 +5,12 @@
 
 mod bench;
 mod joint;
+mod pieces;
 mod solid;
 
 pub(super) use bench::{at_fence, trim};
 pub(super) use joint::stick;
+pub(super) use pieces::pieces;
 pub(super) use solid::{finished, fold, hang, is_shown_over};
 
 use super::desk::Desk;

@@ -48,8 +48,11 @@ given-picture-open = The finished album, lying open.
 
 ## What you need
 need-heading = Get ready
-need-words = Lay everything out before you start. The sheets in the table are for all kits together.
+need-words = Lay everything out before you start.
+need-words-shop = Buy this for all kits together. A tenth of the sheets and of the tape is to spare.
+need-heading-shop = Buy and get ready
 need-caption = Card and paper to buy
+need-caption-given = Card and paper in your kit
 need-head-stock = Stock
 need-head-sheet = Sheet
 need-head-weight = Weight
@@ -98,6 +101,15 @@ caution-first = Let the machine's manual, local rules and licensed or trained pr
 caution-keep = Keep knives, machines and glue away from small children.
 mind-heading = Know what comes first
 
+## Lay out
+bag-heading = Lay out the pieces
+bag-words = Your pieces come cut. Find each one by its size, and count them.
+bag-words-scored = Your pieces come cut and scored. Find each one by its size, and count them.
+bag-words-mixed = Your pieces come cut, some of them scored. Find each one by its size, and count them.
+bag-words-letters = Pencil its letter on the back of each piece: the steps call it by that.
+bag-missing = Ask for what is missing before you start.
+cut-head-there = There
+
 ## Cut
 cut-heading = Cut the pieces
 cut-words = Pencil the letter of each piece on its back as soon as it is cut.
@@ -134,6 +146,7 @@ cut-note-between = ◇ lies between the grooves of common boards (⅛ in, 1/16 i
 cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer one, or knife and rule.
 cut-note-shaped = By hand, cut every piece as a full rectangle first. Corners and openings come later.
 cut-note-ruler = Some sizes lie between sixteenths of an inch. Ask the maker for a rounded kit if your ruler has none finer.
+cut-no-sheets = Cut every piece to its size, as often as the list says.
 machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
 machine-cut = Cut the sheet { $sheet }.
 machine-picture = The pieces on the sheet { $sheet }.
@@ -146,6 +159,7 @@ sheet-stands = Lay it { $width } wide and { $height } tall.
 sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
 sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.
 sheet-stands-pattern = Lay it { $width } wide and { $height } tall, the top of its pattern away from you.
+cut-stack = Cut these sheets in stacks, as many at once as your trimmer cuts cleanly. Look over the first stack before you go on.
 offcuts-heading = Keep the offcuts
 offcut-spare = { $what }, { $stock }, { $width } × { $height }: large enough for a spare { $part }.
 offcut-try = { $what }, { $stock }, { $width } × { $height }: to try scores and glue on.
@@ -295,7 +309,6 @@ key-glue = glue
 
 ## Stick
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
-stick-kits = Make one kit after the other: the steps are for one.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
 stick-again = Do the same with { $places }.
@@ -446,6 +459,57 @@ loose-head = Lay { $part } by: no pocket holds it.
 fill-head = Put { $part } into { $page }.
 fill-picture = { $part } sliding into { $page }.
 order-heading = Work in this order
+
+## For whoever makes all kits
+order-made = Know what is made
+order-words = Make { $n_is ->
+    [one] one kit
+   *[other] { $n } kits
+} of this album. What is said of sheets and pieces here is for all of them.
+order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its own.
+order-cut = Hand over { $stock } cut, not scored.
+order-scored = Hand over { $stock } cut and scored.
+order-unsaid = The album does not say what is handed over. So this sheet cuts and scores all kits, and the guide tells the same for one.
+machine-heading = Set up the machine
+machine-caption = The files are made for these settings
+machine-head-what = Setting
+machine-head-is = Is
+machine-bed = Largest sheet that goes in
+machine-kerf = Width that the tool removes (kerf)
+machine-margin = Border that stays free
+machine-gap = Least distance between two cuts
+machine-score = Scores
+machine-score-line = one light stroke
+machine-score-dash = cuts of { $dash }, { $gap } apart
+machine-shared = Neighbours share one cut
+machine-none = none
+machine-yes = yes
+machine-try = Try a cut and a score on an offcut of each stock, and write down what pressure or power is right.
+machine-order = Let the machine draw and score first, and cut last.
+first-heading = Make one kit first
+first-words = A fault in one kit is a fault in all. Cut the others when this one is right.
+first-cut = Cut one of each sheet, and go on until the pieces of one kit are there.
+first-measure = Measure three of them against the list, the longest one among them.
+first-fold = Score and fold each piece once: no score cracks or tears.
+first-make = Put the kit together by its guide, and write down where you had to think.
+first-sign = Sign it off, and keep it as the pattern.
+first-signed = Name: ____________________  Date: ______________
+pack-heading = Pack the bags
+pack-words = Put the pieces into each bag in the order of the list. The largest go in first.
+pack-caption = In each of { $n } bags
+pack-head-mark = Letter
+pack-head-piece = Piece
+pack-head-size = Width × height
+pack-head-each = In each bag
+pack-head-all = In all bags
+pack-sheet = whole sheets of { $stock }
+pack-picture = The pieces of one bag, all at one scale, each with its letter and how many there are.
+pack-guide = Add the printed guide.
+pack-needs = Tape, glue and tools are not in the bag: its label says what a maker still needs.
+pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
+pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
+pack-weight = Card and paper of a bag weigh { $weight }, of all bags { $all }.
+pack-weight-unknown = Their weight is not known: say "grammage" of every stock, and it is.
 
 ## Names: of parts and panels
 term-pocket-front = pocket piece

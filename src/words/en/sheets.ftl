@@ -46,6 +46,11 @@ price-of-cutting-mend-to-nothing = make each { $less } smaller that way and { $s
     } do; or bring { $lost } down to nothing
 price-of-cutting-pair = { $count } sheets with { $lost }, and { $fewer } without: a { $kind } of { $side } and a { $other } of { $beside } { $way } need { $need }, and there are { $room }
 price-of-cutting-row = { $count } sheets with { $lost }, and { $fewer } without: { $many } { $kind }s of { $side } { $way } need { $need }, and there are { $room }
+price-of-apart = { $field } says that whole sheets are handed over, so that each kit has its own: { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } more than for all kits at once
+price-of-apart-help = hand over pieces, "cut" or "scored", if that is too many
 price-of-grain = keeping the grain along the spine takes { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+//! In what state card is handed to the one who puts a kit together: `"handed_over"` of an album file.
+//!
+//! ```json
+//! "handed_over": "scored"
+//! "handed_over": { "card": "scored", "paper": "sheets" }
+//! ```
+
+use super::Album;
+use crate::fields::{Fallback, Held, Key, Nested, Node, Reader, Tree, Value, Words, meant_or, words};
+use crate::finding::{Arg, Said};
+use crate::length::excerpt;
+use crate::stock::Stock;
+use serde_json::json;
+
+/// In what state kits are handed over.
+pub(super) const HANDED_OVER: Key<Nested> = Key::nested(
+    "handed_over",
+    "\"sheets\", \"cut\" or \"scored\", or an object that says so of each stock",
+    Fallback::Rule("sheets"),
+    "in what state card is handed to those who put the kits together; the guide leaves out what is done",
+);
+words! {
+    /// In what state the card of a stock is handed over.
+    #[derive(PartialOrd, Ord, Hash)]
+    pub enum Handed {
+        /// As whole sheets: whoever makes the kit cuts and scores them.
+        Sheets = "sheets",
+        /// As pieces: cut, holes and all, not scored.
+        Cut = "cut",
+        /// As pieces that are cut and scored.
+        Scored = "scored",
+    }
+}
+
+impl Handed {
+    /// The words of it, from what has had least done to it.
+    pub const ALL: [Self; 3] = [Self::Sheets, Self::Cut, Self::Scored];
+
+    /// As it stands in files.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Sheets => "sheets",
+            Self::Cut => "cut",
+            Self::Scored => "scored",
+        }
+    }
+}
+
+impl Album {
+    /// In what state a stock is handed over; nothing where the maker says nothing of it.
+    #[must_use]
+    pub fn handed_over(&self, stock: usize) -> Option<Handed> {
+        self.handed_over.as_ref()?.get(stock).copied()
+    }
+
+    /// Says in what state a stock is handed over, or all of them.
+    pub fn hand_over(&mut self, stock: Option<usize>, handed: Handed) {
+        let all = self.handed_over.get_or_insert_with(|| vec![Handed::Sheets; self.stocks.len()]);
+        for (_, one) in all.iter_mut().enumerate().filter(|(number, _)| stock.is_none_or(|stock| stock == *number)) {
+            *one = handed;
+        }
+    }
+
+    /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.
+    #[must_use]
+    pub fn is_apart(&self, stock: usize) -> bool {
+        self.copies > 1 && self.handed_over(stock) == Some(Handed::Sheets)
+    }
+
+    /// Whether somebody makes something for those who put the kits together, and so wants a sheet of its own.
+    #[must_use]
+    pub fn has_shop(&self) -> bool {
+        self.copies > 1 || self.handed_over.iter().flatten().any(|handed| *handed != Handed::Sheets)
+    }
+}
+
+/// Reads it: one for each of the stocks.
+pub(super) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[Stock]) -> Vec<Handed> {
+    let (name, mut handed) = (HANDED_OVER.name(), vec![Handed::Sheets; stocks.len()]);
+    let word = |reader: &mut Reader<'_>, node: &Node, path: &str, name: &str| {
+        let word = reader.choice(node, path, name, Handed::WORDS)?;
+        Handed::read(&Value::Choice(word))
+    };
+    match &node.tree {
+        Tree::Text(_) => {
+            if let Some(all) = word(reader, node, name, name) {
+                handed.fill(all);
+            }
+        }
+        Tree::Object(entries) => {
+            let mut seen: Vec<&str> = Vec::new();
+            for (stock, range, value) in entries {
+                let path = format!("{name}.{stock}");
+                let place = reader.place(range, &path);
+                if seen.contains(&stock.as_str()) {
+                    let text = Said::new("twice").with("name", Arg::quoted(excerpt(stock)));
+                    reader.problem("twice", text, Said::new("twice-help"), &place);
+                    continue;
+                }
+                seen.push(stock);
+                let Some(number) = stocks.iter().position(|one| one.name == *stock) else {
+                    let help = meant_or("unknown-stock-help", stock, stocks.iter().map(|one| one.name.as_str()));
+                    let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(stock)));
+                    reader.problem("unknown-stock", text.with("stocks", Arg::field("stocks")), help, &place);
+                    continue;
+                };
+                if let Some(read) = word(reader, value, &path, stock) {
+                    handed[number] = read;
+                }
+            }
+        }
+        other => {
+            let place = reader.place(&node.range, name);
+            reader.wrong_type(name, Said::new("form-handed-over"), other, Said::new("handed-over-help"), &place);
+        }
+    }
+    handed
+}
+
+/// What a file may say, as a JSON Schema.
+pub(super) fn schema() -> serde_json::Value {
+    let word = json!({ "enum": Handed::WORDS });
+    json!({ "oneOf": [word, { "type": "object", "additionalProperties": word }] })
+}

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+//! For whoever makes all the kits: what is made and handed over, the machine, the first kit that is looked at before the rest.
+
+use super::bits::{Block, Section, Step, Table};
+use super::desk::Desk;
+use super::line::{Line, What};
+use super::measure;
+use crate::album::Handed;
+use crate::cutter::ScoreMode;
+use crate::length::tolerance::SAME;
+
+/// What is made, and in what state it is handed over.
+pub(super) fn order(desk: &Desk<'_>) -> Section {
+    let album = desk.job.album;
+    let kits = measure::count(u64::from(desk.kits), What::Kits, "");
+    let mut blocks = vec![Block::Words(desk.say("order-words", vec![("n", kits)]))];
+    if album.handed_over.is_some() {
+        let used = |stock: usize| desk.kit().parts.iter().any(|part| part.stock == stock && part.count > 0);
+        let line = |(number, stock): (usize, &crate::stock::Stock)| {
+            let key = match album.handed_over(number).filter(|_| used(number))? {
+                Handed::Sheets => "order-sheets",
+                Handed::Cut => "order-cut",
+                Handed::Scored => "order-scored",
+            };
+            Some(desk.say(key, vec![("stock", Line::text(stock.name.clone()))]))
+        };
+        blocks.push(Block::List(album.stocks.iter().enumerate().filter_map(line).collect()));
+    } else {
+        blocks.push(Block::Words(desk.tell("order-unsaid")));
+    }
+    Section { id: "order", heading: desk.tell("order-made"), blocks }
+}
+
+/// The machine's settings, as the files are made for them; nothing where a trimmer cuts all.
+pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
+    let by_machine = |laid: &crate::sheets::StockSheets| laid.sheets.iter().any(|sheet| sheet.cuts.is_none());
+    if !desk.stocks.iter().any(by_machine) {
+        return None;
+    }
+    let cutter = desk.job.cutter;
+    let length = |mm: f64| desk.length(mm, What::Length, "cutter");
+    let or_none = |mm: f64| if mm < SAME { desk.tell("machine-none") } else { length(mm) };
+    let score = match cutter.score {
+        ScoreMode::Line => desk.tell("machine-score-line"),
+        ScoreMode::Dash { dash, gap } => {
+            desk.say("machine-score-dash", vec![("dash", length(dash.mm())), ("gap", length(gap.mm()))])
+        }
+    };
+    let mut rows = vec![
+        ("machine-kerf", or_none(cutter.kerf.mm())),
+        ("machine-margin", or_none(cutter.margin.mm())),
+        ("machine-gap", or_none(cutter.gap.mm())),
+        ("machine-score", score),
+    ];
+    if let Some((width, height)) = cutter.bed {
+        let size = vec![("width", length(width.mm())), ("height", length(height.mm()))];
+        rows.insert(0, ("machine-bed", desk.say("cut-size", size)));
+    }
+    if cutter.shared_cuts {
+        rows.push(("machine-shared", desk.tell("machine-yes")));
+    }
+    let table = Table {
+        caption: desk.tell("machine-caption"),
+        head: ["machine-head-what", "machine-head-is"].map(|key| desk.tell(key)).to_vec(),
+        rows: rows.into_iter().map(|(key, is)| vec![desk.tell(key), is]).collect(),
+    };
+    let blocks =
+        vec![Block::Table(table), Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec())];
+    Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
+}
+
+/// One kit is made and looked at before the others are cut.
+pub(super) fn first(desk: &Desk<'_>) -> Section {
+    let mut steps = vec![Step::new(desk.tell("first-cut")), Step::new(desk.tell("first-measure"))];
+    if desk.kit().parts.iter().any(|part| !part.flat.scores.is_empty()) {
+        steps.push(Step::new(desk.tell("first-fold")));
+    }
+    let mut made = Step::new(desk.tell("first-make"));
+    if let Some(closed) = &desk.job.fit.closed {
+        let thick = desk.length(super::given::roughly(desk, closed.thickest), What::Length, "thickest");
+        made.lines.push(desk.say("check-close", vec![("thick", thick)]));
+    }
+    steps.push(made);
+    let mut signed = Step::new(desk.tell("first-sign"));
+    signed.lines.push(desk.tell("first-signed"));
+    steps.push(signed);
+    let blocks = vec![Block::Words(desk.tell("first-words")), Block::Steps(steps)];
+    Section { id: "first", heading: desk.tell("first-heading"), blocks }
+}
