@@ -10,7 +10,7 @@ mod schema;
 mod sizes;
 mod starter;
 
-pub use kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, KIND, Kind, Role, STOCK};
+pub use kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, KIND, Kind, Role, STOCK};
 pub use read::{
     HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
 };

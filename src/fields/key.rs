@@ -97,12 +97,12 @@ pub trait Held {
     fn unread<'v>() -> Self::Read<'v>;
 }
 
-/// Words of which a field takes one; the macro `words!` states them.
-pub trait Words: Sized {
+/// The words of which a field takes one; the macro `words!` states them.
+pub trait Choices: Sized {
     /// As they stand in files.
     const WORDS: &'static [&'static str];
 }
-impl<T: Words> Words for Option<T> {
+impl<T: Choices> Choices for Option<T> {
     const WORDS: &'static [&'static str] = T::WORDS;
 }
 
@@ -253,7 +253,7 @@ impl<T: Of<Text>> Key<T> {
     }
 }
 
-impl<T: Words> Key<T> {
+impl<T: Choices> Key<T> {
     /// One of the words of `T`.
     #[must_use]
     pub const fn choice(name: &'static str, otherwise: Otherwise<T>, about: &'static str) -> Self {
@@ -444,7 +444,7 @@ macro_rules! words {
             }
         }
 
-        impl $crate::fields::Words for $name {
+        impl $crate::fields::Choices for $name {
             const WORDS: &'static [&'static str] = &[$first_word $(, $word)*];
         }
 
@@ -467,7 +467,7 @@ macro_rules! words {
 }
 pub(crate) use words;
 
-impl<T: Words> Otherwise<T> {
+impl<T: Choices> Otherwise<T> {
     /// A word; only [`words!`] makes it.
     pub(crate) const fn word(word: &'static str) -> Self {
         Self::new(Fallback::Choice(word))

@@ -25,7 +25,7 @@ pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
 pub(crate) use key::words;
 pub use key::{
-    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, Words, needed,
+    Amount, AmountOrText, Choices, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, needed,
     number, rule, usual,
 };
 pub use reader::{Reader, meant_or};

@@ -2,7 +2,7 @@
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
 use super::bits::{Guide, Section};
-use super::job::Job;
+use super::job::GuideJob;
 use super::joints;
 use super::line::{Line, What};
 use super::list::{self, Row};
@@ -25,7 +25,7 @@ pub(super) const A_LINE: usize = 8;
 
 /// What the sections share.
 pub(super) struct Desk<'a> {
-    pub job: &'a Job<'a>,
+    pub job: &'a GuideJob<'a>,
     pub words: Words,
     pub measure: Measure,
     pub rows: Vec<Row>,
@@ -35,7 +35,7 @@ pub(super) struct Desk<'a> {
 }
 
 impl<'a> Desk<'a> {
-    pub(super) fn new(job: &'a Job<'a>) -> Self {
+    pub(super) fn new(job: &'a GuideJob<'a>) -> Self {
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         Self {
             job,

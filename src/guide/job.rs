@@ -8,7 +8,7 @@ use crate::sheets::StockSheets;
 
 /// What a guide is made from.
 #[derive(Clone, Copy, Debug)]
-pub struct Job<'a> {
+pub struct GuideJob<'a> {
     /// The album.
     pub album: &'a Album,
     /// Its parts.

@@ -32,7 +32,7 @@ pub mod trimmer;
 mod words;
 
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
-pub use job::Job;
+pub use job::GuideJob;
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
@@ -42,7 +42,7 @@ pub(crate) use desk::is_letter as on_letter;
 
 /// The guide of a kit.
 #[must_use]
-pub fn guide(job: &Job<'_>) -> Guide {
+pub fn guide(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job);
     let mut sections = vec![given::section(&desk), need::section(&desk), cutting::section(&desk)];
     sections.extend(shaping::section(&desk));
@@ -55,7 +55,7 @@ pub fn guide(job: &Job<'_>) -> Guide {
 
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.
 #[must_use]
-pub fn card(job: &Job<'_>) -> Guide {
+pub fn card(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job);
     let sections = vec![need::short(&desk), cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)];
     desk.guide(sections)

@@ -186,7 +186,7 @@ fn time(desk: &Desk<'_>) -> Line {
     for laid in desk.job.stocks {
         for sheet in &laid.sheets {
             let plan = desk.plan(&sheet.name);
-            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
+            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::TrimStep::cuts).sum::<u32>();
             let one = plan.map_or(A_SHEET, |plan| f64::from(cuts(plan)) * A_CUT);
             minutes += one * f64::from(sheet.times) / f64::from(desk.job.album.copies.max(1));
         }

@@ -11,12 +11,12 @@
 //! for more than 20,000 parts.
 //!
 //! ```
-//! use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Unwatched, lay_out};
+//! use hingeleaf::layout::{Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out};
 //!
 //! let inch = 64 * 3175;
 //! let panel = Item { width: 5 * inch, height: 7 * inch, contour: None, turns: Turns::ANY, count: 8 };
-//! let sheet = Sheet { width: 12 * inch, height: 12 * inch, count: None, price: None };
-//! let job = Job { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+//! let sheet = SheetType { width: 12 * inch, height: 12 * inch, count: None, price: None };
+//! let job = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
 //! let layout = lay_out(&job, &Unwatched)?;
 //! assert_eq!(layout.sheets.len(), 1); // four panels round an empty middle,
 //! assert_eq!(layout.sheets[0].times, 2); // twice
@@ -40,11 +40,11 @@ use self::heuristic::open_sheet::OpenSheet;
 use self::heuristic::ruin_recreate::Ruin;
 use self::model::assignment::{deal, left_over};
 use self::model::instance::Instance;
-use self::solve::{Found, solve};
+use self::solve::{SearchOutcome, solve};
 use self::trimmer::open_tree::OpenTree;
 
-pub use self::model::cut_tree::{Cut, Piece, Way};
-pub use self::model::problem::{Cuts, Effort, Item, Job, Sheet, Turn, Turns, Unwatched, Watch};
+pub use self::model::cut_tree::{CutDirection, CutNode, CutTree};
+pub use self::model::problem::{Cuts, Effort, Item, Problem, SheetType, Turn, Turns, Unwatched, Watch};
 pub use self::model::solution::{LaidSheet, Layout, NoLayout, Placement};
 pub use self::offcuts::offcuts;
 
@@ -56,7 +56,7 @@ pub use self::offcuts::offcuts;
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.
-pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+pub fn lay_out(job: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     lay_out_for(job, Cuts::Free, watch)
 }
 
@@ -64,11 +64,11 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 /// their last aim. The bound is that of free layouts, which holds for them as well.
 ///
 /// ```
-/// use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
+/// use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};
 ///
 /// let panel = Item { width: 5, height: 7, contour: None, turns: Turns::ANY, count: 3 };
-/// let sheet = Sheet { width: 12, height: 12, count: None, price: None };
-/// let job = Job { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+/// let sheet = SheetType { width: 12, height: 12, count: None, price: None };
+/// let job = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
 /// let layout = lay_out_for(&job, Cuts::Trimmer, &Unwatched)?;
 /// assert_eq!(layout.sheets.len(), 1); // a fourth panel would need a cut that stops halfway
 /// let cuts = layout.sheets[0].cuts.as_ref().map_or(0, |piece| piece.cuts());
@@ -78,7 +78,7 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 ///
 /// # Errors
 /// As [`lay_out`].
-pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+pub fn lay_out_for(job: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     let instance = Instance::new(job, cuts)?;
     match cuts {
         Cuts::Free => lay_out_with::<OpenSheet>(job, &instance, watch),
@@ -86,12 +86,12 @@ pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, N
     }
 }
 
-fn lay_out_with<B: Ruin>(job: &Job, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+fn lay_out_with<B: Ruin>(job: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
     let mut bound = LowerBound::new(job, instance);
-    let Found { packing, cut_short } = solve::<B>(instance, &mut bound, job.effort, job.threads, watch);
+    let SearchOutcome { packing, cut_short } = solve::<B>(instance, &mut bound, job.effort, job.threads, watch);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }

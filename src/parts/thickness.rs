@@ -95,10 +95,10 @@ fn caliper(album: &Album, stock: usize) -> f64 {
 }
 
 /// An outline in the frame of the page's wall, and how thick it is, mm.
-type Layer = (Contour, f64);
+type PageLayer = (Contour, f64);
 
 impl OfPage {
-    fn layers(&self, kit: &Kit, album: &Album, ground: &Side) -> Vec<Layer> {
+    fn layers(&self, kit: &Kit, album: &Album, ground: &Side) -> Vec<PageLayer> {
         let mut layers = Vec::new();
         for (piece, place) in self.places(kit, ground) {
             let thickness =

@@ -8,7 +8,7 @@ use super::frame::Frame;
 use super::number::text;
 use crate::contour::{Edge, Point, Rect, Vertex};
 use crate::cutter::Cutter;
-use crate::toolpath::{Run, SheetPaths, Stroke};
+use crate::toolpath::{SheetPaths, Stroke, StrokePath};
 use std::fmt::{Display, Write};
 
 /// The versions that can be written, with the code that the file carries.
@@ -294,7 +294,7 @@ impl File {
     fn stroke(&mut self, stroke: &Stroke) {
         let (layer, space) = (stroke.layer.name(), self.space);
         match &stroke.run {
-            Run::Straight(pieces) => {
+            StrokePath::Straight(pieces) => {
                 for &(from, to) in pieces.iter().filter(|(from, to)| !FRAME.meet(*from, *to)) {
                     self.entity("LINE", layer, space);
                     self.subclass("AcDbLine");
@@ -302,10 +302,10 @@ impl File {
                     self.point(11, to);
                 }
             }
-            Run::Closed(contour) => {
+            StrokePath::Closed(contour) => {
                 self.polyline(layer, &corners(contour.edges(), true), true);
             }
-            Run::Open(edges) => {
+            StrokePath::Open(edges) => {
                 self.polyline(layer, &corners(edges.iter().copied(), false), false);
             }
         }
@@ -407,9 +407,9 @@ fn corners(edges: impl Iterator<Item = Edge>, closed: bool) -> Vec<Vertex> {
 /// The box around everything that is drawn; the sheet where nothing is.
 fn drawn(sheet: &SheetPaths) -> Rect {
     let boxes = sheet.strokes.iter().flat_map(|stroke| match &stroke.run {
-        Run::Straight(pieces) => pieces.iter().map(|&(from, to)| Rect::from_points(from, to)).collect(),
-        Run::Closed(contour) => vec![contour.bounds()],
-        Run::Open(edges) => edges.iter().map(|edge| edge.bounds()).collect(),
+        StrokePath::Straight(pieces) => pieces.iter().map(|&(from, to)| Rect::from_points(from, to)).collect(),
+        StrokePath::Closed(contour) => vec![contour.bounds()],
+        StrokePath::Open(edges) => edges.iter().map(|edge| edge.bounds()).collect(),
     });
     boxes.reduce(|all, one| all.union(one)).unwrap_or_else(|| Rect::new(0.0, 0.0, sheet.width, sheet.height))
 }

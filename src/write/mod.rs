@@ -35,7 +35,7 @@ pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
-pub use folder::{Folder, FolderProblem, Holds};
+pub use folder::{Folder, FolderContent, FolderProblem};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
 #[cfg(feature = "pdf")]

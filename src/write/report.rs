@@ -10,9 +10,9 @@ use crate::finding::Finding;
 use crate::fit::Fit;
 use crate::length::{Length, Ruler, Units};
 use crate::net::Score;
-use crate::parts::{Block, BlockPart, Kit, Part};
-use crate::sheets::{Piece, Placed, Sheet, StockSheets};
-use crate::toolpath::{Effort, SheetPaths};
+use crate::parts::{BlockPart, Kit, Part, PatternBlock};
+use crate::sheets::{Placed, Sheet, StockSheets, TrimPiece};
+use crate::toolpath::{SheetPaths, ToolEffort};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
@@ -248,15 +248,15 @@ fn offcut_row([x, y, width, height]: [f64; 4]) -> OffcutRow {
     OffcutRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
 }
 
-fn piece_row<'a>(piece: &Piece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
+fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
     match piece {
-        Piece::Part(number) => {
+        TrimPiece::Part(number) => {
             let placed = sheet.placements.get(*number);
             let part = placed.map_or("", |placed| part_id(&kit.parts, placed.part));
             PieceRow::Part { part, copy: placed.map_or(0, |placed| placed.copy) }
         }
-        Piece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
-        Piece::Cut(cut) => {
+        TrimPiece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
+        TrimPiece::Cut(cut) => {
             let [x_mm, y_mm, width_mm, height_mm] = cut.rect.map(tidy);
             PieceRow::Cut(CutRow {
                 x_mm,
@@ -272,7 +272,7 @@ fn piece_row<'a>(piece: &Piece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
 }
 
 fn tool_row(sheet: &SheetPaths) -> ToolRow {
-    let effort = Effort::of(sheet);
+    let effort = ToolEffort::of(sheet);
     let [cut_mm, score_mm, draw_mm, travel_mm] =
         [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| rounded(mm, 3));
     ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
@@ -297,7 +297,7 @@ fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
     }
 }
 
-fn block_row<'a>(kit: &'a Kit, block: &'a Block) -> BlockRow<'a> {
+fn block_row<'a>(kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'a> {
     let part =
         |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
     BlockRow {

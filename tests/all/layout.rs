@@ -7,16 +7,16 @@
 use crate::common::instances::{Dice, Halted, INCH, MM, endless, generated, item, job, kit};
 use hingeleaf::contour::Contour;
 use hingeleaf::layout::{
-    Effort, Item, Job, Layout, NoLayout, Placement, Sheet, Turn, Turns, Unwatched, lay_out, offcuts,
+    Effort, Item, Layout, NoLayout, Placement, Problem, SheetType, Turn, Turns, Unwatched, lay_out, offcuts,
 };
 use proptest::prelude::*;
 
-fn counted(width: i64, height: i64, count: u32) -> Sheet {
-    Sheet { count: Some(count), ..endless(width, height) }
+fn counted(width: i64, height: i64, count: u32) -> SheetType {
+    SheetType { count: Some(count), ..endless(width, height) }
 }
 
 /// Lays out, checks everything that can be checked, and returns the layout.
-fn checked(job: &Job) -> Layout {
+fn checked(job: &Problem) -> Layout {
     let layout = lay_out(job, &Unwatched).unwrap();
     check(job, &layout);
     layout
@@ -36,7 +36,7 @@ fn place(items: &[Item], placement: &Placement) -> [i64; 4] {
     [placement.x, placement.y, placement.x + width, placement.y + height]
 }
 
-fn check(job: &Job, layout: &Layout) {
+fn check(job: &Problem, layout: &Layout) {
     let mut laid = vec![0_u64; job.items.len()];
     let mut used = vec![0_u64; job.sheets.len()];
     for sheet in &layout.sheets {
@@ -144,7 +144,7 @@ fn too_few_sheets_are_said_with_what_is_left() {
     let two = [counted(100, 100, 2)];
     let refused = lay_out(&job(&items, &two, 0, Effort::Normal), &Unwatched).unwrap_err();
     assert_eq!(refused, NoLayout::OutOfSheets { left: vec![(0, 1)] });
-    let none: [Sheet; 0] = [];
+    let none: [SheetType; 0] = [];
     let refused = lay_out(&job(&items, &none, 0, Effort::Low), &Unwatched).unwrap_err();
     assert_eq!(refused, NoLayout::OutOfSheets { left: vec![(0, 3), (1, 3)] });
     let millions = [item(60, 60, Turns::ANY, u32::MAX), item(60, 60, Turns::ANY, u32::MAX)];
@@ -169,7 +169,7 @@ fn parts_as_large_as_the_sheet_slivers_and_absurd_sizes() {
     }
     for price in [f64::NAN, f64::INFINITY, -1.0, 0.0, 1e300] {
         let items = [item(5, 5, Turns::ANY, 9)];
-        let sheets_of = [Sheet { price: Some(price), ..endless(10, 10) }, endless(12, 12)];
+        let sheets_of = [SheetType { price: Some(price), ..endless(10, 10) }, endless(12, 12)];
         checked(&job(&items, &sheets_of, 0, Effort::Normal));
     }
 }
@@ -198,11 +198,11 @@ fn equal_sizes_under_several_entries_are_one_size() {
 #[test]
 fn price_decides_where_all_are_priced_and_area_otherwise() {
     let items = [item(50, 50, Turns::ANY, 8)];
-    let small = Sheet { price: Some(1.0), ..endless(100, 100) };
-    let large = Sheet { price: Some(1.5), ..endless(200, 110) };
+    let small = SheetType { price: Some(1.0), ..endless(100, 100) };
+    let large = SheetType { price: Some(1.5), ..endless(200, 110) };
     let layout = checked(&job(&items, &[small, large], 0, Effort::Normal));
     assert!(layout.sheets.iter().all(|laid| laid.sheet == 1), "1.50 for eight is less than 2 x 1.00");
-    let unpriced = Sheet { price: None, ..small };
+    let unpriced = SheetType { price: None, ..small };
     let layout = checked(&job(&items, &[unpriced, large], 0, Effort::Normal));
     assert!(layout.sheets.iter().all(|laid| laid.sheet == 0), "2 x 10000 is less than 22000");
 }
@@ -258,7 +258,7 @@ fn long_runs_stay_long() {
         (checked(&job(&items, &sheet, MM, Effort::Low)), checked(&job(&items, &sheet, MM, Effort::Normal)));
     assert!(sheets(&hard) < sheets(&simple), "{} and {}", sheets(&hard), sheets(&simple));
     assert!(hard.sheets.len() <= 2 * items.len(), "{} different sheets to cut", hard.sheets.len());
-    let threads = Job { threads: 4, ..job(&items, &sheet, MM, Effort::Normal) };
+    let threads = Problem { threads: 4, ..job(&items, &sheet, MM, Effort::Normal) };
     assert_eq!(lay_out(&threads, &Unwatched).unwrap(), hard, "threads change nothing");
 }
 
@@ -432,7 +432,7 @@ proptest! {
         for sheets_of in [&sheets_of[..1], &sheets_of] {
             let job = job(&items, sheets_of, gap, Effort::Low);
             let alone = lay_out(&job, &Unwatched);
-            prop_assert_eq!(&alone, &lay_out(&Job { threads: 8, ..job }, &Unwatched));
+            prop_assert_eq!(&alone, &lay_out(&Problem { threads: 8, ..job }, &Unwatched));
         }
     }
 }
@@ -446,8 +446,8 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
         let sheets_of = [sheet];
         let job = job(&items, &sheets_of, 0, Effort::Normal);
         let alone = checked(&job);
-        assert_eq!(alone, lay_out(&Job { threads: 8, ..job }, &Unwatched).unwrap());
-        assert_eq!(alone, lay_out(&Job { threads: 0, ..job }, &Unwatched).unwrap());
+        assert_eq!(alone, lay_out(&Problem { threads: 8, ..job }, &Unwatched).unwrap());
+        assert_eq!(alone, lay_out(&Problem { threads: 0, ..job }, &Unwatched).unwrap());
     }
 }
 

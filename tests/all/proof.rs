@@ -5,11 +5,11 @@
 
 use crate::common::instances::{Dice, Halted, INCH, MM, endless, generated, item, job, kit};
 use hingeleaf::contour::{Contour, Corner};
-use hingeleaf::layout::{Cuts, Effort, Item, Job, Layout, Sheet, Turns, Unwatched, lay_out_for};
+use hingeleaf::layout::{Cuts, Effort, Item, Layout, Problem, SheetType, Turns, Unwatched, lay_out_for};
 use hingeleaf::length::Length;
 use std::collections::BTreeMap;
 
-fn laid(job: &Job, cuts: Cuts) -> (u64, Layout) {
+fn laid(job: &Problem, cuts: Cuts) -> (u64, Layout) {
     let layout = lay_out_for(job, cuts, &Unwatched).unwrap();
     let sheets = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();
     assert!(layout.lower_bound <= sheets, "promised {} and laid {sheets}", layout.lower_bound);
@@ -19,7 +19,7 @@ fn laid(job: &Job, cuts: Cuts) -> (u64, Layout) {
 }
 
 /// Every part is there, on its sheet, apart from the others.
-fn check(job: &Job, layout: &Layout) {
+fn check(job: &Problem, layout: &Layout) {
     let mut left: Vec<u64> = job.items.iter().map(|item| u64::from(item.count)).collect();
     for laid in &layout.sheets {
         let sheet = &job.sheets[laid.sheet];
@@ -332,7 +332,7 @@ fn nine_in_ten_are_proven_least() {
 
 #[test]
 fn odd_jobs_end_and_promise_nothing_wrong() {
-    let sheet: [Sheet; 1] = [endless(210 * MM, 297 * MM)];
+    let sheet: [SheetType; 1] = [endless(210 * MM, 297 * MM)];
     let hair = item(1, 297 * MM, Turns::NONE, 30);
     let whole = item(210 * MM, 297 * MM, Turns::ANY, 3);
     let crumbs = item(1, 1, Turns::ANY, 4000);

@@ -7,11 +7,11 @@
 
 use crate::common::instances::{Halted, INCH, MM, endless, generated, item, job, kit};
 use hingeleaf::layout::{
-    Cuts, Effort, Item, Job, Layout, Piece, Sheet, Turn, Turns, Unwatched, Way, lay_out, lay_out_for,
+    CutDirection, CutTree, Cuts, Effort, Item, Layout, Problem, SheetType, Turn, Turns, Unwatched, lay_out, lay_out_for,
 };
 use proptest::prelude::*;
 
-fn checked(job: &Job) -> Layout {
+fn checked(job: &Problem) -> Layout {
     let layout = lay_out_for(job, Cuts::Trimmer, &Unwatched).unwrap();
     check(job, &layout);
     layout
@@ -32,20 +32,20 @@ struct Heap {
 }
 
 /// Carries out the cuts on a rectangle in hand.
-fn trim(piece: &Piece, hand: Rect, gap: i64, heap: &mut Heap) {
+fn trim(piece: &CutTree, hand: Rect, gap: i64, heap: &mut Heap) {
     let [left, bottom, width, height] = hand;
     let cut = match piece {
-        Piece::Part(number) => return heap.parts.push((*number, hand)),
-        Piece::Offcut(rect) => {
+        CutTree::Part(number) => return heap.parts.push((*number, hand)),
+        CutTree::Offcut(rect) => {
             assert_eq!(*rect, hand, "an offcut that is not what is left");
             return heap.waste.push(hand);
         }
-        Piece::Cut(cut) => cut,
+        CutTree::Cut(cut) => cut,
     };
     assert_eq!([cut.left, cut.bottom, cut.width, cut.height], hand, "cuts for another piece than the one in hand");
     assert!(!cut.at.is_empty(), "a cut without a place");
     assert_eq!(cut.pieces.len(), cut.at.len() + 1);
-    let (from, to) = if cut.way == Way::Upright { (left, left + width) } else { (bottom, bottom + height) };
+    let (from, to) = if cut.way == CutDirection::Upright { (left, left + width) } else { (bottom, bottom + height) };
     let mut begin = from;
     for (number, inner) in cut.pieces.iter().enumerate() {
         let end = cut.at.get(number).copied().unwrap_or(to);
@@ -54,15 +54,15 @@ fn trim(piece: &Piece, hand: Rect, gap: i64, heap: &mut Heap) {
         }
         let long = (end - begin).max(0);
         let rest = match cut.way {
-            Way::Upright => [begin, bottom, long, height],
-            Way::Level => [left, begin, width, long],
+            CutDirection::Upright => [begin, bottom, long, height],
+            CutDirection::Level => [left, begin, width, long],
         };
         trim(inner, rest, gap, heap);
         begin = end + gap;
     }
 }
 
-fn check(job: &Job, layout: &Layout) {
+fn check(job: &Problem, layout: &Layout) {
     let mut laid = vec![0_u64; job.items.len()];
     let mut used = vec![0_u64; job.sheets.len()];
     for sheet in &layout.sheets {
@@ -115,16 +115,16 @@ fn the_checker_sees_bad_cuts() {
     };
     assert!(!refused(&|_| {}));
     assert!(refused(&|bad| bad.sheets[0].cuts = None));
-    assert!(refused(&|bad| bad.sheets[0].cuts = Some(Piece::Part(0))));
+    assert!(refused(&|bad| bad.sheets[0].cuts = Some(CutTree::Part(0))));
     assert!(refused(&|bad| bad.sheets[0].placements[0].x += 1));
     assert!(refused(&|bad| bad.sheets[0].placements.swap(0, 1)));
     assert!(refused(&|bad| {
-        let Some(Piece::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
+        let Some(CutTree::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
         cut.at[0] += 1;
     }));
     assert!(refused(&|bad| {
-        let Some(Piece::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
-        cut.way = if cut.way == Way::Level { Way::Upright } else { Way::Level };
+        let Some(CutTree::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
+        cut.way = if cut.way == CutDirection::Level { CutDirection::Upright } else { CutDirection::Level };
     }));
 }
 
@@ -200,7 +200,7 @@ fn a_part_as_large_as_the_sheet_needs_no_cut() {
     let whole = [item(297 * MM, 210 * MM, Turns::ANY, 7)];
     let layout = checked(&job(&whole, &[endless(210 * MM, 297 * MM)], 10 * MM, Effort::Normal));
     assert_eq!((sheets(&layout), layout.sheets.len()), (7, 1));
-    assert_eq!(layout.sheets[0].cuts, Some(Piece::Part(0)));
+    assert_eq!(layout.sheets[0].cuts, Some(CutTree::Part(0)));
 }
 
 #[test]
@@ -279,7 +279,7 @@ proptest! {
     #[test]
     fn every_layout_can_be_cut(items in some_items(8, 30, 5), gap in 0..4_i64, width in 30..50_i64) {
         checked(&job(&items, &[endless(width, 35)], gap, Effort::Low));
-        let counted = |width, height, count| Sheet { count: Some(count), ..endless(width, height) };
+        let counted = |width, height, count| SheetType { count: Some(count), ..endless(width, height) };
         let mixed = [counted(31, 31, 2), endless(width, 35), counted(20, 60, 1), endless(40, 40)];
         checked(&job(&items, &mixed, gap, Effort::Low));
     }
@@ -288,7 +288,7 @@ proptest! {
     fn threads_change_nothing(items in some_items(10, 30, 2), gap in 0..2_i64) {
         let sheets_of = [endless(40, 33)];
         let job = job(&items, &sheets_of, gap, Effort::Low);
-        prop_assert_eq!(lay_out_for(&job, Cuts::Trimmer, &Unwatched), lay_out_for(&Job { threads: 8, ..job }, Cuts::Trimmer, &Unwatched));
+        prop_assert_eq!(lay_out_for(&job, Cuts::Trimmer, &Unwatched), lay_out_for(&Problem { threads: 8, ..job }, Cuts::Trimmer, &Unwatched));
     }
 }
 
@@ -338,8 +338,8 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
         let sheets_of = [sheet];
         let job = job(&items, &sheets_of, 0, Effort::Normal);
         let alone = checked(&job);
-        assert_eq!(alone, lay_out_for(&Job { threads: 8, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
-        assert_eq!(alone, lay_out_for(&Job { threads: 0, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
+        assert_eq!(alone, lay_out_for(&Problem { threads: 8, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
+        assert_eq!(alone, lay_out_for(&Problem { threads: 0, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
     }
 }
 

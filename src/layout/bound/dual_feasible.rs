@@ -73,7 +73,7 @@ pub(crate) struct OwnBoxes {
 
 impl OwnBoxes {
     /// A box that may turn can be in a row once only: it counts with the shorter of its lengths that count at all.
-    fn new(least: i64, whole: i64, boxes: &[BoxType], along: Along) -> Self {
+    fn new(least: i64, whole: i64, boxes: &[BoxType], along: SideAlong) -> Self {
         let length =
             |box_type: &BoxType| box_type.poses.iter().map(along).filter(|l| (least..=whole / 2).contains(l)).min();
         let count = |box_type: &BoxType| i64::try_from(box_type.count).unwrap_or(i64::MAX);
@@ -100,13 +100,13 @@ impl OwnBoxes {
 }
 
 /// Which side of a pose runs along the sheet's side in question.
-pub(crate) type Along = fn(&(i64, i64)) -> i64;
+pub(crate) type SideAlong = fn(&(i64, i64)) -> i64;
 
 /// Rounding to more parts than this is as good as no rounding.
 const MOST_PARTS: i64 = 24;
 
 /// Thresholds at which some box appears, vanishes or becomes everything; thinned evenly to `most`.
-pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[Along], most: usize) -> Vec<Dual> {
+pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[SideAlong], most: usize) -> Vec<Dual> {
     let lengths =
         || boxes.iter().flat_map(|box_type| &box_type.poses).flat_map(|pose| along.iter().map(move |of| of(pose)));
     let steps = useful(lengths().flat_map(|length| [length, length + 1, whole - length + 1]).chain([1]), whole);
@@ -120,7 +120,7 @@ pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[Along], most: us
 }
 
 /// Functions that count the job's own boxes, from every length up; thinned evenly to `most`.
-pub(crate) fn own(whole: i64, boxes: &[BoxType], along: Along, most: usize) -> impl Iterator<Item = Dual> {
+pub(crate) fn own(whole: i64, boxes: &[BoxType], along: SideAlong, most: usize) -> impl Iterator<Item = Dual> {
     let least = useful(boxes.iter().flat_map(|box_type| box_type.poses.iter().map(along)), whole);
     let least: Vec<i64> = thinned(&least, most).collect();
     least.into_iter().map(move |least| Dual::Own(OwnBoxes::new(least, whole, boxes, along)))

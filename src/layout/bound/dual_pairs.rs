@@ -7,7 +7,7 @@
 //! turn counts with the smaller of its two areas. On a square sheet the mean of (f, g) and (g, f) is the same for both turns
 //! and loses nothing.
 
-use crate::layout::bound::dual_feasible::{Along, Dual, functions, own};
+use crate::layout::bound::dual_feasible::{Dual, SideAlong, functions, own};
 use crate::layout::model::one_size::BoxType;
 use crate::layout::numbers::{SHEETS_ROUNDING, nearly};
 
@@ -24,7 +24,7 @@ pub(crate) fn bound(width: i64, height: i64, boxes: &[BoxType], pairs: usize) ->
 }
 
 /// All functions of one side on all poses of all boxes.
-struct Values {
+struct DualValues {
     /// What the sheet's side becomes, by function.
     whole: Vec<i64>,
     /// By function, then by box: both poses (the same one twice where there is one).
@@ -33,8 +33,8 @@ struct Values {
     shares: Vec<Vec<[f64; 2]>>,
 }
 
-impl Values {
-    fn new(functions: &[Dual], whole: i64, boxes: &[BoxType], along: Along) -> Self {
+impl DualValues {
+    fn new(functions: &[Dual], whole: i64, boxes: &[BoxType], along: SideAlong) -> Self {
         let both = |box_type: &BoxType| {
             let first = box_type.poses.first().map_or(0, along);
             [first, box_type.poses.get(1).map_or(first, along)]
@@ -60,8 +60,8 @@ impl Values {
 
 /// Both sides. With `mean`, (f, g) and (g, f) are taken together, which needs a square sheet.
 pub(crate) struct DualPairs<'a> {
-    across: Values,
-    upward: Values,
+    across: DualValues,
+    upward: DualValues,
     boxes: &'a [BoxType],
     square: bool,
     all_turn: bool,
@@ -85,7 +85,7 @@ impl<'a> DualPairs<'a> {
         let square = width == height;
         let all_turn =
             boxes.iter().all(|box_type| box_type.poses.len() > 1 || box_type.poses.iter().all(|pose| pose.0 == pose.1));
-        let [across, upward]: [Along; 2] = [|pose| pose.0, |pose| pose.1];
+        let [across, upward]: [SideAlong; 2] = [|pose| pose.0, |pose| pose.1];
         let (mut f, mut g) = if square {
             let common = functions(width, boxes, &[across, upward], most);
             (common.clone(), common)
@@ -95,7 +95,7 @@ impl<'a> DualPairs<'a> {
         let common = f.len();
         f.extend(own(width, boxes, across, most / 4));
         g.extend(own(height, boxes, upward, most / 4));
-        let (across, upward) = (Values::new(&f, width, boxes, across), Values::new(&g, height, boxes, upward));
+        let (across, upward) = (DualValues::new(&f, width, boxes, across), DualValues::new(&g, height, boxes, upward));
         Some(Self { across, upward, boxes, square, all_turn, common })
     }
 

@@ -7,7 +7,7 @@ use crate::layout::bound::fitting::Set;
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::one_size::OneSizeProblem;
-use crate::layout::model::problem::{Effort, Job};
+use crate::layout::model::problem::{Effort, Problem};
 
 /// What is known.
 pub(crate) struct LowerBound {
@@ -21,7 +21,7 @@ pub(crate) struct LowerBound {
 }
 
 impl LowerBound {
-    pub(crate) fn new(job: &Job, instance: &Instance) -> Self {
+    pub(crate) fn new(job: &Problem, instance: &Instance) -> Self {
         let relaxation = job
             .sheets
             .first()

@@ -35,7 +35,7 @@ pub(crate) struct Relaxation {
 }
 
 /// How many boxes are alike, and which items they are.
-type Alike = (u64, Vec<usize>);
+type EqualItems = (u64, Vec<usize>);
 
 impl Relaxation {
     /// The need of `items` on sheets of this usable size.
@@ -109,7 +109,7 @@ impl Relaxation {
     /// and the kind of each item that is a box. None where there are more kinds than it takes.
     pub(crate) fn one_size_problem(&self) -> Option<(OneSizeProblem, BTreeMap<usize, u8>)> {
         let grow = (self.gap * self.gap / 2).isqrt();
-        let mut kinds: BTreeMap<Vec<(i64, i64)>, Alike> = BTreeMap::new();
+        let mut kinds: BTreeMap<Vec<(i64, i64)>, EqualItems> = BTreeMap::new();
         for (box_type, &item) in self.boxes.iter().zip(&self.items) {
             let mut poses = box_type.poses.clone();
             poses.sort_unstable();

@@ -24,7 +24,7 @@ pub(crate) enum Answer {
 
 /// What is known of some boxes, without their places.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Fit {
+pub(crate) enum Feasibility {
     /// They lie on one sheet.
     Fits,
     /// They do not.
@@ -35,11 +35,11 @@ pub(crate) enum Fit {
 
 impl Answer {
     /// The same without places.
-    pub(crate) fn fit(&self) -> Fit {
+    pub(crate) fn fit(&self) -> Feasibility {
         match self {
-            Self::Yes(_) => Fit::Fits,
-            Self::No => Fit::Never,
-            Self::Unknown => Fit::Unsettled,
+            Self::Yes(_) => Feasibility::Fits,
+            Self::No => Feasibility::Never,
+            Self::Unknown => Feasibility::Unsettled,
         }
     }
 }
@@ -84,9 +84,9 @@ pub(crate) fn lie(batches: &[Batch], width: i64, height: i64, steps: &mut u64) -
         (across, _) => across.is_some(),
     };
     if upright {
-        return Search::new(batches, width, height, across.unwrap_or_default()).answer(steps);
+        return OneSheetSearch::new(batches, width, height, across.unwrap_or_default()).answer(steps);
     }
-    match Search::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
+    match OneSheetSearch::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
         Answer::Yes(placed) => {
             let back = |put: PlacedBox| PlacedBox { x: put.y, y: put.x, width: put.height, height: put.width, ..put };
             Answer::Yes(placed.into_iter().map(back).collect())
@@ -146,7 +146,7 @@ fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
     Some(sums)
 }
 
-struct Search {
+struct OneSheetSearch {
     width: i64,
     height: i64,
     batches: Vec<Batch>,
@@ -158,7 +158,7 @@ struct Search {
     held: Option<usize>,
 }
 
-impl Search {
+impl OneSheetSearch {
     fn new(batches: &[Batch], width: i64, height: i64, edges: Vec<i64>) -> Self {
         let mut batches = batches.to_vec();
         batches.sort_by_key(|batch| std::cmp::Reverse((batch.area(), batch.kind)));

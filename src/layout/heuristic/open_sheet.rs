@@ -6,7 +6,7 @@
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::max_rects::{Space, empty_rects};
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;
 
@@ -15,11 +15,11 @@ const MOST_TOUCHED: usize = 150;
 
 /// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Spot {
+pub(crate) struct SheetSpot {
     pub(crate) worth: (i64, i64),
     x: i64,
     y: i64,
-    pose: Pose,
+    pose: Orientation,
 }
 
 /// The sheet being laid.
@@ -34,13 +34,13 @@ pub(crate) struct OpenSheet {
 }
 
 impl SheetBuilder for OpenSheet {
-    fn open(&mut self, size: &Size, least: Pose) {
+    fn open(&mut self, size: &BinType, least: Orientation) {
         self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
         self.placed.clear();
     }
 
-    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
+    fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize) {
         self.steps += 1;
         for _ in 0..copies {
             if self.placed.len() >= most {
@@ -75,14 +75,14 @@ impl OpenSheet {
         self.placed.push(put);
     }
 
-    pub(crate) fn lay(&mut self, kind: usize, spot: &Spot) {
+    pub(crate) fn lay(&mut self, kind: usize, spot: &SheetSpot) {
         self.keep(PlacedBox { kind, x: spot.x, y: spot.y, width: spot.pose.width, height: spot.pose.height });
     }
 
     /// The best place for one more of a kind; the first of equals.
-    pub(crate) fn spot(&mut self, kind: &Kind, rule: Rule) -> Option<Spot> {
+    pub(crate) fn spot(&mut self, kind: &ItemType, rule: Rule) -> Option<SheetSpot> {
         let rule = if rule == Rule::Touch && self.placed.len() > MOST_TOUCHED { Rule::Low } else { rule };
-        let mut best: Option<Spot> = None;
+        let mut best: Option<SheetSpot> = None;
         for &pose in kind.poses() {
             if !self.space.may_hold(pose.width, pose.height) {
                 continue;
@@ -94,7 +94,7 @@ impl OpenSheet {
                 let spot = if rule == Rule::Touch {
                     self.touching(pose, room)
                 } else {
-                    Spot { worth: worth(rule, pose, room), x: room.left, y: room.bottom, pose }
+                    SheetSpot { worth: worth(rule, pose, room), x: room.left, y: room.bottom, pose }
                 };
                 if best.is_none_or(|best| spot.worth < best.worth) {
                     best = Some(spot);
@@ -105,16 +105,16 @@ impl OpenSheet {
         best
     }
 
-    fn touching(&self, pose: Pose, room: &Rect) -> Spot {
+    fn touching(&self, pose: Orientation, room: &Rect) -> SheetSpot {
         let rows = [room.bottom, room.top - pose.height];
         let columns = [room.left, room.right - pose.width];
         let spare = room.area() - pose.width * pose.height;
-        let mut best = Spot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, pose };
+        let mut best = SheetSpot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, pose };
         for y in rows {
             for x in columns {
                 let worth = (-self.touch(&Rect::new(x, y, pose.width, pose.height)), spare);
                 if worth < best.worth {
-                    best = Spot { worth, x, y, pose };
+                    best = SheetSpot { worth, x, y, pose };
                 }
             }
         }
@@ -150,7 +150,7 @@ impl OpenSheet {
     }
 }
 
-fn worth(rule: Rule, pose: Pose, room: &Rect) -> (i64, i64) {
+fn worth(rule: Rule, pose: Orientation, room: &Rect) -> (i64, i64) {
     let beside = room.width() - pose.width;
     let above = room.height() - pose.height;
     let (short, long) = (beside.min(above), beside.max(above));

@@ -6,7 +6,7 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::model::instance::{Instance, Pose};
+use crate::layout::model::instance::{Instance, Orientation};
 use crate::layout::random::Random;
 
 /// The size that decides who comes first; large ones first.
@@ -25,8 +25,8 @@ impl SortKey {
         [Self::Area, Self::LongSide, Self::Perimeter, Self::ShortSide, Self::Width, Self::Height];
 
     /// The key and what decides between equals. Grown by the gap, so never 0.
-    pub(crate) fn of(self, pose: Pose) -> (i64, i64) {
-        let Pose { width, height } = pose;
+    pub(crate) fn of(self, pose: Orientation) -> (i64, i64) {
+        let Orientation { width, height } = pose;
         match self {
             Self::Area => (width * height, width.max(height)),
             Self::LongSide => (width.max(height), width.min(height)),

@@ -5,7 +5,7 @@
 
 use std::fmt;
 
-use super::cut_tree::Piece;
+use super::cut_tree::CutTree;
 use super::problem::Turn;
 
 /// One item on a sheet.
@@ -31,7 +31,7 @@ pub struct LaidSheet {
     /// What lies on each of them, from bottom to top.
     pub placements: Vec<Placement>,
     /// How a trimmer cuts it; only in trimmer layouts.
-    pub cuts: Option<Piece>,
+    pub cuts: Option<CutTree>,
 }
 
 /// Where everything goes.

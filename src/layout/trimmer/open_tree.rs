@@ -6,21 +6,21 @@
 
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::cut_tree::Piece;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::cut_tree::CutTree;
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
 use super::insertion::Insertion;
-use super::slicing_tree::{Block, SlicingTree};
+use super::slicing_tree::{SimpleBlock, SlicingTree};
 use super::{cut_plan, fewer_cuts};
 
 /// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Spot {
+pub(crate) struct TreeSpot {
     pub(crate) worth: (i64, i64),
     number: usize,
-    pose: Pose,
+    pose: Orientation,
 }
 
 /// The sheet being laid.
@@ -38,7 +38,7 @@ const SINGLES: u64 = 12;
 
 impl OpenTree {
     /// Starts with a sheet as it is, for boxes no smaller than `least` either way.
-    pub(crate) fn take_up(&mut self, tree: &SlicingTree, kept: &dyn Fn(usize) -> bool, least: Pose) {
+    pub(crate) fn take_up(&mut self, tree: &SlicingTree, kept: &dyn Fn(usize) -> bool, least: Orientation) {
         self.tree.keep(tree, kept);
         self.least = (least.width, least.height);
         self.ready();
@@ -50,8 +50,8 @@ impl OpenTree {
     }
 
     /// The best place for one more of a kind, `not` this one; the first of equals.
-    pub(crate) fn choose(&mut self, kind: &Kind, rule: Rule, not: Option<&Spot>) -> Option<Spot> {
-        let mut best: Option<Spot> = None;
+    pub(crate) fn choose(&mut self, kind: &ItemType, rule: Rule, not: Option<&TreeSpot>) -> Option<TreeSpot> {
+        let mut best: Option<TreeSpot> = None;
         for &pose in kind.poses() {
             for (number, room) in self.insertions.iter().enumerate() {
                 if pose.width > room.width || pose.height > room.height {
@@ -62,7 +62,7 @@ impl OpenTree {
                 }
                 let worth = worth(rule, pose, room);
                 if best.is_none_or(|best| worth < best.worth) {
-                    best = Some(Spot { worth, number, pose });
+                    best = Some(TreeSpot { worth, number, pose });
                 }
             }
             self.steps += self.insertions.len();
@@ -70,10 +70,10 @@ impl OpenTree {
         best
     }
 
-    pub(crate) fn lay(&mut self, kind: usize, choice: &Spot, across: i64, up: i64) {
-        let Pose { width, height } = choice.pose;
+    pub(crate) fn lay(&mut self, kind: usize, choice: &TreeSpot, across: i64, up: i64) {
+        let Orientation { width, height } = choice.pose;
         let room = self.insertions[choice.number];
-        self.tree.add(&room, Block { kind, width, height, across, up });
+        self.tree.add(&room, SimpleBlock { kind, width, height, across, up });
         self.ready();
     }
 
@@ -84,14 +84,14 @@ impl OpenTree {
 }
 
 impl SheetBuilder for OpenTree {
-    fn open(&mut self, size: &Size, least: Pose) {
+    fn open(&mut self, size: &BinType, least: Orientation) {
         self.tree.reset(size.width, size.height);
         self.least = (least.width, least.height);
         self.boxes = 0;
         self.ready();
     }
 
-    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
+    fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize) {
         self.steps += 1;
         let mut left = copies;
         while left > 0 && self.boxes < most {
@@ -131,13 +131,13 @@ impl SheetBuilder for OpenTree {
         fewer_cuts::with_fewer_cuts::<Self>(instance, packing, rules)
     }
 
-    fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+    fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)> {
         cut_plan::cuts(instance, sheet)
     }
 }
 
 /// The rules of free layouts, as far as they mean anything here.
-fn worth(rule: Rule, pose: Pose, room: &Insertion) -> (i64, i64) {
+fn worth(rule: Rule, pose: Orientation, room: &Insertion) -> (i64, i64) {
     let beside = room.width - pose.width;
     let above = room.height - pose.height;
     let (short, long) = (beside.min(above), beside.max(above));
