@@ -114,8 +114,8 @@ fn kits() {
     let sheet = [SheetType { width: 297 * MM, height: 420 * MM, count: None, price: None }];
     let line = |items: &[Item], copies: u32| {
         let begun = Instant::now();
-        let job = Problem { items, sheets: &sheet, gap: MM, effort: Effort::Normal, threads: 1 };
-        let Ok(layout) = lay_out_for(&job, Cuts::Free, &Unwatched) else { return println!("no layout") };
+        let problem = Problem { items, sheets: &sheet, gap: MM, effort: Effort::Normal, threads: 1 };
+        let Ok(layout) = lay_out_for(&problem, Cuts::Free, &Unwatched) else { return println!("no layout") };
         let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
         let sheets: u64 = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();
         let proven = if layout.proven_least { "yes" } else { "no" };

@@ -4,7 +4,7 @@
 //! In: items (a bounding box, optionally the true contour, the turns they may take, how many), sheets (usable area, how
 //! many there are, price), the least gap between items, how much effort. Out: sheets with placements, equal sheets once
 //! with `times`; a proven bound; what is left over as free rectangles. Never: alters an outline, knows albums, grain or
-//! kerf, reads a file or a clock. The same job gives the same layout on any number of threads.
+//! kerf, reads a file or a clock. The same problem gives the same layout on any number of threads.
 //!
 //! All lengths are whole eighths of a micrometre, so 1/64 in (exactly 3175 of them) and 1 mm (8000) add up without
 //! rounding. x runs right and y up from the sheet's lower left. Sizes below 1 count as 1; no sheet is used beyond 134 m or
@@ -16,8 +16,8 @@
 //! let inch = 64 * 3175;
 //! let panel = Item { width: 5 * inch, height: 7 * inch, contour: None, turns: Turns::ANY, count: 8 };
 //! let sheet = SheetType { width: 12 * inch, height: 12 * inch, count: None, price: None };
-//! let job = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
-//! let layout = lay_out(&job, &Unwatched)?;
+//! let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+//! let layout = lay_out(&problem, &Unwatched)?;
 //! assert_eq!(layout.sheets.len(), 1); // four panels round an empty middle,
 //! assert_eq!(layout.sheets[0].times, 2); // twice
 //! assert!(layout.proven_least);
@@ -56,8 +56,8 @@ pub use self::offcuts::offcuts;
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.
-pub fn lay_out(job: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    lay_out_for(job, Cuts::Free, watch)
+pub fn lay_out(problem: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    lay_out_for(problem, Cuts::Free, watch)
 }
 
 /// The same, for any cutter or for a trimmer. Trimmer layouts carry their cuts; few cuts and few settings of the stop are
@@ -68,8 +68,8 @@ pub fn lay_out(job: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 ///
 /// let panel = Item { width: 5, height: 7, contour: None, turns: Turns::ANY, count: 3 };
 /// let sheet = SheetType { width: 12, height: 12, count: None, price: None };
-/// let job = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
-/// let layout = lay_out_for(&job, Cuts::Trimmer, &Unwatched)?;
+/// let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+/// let layout = lay_out_for(&problem, Cuts::Trimmer, &Unwatched)?;
 /// assert_eq!(layout.sheets.len(), 1); // a fourth panel would need a cut that stops halfway
 /// let cuts = layout.sheets[0].cuts.as_ref().map_or(0, |piece| piece.cuts());
 /// assert!(cuts <= 6);
@@ -78,20 +78,20 @@ pub fn lay_out(job: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 ///
 /// # Errors
 /// As [`lay_out`].
-pub fn lay_out_for(job: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    let instance = Instance::new(job, cuts)?;
+pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    let instance = Instance::new(problem, cuts)?;
     match cuts {
-        Cuts::Free => lay_out_with::<OpenSheet>(job, &instance, watch),
-        Cuts::Trimmer => lay_out_with::<OpenTree>(job, &instance, watch),
+        Cuts::Free => lay_out_with::<OpenSheet>(problem, &instance, watch),
+        Cuts::Trimmer => lay_out_with::<OpenTree>(problem, &instance, watch),
     }
 }
 
-fn lay_out_with<B: Ruin>(job: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+fn lay_out_with<B: Ruin>(problem: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
-    let mut bound = LowerBound::new(job, instance);
-    let SearchOutcome { packing, cut_short } = solve::<B>(instance, &mut bound, job.effort, job.threads, watch);
+    let mut bound = LowerBound::new(problem, instance);
+    let SearchOutcome { packing, cut_short } = solve::<B>(instance, &mut bound, problem.effort, problem.threads, watch);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }
@@ -99,7 +99,7 @@ fn lay_out_with<B: Ruin>(job: &Problem, instance: &Instance, watch: &dyn Watch) 
     bound.reach(sheets);
     let lower_bound = bound.settled(sheets);
     Ok(Layout {
-        sheets: deal(instance, &packing, job.items, B::cut_tree),
+        sheets: deal(instance, &packing, problem.items, B::cut_tree),
         lower_bound,
         proven_least: bound.possible() && lower_bound == sheets,
         cut_short,

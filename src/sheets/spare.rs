@@ -55,9 +55,9 @@ pub fn fill(
     let mut now = State { album: album.clone(), kit: kit.clone(), layouts: vec![None; album.stocks.len()] };
     let mut findings = Vec::new();
     for insert in spare {
-        let job = Filling { insert, kit, cutter, laid, search, watch };
+        let filling = Filling { insert, kit, cutter, laid, search, watch };
         let mut count = 0;
-        if let Some((many, state)) = job.most(&now) {
+        if let Some((many, state)) = filling.most(&now) {
             count = many;
             now = state;
         } else {

@@ -152,7 +152,7 @@ impl<'a> StockParts<'a> {
 
     /// Lays these items instead of its own.
     pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
-        let job = Problem {
+        let problem = Problem {
             items,
             sheets: &self.laid_on(),
             gap: self.cutter.gap.eighths(),
@@ -160,7 +160,7 @@ impl<'a> StockParts<'a> {
             threads: self.search.threads,
         };
         let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
-        layout::lay_out_for(&job, cuts, watch)
+        layout::lay_out_for(&problem, cuts, watch)
     }
 
     /// Whether a part always lies with its left up.

@@ -95,9 +95,9 @@ pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template>
     let sheet = SheetType { width: across, height: up, count: None, price: None };
     let effort = if items.len() > MANY { Effort::Low } else { Effort::Normal };
     let gap = Length::from_mm(APART).eighths();
-    let job = Problem { items: &items, sheets: &[sheet], gap, effort, threads: 1 };
+    let problem = Problem { items: &items, sheets: &[sheet], gap, effort, threads: 1 };
     // Everything is smaller than a page, and there are as many of these as are needed.
-    let Ok(layout) = lay_out(&job, &Unwatched) else { return Vec::new() };
+    let Ok(layout) = lay_out(&problem, &Unwatched) else { return Vec::new() };
     let mut pages: Vec<LaidSheet> = layout.sheets;
     let first = |page: &LaidSheet| page.placements.iter().map(|placed| placed.item).min();
     pages.sort_by_key(first);

@@ -84,7 +84,9 @@ impl<'a> FitOracle<'a> {
             let kind = usize::from(kind);
             match batches.last_mut() {
                 Some(last) if last.kind == kind => last.count += 1,
-                _ => batches.push(Batch { kind, poses: self.problem.boxes[kind].poses.clone(), count: 1 }),
+                _ => {
+                    batches.push(Batch { kind, orientations: self.problem.boxes[kind].orientations.clone(), count: 1 })
+                }
             }
         }
         batches
@@ -97,7 +99,9 @@ impl<'a> FitOracle<'a> {
         }
         let mut set = set.clone();
         let mut kinds: Vec<usize> = (0..self.problem.boxes.len()).collect();
-        let area = |kind: usize| self.problem.boxes[kind].poses.first().map_or(0, |pose| pose.0 * pose.1);
+        let area = |kind: usize| {
+            self.problem.boxes[kind].orientations.first().map_or(0, |orientation| orientation.0 * orientation.1)
+        };
         kinds.sort_by_key(|&kind| (std::cmp::Reverse(area(kind)), kind));
         let mut room =
             self.problem.width * self.problem.height - set.iter().map(|&kind| area(usize::from(kind))).sum::<i64>();

@@ -147,7 +147,7 @@ impl<'a> Subsets<'a> {
         let some = self.loads[number].iter().zip(&self.problem.boxes).enumerate().filter(|(_, (count, _))| **count > 0);
         some.map(|(kind, (&count, box_type))| Batch {
             kind,
-            poses: box_type.poses.clone(),
+            orientations: box_type.orientations.clone(),
             count: usize::try_from(count).unwrap_or(usize::MAX),
         })
         .collect()
@@ -164,7 +164,7 @@ impl<'a> Subsets<'a> {
             let mut all = true;
             if boxes == 1 {
                 let kind = self.loads[number].iter().position(|&count| count > 0)?;
-                for &(width, height) in &self.problem.boxes[kind].poses {
+                for &(width, height) in &self.problem.boxes[kind].orientations {
                     self.offer(&mut outlines, Outline { width, height, made: Made::Box { kind } });
                 }
             }

@@ -19,7 +19,7 @@ pub(crate) struct SheetSpot {
     pub(crate) worth: (i64, i64),
     x: i64,
     y: i64,
-    pose: Orientation,
+    orientation: Orientation,
 }
 
 /// The sheet being laid.
@@ -76,25 +76,31 @@ impl OpenSheet {
     }
 
     pub(crate) fn lay(&mut self, kind: usize, spot: &SheetSpot) {
-        self.keep(PlacedBox { kind, x: spot.x, y: spot.y, width: spot.pose.width, height: spot.pose.height });
+        self.keep(PlacedBox {
+            kind,
+            x: spot.x,
+            y: spot.y,
+            width: spot.orientation.width,
+            height: spot.orientation.height,
+        });
     }
 
     /// The best place for one more of a kind; the first of equals.
     pub(crate) fn spot(&mut self, kind: &ItemType, rule: Rule) -> Option<SheetSpot> {
         let rule = if rule == Rule::Touch && self.placed.len() > MOST_TOUCHED { Rule::Low } else { rule };
         let mut best: Option<SheetSpot> = None;
-        for &pose in kind.poses() {
-            if !self.space.may_hold(pose.width, pose.height) {
+        for &orientation in kind.orientations() {
+            if !self.space.may_hold(orientation.width, orientation.height) {
                 continue;
             }
             for room in self.space.free() {
-                if pose.width > room.width() || pose.height > room.height() {
+                if orientation.width > room.width() || orientation.height > room.height() {
                     continue;
                 }
                 let spot = if rule == Rule::Touch {
-                    self.touching(pose, room)
+                    self.touching(orientation, room)
                 } else {
-                    SheetSpot { worth: worth(rule, pose, room), x: room.left, y: room.bottom, pose }
+                    SheetSpot { worth: worth(rule, orientation, room), x: room.left, y: room.bottom, orientation }
                 };
                 if best.is_none_or(|best| spot.worth < best.worth) {
                     best = Some(spot);
@@ -105,16 +111,16 @@ impl OpenSheet {
         best
     }
 
-    fn touching(&self, pose: Orientation, room: &Rect) -> SheetSpot {
-        let rows = [room.bottom, room.top - pose.height];
-        let columns = [room.left, room.right - pose.width];
-        let spare = room.area() - pose.width * pose.height;
-        let mut best = SheetSpot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, pose };
+    fn touching(&self, orientation: Orientation, room: &Rect) -> SheetSpot {
+        let rows = [room.bottom, room.top - orientation.height];
+        let columns = [room.left, room.right - orientation.width];
+        let spare = room.area() - orientation.width * orientation.height;
+        let mut best = SheetSpot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, orientation };
         for y in rows {
             for x in columns {
-                let worth = (-self.touch(&Rect::new(x, y, pose.width, pose.height)), spare);
+                let worth = (-self.touch(&Rect::new(x, y, orientation.width, orientation.height)), spare);
                 if worth < best.worth {
-                    best = SheetSpot { worth, x, y, pose };
+                    best = SheetSpot { worth, x, y, orientation };
                 }
             }
         }
@@ -150,15 +156,15 @@ impl OpenSheet {
     }
 }
 
-fn worth(rule: Rule, pose: Orientation, room: &Rect) -> (i64, i64) {
-    let beside = room.width() - pose.width;
-    let above = room.height() - pose.height;
+fn worth(rule: Rule, orientation: Orientation, room: &Rect) -> (i64, i64) {
+    let beside = room.width() - orientation.width;
+    let above = room.height() - orientation.height;
     let (short, long) = (beside.min(above), beside.max(above));
     match rule {
         Rule::ShortSide => (short, long),
         Rule::LongSide => (long, short),
-        Rule::Area | Rule::Touch => (room.area() - pose.width * pose.height, short),
-        Rule::Low => (room.bottom + pose.height, room.left),
-        Rule::Left => (room.left + pose.width, room.bottom),
+        Rule::Area | Rule::Touch => (room.area() - orientation.width * orientation.height, short),
+        Rule::Low => (room.bottom + orientation.height, room.left),
+        Rule::Left => (room.left + orientation.width, room.bottom),
     }
 }

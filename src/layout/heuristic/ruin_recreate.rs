@@ -184,7 +184,7 @@ impl<B: Ruin> RuinRecreate<'_, B> {
             .iter()
             .enumerate()
             .map(|(number, &kind)| {
-                let size = overrated(key.of(self.instance.kinds[kind].pose()).0, percent, random);
+                let size = overrated(key.of(self.instance.kinds[kind].orientation()).0, percent, random);
                 // Boxes that have waited may go first.
                 let size = if eager && number >= from_sheets { size.saturating_mul(2) } else { size };
                 (Reverse(size), kind)

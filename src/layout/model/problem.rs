@@ -174,7 +174,7 @@ pub struct Problem<'a> {
 
 /// Looks on while a layout is searched for, from any of the threads.
 pub trait Watch: Sync {
-    /// `done` of `of` counted steps; an easy job is finished long before they are equal.
+    /// `done` of `of` counted steps; an easy problem is finished long before they are equal.
     fn at(&self, done: u64, of: u64);
     /// True to be given the best layout so far.
     fn stop(&self) -> bool;

@@ -20,7 +20,7 @@ use super::{cut_plan, fewer_cuts};
 pub(crate) struct TreeSpot {
     pub(crate) worth: (i64, i64),
     number: usize,
-    pose: Orientation,
+    orientation: Orientation,
 }
 
 /// The sheet being laid.
@@ -52,17 +52,17 @@ impl OpenTree {
     /// The best place for one more of a kind, `not` this one; the first of equals.
     pub(crate) fn choose(&mut self, kind: &ItemType, rule: Rule, not: Option<&TreeSpot>) -> Option<TreeSpot> {
         let mut best: Option<TreeSpot> = None;
-        for &pose in kind.poses() {
+        for &orientation in kind.orientations() {
             for (number, room) in self.insertions.iter().enumerate() {
-                if pose.width > room.width || pose.height > room.height {
+                if orientation.width > room.width || orientation.height > room.height {
                     continue;
                 }
-                if not.is_some_and(|not| not.number == number && not.pose == pose) {
+                if not.is_some_and(|not| not.number == number && not.orientation == orientation) {
                     continue;
                 }
-                let worth = worth(rule, pose, room);
+                let worth = worth(rule, orientation, room);
                 if best.is_none_or(|best| worth < best.worth) {
-                    best = Some(TreeSpot { worth, number, pose });
+                    best = Some(TreeSpot { worth, number, orientation });
                 }
             }
             self.steps += self.insertions.len();
@@ -71,7 +71,7 @@ impl OpenTree {
     }
 
     pub(crate) fn lay(&mut self, kind: usize, choice: &TreeSpot, across: i64, up: i64) {
-        let Orientation { width, height } = choice.pose;
+        let Orientation { width, height } = choice.orientation;
         let room = self.insertions[choice.number];
         self.tree.add(&room, SimpleBlock { kind, width, height, across, up });
         self.ready();
@@ -100,8 +100,8 @@ impl SheetBuilder for OpenTree {
             if left > SINGLES {
                 let room = self.insertions[choice.number];
                 let may = i64::try_from(left.min(u64::try_from(most - self.boxes).unwrap_or(1))).unwrap_or(1);
-                across = (room.width / choice.pose.width).min(may);
-                up = (room.height / choice.pose.height).min(may / across);
+                across = (room.width / choice.orientation.width).min(may);
+                up = (room.height / choice.orientation.height).min(may / across);
             }
             self.lay(number, &choice, across, up);
             let laid = across * up;
@@ -137,16 +137,16 @@ impl SheetBuilder for OpenTree {
 }
 
 /// The rules of free layouts, as far as they mean anything here.
-fn worth(rule: Rule, pose: Orientation, room: &Insertion) -> (i64, i64) {
-    let beside = room.width - pose.width;
-    let above = room.height - pose.height;
+fn worth(rule: Rule, orientation: Orientation, room: &Insertion) -> (i64, i64) {
+    let beside = room.width - orientation.width;
+    let above = room.height - orientation.height;
     let (short, long) = (beside.min(above), beside.max(above));
-    let spare = room.width * room.height - pose.width * pose.height;
+    let spare = room.width * room.height - orientation.width * orientation.height;
     // What is closed off beside the box or its neighbour, and by how much their edges miss each other.
     let (over, lengths) = if room.beside {
-        (pose.height - room.by.1, (pose.width, room.by.0))
+        (orientation.height - room.by.1, (orientation.width, room.by.0))
     } else {
-        (pose.width - room.by.0, (pose.height, room.by.1))
+        (orientation.width - room.by.0, (orientation.height, room.by.1))
     };
     let miss = over.abs();
     let waste = miss * if over < 0 { lengths.0 } else { lengths.1 };

@@ -20,9 +20,9 @@ pub(super) fn painted(faces: Vec<Facet>) -> Vec<Facet> {
         Paint(Vec<Facet>),
     }
     let mut painted = Vec::with_capacity(faces.len());
-    let mut jobs = vec![Task::Part(faces)];
-    while let Some(job) = jobs.pop() {
-        match job {
+    let mut tasks = vec![Task::Part(faces)];
+    while let Some(task) = tasks.pop() {
+        match task {
             Task::Paint(faces) => painted.extend(faces),
             Task::Part(faces) => {
                 let Some(chosen) = best(&faces) else { continue };
@@ -42,8 +42,8 @@ pub(super) fn painted(faces: Vec<Facet>) -> Vec<Facet> {
                         }
                     }
                 }
-                // The last job put on is the first one done.
-                jobs.extend([Task::Part(before), Task::Paint(on), Task::Part(behind)]);
+                // The last task put on is the first one done.
+                tasks.extend([Task::Part(before), Task::Paint(on), Task::Part(behind)]);
             }
         }
     }

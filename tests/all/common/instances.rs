@@ -15,7 +15,7 @@ pub(crate) fn endless(width: i64, height: i64) -> SheetType {
     SheetType { width, height, count: None, price: None }
 }
 
-pub(crate) fn job<'a>(items: &'a [Item], sheets: &'a [SheetType], gap: i64, effort: Effort) -> Problem<'a> {
+pub(crate) fn problem<'a>(items: &'a [Item], sheets: &'a [SheetType], gap: i64, effort: Effort) -> Problem<'a> {
     Problem { items, sheets, gap, effort, threads: 1 }
 }
 
