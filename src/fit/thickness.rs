@@ -14,7 +14,6 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::bend::sleeve_loss;
 use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
-use crate::stock::Stock;
 
 /// A page's layers.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,7 +102,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let thickest = whole_width.iter().map(sum).fold(0.0, f64::max);
     let excess = (thickest - spine) / 2.0;
     let pitch = (excess > carry.gusset || run.is_some()).then(|| least_pitch(&whole_width, thickest, carry.gusset));
-    let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
+    let cover_caliper = album.caliper(album.page.stock);
     let [_, round] = sleeves::short(carry, sleeves::thickest(kit));
     let most = carry.rises.iter().copied().fold(0.0, f64::max);
     let least = carry.gusset + width + most + SQUARE;

@@ -65,7 +65,7 @@ fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
     let mut thick: Vec<f64> = kit
         .pieces
         .iter()
-        .map(|piece| kit.parts.get(piece.part).map_or(0.0, |part| caliper(album, part.stock)))
+        .map(|piece| kit.parts.get(piece.part).map_or(0.0, |part| album.caliper(part.stock)))
         .collect();
     for insert in &kit.inserts {
         let page =
@@ -88,10 +88,6 @@ fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
         }
     }
     by_page
-}
-
-fn caliper(album: &Album, stock: usize) -> f64 {
-    album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
 }
 
 /// An outline in the frame of the page's wall, and how thick it is, mm.
@@ -122,7 +118,7 @@ impl OfPage {
                 (ground.at.x - tab, ground.at.x)
             };
             let outline = Contour::rectangle(inwards.0, wall.y0, inwards.1 - inwards.0, wall.height());
-            layers.push((outline, caliper(album, album.spine.stock)));
+            layers.push((outline, album.caliper(album.spine.stock)));
         }
         layers
     }

@@ -219,7 +219,7 @@ fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Sea
 fn said(album: &Album, insert: usize, count: u32) -> Finding {
     let entry = &album.inserts[insert];
     let about = Said::new("about-insert").with("kind", Arg::term(entry.kind.name)).with("number", insert + 1);
-    let stock = album.stocks.get(entry.stock).map_or("", |stock| stock.name.as_str());
+    let stock = album.stock_name(entry.stock);
     let finding = Finding::note("spare", about, Said::new("spare").with("count", count).with("stock", stock));
     let finding = if count == 0 {
         finding.help(Said::new("spare-help").with("field", Arg::field(COUNT.name())))

@@ -329,7 +329,7 @@ impl<'a> Builder<'a> {
     /// Caliper of a stock, mm.
     #[must_use]
     pub fn caliper(&self, stock: usize) -> f64 {
-        self.album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
+        self.album.caliper(stock)
     }
 }
 

@@ -43,7 +43,7 @@ impl Guard {
             gusset: size(GUSSET),
             lead_in: spine.get(LEAD_IN).map_or(tab / 2.0, Length::mm),
             ease: spine.mm(EASE),
-            caliper: album.stocks.get(spine.stock).map_or(0.0, |stock| stock.caliper.mm()),
+            caliper: album.caliper(spine.stock),
         }
     }
 
