@@ -87,11 +87,11 @@ pub fn findings(findings: &[Finding]) -> String {
 #[must_use]
 pub fn checked(findings: &[Finding], fit: &Fit, tolerance: Length) -> String {
     #[derive(Serialize)]
-    struct Checked<'a> {
+    struct CheckedFindings<'a> {
         findings: Vec<FindingRow<'a>>,
         measures: Measures,
     }
-    json(&Checked { findings: finding_rows(findings), measures: Measures::new(fit, tolerance.mm()) })
+    json(&CheckedFindings { findings: finding_rows(findings), measures: Measures::new(fit, tolerance.mm()) })
 }
 
 /// The same with what was mended: the way to each length, what it was (given or by default) and what it is.
@@ -106,7 +106,7 @@ pub fn mended(findings: &[Finding], changes: &[(&str, Option<Length>, Length)], 
         to_mm: f64,
     }
     #[derive(Serialize)]
-    struct Mended<'a> {
+    struct MendedFindings<'a> {
         findings: Vec<FindingRow<'a>>,
         mended: Vec<MendedRow<'a>>,
     }
@@ -121,7 +121,7 @@ pub fn mended(findings: &[Finding], changes: &[(&str, Option<Length>, Length)], 
             to_mm: tidy(to.mm()),
         })
         .collect();
-    json(&Mended { findings: finding_rows(findings), mended })
+    json(&MendedFindings { findings: finding_rows(findings), mended })
 }
 
 pub(super) fn json(value: &impl Serialize) -> String {
