@@ -8,7 +8,7 @@ use hingeleaf::fields::Source;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::sheets::Search;
-use hingeleaf::toolpath::{Labels, Layer, Run, SheetPaths, Stroke};
+use hingeleaf::toolpath::{Labels, Layer, SheetPaths, Stroke, StrokePath};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::{self, Memory};
 use hingeleaf::{album, parts, sizes};
@@ -122,7 +122,7 @@ fn many_paths(count: u32) -> SheetPaths {
     let stroke = |number: u32| {
         let (x, y) = (f64::from(number % 400) * 2.5, f64::from(number / 400) * 3.5);
         let corner = hingeleaf::contour::Corner::Rounded(0.4);
-        let run = Run::Closed(Contour::with_corners((x, y), (2.0, 3.0), [corner; 4]));
+        let run = StrokePath::Closed(Contour::with_corners((x, y), (2.0, 3.0), [corner; 4]));
         Stroke { layer: Layer::Cut, part: 0, copy: number, fold: None, run }
     };
     let far = Point::new(1000.0, 900.0);

@@ -14,7 +14,7 @@
 #[allow(dead_code, clippy::unwrap_used, reason = "made for the tests")]
 mod instances;
 
-use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
+use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};
 use instances::{Dice, MM};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -111,11 +111,11 @@ fn peer(instances: &[Instance], turns: Turns, cuts: Cuts) -> Option<u64> {
 /// What copies and distinct parts cost: parts like those of an album on A3 sheets, kerf and gap 1 mm, any turn.
 fn kits() {
     println!("{:>7} {:>7} {:>7} {:>7} {:>7} {:>7}", "parts", "copies", "sheets", "least", "proven", "ms");
-    let sheet = [Sheet { width: 297 * MM, height: 420 * MM, count: None, price: None }];
+    let sheet = [SheetType { width: 297 * MM, height: 420 * MM, count: None, price: None }];
     let line = |items: &[Item], copies: u32| {
         let begun = Instant::now();
-        let job = Job { items, sheets: &sheet, gap: MM, effort: Effort::Normal, threads: 1 };
-        let Ok(layout) = lay_out_for(&job, Cuts::Free, &Unwatched) else { return println!("no layout") };
+        let problem = Problem { items, sheets: &sheet, gap: MM, effort: Effort::Normal, threads: 1 };
+        let Ok(layout) = lay_out_for(&problem, Cuts::Free, &Unwatched) else { return println!("no layout") };
         let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
         let sheets: u64 = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();
         let proven = if layout.proven_least { "yes" } else { "no" };
@@ -148,9 +148,9 @@ fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, t
     let (turns, cuts, effort) = how;
     let item = |&(width, height, count): &(i64, i64, u32)| Item { width, height, contour: None, turns, count };
     let items: Vec<Item> = instance.items.iter().map(item).collect();
-    let sheets = [Sheet { width: instance.bin.0, height: instance.bin.1, count: None, price: None }];
+    let sheets = [SheetType { width: instance.bin.0, height: instance.bin.1, count: None, price: None }];
     let begun = Instant::now();
-    let layout = lay_out_for(&Job { items: &items, sheets: &sheets, gap: 0, effort, threads: 1 }, cuts, &Unwatched);
+    let layout = lay_out_for(&Problem { items: &items, sheets: &sheets, gap: 0, effort, threads: 1 }, cuts, &Unwatched);
     let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
     let Ok(layout) = layout else { return println!("{} has no layout", instance.id) };
     let sheets: u64 = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();

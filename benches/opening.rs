@@ -2,7 +2,7 @@
 //! How long it takes to lay an album open at every place: `cargo bench --bench opening`. Figures are for people to
 //! compare; nothing is asserted.
 
-use hingeleaf::fit::linkage::{Leaf, Section};
+use hingeleaf::fit::linkage::{CrossSection, Leaf};
 use std::time::Instant;
 
 fn main() {
@@ -22,7 +22,7 @@ fn main() {
             stands_back: 0.0,
             cover: false,
         };
-        let section = Section {
+        let section = CrossSection {
             base: f64::from(pages - 1) * 6.0,
             leaves: (0..pages).map(leaf).collect(),
             free: true,

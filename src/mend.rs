@@ -16,7 +16,7 @@ const ROUNDS: usize = 8;
 
 /// One length that was changed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Change {
+pub struct MendedLength {
     /// Its way in the file: `pages[1].overflap`.
     pub path: String,
     /// What it was, given or by default; none where it was worked out from others.
@@ -33,7 +33,7 @@ pub struct Mended {
     /// The album that it holds, checked.
     pub work: Work,
     /// What was changed, in the order of changing; empty where nothing could be mended.
-    pub changes: Vec<Change>,
+    pub changes: Vec<MendedLength>,
 }
 
 /// Applies the mends of all findings that stop or warn, checks again, and goes on until none is left to apply, or eight
@@ -89,7 +89,11 @@ fn changed(before: &Mended, mends: &[Mend], check: &dyn Fn(&Source) -> Option<Wo
     for mend in mends {
         match changes.iter_mut().find(|change| change.path == mend.path) {
             Some(earlier) => earlier.to = mend.value,
-            None => changes.push(Change { path: mend.path.clone(), from: album.length_at(&mend.path), to: mend.value }),
+            None => changes.push(MendedLength {
+                path: mend.path.clone(),
+                from: album.length_at(&mend.path),
+                to: mend.value,
+            }),
         }
     }
     changes.retain(|change| change.from.map(Length::eighths) != Some(change.to.eighths()));

@@ -74,7 +74,7 @@ impl Keeps {
 
 /// A size of a stock as the machine can use it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sheet {
+pub struct UsableSheet {
     /// Its number among the stock's sizes.
     pub size: usize,
     /// How the whole sheet stands.
@@ -89,7 +89,7 @@ pub struct Sheet {
 #[derive(Clone, Debug)]
 pub struct Usable {
     /// The sizes that go into the machine.
-    pub sheets: Vec<Sheet>,
+    pub sheets: Vec<UsableSheet>,
     /// The stock's pattern.
     pub pattern: Pattern,
     kerf: Length,
@@ -104,7 +104,7 @@ impl Usable {
         let one = |(size, sheet): (usize, &SheetSize)| {
             let stood = stock.stood(sheet);
             let within = |side: Length| (side - margin).eighths();
-            Sheet { size, stood, width: within(stood.width), height: within(stood.height) }
+            UsableSheet { size, stood, width: within(stood.width), height: within(stood.height) }
         };
         let taken = stock.sheets.iter().enumerate().filter(|(_, sheet)| cutter.takes(sheet));
         Self { sheets: taken.map(one).collect(), pattern: stock.pattern, kerf: cutter.kerf, gap: cutter.gap }
@@ -126,14 +126,14 @@ impl Usable {
 
     /// How a part may lie on a sheet.
     #[must_use]
-    pub fn lie(&self, sheet: &Sheet, keeps: Keeps) -> Lie {
+    pub fn lie(&self, sheet: &UsableSheet, keeps: Keeps) -> Lie {
         keeps.lie(self.pattern, &sheet.stood)
     }
 
     /// How far a part of this size, in mm, sticks out of a sheet either way, in the better way of lying; nothing where it
     /// may not lie on it at all.
     #[must_use]
-    pub fn over(&self, sheet: &Sheet, (width, height): (f64, f64), keeps: Keeps) -> Option<(i64, i64)> {
+    pub fn over(&self, sheet: &UsableSheet, (width, height): (f64, f64), keeps: Keeps) -> Option<(i64, i64)> {
         let (width, height) = (self.path(width), self.path(height));
         let over = |across: i64, up: i64| ((across - sheet.width).max(0), (up - sheet.height).max(0));
         let (as_drawn, turned) = self.lie(sheet, keeps).ways();
@@ -153,7 +153,7 @@ impl Usable {
     #[must_use]
     pub fn longest(&self, breadth: f64, across: bool, keeps: Keeps) -> Option<f64> {
         let breadth = self.path(breadth);
-        let on = |sheet: &Sheet| {
+        let on = |sheet: &UsableSheet| {
             let (as_drawn, turned) = self.lie(sheet, keeps).ways();
             let drawn = if across { (sheet.width, sheet.height) } else { (sheet.height, sheet.width) };
             let ways = [as_drawn.then_some(drawn), turned.then_some((drawn.1, drawn.0))];
@@ -168,7 +168,7 @@ impl Usable {
     pub fn grid(&self, (width, height): (f64, f64), keeps: Keeps) -> i64 {
         let gap = self.gap.eighths();
         let count = |room: i64, mm: f64| (room + gap).checked_div(self.path(mm) + gap).unwrap_or(0).max(0);
-        let on = |sheet: &Sheet| {
+        let on = |sheet: &UsableSheet| {
             let (as_drawn, turned) = self.lie(sheet, keeps).ways();
             let grid = |width, height| count(sheet.width, width).saturating_mul(count(sheet.height, height));
             let ways = [as_drawn.then(|| grid(width, height)), turned.then(|| grid(height, width))];

@@ -14,7 +14,7 @@ use crate::parts::Kit;
 use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
-use crate::templates::Print;
+use crate::templates::PrinterPaper;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
@@ -136,9 +136,9 @@ impl Work {
 
     /// What the guide is made from.
     #[must_use]
-    pub fn guide_job(&self, both_units: bool) -> guide::Job<'_> {
+    pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
         let Self { album, kit, fit, stocks, cutter, .. } = self;
-        guide::Job { album, kit, fit, stocks, cutter, both_units }
+        guide::GuideJob { album, kit, fit, stocks, cutter, both_units }
     }
 
     /// Writes the kit's files.
@@ -173,7 +173,7 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            self.templates(files.print.unwrap_or_else(|| Print::of(&self.album)), sink)?;
+            self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)?;
         }
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
@@ -183,7 +183,7 @@ impl Work {
 
     /// Every part at true size, to be printed.
     #[cfg(feature = "pdf")]
-    fn templates(&self, print: Print, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+    fn templates(&self, print: PrinterPaper, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let pages = templates::templates(&self.album, &self.kit, print);
         if pages.is_empty() {
             return Ok(());
@@ -225,7 +225,7 @@ pub struct Files<'a> {
     /// Whether the guide comes on one page as well.
     pub kit_card: bool,
     /// What templates are printed on; none is what the album says.
-    pub print: Option<Print>,
+    pub print: Option<PrinterPaper>,
 }
 
 impl<'a> Files<'a> {

@@ -7,7 +7,7 @@
 //! ```
 
 use super::Album;
-use crate::fields::{Fallback, Held, Key, Nested, Node, Reader, Tree, Value, Words, meant_or, words};
+use crate::fields::{Choices, Fallback, Held, Key, Nested, Node, Reader, Tree, Value, meant_or, words};
 use crate::finding::{Arg, Said};
 use crate::length::excerpt;
 use crate::stock::Stock;

@@ -44,7 +44,7 @@ pub struct Kind {
 
 words! {
     /// Which way an entry's grain runs.
-    pub enum Grain {
+    pub enum EntryGrain {
         /// Along the spine.
         Spine = "spine",
         /// Any way.
@@ -61,7 +61,7 @@ pub const KIND: Key<Text> = Key::text("kind", needed(), "which kind it is");
 /// The stock that an entry is cut from.
 pub const STOCK: Key<Option<Text>> = Key::text("stock", rule("the page's stock"), "the stock it is cut from");
 /// Which way an entry's grain runs.
-pub const GRAIN: Key<Option<Grain>> = Key::choice(
+pub const GRAIN: Key<Option<EntryGrain>> = Key::choice(
     "grain",
     rule("spine for hinge strips and covers, else free"),
     "whether its grain must run along the spine",

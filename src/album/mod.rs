@@ -12,7 +12,7 @@ mod sizes;
 mod starter;
 
 pub use hand_over::Handed;
-pub use kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, KIND, Kind, Role, STOCK};
+pub use kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, KIND, Kind, Role, STOCK};
 pub use read::{
     HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
 };
@@ -182,6 +182,18 @@ impl Entry {
 }
 
 impl Album {
+    /// The name of a stock; empty where there is no such number.
+    #[must_use]
+    pub fn stock_name(&self, number: usize) -> &str {
+        self.stocks.get(number).map_or("", |stock| stock.name.as_str())
+    }
+
+    /// How thick a stock is, mm, as geometry wants it.
+    #[must_use]
+    pub fn caliper(&self, number: usize) -> f64 {
+        self.stocks.get(number).map_or(0.0, |stock| stock.caliper.mm())
+    }
+
     /// A length, mm, as findings say it: in the maker's units.
     #[must_use]
     pub fn length(&self, mm: f64) -> Arg {

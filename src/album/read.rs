@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! From the album file's text to the checked [`Album`].
 
-use super::kind::{COMMON, COUNT, GRAIN, Grain, INSERT_PAGES, Kind, Role, STOCK};
+use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::{Album, Bound, Decorated, Entry, PageSize, Panels, hand_over};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, meant_or, needed, number,
@@ -263,7 +263,7 @@ impl Reading<'_, '_> {
         let what = of_kind("a-kind-of", role, kind.name);
         let values = self.reader.object(node, path, what, &[COMMON, kind.fields])?;
         let stock = self.stock_of(&values, stock);
-        let grain_along_spine = values.get(GRAIN).map(|grain| grain == Grain::Spine);
+        let grain_along_spine = values.get(GRAIN).map(|grain| grain == EntryGrain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
     }
 

@@ -4,7 +4,7 @@
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
 use hingeleaf::length::{Allow, Length, Ruler, Units};
-use hingeleaf::templates::{Paper, Print};
+use hingeleaf::templates::{Paper, PrinterPaper};
 use std::path::PathBuf;
 
 /// From the description of one folded-card photo album to every sheet, cut and score it needs.
@@ -32,17 +32,17 @@ pub(super) enum Command {
     /// Write everything that the album needs into a folder
     #[command(after_help = "Example:\n  hingeleaf kit my-album.json --out kit --kerf 0.15 --gap 1 --margin 5\n\
         writes kit/report.json, kit/cutting-list.csv, kit/guide.html and kit/sheets/*.svg and *.dxf, at true size.")]
-    Kit(Kit),
+    Kit(KitArguments),
     /// Say which page sizes near the album's take fewer sheets, or no more
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
-    Sizes(Sizes),
+    Sizes(SizesArguments),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
     /// Open a page in your browser that does all of this: served by this program, on this machine alone
     #[command(after_help = "Example:\n  hingeleaf table my-album.json\n\
         The first line printed is the page's address. Albums stay in the browser, under that address's port.")]
-    Table(Table),
+    Table(TableArguments),
     /// Print the JSON Schema (draft 2020-12) of a kind of file
     #[command(after_help = "Example:\n  hingeleaf schema album > album.schema.json")]
     Schema(Schema),
@@ -52,7 +52,7 @@ pub(super) enum Command {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct Table {
+pub(super) struct TableArguments {
     /// An album file to open; it is read once and never written
     pub file: Option<PathBuf>,
     /// The port, where it should be the same each time (any free one unless said)
@@ -109,7 +109,7 @@ pub(super) struct Check {
     #[arg(long, value_name = "STEP", value_parser = length, allow_hyphen_values = true)]
     pub rounded: Option<Length>,
     #[command(flatten)]
-    pub machine: Machine,
+    pub machine: MachineArguments,
     /// Findings as JSON
     #[arg(long)]
     pub json: bool,
@@ -117,7 +117,7 @@ pub(super) struct Check {
 
 #[derive(Args, Debug)]
 #[allow(clippy::struct_excessive_bools, reason = "each is an option of its own on the command line")]
-pub(super) struct Kit {
+pub(super) struct KitArguments {
     /// The album file
     pub file: PathBuf,
     /// The folder to write
@@ -156,7 +156,7 @@ pub(super) struct Kit {
     pub paper_margin: Option<Length>,
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
-    pub labels: Labels,
+    pub labels: LabelsArgument,
     /// Write what is left of the sheets, as stocks that another album can take, to this new file
     #[arg(long, value_name = "FILE")]
     pub save_offcuts: Option<PathBuf>,
@@ -165,19 +165,19 @@ pub(super) struct Kit {
     pub trimmer: bool,
     /// How hard to look for fewer sheets
     #[arg(long, value_enum, default_value = "normal")]
-    pub effort: Effort,
+    pub effort: EffortArgument,
     /// On how many threads; the result is the same for any number
     #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
     pub threads: Option<u16>,
     #[command(flatten)]
-    pub machine: Machine,
+    pub machine: MachineArguments,
     /// Findings as JSON
     #[arg(long)]
     pub json: bool,
 }
 
 #[derive(Args, Debug)]
-pub(super) struct Sizes {
+pub(super) struct SizesArguments {
     /// The album file
     pub file: PathBuf,
     /// From one size to the next (1 mm; 1/16in in inch albums)
@@ -197,12 +197,12 @@ pub(super) struct Sizes {
     pub trimmer: bool,
     /// How hard to look for fewer sheets at the sizes that are named; all others get a quick look
     #[arg(long, value_enum, default_value = "normal")]
-    pub effort: Effort,
+    pub effort: EffortArgument,
     /// On how many threads; the result is the same for any number
     #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
     pub threads: Option<u16>,
     #[command(flatten)]
-    pub machine: Machine,
+    pub machine: MachineArguments,
     /// Every size as JSON
     #[arg(long)]
     pub json: bool,
@@ -222,7 +222,7 @@ pub(super) struct Catalogue {
 }
 
 #[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum Labels {
+pub(super) enum LabelsArgument {
     /// On seams, tabs and faces that are glued over
     Hidden,
     /// On every part, where they show too
@@ -232,7 +232,7 @@ pub(super) enum Labels {
 }
 
 #[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum Effort {
+pub(super) enum EffortArgument {
     Low,
     Normal,
     High,
@@ -241,7 +241,7 @@ pub(super) enum Effort {
 /// What belongs to the machine and its sheets. Each wins over the cutter file; a bare number is in mm.
 #[derive(Args, Debug)]
 #[command(next_help_heading = "The machine and its sheets (a bare number is in mm)")]
-pub(super) struct Machine {
+pub(super) struct MachineArguments {
     /// A cutter file; the options below win over it
     #[arg(long, value_name = "FILE")]
     pub cutter: Option<PathBuf>,
@@ -294,7 +294,7 @@ fn paper(text: &str) -> Result<Paper, String> {
 }
 
 fn paper_margin(text: &str) -> Result<Length, String> {
-    let most = Length::from_mm(Print::MOST_MARGIN);
+    let most = Length::from_mm(PrinterPaper::MOST_MARGIN);
     let said = length(text)?;
     if (0.0..=most.mm()).contains(&said.mm()) {
         Ok(said)

@@ -3,14 +3,14 @@
 
 use super::arguments::Catalogue;
 use super::commands::{counted, refused};
-use super::end::End;
+use super::end::ExitStatus;
 use super::inputs::{Ended, system};
 use super::say;
 use hingeleaf::parts;
-use hingeleaf::write::{self, Folder, Holds};
+use hingeleaf::write::{self, Folder, FolderContent};
 use std::path::Path;
 
-pub(super) fn catalogue(catalogue: &Catalogue) -> End {
+pub(super) fn catalogue(catalogue: &Catalogue) -> ExitStatus {
     let kinds = parts::kinds();
     if let Some(out) = &catalogue.out {
         if let Err(ended) = plates(out, catalogue.replace) {
@@ -18,16 +18,17 @@ pub(super) fn catalogue(catalogue: &Catalogue) -> End {
         }
         if !catalogue.json {
             let said = format!("Wrote {} into {}.\n", counted(kinds.len() as u64, "plate"), say::name(out));
-            return say::out(&said, End::Done);
+            return say::out(&said, ExitStatus::Done);
         }
     }
     let text = if catalogue.json { write::catalogue_json(&kinds) } else { write::catalogue(&kinds) };
-    say::out(&text, End::Done)
+    say::out(&text, ExitStatus::Done)
 }
 
 fn plates(out: &Path, replace: bool) -> Result<(), Ended> {
     let refused = |problem| refused(out, problem, "catalogue");
-    let mut folder = Folder::of(out, replace, Holds::Catalogue).map_err(refused)?;
-    write::plates(&mut folder).map_err(|error| Ended::new(system("can-not-write", out, &error), End::MachineFailed))?;
+    let mut folder = Folder::of(out, replace, FolderContent::Catalogue).map_err(refused)?;
+    write::plates(&mut folder)
+        .map_err(|error| Ended::new(system("can-not-write", out, &error), ExitStatus::MachineFailed))?;
     folder.finish().map(drop).map_err(refused)
 }

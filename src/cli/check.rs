@@ -3,7 +3,7 @@
 
 use super::arguments::Check;
 use super::commands::counted;
-use super::end::End;
+use super::end::ExitStatus;
 use super::inputs::{Ended, Inputs, exists, inputs, put, reread, rounded, step_problems};
 use super::say;
 use hingeleaf::album::Album;
@@ -12,7 +12,7 @@ use hingeleaf::fields::Source;
 use hingeleaf::finding::Level;
 use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler};
-use hingeleaf::mend::{Change, Mended, mend};
+use hingeleaf::mend::{Mended, MendedLength, mend};
 use hingeleaf::sheets::{Search, StockSheets};
 use hingeleaf::toolpath;
 use hingeleaf::work::Work;
@@ -20,7 +20,7 @@ use hingeleaf::write;
 use std::fs;
 use std::path::Path;
 
-pub(super) fn check(check: &Check) -> End {
+pub(super) fn check(check: &Check) -> ExitStatus {
     let Inputs { album, cutter, mut sources } = match inputs(&check.file, &check.machine, step_problems(check.rounded))
     {
         Ok(inputs) => inputs,
@@ -47,7 +47,7 @@ pub(super) fn check(check: &Check) -> End {
         return say::out(&text, end(&work));
     };
     let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
-    let Some(first) = sources.first_mut() else { return End::WrongInput };
+    let Some(first) = sources.first_mut() else { return ExitStatus::WrongInput };
     let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
     let (work, changes) = match mended {
         Some(Mended { source, work, changes }) if !changes.is_empty() => {
@@ -102,7 +102,7 @@ fn draw(check: &Check, work: &Work) -> Result<(), Ended> {
 }
 
 /// `pages[1].overflap: 38 mm becomes 45 mm`
-fn worded(change: &Change, album: &Album) -> String {
+fn worded(change: &MendedLength, album: &Album) -> String {
     let show = |length: Length| length.show(album.units, Ruler::SixtyFourth);
     let from = change.from.map_or_else(|| "not given,".to_owned(), show);
     format!("{}: {from} becomes {}\n", change.path, show(change.to))
@@ -119,6 +119,6 @@ fn verdict(work: &Work) -> String {
     format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
 }
 
-fn end(work: &Work) -> End {
-    if work.stopped() { End::DoesNotFit } else { End::Done }
+fn end(work: &Work) -> ExitStatus {
+    if work.stopped() { ExitStatus::DoesNotFit } else { ExitStatus::Done }
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{Effort, Kit, Labels, New, NewUnits, Schema, SchemaOf};
-use super::end::End;
+use super::arguments::{EffortArgument, KitArguments, LabelsArgument, New, NewUnits, Schema, SchemaOf};
+use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
 use super::offcuts::Offcuts;
@@ -16,13 +16,13 @@ use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, Sheet, StockSheets};
-use hingeleaf::templates::Print;
+use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
 use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
 use std::path::{Path, PathBuf};
 
-pub(super) fn new(new: &New) -> End {
+pub(super) fn new(new: &New) -> ExitStatus {
     let units = match new.units {
         NewUnits::Mm => Units::Mm,
         NewUnits::In => Units::In,
@@ -31,18 +31,18 @@ pub(super) fn new(new: &New) -> End {
         return ended.say(new.json);
     }
     if new.json {
-        return say::findings(&[], &[], true, End::Done);
+        return say::findings(&[], &[], true, ExitStatus::Done);
     }
     let program = std::env::args_os().next().unwrap_or_else(|| "hingeleaf".into());
     let (program, name) = (say::for_a_shell(Path::new(&program)), say::for_a_shell(&new.file));
     let next = format!("{program} kit {name} --out kit --replace --margin 5 --gap 1");
-    say::out(&format!("Wrote {}. Next:\n  {next}\n", say::name(&new.file)), End::Done)
+    say::out(&format!("Wrote {}. Next:\n  {next}\n", say::name(&new.file)), ExitStatus::Done)
 }
 
-pub(super) fn kit(kit: &Kit) -> End {
+pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
     match make(kit) {
         Ok((work, inputs, kept)) => {
-            let said = say::findings(&work.findings, &inputs, kit.json, End::Done);
+            let said = say::findings(&work.findings, &inputs, kit.json, ExitStatus::Done);
             if kit.json { said } else { say::out(&summary(&work, &kit.out, &kept), said) }
         }
         Err(ended) => ended.say(kit.json),
@@ -50,7 +50,7 @@ pub(super) fn kit(kit: &Kit) -> End {
 }
 
 /// The album as the arguments want it, and what is to be said of that.
-fn wanted(kit: &Kit) -> Result<(Inputs, Vec<Finding>), Ended> {
+fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
     let (handed_over, wrong) = hand_over::read(&kit.handed_over);
     let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded), wrong].concat();
     let Inputs { album, cutter, sources } = inputs(&kit.file, &kit.machine, problems)?;
@@ -60,22 +60,22 @@ fn wanted(kit: &Kit) -> Result<(Inputs, Vec<Finding>), Ended> {
     }
     let findings = hand_over::hand_over(&mut album, &handed_over);
     if !findings.is_empty() {
-        return Err(Ended { findings, end: End::WrongInput, sources });
+        return Err(Ended { findings, end: ExitStatus::WrongInput, sources });
     }
     Ok((Inputs { album, cutter, sources }, notes))
 }
 
 /// The work, the files that it came from, and what of the maker's own lies in the folder still.
-fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
+fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     let (Inputs { album, cutter, sources }, notes) = wanted(kit)?;
     // Whether the files may be written is known before the work is done.
     let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
     let effort = effort(kit.effort);
     let labels = match kit.labels {
-        Labels::Hidden => toolpath::Labels::Hidden,
-        Labels::Everywhere => toolpath::Labels::Everywhere,
-        Labels::None => toolpath::Labels::None,
+        LabelsArgument::Hidden => toolpath::Labels::Hidden,
+        LabelsArgument::Everywhere => toolpath::Labels::Everywhere,
+        LabelsArgument::None => toolpath::Labels::None,
     };
     let threads = threads(kit.threads);
     let watch = Terminal::new(&folder.unfinished());
@@ -83,12 +83,13 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     watch.done();
     work.add(notes);
     if work.stopped() {
-        return Err(Ended { findings: work.findings, end: End::DoesNotFit, sources });
+        return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources });
     }
     let formats: Vec<&str> =
         if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
-    let usual = Print::of(&work.album);
-    let print = Print { paper: kit.paper.unwrap_or(usual.paper), margin: kit.paper_margin.unwrap_or(usual.margin) };
+    let usual = PrinterPaper::of(&work.album);
+    let print =
+        PrinterPaper { paper: kit.paper.unwrap_or(usual.paper), margin: kit.paper_margin.unwrap_or(usual.margin) };
     let files = Files {
         split_layers: kit.split_layers,
         both_units: kit.both_units,
@@ -110,11 +111,11 @@ fn make(kit: &Kit) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     Ok((work, sources, kept))
 }
 
-pub(super) const fn effort(effort: Effort) -> layout::Effort {
+pub(super) const fn effort(effort: EffortArgument) -> layout::Effort {
     match effort {
-        Effort::Low => layout::Effort::Low,
-        Effort::Normal => layout::Effort::Normal,
-        Effort::High => layout::Effort::High,
+        EffortArgument::Low => layout::Effort::Low,
+        EffortArgument::Normal => layout::Effort::Normal,
+        EffortArgument::High => layout::Effort::High,
     }
 }
 
@@ -123,17 +124,17 @@ pub(super) fn threads(asked: Option<u16>) -> usize {
     asked.map_or_else(|| std::thread::available_parallelism().map_or(1, usize::from), usize::from)
 }
 
-pub(super) fn schema(schema: &Schema) -> End {
+pub(super) fn schema(schema: &Schema) -> ExitStatus {
     let value = match schema.what {
         SchemaOf::Album => album::schema(&parts::kinds()),
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Report => write::report_schema(),
     };
-    say::out(&format!("{value:#}\n"), End::Done)
+    say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }
 
-pub(super) fn licences() -> End {
-    let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), End::Done);
+pub(super) fn licences() -> ExitStatus {
+    let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), ExitStatus::Done);
     say::out(concat!("\n", include_str!("letters.txt"), "\n", include_str!("libraries.txt")), of_the_font)
 }
 
@@ -218,13 +219,15 @@ fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
             Finding::stop("proof", Said::NOTHING, text).help(Said::new("proof-differs-help"))
         }
     };
-    Ended::new(finding, End::MachineFailed)
+    Ended::new(finding, ExitStatus::MachineFailed)
 }
 
 /// Why a folder is not written to; `what` is what it would hold.
 pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
     let (text, help, names) = match problem {
-        FolderProblem::System(error) => return Ended::new(system("can-not-write", out, &error), End::MachineFailed),
+        FolderProblem::System(error) => {
+            return Ended::new(system("can-not-write", out, &error), ExitStatus::MachineFailed);
+        }
         FolderProblem::Exists => ("is-there-already", "folder-exists-help", Vec::new()),
         FolderProblem::NotOurs => ("folder-of-something-else", "give-another-folder", Vec::new()),
         FolderProblem::Earlier => ("folder-of-earlier-version", "folder-of-earlier-version-help", Vec::new()),
@@ -237,7 +240,7 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
     let names = names.iter().map(|path| Arg::code(say::name(path))).collect();
     let says = |key| Said::new(key).with("what", Arg::term(what)).with("name", Arg::code(say::name(out)));
     let text = says(text).with("files", Arg::Row(names));
-    Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), End::WrongInput)
+    Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), ExitStatus::WrongInput)
 }
 
 fn unknown_formats(asked: &[String]) -> Vec<Finding> {

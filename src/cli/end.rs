@@ -3,7 +3,7 @@
 
 /// How a command ended. The numbers are the exit codes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum End {
+pub(super) enum ExitStatus {
     /// Done, warnings and notes too.
     Done = 0,
     /// The album does not go together or does not fit its sheets.

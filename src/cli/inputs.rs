@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The album and the machine, from their files and the arguments.
 
-use super::arguments::Machine;
-use super::end::End;
+use super::arguments::MachineArguments;
+use super::end::ExitStatus;
 use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
@@ -19,17 +19,17 @@ use std::path::Path;
 #[derive(Debug)]
 pub(super) struct Ended {
     pub findings: Vec<Finding>,
-    pub end: End,
+    pub end: ExitStatus,
     pub sources: Vec<Source>,
 }
 
 impl Ended {
-    pub(super) fn new(finding: Finding, end: End) -> Self {
+    pub(super) fn new(finding: Finding, end: ExitStatus) -> Self {
         Self { findings: vec![finding], end, sources: Vec::new() }
     }
 
     /// Says why, and gives the end.
-    pub(super) fn say(&self, json: bool) -> End {
+    pub(super) fn say(&self, json: bool) -> ExitStatus {
         say::findings(&self.findings, &self.sources, json, self.end)
     }
 }
@@ -43,7 +43,7 @@ pub(super) struct Inputs {
 }
 
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
-pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
+pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
     let mut sources = vec![source(file, "no-file-help")?];
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
@@ -64,12 +64,12 @@ pub(super) fn inputs(file: &Path, machine: &Machine, mut findings: Vec<Finding>)
     gravest_first(&mut findings);
     match album {
         Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
-        _ => Err(Ended { findings, end: End::WrongInput, sources }),
+        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
     }
 }
 
 /// The album of a changed text, on the sheets that the arguments say; none where the text is refused.
-pub(super) fn reread(source: &Source, machine: &Machine) -> Option<Album> {
+pub(super) fn reread(source: &Source, machine: &MachineArguments) -> Option<Album> {
     let album = album::read(source, &parts::kinds()).value?;
     let mut findings = Vec::new();
     let album = on_sheets(album, other_sheets(&machine.sheet, &mut findings), &mut findings);
@@ -105,7 +105,7 @@ pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended
     let name = say::name(file);
     let wrong = |key, help| {
         let text = Said::new(key).with("file", Arg::code(&name));
-        Ended::new(Finding::stop("file", Said::NOTHING, text).help(Said::new(help)), End::WrongInput)
+        Ended::new(Finding::stop("file", Said::NOTHING, text).help(Said::new(help)), ExitStatus::WrongInput)
     };
     if file.is_dir() {
         return Err(wrong("file-is-folder", "file-is-folder-help"));
@@ -116,14 +116,14 @@ pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended
         io::Read::read_to_end(&mut io::Read::take(file, 64 << 20), &mut bytes).map(|_| bytes)
     });
     match read {
-        Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, End::WrongInput)),
+        Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong("no-file", missing)),
-        Err(error) => Err(Ended::new(system("can-not-read", file, &error), End::MachineFailed)),
+        Err(error) => Err(Ended::new(system("can-not-read", file, &error), ExitStatus::MachineFailed)),
     }
 }
 
 /// What the arguments say of the machine, on top of its file.
-fn flags(mut cutter: Cutter, machine: &Machine, findings: &mut Vec<Finding>) -> Cutter {
+fn flags(mut cutter: Cutter, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Cutter {
     let mut stop = |text: Said, help: Said| findings.push(argument(text, help));
     for (name, said, most, field) in [
         ("--kerf", machine.kerf, 5.0, &mut cutter.kerf),
@@ -224,11 +224,11 @@ fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings:
 pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
     let mut file = fs::File::create_new(new).map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => exists(new),
-        _ => Ended::new(system("can-not-write", new, &error), End::MachineFailed),
+        _ => Ended::new(system("can-not-write", new, &error), ExitStatus::MachineFailed),
     })?;
     io::Write::write_all(&mut file, text.as_bytes()).map_err(|error| {
         let _ = fs::remove_file(new);
-        Ended::new(system("can-not-write", new, &error), End::MachineFailed)
+        Ended::new(system("can-not-write", new, &error), ExitStatus::MachineFailed)
     })
 }
 
@@ -236,7 +236,7 @@ pub(super) fn put(new: &Path, text: &str) -> Result<(), Ended> {
 pub(super) fn exists(file: &Path) -> Ended {
     let text = Said::new("is-there-already").with("name", Arg::code(say::name(file)));
     let finding = Finding::stop("exists", Said::NOTHING, text);
-    Ended::new(finding.help(Said::new("nothing-is-overwritten")), End::WrongInput)
+    Ended::new(finding.help(Said::new("nothing-is-overwritten")), ExitStatus::WrongInput)
 }
 
 /// The machine failed us.

@@ -16,7 +16,7 @@ mod watch;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
-use end::End;
+use end::ExitStatus;
 use hingeleaf::finding::Said;
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -25,7 +25,9 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();
     // Started from a desktop: nobody could read help or type a command.
     if words.len() < 2 && !table::has_terminal() {
-        return ExitCode::from(table::table(&arguments::Table { file: None, port: None, no_browser: false }) as u8);
+        return ExitCode::from(
+            table::table(&arguments::TableArguments { file: None, port: None, no_browser: false }) as u8
+        );
     }
     let json = words.iter().any(|word| word == "--json");
     let end = match Arguments::try_parse_from(&words) {
@@ -47,15 +49,15 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             let words = words.trim_start_matches("error: ");
             let text = Said::new("wrong-arguments").with("words", words);
             let finding = inputs::argument(text, Said::new("wrong-arguments-help"));
-            say::findings(&[finding], &[], true, End::WrongInput)
+            say::findings(&[finding], &[], true, ExitStatus::WrongInput)
         }
         Err(error) => {
             if error.use_stderr() {
                 // Nothing can be done where even the terminal refuses.
                 let _ = error.print();
-                End::WrongInput
+                ExitStatus::WrongInput
             } else {
-                say::out(&error.render().to_string(), End::Done)
+                say::out(&error.render().to_string(), ExitStatus::Done)
             }
         }
     };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Where `kit --save-offcuts` writes: a file beside the kit, or one within its folder.
 
-use super::end::End;
+use super::end::ExitStatus;
 use super::inputs::{Ended, exists, put, system};
 use super::say;
 use hingeleaf::finding::{Arg, Finding, Said};
@@ -35,7 +35,7 @@ impl Offcuts {
         }
         let text = Said::new("offcuts-no-folder").with("folder", Arg::code(say::name(folder)));
         let finding = Finding::stop("file", Said::NOTHING, text).help(Said::new("offcuts-no-folder-help"));
-        Err(Ended::new(finding, End::WrongInput))
+        Err(Ended::new(finding, ExitStatus::WrongInput))
     }
 
     pub(super) fn write(&self, text: &str, folder: &mut Folder) -> Result<(), Ended> {
@@ -45,9 +45,9 @@ impl Offcuts {
                 io::ErrorKind::AlreadyExists => {
                     let text = Said::new("offcuts-over-kit").with("file", Arg::code(name));
                     let finding = Finding::stop("exists", Said::NOTHING, text);
-                    Ended::new(finding.help(Said::new("offcuts-over-kit-help")), End::WrongInput)
+                    Ended::new(finding.help(Said::new("offcuts-over-kit-help")), ExitStatus::WrongInput)
                 }
-                _ => Ended::new(system("can-not-write", Path::new(name), &error), End::MachineFailed),
+                _ => Ended::new(system("can-not-write", Path::new(name), &error), ExitStatus::MachineFailed),
             }),
         }
     }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is printed: findings with the line that they speak of, or the same facts as JSON.
 
-use super::end::End;
+use super::end::ExitStatus;
 use hingeleaf::fields::{Source, steers};
 use hingeleaf::finding::{Finding, Place};
 use hingeleaf::write;
@@ -14,12 +14,12 @@ use std::path::Path;
 const LONGEST: usize = 100;
 
 /// Prints to standard output, and gives `end` if that could be done. A reader that went away (a closed pipe) is no failure.
-pub(super) fn out(text: &str, end: End) -> End {
+pub(super) fn out(text: &str, end: ExitStatus) -> ExitStatus {
     let mut to = std::io::stdout().lock();
     match to.write_all(printable(text).as_bytes()).and_then(|()| to.flush()) {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             err(&format!("stop[machine]: what there is to say can't be written: {error}\n"));
-            End::MachineFailed
+            ExitStatus::MachineFailed
         }
         _ => end,
     }
@@ -31,7 +31,7 @@ fn err(text: &str) {
 }
 
 /// Prints findings, as JSON on standard output or as words on standard error, and gives `end`.
-pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool, end: End) -> End {
+pub(super) fn findings(findings: &[Finding], sources: &[Source], json: bool, end: ExitStatus) -> ExitStatus {
     if json {
         return out(&write::findings(findings), end);
     }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! `hingeleaf sizes`: the words for an album at many page sizes.
 
-use super::arguments::Sizes;
+use super::arguments::SizesArguments;
 use super::commands::{counted, effort, settings, threads};
-use super::end::End;
+use super::end::ExitStatus;
 use super::inputs::{Ended, Inputs, argument, inputs, of_option};
 use super::say;
 use super::watch::Terminal;
@@ -18,18 +18,18 @@ use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
 use hingeleaf::write;
 
-pub(super) fn sizes(sizes: &Sizes) -> End {
+pub(super) fn sizes(sizes: &SizesArguments) -> ExitStatus {
     match look(sizes) {
         Ok((album, cutter, survey)) => {
             let text =
                 if sizes.json { write::sizes(&album, &survey) } else { settings(&cutter) + &words(&album, &survey) };
-            say::out(&text, End::Done)
+            say::out(&text, ExitStatus::Done)
         }
         Err(ended) => ended.say(sizes.json),
     }
 }
 
-fn look(wanted: &Sizes) -> Result<(Album, Cutter, Survey), Ended> {
+fn look(wanted: &SizesArguments) -> Result<(Album, Cutter, Survey), Ended> {
     let mut findings = Vec::new();
     let mut prints = Vec::new();
     for text in &wanted.holds {
@@ -56,10 +56,10 @@ fn look(wanted: &Sizes) -> Result<(Album, Cutter, Survey), Ended> {
 /// Why the album does not go together at its own size.
 fn stopped(album: Album, cutter: Cutter, search: Search, sources: Vec<hingeleaf::fields::Source>) -> Ended {
     let work = Work::new(album, cutter, Labels::None, search, &Unwatched);
-    Ended { findings: work.findings, end: End::DoesNotFit, sources }
+    Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources }
 }
 
-fn range(album: &Album, wanted: &Sizes, prints: Vec<sizes::Print>) -> Result<Range, Ended> {
+fn range(album: &Album, wanted: &SizesArguments, prints: Vec<sizes::PrintSize>) -> Result<Range, Ended> {
     let usual = Range::usual(album.units);
     let step = wanted.step.unwrap_or(usual.step);
     let within = wanted.within.unwrap_or_else(|| usual.within());
@@ -68,7 +68,7 @@ fn range(album: &Album, wanted: &Sizes, prints: Vec<sizes::Print>) -> Result<Ran
             .with("step", Arg::Length(step, album.units))
             .with("within", Arg::Length(within, album.units))
             .with("most", MOST_STEPS);
-        return Err(Ended::new(argument(text, Said::new("too-many-steps-help")), End::WrongInput));
+        return Err(Ended::new(argument(text, Said::new("too-many-steps-help")), ExitStatus::WrongInput));
     };
     Ok(Range { step, steps, prints })
 }

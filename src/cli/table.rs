@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! `hingeleaf table`: the page on the user's own machine.
 
-use super::arguments::Table;
+use super::arguments::TableArguments;
 use super::commands::threads;
-use super::end::End;
+use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
 use hingeleaf::finding::{Finding, Said};
@@ -17,14 +17,14 @@ pub(super) fn has_terminal() -> bool {
     io::stdin().is_terminal() || io::stdout().is_terminal() || io::stderr().is_terminal()
 }
 
-pub(super) fn table(wanted: &Table) -> End {
+pub(super) fn table(wanted: &TableArguments) -> ExitStatus {
     match serve(wanted) {
-        Ok(()) => End::Done,
+        Ok(()) => ExitStatus::Done,
         Err(ended) => ended.say(false),
     }
 }
 
-fn serve(wanted: &Table) -> Result<(), Ended> {
+fn serve(wanted: &TableArguments) -> Result<(), Ended> {
     let opened = wanted.file.as_deref().map(open).transpose()?;
     let port = wanted.port.unwrap_or(0);
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).map_err(|error| no_port(port, &error))?;
@@ -32,13 +32,13 @@ fn serve(wanted: &Table) -> Result<(), Ended> {
     let token = table::token().map_err(|error| failed("no-random-word", &error))?;
     let address = format!("http://127.0.0.1:{port}/{token}/");
     // Nobody could find the page without its address.
-    if say::out(&format!("{address}\n"), End::Done) != End::Done {
-        return Err(Ended { findings: Vec::new(), end: End::MachineFailed, sources: Vec::new() });
+    if say::out(&format!("{address}\n"), ExitStatus::Done) != ExitStatus::Done {
+        return Err(Ended { findings: Vec::new(), end: ExitStatus::MachineFailed, sources: Vec::new() });
     }
     if !wanted.no_browser && open::that_detached(&address).is_err() {
-        say::out("No browser could be started: open this address in one.\n", End::Done);
+        say::out("No browser could be started: open this address in one.\n", ExitStatus::Done);
     }
-    let table = table::Table::new(opened, threads(None));
+    let table = table::Session::new(opened, threads(None));
     table::serve(listener, token, table).map_err(|error| failed("page-not-served", &error))
 }
 
@@ -53,12 +53,12 @@ fn no_port(port: u16, error: &io::Error) -> Ended {
     if port != 0 && error.kind() == io::ErrorKind::AddrInUse {
         let text = Said::new("port-taken").with("port", port.to_string());
         let finding = Finding::stop("port", Said::NOTHING, text).help(Said::new("port-taken-help"));
-        return Ended::new(finding, End::WrongInput);
+        return Ended::new(finding, ExitStatus::WrongInput);
     }
     failed("no-port", error)
 }
 
 fn failed(key: &'static str, error: &io::Error) -> Ended {
     let finding = Finding::stop("machine", Said::NOTHING, Said::new(key).with("error", error.to_string()));
-    Ended::new(finding.help(Said::new("page-failed-help")), End::MachineFailed)
+    Ended::new(finding.help(Said::new("page-failed-help")), ExitStatus::MachineFailed)
 }

@@ -96,11 +96,12 @@ pub fn edit(
         if let Some(object) = root.at(way) {
             let Tree::Object(entries) = &object.tree else { return Err(EditProblem::NoPlace(excerpt(path))) };
             if let Some(node) = object.get(name) {
-                let hand = Hand::of(node).ok_or_else(|| EditProblem::NoLength(excerpt(path)))?;
+                let hand = Notation::of(node).ok_or_else(|| EditProblem::NoLength(excerpt(path)))?;
                 edits.push((node.range.clone(), hand.write(value, units)));
             } else {
-                let text =
-                    quoted(name) + &colon(source, entries) + &Hand::among(entries, value, units).write(value, units);
+                let text = quoted(name)
+                    + &colon(source, entries)
+                    + &Notation::among(entries, value, units).write(value, units);
                 added.entry(object.range.start).or_insert_with(|| (object, Vec::new())).1.push(text);
             }
         } else if let Some((_, kind)) = left_out.iter().find(|(object, _)| *object == way) {
@@ -133,7 +134,7 @@ pub fn edit(
 /// A field with its length as it can be put into any file of these units: `"overflap": 45`, `"overflap": "1 3/4"`.
 #[must_use]
 pub fn paste(name: &str, value: Length, units: Units) -> String {
-    format!("{}: {}", quoted(name), Hand::usual(value, units).write(value, units))
+    format!("{}: {}", quoted(name), Notation::usual(value, units).write(value, units))
 }
 
 /// Puts fields at an object's end, parted as its last two are.
@@ -164,14 +165,14 @@ fn colon(source: &Source, entries: &[(String, Range<usize>, Node)]) -> String {
 }
 
 /// The way of writing a length.
-enum Hand {
+enum Notation {
     /// A bare number.
     Number,
     /// A text: whether its number is a decimal, and what follows the number.
     Text { decimal: bool, unit: String },
 }
 
-impl Hand {
+impl Notation {
     /// How this one is written; none where it is neither a number nor a text.
     fn of(node: &Node) -> Option<Self> {
         match &node.tree {

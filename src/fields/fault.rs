@@ -82,10 +82,10 @@ struct Scanner<'a> {
     open: Vec<u8>,
 }
 
-type Step<T> = Result<T, (usize, Fault)>;
+type PathStep<T> = Result<T, (usize, Fault)>;
 
 impl Scanner<'_> {
-    fn scan(&mut self) -> Step<()> {
+    fn scan(&mut self) -> PathStep<()> {
         let mut next = Next::Value;
         loop {
             self.skip(|byte| matches!(byte, b' ' | b'\t' | b'\n' | b'\r'));
@@ -100,7 +100,7 @@ impl Scanner<'_> {
         }
     }
 
-    fn step(&mut self, next: Next, byte: u8) -> Step<Next> {
+    fn step(&mut self, next: Next, byte: u8) -> PathStep<Next> {
         let fault = |fault| Err((self.at, fault));
         match (next, byte) {
             (Next::CommaOrEnd, _) if self.open.is_empty() => fault(Fault::Behind),
@@ -123,7 +123,7 @@ impl Scanner<'_> {
         }
     }
 
-    fn value(&mut self, byte: u8) -> Step<Next> {
+    fn value(&mut self, byte: u8) -> PathStep<Next> {
         match byte {
             b'{' | b'[' => {
                 self.open.push(byte);
@@ -159,7 +159,7 @@ impl Scanner<'_> {
         self.at - start
     }
 
-    fn string(&mut self) -> Step<()> {
+    fn string(&mut self) -> PathStep<()> {
         self.at += 1;
         loop {
             match self.text.get(self.at) {
@@ -174,7 +174,7 @@ impl Scanner<'_> {
         Ok(())
     }
 
-    fn escape(&mut self) -> Step<()> {
+    fn escape(&mut self) -> PathStep<()> {
         let start = self.at;
         self.at += 2;
         match self.text.get(start + 1) {
@@ -198,14 +198,14 @@ impl Scanner<'_> {
     }
 
     /// Four hexadecimal digits.
-    fn unit(&mut self, start: usize) -> Step<u32> {
+    fn unit(&mut self, start: usize) -> PathStep<u32> {
         let digits = self.text.get(self.at..self.at + 4).and_then(|digits| std::str::from_utf8(digits).ok());
         let digits = digits.filter(|digits| digits.bytes().all(|byte| byte.is_ascii_hexdigit()));
         self.at += 4;
         digits.and_then(|digits| u32::from_str_radix(digits, 16).ok()).ok_or((start, Fault::Backslash))
     }
 
-    fn number(&mut self) -> Step<()> {
+    fn number(&mut self) -> PathStep<()> {
         let start = self.at;
         let digit = |byte: u8| byte.is_ascii_digit();
         self.skip(|byte| byte == b'-');

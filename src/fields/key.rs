@@ -22,9 +22,7 @@
 //! ```
 
 use super::field::{Fallback, Field, Takes};
-use super::tree::Node;
-use super::value::Value;
-use crate::finding::Place;
+use super::held::{AmountOrText, Choices, CountOrWord, Counts, Nested, Text, Texts, Word};
 use crate::length::{Length, Units};
 use std::marker::PhantomData;
 
@@ -86,56 +84,6 @@ impl Otherwise<Length> {
 pub trait Of<T> {}
 impl<T> Of<T> for T {}
 impl<T> Of<T> for Option<T> {}
-
-/// A type in which a field may be read.
-pub trait Held {
-    /// What reading it gives.
-    type Read<'v>;
-    /// What it is in there; nothing where it is something else.
-    fn read(value: &Value) -> Option<Self::Read<'_>>;
-    /// What stands for a value that could not be read; its file is refused.
-    fn unread<'v>() -> Self::Read<'v>;
-}
-
-/// Words of which a field takes one; the macro `words!` states them.
-pub trait Words: Sized {
-    /// As they stand in files.
-    const WORDS: &'static [&'static str];
-}
-impl<T: Words> Words for Option<T> {
-    const WORDS: &'static [&'static str] = T::WORDS;
-}
-
-/// A text.
-#[derive(Debug)]
-pub struct Text;
-/// One text or a list of texts, each with its place.
-#[derive(Debug)]
-pub struct Texts;
-/// A word out of a list.
-#[derive(Debug)]
-pub struct Word;
-/// A list of whole numbers, each with its place.
-#[derive(Debug)]
-pub struct Counts;
-/// A whole number, or the word that says how it is found: then nothing is read.
-#[derive(Debug)]
-pub struct CountOrWord;
-/// A number, or a text in a form of its own.
-#[derive(Debug)]
-pub struct AmountOrText;
-/// A value for another reader.
-#[derive(Debug)]
-pub struct Nested;
-
-/// What an [`AmountOrText`] holds.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount<'v> {
-    /// A number.
-    Number(f64),
-    /// A text.
-    Text(&'v str),
-}
 
 impl<T> Key<T> {
     /// A key of a field that takes this.
@@ -253,7 +201,7 @@ impl<T: Of<Text>> Key<T> {
     }
 }
 
-impl<T: Words> Key<T> {
+impl<T: Choices> Key<T> {
     /// One of the words of `T`.
     #[must_use]
     pub const fn choice(name: &'static str, otherwise: Otherwise<T>, about: &'static str) -> Self {
@@ -325,149 +273,7 @@ impl<T> From<Key<T>> for Field {
     }
 }
 
-impl<T: Held> Held for Option<T> {
-    type Read<'v> = Option<T::Read<'v>>;
-
-    fn read(value: &Value) -> Option<Self::Read<'_>> {
-        T::read(value).map(Some)
-    }
-
-    fn unread<'v>() -> Self::Read<'v> {
-        None
-    }
-}
-
-/// States how types are read from a [`Value`].
-macro_rules! held {
-    ($($type:ty: $read:ty, $pattern:pat => $value:expr, $unread:expr;)*) => {$(
-        impl Held for $type {
-            type Read<'v> = $read;
-
-            fn read(value: &Value) -> Option<Self::Read<'_>> {
-                match value {
-                    $pattern => Some($value),
-                    _ => None,
-                }
-            }
-
-            fn unread<'v>() -> Self::Read<'v> {
-                $unread
-            }
-        }
-    )*};
-}
-
-held! {
-    Length: Length, Value::Length(length) => *length, Length::ZERO;
-    u32: u32, Value::Count(count) => *count, 1;
-    f64: f64, Value::Amount(amount) => *amount, 0.0;
-    bool: bool, Value::Flag(flag) => *flag, false;
-    Text: &'v str, Value::Text(text) => text.as_str(), "";
-    Word: &'static str, Value::Choice(word) => word, "";
-    Texts: &'v [(String, Place)], Value::Texts(texts) => texts.as_slice(), &[];
-    Counts: &'v [(u32, Place)], Value::Counts(counts) => counts.as_slice(), &[];
-}
-
-impl Held for CountOrWord {
-    type Read<'v> = Option<u32>;
-
-    fn read(value: &Value) -> Option<Self::Read<'_>> {
-        match value {
-            Value::Count(count) => Some(Some(*count)),
-            Value::Choice(_) => Some(None),
-            _ => None,
-        }
-    }
-
-    fn unread<'v>() -> Self::Read<'v> {
-        Some(1)
-    }
-}
-
-impl Held for AmountOrText {
-    type Read<'v> = Amount<'v>;
-
-    fn read(value: &Value) -> Option<Self::Read<'_>> {
-        match value {
-            Value::Amount(amount) => Some(Amount::Number(*amount)),
-            Value::Text(text) => Some(Amount::Text(text)),
-            _ => None,
-        }
-    }
-
-    fn unread<'v>() -> Self::Read<'v> {
-        Amount::Number(0.0)
-    }
-}
-
-impl Held for Nested {
-    type Read<'v> = Option<&'v Node>;
-
-    fn read(value: &Value) -> Option<Self::Read<'_>> {
-        match value {
-            Value::Nested(node) => Some(Some(node)),
-            _ => None,
-        }
-    }
-
-    fn unread<'v>() -> Self::Read<'v> {
-        None
-    }
-}
-
-/// States the words that a field takes as a type, its first word standing for one that could not be read.
-///
-/// ```ignore
-/// words! {
-///     /// The form of a pocket's upper edge.
-///     pub enum Mouth { Slanted = "slanted", Straight = "straight" }
-/// }
-/// const MOUTH: Key<Mouth> = Key::choice("mouth", Mouth::Slanted.usual(), "the form of its upper edge");
-/// ```
-macro_rules! words {
-    ($(#[$meta:meta])* $vis:vis enum $name:ident {
-        $(#[$first_meta:meta])* $first:ident = $first_word:literal
-        $(, $(#[$each_meta:meta])* $each:ident = $word:literal)* $(,)?
-    }) => {
-        $(#[$meta])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        $vis enum $name { $(#[$first_meta])* $first, $($(#[$each_meta])* $each,)* }
-
-        impl $name {
-            /// It holds where the field is left out.
-            #[allow(dead_code, reason = "some fields have a rule instead")]
-            pub(crate) const fn usual(self) -> $crate::fields::Otherwise<Self> {
-                $crate::fields::Otherwise::word(match self {
-                    Self::$first => $first_word,
-                    $(Self::$each => $word,)*
-                })
-            }
-        }
-
-        impl $crate::fields::Words for $name {
-            const WORDS: &'static [&'static str] = &[$first_word $(, $word)*];
-        }
-
-        impl $crate::fields::Held for $name {
-            type Read<'v> = Self;
-
-            fn read(value: &$crate::fields::Value) -> Option<Self::Read<'_>> {
-                match value {
-                    $crate::fields::Value::Choice($first_word) => Some(Self::$first),
-                    $($crate::fields::Value::Choice($word) => Some(Self::$each),)*
-                    _ => None,
-                }
-            }
-
-            fn unread<'v>() -> Self::Read<'v> {
-                Self::$first
-            }
-        }
-    };
-}
-pub(crate) use words;
-
-impl<T: Words> Otherwise<T> {
+impl<T: Choices> Otherwise<T> {
     /// A word; only [`words!`] makes it.
     pub(crate) const fn word(word: &'static str) -> Self {
         Self::new(Fallback::Choice(word))

@@ -8,9 +8,11 @@
 //! lengths in a text, [`alter`] single values and entries; both leave the rest as it is.
 
 mod alter;
+mod choice;
 mod edit;
 mod fault;
 mod field;
+mod held;
 mod key;
 mod reader;
 mod schema;
@@ -21,13 +23,11 @@ mod value;
 mod values;
 
 pub use alter::{Change, alter};
+pub(crate) use choice::words;
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
-pub(crate) use key::words;
-pub use key::{
-    Amount, AmountOrText, CountOrWord, Counts, Held, Key, Nested, Of, Otherwise, Text, Texts, Word, Words, needed,
-    number, rule, usual,
-};
+pub use held::{Amount, AmountOrText, Choices, CountOrWord, Counts, Held, Nested, Text, Texts, Word};
+pub use key::{Key, Of, Otherwise, needed, number, rule, usual};
 pub use reader::{Reader, meant_or};
 pub use schema::{file_schema, object_schema};
 pub use source::Source;

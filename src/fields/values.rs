@@ -2,7 +2,8 @@
 //! What an object's fields held, with their places.
 
 use super::field::Field;
-use super::key::{CountOrWord, Held, Key};
+use super::held::{CountOrWord, Held};
+use super::key::Key;
 use super::value::Value;
 use crate::finding::Place;
 use crate::length::Length;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! How flat the album lies open: its cross-section at every opening, and what a longer gusset would do.
 
-use super::linkage::{Leaf, Opening, Section};
+use super::linkage::{CrossSection, Leaf, Opening};
 use super::roots::roots;
 use super::thickness::Closed;
 use crate::album::Album;
@@ -19,7 +19,7 @@ const STEEP: f64 = 20.0;
 #[derive(Clone, Debug)]
 pub struct Openings {
     /// Its cross-section.
-    pub section: Section,
+    pub section: CrossSection,
     /// The opening at which a page lies least flat.
     pub worst: Opening,
     /// The lift at the same album's worst opening, were its pages hinged on one score without a gusset, mm.
@@ -28,7 +28,7 @@ pub struct Openings {
 
 /// The album's cross-section.
 #[must_use]
-pub fn section(album: &Album, closed: &Closed) -> Section {
+pub fn section(album: &Album, closed: &Closed) -> CrossSection {
     let carry = &closed.carry;
     let width = album.page.width.mm();
     let (base, roots) = roots(album, carry);
@@ -41,7 +41,7 @@ pub fn section(album: &Album, closed: &Closed) -> Section {
         stands_back: *rise,
         cover: false,
     });
-    Section { base, leaves: leaves.collect(), free: true, loose: album.cover.is_none() }
+    CrossSection { base, leaves: leaves.collect(), free: true, loose: album.cover.is_none() }
 }
 
 /// With more pages than this every page of every opening takes too long to lay, many postures each: our choice.
@@ -60,7 +60,7 @@ pub(super) fn too_many(album: &Album) -> Option<Finding> {
 
 /// Works out how the album lies open; none with fewer than two pages, or more than can be laid open.
 #[must_use]
-pub fn openings(section: Section) -> Option<Openings> {
+pub fn openings(section: CrossSection) -> Option<Openings> {
     if section.leaves.len() > MOST_LEAVES {
         return None;
     }

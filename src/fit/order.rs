@@ -46,7 +46,7 @@ pub enum Doing {
 
 /// One bond and what it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Step {
+pub struct BondStep {
     /// Number of the bond.
     pub bond: usize,
     /// What it does.
@@ -55,9 +55,10 @@ pub struct Step {
 
 /// The bonds in the order in which they are made.
 #[must_use]
-pub fn steps(kit: &Kit) -> Vec<Step> {
+pub fn steps(kit: &Kit) -> Vec<BondStep> {
     let doings = doings(kit);
-    let mut steps: Vec<Step> = doings.into_iter().enumerate().map(|(bond, doing)| Step { bond, doing }).collect();
+    let mut steps: Vec<BondStep> =
+        doings.into_iter().enumerate().map(|(bond, doing)| BondStep { bond, doing }).collect();
     steps.sort_by_key(|step| (step.doing, rank(kit, step)));
     steps
 }
@@ -129,7 +130,7 @@ fn over_a_tab(kit: &Kit, bond: &Bond) -> bool {
 }
 
 /// Within the same doing: strips by their width, pages from the last.
-fn rank(kit: &Kit, step: &Step) -> (i64, usize) {
+fn rank(kit: &Kit, step: &BondStep) -> (i64, usize) {
     let bond = &kit.bonds[step.bond];
     let page = |piece: usize| match owner(kit, piece) {
         Some(Owner::Page(page)) => i64::try_from(page).unwrap_or(i64::MAX),
@@ -156,7 +157,7 @@ fn width(kit: &Kit, bond: &Bond) -> i64 {
 
 /// What is wrong with an order: steps that need open what is already closed, or closed what is not yet made.
 #[must_use]
-pub fn check(kit: &Kit, steps: &[Step]) -> Vec<Finding> {
+pub fn check(kit: &Kit, steps: &[BondStep]) -> Vec<Finding> {
     let mut findings = Vec::new();
     let mut done = vec![false; kit.bonds.len()];
     let doings = doings(kit);

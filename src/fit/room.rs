@@ -9,7 +9,7 @@ use crate::parts::{Kit, Part};
 use crate::stock::paper;
 use crate::stock::{SheetSize, Stock, sheet_size};
 use crate::trial::Trial;
-use crate::usable::{Lie, Sheet, Usable};
+use crate::usable::{Lie, Usable, UsableSheet};
 
 /// Parts of one stock that are named when they are too big; the rest is counted.
 const NAMED: usize = 6;
@@ -19,7 +19,7 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
 }
 
 fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Finding> {
-    let table = Table::new(kit, number, &album.stocks[number], cutter);
+    let table = UsableStock::new(kit, number, &album.stocks[number], cutter);
     // Where pattern and grain contradict each other on every sheet, it is the parts that keep to the grain that say so.
     let contradiction = table.usable.sheets.is_empty();
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !table.fits(part);
@@ -40,13 +40,13 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
 }
 
 /// A stock, what its sheets take, the machine.
-struct Table<'a> {
+struct UsableStock<'a> {
     stock: &'a Stock,
     usable: Usable,
     cutter: &'a Cutter,
 }
 
-impl<'a> Table<'a> {
+impl<'a> UsableStock<'a> {
     fn new(kit: &Kit, number: usize, stock: &'a Stock, cutter: &'a Cutter) -> Self {
         Self { stock, usable: kit.usable(number, stock, cutter), cutter }
     }
@@ -57,14 +57,14 @@ impl<'a> Table<'a> {
     }
 
     /// How far a part sticks out of each sheet, across and up.
-    fn over(&self, part: &Part) -> impl Iterator<Item = (&Sheet, (i64, i64))> {
+    fn over(&self, part: &Part) -> impl Iterator<Item = (&UsableSheet, (i64, i64))> {
         let over = |sheet| Some((sheet, self.usable.over(sheet, part.size(), part.keeps())?));
         self.usable.sheets.iter().filter_map(over)
     }
 }
 
-fn one(album: &Album, part: &Part, table: &Table<'_>, help: &Said) -> Finding {
-    let Table { stock, usable, cutter } = table;
+fn one(album: &Album, part: &Part, table: &UsableStock<'_>, help: &Said) -> Finding {
+    let UsableStock { stock, usable, cutter } = table;
     let about = Said::named(part.used_in.first().unwrap_or(&part.id));
     let best = table.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
     let Some((sheet, (across, up))) = best else {
@@ -139,7 +139,7 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
 }
 
 fn all_fit(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> bool {
-    let table = Table::new(kit, number, stock, cutter);
+    let table = UsableStock::new(kit, number, stock, cutter);
     kit.parts.iter().filter(|part| part.stock == number).all(|part| table.fits(part))
 }
 

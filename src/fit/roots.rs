@@ -8,7 +8,7 @@ use crate::parts::Carry;
 /// block, as wide as all of them; a page's root is the middle of its guard, which two leaves of card make (derived).
 pub(super) fn roots(album: &Album, carry: &Carry) -> (f64, Vec<f64>) {
     if carry.rises.iter().all(|rise| *rise > 0.0) && !carry.rises.is_empty() {
-        let mut at = album.stocks.get(album.spine.stock).map_or(0.0, |stock| stock.caliper.mm());
+        let mut at = album.caliper(album.spine.stock);
         let place = |step: &f64| {
             let here = at;
             at += step;

@@ -14,7 +14,6 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::bend::sleeve_loss;
 use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
-use crate::stock::Stock;
 
 /// A page's layers.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,7 +44,7 @@ pub struct Closed {
     /// The angle by which it gapes, radians; 0 where the gussets take it up.
     pub gape: f64,
     /// The neighbouring pages that gape most; none where no run of them does.
-    pub run: Option<Run>,
+    pub run: Option<ThickRun>,
     /// The least share of the spine, the same for every page, with which nothing would gape, mm; none where nothing does.
     pub pitch: Option<f64>,
     /// Each page.
@@ -103,7 +102,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let thickest = whole_width.iter().map(sum).fold(0.0, f64::max);
     let excess = (thickest - spine) / 2.0;
     let pitch = (excess > carry.gusset || run.is_some()).then(|| least_pitch(&whole_width, thickest, carry.gusset));
-    let cover_caliper = album.stocks.get(album.page.stock).map_or(0.0, |stock: &Stock| stock.caliper.mm());
+    let cover_caliper = album.caliper(album.page.stock);
     let [_, round] = sleeves::short(carry, sleeves::thickest(kit));
     let most = carry.rises.iter().copied().fold(0.0, f64::max);
     let least = carry.gusset + width + most + SQUARE;
@@ -164,10 +163,10 @@ fn whole_gapes(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding>
 /// the first page, that is B(j) - B(i) > P(j) - P(i) + 2 gussets: the least of B - P so far is all that a page needs to know
 /// of those before it.
 #[must_use]
-pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<Run> {
+pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<ThickRun> {
     let mut middle = 0.0;
     let mut least: Option<(usize, f64)> = None;
-    let mut worst: Option<Run> = None;
+    let mut worst: Option<ThickRun> = None;
     for (page, (thick, root)) in thickness.iter().zip(roots).enumerate() {
         let here = middle + thick / 2.0 - root;
         if let Some((from, before)) = least {
@@ -175,7 +174,7 @@ pub fn worst_run(thickness: &[f64], roots: &[f64], gusset: f64) -> Option<Run> {
             let wants = here - before + root - roots[from];
             let over = wants - has;
             if over > SAME && worst.as_ref().is_none_or(|worst| over > worst.wants - worst.has + SAME) {
-                worst = Some(Run { from: from + 1, to: page + 1, wants, has });
+                worst = Some(ThickRun { from: from + 1, to: page + 1, wants, has });
             }
         }
         if least.is_none_or(|(_, before)| here < before) {
@@ -193,7 +192,7 @@ fn least_pitch(columns: &[Vec<f64>], thickest: f64, gusset: f64) -> f64 {
     let mut pitch = thickest / whole(count.max(1));
     let asks = |pitch: f64| {
         let roots: Vec<f64> = (0..count).map(|page| whole(page) * pitch).collect();
-        let needs = |run: Run| 2.0f64.mul_add(-gusset, run.wants) / whole(run.to - run.from);
+        let needs = |run: ThickRun| 2.0f64.mul_add(-gusset, run.wants) / whole(run.to - run.from);
         columns.iter().filter_map(|column| worst_run(column, &roots, gusset)).map(needs).max_by(f64::total_cmp)
     };
     while let Some(more) = asks(pitch).filter(|more| *more > pitch) {
@@ -204,7 +203,7 @@ fn least_pitch(columns: &[Vec<f64>], thickest: f64, gusset: f64) -> f64 {
 
 /// Neighbouring pages that are too thick for their part of the spine.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Run {
+pub struct ThickRun {
     /// Its first page, from 1.
     pub from: usize,
     /// Its last.
@@ -215,7 +214,7 @@ pub struct Run {
     pub has: f64,
 }
 
-fn run_gapes(album: &Album, closed: &Closed, run: Run) -> Option<Finding> {
+fn run_gapes(album: &Album, closed: &Closed, run: ThickRun) -> Option<Finding> {
     let pitch = album.at_least(closed.pitch?);
     let text = Said::new("gapes-run")
         .with("from", run.from)

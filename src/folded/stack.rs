@@ -7,7 +7,7 @@ use crate::contour::{Contour, Pile, Point, pile};
 use crate::parts::{Bond, Insert, Kit, Owner};
 
 /// Something that lies in a page: an outline in the page's frame, and its thickness, mm.
-type Layer = (Contour, f64);
+type StackLayer = (Contour, f64);
 
 impl Folded {
     /// The layers of a page (from 1), x from the spine, the hinge's tabs and what is in its pockets included.
@@ -17,7 +17,7 @@ impl Folded {
     }
 
     /// Everything that lies in a page, x from the spine.
-    fn layers(&self, kit: &Kit, page: usize) -> Vec<Layer> {
+    fn layers(&self, kit: &Kit, page: usize) -> Vec<StackLayer> {
         // A page is measured in the frame of the face that the spine's tab lies on, which knows where the spine is; where
         // there is none, of a wall of its pocket.
         let pockets: Vec<usize> = (0..kit.pockets.len()).filter(|&pocket| kit.pockets[pocket].page == page).collect();

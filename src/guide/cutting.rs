@@ -5,8 +5,8 @@ use super::bits::{Block, Figure, Section, Step, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
-use super::scoring::{self, Edge, Mark};
-use super::trimmer::{self, Lying, Plan, Thing, Turn};
+use super::scoring::{self, FenceEdge, ScoreMark};
+use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
 use super::{cautions, measure, pictures};
 use crate::length::Units;
 use crate::net::Sense;
@@ -89,13 +89,13 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
 /// The scores of a part from its left, then from its top.
 fn scores(desk: &Desk<'_>, part: usize) -> Line {
     let marks = scoring::marks(desk.kit(), part);
-    let of_edge = |edge: Edge| {
+    let of_edge = |edge: FenceEdge| {
         let items: Vec<Line> =
             marks.iter().filter(|mark| mark.edge == edge).map(|mark| score(desk, part, mark)).collect();
-        let key = if edge == Edge::Left { "scores-left" } else { "scores-top" };
+        let key = if edge == FenceEdge::Left { "scores-left" } else { "scores-top" };
         (!items.is_empty()).then(|| desk.say(key, vec![("scores", desk.words.list(items))]))
     };
-    let mut lines: Vec<Line> = [Edge::Left, Edge::Top].into_iter().filter_map(of_edge).collect();
+    let mut lines: Vec<Line> = [FenceEdge::Left, FenceEdge::Top].into_iter().filter_map(of_edge).collect();
     if !scoring::slanted(desk.kit(), part).is_empty() {
         lines.push(desk.tell("scores-slanted"));
     }
@@ -114,7 +114,7 @@ fn joined(lines: Vec<Line>) -> Line {
 }
 
 /// One score: where it is, whether a board has a groove there, which way it folds.
-fn score(desk: &Desk<'_>, part: usize, mark: &Mark) -> Line {
+fn score(desk: &Desk<'_>, part: usize, mark: &ScoreMark) -> Line {
     let at = desk.length(mark.at, mark.edge.what(false), desk.id(part));
     let fold = Line::text(desk.words.text(sense(mark.sense)));
     let key = match (scoring::between_grooves(mark.at), mark.only.is_some()) {
@@ -256,16 +256,16 @@ fn kept(desk: &Desk<'_>, plan: &Plan, lying: &Lying) -> Line {
 }
 
 /// One step at the trimmer.
-fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::Step) -> Step {
+fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::TrimStep) -> Step {
     let stop = desk.length(step.stop, What::Stop, &plan.sheet);
     let head = if step.moves { "plan-set" } else { "plan-leave" };
     let mut made = Step::new(desk.say(head, vec![("stop", stop)]));
     let piece = thing(desk, &step.piece);
     let turn = match (step.turn, step.upright) {
-        (Turn::Clockwise, _) => "plan-turn",
-        (Turn::Back, _) => "plan-turn-back",
-        (Turn::Keep, true) => "plan-left",
-        (Turn::Keep, false) => "plan-lower",
+        (PieceTurn::Clockwise, _) => "plan-turn",
+        (PieceTurn::Back, _) => "plan-turn-back",
+        (PieceTurn::Keep, true) => "plan-left",
+        (PieceTurn::Keep, false) => "plan-lower",
     };
     let several = if step.piece.many > 1 { "-each" } else { "" };
     made.lines.push(desk.say(&format!("{turn}{several}"), vec![("piece", piece)]));
@@ -300,7 +300,7 @@ fn cut(desk: &Desk<'_>, plan: &Plan, step: &trimmer::Step) -> Step {
 }
 
 /// What programs may want to know of a cut, so that they can try it.
-fn data(plan: &Plan, step: &trimmer::Step) -> Vec<(&'static str, String)> {
+fn data(plan: &Plan, step: &trimmer::TrimStep) -> Vec<(&'static str, String)> {
     let word = |lying: &Lying| match lying.is {
         Thing::Sheet => "sheet".to_owned(),
         Thing::Strip(number) => format!("strip-{number}"),
@@ -310,9 +310,9 @@ fn data(plan: &Plan, step: &trimmer::Step) -> Vec<(&'static str, String)> {
     };
     let off: Vec<String> = step.off.iter().map(|off| format!("{}x{}", off.many, word(off))).collect();
     let turn = match step.turn {
-        Turn::Keep => "keep",
-        Turn::Clockwise => "clockwise",
-        Turn::Back => "back",
+        PieceTurn::Keep => "keep",
+        PieceTurn::Clockwise => "clockwise",
+        PieceTurn::Back => "back",
     };
     vec![
         ("turn", turn.to_owned()),

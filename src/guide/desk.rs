@@ -2,7 +2,7 @@
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
 use super::bits::{Guide, Section};
-use super::job::{Job, Reader};
+use super::job::{Audience, GuideJob};
 use super::joints;
 use super::line::{Line, What};
 use super::list::{self, Row};
@@ -26,8 +26,8 @@ pub(super) const A_LINE: usize = 8;
 
 /// What the sections share.
 pub(super) struct Desk<'a> {
-    pub job: &'a Job<'a>,
-    pub reader: Reader,
+    pub job: &'a GuideJob<'a>,
+    pub reader: Audience,
     /// How many kits it speaks of.
     pub kits: u32,
     /// The sheets that the reader cuts, for so many kits.
@@ -41,8 +41,8 @@ pub(super) struct Desk<'a> {
 }
 
 impl<'a> Desk<'a> {
-    pub(super) fn new(job: &'a Job<'a>, reader: Reader) -> Self {
-        let kits = if reader == Reader::Kit { 1 } else { job.album.copies.max(1) };
+    pub(super) fn new(job: &'a GuideJob<'a>, reader: Audience) -> Self {
+        let kits = if reader == Audience::Kit { 1 } else { job.album.copies.max(1) };
         let stocks = sheets(job, reader, kits);
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         Self {
@@ -215,7 +215,7 @@ impl<'a> Desk<'a> {
 }
 
 /// The sheets that a reader cuts. Who makes one kit of many has none, unless whole sheets are handed over.
-fn sheets(job: &Job<'_>, reader: Reader, kits: u32) -> Vec<StockSheets> {
+fn sheets(job: &GuideJob<'_>, reader: Audience, kits: u32) -> Vec<StockSheets> {
     let album = job.album;
     let mine = |laid: &&StockSheets| {
         reader.cuts(album, laid.stock) && (kits == album.copies.max(1) || album.is_apart(laid.stock))

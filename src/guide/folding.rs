@@ -8,7 +8,7 @@ use super::line::{Line, What};
 use super::list::Row;
 use super::measure;
 use super::pictures;
-use super::scoring::{self, Edge, Scored, Setting};
+use super::scoring::{self, FenceEdge, Scored, Setting};
 use super::told::Told;
 use crate::net::Sense;
 
@@ -69,8 +69,8 @@ fn score(desk: &Desk<'_>, setting: &Setting, alike: &[&Scored]) -> Option<Step> 
     let scored = *alike.first()?;
     let id = desk.id(scored.part);
     let (one, many) = match scored.edge {
-        Edge::Left => ("score-left-edge", "score-left-edges"),
-        Edge::Top => ("score-top-edge", "score-top-edges"),
+        FenceEdge::Left => ("score-left-edge", "score-left-edges"),
+        FenceEdge::Top => ("score-top-edge", "score-top-edges"),
     };
     let rows: Vec<&Row> =
         alike.iter().filter_map(|scored| desk.rows.iter().find(|row| row.part == scored.part)).collect();
@@ -85,7 +85,7 @@ fn score(desk: &Desk<'_>, setting: &Setting, alike: &[&Scored]) -> Option<Step> 
         let Some([from, to]) = *only else { continue };
         let ends = [from, to].map(|mm| desk.length(mm, What::Length, id));
         let [from, to] = ends;
-        let key = if scored.edge == Edge::Left { "score-part-left" } else { "score-part-top" };
+        let key = if scored.edge == FenceEdge::Left { "score-part-left" } else { "score-part-top" };
         let at = desk.length(*at, scored.edge.what(false), id);
         step.lines.push(desk.say(key, vec![("at", at), ("from", from), ("to", to)]));
     }
@@ -153,13 +153,13 @@ fn fold(desk: &Desk<'_>, number: usize) -> Option<Step> {
     }
     let mut step = Step::default();
     for kind in [Sense::Valley, Sense::Mountain, Sense::Both] {
-        for edge in [Edge::Left, Edge::Top] {
+        for edge in [FenceEdge::Left, FenceEdge::Top] {
             let here = marks.iter().filter(|mark| mark.edge == edge && mark.sense == kind);
             let at: Vec<Line> = here.map(|mark| desk.length(mark.at, edge.what(false), &part.id)).collect();
             if at.is_empty() {
                 continue;
             }
-            let from = if edge == Edge::Left { "left" } else { "top" };
+            let from = if edge == FenceEdge::Left { "left" } else { "top" };
             let key = format!("{}-at-{from}", sense(kind));
             step.lines.extend(by_lines(desk, &key, &at));
         }

@@ -9,7 +9,7 @@ use crate::sheets::StockSheets;
 
 /// What a guide is made from.
 #[derive(Clone, Copy, Debug)]
-pub struct Job<'a> {
+pub struct GuideJob<'a> {
     /// The album.
     pub album: &'a Album,
     /// Its parts.
@@ -26,14 +26,14 @@ pub struct Job<'a> {
 
 /// Whom a text speaks to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reader {
+pub enum Audience {
     /// Who puts one kit together, from what is handed over.
     Kit,
     /// Who makes all kits, as far as they are handed over.
     Shop,
 }
 
-impl Reader {
+impl Audience {
     /// Whether this reader cuts the parts of a stock. Where the maker says nothing of what is handed over, both are told.
     #[must_use]
     pub fn cuts(self, album: &Album, stock: usize) -> bool {

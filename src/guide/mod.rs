@@ -35,7 +35,7 @@ pub mod trimmer;
 mod words;
 
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
-pub use job::{Job, Reader};
+pub use job::{Audience, GuideJob};
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
@@ -45,8 +45,8 @@ pub(crate) use desk::is_letter as on_letter;
 
 /// The guide of a kit, for who puts one together.
 #[must_use]
-pub fn guide(job: &Job<'_>) -> Guide {
-    let desk = Desk::new(job, Reader::Kit);
+pub fn guide(job: &GuideJob<'_>) -> Guide {
+    let desk = Desk::new(job, Audience::Kit);
     let mut sections = vec![given::section(&desk), need::section(&desk)];
     sections.extend(bag::section(&desk));
     sections.extend(cutting::section(&desk));
@@ -60,8 +60,8 @@ pub fn guide(job: &Job<'_>) -> Guide {
 
 /// The job sheet, for who makes all kits: sheets and how often, machine, scoring in runs, what to buy, what goes into each bag.
 #[must_use]
-pub fn shop(job: &Job<'_>) -> Guide {
-    let desk = Desk::new(job, Reader::Shop);
+pub fn shop(job: &GuideJob<'_>) -> Guide {
+    let desk = Desk::new(job, Audience::Shop);
     let mut sections = vec![shop::order(&desk), need::section(&desk)];
     sections.extend(shop::machine(&desk));
     sections.push(shop::first(&desk));
@@ -75,8 +75,8 @@ pub fn shop(job: &Job<'_>) -> Guide {
 
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.
 #[must_use]
-pub fn card(job: &Job<'_>) -> Guide {
-    let desk = Desk::new(job, Reader::Kit);
+pub fn card(job: &GuideJob<'_>) -> Guide {
+    let desk = Desk::new(job, Audience::Kit);
     let sections = vec![need::short(&desk), cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)];
     desk.guide(sections)
 }

@@ -4,7 +4,7 @@
 use super::bits::{Block, Section, Table};
 use super::desk::Desk;
 use super::holding::{self, Stick};
-use super::job::Reader;
+use super::job::Audience;
 use super::joints;
 use super::line::{Line, What};
 use super::{deeds, measure, scoring, shaping, trimmer};
@@ -26,7 +26,7 @@ const A_SCORE: f64 = 0.3;
 const A_JOINT: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
-    let shop = desk.reader == Reader::Shop;
+    let shop = desk.reader == Audience::Shop;
     let mut blocks = vec![Block::Words(desk.tell(if shop { "need-words-shop" } else { "need-words" }))];
     blocks.extend(sheets(desk).map(Block::Table));
     let supplies = supplies(desk);
@@ -74,10 +74,10 @@ pub(super) fn short(desk: &Desk<'_>) -> Section {
 
 /// The sheets that are cut; who is handed them buys none.
 fn sheets(desk: &Desk<'_>) -> Option<Table> {
-    let buys = desk.reader == Reader::Shop || !desk.job.album.has_shop();
+    let buys = desk.reader == Audience::Shop || !desk.job.album.has_shop();
     let mut rows = Vec::new();
     // The shop buys what it hands over whole, too.
-    let laid_out = if desk.reader == Reader::Shop { desk.job.stocks } else { &desk.stocks };
+    let laid_out = if desk.reader == Audience::Shop { desk.job.stocks } else { &desk.stocks };
     for laid in laid_out {
         let Some(stock) = desk.stock(laid.stock) else { continue };
         for (number, size) in stock.sheets.iter().enumerate() {
@@ -181,7 +181,7 @@ fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
     let (cuts, scores) = (|part: &usize| desk.cuts(*part), |part: &usize| desk.scores(*part));
     let all = || 0..kit.parts.len();
     let folded = |part: usize| !kit.parts[part].flat.scores.is_empty();
-    let making = desk.reader == Reader::Kit;
+    let making = desk.reader == Audience::Kit;
     let sewn = making && kit.deeds.iter().any(|deed| matches!(deed, Deed::Sew { .. }));
     let holes = || all().filter(cuts).flat_map(|part| &kit.parts[part].flat.holes).filter_map(shaping::across);
     let is_cut = all().any(|part| cuts(&part));
@@ -210,7 +210,7 @@ fn time(desk: &Desk<'_>) -> Line {
     for laid in &desk.stocks {
         for sheet in &laid.sheets {
             let plan = desk.plan(&sheet.name);
-            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::Step::cuts).sum::<u32>();
+            let cuts = |plan: &trimmer::Plan| plan.steps.iter().map(trimmer::TrimStep::cuts).sum::<u32>();
             let one = plan.map_or(A_SHEET, |plan| f64::from(cuts(plan)) * A_CUT);
             minutes += one * f64::from(sheet.times) / f64::from(desk.kits);
         }
@@ -237,7 +237,7 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
     let copies = f64::from(album.copies.max(1));
     let mut lines = Vec::new();
     // What a kit costs is between the maker and the shop.
-    let told = desk.reader == Reader::Shop || !album.has_shop();
+    let told = desk.reader == Audience::Shop || !album.has_shop();
     let cost: Option<f64> = desk
         .job
         .stocks

@@ -22,7 +22,7 @@ const BESIDE: f64 = 0.02;
 
 /// The edge of a part that lies at the fence, the part's front up and its top away.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Edge {
+pub enum FenceEdge {
     /// The left one.
     Left,
     /// The top one.
@@ -35,7 +35,7 @@ pub struct Scored {
     /// Number of the part.
     pub part: usize,
     /// Which of its edges lies at the fence.
-    pub edge: Edge,
+    pub edge: FenceEdge,
     /// Whether it is then turned end for end and scored at the same distances again.
     pub again: bool,
 }
@@ -56,9 +56,9 @@ pub struct Setting {
 
 /// A score as the hand finds it: its distance from the left or top edge, and from the edge across from that.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Mark {
+pub struct ScoreMark {
     /// Which edge it is measured from.
-    pub edge: Edge,
+    pub edge: FenceEdge,
     /// From that edge, mm.
     pub at: f64,
     /// From the edge across, mm.
@@ -72,7 +72,7 @@ pub struct Mark {
     pub only: Option<[f64; 2]>,
 }
 
-impl Edge {
+impl FenceEdge {
     /// What a distance from this edge, or from the one across from it, is called.
     #[must_use]
     pub const fn what(self, across: bool) -> What {
@@ -87,10 +87,10 @@ impl Edge {
 
 /// A part's scores in order, those that a hole parts once; slanted ones, which no fence helps with, left out.
 #[must_use]
-pub fn marks(kit: &Kit, part: usize) -> Vec<Mark> {
+pub fn marks(kit: &Kit, part: usize) -> Vec<ScoreMark> {
     let Some(flat) = kit.parts.get(part).map(|part| &part.flat) else { return Vec::new() };
-    let mut marks: Vec<Mark> = Vec::new();
-    for edge in [Edge::Left, Edge::Top] {
+    let mut marks: Vec<ScoreMark> = Vec::new();
+    for edge in [FenceEdge::Left, FenceEdge::Top] {
         let mut runs: Vec<(Run, usize)> =
             flat.scores.iter().enumerate().filter_map(|(number, score)| Some((run(edge, score)?, number))).collect();
         runs.sort_by(|(one, _), (two, _)| one.at.total_cmp(&two.at).then(one.from.total_cmp(&two.from)));
@@ -109,10 +109,10 @@ pub fn marks(kit: &Kit, part: usize) -> Vec<Mark> {
             let bare = apart(f64::NEG_INFINITY, first.from) || apart(end, f64::INFINITY);
             let (width, height) = (flat.width, flat.height);
             let (at, back, from, to) = match edge {
-                Edge::Left => (first.at, width - first.at, height - end, height - first.from),
-                Edge::Top => (height - first.at, first.at, first.from, end),
+                FenceEdge::Left => (first.at, width - first.at, height - end, height - first.from),
+                FenceEdge::Top => (height - first.at, first.at, first.from, end),
             };
-            marks.push(Mark { edge, at, back, sense: first.sense, scores, only: bare.then_some([from, to]) });
+            marks.push(ScoreMark { edge, at, back, sense: first.sense, scores, only: bare.then_some([from, to]) });
         }
     }
     marks.sort_by(|one, two| one.edge.cmp(&two.edge).then(one.at.total_cmp(&two.at)));
@@ -129,22 +129,22 @@ struct Run {
 }
 
 /// A score as a run upright (measured from the left edge), or level; none where it is not so.
-fn run(edge: Edge, score: &Score) -> Option<Run> {
+fn run(edge: FenceEdge, score: &Score) -> Option<Run> {
     let [from, to] = [score.from, score.to].map(|point| along(edge, point));
     let straight = (from.0 - to.0).abs() < READ;
     straight.then(|| Run { at: from.0, from: from.1.min(to.1), to: from.1.max(to.1), sense: score.sense })
 }
 
 /// Where a point's line is, and where the point is on it.
-const fn along(edge: Edge, point: Point) -> (f64, f64) {
+const fn along(edge: FenceEdge, point: Point) -> (f64, f64) {
     match edge {
-        Edge::Left => (point.x, point.y),
-        Edge::Top => (point.y, point.x),
+        FenceEdge::Left => (point.x, point.y),
+        FenceEdge::Top => (point.y, point.x),
     }
 }
 
 /// The stretches of a line that have card on both their sides.
-fn card(flat: &Flat, edge: Edge, at: f64) -> Vec<[f64; 2]> {
+fn card(flat: &Flat, edge: FenceEdge, at: f64) -> Vec<[f64; 2]> {
     let contours = || std::iter::once(&flat.outline).chain(&flat.holes);
     let mut ends: Vec<f64> = Vec::new();
     for one in contours().flat_map(Contour::edges) {
@@ -165,7 +165,7 @@ fn card(flat: &Flat, edge: Edge, at: f64) -> Vec<[f64; 2]> {
     }
     ends.sort_by(f64::total_cmp);
     let inside = |across: f64, middle: f64| {
-        let point = if edge == Edge::Left { Point::new(across, middle) } else { Point::new(middle, across) };
+        let point = if edge == FenceEdge::Left { Point::new(across, middle) } else { Point::new(middle, across) };
         flat.outline.contains(point) && !flat.holes.iter().any(|hole| hole.contains(point))
     };
     let stretches = ends.windows(2).map(|ends| [ends[0], ends[1]]).filter(|[from, to]| to - from > READ);
@@ -180,7 +180,7 @@ fn card(flat: &Flat, edge: Edge, at: f64) -> Vec<[f64; 2]> {
 #[must_use]
 pub fn slanted(kit: &Kit, part: usize) -> Vec<usize> {
     let scores = kit.parts.get(part).map_or(&[][..], |part| &part.flat.scores);
-    let askew = |score: &Score| [Edge::Left, Edge::Top].iter().all(|edge| run(*edge, score).is_none());
+    let askew = |score: &Score| [FenceEdge::Left, FenceEdge::Top].iter().all(|edge| run(*edge, score).is_none());
     scores.iter().enumerate().filter(|(_, score)| askew(score)).map(|(number, _)| number).collect()
 }
 
@@ -191,8 +191,8 @@ pub fn plan(kit: &Kit, order: &[usize]) -> Vec<Setting> {
     for &number in order {
         let Some(part) = kit.parts.get(number) else { continue };
         let marks = marks(kit, number);
-        for edge in [Edge::Left, Edge::Top] {
-            let of_edge: Vec<&Mark> = marks.iter().filter(|mark| mark.edge == edge).collect();
+        for edge in [FenceEdge::Left, FenceEdge::Top] {
+            let of_edge: Vec<&ScoreMark> = marks.iter().filter(|mark| mark.edge == edge).collect();
             if of_edge.is_empty() {
                 continue;
             }
@@ -223,7 +223,7 @@ fn alike(one: Option<[f64; 2]>, other: Option<[f64; 2]>) -> bool {
 
 /// The distances from the fence, over which part of the card each score runs, and whether the part is turned to be scored
 /// there again.
-fn distances(marks: &[&Mark]) -> (Vec<f64>, Vec<Option<[f64; 2]>>, bool) {
+fn distances(marks: &[&ScoreMark]) -> (Vec<f64>, Vec<Option<[f64; 2]>>, bool) {
     let all: Vec<f64> = marks.iter().map(|mark| mark.at).collect();
     let whole = marks.iter().all(|mark| mark.only.is_none());
     let mirrored = whole && marks.iter().all(|mark| all.iter().any(|at| (at - mark.back).abs() < READ));

@@ -10,7 +10,7 @@
 //! setting, then the setting that serves most pieces, then the piece that was in the hands last (our choice).
 
 use crate::parts::Kit;
-use crate::sheets::{Piece, Sheet, StockSheets, WORTH_KEEPING};
+use crate::sheets::{Sheet, StockSheets, TrimPiece, WORTH_KEEPING};
 
 /// Settings nearer than this are one setting, mm: no hand sets a stop finer.
 const SAME_STOP: f64 = 0.05;
@@ -33,7 +33,7 @@ pub struct Plan {
     /// Height as it lies, mm.
     pub height: f64,
     /// The cuts in order.
-    pub steps: Vec<Step>,
+    pub steps: Vec<TrimStep>,
 }
 
 impl Plan {
@@ -73,7 +73,7 @@ pub enum Thing {
 
 /// How a piece gets from where it lay to where it is cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Turn {
+pub enum PieceTurn {
     /// It stays as it is.
     Keep,
     /// A quarter turn clockwise: its lower edge comes to the stop.
@@ -84,7 +84,7 @@ pub enum Turn {
 
 /// One setting of the stop on one piece: one cut, or several of the same size.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Step {
+pub struct TrimStep {
     /// What is cut.
     pub piece: Lying,
     /// Distance of the stop from the blade, mm.
@@ -92,7 +92,7 @@ pub struct Step {
     /// Whether the stop moves for it.
     pub moves: bool,
     /// How the piece is turned first.
-    pub turn: Turn,
+    pub turn: PieceTurn,
     /// Whether the cut runs up the sheet as it lay; its left edge is at the stop then, else its lower edge.
     pub upright: bool,
     /// What comes off, in order; each is one cut.
@@ -101,7 +101,7 @@ pub struct Step {
     pub rest: Lying,
 }
 
-impl Step {
+impl TrimStep {
     /// How many cuts it takes, of one sheet.
     #[must_use]
     pub fn cuts(&self) -> u32 {
@@ -132,7 +132,7 @@ pub fn plans(kit: &Kit, stocks: &[StockSheets]) -> Vec<Plan> {
 
 fn plan(kit: &Kit, stock: usize, sheet: &Sheet, offcuts: usize) -> Option<Plan> {
     let tree = sheet.cuts.as_ref()?;
-    let mut table = Table { kit, sheet, waiting: Vec::new(), strips: 0, offcuts, steps: Vec::new(), stop: None };
+    let mut table = Trimming { kit, sheet, waiting: Vec::new(), strips: 0, offcuts, steps: Vec::new(), stop: None };
     table.begin(tree);
     while table.step() {}
     let (name, times) = (sheet.name.clone(), sheet.times);
@@ -146,27 +146,29 @@ struct Waiting<'a> {
     turned: bool,
     upright: bool,
     /// What is to come off, in order, and what it is then.
-    next: Vec<(f64, &'a Piece)>,
+    next: Vec<(f64, &'a TrimPiece)>,
 }
 
-struct Table<'a> {
+struct Trimming<'a> {
     kit: &'a Kit,
     sheet: &'a Sheet,
     waiting: Vec<Waiting<'a>>,
     strips: usize,
     offcuts: usize,
-    steps: Vec<Step>,
+    steps: Vec<TrimStep>,
     stop: Option<f64>,
 }
 
-impl<'a> Table<'a> {
+impl<'a> Trimming<'a> {
     /// The whole sheet; a margin is trimmed off its left and its lower edge first.
-    fn begin(&mut self, tree: &'a Piece) {
+    fn begin(&mut self, tree: &'a TrimPiece) {
         let mut lying = Lying { is: Thing::Sheet, size: [self.sheet.width, self.sheet.height], many: 1 };
         let margin = match tree {
-            Piece::Cut(cut) => [cut.rect[0], cut.rect[1]],
-            Piece::Part(number) => self.sheet.placements.get(*number).map_or([0.0; 2], |placed| [placed.x, placed.y]),
-            Piece::Offcut(_) => return,
+            TrimPiece::Cut(cut) => [cut.rect[0], cut.rect[1]],
+            TrimPiece::Part(number) => {
+                self.sheet.placements.get(*number).map_or([0.0; 2], |placed| [placed.x, placed.y])
+            }
+            TrimPiece::Offcut(_) => return,
         };
         let mut turned = false;
         for axis in [0, 1] {
@@ -182,17 +184,17 @@ impl<'a> Table<'a> {
         }
         let tree = self.resolved(tree, lying.size);
         let fits = (0..2).all(|axis| lying.size[axis] < self.need(tree)[axis] + SLIVER);
-        if !(fits && matches!(tree, Piece::Part(_))) {
+        if !(fits && matches!(tree, TrimPiece::Part(_))) {
             self.wait(lying, turned, tree);
         }
     }
 
     /// Sets a piece aside that is still to be cut down to what `piece` needs.
-    fn wait(&mut self, lying: Lying, turned: bool, piece: &'a Piece) {
+    fn wait(&mut self, lying: Lying, turned: bool, piece: &'a TrimPiece) {
         let need = self.need(piece);
         let too_large = |axis: usize| lying.size[axis] >= need[axis] + SLIVER;
         let (axis, next) = match piece {
-            Piece::Cut(cut) => {
+            TrimPiece::Cut(cut) => {
                 let axis = usize::from(!cut.upright);
                 if lying.is != Thing::Sheet && too_large(1 - axis) {
                     // Only kerf or gap make a strip broader than what is in it.
@@ -202,7 +204,7 @@ impl<'a> Table<'a> {
                     (axis, pieces.map(|piece| (self.need(piece)[axis], piece)).collect())
                 }
             }
-            Piece::Part(_) | Piece::Offcut(_) => {
+            TrimPiece::Part(_) | TrimPiece::Offcut(_) => {
                 let axis = usize::from(!too_large(0));
                 (axis, vec![(need[axis], piece)])
             }
@@ -211,17 +213,17 @@ impl<'a> Table<'a> {
     }
 
     /// What a piece needs to the right and up, mm.
-    fn need(&self, piece: &Piece) -> [f64; 2] {
+    fn need(&self, piece: &TrimPiece) -> [f64; 2] {
         match piece {
-            Piece::Offcut(_) => [0.0, 0.0],
-            Piece::Part(number) => {
+            TrimPiece::Offcut(_) => [0.0, 0.0],
+            TrimPiece::Part(number) => {
                 let placed = self.sheet.placements.get(*number);
                 let part = placed.and_then(|placed| Some((self.kit.parts.get(placed.part)?, placed.quarters)));
                 let Some((part, quarters)) = part else { return [0.0, 0.0] };
                 let size = [part.flat.width, part.flat.height];
                 if quarters.is_multiple_of(2) { size } else { [size[1], size[0]] }
             }
-            Piece::Cut(cut) => {
+            TrimPiece::Cut(cut) => {
                 let along = usize::from(!cut.upright);
                 let needs = cut.pieces.iter().map(|piece| self.need(piece));
                 needs.fold([0.0, 0.0], |mut sum: [f64; 2], need| {
@@ -241,7 +243,7 @@ impl<'a> Table<'a> {
         let Some(&(stop, _)) = waiting.next.first() else { return true };
         let equal = waiting.next.iter().take_while(|(size, _)| (size - stop).abs() < SAME_STOP).count();
         let mut left = piece.size;
-        let mut off: Vec<(Lying, &'a Piece)> = Vec::new();
+        let mut off: Vec<(Lying, &'a TrimPiece)> = Vec::new();
         let mut last = None;
         for (_, target) in waiting.next.drain(..equal) {
             if left[axis] - stop < SLIVER {
@@ -279,20 +281,20 @@ impl<'a> Table<'a> {
 
     fn note(&mut self, piece: Lying, (stop, axis): (f64, usize), turned: bool, off: Vec<Lying>, rest: Lying) {
         let turn = match (turned, axis) {
-            (false, 1) => Turn::Clockwise,
-            (true, 0) => Turn::Back,
-            _ => Turn::Keep,
+            (false, 1) => PieceTurn::Clockwise,
+            (true, 0) => PieceTurn::Back,
+            _ => PieceTurn::Keep,
         };
         let moves = self.stop.is_none_or(|set| (set - stop).abs() >= SAME_STOP);
         self.stop = Some(stop);
-        self.steps.push(Step { piece, stop, moves, turn, upright: axis == 0, off, rest });
+        self.steps.push(TrimStep { piece, stop, moves, turn, upright: axis == 0, off, rest });
     }
 
     /// What a rectangle becomes: one more of what came off in this step and is cut on in the same way, or something new.
     fn like_or_new(
         &mut self,
-        off: &mut [(Lying, &'a Piece)],
-        target: &'a Piece,
+        off: &mut [(Lying, &'a TrimPiece)],
+        target: &'a TrimPiece,
         lying: Lying,
         turned: bool,
         comes_off: bool,
@@ -310,9 +312,9 @@ impl<'a> Table<'a> {
     }
 
     /// The piece itself, where nothing comes off that a stop could be set to.
-    fn resolved(&self, target: &'a Piece, size: [f64; 2]) -> &'a Piece {
+    fn resolved(&self, target: &'a TrimPiece, size: [f64; 2]) -> &'a TrimPiece {
         let mut target = target;
-        while let Piece::Cut(cut) = target
+        while let TrimPiece::Cut(cut) = target
             && let [only] = wanted(&cut.pieces)[..]
             && size[usize::from(!cut.upright)] < self.need(only)[usize::from(!cut.upright)] + SLIVER
         {
@@ -322,23 +324,23 @@ impl<'a> Table<'a> {
     }
 
     /// What a rectangle that was cut off becomes: a part, or a strip that waits.
-    fn become_of(&mut self, target: &'a Piece, size: [f64; 2], many: u32, turned: bool) -> Lying {
+    fn become_of(&mut self, target: &'a TrimPiece, size: [f64; 2], many: u32, turned: bool) -> Lying {
         let target = self.resolved(target, size);
         let need = self.need(target);
         let fits = (0..2).all(|axis| size[axis] < need[axis] + SLIVER);
         match target {
-            Piece::Part(number) if fits => {
+            TrimPiece::Part(number) if fits => {
                 let placed = self.sheet.placements.get(*number);
                 let is = placed.map_or(Thing::Waste, |placed| Thing::Part(placed.part, placed.quarters));
                 Lying { is, size, many }
             }
-            Piece::Part(_) | Piece::Cut(_) => {
+            TrimPiece::Part(_) | TrimPiece::Cut(_) => {
                 self.strips += 1;
                 let lying = Lying { is: Thing::Strip(self.strips), size, many };
                 self.wait(lying, turned, target);
                 lying
             }
-            Piece::Offcut(_) => self.leftover(size, many),
+            TrimPiece::Offcut(_) => self.leftover(size, many),
         }
     }
 
@@ -362,14 +364,14 @@ impl<'a> Table<'a> {
     }
 
     /// Whether two pieces are cut on in the same way to the same parts.
-    fn is_like(&self, one: &Piece, other: &Piece) -> bool {
+    fn is_like(&self, one: &TrimPiece, other: &TrimPiece) -> bool {
         match (one, other) {
-            (Piece::Part(one), Piece::Part(other)) => {
+            (TrimPiece::Part(one), TrimPiece::Part(other)) => {
                 let placed =
                     |number: &usize| self.sheet.placements.get(*number).map(|placed| (placed.part, placed.quarters));
                 placed(one) == placed(other)
             }
-            (Piece::Cut(one), Piece::Cut(other)) => {
+            (TrimPiece::Cut(one), TrimPiece::Cut(other)) => {
                 let (ones, others) = (wanted(&one.pieces), wanted(&other.pieces));
                 one.upright == other.upright
                     && ones.len() == others.len()
@@ -388,8 +390,8 @@ impl Waiting<'_> {
 }
 
 /// The pieces that are wanted.
-fn wanted(pieces: &[Piece]) -> Vec<&Piece> {
-    pieces.iter().filter(|piece| !matches!(piece, Piece::Offcut(_))).collect()
+fn wanted(pieces: &[TrimPiece]) -> Vec<&TrimPiece> {
+    pieces.iter().filter(|piece| !matches!(piece, TrimPiece::Offcut(_))).collect()
 }
 
 /// A size with one of its sides changed.

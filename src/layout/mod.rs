@@ -4,20 +4,20 @@
 //! In: items (a bounding box, optionally the true contour, the turns they may take, how many), sheets (usable area, how
 //! many there are, price), the least gap between items, how much effort. Out: sheets with placements, equal sheets once
 //! with `times`; a proven bound; what is left over as free rectangles. Never: alters an outline, knows albums, grain or
-//! kerf, reads a file or a clock. The same job gives the same layout on any number of threads.
+//! kerf, reads a file or a clock. The same problem gives the same layout on any number of threads.
 //!
 //! All lengths are whole eighths of a micrometre, so 1/64 in (exactly 3175 of them) and 1 mm (8000) add up without
 //! rounding. x runs right and y up from the sheet's lower left. Sizes below 1 count as 1; no sheet is used beyond 134 m or
 //! for more than 20,000 parts.
 //!
 //! ```
-//! use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Unwatched, lay_out};
+//! use hingeleaf::layout::{Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out};
 //!
 //! let inch = 64 * 3175;
 //! let panel = Item { width: 5 * inch, height: 7 * inch, contour: None, turns: Turns::ANY, count: 8 };
-//! let sheet = Sheet { width: 12 * inch, height: 12 * inch, count: None, price: None };
-//! let job = Job { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
-//! let layout = lay_out(&job, &Unwatched)?;
+//! let sheet = SheetType { width: 12 * inch, height: 12 * inch, count: None, price: None };
+//! let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+//! let layout = lay_out(&problem, &Unwatched)?;
 //! assert_eq!(layout.sheets.len(), 1); // four panels round an empty middle,
 //! assert_eq!(layout.sheets[0].times, 2); // twice
 //! assert!(layout.proven_least);
@@ -40,11 +40,11 @@ use self::heuristic::open_sheet::OpenSheet;
 use self::heuristic::ruin_recreate::Ruin;
 use self::model::assignment::{deal, left_over};
 use self::model::instance::Instance;
-use self::solve::{Found, solve};
+use self::solve::{SearchOutcome, solve};
 use self::trimmer::open_tree::OpenTree;
 
-pub use self::model::cut_tree::{Cut, Piece, Way};
-pub use self::model::problem::{Cuts, Effort, Item, Job, Sheet, Turn, Turns, Unwatched, Watch};
+pub use self::model::cut_tree::{CutDirection, CutNode, CutTree};
+pub use self::model::problem::{Cuts, Effort, Item, Problem, SheetType, Turn, Turns, Unwatched, Watch};
 pub use self::model::solution::{LaidSheet, Layout, NoLayout, Placement};
 pub use self::offcuts::offcuts;
 
@@ -56,20 +56,20 @@ pub use self::offcuts::offcuts;
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.
-pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    lay_out_for(job, Cuts::Free, watch)
+pub fn lay_out(problem: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    lay_out_for(problem, Cuts::Free, watch)
 }
 
 /// The same, for any cutter or for a trimmer. Trimmer layouts carry their cuts; few cuts and few settings of the stop are
 /// their last aim. The bound is that of free layouts, which holds for them as well.
 ///
 /// ```
-/// use hingeleaf::layout::{Cuts, Effort, Item, Job, Sheet, Turns, Unwatched, lay_out_for};
+/// use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};
 ///
 /// let panel = Item { width: 5, height: 7, contour: None, turns: Turns::ANY, count: 3 };
-/// let sheet = Sheet { width: 12, height: 12, count: None, price: None };
-/// let job = Job { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
-/// let layout = lay_out_for(&job, Cuts::Trimmer, &Unwatched)?;
+/// let sheet = SheetType { width: 12, height: 12, count: None, price: None };
+/// let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
+/// let layout = lay_out_for(&problem, Cuts::Trimmer, &Unwatched)?;
 /// assert_eq!(layout.sheets.len(), 1); // a fourth panel would need a cut that stops halfway
 /// let cuts = layout.sheets[0].cuts.as_ref().map_or(0, |piece| piece.cuts());
 /// assert!(cuts <= 6);
@@ -78,20 +78,20 @@ pub fn lay_out(job: &Job, watch: &dyn Watch) -> Result<Layout, NoLayout> {
 ///
 /// # Errors
 /// As [`lay_out`].
-pub fn lay_out_for(job: &Job, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-    let instance = Instance::new(job, cuts)?;
+pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+    let instance = Instance::new(problem, cuts)?;
     match cuts {
-        Cuts::Free => lay_out_with::<OpenSheet>(job, &instance, watch),
-        Cuts::Trimmer => lay_out_with::<OpenTree>(job, &instance, watch),
+        Cuts::Free => lay_out_with::<OpenSheet>(problem, &instance, watch),
+        Cuts::Trimmer => lay_out_with::<OpenTree>(problem, &instance, watch),
     }
 }
 
-fn lay_out_with<B: Ruin>(job: &Job, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+fn lay_out_with<B: Ruin>(problem: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
     }
-    let mut bound = LowerBound::new(job, instance);
-    let Found { packing, cut_short } = solve::<B>(instance, &mut bound, job.effort, job.threads, watch);
+    let mut bound = LowerBound::new(problem, instance);
+    let SearchOutcome { packing, cut_short } = solve::<B>(instance, &mut bound, problem.effort, problem.threads, watch);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }
@@ -99,7 +99,7 @@ fn lay_out_with<B: Ruin>(job: &Job, instance: &Instance, watch: &dyn Watch) -> R
     bound.reach(sheets);
     let lower_bound = bound.settled(sheets);
     Ok(Layout {
-        sheets: deal(instance, &packing, job.items, B::cut_tree),
+        sheets: deal(instance, &packing, problem.items, B::cut_tree),
         lower_bound,
         proven_least: bound.possible() && lower_bound == sheets,
         cut_short,

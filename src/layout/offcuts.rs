@@ -3,7 +3,7 @@
 
 use crate::layout::heuristic::max_rects::Space;
 use crate::layout::model::instance::trim;
-use crate::layout::model::problem::{Item, Sheet};
+use crate::layout::model::problem::{Item, SheetType};
 use crate::layout::model::rect::Rect;
 use crate::layout::model::solution::Placement;
 
@@ -13,7 +13,7 @@ use crate::layout::model::solution::Placement;
 /// of them can be cut out. Each is the largest that the ones before it leave.
 #[must_use]
 pub fn offcuts(
-    sheet: &Sheet,
+    sheet: &SheetType,
     items: &[Item],
     placements: &[Placement],
     gap: i64,

@@ -67,7 +67,7 @@ impl Budget {
 }
 
 /// What the search found.
-pub(crate) struct Found {
+pub(crate) struct SearchOutcome {
     pub(crate) packing: Packing,
     /// True if the watch called it off.
     pub(crate) cut_short: bool,
@@ -80,7 +80,7 @@ pub(crate) fn solve<B: Ruin>(
     effort: Effort,
     threads: usize,
     watch: &dyn Watch,
-) -> Found {
+) -> SearchOutcome {
     let budget = Budget::new(effort, instance);
     let meter = Meter::new(watch, budget.steps());
     let mut columns = ColumnPool::default();
@@ -116,7 +116,7 @@ pub(crate) fn solve<B: Ruin>(
         }
     }
     let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
-    Found { packing: packing.tidied(instance), cut_short: meter.stopped() }
+    SearchOutcome { packing: packing.tidied(instance), cut_short: meter.stopped() }
 }
 
 /// Tries everything where there are few boxes. Takes its layout only if that has fewer sheets: ours has the larger offcut.

@@ -42,14 +42,14 @@ pub fn parse(text: &str, bare: Units, allow: Allow) -> Result<Length, LengthErro
     let (number, rest) = number(unsigned, text)?;
     let written = text.strip_suffix(rest).unwrap_or(text).trim_end();
     let unit = match unit(rest.trim()) {
-        Word::None => bare.ratio(),
-        Word::Unit(unit) => unit.ratio(),
-        Word::Point if allow == Allow::Caliper => POINT,
-        Word::Point => return Err(LengthError::Point { found: found() }),
-        Word::Feet => return Err(LengthError::Feet { found: found() }),
-        Word::TwoUnits => return Err(LengthError::TwoUnits { found: found() }),
-        Word::TwoNumbers => return Err(LengthError::TwoNumbers { found: found() }),
-        Word::Unknown(nearest) => {
+        Suffix::None => bare.ratio(),
+        Suffix::Unit(unit) => unit.ratio(),
+        Suffix::Point if allow == Allow::Caliper => POINT,
+        Suffix::Point => return Err(LengthError::Point { found: found() }),
+        Suffix::Feet => return Err(LengthError::Feet { found: found() }),
+        Suffix::TwoUnits => return Err(LengthError::TwoUnits { found: found() }),
+        Suffix::TwoNumbers => return Err(LengthError::TwoNumbers { found: found() }),
+        Suffix::Unknown(nearest) => {
             return Err(LengthError::UnknownUnit {
                 found: found(),
                 unit: excerpt(rest.trim()),
@@ -221,7 +221,7 @@ fn comma(text: &str, whole_text: &str) -> LengthError {
 }
 
 /// What stands after the number.
-enum Word {
+enum Suffix {
     None,
     Unit(Units),
     Point,
@@ -231,50 +231,50 @@ enum Word {
     Unknown(Option<Units>),
 }
 
-fn unit(rest: &str) -> Word {
+fn unit(rest: &str) -> Suffix {
     if rest.is_empty() {
-        return Word::None;
+        return Suffix::None;
     }
     let lower = rest.to_lowercase();
     let one = known(&lower);
-    if !matches!(one, Word::Unknown(_)) {
+    if !matches!(one, Suffix::Unknown(_)) {
         return one;
     }
     let mut units = 0;
     let mut feet = false;
     for word in lower.split(|c: char| c.is_whitespace() || c.is_numeric() || ".,;/()+-⁄".contains(c)) {
         match known(word) {
-            Word::Unit(_) | Word::Point => units += 1,
-            Word::Feet => feet = true,
+            Suffix::Unit(_) | Suffix::Point => units += 1,
+            Suffix::Feet => feet = true,
             _ => {}
         }
     }
     if feet {
-        Word::Feet
+        Suffix::Feet
     } else if units > 1 {
-        Word::TwoUnits
+        Suffix::TwoUnits
     } else if lower.contains(char::is_numeric) {
-        Word::TwoNumbers
+        Suffix::TwoNumbers
     } else {
         one
     }
 }
 
 /// The unit of this name in small letters, or the one that was probably meant.
-fn known(word: &str) -> Word {
+fn known(word: &str) -> Suffix {
     match word.strip_suffix('.').unwrap_or(word) {
-        "" => Word::None,
-        "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Word::Unit(Units::Mm),
-        "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Word::Unit(Units::Cm),
-        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "′′" | "’’" => Word::Unit(Units::In),
-        "pt" | "pts" | "point" | "points" => Word::Point,
-        "ft" | "foot" | "feet" | "'" | "′" | "’" => Word::Feet,
-        "m" | "mn" | "nm" => Word::Unknown(Some(Units::Mm)),
+        "" => Suffix::None,
+        "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Suffix::Unit(Units::Mm),
+        "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Suffix::Unit(Units::Cm),
+        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "′′" | "’’" => Suffix::Unit(Units::In),
+        "pt" | "pts" | "point" | "points" => Suffix::Point,
+        "ft" | "foot" | "feet" | "'" | "′" | "’" => Suffix::Feet,
+        "m" | "mn" | "nm" => Suffix::Unknown(Some(Units::Mm)),
         // A thousandth of an inch: near in name to a millimetre, far in size, so none is suggested.
-        "mil" | "mils" => Word::Unknown(None),
-        "c" | "cms" | "cn" | "ctm" => Word::Unknown(Some(Units::Cm)),
-        "i" | "im" | "ins" | "ich" | "ni" | "“" | "\"\"" => Word::Unknown(Some(Units::In)),
-        other => Word::Unknown(
+        "mil" | "mils" => Suffix::Unknown(None),
+        "c" | "cms" | "cn" | "ctm" => Suffix::Unknown(Some(Units::Cm)),
+        "i" | "im" | "ins" | "ich" | "ni" | "“" | "\"\"" => Suffix::Unknown(Some(Units::In)),
+        other => Suffix::Unknown(
             [("mil", Units::Mm), ("mm", Units::Mm), ("ce", Units::Cm), ("cm", Units::Cm), ("in", Units::In)]
                 .into_iter()
                 .find_map(|(start, unit)| other.starts_with(start).then_some(unit)),

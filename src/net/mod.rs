@@ -11,11 +11,11 @@
 //! One piece of a page of 6 1/4 × 8 1/2 in with a seam of 1/2 in (sizes: common practice, no source):
 //!
 //! ```
-//! use hingeleaf::net::{Along, Leaf, Net, Sense, Use};
+//! use hingeleaf::net::{Along, RowPanel, Net, Sense, Use};
 //!
 //! let inch = 25.4;
-//! let seam = Leaf::new("seam", Use::Seam, 0.5 * inch);
-//! let page = Leaf::new("page", Use::Plain, 8.5 * inch).folded(Sense::Mountain, 180.0);
+//! let seam = RowPanel::new("seam", Use::Seam, 0.5 * inch);
+//! let page = RowPanel::new("page", Use::Plain, 8.5 * inch).folded(Sense::Mountain, 180.0);
 //! let flat = Net::row(Along::Up, 6.25 * inch, &[seam, page], 1).flat().map_err(|problem| format!("{problem:?}"))?;
 //! assert!((flat.height - 9.0 * inch).abs() < 1e-9);
 //! assert!((flat.scores[0].from.y - 0.5 * inch).abs() < 1e-9);
@@ -29,7 +29,7 @@ mod row;
 mod space;
 
 pub use flat::{Flat, NetProblem, Score};
-pub use row::{Along, Leaf};
+pub use row::{Along, RowPanel};
 pub use space::{Stand, lifted};
 
 use crate::contour::{Contour, Point};

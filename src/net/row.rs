@@ -15,7 +15,7 @@ pub enum Along {
 
 /// One panel of a row.
 #[derive(Clone, Copy, Debug)]
-pub struct Leaf {
+pub struct RowPanel {
     name: &'static str,
     purpose: Use,
     depth: f64,
@@ -25,7 +25,7 @@ pub struct Leaf {
     fold: (Sense, f64),
 }
 
-impl Leaf {
+impl RowPanel {
     /// A panel `depth` millimetres deep along the row, folded flat against nothing.
     #[must_use]
     pub const fn new(name: &'static str, purpose: Use, depth: f64) -> Self {
@@ -88,7 +88,7 @@ impl Net {
     /// A row of panels, each `breadth` millimetres broad before tapering, from the origin on. `root` is the
     /// panel that stays put when the part is folded.
     #[must_use]
-    pub fn row(along: Along, breadth: f64, leaves: &[Leaf], root: usize) -> Self {
+    pub fn row(along: Along, breadth: f64, leaves: &[RowPanel], root: usize) -> Self {
         let place = |run: f64, side: f64| match along {
             Along::Across => Point::new(run, side),
             Along::Up => Point::new(side, run),

@@ -41,7 +41,7 @@ pub struct Kit {
     /// Whether something of the cover holds the album shut.
     pub shut: bool,
     /// Parts that are cut as one block.
-    pub blocks: Vec<Block>,
+    pub blocks: Vec<PatternBlock>,
     /// How the spine carries its pages.
     pub carry: Carry,
 }
@@ -353,7 +353,7 @@ impl Part {
 
 /// Parts that are cut from one place of a sheet, as they lie on the album, because a pattern runs on over them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Block {
+pub struct PatternBlock {
     /// What it is for: `page 2 front`.
     pub name: String,
     /// How many a kit needs.

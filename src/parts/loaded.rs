@@ -22,7 +22,7 @@ impl Kit {
         };
         let caliper = |piece: usize| {
             let part = self.pieces.get(piece).and_then(|piece| self.parts.get(piece.part));
-            part.and_then(|part| album.stocks.get(part.stock)).map_or(0.0, |stock| stock.caliper.mm())
+            part.map_or(0.0, |part| album.caliper(part.stock))
         };
         for (number, piece) in self.pieces.iter().enumerate() {
             if let Owner::Page(page) = piece.owner {

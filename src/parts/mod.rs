@@ -28,16 +28,16 @@ mod thickness;
 
 pub use assemble::kit;
 pub use bond::{Bond, Face, Hold, Side};
-pub use build::builder::{Builder, Cut};
+pub use build::builder::{Builder, NewPiece};
 pub use example::example;
 pub use hidden::Hidden;
 pub use kit::{
-    Block, BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
+    BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
 };
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
 pub use pages::leaf::{CONTENT, DEPTH};
-pub use pocket::{End, Pocket, Way};
+pub use pocket::{Pocket, PocketEnd, Way};
 pub use spines::carry::{Carry, Stuck};
 pub use spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, ROOT, TAB, WING};
 pub use spines::stubs::stubs_for;

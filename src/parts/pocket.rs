@@ -20,7 +20,7 @@ use crate::net::bend::sleeve_loss;
 
 /// How a pocket ends at one of its sides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum End {
+pub enum PocketEnd {
     /// Nothing is there: hands reach in, or the hinge's tab does.
     Open,
     /// The fold of a flap that closes over it, or tucks into it.
@@ -52,9 +52,9 @@ pub struct Pocket {
     /// How far a thumb notch is cut into its front at the fore-edge, mm.
     pub notch: f64,
     /// How it ends at the spine and at the fore-edge.
-    pub across: [End; 2],
+    pub across: [PocketEnd; 2],
     /// How it ends at the tail and at the head.
-    pub up: [End; 2],
+    pub up: [PocketEnd; 2],
     /// How much of its width the hinge's tab takes, mm.
     pub tab: f64,
     /// Caliper of its card, mm.
@@ -73,7 +73,7 @@ pub struct Pocket {
 impl Pocket {
     /// How it ends, from the spine or the tail on.
     #[must_use]
-    pub const fn ends(&self, way: Way) -> [End; 2] {
+    pub const fn ends(&self, way: Way) -> [PocketEnd; 2] {
         match way {
             Way::Across => self.across,
             Way::Up => self.up,
@@ -83,7 +83,7 @@ impl Pocket {
     /// How many of its sides in this direction are sealed.
     #[must_use]
     pub fn sealed(&self, way: Way) -> u32 {
-        self.ends(way).into_iter().map(|end| u32::from(end == End::Sealed)).sum()
+        self.ends(way).into_iter().map(|end| u32::from(end == PocketEnd::Sealed)).sum()
     }
 
     /// Its front in this direction, beside the hinge's tab, mm, nominal.
@@ -99,7 +99,7 @@ impl Pocket {
     #[must_use]
     pub fn room(&self, way: Way, stack: f64) -> [f64; 2] {
         let all = self.front(way) + self.beyond[way as usize];
-        let folds: f64 = self.ends(way).into_iter().map(|end| if end == End::Open { 0.0 } else { 0.5 }).sum();
+        let folds: f64 = self.ends(way).into_iter().map(|end| if end == PocketEnd::Open { 0.0 } else { 0.5 }).sum();
         sleeve_loss(self.caliper).map(|loss| all - folds * loss - self.taken(way, stack))
     }
 
@@ -114,7 +114,7 @@ impl Pocket {
     #[must_use]
     pub fn takes(&self, stack: f64, clearance: f64) -> [f64; 2] {
         [Way::Across, Way::Up].map(|way| {
-            let flap = self.ends(way).contains(&End::Flap);
+            let flap = self.ends(way).contains(&PocketEnd::Flap);
             let [_, loss] = sleeve_loss(self.caliper);
             let front = self.front(way) + if flap { 0.0 } else { self.beyond[way as usize] };
             front - self.taken(way, loss) - clearance.max(self.taken(way, stack))
@@ -127,7 +127,7 @@ impl Pocket {
     pub fn deep(&self, (width, height): (f64, f64)) -> (Way, f64) {
         let across = (Way::Across, self.front(Way::Across) - self.notch - width);
         let up = (Way::Up, self.height - height);
-        let mouth = |way: Way| self.ends(way)[1] != End::Sealed;
+        let mouth = |way: Way| self.ends(way)[1] != PocketEnd::Sealed;
         match (mouth(Way::Across), mouth(Way::Up)) {
             (true, true) if up.1 < across.1 => up,
             (false, true) => up,

@@ -65,7 +65,7 @@ fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
     let mut thick: Vec<f64> = kit
         .pieces
         .iter()
-        .map(|piece| kit.parts.get(piece.part).map_or(0.0, |part| caliper(album, part.stock)))
+        .map(|piece| kit.parts.get(piece.part).map_or(0.0, |part| album.caliper(part.stock)))
         .collect();
     for insert in &kit.inserts {
         let page =
@@ -90,15 +90,11 @@ fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
     by_page
 }
 
-fn caliper(album: &Album, stock: usize) -> f64 {
-    album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
-}
-
 /// An outline in the frame of the page's wall, and how thick it is, mm.
-type Layer = (Contour, f64);
+type PageLayer = (Contour, f64);
 
 impl OfPage {
-    fn layers(&self, kit: &Kit, album: &Album, ground: &Side) -> Vec<Layer> {
+    fn layers(&self, kit: &Kit, album: &Album, ground: &Side) -> Vec<PageLayer> {
         let mut layers = Vec::new();
         for (piece, place) in self.places(kit, ground) {
             let thickness =
@@ -122,7 +118,7 @@ impl OfPage {
                 (ground.at.x - tab, ground.at.x)
             };
             let outline = Contour::rectangle(inwards.0, wall.y0, inwards.1 - inwards.0, wall.height());
-            layers.push((outline, caliper(album, album.spine.stock)));
+            layers.push((outline, album.caliper(album.spine.stock)));
         }
         layers
     }

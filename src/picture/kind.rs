@@ -68,7 +68,7 @@ pub fn kind(maker: &Maker) -> Option<Picture> {
 }
 
 fn plate(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
-    let sheet = Sheet { maker, album, kit, folded };
+    let sheet = Subject { maker, album, kit, folded };
     let mut picture = Picture { width: SIZE.0, height: SIZE.1, marks: Vec::new() };
     let middle = SIZE.0 / 2.0;
     let name = format!("{} ({})", maker.kind.name, maker.kind.role.word());
@@ -83,14 +83,14 @@ fn plate(maker: &Maker, album: &Album, kit: &Kit, folded: &Folded) -> Picture {
     picture
 }
 
-struct Sheet<'a> {
+struct Subject<'a> {
     maker: &'a Maker,
     album: &'a Album,
     kit: &'a Kit,
     folded: &'a Folded,
 }
 
-impl Sheet<'_> {
+impl Subject<'_> {
     fn is_mine(&self, owner: Owner) -> bool {
         matches!(
             (self.maker.kind.role, owner),

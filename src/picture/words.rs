@@ -91,7 +91,7 @@ pub fn set(text: &str) -> String {
 /// `wanted` rises; `half` is half of each one's room. Those that would touch stand side by side about their common middle.
 pub(super) fn spread(wanted: &[f64], half: &[f64]) -> Vec<f64> {
     // Blocks of labels that touch: how many, where the first one is wanted in the mean, and the block's length so far.
-    struct Block {
+    struct LabelBlock {
         first: usize,
         count: usize,
         sum: f64,
@@ -107,12 +107,12 @@ pub(super) fn spread(wanted: &[f64], half: &[f64]) -> Vec<f64> {
         })
         .collect();
     #[allow(clippy::cast_precision_loss, reason = "a picture has few labels")]
-    let mean = |block: &Block| block.sum / block.count as f64;
-    let mut blocks: Vec<Block> = Vec::new();
+    let mean = |block: &LabelBlock| block.sum / block.count as f64;
+    let mut blocks: Vec<LabelBlock> = Vec::new();
     for (index, (at, offset)) in wanted.iter().zip(&offsets).enumerate() {
-        let mut block = Block { first: index, count: 1, sum: at - offset };
+        let mut block = LabelBlock { first: index, count: 1, sum: at - offset };
         while let Some(before) = blocks.pop_if(|before| mean(before) > mean(&block)) {
-            block = Block { first: before.first, count: before.count + block.count, sum: before.sum + block.sum };
+            block = LabelBlock { first: before.first, count: before.count + block.count, sum: before.sum + block.sum };
         }
         blocks.push(block);
     }

@@ -8,12 +8,12 @@
 //! by as much, and that is said. For a trimmer, a strip between two parts is nothing or more than two gaps wide, so
 //! that two cuts free it.
 
-use super::{Cut, Piece};
+use super::{TrimCut, TrimPiece};
 use crate::contour::{Contour, Point, turned};
 use crate::cutter::Cutter;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
-use crate::parts::{Block, Kit, Part};
+use crate::parts::{Kit, Part, PatternBlock};
 use crate::usable::Usable;
 use std::borrow::Cow;
 
@@ -38,7 +38,7 @@ struct Member {
 }
 
 /// A part of a block on its sheet: its number, its lower left corner, its quarter turns.
-pub(super) struct Spot {
+pub(super) struct PlacedMember {
     pub part: usize,
     pub at: (f64, f64),
     pub quarters: u8,
@@ -47,7 +47,7 @@ pub(super) struct Spot {
 
 /// The kit as it is laid: blocks of this stock are parts behind all others, in the order of the second list.
 pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, usable: &Usable, trimmer: bool) -> (Cow<'k, Kit>, Vec<Spread>) {
-    let of_stock = |block: &&Block| {
+    let of_stock = |block: &&PatternBlock| {
         let first = block.parts.first().and_then(|member| kit.parts.get(member.part));
         first.is_some_and(|part| part.stock == stock)
     };
@@ -70,7 +70,7 @@ pub(super) fn gathered<'k>(kit: &'k Kit, stock: usize, usable: &Usable, trimmer:
 }
 
 /// A block with its parts in place, and the part that stands for it.
-fn spread(kit: &Kit, block: &Block, usable: &Usable, trimmer: bool) -> Option<(Spread, Part)> {
+fn spread(kit: &Kit, block: &PatternBlock, usable: &Usable, trimmer: bool) -> Option<(Spread, Part)> {
     let (mut end, mut jump, mut broad): (f64, f64, f64) = (0.0, 0.0, 0.0);
     let mut members = Vec::new();
     for (number, member) in block.parts.iter().enumerate() {
@@ -104,23 +104,23 @@ fn spread(kit: &Kit, block: &Block, usable: &Usable, trimmer: bool) -> Option<(S
 
 impl Spread {
     /// Its parts when it lies at a place of the sheet, turned by quarters.
-    pub(super) fn spots(&self, (x, y): (f64, f64), quarters: u8) -> Vec<Spot> {
+    pub(super) fn spots(&self, (x, y): (f64, f64), quarters: u8) -> Vec<PlacedMember> {
         let one = |member: &Member| {
             let (from, to) = (member.at, (member.at.0 + member.size.0, member.at.1 + member.size.1));
             let [a, b] = [from, to].map(|corner| turned(Point::from(corner), quarters, self.size));
             let at = (x + a.x.min(b.x), y + a.y.min(b.y));
             let size = ((a.x - b.x).abs(), (a.y - b.y).abs());
-            Spot { part: member.part, at, quarters, size }
+            PlacedMember { part: member.part, at, quarters, size }
         };
         self.members.iter().map(one).collect()
     }
 
     /// How a trimmer cuts these parts apart; the first one is this placement of the sheet.
-    pub(super) fn cuts(&self, spots: &[Spot], first: usize, quarters: u8, cutter: &Cutter) -> Piece {
+    pub(super) fn cuts(&self, spots: &[PlacedMember], first: usize, quarters: u8, cutter: &Cutter) -> TrimPiece {
         let (half, gap) = (cutter.offset().mm(), cutter.gap.mm());
         // Side by side as drawn is one above the other after a quarter turn.
         let upright_cuts = self.upright != quarters.is_multiple_of(2);
-        let grown = |spot: &Spot| {
+        let grown = |spot: &PlacedMember| {
             [spot.at.0 - half, spot.at.1 - half, 2.0f64.mul_add(half, spot.size.0), 2.0f64.mul_add(half, spot.size.1)]
         };
         let along =
@@ -136,7 +136,7 @@ impl Spread {
                 at.push(end);
                 if from - end > gap + SAME {
                     let (start, stop) = (end + gap, from - gap);
-                    pieces.push(Piece::Offcut(if upright_cuts {
+                    pieces.push(TrimPiece::Offcut(if upright_cuts {
                         [start, rect[1], stop - start, rect[3]]
                     } else {
                         [rect[0], start, rect[2], stop - start]
@@ -144,7 +144,7 @@ impl Spread {
                     at.push(stop);
                 }
             }
-            pieces.push(Piece::Part(*number));
+            pieces.push(TrimPiece::Part(*number));
             before = Some(to);
         }
         let corner = |pick: fn(&[f64; 4]) -> f64, fold: fn(f64, f64) -> f64, start: f64| {
@@ -153,6 +153,6 @@ impl Spread {
         let (left, bottom) = (corner(|r| r[0], f64::min, f64::INFINITY), corner(|r| r[1], f64::min, f64::INFINITY));
         let right = corner(|r| r[0] + r[2], f64::max, f64::NEG_INFINITY);
         let top = corner(|r| r[1] + r[3], f64::max, f64::NEG_INFINITY);
-        Piece::Cut(Cut { rect: [left, bottom, right - left, top - bottom], upright: upright_cuts, at, pieces })
+        TrimPiece::Cut(TrimCut { rect: [left, bottom, right - left, top - bottom], upright: upright_cuts, at, pieces })
     }
 }

@@ -46,23 +46,23 @@ pub struct Sheet {
     /// What is left of it worth keeping: x, y, width and height, mm.
     pub offcuts: Vec<[f64; 4]>,
     /// How a trimmer cuts it apart, where it is laid for one.
-    pub cuts: Option<Piece>,
+    pub cuts: Option<TrimPiece>,
 }
 
 /// A rectangle of a sheet, and what becomes of it on the trimmer.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Piece {
+pub enum TrimPiece {
     /// A part: the number of its placement on the sheet.
     Part(usize),
     /// What is left over: x, y, width and height, mm.
     Offcut([f64; 4]),
     /// It is cut again.
-    Cut(Cut),
+    Cut(TrimCut),
 }
 
 /// A rectangle that is cut from edge to edge, once or several times side by side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Cut {
+pub struct TrimCut {
     /// The rectangle: x, y, width and height, mm.
     pub rect: [f64; 4],
     /// Whether the cuts run upright, at an x; else level, at a y.
@@ -70,7 +70,7 @@ pub struct Cut {
     /// Where they lie on the sheet, mm, in order.
     pub at: Vec<f64>,
     /// What they part, in the same order.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<TrimPiece>,
 }
 
 /// A part in place.

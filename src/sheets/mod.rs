@@ -16,7 +16,7 @@ mod strips;
 mod table;
 mod tally;
 
-pub use laid::{Cut, Piece, Placed, Search, Sheet, StockSheets};
+pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use table::WORTH_KEEPING;
@@ -27,7 +27,7 @@ use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::Watch;
 use crate::parts::Kit;
-use table::Table;
+use table::StockParts;
 
 /// Lays all parts of all stocks; findings of level stop mean that the sheets are not to be used.
 pub fn lay(
@@ -40,7 +40,7 @@ pub fn lay(
     let mut laid = Vec::new();
     let mut findings = Vec::new();
     for number in 0..album.stocks.len() {
-        let Some(table) = Table::new(album, kit, cutter, number, search) else { continue };
+        let Some(table) = StockParts::new(album, kit, cutter, number, search) else { continue };
         if let Some(finding) = table.too_many() {
             findings.push(finding);
             continue;

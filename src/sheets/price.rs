@@ -8,7 +8,7 @@
 //! kerf, gap and margin, and where that saves a sheet, once more for each row of parts that just misses, made as much
 //! smaller as it misses by. Only a row whose mending saves a sheet is named.
 
-use super::table::Table;
+use super::table::StockParts;
 use super::{Search, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -40,13 +40,13 @@ pub fn price_of_cutting(
     let search = Search { effort: Effort::Low, ..search };
     let of_stock = |laid: &StockSheets| {
         let count = laid.count();
-        let without = Table::new(album, kit, &bare, laid.stock, search)?;
+        let without = StockParts::new(album, kit, &bare, laid.stock, search)?;
         // Where sizes are mixed, fewer sheets need not be less card.
         if without.usable.sheets.len() != 1 || count < 2 || without.least_by_area() >= count {
             return None;
         }
         let fewer = sheets(&without.lay(true, watch).ok()?);
-        let with = Table::new(album, kit, cutter, laid.stock, search)?;
+        let with = StockParts::new(album, kit, cutter, laid.stock, search)?;
         (fewer < count).then(|| said(album, &with, count, fewer, watch))
     };
     laid.iter().filter_map(of_stock).collect()
@@ -57,7 +57,7 @@ fn sheets(layout: &Layout) -> u64 {
 }
 
 /// Parts side by side, or one above the other, that lack a little room.
-struct Row {
+struct TightRow {
     /// Which of the table's parts, and the side that lies in the row, eighths of a micrometre; one or two of them.
     sides: Vec<(usize, i64)>,
     /// How many there are.
@@ -72,7 +72,7 @@ struct Row {
     area: f64,
 }
 
-fn said(album: &Album, table: &Table<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
+fn said(album: &Album, table: &StockParts<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
     let lost = lost(table.cutter);
     let says = |key| Said::new(key).with("count", count).with("fewer", fewer).with("lost", lost.clone());
     let finding = |text: Said| Finding::note("price-of-cutting", table.about(), text).at(table.stock.place.as_ref());
@@ -109,10 +109,10 @@ fn lost(cutter: &Cutter) -> Arg {
 }
 
 /// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.
-fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Option<(Row, i64, u64)> {
+fn mended(album: &Album, table: &StockParts<'_>, count: u64, watch: &dyn Watch) -> Option<(TightRow, i64, u64)> {
     let mark = album.units.finest().eighths();
     let items = table.items(true);
-    let mut best: Option<(Row, i64, u64)> = None;
+    let mut best: Option<(TightRow, i64, u64)> = None;
     for row in rows(table).into_iter().take(MOST_ROWS) {
         let miss = (row.need - row.room).max(0);
         let less = -(-miss).div_euclid(row.many * mark) * mark;
@@ -140,7 +140,7 @@ fn mended(album: &Album, table: &Table<'_>, count: u64, watch: &dyn Watch) -> Op
 }
 
 /// Rows that would lie on a sheet if nothing were lost to the tool, and do not; those of most area first.
-fn rows(table: &Table<'_>) -> Vec<Row> {
+fn rows(table: &StockParts<'_>) -> Vec<TightRow> {
     let Some(first) = table.usable.sheets.first() else { return Vec::new() };
     let area = |at: usize| {
         let part = &table.kit.parts[table.parts[at]];
@@ -173,14 +173,14 @@ fn rows(table: &Table<'_>) -> Vec<Row> {
             let many = if side > 0 { whole / side } else { 0 };
             if many > 1 && many * side > room(many) {
                 let (need, room) = (many * side, room(many));
-                rows.push(Row { sides: vec![(at, side)], many, upright, need, room, whole, area: area(at) });
+                rows.push(TightRow { sides: vec![(at, side)], many, upright, need, room, whole, area: area(at) });
             }
             for &(other, beside) in &sides[number + 1..] {
                 let need = side + beside;
                 if need <= whole && need > room(2) {
                     let area = if other == at { area(at) } else { area(at) + area(other) };
                     let sides = vec![(at, side), (other, beside)];
-                    rows.push(Row { sides, many: 2, upright, need, room: room(2), whole, area });
+                    rows.push(TightRow { sides, many: 2, upright, need, room: room(2), whole, area });
                 }
             }
         }

@@ -8,7 +8,7 @@
 //! sheets that are there, then the gap is closed by halves. Every count that is taken was laid; a larger one may be possible.
 
 use super::strips::laid_alike;
-use super::table::Table;
+use super::table::StockParts;
 use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};
 use crate::cutter::Cutter;
@@ -55,9 +55,9 @@ pub fn fill(
     let mut now = State { album: album.clone(), kit: kit.clone(), layouts: vec![None; album.stocks.len()] };
     let mut findings = Vec::new();
     for insert in spare {
-        let job = Filling { insert, kit, cutter, laid, search, watch };
+        let filling = Filling { insert, kit, cutter, laid, search, watch };
         let mut count = 0;
-        if let Some((many, state)) = job.most(&now) {
+        if let Some((many, state)) = filling.most(&now) {
             count = many;
             now = state;
         } else {
@@ -173,7 +173,7 @@ impl Filling<'_> {
         let (album, kit) = tried.into_parts();
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
-        let mut table = Table::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
+        let mut table = StockParts::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
         table.supply = table.usable.sheets.iter().map(|sheet| Some(used(laid, sheet.size))).collect();
         if table.too_many().is_some() {
             return None;
@@ -194,7 +194,7 @@ fn used(laid: &StockSheets, size: usize) -> u32 {
 /// The sheets of one stock with the filled album's parts.
 fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Search) -> StockSheets {
     let layout = now.layouts.get(old.stock).and_then(Option::as_ref);
-    let table = Table::new(&now.album, &now.kit, cutter, old.stock, search);
+    let table = StockParts::new(&now.album, &now.kit, cutter, old.stock, search);
     if let Some((table, layout)) = table.zip(layout) {
         let mut sheets = table.sheets(layout);
         // What is sure is said of the sheets that had to be: what fills them does not count.
@@ -219,7 +219,7 @@ fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Sea
 fn said(album: &Album, insert: usize, count: u32) -> Finding {
     let entry = &album.inserts[insert];
     let about = Said::new("about-insert").with("kind", Arg::term(entry.kind.name)).with("number", insert + 1);
-    let stock = album.stocks.get(entry.stock).map_or("", |stock| stock.name.as_str());
+    let stock = album.stock_name(entry.stock);
     let finding = Finding::note("spare", about, Said::new("spare").with("count", count).with("stock", stock));
     let finding = if count == 0 {
         finding.help(Said::new("spare-help").with("field", Arg::field(COUNT.name())))

@@ -6,7 +6,7 @@
 
 use super::StockSheets;
 use super::alike::{Alike, is_strip};
-use super::table::Table;
+use super::table::StockParts;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Layout, Turn, Watch};
 use crate::parts::Kit;
@@ -26,7 +26,7 @@ pub(super) fn laid_alike(kit: &Kit, laid: &StockSheets) -> Option<Alike> {
     }
 }
 
-impl Table<'_> {
+impl StockParts<'_> {
     /// Which ways its strips lie in a layout: upright, turned.
     fn ways_of_strips(&self, layout: &Layout) -> [bool; 2] {
         let strips: Vec<bool> = self.parts.iter().map(|&part| is_strip(&self.kit, part)).collect();

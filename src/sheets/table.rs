@@ -6,11 +6,11 @@
 
 use super::alike::{Alike, is_strip};
 use super::blocks::{self, Spread};
-use super::{Cut, Piece, Placed, Search, Sheet, StockSheets};
+use super::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
-use crate::layout::{self, Cuts, Item, Job, Layout, NoLayout, Turn, Turns, Watch, Way};
+use crate::layout::{self, CutDirection, Cuts, Item, Layout, NoLayout, Problem, Turn, Turns, Watch};
 use crate::length::Length;
 use crate::length::tolerance::{SAME, WHOLE};
 use crate::parts::{Kit, Part};
@@ -29,7 +29,7 @@ const SIDEWAYS: u8 = 3;
 
 /// One stock and the parts that are cut from it.
 #[derive(Clone)]
-pub(super) struct Table<'a> {
+pub(super) struct StockParts<'a> {
     album: &'a Album,
     /// The kit as it is laid: each block as one part.
     pub(super) kit: Cow<'a, Kit>,
@@ -52,7 +52,7 @@ pub(super) struct Table<'a> {
     pub(super) alike: Option<Alike>,
 }
 
-impl<'a> Table<'a> {
+impl<'a> StockParts<'a> {
     /// Sets out one stock; nothing where no part is cut from it.
     pub(super) fn new(
         album: &'a Album,
@@ -120,8 +120,8 @@ impl<'a> Table<'a> {
     }
 
     /// The sheets as the layout sees them.
-    fn laid_on(&self) -> Vec<layout::Sheet> {
-        let one = |(sheet, &count): (&usable::Sheet, &Option<u32>)| layout::Sheet {
+    fn laid_on(&self) -> Vec<layout::SheetType> {
+        let one = |(sheet, &count): (&usable::UsableSheet, &Option<u32>)| layout::SheetType {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
             count,
@@ -157,7 +157,7 @@ impl<'a> Table<'a> {
 
     /// Lays these items instead of its own.
     pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
-        let job = Job {
+        let problem = Problem {
             items,
             sheets: &self.laid_on(),
             gap: self.cutter.gap.eighths(),
@@ -165,7 +165,7 @@ impl<'a> Table<'a> {
             threads: self.search.threads,
         };
         let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
-        let mut layout = layout::lay_out_for(&job, cuts, watch)?;
+        let mut layout = layout::lay_out_for(&problem, cuts, watch)?;
         for sheet in &mut layout.sheets {
             sheet.times = sheet.times.saturating_mul(self.times);
         }
@@ -207,7 +207,7 @@ impl<'a> Table<'a> {
             .iter()
             .enumerate()
             .map(|(index, laid)| {
-                let usable::Sheet { size, stood, .. } = self.usable.sheets[laid.sheet];
+                let usable::UsableSheet { size, stood, .. } = self.usable.sheets[laid.sheet];
                 let mut placements = Vec::new();
                 // What each placement of the layout is among the sheet's.
                 let mut pieces = Vec::new();
@@ -230,7 +230,7 @@ impl<'a> Table<'a> {
                     };
                     let spread = part.checked_sub(self.first_spread).and_then(|block| self.spreads.get(block));
                     let Some(spread) = spread else {
-                        pieces.push(Piece::Part(put(part, (x, y), quarters)));
+                        pieces.push(TrimPiece::Part(put(part, (x, y), quarters)));
                         continue;
                     };
                     let spots = spread.spots((x, y), quarters);
@@ -267,17 +267,17 @@ impl<'a> Table<'a> {
     }
 
     /// A piece in millimetres on the whole sheet, the margin put back.
-    fn piece(&self, piece: &layout::Piece, parts: &[Piece]) -> Piece {
+    fn piece(&self, piece: &layout::CutTree, parts: &[TrimPiece]) -> TrimPiece {
         let margin = self.cutter.margin.mm();
         let mm = |eighths: i64| Length::from_eighths(eighths).mm();
         let rect =
             |[left, bottom, width, height]: [i64; 4]| [mm(left) + margin, mm(bottom) + margin, mm(width), mm(height)];
         match piece {
-            layout::Piece::Part(number) => parts.get(*number).cloned().unwrap_or(Piece::Part(*number)),
-            layout::Piece::Offcut(offcut) => Piece::Offcut(rect(*offcut)),
-            layout::Piece::Cut(cut) => Piece::Cut(Cut {
+            layout::CutTree::Part(number) => parts.get(*number).cloned().unwrap_or(TrimPiece::Part(*number)),
+            layout::CutTree::Offcut(offcut) => TrimPiece::Offcut(rect(*offcut)),
+            layout::CutTree::Cut(cut) => TrimPiece::Cut(TrimCut {
                 rect: rect([cut.left, cut.bottom, cut.width, cut.height]),
-                upright: cut.way == Way::Upright,
+                upright: cut.way == CutDirection::Upright,
                 at: cut.at.iter().map(|at| mm(*at) + margin).collect(),
                 pieces: cut.pieces.iter().map(|piece| self.piece(piece, parts)).collect(),
             }),
@@ -297,8 +297,12 @@ impl<'a> Table<'a> {
         }
         let items = self.items(true);
         let margin = self.cutter.margin;
-        let whole =
-            layout::Sheet { width: stood.width.eighths(), height: stood.height.eighths(), count: None, price: None };
+        let whole = layout::SheetType {
+            width: stood.width.eighths(),
+            height: stood.height.eighths(),
+            count: None,
+            price: None,
+        };
         let moved: Vec<layout::Placement> = laid
             .placements
             .iter()

@@ -4,7 +4,7 @@
 //! In: an album that is tried; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
 //! lies.
 
-use super::table::Table;
+use super::table::StockParts;
 use super::{Search, StockSheets};
 use crate::album::Album;
 use crate::layout::Watch;
@@ -43,7 +43,8 @@ impl Trial<'_> {
     #[must_use]
     pub fn tally(&self, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
         let (album, kit) = (&self.album, self.kit()?);
-        let tables = (0..album.stocks.len()).filter_map(|number| Table::new(album, kit, self.cutter, number, search));
+        let tables =
+            (0..album.stocks.len()).filter_map(|number| StockParts::new(album, kit, self.cutter, number, search));
         tables
             .map(|table| {
                 let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;

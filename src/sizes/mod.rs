@@ -19,9 +19,9 @@ mod survey;
 mod tries;
 
 pub use jumps::{Jump, jumps};
-pub use named::{Named, Why};
+pub use named::{NamedSize, Why};
 pub use note::note;
-pub use prints::{PRINTS, Print, print};
+pub use prints::{PRINTS, PrintSize, print};
 pub use range::{MOST_STEPS, Range, steps};
 pub use size::Size;
 pub use survey::Survey;
@@ -111,7 +111,7 @@ fn about(album: &Album, cutter: &Cutter, search: Search, range: &Range, watch: &
         .map(|name| {
             let (width, height) = (name.width, name.height);
             let size = find(&survey.sizes, width, height).or_else(|| find(&beside, width, height));
-            Named { width, height, size, why: name.why }
+            NamedSize { width, height, size, why: name.why }
         })
         .collect();
     survey.cut_short = cut_short;

@@ -3,7 +3,7 @@
 //!
 //! In: an album, the cutter, how far from its size to look. Out: sizes, each with its reasons. Never: lays anything.
 
-use super::prints::{Print, usual};
+use super::prints::{PrintSize, usual};
 use super::{Range, Size};
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -26,7 +26,7 @@ const PRINT: f64 = 0.28;
 
 /// A size, and why it is worth knowing.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Named {
+pub struct NamedSize {
     /// Width of the page.
     pub width: Length,
     /// Height of the page.
@@ -52,7 +52,7 @@ pub enum Why {
     /// The smallest whose pockets take a print.
     Holds {
         /// The print.
-        print: Print,
+        print: PrintSize,
         /// Whether its long side lies level.
         lying: bool,
     },
@@ -187,7 +187,7 @@ fn prints(album: &Album, kit: &Kit, range: &Range) -> Vec<Candidate> {
     let growing = kit.pockets.iter().find(as_wide);
     let widest = kit.pockets.iter().max_by(|one, two| (one.width - one.tab).total_cmp(&(two.width - two.tab)));
     let Some(pocket) = growing.or(widest) else { return Vec::new() };
-    let usual: Vec<Print> = usual(album.units).filter(|print| !range.prints.contains(print)).collect();
+    let usual: Vec<PrintSize> = usual(album.units).filter(|print| !range.prints.contains(print)).collect();
     let wanted = range.prints.iter().map(|print| (print, true)).chain(usual.iter().map(|print| (print, false)));
     let mut found = Vec::new();
     for (print, asked) in wanted {

@@ -11,7 +11,7 @@ use crate::stock::paper::PaperError;
 
 /// A print or card: its short and its long side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Print {
+pub struct PrintSize {
     /// What people call it.
     pub name: String,
     /// Short side.
@@ -36,7 +36,7 @@ pub const PRINTS: &[(&str, f64, f64)] = &[
 ];
 
 /// The prints that are looked for unasked: those of the maker's own measure.
-pub(super) fn usual(units: Units) -> impl Iterator<Item = Print> {
+pub(super) fn usual(units: Units) -> impl Iterator<Item = PrintSize> {
     let names: &[&str] = match units {
         Units::In => &["3x4in", "4x6in", "5x7in"],
         Units::Mm | Units::Cm => &["9x13", "10x15"],
@@ -53,19 +53,19 @@ pub(super) fn usual(units: Units) -> impl Iterator<Item = Print> {
 ///
 /// # Errors
 /// What is wrong with it, and how to write it.
-pub fn print(text: &str) -> Result<Print, PaperError> {
+pub fn print(text: &str) -> Result<PrintSize, PaperError> {
     if let Some(&(name, short, long)) = PRINTS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(text.trim())) {
-        return Ok(Print { name: name.into(), short: Length::from_mm(short), long: Length::from_mm(long) });
+        return Ok(PrintSize { name: name.into(), short: Length::from_mm(short), long: Length::from_mm(long) });
     }
     let Ok((name, width, height)) = stock::sheet_size(text) else {
         let names = PRINTS.iter().map(|&(name, ..)| Arg::code(name)).collect();
         let what = Said::new("print-not-known").with("print", Arg::quoted(excerpt(text)));
         return Err(PaperError { what, help: Said::new("print-not-known-help").with("names", Arg::Row(names)) });
     };
-    Ok(Print { name, short: width.min(height), long: width.max(height) })
+    Ok(PrintSize { name, short: width.min(height), long: width.max(height) })
 }
 
-impl Print {
+impl PrintSize {
     /// Its sides in words: `102 x 152 mm`.
     #[must_use]
     pub fn sides(&self, units: Units) -> String {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Which page sizes are tried.
 
-use super::prints::Print;
+use super::prints::PrintSize;
 use crate::length::{Length, Units};
 
 /// So many steps either way are the most that are tried: 2401 sizes. Our choice.
@@ -19,7 +19,7 @@ pub struct Range {
     /// How many steps narrower, wider, shorter and taller.
     pub steps: u32,
     /// Prints whose pages are wanted, in reach of the steps or not.
-    pub prints: Vec<Print>,
+    pub prints: Vec<PrintSize>,
 }
 
 impl Range {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What an album takes at many page sizes.
 
-use super::named::Named;
+use super::named::NamedSize;
 use super::size::Size;
 use crate::length::Length;
 
@@ -17,7 +17,7 @@ pub struct Survey {
     /// At every size tried at which it goes together, its own too: from narrow to wide, then from short to tall.
     pub sizes: Vec<Size>,
     /// Sizes that are worth knowing by name.
-    pub named: Vec<Named>,
+    pub named: Vec<NamedSize>,
     /// How many sizes were tried.
     pub tried: usize,
     /// At how many of them it does not go together.

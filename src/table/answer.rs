@@ -27,7 +27,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 /// The table: what it is opened with, and the last kit that was worked out.
 #[derive(Debug, Default)]
-pub struct Table {
+pub struct Session {
     opened: Option<Opened>,
     threads: usize,
     /// What was asked last with much effort, and what came of it: it is asked for again to be taken away.
@@ -116,7 +116,7 @@ impl Watch for Gone<'_> {
     }
 }
 
-impl Table {
+impl Session {
     /// A table with an album on it, or none; searches run on so many threads.
     #[must_use]
     pub fn new(opened: Option<Opened>, threads: usize) -> Self {

@@ -173,7 +173,7 @@ impl Hand {
     fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
         let kind =
             kind_of(role_of(path), name).ok_or_else(|| gone(Said::new("the-kind").with("kind", Arg::quoted(name))))?;
-        let example::Entry { fields, stocks } = example::entry(album, root, kind);
+        let example::ExampleEntry { fields, stocks } = example::entry(album, root, kind);
         let mut entry = Map::new();
         entry.insert("kind".into(), kind.name.into());
         entry.extend(fields);

@@ -16,7 +16,7 @@ const UPRIGHT: [&str; 4] = ["height", "front", "tuck", "raise"];
 
 /// An entry, and stocks that it names and the album may lack.
 #[derive(Debug, Default)]
-pub(super) struct Entry {
+pub(super) struct ExampleEntry {
     /// Its fields without the kind.
     pub fields: Map<String, Value>,
     /// Stocks by name.
@@ -25,8 +25,8 @@ pub(super) struct Entry {
 
 /// What a new entry of a kind says: as another one of that kind in the album does where it can't do without, else as the
 /// kind's example does, smaller where the page is.
-pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> Entry {
-    let mut entry = Entry::default();
+pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> ExampleEntry {
+    let mut entry = ExampleEntry::default();
     let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)
     else {
         return entry;

@@ -24,7 +24,7 @@ mod sizes;
 mod units;
 mod words;
 
-pub use answer::Table;
+pub use answer::Session;
 pub use guard::token;
 pub use open::Opened;
 pub use server::serve;

@@ -38,7 +38,7 @@ pub(super) fn parts(work: &Work) -> Value {
         .iter()
         .map(|part| {
             let size = words::sides(&work.album, Length::from_mm(part.flat.width), Length::from_mm(part.flat.height));
-            let stock = work.album.stocks.get(part.stock).map_or("", |stock| stock.name.as_str());
+            let stock = work.album.stock_name(part.stock);
             json!({
                 "id": part.id,
                 "kind": part.kind,

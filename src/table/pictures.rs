@@ -4,7 +4,7 @@
 use super::words;
 use crate::album::Album;
 use crate::finding::Said;
-use crate::fit::order::{self, Doing, Step};
+use crate::fit::order::{self, BondStep, Doing};
 use crate::folded::{self, Folded};
 use crate::parts::{Kit, Owner};
 use crate::picture::{self, Picture, Pose};
@@ -77,7 +77,7 @@ pub(super) fn steps(work: &Work) -> Vec<Value> {
     let (album, kit) = (&work.album, &work.kit);
     let folded = folded(album, kit);
     let steps = order::steps(kit);
-    let mut stages: Vec<(Doing, Vec<Step>)> = Vec::new();
+    let mut stages: Vec<(Doing, Vec<BondStep>)> = Vec::new();
     for step in steps {
         match stages.last_mut() {
             Some((doing, steps)) if *doing == step.doing => steps.push(step),

@@ -4,7 +4,7 @@
 //! Whatever comes in is bounded: how many connections, how long a head and a body may take and be, how much work goes on
 //! at once, how long a connection lives. Bodies are read whole before any work begins.
 
-use super::answer::{Reply, Table};
+use super::answer::{Reply, Session};
 use super::guard::{self, Refusal};
 use http_body_util::{BodyExt, Full, Limited};
 use hyper::body::{Body, Bytes, Incoming};
@@ -46,7 +46,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 /// What all connections share.
 struct Shared {
-    table: Table,
+    table: Session,
     token: String,
     port: u16,
     quick: Arc<Semaphore>,
@@ -58,7 +58,7 @@ struct Shared {
 ///
 /// # Errors
 /// The system's, and [`io::ErrorKind::InvalidInput`] for a listener that others could reach.
-pub fn serve(listener: TcpListener, token: String, table: Table) -> io::Result<()> {
+pub fn serve(listener: TcpListener, token: String, table: Session) -> io::Result<()> {
     let at = listener.local_addr()?;
     if at.ip() != std::net::Ipv4Addr::LOCALHOST {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, "the table is for this machine alone"));
@@ -211,7 +211,7 @@ async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) 
         Ok(Err(_)) => return Reply::word(400, "question-broke-off"),
         Err(_) => return Reply::word(408, "question-too-slow"),
     };
-    let gate = if Table::is_long(&name) { &shared.long } else { &shared.quick };
+    let gate = if Session::is_long(&name) { &shared.long } else { &shared.quick };
     let Ok(turn) = Arc::clone(gate).acquire_owned().await else { return Reply::word(503, "program-ends") };
     let gone = Arc::new(AtomicBool::new(false));
     let waiting = Waiting(Arc::clone(&gone));

@@ -27,8 +27,7 @@ pub(super) fn sheets(work: &Work) -> Option<Value> {
 
 /// `9 sheets of card, 4 sheets of paper; no layout can do it in fewer.`
 fn sentence(work: &Work, costs: Option<f64>) -> String {
-    let name =
-        |laid: &StockSheets| work.album.stocks.get(laid.stock).map_or("", |stock| stock.name.as_str()).to_owned();
+    let name = |laid: &StockSheets| work.album.stock_name(laid.stock).to_owned();
     let count =
         |laid| Arg::from(Said::new("sheets-of").with("sheets", StockSheets::count(laid)).with("paper", name(laid)));
     let open: Vec<Arg> =

@@ -42,7 +42,7 @@ fn row(album: &Album, own: &Size, jump: &Jump) -> Value {
 /// `8 sheets of card instead of 9`, where it is another number.
 fn instead(album: &Album, own: &Size, tally: &Tally) -> Option<Arg> {
     let before = own.sheets(tally.stock);
-    let name = album.stocks.get(tally.stock).map_or("", |stock| stock.name.as_str());
+    let name = album.stock_name(tally.stock);
     let said = Said::new(if tally.proven_least { "size-sheets" } else { "size-sheets-or-fewer" });
     let said = said.with("sheets", tally.sheets).with("paper", name).with("before", before);
     (before != tally.sheets).then(|| said.into())

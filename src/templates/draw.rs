@@ -30,7 +30,7 @@ pub(super) const HEADING: f64 = 6.0;
 
 /// A part of the list, with its letter.
 #[derive(Clone, Copy)]
-pub(super) struct Named<'a> {
+pub(super) struct LetteredPart<'a> {
     pub album: &'a Album,
     pub part: &'a Part,
     pub row: &'a Row,
@@ -38,13 +38,13 @@ pub(super) struct Named<'a> {
 
 /// Where something lies on a page: the quarter turns and size of its box, and the box's lower left after them.
 #[derive(Clone, Copy)]
-pub(super) struct Lies {
+pub(super) struct BoxPlace {
     pub quarters: u8,
     pub size: (f64, f64),
     pub at: Point,
 }
 
-impl Lies {
+impl BoxPlace {
     fn map(self, point: Point) -> Point {
         turned(point, self.quarters, self.size) + self.at.to_vec2()
     }
@@ -65,7 +65,7 @@ impl Lies {
     }
 }
 
-impl Named<'_> {
+impl LetteredPart<'_> {
     pub(super) fn size(&self) -> (f64, f64) {
         (self.part.flat.width, self.part.flat.height)
     }
@@ -114,7 +114,7 @@ impl Named<'_> {
     }
 
     /// The whole part. A letter that has no room in it stands above it.
-    pub(super) fn whole(&self, picture: &mut Picture, lies: Lies) {
+    pub(super) fn whole(&self, picture: &mut Picture, lies: BoxPlace) {
         picture.marks.extend(self.marks().into_iter().map(|mark| mark.mapped(|point| lies.map(point))));
         if !self.label(picture, &|point| lies.map(point)) {
             let (width, height) = self.size();
@@ -124,7 +124,7 @@ impl Named<'_> {
     }
 
     /// One tile of it: what of the part lies in it, the lines on which it meets its neighbours with their names beyond.
-    pub(super) fn tile(&self, picture: &mut Picture, tiles: &Tiles, [column, row]: [usize; 2], lies: Lies) {
+    pub(super) fn tile(&self, picture: &mut Picture, tiles: &Tiles, [column, row]: [usize; 2], lies: BoxPlace) {
         let ([x0, x1], [y0, y1]) = (tiles.columns[column], tiles.rows[row]);
         let mut marks = within(self.marks(), Rect::new(x0, y0, x1, y1));
         let name = |column: usize, row: usize| format!("{} {}", self.row.mark, tiles.number(column, row));
@@ -218,7 +218,7 @@ fn ring(marks: &mut Vec<Mark>, at: Point) {
 }
 
 /// Words on white, in the frame of what lies so: level or upwards as they are read on the page.
-fn label(marks: &mut Vec<Mark>, at: Point, size: f64, text: String, (upwards, lies): (bool, Lies)) {
+fn label(marks: &mut Vec<Mark>, at: Point, size: f64, text: String, (upwards, lies): (bool, BoxPlace)) {
     let space = words_box(at, size, &text, upwards != lies.turned()).inflate(0.6, 0.4);
     let ground = Contour::rectangle(space.x0, space.y0, space.width(), space.height());
     marks.push(Mark::Shape { contours: vec![ground], fill: Some(WHITE), pen: None });

@@ -13,17 +13,17 @@ mod foot;
 mod paper;
 mod tiles;
 
-pub use paper::{Paper, Print};
+pub use paper::{Paper, PrinterPaper};
 
 use crate::album::Album;
 use crate::contour::{Point, Vec2};
 use crate::finding::Said;
 use crate::guide::list::{Row, list};
-use crate::layout::{Effort, Item, Job, LaidSheet, Sheet, Turns, Unwatched, lay_out};
+use crate::layout::{Effort, Item, LaidSheet, Problem, SheetType, Turns, Unwatched, lay_out};
 use crate::length::Length;
 use crate::parts::Kit;
 use crate::picture::Picture;
-use draw::{BESIDE, Lies, Named};
+use draw::{BESIDE, BoxPlace, LetteredPart};
 use foot::{FOOT, foot};
 use tiles::{Tiles, quarters, whole};
 
@@ -45,13 +45,13 @@ const APART: f64 = 4.0;
 const MANY: usize = 30;
 
 /// What lies on a page.
-enum What {
+enum PageContent {
     Whole(usize),
     Tile(usize, [usize; 2]),
     Plan(usize),
 }
 
-impl What {
+impl PageContent {
     const fn row(&self) -> usize {
         match self {
             Self::Whole(row) | Self::Tile(row, _) | Self::Plan(row) => *row,
@@ -59,16 +59,16 @@ impl What {
     }
 }
 
-/// All parts of a kit on as few pages as are found; none where there are no parts. A margin beyond [`Print::MOST_MARGIN`] is
+/// All parts of a kit on as few pages as are found; none where there are no parts. A margin beyond [`PrinterPaper::MOST_MARGIN`] is
 /// that.
 #[must_use]
-pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
+pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template> {
     let rows = list(album, kit, 1);
     let named = |row: &usize| rows.get(*row).and_then(|row| named(album, kit, row));
-    let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, Print::MOST_MARGIN), print.paper.size());
+    let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, PrinterPaper::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);
     let (mut all, mut items) = (Vec::new(), Vec::new());
-    let mut add = |what: What, (width, height): (f64, f64), turns: Turns| {
+    let mut add = |what: PageContent, (width, height): (f64, f64), turns: Turns| {
         let [width, height] = [width, height].map(|mm| Length::from_mm(mm).eighths());
         items.push(Item { width, height, contour: None, turns, count: 1 });
         all.push(what);
@@ -82,22 +82,22 @@ pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
     for (row, tiles) in tiles.iter().enumerate() {
         let Some(named) = named(&row) else { continue };
         match tiles {
-            None => add(What::Whole(row), boxed(&named), Turns::ANY),
+            None => add(PageContent::Whole(row), boxed(&named), Turns::ANY),
             Some(tiles) => {
                 for (column, line, space) in tiles.each() {
-                    add(What::Tile(row, [column, line]), (space.width(), space.height()), Turns::ANY);
+                    add(PageContent::Tile(row, [column, line]), (space.width(), space.height()), Turns::ANY);
                 }
-                add(What::Plan(row), named.plan_size(tiles), Turns::NONE);
+                add(PageContent::Plan(row), named.plan_size(tiles), Turns::NONE);
             }
         }
     }
     let [across, up] = [room.0, room.1].map(|mm| Length::from_mm(mm).eighths());
-    let sheet = Sheet { width: across, height: up, count: None, price: None };
+    let sheet = SheetType { width: across, height: up, count: None, price: None };
     let effort = if items.len() > MANY { Effort::Low } else { Effort::Normal };
     let gap = Length::from_mm(APART).eighths();
-    let job = Job { items: &items, sheets: &[sheet], gap, effort, threads: 1 };
+    let problem = Problem { items: &items, sheets: &[sheet], gap, effort, threads: 1 };
     // Everything is smaller than a page, and there are as many of these as are needed.
-    let Ok(layout) = lay_out(&job, &Unwatched) else { return Vec::new() };
+    let Ok(layout) = lay_out(&problem, &Unwatched) else { return Vec::new() };
     let mut pages: Vec<LaidSheet> = layout.sheets;
     let first = |page: &LaidSheet| page.placements.iter().map(|placed| placed.item).min();
     pages.sort_by_key(first);
@@ -111,17 +111,17 @@ pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
             let Some(named) = named(&what.row()) else { continue };
             let at = corner + Vec2::new(mm(placed.x), mm(placed.y));
             let size = (mm(items[placed.item].width), mm(items[placed.item].height));
-            let lies = Lies { quarters: quarters(placed.turn), size, at };
+            let lies = BoxPlace { quarters: quarters(placed.turn), size, at };
             match (what, &tiles[what.row()]) {
-                (What::Tile(_, tile), Some(tiles)) => named.tile(&mut picture, tiles, *tile, lies),
-                (What::Plan(_), Some(tiles)) => named.plan(&mut picture, tiles, at),
+                (PageContent::Tile(_, tile), Some(tiles)) => named.tile(&mut picture, tiles, *tile, lies),
+                (PageContent::Plan(_), Some(tiles)) => named.plan(&mut picture, tiles, at),
                 _ => named.whole(&mut picture, lies),
             }
             on.push(what.row());
         }
         on.sort_unstable();
         on.dedup();
-        let tiled = laid.placements.iter().any(|placed| !matches!(all[placed.item], What::Whole(_)));
+        let tiled = laid.placements.iter().any(|placed| !matches!(all[placed.item], PageContent::Whole(_)));
         let said = Said::new("template-page").with("title", album.title.as_str());
         let said = said.with("page", index + 1).with("pages", count);
         foot(&mut picture, Point::new(margin, margin), wide - 2.0 * margin, &said, tiled);
@@ -131,17 +131,21 @@ pub fn templates(album: &Album, kit: &Kit, print: Print) -> Vec<Template> {
     pages.into_iter().enumerate().map(page).collect()
 }
 
-fn named<'a>(album: &'a Album, kit: &'a Kit, row: &'a Row) -> Option<Named<'a>> {
-    Some(Named { album, part: kit.parts.get(row.part)?, row })
+fn named<'a>(album: &'a Album, kit: &'a Kit, row: &'a Row) -> Option<LetteredPart<'a>> {
+    Some(LetteredPart { album, part: kit.parts.get(row.part)?, row })
 }
 
 /// The room that a whole part takes, its letter beside it where that has to be.
-fn boxed(named: &Named<'_>) -> (f64, f64) {
+fn boxed(named: &LetteredPart<'_>) -> (f64, f64) {
     let (width, height) = named.size();
     if named.beside() { (width.max(BESIDE), height + BESIDE) } else { (width, height) }
 }
 
-fn shows<'a>(on: &[usize], named: &dyn Fn(&usize) -> Option<Named<'a>>, (page, pages): (usize, usize)) -> String {
+fn shows<'a>(
+    on: &[usize],
+    named: &dyn Fn(&usize) -> Option<LetteredPart<'a>>,
+    (page, pages): (usize, usize),
+) -> String {
     let parts: Vec<String> =
         on.iter().filter_map(named).map(|named| format!("{} {}", named.row.mark, named.measures())).collect();
     Said::new("template-shows").with("page", page).with("pages", pages).with("parts", parts.join("; ")).to_string()

@@ -65,14 +65,14 @@ impl Paper {
 
 /// What templates are printed on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Print {
+pub struct PrinterPaper {
     /// The paper.
     pub paper: Paper,
     /// What the printer leaves blank along every edge.
     pub margin: Length,
 }
 
-impl Print {
+impl PrinterPaper {
     /// What an album's templates are printed on unless it is said: 1/4 in along every edge is what most printers need at
     /// most (common practice, no source).
     #[must_use]

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! What a sheet costs the machine: lengths cut, scored, drawn and travelled, and how often the tool lifts.
 
-use super::{Layer, Run, SheetPaths};
+use super::{Layer, SheetPaths, StrokePath};
 use crate::contour::Point;
 
 /// What the tool does on one sheet, mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Effort {
+pub struct ToolEffort {
     /// Length cut.
     pub cut: f64,
     /// Length scored, ties of perforations left out.
@@ -19,7 +19,7 @@ pub struct Effort {
     pub lifts: u64,
 }
 
-impl Effort {
+impl ToolEffort {
     /// Adds up a sheet's strokes in their order.
     #[must_use]
     pub fn of(sheet: &SheetPaths) -> Self {
@@ -34,13 +34,13 @@ impl Effort {
                 head = to;
             };
             match &stroke.run {
-                Run::Straight(pieces) => pieces.iter().for_each(|&(from, to)| made(from, to, from.distance(to))),
-                Run::Closed(contour) => {
+                StrokePath::Straight(pieces) => pieces.iter().for_each(|&(from, to)| made(from, to, from.distance(to))),
+                StrokePath::Closed(contour) => {
                     if let Some(first) = contour.vertices().first() {
                         made(first.at, first.at, contour.length());
                     }
                 }
-                Run::Open(edges) => {
+                StrokePath::Open(edges) => {
                     if let (Some(first), Some(last)) = (edges.first(), edges.last()) {
                         made(first.from, last.to, edges.iter().map(|edge| edge.length()).sum());
                     }

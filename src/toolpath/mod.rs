@@ -15,10 +15,10 @@ mod share;
 mod stroke;
 mod travel;
 
-pub use effort::Effort;
+pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
 pub use marks::Labels;
-pub use stroke::{Layer, Run, SheetPaths, Stroke};
+pub use stroke::{Layer, SheetPaths, Stroke, StrokePath};
 
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
 use crate::cutter::{Cutter, ScoreMode};
@@ -120,14 +120,14 @@ impl ToolPart {
         let stroke = |layer, fold, run| Stroke { layer, part: placed.part, copy: placed.copy, fold, run };
         for line in self.marks.of_copy(placed.copy) {
             let edges = line.windows(2).map(|pair| Edge { from: map(pair[0]), to: map(pair[1]), bulge: 0.0 });
-            draw.push(stroke(Layer::Draw, None, Run::Open(edges.collect())));
+            draw.push(stroke(Layer::Draw, None, StrokePath::Open(edges.collect())));
         }
         for (sense, pieces) in &self.scores {
-            let run = Run::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect());
+            let run = StrokePath::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect());
             scores.push(stroke(Layer::Score, Some(*sense), run));
         }
-        inner.extend(self.holes.iter().map(|hole| stroke(Layer::Cut, None, Run::Closed(hole.mapped(map)))));
-        outer.push(stroke(Layer::Cut, None, Run::Closed(self.outline.mapped(map))));
+        inner.extend(self.holes.iter().map(|hole| stroke(Layer::Cut, None, StrokePath::Closed(hole.mapped(map)))));
+        outer.push(stroke(Layer::Cut, None, StrokePath::Closed(self.outline.mapped(map))));
     }
 }
 

@@ -4,7 +4,7 @@
 //! Where the straight edge of an outline runs over one that an earlier outline of the sheet has already cut,
 //! it is left out; what remains of the later outline becomes open strokes.
 
-use super::{Run, Stroke};
+use super::{Stroke, StrokePath};
 use crate::contour::{Edge, Point, Vec2};
 use crate::length::tolerance::SAME;
 use std::collections::BTreeMap;
@@ -20,7 +20,7 @@ pub(super) fn once(outer: Vec<Stroke>) -> Vec<Stroke> {
     let mut cut = Lines::default();
     let mut kept = Vec::with_capacity(outer.len());
     for stroke in outer {
-        let Run::Closed(contour) = &stroke.run else {
+        let StrokePath::Closed(contour) = &stroke.run else {
             kept.push(stroke);
             continue;
         };
@@ -34,7 +34,7 @@ pub(super) fn once(outer: Vec<Stroke>) -> Vec<Stroke> {
             kept.push(stroke);
         } else {
             let runs = chains(left.into_iter().flatten().collect());
-            kept.extend(runs.into_iter().map(|run| Stroke { run: Run::Open(run), ..stroke.clone() }));
+            kept.extend(runs.into_iter().map(|run| Stroke { run: StrokePath::Open(run), ..stroke.clone() }));
         }
     }
     kept
@@ -140,14 +140,14 @@ mod tests {
     use crate::toolpath::Layer;
 
     fn outline(contour: Contour) -> Stroke {
-        Stroke { layer: Layer::Cut, part: 0, copy: 1, fold: None, run: Run::Closed(contour) }
+        Stroke { layer: Layer::Cut, part: 0, copy: 1, fold: None, run: StrokePath::Closed(contour) }
     }
 
     fn length(strokes: &[Stroke]) -> f64 {
-        let edges = |run: &Run| match run {
-            Run::Closed(contour) => contour.length(),
-            Run::Open(edges) => edges.iter().map(|edge| edge.length()).sum(),
-            Run::Straight(_) => 0.0,
+        let edges = |run: &StrokePath| match run {
+            StrokePath::Closed(contour) => contour.length(),
+            StrokePath::Open(edges) => edges.iter().map(|edge| edge.length()).sum(),
+            StrokePath::Straight(_) => 0.0,
         };
         strokes.iter().map(|stroke| edges(&stroke.run)).sum()
     }
@@ -174,7 +174,7 @@ mod tests {
             outline(Contour::rectangle(0.0, 0.0, 10.0, 10.0)),
             outline(Contour::rectangle(10.5, 0.0, 10.0, 10.0)),
         ]);
-        assert!(strokes.iter().all(|stroke| matches!(stroke.run, Run::Closed(_))));
+        assert!(strokes.iter().all(|stroke| matches!(stroke.run, StrokePath::Closed(_))));
     }
 
     #[test]
@@ -184,7 +184,7 @@ mod tests {
             outline(Contour::rectangle(10.0, 5.0, 10.0, 10.0)),
         ]);
         assert_eq!(strokes.len(), 2);
-        let Run::Open(edges) = &strokes[1].run else { panic!("closed") };
+        let StrokePath::Open(edges) = &strokes[1].run else { panic!("closed") };
         // Round from the foot of the shared stretch to its top.
         assert_eq!(edges[0].from, Point::new(10.0, 5.0));
         assert_eq!(edges[edges.len() - 1].to, Point::new(10.0, 10.0));

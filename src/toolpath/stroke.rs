@@ -42,12 +42,12 @@ pub struct Stroke {
     /// Which way it folds, on the score layer.
     pub fold: Option<Sense>,
     /// Where it runs on the sheet: mm, y up.
-    pub run: Run,
+    pub run: StrokePath,
 }
 
 /// Where a stroke runs.
 #[derive(Clone, Debug)]
-pub enum Run {
+pub enum StrokePath {
     /// Straight pieces.
     Straight(Vec<(Point, Point)>),
     /// Round and back to its start.

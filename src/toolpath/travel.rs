@@ -5,7 +5,7 @@
 //! corner. Nearest first, then 2-opt and or-opt (Croes 1958; Or 1976) until nothing gets better or the counted
 //! work is spent. The head starts at the sheet's lower left, and each group where the one before it ended.
 
-use super::{Run, Stroke};
+use super::{Stroke, StrokePath};
 use crate::contour::Point;
 
 /// Most pairs of strokes that are looked at for one improvement round in a row, so that work grows no faster
@@ -79,12 +79,12 @@ fn travel(visits: &[Visit], start: Point) -> f64 {
 /// The points at which a stroke may be begun, each with its end.
 fn ways(stroke: &Stroke) -> Vec<(Point, Point)> {
     match &stroke.run {
-        Run::Closed(contour) => contour.vertices().iter().map(|vertex| (vertex.at, vertex.at)).collect(),
-        Run::Open(edges) => match (edges.first(), edges.last()) {
+        StrokePath::Closed(contour) => contour.vertices().iter().map(|vertex| (vertex.at, vertex.at)).collect(),
+        StrokePath::Open(edges) => match (edges.first(), edges.last()) {
             (Some(first), Some(last)) => vec![(first.from, last.to), (last.to, first.from)],
             _ => Vec::new(),
         },
-        Run::Straight(pieces) => match (pieces.first(), pieces.last()) {
+        StrokePath::Straight(pieces) => match (pieces.first(), pieces.last()) {
             (Some(first), Some(last)) => vec![(first.0, last.1), (last.1, first.0)],
             _ => Vec::new(),
         },
@@ -94,24 +94,24 @@ fn ways(stroke: &Stroke) -> Vec<(Point, Point)> {
 fn begun_at(mut stroke: Stroke, from: Point) -> Stroke {
     let backwards = |first: Point| first != from;
     match &mut stroke.run {
-        Run::Closed(contour) => {
+        StrokePath::Closed(contour) => {
             if let Some(index) = contour.vertices().iter().position(|vertex| vertex.at == from) {
                 *contour = contour.begun_at(index);
             }
         }
-        Run::Open(edges) if edges.first().is_some_and(|first| backwards(first.from)) => {
+        StrokePath::Open(edges) if edges.first().is_some_and(|first| backwards(first.from)) => {
             edges.reverse();
             for edge in edges {
                 *edge = edge.reversed();
             }
         }
-        Run::Straight(pieces) if pieces.first().is_some_and(|first| backwards(first.0)) => {
+        StrokePath::Straight(pieces) if pieces.first().is_some_and(|first| backwards(first.0)) => {
             pieces.reverse();
             for piece in pieces {
                 *piece = (piece.1, piece.0);
             }
         }
-        Run::Open(_) | Run::Straight(_) => {}
+        StrokePath::Open(_) | StrokePath::Straight(_) => {}
     }
     stroke
 }

@@ -3,7 +3,7 @@
 
 use super::frame::Frame;
 use super::number::text;
-use super::svg::{Pen as Path, escape};
+use super::svg::{PathWriter as Path, escape};
 use crate::contour::Contour;
 use crate::picture::{Fill, INK, Mark, Pen, Picture};
 use std::fmt::Write;

@@ -10,13 +10,13 @@ const MOST: usize = 20;
 
 #[derive(Serialize)]
 pub(super) struct Measures {
-    closed: Option<Closed>,
-    open: Option<Open>,
-    clearances: Vec<Clearance>,
+    closed: Option<ClosedRow>,
+    open: Option<OpenRow>,
+    clearances: Vec<ClearanceRow>,
 }
 
 #[derive(Serialize)]
-struct Closed {
+struct ClosedRow {
     spine_mm: f64,
     at_spine_mm: f64,
     thickest_mm: f64,
@@ -24,12 +24,12 @@ struct Closed {
     gape_deg: f64,
     cover_panel_mm: [f64; 2],
     cover_spine_mm: f64,
-    pages: Vec<Page>,
+    pages: Vec<PageRow>,
 }
 
 #[derive(Serialize)]
 #[allow(clippy::struct_field_names, reason = "programs read the unit off the name")]
-struct Page {
+struct PageRow {
     thickest_mm: f64,
     mean_mm: f64,
     room_mm: f64,
@@ -37,7 +37,7 @@ struct Page {
 }
 
 #[derive(Serialize)]
-struct Open {
+struct OpenRow {
     between: [usize; 2],
     lift_mm: f64,
     slope_deg: f64,
@@ -45,7 +45,7 @@ struct Open {
 }
 
 #[derive(Serialize)]
-struct Clearance {
+struct ClearanceRow {
     about: String,
     way: &'static str,
     spare_mm: f64,
@@ -55,7 +55,7 @@ struct Clearance {
 impl Measures {
     /// `tolerance` is how far off, mm, a cut by hand may be.
     pub(super) fn new(fit: &Fit, tolerance: f64) -> Self {
-        let closed = fit.closed.as_ref().map(|closed| Closed {
+        let closed = fit.closed.as_ref().map(|closed| ClosedRow {
             spine_mm: tidy(closed.spine),
             at_spine_mm: tidy(closed.at_spine),
             thickest_mm: tidy(closed.thickest),
@@ -66,7 +66,7 @@ impl Measures {
             pages: closed
                 .pages
                 .iter()
-                .map(|page| Page {
+                .map(|page| PageRow {
                     thickest_mm: tidy(page.greatest),
                     mean_mm: tidy(page.mean),
                     room_mm: tidy(page.room),
@@ -74,13 +74,13 @@ impl Measures {
                 })
                 .collect(),
         });
-        let open = fit.openings.as_ref().map(|openings| Open {
+        let open = fit.openings.as_ref().map(|openings| OpenRow {
             between: [openings.worst.between, openings.worst.between + 1],
             lift_mm: tidy(openings.worst.lift),
             slope_deg: tidy(openings.worst.slope.abs().to_degrees()),
             lift_on_one_score_mm: tidy(openings.one_score),
         });
-        let clearance = |clearance: &crate::fit::Clearance| Clearance {
+        let clearance = |clearance: &crate::fit::Clearance| ClearanceRow {
             about: clearance.about.to_string(),
             way: clearance.what,
             spare_mm: tidy(clearance.spare),

@@ -10,6 +10,7 @@ mod csv;
 mod digest;
 mod drawing;
 mod dxf;
+mod findings;
 mod folder;
 #[cfg(any(feature = "png", feature = "pdf"))]
 mod font;
@@ -35,7 +36,8 @@ pub use catalogue::{catalogue, catalogue_json};
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
-pub use folder::{Folder, FolderProblem, Holds};
+pub use findings::{checked, findings, mended};
+pub use folder::{Folder, FolderContent, FolderProblem};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
 #[cfg(feature = "pdf")]
@@ -43,7 +45,7 @@ pub use pdf::{PdfPage, pdf};
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;
-pub use report::{FORMAT as REPORT_FORMAT, checked, findings, mended, report, report_schema};
+pub use report::{FORMAT as REPORT_FORMAT, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;

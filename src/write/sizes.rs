@@ -44,7 +44,7 @@ pub fn sizes(album: &Album, survey: &Survey) -> String {
 fn one(album: &Album, size: &Size) -> Value {
     let tally = |tally: &crate::sheets::Tally| {
         json!({
-            "stock": album.stocks.get(tally.stock).map_or("", |stock| stock.name.as_str()),
+            "stock": album.stock_name(tally.stock),
             "sheets": tally.sheets,
             "lower_bound": tally.lower_bound,
             "proven_least": tally.proven_least,
@@ -64,7 +64,7 @@ fn reason(album: &Album, why: &Why) -> Value {
         Why::FromSheet { stock, count, panels } => json!({
             "from_one_sheet": count,
             "of": if *panels { "panel" } else { "page piece" },
-            "stock": album.stocks.get(*stock).map_or("", |stock| stock.name.as_str()),
+            "stock": album.stock_name(*stock),
         }),
         Why::Holds { print, lying } => json!({
             "holds": print.name,

@@ -10,7 +10,7 @@ use crate::contour::{Contour, Edge, Point};
 use crate::cutter::Cutter;
 use crate::length::MM_PER_INCH;
 use crate::parts::Part;
-use crate::toolpath::{Layer, Run, SheetPaths, Stroke};
+use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
 use std::fmt::Write;
 
 /// Width of the strokes on screen, mm: a hairline that prints.
@@ -74,19 +74,19 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
 }
 
 fn data(out: &mut String, stroke: &Stroke, frame: Frame) {
-    let mut pen = Pen { out, frame };
+    let mut pen = PathWriter { out, frame };
     match &stroke.run {
-        Run::Straight(pieces) => {
+        StrokePath::Straight(pieces) => {
             let pieces = pieces.iter().filter(|(from, to)| !frame.meet(*from, *to));
             for (index, (from, to)) in pieces.enumerate() {
                 pen.step(if index == 0 { "M" } else { " M" }, *from);
                 pen.step(" L", *to);
             }
         }
-        Run::Closed(contour) => {
+        StrokePath::Closed(contour) => {
             pen.closed(contour);
         }
-        Run::Open(edges) => {
+        StrokePath::Open(edges) => {
             for (index, edge) in frame.edges(edges.iter().copied()).enumerate() {
                 if index == 0 {
                     pen.step("M", edge.from);
@@ -98,12 +98,12 @@ fn data(out: &mut String, stroke: &Stroke, frame: Frame) {
 }
 
 /// Writes path data.
-pub(super) struct Pen<'a> {
+pub(super) struct PathWriter<'a> {
     pub out: &'a mut String,
     pub frame: Frame,
 }
 
-impl Pen<'_> {
+impl PathWriter<'_> {
     pub(super) fn step(&mut self, command: &str, point: Point) {
         let (x, y) = self.frame.numbers(point);
         self.out.push_str(command);

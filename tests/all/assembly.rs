@@ -7,7 +7,7 @@ use hingeleaf::finding::{Level, gravest_first};
 use hingeleaf::fit;
 use hingeleaf::fit::order::{Doing, check, steps};
 use hingeleaf::net::{Fold, Net, Panel, Sense, Use};
-use hingeleaf::parts::{Bond, End, Face, Hold, Kit, Owner, Part, Piece, Pocket, Purpose, Side};
+use hingeleaf::parts::{Bond, Face, Hold, Kit, Owner, Part, Piece, Pocket, PocketEnd, Purpose, Side};
 
 /// Six pages of both kinds, panels on every face, tags in the pockets, on a strip each and the middle ones on the narrowest.
 fn text(pages: usize) -> String {
@@ -271,8 +271,8 @@ fn envelope(seams: [bool; 4]) -> Kit {
         height: h,
         beyond: [0.0; 2],
         notch: 0.0,
-        across: [End::Open; 2],
-        up: [End::Sealed; 2],
+        across: [PocketEnd::Open; 2],
+        up: [PocketEnd::Sealed; 2],
         tab: 12.0,
         caliper: 0.35,
         flat: false,

@@ -5,7 +5,7 @@ use crate::common;
 
 use crate::common::near;
 use hingeleaf::contour::{Contour, Corner, Edge, OffsetProblem, Point, Vec2, Vertex, grow};
-use hingeleaf::net::{Along, Leaf, Net, NetProblem, Sense, Use};
+use hingeleaf::net::{Along, Net, NetProblem, RowPanel, Sense, Use};
 use std::f64::consts::{FRAC_PI_2, PI, SQRT_2, TAU};
 
 const SQUARE: [Corner; 4] = [Corner::Square; 4];
@@ -293,7 +293,7 @@ fn repeated_corners_are_one() {
 
 fn folded_card(hole: Option<Contour>) -> Result<hingeleaf::net::Flat, NetProblem> {
     let leaves =
-        [Leaf::new("left", Use::Plain, 60.0), Leaf::new("right", Use::Flap, 40.0).folded(Sense::Valley, 180.0)];
+        [RowPanel::new("left", Use::Plain, 60.0), RowPanel::new("right", Use::Flap, 40.0).folded(Sense::Valley, 180.0)];
     let net = Net::row(Along::Across, 80.0, &leaves, 0);
     match hole {
         Some(hole) => net.with_hole(hole).flat(),

@@ -16,7 +16,7 @@ use hingeleaf::length::Length;
 use hingeleaf::net::Sense;
 use hingeleaf::parts::{self, example};
 use hingeleaf::sheets::{self, Search};
-use hingeleaf::toolpath::{self, Labels, Layer, Run, SheetPaths};
+use hingeleaf::toolpath::{self, Labels, Layer, SheetPaths, StrokePath};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use proptest::strategy::{Strategy, ValueTree};
@@ -74,13 +74,13 @@ fn sound(text: &str, cutter: Cutter) -> Option<Work> {
 }
 
 /// The lines of a stroke: whether each closes, and its edges.
-fn lines(run: &Run) -> Vec<(bool, Vec<Edge>)> {
+fn lines(run: &StrokePath) -> Vec<(bool, Vec<Edge>)> {
     match run {
-        Run::Straight(pieces) => {
+        StrokePath::Straight(pieces) => {
             pieces.iter().map(|&(from, to)| (false, vec![Edge { from, to, bulge: 0.0 }])).collect()
         }
-        Run::Closed(contour) => vec![(true, contour.edges().collect())],
-        Run::Open(edges) => vec![(false, edges.clone())],
+        StrokePath::Closed(contour) => vec![(true, contour.edges().collect())],
+        StrokePath::Open(edges) => vec![(false, edges.clone())],
     }
 }
 

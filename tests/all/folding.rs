@@ -4,7 +4,7 @@
 use crate::common::{INCH, album, files, kit, near, project};
 use hingeleaf::contour::{Contour, Point, Vec2};
 use hingeleaf::folded::{Folded, fold};
-use hingeleaf::net::{Along, Fold, Leaf, Net, Panel, Sense, Stand, Use, lifted};
+use hingeleaf::net::{Along, Fold, Net, Panel, RowPanel, Sense, Stand, Use, lifted};
 use hingeleaf::parts::{Hold, Kit, Owner};
 use proptest::prelude::*;
 use std::path::Path;
@@ -62,9 +62,9 @@ fn a_cross_of_squares_becomes_a_cube() {
 /// Four walls in a row and a glue strip close to a square tube: the strip lies on the first wall.
 #[test]
 fn a_row_of_walls_becomes_a_square_tube() {
-    let wall = |name| Leaf::new(name, Use::Plain, 10.0);
-    let turn = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
-    let strip = Leaf::new("seam", Use::Seam, 4.0);
+    let wall = |name| RowPanel::new(name, Use::Plain, 10.0);
+    let turn = |leaf: RowPanel| leaf.folded(Sense::Mountain, 90.0);
+    let strip = RowPanel::new("seam", Use::Seam, 4.0);
     let row = [wall("a"), turn(wall("b")), turn(wall("c")), turn(wall("d")), turn(strip)];
     let net = Net::row(Along::Across, 30.0, &row, 0);
     let stands = net.folded(0.0);
@@ -79,8 +79,8 @@ fn a_row_of_walls_becomes_a_square_tube() {
 fn a_panel_folded_flat_lies_one_caliper_over_the_other() {
     let t = 0.35;
     for (sense, side) in [(Sense::Valley, 1.0), (Sense::Mountain, -1.0)] {
-        let flap = Leaf::new("flap", Use::Seam, 12.0).folded(sense, 180.0);
-        let net = Net::row(Along::Up, 148.0, &[Leaf::new("page", Use::Plain, 190.0), flap], 0);
+        let flap = RowPanel::new("flap", Use::Seam, 12.0).folded(sense, 180.0);
+        let net = Net::row(Along::Up, 148.0, &[RowPanel::new("page", Use::Plain, 190.0), flap], 0);
         let stands = net.folded(t);
         at(&stands[1], (5.0, 202.0), 0.0, [5.0, 178.0, side * t]);
         // The same face of both is now face to face.
@@ -96,9 +96,9 @@ fn two_right_angles_wrap_a_height() {
     near(panel, 4.30, 1e-12);
     near(outside, 4.60, 1e-12);
     let row = [
-        Leaf::new("lower", Use::Plain, 20.0),
-        Leaf::new("riser", Use::Plain, panel).folded(Sense::Valley, 90.0),
-        Leaf::new("upper", Use::Plain, 20.0).folded(Sense::Valley, 90.0),
+        RowPanel::new("lower", Use::Plain, 20.0),
+        RowPanel::new("riser", Use::Plain, panel).folded(Sense::Valley, 90.0),
+        RowPanel::new("upper", Use::Plain, 20.0).folded(Sense::Valley, 90.0),
     ];
     let stands = Net::row(Along::Across, 10.0, &row, 0).folded(t);
     let [_, _, top] = lifted(&stands[2], Point::new(30.0, 5.0), 0.0);
@@ -110,9 +110,9 @@ proptest! {
     /// Folding and folding back leaves every panel where it was.
     #[test]
     fn unfolding_is_the_way_back(angles in prop::collection::vec(-180.0..180.0f64, 4), t in 0.0..2.0f64) {
-        let leaf = |index: usize| Leaf::new("panel", Use::Plain, 10.0 + f64::from(u8::try_from(index).unwrap()));
+        let leaf = |index: usize| RowPanel::new("panel", Use::Plain, 10.0 + f64::from(u8::try_from(index).unwrap()));
         let folded = |angle: &dyn Fn(usize) -> f64| {
-            let row: Vec<Leaf> = (0..5)
+            let row: Vec<RowPanel> = (0..5)
                 .map(|index| if index == 0 { leaf(0) } else { leaf(index).folded(Sense::Valley, angle(index - 1)) })
                 .collect();
             Net::row(Along::Across, 30.0, &row, 0).folded(t)

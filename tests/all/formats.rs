@@ -10,7 +10,7 @@ use hingeleaf::cutter::{Colours, Cutter, DXF_VERSIONS, ScoreMode};
 use hingeleaf::length::Length;
 use hingeleaf::net::Net;
 use hingeleaf::sheets::Placed;
-use hingeleaf::toolpath::{self, Labels, Run};
+use hingeleaf::toolpath::{self, Labels, StrokePath};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use std::collections::{BTreeMap, BTreeSet};
@@ -300,9 +300,10 @@ fn closed_contours_are_polylines_of_their_version() {
             let entities = pairs.iter().position(|pair| *pair == (2, "ENTITIES")).unwrap();
             let end = entities + pairs[entities..].iter().position(|pair| *pair == (0, "ENDSEC")).unwrap();
             let records: Vec<&[(u16, &str)]> = pairs[entities + 1..end].chunk_by(|_, next| next.0 != 0).collect();
-            let count = |wanted: fn(&Run) -> bool| sheet.strokes.iter().filter(|stroke| wanted(&stroke.run)).count();
-            let closed = count(|run| matches!(run, Run::Closed(_)));
-            let open = count(|run| matches!(run, Run::Open(_)));
+            let count =
+                |wanted: fn(&StrokePath) -> bool| sheet.strokes.iter().filter(|stroke| wanted(&stroke.run)).count();
+            let closed = count(|run| matches!(run, StrokePath::Closed(_)));
+            let open = count(|run| matches!(run, StrokePath::Open(_)));
             let of = |kind| records.iter().filter(move |record| record[0] == (0, kind));
             let has = |record: &[(u16, &str)], code, value: &str| record.contains(&(code, value));
             let kind = if *name == "R12" { "POLYLINE" } else { "LWPOLYLINE" };

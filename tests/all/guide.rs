@@ -168,10 +168,11 @@ fn every_score_is_scored_once() {
         let order: Vec<usize> = (0..work.kit.parts.len()).collect();
         let plan = scoring::plan(&work.kit, &order);
         for (number, part) in work.kit.parts.iter().enumerate() {
-            let mut made: Vec<(scoring::Edge, f64)> = Vec::new();
+            let mut made: Vec<(scoring::FenceEdge, f64)> = Vec::new();
             for setting in &plan {
                 for scored in setting.parts.iter().filter(|scored| scored.part == number) {
-                    let whole = if scored.edge == scoring::Edge::Left { part.flat.width } else { part.flat.height };
+                    let whole =
+                        if scored.edge == scoring::FenceEdge::Left { part.flat.width } else { part.flat.height };
                     made.extend(setting.at.iter().map(|at| (scored.edge, *at)));
                     if scored.again {
                         made.extend(setting.at.iter().map(|at| (scored.edge, whole - at)));
@@ -180,7 +181,7 @@ fn every_score_is_scored_once() {
             }
             made.sort_by(|one, two| one.0.cmp(&two.0).then(one.1.total_cmp(&two.1)));
             made.dedup_by(|one, two| one.0 == two.0 && (one.1 - two.1).abs() < 1e-6);
-            let meant: Vec<(scoring::Edge, f64)> =
+            let meant: Vec<(scoring::FenceEdge, f64)> =
                 scoring::marks(&work.kit, number).iter().map(|mark| (mark.edge, mark.at)).collect();
             assert_eq!(made.len(), meant.len(), "{name}: {}", part.id);
             for (one, other) in made.iter().zip(&meant) {
@@ -348,7 +349,7 @@ fn slivers_are_not_cut_off() {
         let work = Work::new(album(&text), cutter(0.0, 0.0, 0.0), Labels::default(), search, &Unwatched);
         check_plan("slivers", &work);
         let plans = guide::trimmer::plans(&work.kit, &work.stocks);
-        let made: u32 = plans[0].steps.iter().map(guide::trimmer::Step::cuts).sum();
+        let made: u32 = plans[0].steps.iter().map(guide::trimmer::TrimStep::cuts).sum();
         assert_eq!((plans.iter().filter(|plan| plan.stock == 0).count(), made), (1, cuts), "{width} x {height}");
     }
 }

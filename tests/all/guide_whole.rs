@@ -123,9 +123,9 @@ fn faults(kit: &Kit, guide: &Guide) -> Vec<String> {
     faults.extend(both.map(|one| format!("it is not loose: {one}")));
     // The order in which the steps stand, against the rules for hands; what misses was said above.
     if bonds.len() == kit.bonds.len() {
-        let doings: BTreeMap<usize, order::Step> =
+        let doings: BTreeMap<usize, order::BondStep> =
             order::steps(kit).into_iter().map(|step| (step.bond, step)).collect();
-        let steps: Vec<order::Step> = bonds.iter().filter_map(|bond| doings.get(bond).copied()).collect();
+        let steps: Vec<order::BondStep> = bonds.iter().filter_map(|bond| doings.get(bond).copied()).collect();
         faults.extend(order::check(kit, &steps).iter().map(|finding| format!("out of order: {}", finding.headline())));
     }
     faults

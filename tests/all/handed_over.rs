@@ -4,7 +4,7 @@
 use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, project, work};
 use hingeleaf::album::{self, Handed};
 use hingeleaf::fields::Source;
-use hingeleaf::guide::{self, Guide, Reader, Told, What};
+use hingeleaf::guide::{self, Audience, Guide, Told, What};
 use hingeleaf::parts::{self, Kit};
 use hingeleaf::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
@@ -91,7 +91,7 @@ fn unsaid_is_told_to_both() {
     for guide in texts(&many) {
         assert_eq!(made(&guide).into_iter().collect::<BTreeSet<_>>(), meant);
     }
-    assert!(Reader::Kit.cuts(&many.album, 0) && Reader::Shop.cuts(&many.album, 0));
+    assert!(Audience::Kit.cuts(&many.album, 0) && Audience::Shop.cuts(&many.album, 0));
     // The guide is of one kit, the job sheet of all.
     let kits = |guide: &Guide| {
         guide
@@ -173,7 +173,9 @@ fn sheets_of_ones_own_cost_what_is_said() {
     };
     let laid = |copies, handed, height| {
         let work = work(&text(copies, handed, height), cutter(0.0, 0.0, 0.0));
-        let said = work.findings.iter().find(|finding| finding.id == "price-of-apart").map(|one| one.text.to_string());
+        let of_card =
+            |one: &&hingeleaf::finding::Finding| one.id == "price-of-apart" && one.about.to_string().contains("card");
+        let said = work.findings.iter().find(of_card).map(|one| one.text.to_string());
         for laid in work.stocks.iter().filter(|_| handed == "sheets") {
             assert!(laid.sheets.iter().all(|sheet| sheet.times % copies == 0), "a sheet is two kits'");
         }

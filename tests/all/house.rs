@@ -218,6 +218,55 @@ fn a_circle_of_files_is_found() {
     assert!(circles(&imports(&passing)).is_empty());
 }
 
+/// One word, one thing: a type that others than its file can name shares its name with none.
+#[test]
+fn no_two_types_share_a_name() {
+    let found = shared_names(&sources());
+    assert!(found.is_empty(), "types of src/ share a name though they are two things:\n{}", found.join("\n"));
+}
+
+/// The reading of types, on a room made up for it.
+#[test]
+fn a_shared_name_is_found() {
+    let room = |one: &str, two: &str| {
+        BTreeMap::from([("a.rs".to_owned(), one.to_owned()), ("b/c.rs".to_owned(), two.to_owned())])
+    };
+    let found = |one: &str, two: &str| shared_names(&room(one, two)).len();
+    assert_eq!(found("pub struct Row;\n", "fn f() {\n    struct Row<'a>(&'a str);\n}\n"), 1);
+    assert_eq!(found("words! {\n    pub(in crate::a) enum Row { A = \"a\" }\n}\n", "type Row = u8;\n"), 1);
+    assert_eq!(found("pub(crate) trait Row {}\n", "pub(super) struct Row {\n"), 1);
+    // Two files' own; what a trait calls a type of its own; a longer name; a comment; what tests have.
+    assert_eq!(found("struct Row;\n", "struct Row;\n"), 0);
+    assert_eq!(found("pub struct Row;\n", "impl A for B {\n    type Row = u8;\n}\n"), 0);
+    assert_eq!(found("pub struct Row;\n", "pub struct Rows;\n// struct Row\n"), 0);
+    assert_eq!(found("pub struct Row;\n", "#[cfg(test)]\nmod tests {\n    struct Row;\n}\n"), 0);
+}
+
+/// Names that two types of the sources have, unless each is known in its own file alone; with the files.
+fn shared_names(sources: &BTreeMap<String, String>) -> Vec<String> {
+    let mut types: BTreeMap<&str, Vec<(&str, bool)>> = BTreeMap::new();
+    for (path, text) in sources {
+        for line in without_tests(text).lines() {
+            let public = line.trim_start().starts_with("pub");
+            let mut words = line.split_whitespace().skip_while(|word| word.starts_with("pub") || word.ends_with(')'));
+            let is_type = match words.next() {
+                Some("struct" | "enum" | "trait") => true,
+                // Types within others belong to a trait.
+                Some("type") => !line.starts_with(' '),
+                _ => false,
+            };
+            let name = words.next().and_then(|word| word.split(|c: char| !c.is_alphanumeric()).next());
+            if let Some(name) = name.filter(|_| is_type) {
+                types.entry(name).or_default().push((path, public));
+            }
+        }
+    }
+    let shared = types.into_iter().filter(|(_, of)| of.len() > 1 && of.iter().any(|(_, public)| *public));
+    shared
+        .map(|(name, of)| format!("{name}: {}", of.iter().map(|(path, _)| *path).collect::<Vec<_>>().join(", ")))
+        .collect()
+}
+
 /// The place of a file among the modules: `parts/build.rs` is `parts::build`, `parts/mod.rs` is `parts`.
 fn module(path: &str) -> Vec<&str> {
     let path = path.trim_end_matches(".rs");

@@ -7,7 +7,7 @@ use hingeleaf::fields::Source;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::net::Use;
 use hingeleaf::sheets::Search;
-use hingeleaf::toolpath::{Labels, Layer, Run};
+use hingeleaf::toolpath::{Labels, Layer, StrokePath};
 use hingeleaf::work::Work;
 use hingeleaf::{album, parts};
 
@@ -40,7 +40,7 @@ fn marks(work: &Work) -> Vec<(usize, Vec<Edge>)> {
             let size = if placed.quarters % 2 == 0 { (flat.width, flat.height) } else { (flat.height, flat.width) };
             let back =
                 |point: Point| turned(Point::new(point.x - placed.x, point.y - placed.y), 4 - placed.quarters, size);
-            let Run::Open(edges) = &stroke.run else { panic!("a mark that is no open line") };
+            let StrokePath::Open(edges) = &stroke.run else { panic!("a mark that is no open line") };
             let edges = edges.iter().map(|edge| Edge { from: back(edge.from), to: back(edge.to), bulge: edge.bulge });
             all.push((stroke.part, edges.collect()));
         }

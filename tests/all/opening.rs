@@ -4,12 +4,12 @@
 use crate::common::tried::{TOUCH, corners, through, tried};
 use crate::common::{INCH, near};
 use hingeleaf::contour::{Point, Vec2};
-use hingeleaf::fit::linkage::{Bar, Leaf, Opening, Section, reach};
+use hingeleaf::fit::linkage::{Bar, CrossSection, Leaf, Opening, reach};
 use proptest::prelude::*;
 use std::f64::consts::FRAC_PI_2;
 
 /// Pages a pitch apart, all alike.
-fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Section {
+fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> CrossSection {
     let leaf = |number: u32| Leaf {
         root: f64::from(number) * pitch,
         gusset,
@@ -19,7 +19,7 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
         stands_back: 0.0,
         cover: false,
     };
-    Section {
+    CrossSection {
         base: f64::from(pages.saturating_sub(1)) * pitch,
         leaves: (0..pages).map(leaf).collect(),
         free: true,
@@ -28,12 +28,12 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
 }
 
 /// The four-page album of 6 1/4 x 8 1/2 in with pitch and gussets of 1/4 in (sizes: common practice, no source).
-fn classic(thickness: f64) -> Section {
+fn classic(thickness: f64) -> CrossSection {
     album(4, INCH / 4.0, INCH / 4.0, thickness, 6.25 * INCH)
 }
 
 /// Pages on a block of guards and stubs 19 mm deep, as thick as they are; guards are 0.6 thick.
-fn on_stubs(pages: u32, thickness: f64, gusset: f64) -> Section {
+fn on_stubs(pages: u32, thickness: f64, gusset: f64) -> CrossSection {
     let mut section = album(pages, thickness, gusset, thickness, 148.0);
     section.base = f64::from(pages) * thickness;
     for leaf in &mut section.leaves {
@@ -42,12 +42,12 @@ fn on_stubs(pages: u32, thickness: f64, gusset: f64) -> Section {
     section
 }
 
-fn held(section: Section) -> Section {
-    Section { free: false, ..section }
+fn held(section: CrossSection) -> CrossSection {
+    CrossSection { free: false, ..section }
 }
 
 /// Every opening of an album.
-fn openings(section: &Section) -> impl Iterator<Item = Opening> {
+fn openings(section: &CrossSection) -> impl Iterator<Item = Opening> {
     (1..section.leaves.len()).map(|between| section.opened(between))
 }
 
@@ -199,19 +199,19 @@ fn closed_pages_stand_on_their_roots_or_side_by_side() {
 #[test]
 fn one_page_and_none_are_no_trouble() {
     assert!(album(1, 6.0, 6.0, 1.0, 150.0).worst().is_none());
-    let none = Section { base: 0.0, leaves: Vec::new(), free: true, loose: false };
+    let none = CrossSection { base: 0.0, leaves: Vec::new(), free: true, loose: false };
     assert!(none.worst().is_none() && none.closed().is_empty() && none.opened(3).bars.is_empty());
     assert_eq!(album(1, 6.0, 6.0, 1.0, 150.0).opened(0).bars.len(), 1);
     assert_eq!(album(1, 6.0, 6.0, 1.0, 150.0).opened(9).bars.len(), 1);
 }
 
-fn energy(section: &Section, opening: &Opening) -> f64 {
+fn energy(section: &CrossSection, opening: &Opening) -> f64 {
     section.leaves.iter().zip(&opening.bars).map(|(leaf, bar)| leaf.weight * bar.from.midpoint(bar.to).y).sum()
 }
 
 /// Albums, and the openings of each that are tried. No page under another slopes so much that it would slide inward
 /// against the pull.
-fn small_albums() -> Vec<(&'static str, Section, Vec<usize>)> {
+fn small_albums() -> Vec<(&'static str, CrossSection, Vec<usize>)> {
     let mut mixed = album(4, 6.0, 6.0, 1.2, 150.0);
     mixed.leaves[1].thickness = 4.0;
     mixed.leaves[3].thickness = 6.0;
@@ -263,7 +263,7 @@ fn many_positions_tried_find_no_lower_rest() {
 }
 
 /// What passes through what in an opening.
-fn collisions(section: &Section, opening: &Opening) -> Vec<String> {
+fn collisions(section: &CrossSection, opening: &Opening) -> Vec<String> {
     let shape = |bar: &Bar| {
         let way = bar.to - bar.from;
         corners(bar.from, way / way.hypot().max(1e-9), way.hypot(), bar.thickness - 0.02)
@@ -290,7 +290,7 @@ fn collisions(section: &Section, opening: &Opening) -> Vec<String> {
 }
 
 /// Thicknesses of many kinds of albums, each thinner than its pitch, gussets at least half as long.
-fn many_albums() -> impl Iterator<Item = Section> {
+fn many_albums() -> impl Iterator<Item = CrossSection> {
     let sizes = |pages: u32| {
         [4.0, 6.0, 8.0, 12.0].into_iter().flat_map(move |pitch| {
             [0.6, 1.2, 2.5, 4.0, 8.0].into_iter().filter(move |thickness| *thickness < pitch).flat_map(
@@ -352,7 +352,7 @@ fn longer_gussets_do_not_lift_more() {
 }
 
 /// Leaves of any size, as many as there are numbers; the numbers are anything at all.
-fn wild_section() -> impl Strategy<Value = Section> {
+fn wild_section() -> impl Strategy<Value = CrossSection> {
     let size = |most: f64| prop_oneof![Just(0.0), 0.0..most, any::<f64>()];
     let sizes = (size(120.0), size(20.0), size(200.0), size(8.0), size(5.0), size(2.0));
     let leaf = sizes.prop_map(|(root, gusset, width, thickness, weight, stands_back)| Leaf {
@@ -365,7 +365,7 @@ fn wild_section() -> impl Strategy<Value = Section> {
         cover: false,
     });
     let leaves = prop::collection::vec(leaf, 0..12);
-    (size(120.0), leaves, any::<[bool; 2]>()).prop_map(|(base, leaves, [free, loose])| Section {
+    (size(120.0), leaves, any::<[bool; 2]>()).prop_map(|(base, leaves, [free, loose])| CrossSection {
         base,
         leaves,
         free,
@@ -374,7 +374,7 @@ fn wild_section() -> impl Strategy<Value = Section> {
 }
 
 /// An album that could be made: roots further apart than the pages are thick, gussets over half as long as that.
-fn sound_section() -> impl Strategy<Value = Section> {
+fn sound_section() -> impl Strategy<Value = CrossSection> {
     let sizes = (0.5..8.0, 1.05..3.0, 0.6..4.0, 60.0..200.0, 0.1..5.0, 0.0..0.6);
     let leaf = sizes.prop_map(|(thickness, pitch, gusset, width, weight, stands_back)| Leaf {
         root: thickness * pitch,
@@ -393,7 +393,7 @@ fn sound_section() -> impl Strategy<Value = Section> {
             before = Some(leaf.root);
             leaf.root = base;
         }
-        Section { base, leaves, free, loose }
+        CrossSection { base, leaves, free, loose }
     })
 }
 
@@ -463,7 +463,7 @@ proptest! {
 #[test]
 fn a_loose_base_is_drawn_up_and_takes_a_shorter_gusset() {
     for (gusset, flat) in [(2.05, true), (1.9, false)] {
-        let opened = |loose| Section { loose, ..album(4, 6.0, gusset, 4.0, 150.0) }.opened(2);
+        let opened = |loose| CrossSection { loose, ..album(4, 6.0, gusset, 4.0, 150.0) }.opened(2);
         let (loose, tied) = (opened(true), opened(false));
         assert_eq!(loose.lift < 0.05, flat, "{gusset}: {loose:?}");
         assert!(loose.base[0].y > 3.0 || !flat, "{loose:?}");
@@ -484,12 +484,12 @@ fn the_worst_of_many_openings_is_found_among_a_few() {
         }
         section
     };
-    let stubs = |section: Section| Section { loose: true, ..section };
+    let stubs = |section: CrossSection| CrossSection { loose: true, ..section };
     for (what, section) in [
         ("even", album(90, 1.2, 6.0, 1.2, 150.0)),
         ("even, thick", album(110, 3.0, 6.0, 5.0, 150.0)),
         ("uneven", uneven(100, 1.5, 12.0)),
-        ("uneven, loose", Section { loose: true, ..uneven(80, 2.0, 20.0) }),
+        ("uneven, loose", CrossSection { loose: true, ..uneven(80, 2.0, 20.0) }),
         ("on stubs", stubs(on_stubs(90, 1.2, 12.0))),
     ] {
         let all = openings(&section).map(|opening| opening.lift).fold(0.0, f64::max);

@@ -13,7 +13,7 @@ use hingeleaf::folded::{Folded, fold};
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::net::lifted;
 use hingeleaf::parts::{self, Kit, Owner};
-use hingeleaf::sheets::{Piece, Search};
+use hingeleaf::sheets::{Search, TrimPiece};
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
 use proptest::prelude::*;
@@ -587,12 +587,12 @@ fn a_trimmer_cuts_blocks_apart() {
 }
 
 /// Carries out the cuts on a rectangle in hand: left, bottom, width, height.
-fn trim(piece: &Piece, hand: [f64; 4], gap: f64, found: &mut Vec<(usize, [f64; 4])>) {
+fn trim(piece: &TrimPiece, hand: [f64; 4], gap: f64, found: &mut Vec<(usize, [f64; 4])>) {
     let same = |one: [f64; 4], other: [f64; 4]| one.into_iter().zip(other).for_each(|(a, b)| near(a, b, 1e-3));
     match piece {
-        Piece::Part(number) => found.push((*number, hand)),
-        Piece::Offcut(rect) => same(*rect, hand),
-        Piece::Cut(cut) => {
+        TrimPiece::Part(number) => found.push((*number, hand)),
+        TrimPiece::Offcut(rect) => same(*rect, hand),
+        TrimPiece::Cut(cut) => {
             same(cut.rect, hand);
             let axis = usize::from(!cut.upright);
             let mut begin = hand[axis];

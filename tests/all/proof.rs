@@ -3,29 +3,29 @@
 //!
 //! The exhaustive searches in this file work cell by cell and share nothing with the engine but its types.
 
-use crate::common::instances::{Dice, Halted, INCH, MM, endless, generated, item, job, kit};
+use crate::common::instances::{Dice, Halted, INCH, MM, endless, generated, item, kit, problem};
 use hingeleaf::contour::{Contour, Corner};
-use hingeleaf::layout::{Cuts, Effort, Item, Job, Layout, Sheet, Turns, Unwatched, lay_out_for};
+use hingeleaf::layout::{Cuts, Effort, Item, Layout, Problem, SheetType, Turns, Unwatched, lay_out_for};
 use hingeleaf::length::Length;
 use std::collections::BTreeMap;
 
-fn laid(job: &Job, cuts: Cuts) -> (u64, Layout) {
-    let layout = lay_out_for(job, cuts, &Unwatched).unwrap();
+fn laid(problem: &Problem, cuts: Cuts) -> (u64, Layout) {
+    let layout = lay_out_for(problem, cuts, &Unwatched).unwrap();
     let sheets = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum();
     assert!(layout.lower_bound <= sheets, "promised {} and laid {sheets}", layout.lower_bound);
     assert_eq!(layout.proven_least, layout.lower_bound == sheets);
-    check(job, &layout);
+    check(problem, &layout);
     (sheets, layout)
 }
 
 /// Every part is there, on its sheet, apart from the others.
-fn check(job: &Job, layout: &Layout) {
-    let mut left: Vec<u64> = job.items.iter().map(|item| u64::from(item.count)).collect();
+fn check(problem: &Problem, layout: &Layout) {
+    let mut left: Vec<u64> = problem.items.iter().map(|item| u64::from(item.count)).collect();
     for laid in &layout.sheets {
-        let sheet = &job.sheets[laid.sheet];
+        let sheet = &problem.sheets[laid.sheet];
         let mut boxes: Vec<[i64; 4]> = Vec::new();
         for placement in &laid.placements {
-            let item = &job.items[placement.item];
+            let item = &problem.items[placement.item];
             assert!(item.turns.allows(placement.turn), "a turn that is not allowed");
             let (width, height) = placement.turn.turned(item.width, item.height);
             boxes.push([placement.x, placement.y, placement.x + width, placement.y + height]);
@@ -34,8 +34,11 @@ fn check(job: &Job, layout: &Layout) {
         boxes.sort_unstable();
         for (number, one) in boxes.iter().enumerate() {
             assert!(one[0] >= 0 && one[1] >= 0 && one[2] <= sheet.width && one[3] <= sheet.height, "off the sheet");
-            for other in boxes[number + 1..].iter().take_while(|other| other[0] < one[2] + job.gap) {
-                assert!(other[1] >= one[3] + job.gap || one[1] >= other[3] + job.gap, "too close: {one:?}, {other:?}");
+            for other in boxes[number + 1..].iter().take_while(|other| other[0] < one[2] + problem.gap) {
+                assert!(
+                    other[1] >= one[3] + problem.gap || one[1] >= other[3] + problem.gap,
+                    "too close: {one:?}, {other:?}"
+                );
             }
         }
     }
@@ -172,12 +175,12 @@ fn trying_everything_agrees_and_is_always_proven() {
         let (free, cut) = (fewest_free(&grown, width, height), fewest_cut(&grown, width, height));
         split += u32::from(free < cut);
         let effort = [Effort::Low, Effort::Normal, Effort::High][number % 3];
-        let job = job(&items, &sheet, gap, effort);
-        let (sheets, layout) = laid(&job, Cuts::Free);
+        let problem = problem(&items, &sheet, gap, effort);
+        let (sheets, layout) = laid(&problem, Cuts::Free);
         assert_eq!(sheets, free, "{parts:?} on {width} x {height}, gap {gap}");
         // With a gap, corners may come closer than the engine lays them, so the proof may be missing.
         assert!(layout.proven_least || gap > 0, "{parts:?} on {width} x {height}");
-        let (sheets, layout) = laid(&job, Cuts::Trimmer);
+        let (sheets, layout) = laid(&problem, Cuts::Trimmer);
         assert_eq!(sheets, cut, "{parts:?} by trimmer on {width} x {height}, gap {gap}");
         assert!(layout.proven_least, "{parts:?} by trimmer on {width} x {height}, gap {gap}");
     }
@@ -218,7 +221,7 @@ fn what_was_cut_from_so_many_sheets_is_never_said_to_need_more() {
             .collect();
         let sheet = [endless(200, 200)];
         for (cuts, effort) in [(Cuts::Free, Effort::Normal), (Cuts::Trimmer, Effort::Low)] {
-            let (_, layout) = laid(&job(&items, &sheet, gap, effort), cuts);
+            let (_, layout) = laid(&problem(&items, &sheet, gap, effort), cuts);
             assert!(layout.lower_bound <= u64::from(count), "{} promised for {count}", layout.lower_bound);
             met += u32::from(layout.lower_bound == u64::from(count));
         }
@@ -232,7 +235,7 @@ fn copies_of_what_fits_fit_as_often() {
     for copies in [2, 7, 50] {
         let parts = cut_up(&mut dice, 3, 300, 0, 50);
         let items: Vec<Item> = parts.iter().map(|&(width, height)| item(width, height, Turns::ANY, copies)).collect();
-        let (_, layout) = laid(&job(&items, &[endless(300, 300)], 0, Effort::Normal), Cuts::Free);
+        let (_, layout) = laid(&problem(&items, &[endless(300, 300)], 0, Effort::Normal), Cuts::Free);
         assert_eq!(layout.lower_bound, 3 * u64::from(copies), "no room is left, so area alone says this");
     }
 }
@@ -244,7 +247,7 @@ fn round_corners_do_not_hide_that_two_parts_share_no_sheet() {
     // By area two would fit: 2 x 14,400 of 42,000 square millimetres.
     let round = Contour::with_corners((0.0, 0.0), (120.0, 120.0), [Corner::Rounded(5.0); 4]);
     let items = [Item { contour: Some(round), ..item(120 * MM, 120 * MM, Turns::ANY, 3) }];
-    let (sheets, layout) = laid(&job(&items, &[endless(210 * MM, 200 * MM)], MM, Effort::Low), Cuts::Free);
+    let (sheets, layout) = laid(&problem(&items, &[endless(210 * MM, 200 * MM)], MM, Effort::Low), Cuts::Free);
     assert_eq!((sheets, layout.lower_bound), (3, 3));
 }
 
@@ -286,7 +289,7 @@ fn parts_that_nest_are_promised_no_more_sheets_than_nested() {
         (vec![shaped(&two, 3), shaped(&tooth, 3)], (90, 60), 3),
         (vec![shaped(&bay, 1)], (60, 40), 1),
     ] {
-        let (_, layout) = laid(&job(&items, &[endless(width * MM, height * MM)], 0, Effort::Normal), Cuts::Free);
+        let (_, layout) = laid(&problem(&items, &[endless(width * MM, height * MM)], 0, Effort::Normal), Cuts::Free);
         assert!(layout.lower_bound <= most, "{} promised, {most} do", layout.lower_bound);
     }
 }
@@ -300,7 +303,7 @@ fn bounds_and_layouts_stand_in_order() {
         for (count, seed) in [(20, 1), (40, 2)] {
             let run = |turns, cuts| {
                 let (items, sheet) = generated(class, count, seed, turns);
-                let (sheets, layout) = laid(&job(&items, &[sheet], 0, Effort::Normal), cuts);
+                let (sheets, layout) = laid(&problem(&items, &[sheet], 0, Effort::Normal), cuts);
                 (layout.lower_bound, sheets)
             };
             let turned = run(Turns::ANY, Cuts::Free);
@@ -320,7 +323,7 @@ fn nine_in_ten_are_proven_least() {
     for class in 1..=10 {
         for seed in 1..=4 {
             let (items, sheet) = generated(class, 20, 100 + seed, Turns::NONE);
-            let (_, layout) = laid(&job(&items, &[sheet], 0, Effort::Normal), Cuts::Free);
+            let (_, layout) = laid(&problem(&items, &[sheet], 0, Effort::Normal), Cuts::Free);
             proven += u32::from(layout.proven_least);
             all += 1;
         }
@@ -332,7 +335,7 @@ fn nine_in_ten_are_proven_least() {
 
 #[test]
 fn odd_jobs_end_and_promise_nothing_wrong() {
-    let sheet: [Sheet; 1] = [endless(210 * MM, 297 * MM)];
+    let sheet: [SheetType; 1] = [endless(210 * MM, 297 * MM)];
     let hair = item(1, 297 * MM, Turns::NONE, 30);
     let whole = item(210 * MM, 297 * MM, Turns::ANY, 3);
     let crumbs = item(1, 1, Turns::ANY, 4000);
@@ -342,20 +345,20 @@ fn odd_jobs_end_and_promise_nothing_wrong() {
     {
         for gap in [0, 1, MM] {
             for cuts in [Cuts::Free, Cuts::Trimmer] {
-                laid(&job(&items, &sheet, gap, Effort::Normal), cuts);
+                laid(&problem(&items, &sheet, gap, Effort::Normal), cuts);
             }
         }
     }
-    // Thousands on a sheet, and many different ones: the dear searches must leave such jobs alone.
+    // Thousands on a sheet, and many different ones: the dear searches must leave such problems alone.
     let tags = [item(3 * MM, 4 * MM, Turns::ANY, 9000), item(5 * MM, 2 * MM, Turns::ANY, 9000)];
-    laid(&job(&tags, &sheet, 0, Effort::Normal), Cuts::Free);
+    laid(&problem(&tags, &sheet, 0, Effort::Normal), Cuts::Free);
     let mut dice = Dice(300);
     let different: Vec<Item> =
         (0..300).map(|_| item(dice.from(20, 190) * MM, dice.from(20, 190) * MM, Turns::ANY, 1)).collect();
-    laid(&job(&different, &sheet, MM, Effort::Normal), Cuts::Free);
+    laid(&problem(&different, &sheet, MM, Effort::Normal), Cuts::Free);
     // Two halves of a sheet do not fit with any gap between them: three sheets and no doubt.
     let halves = [item(105 * MM, 297 * MM, Turns::HALF, 3)];
-    let (sheets, layout) = laid(&job(&halves, &sheet, 1, Effort::Low), Cuts::Free);
+    let (sheets, layout) = laid(&problem(&halves, &sheet, 1, Effort::Low), Cuts::Free);
     assert_eq!((sheets, layout.lower_bound), (3, 3));
 }
 
@@ -364,8 +367,8 @@ fn called_off_at_once_it_still_promises_nothing_wrong() {
     for class in [1, 5, 10] {
         let (items, sheet) = generated(class, 40, 3, Turns::NONE);
         let sheet = [sheet];
-        let called_off = lay_out_for(&job(&items, &sheet, 0, Effort::High), Cuts::Free, &Halted).unwrap();
-        let (sheets, _) = laid(&job(&items, &sheet, 0, Effort::Normal), Cuts::Free);
+        let called_off = lay_out_for(&problem(&items, &sheet, 0, Effort::High), Cuts::Free, &Halted).unwrap();
+        let (sheets, _) = laid(&problem(&items, &sheet, 0, Effort::Normal), Cuts::Free);
         assert!(called_off.lower_bound <= sheets, "class {class}");
     }
 }
@@ -375,7 +378,7 @@ fn a_small_album_is_proven_least() {
     for (width, height) in [(297 * MM, 420 * MM), (12 * INCH, 12 * INCH)] {
         for copies in [1, 2, 10] {
             let items = kit(copies);
-            let (_, layout) = laid(&job(&items, &[endless(width, height)], MM, Effort::Normal), Cuts::Free);
+            let (_, layout) = laid(&problem(&items, &[endless(width, height)], MM, Effort::Normal), Cuts::Free);
             assert!(layout.proven_least || copies > 2, "{copies} copies on {width} x {height}");
         }
     }

@@ -5,11 +5,11 @@ use crate::common;
 
 use crate::common::near;
 use hingeleaf::contour::{Point, Rect};
-use hingeleaf::fit::linkage::{Leaf, Section};
+use hingeleaf::fit::linkage::{CrossSection, Leaf};
 use hingeleaf::picture::{self, Mark, Picture};
 use hingeleaf::write;
 
-fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Section {
+fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> CrossSection {
     let leaf = |number: u32| Leaf {
         root: f64::from(number) * pitch,
         gusset,
@@ -19,7 +19,7 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
         stands_back: 0.0,
         cover: false,
     };
-    Section {
+    CrossSection {
         base: f64::from(pages.saturating_sub(1)) * pitch,
         leaves: (0..pages).map(leaf).collect(),
         free: true,
@@ -27,7 +27,7 @@ fn album(pages: u32, pitch: f64, gusset: f64, thickness: f64, width: f64) -> Sec
     }
 }
 
-fn covered(mut section: Section) -> Section {
+fn covered(mut section: CrossSection) -> CrossSection {
     let cover =
         |root| Leaf { root, gusset: 8.0, width: 158.0, thickness: 2.4, weight: 3.0, stands_back: 0.0, cover: true };
     section.leaves.insert(0, cover(0.0));
@@ -35,12 +35,12 @@ fn covered(mut section: Section) -> Section {
     section
 }
 
-fn drawn(section: &Section) -> Picture {
+fn drawn(section: &CrossSection) -> Picture {
     let worst = section.worst().map(|(_, opening)| opening);
     picture::section(section.base, &section.closed(), worst.as_ref(), &|mm| format!("{mm:.1} mm"))
 }
 
-fn albums() -> Vec<(String, Section)> {
+fn albums() -> Vec<(String, CrossSection)> {
     let mut all = Vec::new();
     for pages in [1, 2, 4, 5, 12, 20, 40] {
         for (pitch, gusset, thickness) in [(6.0, 6.0, 1.2), (6.35, 25.4, 1.5), (8.0, 6.0, 5.0), (3.0, 4.0, 0.8)] {
@@ -156,7 +156,7 @@ fn a_small_album_is_drawn_at_true_size() {
 
 #[test]
 fn the_words_say_which_opening() {
-    let said = |section: &Section| words(&drawn(section)).map(|(_, _, text)| text.to_owned()).collect::<Vec<_>>();
+    let said = |section: &CrossSection| words(&drawn(section)).map(|(_, _, text)| text.to_owned()).collect::<Vec<_>>();
     let flat = said(&album(4, 6.35, 6.35, 1.2, 158.75));
     for text in ["Closed", "Open between pages 1 and 2", "Both pages on top lie flat", "page 1", "pages 2 to 4"] {
         assert!(flat.iter().any(|said| said == text), "{text} in {flat:?}");
@@ -181,7 +181,7 @@ fn the_drawing_is_sound_svg() {
 
 #[test]
 fn nothing_and_nonsense_are_drawn_too() {
-    let none = Section { base: 0.0, leaves: Vec::new(), free: true, loose: false };
+    let none = CrossSection { base: 0.0, leaves: Vec::new(), free: true, loose: false };
     assert!(drawn(&none).width.is_finite());
     for size in [0.0, 1e-9, 1e6, f64::MAX, f64::NAN] {
         let picture = drawn(&album(6, size, size, size, size));

@@ -7,7 +7,7 @@ use hingeleaf::length::Length;
 use hingeleaf::parts;
 use hingeleaf::picture::{Mark, Picture, words_box};
 use hingeleaf::stock::sheet_size;
-use hingeleaf::templates::{Paper, Print, templates};
+use hingeleaf::templates::{Paper, PrinterPaper, templates};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -57,11 +57,11 @@ proptest! {
         spine in prop::sample::select(vec!["flexi-hinge", "concertina", "stubs", "plain-hinge"]),
         cover in prop::sample::select(vec!["", CASE]),
         paper in prop::sample::select(Paper::ALL.to_vec()),
-        margin in 0.0..Print::MOST_MARGIN,
+        margin in 0.0..PrinterPaper::MOST_MARGIN,
     ) {
         let text = text(width, height, pages, spine, cover);
         let (album, kit) = (album(&text), kit(&text));
-        let print = Print { paper, margin: Length::from_mm(margin) };
+        let print = PrinterPaper { paper, margin: Length::from_mm(margin) };
         let found = templates(&album, &kit, print);
         let letters: BTreeSet<&str> = found.iter().flat_map(|page| page.name.split(", ")).collect();
         let rows = list::list(&album, &kit, 1);
@@ -80,7 +80,7 @@ proptest! {
 fn as_few_pages_as_it_takes() {
     let of = |width: f64, height: f64, paper: Paper| {
         let text = text(width, height, 1, "plain-hinge", "");
-        let print = Print { paper, margin: Length::from_mm(5.0) };
+        let print = PrinterPaper { paper, margin: Length::from_mm(5.0) };
         templates(&album(&text), &kit(&text), print)
     };
     assert_eq!(of(60.0, 60.0, Paper::A4).len(), 1);
@@ -104,7 +104,7 @@ fn as_few_pages_as_it_takes() {
 fn every_page_says_how_to_check_it() {
     let text = text(100.0, 120.0, 3, "flexi-hinge", CASE);
     let (album, kit) = (album(&text), kit(&text));
-    for page in templates(&album, &kit, Print::of(&album)) {
+    for page in templates(&album, &kit, PrinterPaper::of(&album)) {
         for length in [100.0, 101.6] {
             let is = |mark: &Mark| {
                 matches!(mark, Mark::Line { points, .. } if points.len() == 2
@@ -130,10 +130,10 @@ fn papers_are_as_large_as_sheets_of_their_name() {
 fn no_margin_is_too_wide() {
     let text = text(300.0, 400.0, 1, "plain-hinge", "");
     let of = |mm: f64| {
-        let print = Print { paper: Paper::A4, margin: Length::from_mm(mm) };
+        let print = PrinterPaper { paper: Paper::A4, margin: Length::from_mm(mm) };
         templates(&album(&text), &kit(&text), print).len()
     };
-    assert_eq!(of(500.0), of(Print::MOST_MARGIN));
+    assert_eq!(of(500.0), of(PrinterPaper::MOST_MARGIN));
     assert_eq!(of(-5.0), of(0.0));
 }
 

@@ -5,15 +5,15 @@
 //! The checker carries the cuts out on rectangles. It and the exhaustive search in this file share nothing with the
 //! engine but its types.
 
-use crate::common::instances::{Halted, INCH, MM, endless, generated, item, job, kit};
+use crate::common::instances::{Halted, INCH, MM, endless, generated, item, kit, problem};
 use hingeleaf::layout::{
-    Cuts, Effort, Item, Job, Layout, Piece, Sheet, Turn, Turns, Unwatched, Way, lay_out, lay_out_for,
+    CutDirection, CutTree, Cuts, Effort, Item, Layout, Problem, SheetType, Turn, Turns, Unwatched, lay_out, lay_out_for,
 };
 use proptest::prelude::*;
 
-fn checked(job: &Job) -> Layout {
-    let layout = lay_out_for(job, Cuts::Trimmer, &Unwatched).unwrap();
-    check(job, &layout);
+fn checked(problem: &Problem) -> Layout {
+    let layout = lay_out_for(problem, Cuts::Trimmer, &Unwatched).unwrap();
+    check(problem, &layout);
     layout
 }
 
@@ -32,20 +32,20 @@ struct Heap {
 }
 
 /// Carries out the cuts on a rectangle in hand.
-fn trim(piece: &Piece, hand: Rect, gap: i64, heap: &mut Heap) {
+fn trim(piece: &CutTree, hand: Rect, gap: i64, heap: &mut Heap) {
     let [left, bottom, width, height] = hand;
     let cut = match piece {
-        Piece::Part(number) => return heap.parts.push((*number, hand)),
-        Piece::Offcut(rect) => {
+        CutTree::Part(number) => return heap.parts.push((*number, hand)),
+        CutTree::Offcut(rect) => {
             assert_eq!(*rect, hand, "an offcut that is not what is left");
             return heap.waste.push(hand);
         }
-        Piece::Cut(cut) => cut,
+        CutTree::Cut(cut) => cut,
     };
     assert_eq!([cut.left, cut.bottom, cut.width, cut.height], hand, "cuts for another piece than the one in hand");
     assert!(!cut.at.is_empty(), "a cut without a place");
     assert_eq!(cut.pieces.len(), cut.at.len() + 1);
-    let (from, to) = if cut.way == Way::Upright { (left, left + width) } else { (bottom, bottom + height) };
+    let (from, to) = if cut.way == CutDirection::Upright { (left, left + width) } else { (bottom, bottom + height) };
     let mut begin = from;
     for (number, inner) in cut.pieces.iter().enumerate() {
         let end = cut.at.get(number).copied().unwrap_or(to);
@@ -54,22 +54,22 @@ fn trim(piece: &Piece, hand: Rect, gap: i64, heap: &mut Heap) {
         }
         let long = (end - begin).max(0);
         let rest = match cut.way {
-            Way::Upright => [begin, bottom, long, height],
-            Way::Level => [left, begin, width, long],
+            CutDirection::Upright => [begin, bottom, long, height],
+            CutDirection::Level => [left, begin, width, long],
         };
         trim(inner, rest, gap, heap);
         begin = end + gap;
     }
 }
 
-fn check(job: &Job, layout: &Layout) {
-    let mut laid = vec![0_u64; job.items.len()];
-    let mut used = vec![0_u64; job.sheets.len()];
+fn check(problem: &Problem, layout: &Layout) {
+    let mut laid = vec![0_u64; problem.items.len()];
+    let mut used = vec![0_u64; problem.sheets.len()];
     for sheet in &layout.sheets {
-        let size = &job.sheets[sheet.sheet];
+        let size = &problem.sheets[sheet.sheet];
         used[sheet.sheet] += u64::from(sheet.times);
         let mut heap = Heap::default();
-        trim(sheet.cuts.as_ref().unwrap(), [0, 0, size.width, size.height], job.gap, &mut heap);
+        trim(sheet.cuts.as_ref().unwrap(), [0, 0, size.width, size.height], problem.gap, &mut heap);
         assert!(!heap.parts.is_empty() && heap.parts.len() == sheet.placements.len(), "parts cut and placed");
         heap.parts.sort_unstable();
         for ((number, [left, bottom, width, height]), (expected, placement)) in
@@ -77,7 +77,7 @@ fn check(job: &Job, layout: &Layout) {
         {
             assert_eq!(*number, expected, "each part is cut once");
             assert_eq!((*left, *bottom), (placement.x, placement.y), "cut from where it lies");
-            let item = &job.items[placement.item];
+            let item = &problem.items[placement.item];
             let turned = matches!(placement.turn, Turn::Quarter | Turn::ThreeQuarter);
             let (wide, high) = if turned { (item.height, item.width) } else { (item.width, item.height) };
             assert_eq!((*width, *height), (wide, high), "cut to size");
@@ -87,12 +87,12 @@ fn check(job: &Job, layout: &Layout) {
         let area = |rect: &Rect| i128::from(rect[2]) * i128::from(rect[3]);
         let whole = i128::from(size.width) * i128::from(size.height);
         let all: i128 = heap.parts.iter().map(|(_, rect)| area(rect)).chain(heap.waste.iter().map(area)).sum();
-        assert!(if job.gap == 0 { all == whole } else { all <= whole }, "card that is in no piece");
+        assert!(if problem.gap == 0 { all == whole } else { all <= whole }, "card that is in no piece");
     }
-    for (number, item) in job.items.iter().enumerate() {
+    for (number, item) in problem.items.iter().enumerate() {
         assert_eq!(laid[number], u64::from(item.count), "copies of item {number}");
     }
-    for (number, sheet) in job.sheets.iter().enumerate() {
+    for (number, sheet) in problem.sheets.iter().enumerate() {
         assert!(sheet.count.is_none_or(|count| used[number] <= u64::from(count)), "more sheets than there are");
     }
     assert!(layout.lower_bound <= sheets(layout), "fewer sheets than possible");
@@ -106,25 +106,25 @@ fn check(job: &Job, layout: &Layout) {
 fn the_checker_sees_bad_cuts() {
     let items = [item(40, 50, Turns::NONE, 2)];
     let sheet = [endless(100, 60)];
-    let job = job(&items, &sheet, 2, Effort::Low);
-    let good = checked(&job);
+    let problem = problem(&items, &sheet, 2, Effort::Low);
+    let good = checked(&problem);
     let refused = |change: &dyn Fn(&mut Layout)| {
         let mut bad = good.clone();
         change(&mut bad);
-        std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| check(&job, &bad))).is_err()
+        std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| check(&problem, &bad))).is_err()
     };
     assert!(!refused(&|_| {}));
     assert!(refused(&|bad| bad.sheets[0].cuts = None));
-    assert!(refused(&|bad| bad.sheets[0].cuts = Some(Piece::Part(0))));
+    assert!(refused(&|bad| bad.sheets[0].cuts = Some(CutTree::Part(0))));
     assert!(refused(&|bad| bad.sheets[0].placements[0].x += 1));
     assert!(refused(&|bad| bad.sheets[0].placements.swap(0, 1)));
     assert!(refused(&|bad| {
-        let Some(Piece::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
+        let Some(CutTree::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
         cut.at[0] += 1;
     }));
     assert!(refused(&|bad| {
-        let Some(Piece::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
-        cut.way = if cut.way == Way::Level { Way::Upright } else { Way::Level };
+        let Some(CutTree::Cut(cut)) = &mut bad.sheets[0].cuts else { return };
+        cut.way = if cut.way == CutDirection::Level { CutDirection::Upright } else { CutDirection::Level };
     }));
 }
 
@@ -139,7 +139,7 @@ fn five_by_seven_from_twelve_by_twelve_is_three_by_trimmer() {
         for (count, expected) in [(most, 1), (most + 1, 2), (most * 25, 25)] {
             let items = [item(5 * INCH, 7 * INCH, turns, count)];
             for effort in [Effort::Low, Effort::Normal] {
-                let layout = checked(&job(&items, &craft, gap, effort));
+                let layout = checked(&problem(&items, &craft, gap, effort));
                 assert_eq!(sheets(&layout), expected, "{count} with gap {gap}");
             }
         }
@@ -150,9 +150,9 @@ fn five_by_seven_from_twelve_by_twelve_is_three_by_trimmer() {
 fn two_six_inch_squares_share_a_twelve_inch_row_only_without_any_gap() {
     let items = [item(6 * INCH, 6 * INCH, Turns::ANY, 2)];
     let row = [endless(12 * INCH, 6 * INCH)];
-    let layout = checked(&job(&items, &row, 0, Effort::Normal));
+    let layout = checked(&problem(&items, &row, 0, Effort::Normal));
     assert_eq!((sheets(&layout), layout.sheets[0].cuts.as_ref().unwrap().cuts()), (1, 1));
-    assert_eq!(sheets(&checked(&job(&items, &row, 1, Effort::Normal))), 2);
+    assert_eq!(sheets(&checked(&problem(&items, &row, 1, Effort::Normal))), 2);
 }
 
 /// The least number of sheets by trying everything: which sets of parts go on one sheet, cut by cut.
@@ -198,30 +198,30 @@ fn the_exhaustive_search_itself_knows_five_by_seven() {
 #[test]
 fn a_part_as_large_as_the_sheet_needs_no_cut() {
     let whole = [item(297 * MM, 210 * MM, Turns::ANY, 7)];
-    let layout = checked(&job(&whole, &[endless(210 * MM, 297 * MM)], 10 * MM, Effort::Normal));
+    let layout = checked(&problem(&whole, &[endless(210 * MM, 297 * MM)], 10 * MM, Effort::Normal));
     assert_eq!((sheets(&layout), layout.sheets.len()), (7, 1));
-    assert_eq!(layout.sheets[0].cuts, Some(Piece::Part(0)));
+    assert_eq!(layout.sheets[0].cuts, Some(CutTree::Part(0)));
 }
 
 #[test]
 fn a_part_closer_to_the_edge_than_the_gap_is_trimmed() {
     let items = [item(95, 98, Turns::NONE, 1)];
-    let layout = checked(&job(&items, &[endless(100, 100)], 10, Effort::Normal));
+    let layout = checked(&problem(&items, &[endless(100, 100)], 10, Effort::Normal));
     assert_eq!(layout.sheets[0].cuts.as_ref().unwrap().cuts(), 2);
 }
 
 #[test]
 fn nothing_slivers_and_crumbs() {
-    assert!(checked(&job(&[], &[endless(10, 10)], 0, Effort::High)).sheets.is_empty());
+    assert!(checked(&problem(&[], &[endless(10, 10)], 0, Effort::High)).sheets.is_empty());
     let slivers = [item(1, 297 * MM, Turns::ANY, 40), item(210 * MM, 1, Turns::NONE, 40)];
-    checked(&job(&slivers, &[endless(210 * MM, 297 * MM)], 0, Effort::Low));
+    checked(&problem(&slivers, &[endless(210 * MM, 297 * MM)], 0, Effort::Low));
     let crumbs = [item(3 * MM, 4 * MM, Turns::ANY, 5000), item(5 * MM, 2 * MM, Turns::ANY, 5000)];
-    let layout = checked(&job(&crumbs, &[endless(100 * MM, 100 * MM)], 0, Effort::Low));
+    let layout = checked(&problem(&crumbs, &[endless(100 * MM, 100 * MM)], 0, Effort::Low));
     assert!(sheets(&layout) <= 12, "eleven sheets' worth of crumbs");
     for gap in [0, MM, i64::MAX, i64::MIN] {
         let items = [item(i64::MIN, 0, Turns::ANY, 2), item(50 * MM, 20 * MM, Turns::ANY, u32::MAX)];
         let sheets_of = [endless(i64::MAX, 60 * MM), endless(i64::MAX, i64::MAX)];
-        let layout = lay_out_for(&job(&items, &sheets_of, gap, Effort::Low), Cuts::Trimmer, &Halted).unwrap();
+        let layout = lay_out_for(&problem(&items, &sheets_of, gap, Effort::Low), Cuts::Trimmer, &Halted).unwrap();
         assert!(layout.sheets.iter().all(|sheet| sheet.cuts.is_some()));
     }
 }
@@ -230,16 +230,16 @@ fn nothing_slivers_and_crumbs() {
 fn few_cuts_and_few_stops() {
     // Six equal parts in two rows: two cuts make rows and trim, two part each row, and what is left comes off.
     let items = [item(30, 40, Turns::NONE, 6)];
-    let layout = checked(&job(&items, &[endless(90, 80)], 0, Effort::Normal));
+    let layout = checked(&problem(&items, &[endless(90, 80)], 0, Effort::Normal));
     assert_eq!(layout.sheets[0].cuts.as_ref().unwrap().cuts(), 5);
-    let layout = checked(&job(&items, &[endless(100, 90)], 0, Effort::Normal));
+    let layout = checked(&problem(&items, &[endless(100, 90)], 0, Effort::Normal));
     assert!(layout.sheets[0].cuts.as_ref().unwrap().cuts() <= 8);
 }
 
 #[test]
 fn the_largest_offcut_stays_whole() {
     let items = [item(50, 20, Turns::ANY, 1), item(50, 30, Turns::ANY, 1)];
-    let layout = checked(&job(&items, &[endless(100, 100)], 0, Effort::Low));
+    let layout = checked(&problem(&items, &[endless(100, 100)], 0, Effort::Low));
     let offcuts = layout.sheets[0].cuts.as_ref().unwrap().offcuts(10);
     assert!(offcuts[0][2] * offcuts[0][3] >= 7000, "{offcuts:?}");
 }
@@ -249,13 +249,13 @@ fn the_largest_offcut_stays_whole() {
 #[test]
 fn five_hundred_copies_repeat_the_sheets_of_one() {
     let sheets_of = [endless(297 * MM, 420 * MM)];
-    let one = checked(&job(&kit(1), &sheets_of, MM, Effort::Low));
-    let many = checked(&job(&kit(500), &sheets_of, MM, Effort::Low));
+    let one = checked(&problem(&kit(1), &sheets_of, MM, Effort::Low));
+    let many = checked(&problem(&kit(500), &sheets_of, MM, Effort::Low));
     assert!(sheets(&many) <= 500 * sheets(&one));
     assert!(many.sheets.len() <= 12, "{} different sheets to cut", many.sheets.len());
 }
 
-// --- Random jobs ---
+// --- Random problems ---
 
 fn settings(cases: u32) -> ProptestConfig {
     ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases) }
@@ -278,17 +278,17 @@ proptest! {
 
     #[test]
     fn every_layout_can_be_cut(items in some_items(8, 30, 5), gap in 0..4_i64, width in 30..50_i64) {
-        checked(&job(&items, &[endless(width, 35)], gap, Effort::Low));
-        let counted = |width, height, count| Sheet { count: Some(count), ..endless(width, height) };
+        checked(&problem(&items, &[endless(width, 35)], gap, Effort::Low));
+        let counted = |width, height, count| SheetType { count: Some(count), ..endless(width, height) };
         let mixed = [counted(31, 31, 2), endless(width, 35), counted(20, 60, 1), endless(40, 40)];
-        checked(&job(&items, &mixed, gap, Effort::Low));
+        checked(&problem(&items, &mixed, gap, Effort::Low));
     }
 
     #[test]
     fn threads_change_nothing(items in some_items(10, 30, 2), gap in 0..2_i64) {
         let sheets_of = [endless(40, 33)];
-        let job = job(&items, &sheets_of, gap, Effort::Low);
-        prop_assert_eq!(lay_out_for(&job, Cuts::Trimmer, &Unwatched), lay_out_for(&Job { threads: 8, ..job }, Cuts::Trimmer, &Unwatched));
+        let problem = problem(&items, &sheets_of, gap, Effort::Low);
+        prop_assert_eq!(lay_out_for(&problem, Cuts::Trimmer, &Unwatched), lay_out_for(&Problem { threads: 8, ..problem }, Cuts::Trimmer, &Unwatched));
     }
 }
 
@@ -307,7 +307,7 @@ proptest! {
                 (width, height, upright && sideways)
             })
             .collect();
-        let layout = checked(&job(&items, &[endless(width, height)], gap, Effort::Normal));
+        let layout = checked(&problem(&items, &[endless(width, height)], gap, Effort::Normal));
         let least = if boxes.is_empty() { 0 } else { fewest(&boxes, width, height, gap) };
         prop_assert_eq!(sheets(&layout), u64::from(least));
     }
@@ -322,8 +322,8 @@ fn a_trimmer_never_needs_fewer_sheets_than_promised_for_any_cutter() {
             for turns in [Turns::NONE, Turns::ANY] {
                 let (items, sheet) = generated(class, count, seed, turns);
                 let sheet = [sheet];
-                let trimmer = checked(&job(&items, &sheet, 0, Effort::Low));
-                let free = lay_out(&job(&items, &sheet, 0, Effort::Low), &Unwatched).unwrap();
+                let trimmer = checked(&problem(&items, &sheet, 0, Effort::Low));
+                let free = lay_out(&problem(&items, &sheet, 0, Effort::Low), &Unwatched).unwrap();
                 assert!(free.sheets.iter().all(|sheet| sheet.cuts.is_none()));
                 assert!(free.lower_bound <= sheets(&trimmer), "class {class}, {count} items");
             }
@@ -336,10 +336,10 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
     for class in [1, 3, 5] {
         let (items, sheet) = generated(class, 20, 3, Turns::ANY);
         let sheets_of = [sheet];
-        let job = job(&items, &sheets_of, 0, Effort::Normal);
-        let alone = checked(&job);
-        assert_eq!(alone, lay_out_for(&Job { threads: 8, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
-        assert_eq!(alone, lay_out_for(&Job { threads: 0, ..job }, Cuts::Trimmer, &Unwatched).unwrap());
+        let problem = problem(&items, &sheets_of, 0, Effort::Normal);
+        let alone = checked(&problem);
+        assert_eq!(alone, lay_out_for(&Problem { threads: 8, ..problem }, Cuts::Trimmer, &Unwatched).unwrap());
+        assert_eq!(alone, lay_out_for(&Problem { threads: 0, ..problem }, Cuts::Trimmer, &Unwatched).unwrap());
     }
 }
 
@@ -347,8 +347,8 @@ fn threads_change_nothing_when_sheets_are_taken_apart_either() {
 fn a_search_that_is_called_off_still_has_a_layout() {
     let (items, sheet) = generated(5, 60, 1, Turns::ANY);
     let sheets_of = [sheet];
-    let job = job(&items, &sheets_of, 0, Effort::High);
-    let layout = lay_out_for(&job, Cuts::Trimmer, &Halted).unwrap();
-    check(&job, &layout);
+    let problem = problem(&items, &sheets_of, 0, Effort::High);
+    let layout = lay_out_for(&problem, Cuts::Trimmer, &Halted).unwrap();
+    check(&problem, &layout);
     assert!(layout.cut_short);
 }

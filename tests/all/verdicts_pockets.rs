@@ -9,7 +9,7 @@ use hingeleaf::finding::{Finding, Level};
 use hingeleaf::fit;
 use hingeleaf::folded::{Folded, fold};
 use hingeleaf::net::{Use, lifted};
-use hingeleaf::parts::{self, End, Hold, Kit, Pocket, Way};
+use hingeleaf::parts::{self, Hold, Kit, Pocket, PocketEnd, Way};
 use proptest::prelude::*;
 
 const TAB: f64 = 12.0;
@@ -399,7 +399,7 @@ fn pockets_end_as_their_pieces_do() {
         let folded = fold(&made, &[0.3, 2.0, 1.3]);
         for pocket in &made.pockets {
             let stated = [pocket.across[0], pocket.across[1], pocket.up[0], pocket.up[1]];
-            assert_eq!(stated.map(|end| end == End::Sealed), shut(&made, &folded, pocket), "{page}: {stated:?}");
+            assert_eq!(stated.map(|end| end == PocketEnd::Sealed), shut(&made, &folded, pocket), "{page}: {stated:?}");
         }
     }
 }

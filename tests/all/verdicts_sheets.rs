@@ -2,7 +2,7 @@
 //! Verdicts about sheets: strips that lie alike, bounds by pieces that exclude each other, sizes where the present one fits no
 //! sheet.
 
-use crate::common::instances::{endless, item, job};
+use crate::common::instances::{endless, item, problem};
 use crate::common::{TempDir, album, cutter, fixtures, hingeleaf};
 use hingeleaf::layout::{Cuts, Effort, Turns, Unwatched, lay_out, lay_out_for};
 use hingeleaf::parts::Owner;
@@ -77,20 +77,20 @@ fn pieces_that_exclude_each_other_are_a_bound() {
         .map(|(wide, tall, count)| item(wide * 8000, tall * 8000, Turns::ANY, count));
     let sheets = [endless(204 * 8000, 291 * 8000)];
     for cuts in [Cuts::Free, Cuts::Trimmer] {
-        let job = job(&items, &sheets, 0, Effort::Low);
-        let layout = lay_out_for(&job, cuts, &Unwatched).unwrap();
+        let problem = problem(&items, &sheets, 0, Effort::Low);
+        let layout = lay_out_for(&problem, cuts, &Unwatched).unwrap();
         assert_eq!((layout.lower_bound, layout.proven_least), (8, true), "{cuts:?}");
     }
     // The sound neighbour: a sheet 264 wide takes 148 beside 110, and nobody says eight.
     let sheets = [endless(264 * 8000, 291 * 8000)];
-    let layout = lay_out(&job(&items, &sheets, 0, Effort::Low), &Unwatched).unwrap();
+    let layout = lay_out(&problem(&items, &sheets, 0, Effort::Low), &Unwatched).unwrap();
     assert!(layout.lower_bound < 8);
     // Kinds that share with their own like, but with none of the others, count by their area: 100 x 290 stands twice on
     // 204 x 291, so five of them take three sheets beside the eight.
     let mut more = items.to_vec();
     more.push(item(100 * 8000, 290 * 8000, Turns::ANY, 5));
     let sheets = [endless(204 * 8000, 291 * 8000)];
-    let layout = lay_out(&job(&more, &sheets, 0, Effort::Low), &Unwatched).unwrap();
+    let layout = lay_out(&problem(&more, &sheets, 0, Effort::Low), &Unwatched).unwrap();
     assert!(
         layout.lower_bound >= 11
             && layout.lower_bound <= layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! The pages of a closed album, side by side on its base.
 
-use super::section::{Bar, Leaf, Section};
+use super::section::{Bar, CrossSection, Leaf};
 use crate::contour::Point;
 
-impl Section {
+impl CrossSection {
     /// The pages standing on the flat base, side by side where they are too thick for their roots.
     ///
     /// Where they are, they stand as near to their roots as they can (least squares). A page never stands further

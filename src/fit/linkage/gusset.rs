@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! The least gusset with which an album lies as flat as is wanted.
 
-use super::Section;
+use super::CrossSection;
 use super::tried::Tried;
 use crate::length::tolerance::SAME;
 
 /// The longest gussets tried, in steps.
 const MOST_STEPS: u32 = 4096;
 
-impl Section {
+impl CrossSection {
     /// The least gusset, alike for all pages and a whole number of steps, with which no opening's top leaf slopes more
     /// than `limit` radians.
     ///

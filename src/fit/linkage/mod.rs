@@ -25,7 +25,7 @@ mod tried;
 
 use crate::contour::{Point, Vec2};
 use crate::length::tolerance::SAME;
-pub use section::{Bar, Leaf, Opening, Section};
+pub use section::{Bar, CrossSection, Leaf, Opening};
 use side::Rest;
 use sides::Sides;
 use tried::Tried;
@@ -67,7 +67,7 @@ pub fn reach(gusset: f64, height: f64, away: f64) -> Option<Reach> {
     let level = ((gusset - height) * (gusset + height)).sqrt();
     Some(Reach { shift: gusset - level, angle: height.atan2(level) })
 }
-impl Section {
+impl CrossSection {
     /// The album opened so that `between` leaves lie to the left; at most all of them.
     #[must_use]
     pub fn opened(&self, between: usize) -> Opening {

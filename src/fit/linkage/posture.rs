@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The posture of the base in which an opened album's leaves lie lowest.
 
-use super::section::Section;
+use super::section::CrossSection;
 use super::sides::Sides;
 use super::tried::{COARSE, Tried};
 use std::f64::consts::FRAC_PI_2;
@@ -11,7 +11,7 @@ const LOST: f64 = 1e-9;
 
 /// How often the best of these steps is halved.
 const FINE: usize = 17;
-impl Section {
+impl CrossSection {
     /// The tilt and the height of the base at which the leaves lie lowest; the ones nearest to flat on the table where
     /// several do.
     pub(super) fn posture(&self, between: usize, tried: &Tried, sides: &mut Sides) -> (f64, f64) {

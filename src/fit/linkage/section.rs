@@ -27,7 +27,7 @@ pub struct Leaf {
 
 /// The album's cross-section.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Section {
+pub struct CrossSection {
     /// Width of the base, mm.
     pub base: f64,
     /// The leaves from left to right.
@@ -74,7 +74,7 @@ pub struct Opening {
     pub slope: f64,
 }
 
-impl Section {
+impl CrossSection {
     /// The same album with one score where each page has its gusset: it turns right at its root.
     #[must_use]
     pub fn one_score(&self) -> Self {

@@ -89,7 +89,7 @@ struct Page {
 }
 
 /// Pages laid on one side.
-pub(super) struct Side {
+pub(super) struct LaidSide {
     /// The base's end on the table's side.
     foot: Point,
     /// The upper corner over it: where all roots stand higher than the base, what lies beneath them is solid.
@@ -108,7 +108,7 @@ pub(super) struct Side {
     pub(super) energy: f64,
 }
 
-impl Side {
+impl LaidSide {
     pub(super) fn new(leaves: usize) -> Self {
         Self {
             foot: Point::ZERO,

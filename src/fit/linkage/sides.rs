@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 //! Both sides of an album, laid in one posture of its base.
 
-use super::section::Section;
-use super::side::Side;
+use super::section::CrossSection;
+use super::side::LaidSide;
 
 /// The two sides of an album, used again for every tilt.
-pub(super) struct Sides(pub(super) [Side; 2]);
+pub(super) struct Sides(pub(super) [LaidSide; 2]);
 
-impl Section {
+impl CrossSection {
     pub(super) fn sides(&self) -> Sides {
-        Sides([Side::new(self.leaves.len()), Side::new(self.leaves.len())])
+        Sides([LaidSide::new(self.leaves.len()), LaidSide::new(self.leaves.len())])
     }
 
     /// Lays all leaves with the base at this tilt, its lower end this high. Gives up as soon as the energy is over `most`;

@@ -5,8 +5,8 @@
 //! first so many of the left, and the first so many of the right. So one pass over the leaves of each side tells the energy
 //! of all openings.
 
-use super::section::{Leaf, Section};
-use super::side::Side;
+use super::section::{CrossSection, Leaf};
+use super::side::LaidSide;
 use super::sides::Sides;
 use std::f64::consts::FRAC_PI_2;
 
@@ -24,7 +24,7 @@ struct Laid {
 }
 
 /// Both sides in one posture of the base, by how many leaves are laid.
-pub(super) struct Both {
+pub(super) struct BothSides {
     left: Vec<Laid>,
     right: Vec<Laid>,
 }
@@ -32,19 +32,19 @@ pub(super) struct Both {
 /// The coarse places of the search for an album's posture.
 pub(super) struct Tried {
     /// The base flat on the table.
-    pub level: Both,
+    pub level: BothSides,
     /// Each tilt, to either side.
-    pub tilted: Vec<(f64, Both)>,
+    pub tilted: Vec<(f64, BothSides)>,
     /// Each height that a level base is drawn up to; none where it stays on the table.
-    pub raised: Vec<(f64, Both)>,
+    pub raised: Vec<(f64, BothSides)>,
 }
 
-impl Both {
-    fn new(section: &Section, (tilt, high): (f64, f64), Sides([left, right]): &mut Sides) -> Self {
+impl BothSides {
+    fn new(section: &CrossSection, (tilt, high): (f64, f64), Sides([left, right]): &mut Sides) -> Self {
         let (sine, cosine) = tilt.sin_cos();
         left.clear((section.base, section.depth()), high, (sine, cosine));
         right.clear((section.base, section.depth()), high, (-sine, cosine));
-        let laid = |side: &mut Side, leaves: &mut dyn Iterator<Item = (&Leaf, f64)>| {
+        let laid = |side: &mut LaidSide, leaves: &mut dyn Iterator<Item = (&Leaf, f64)>| {
             let mut laid = vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }];
             for (leaf, from_end) in leaves {
                 side.lay(leaf, from_end);
@@ -65,7 +65,7 @@ impl Both {
         [self.left[between], self.right[self.right.len() - 1 - between]]
     }
 
-    /// The energy with so many leaves at the left, as [`Section::lay`] tells it.
+    /// The energy with so many leaves at the left, as [`CrossSection::lay`] tells it.
     pub(super) fn energy(&self, between: usize, most: f64) -> f64 {
         let [left, right] = self.at(between);
         if left.most > most || left.energy + right.most > most { f64::INFINITY } else { left.energy + right.energy }
@@ -78,17 +78,17 @@ impl Both {
 }
 
 impl Tried {
-    pub(super) fn new(section: &Section, sides: &mut Sides) -> Self {
-        let level = Both::new(section, (0.0, 0.0), sides);
+    pub(super) fn new(section: &CrossSection, sides: &mut Sides) -> Self {
+        let level = BothSides::new(section, (0.0, 0.0), sides);
         let (mut tilted, mut raised) = (Vec::new(), Vec::new());
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
             let tilts = (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
-            tilted.extend(tilts.map(|tilt| (tilt, Both::new(section, (tilt, 0.0), sides))));
+            tilted.extend(tilts.map(|tilt| (tilt, BothSides::new(section, (tilt, 0.0), sides))));
             let highest = section.highest();
             if section.loose && highest > 0.0 {
                 let heights = (1..=COARSE).map(|number| f64::from(number) * (highest / f64::from(COARSE)));
-                raised.extend(heights.map(|high| (high, Both::new(section, (0.0, high), sides))));
+                raised.extend(heights.map(|high| (high, BothSides::new(section, (0.0, high), sides))));
             }
         }
         Self { level, tilted, raised }

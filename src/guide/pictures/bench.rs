@@ -14,8 +14,8 @@ use super::super::cutting;
 use super::super::desk::Desk;
 use super::super::draw::{Draw, LETTER, THIN, WORDS};
 use super::super::list;
-use super::super::scoring::{Edge, Scored, Setting};
-use super::super::trimmer::{Lying, Step, Thing};
+use super::super::scoring::{FenceEdge, Scored, Setting};
+use super::super::trimmer::{Lying, Thing, TrimStep};
 use super::{ROOM, stuff};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::tolerance::{READ, SAME};
@@ -41,7 +41,7 @@ const SAMPLES: u8 = 64;
 const WIDE: f64 = 2.4;
 
 /// A step at the trimmer: the piece at the stop, the blade, what comes off.
-pub(in super::super) fn trim(desk: &Desk<'_>, step: &Step) -> Picture {
+pub(in super::super) fn trim(desk: &Desk<'_>, step: &TrimStep) -> Picture {
     let mut draw = Draw::default();
     let axis = usize::from(!step.upright);
     let (long, deep) = (step.piece.size[axis], step.piece.size[1 - axis]);
@@ -70,7 +70,7 @@ pub(in super::super) fn trim(desk: &Desk<'_>, step: &Step) -> Picture {
 }
 
 /// Names what comes off and what is left: inside where there is room, else above, with a line that leads there.
-fn names(desk: &Desk<'_>, draw: &mut Draw, step: &Step, (long, deep, stop, off): (f64, f64, f64, f64)) {
+fn names(desk: &Desk<'_>, draw: &mut Draw, step: &TrimStep, (long, deep, stop, off): (f64, f64, f64, f64)) {
     let name = |lying: &Lying| match lying.is {
         Thing::Part(part, _) => list::mark(&desk.rows, part).to_owned(),
         Thing::Sheet => desk.words.text("bench-rest"),
@@ -119,7 +119,7 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     let mut draw = Draw::default();
     let Some(part) = desk.part(scored.part) else { return draw.picture() };
     // A quarter turn counter-clockwise brings the top edge to the left.
-    let quarters = u8::from(scored.edge == Edge::Top);
+    let quarters = u8::from(scored.edge == FenceEdge::Top);
     let flat = part.flat.turned(quarters);
     let numbers = setting.at.iter().map(|at| measure(&desk.measure.own(*at), WORDS)).fold(0.0, f64::max);
     let scale = ((ROOM.0 - numbers - 4.0) / flat.width).min((ROOM.1 - 20.0) / flat.height).min(1.0);

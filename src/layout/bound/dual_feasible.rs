@@ -20,7 +20,7 @@ pub(crate) enum Dual {
     Pieces(i64),
     /// Rounds down to so many parts of the whole, unless exact (Fekete and Schepers' u).
     Parts(i64),
-    /// How many of the job's own boxes up to half the side fit; a longer box counts as those that it keeps out (Carlier,
+    /// How many of the problem's own boxes up to half the side fit; a longer box counts as those that it keeps out (Carlier,
     /// Clautiaux and Moukrim's data-dependent f).
     Own(OwnBoxes),
 }
@@ -62,7 +62,7 @@ impl Dual {
     }
 }
 
-/// The job's boxes that are no shorter than `least` and no longer than half the side, the shortest first.
+/// The problem's boxes that are no shorter than `least` and no longer than half the side, the shortest first.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct OwnBoxes {
     least: i64,
@@ -73,9 +73,10 @@ pub(crate) struct OwnBoxes {
 
 impl OwnBoxes {
     /// A box that may turn can be in a row once only: it counts with the shorter of its lengths that count at all.
-    fn new(least: i64, whole: i64, boxes: &[BoxType], along: Along) -> Self {
-        let length =
-            |box_type: &BoxType| box_type.poses.iter().map(along).filter(|l| (least..=whole / 2).contains(l)).min();
+    fn new(least: i64, whole: i64, boxes: &[BoxType], along: SideAlong) -> Self {
+        let length = |box_type: &BoxType| {
+            box_type.orientations.iter().map(along).filter(|l| (least..=whole / 2).contains(l)).min()
+        };
         let count = |box_type: &BoxType| i64::try_from(box_type.count).unwrap_or(i64::MAX);
         let mut sorted: Vec<(i64, i64)> = boxes.iter().filter_map(|b| Some((length(b)?, count(b)))).collect();
         sorted.sort_unstable();
@@ -99,16 +100,20 @@ impl OwnBoxes {
     }
 }
 
-/// Which side of a pose runs along the sheet's side in question.
-pub(crate) type Along = fn(&(i64, i64)) -> i64;
+/// Which side of an orientation runs along the sheet's side in question.
+pub(crate) type SideAlong = fn(&(i64, i64)) -> i64;
 
 /// Rounding to more parts than this is as good as no rounding.
 const MOST_PARTS: i64 = 24;
 
 /// Thresholds at which some box appears, vanishes or becomes everything; thinned evenly to `most`.
-pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[Along], most: usize) -> Vec<Dual> {
-    let lengths =
-        || boxes.iter().flat_map(|box_type| &box_type.poses).flat_map(|pose| along.iter().map(move |of| of(pose)));
+pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[SideAlong], most: usize) -> Vec<Dual> {
+    let lengths = || {
+        boxes
+            .iter()
+            .flat_map(|box_type| &box_type.orientations)
+            .flat_map(|orientation| along.iter().map(move |of| of(orientation)))
+    };
     let steps = useful(lengths().flat_map(|length| [length, length + 1, whole - length + 1]).chain([1]), whole);
     let pieces = useful(lengths().flat_map(|length| [length, whole - length]), whole);
     let share = most.saturating_sub(usize::try_from(MOST_PARTS).unwrap_or(0) / 2).max(3) / 2;
@@ -119,9 +124,9 @@ pub(crate) fn functions(whole: i64, boxes: &[BoxType], along: &[Along], most: us
     functions
 }
 
-/// Functions that count the job's own boxes, from every length up; thinned evenly to `most`.
-pub(crate) fn own(whole: i64, boxes: &[BoxType], along: Along, most: usize) -> impl Iterator<Item = Dual> {
-    let least = useful(boxes.iter().flat_map(|box_type| box_type.poses.iter().map(along)), whole);
+/// Functions that count the problem's own boxes, from every length up; thinned evenly to `most`.
+pub(crate) fn own(whole: i64, boxes: &[BoxType], along: SideAlong, most: usize) -> impl Iterator<Item = Dual> {
+    let least = useful(boxes.iter().flat_map(|box_type| box_type.orientations.iter().map(along)), whole);
     let least: Vec<i64> = thinned(&least, most).collect();
     least.into_iter().map(move |least| Dual::Own(OwnBoxes::new(least, whole, boxes, along)))
 }

@@ -7,7 +7,7 @@
 //! turn counts with the smaller of its two areas. On a square sheet the mean of (f, g) and (g, f) is the same for both turns
 //! and loses nothing.
 
-use crate::layout::bound::dual_feasible::{Along, Dual, functions, own};
+use crate::layout::bound::dual_feasible::{Dual, SideAlong, functions, own};
 use crate::layout::model::one_size::BoxType;
 use crate::layout::numbers::{SHEETS_ROUNDING, nearly};
 
@@ -23,21 +23,21 @@ pub(crate) fn bound(width: i64, height: i64, boxes: &[BoxType], pairs: usize) ->
     best
 }
 
-/// All functions of one side on all poses of all boxes.
-struct Values {
+/// All functions of one side on all orientations of all boxes.
+struct DualValues {
     /// What the sheet's side becomes, by function.
     whole: Vec<i64>,
-    /// By function, then by box: both poses (the same one twice where there is one).
+    /// By function, then by box: both orientations (the same one twice where there is one).
     lengths: Vec<Vec<[i64; 2]>>,
     /// The same as shares of the sheet's side.
     shares: Vec<Vec<[f64; 2]>>,
 }
 
-impl Values {
-    fn new(functions: &[Dual], whole: i64, boxes: &[BoxType], along: Along) -> Self {
+impl DualValues {
+    fn new(functions: &[Dual], whole: i64, boxes: &[BoxType], along: SideAlong) -> Self {
         let both = |box_type: &BoxType| {
-            let first = box_type.poses.first().map_or(0, along);
-            [first, box_type.poses.get(1).map_or(first, along)]
+            let first = box_type.orientations.first().map_or(0, along);
+            [first, box_type.orientations.get(1).map_or(first, along)]
         };
         let lengths: Vec<Vec<[i64; 2]>> = functions
             .iter()
@@ -60,8 +60,8 @@ impl Values {
 
 /// Both sides. With `mean`, (f, g) and (g, f) are taken together, which needs a square sheet.
 pub(crate) struct DualPairs<'a> {
-    across: Values,
-    upward: Values,
+    across: DualValues,
+    upward: DualValues,
     boxes: &'a [BoxType],
     square: bool,
     all_turn: bool,
@@ -83,9 +83,11 @@ impl<'a> DualPairs<'a> {
         }
         let most = pairs.isqrt().max(1);
         let square = width == height;
-        let all_turn =
-            boxes.iter().all(|box_type| box_type.poses.len() > 1 || box_type.poses.iter().all(|pose| pose.0 == pose.1));
-        let [across, upward]: [Along; 2] = [|pose| pose.0, |pose| pose.1];
+        let all_turn = boxes.iter().all(|box_type| {
+            box_type.orientations.len() > 1
+                || box_type.orientations.iter().all(|orientation| orientation.0 == orientation.1)
+        });
+        let [across, upward]: [SideAlong; 2] = [|orientation| orientation.0, |orientation| orientation.1];
         let (mut f, mut g) = if square {
             let common = functions(width, boxes, &[across, upward], most);
             (common.clone(), common)
@@ -95,7 +97,7 @@ impl<'a> DualPairs<'a> {
         let common = f.len();
         f.extend(own(width, boxes, across, most / 4));
         g.extend(own(height, boxes, upward, most / 4));
-        let (across, upward) = (Values::new(&f, width, boxes, across), Values::new(&g, height, boxes, upward));
+        let (across, upward) = (DualValues::new(&f, width, boxes, across), DualValues::new(&g, height, boxes, upward));
         Some(Self { across, upward, boxes, square, all_turn, common })
     }
 
@@ -104,7 +106,7 @@ impl<'a> DualPairs<'a> {
         let (fs, gs) = (self.across.whole.len(), self.upward.whole.len());
         let (square, all_turn, common) = (self.square, self.all_turn, self.common);
         (0..fs).flat_map(move |f| (0..gs).map(move |g| (f, g))).flat_map(move |(f, g)| {
-            // The mean needs functions that hold along both sides. The job's own boxes make such where all may turn, and
+            // The mean needs functions that hold along both sides. The problem's own boxes make such where all may turn, and
             // there the mean is never less than the smaller of two areas.
             let mean = square && f <= g && (g < common || all_turn);
             let straight = !(square && all_turn);
@@ -155,10 +157,12 @@ impl<'a> DualPairs<'a> {
 
     /// The part of a sheet that a box takes, about.
     fn share(&self, number: usize, f: usize, g: usize, mean: bool) -> f64 {
-        let pair =
-            |f: usize, g: usize, pose: usize| self.across.shares[f][number][pose] * self.upward.shares[g][number][pose];
-        let area =
-            |pose: usize| if mean { f64::midpoint(pair(f, g, pose), pair(g, f, pose)) } else { pair(f, g, pose) };
+        let pair = |f: usize, g: usize, orientation: usize| {
+            self.across.shares[f][number][orientation] * self.upward.shares[g][number][orientation]
+        };
+        let area = |orientation: usize| {
+            if mean { f64::midpoint(pair(f, g, orientation), pair(g, f, orientation)) } else { pair(f, g, orientation) }
+        };
         area(0).min(area(1))
     }
 
@@ -168,11 +172,12 @@ impl<'a> DualPairs<'a> {
     }
 
     fn area(&self, number: usize, f: usize, g: usize, mean: bool) -> u128 {
-        let pair = |f: usize, g: usize, pose: usize| {
-            product(self.across.lengths[f][number][pose], self.upward.lengths[g][number][pose])
+        let pair = |f: usize, g: usize, orientation: usize| {
+            product(self.across.lengths[f][number][orientation], self.upward.lengths[g][number][orientation])
         };
-        let area =
-            |pose: usize| if mean { pair(f, g, pose).saturating_add(pair(g, f, pose)) } else { pair(f, g, pose) };
+        let area = |orientation: usize| {
+            if mean { pair(f, g, orientation).saturating_add(pair(g, f, orientation)) } else { pair(f, g, orientation) }
+        };
         area(0).min(area(1))
     }
 

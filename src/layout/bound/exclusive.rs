@@ -18,19 +18,19 @@ const MOST_STEPS: u32 = 20_000;
 pub(crate) fn heaviest_clique(weights: &[u64], excludes: &[u128]) -> u64 {
     let mut order: Vec<usize> = (0..weights.len().min(MOST_KINDS)).collect();
     order.sort_by_key(|&kind| (std::cmp::Reverse(weights[kind]), kind));
-    let mut search = Search { weights, excludes, best: 0, steps: MOST_STEPS };
+    let mut search = ExclusiveSearch { weights, excludes, best: 0, steps: MOST_STEPS };
     search.branch(&order, 0);
     search.best
 }
 
-struct Search<'a> {
+struct ExclusiveSearch<'a> {
     weights: &'a [u64],
     excludes: &'a [u128],
     best: u64,
     steps: u32,
 }
 
-impl Search<'_> {
+impl ExclusiveSearch<'_> {
     /// Adds one of the kinds that exclude all those taken so far, the heaviest first.
     fn branch(&mut self, left: &[usize], taken: u64) {
         self.best = self.best.max(taken);

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::exact::one_sheet::{Answer, Batch, Fit, MOST_BOXES, lie};
+use crate::layout::exact::one_sheet::{Answer, Batch, Feasibility, MOST_BOXES, lie};
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 
@@ -21,7 +21,7 @@ const EACH_SET: u64 = 40_000;
 /// Answers for one problem.
 pub(crate) struct FitOracle<'a> {
     problem: &'a OneSizeProblem,
-    known: BTreeMap<Set, Fit>,
+    known: BTreeMap<Set, Feasibility>,
     /// Steps that are left.
     steps: u64,
 }
@@ -50,12 +50,12 @@ impl<'a> FitOracle<'a> {
     }
 
     /// Whether a set fits on one sheet.
-    pub(crate) fn fits(&mut self, set: &[u8]) -> Fit {
+    pub(crate) fn fits(&mut self, set: &[u8]) -> Feasibility {
         if let Some(&known) = self.known.get(set) {
             return known;
         }
         if set.len() > MOST_BOXES {
-            return Fit::Unsettled;
+            return Feasibility::Unsettled;
         }
         let batches = self.batches(set);
         let mut steps = EACH_SET.min(self.steps);
@@ -84,7 +84,9 @@ impl<'a> FitOracle<'a> {
             let kind = usize::from(kind);
             match batches.last_mut() {
                 Some(last) if last.kind == kind => last.count += 1,
-                _ => batches.push(Batch { kind, poses: self.problem.boxes[kind].poses.clone(), count: 1 }),
+                _ => {
+                    batches.push(Batch { kind, orientations: self.problem.boxes[kind].orientations.clone(), count: 1 })
+                }
             }
         }
         batches
@@ -92,12 +94,14 @@ impl<'a> FitOracle<'a> {
 
     /// Adds boxes to a set as long as some fit, the largest first. None if it is not certain that the set itself fits.
     pub(crate) fn filled(&mut self, set: &Set) -> Option<Set> {
-        if self.fits(set) != Fit::Fits {
+        if self.fits(set) != Feasibility::Fits {
             return None;
         }
         let mut set = set.clone();
         let mut kinds: Vec<usize> = (0..self.problem.boxes.len()).collect();
-        let area = |kind: usize| self.problem.boxes[kind].poses.first().map_or(0, |pose| pose.0 * pose.1);
+        let area = |kind: usize| {
+            self.problem.boxes[kind].orientations.first().map_or(0, |orientation| orientation.0 * orientation.1)
+        };
         kinds.sort_by_key(|&kind| (std::cmp::Reverse(area(kind)), kind));
         let mut room =
             self.problem.width * self.problem.height - set.iter().map(|&kind| area(usize::from(kind))).sum::<i64>();
@@ -114,7 +118,7 @@ impl<'a> FitOracle<'a> {
                 let mut larger = set.clone();
                 larger.push(number);
                 larger.sort_unstable();
-                if self.fits(&larger) != Fit::Fits {
+                if self.fits(&larger) != Feasibility::Fits {
                     break;
                 }
                 set = larger;

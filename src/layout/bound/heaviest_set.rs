@@ -9,7 +9,7 @@
 
 use crate::layout::bound::dual_pairs::WHOLE;
 use crate::layout::bound::fitting::{FitOracle, Set};
-use crate::layout::exact::one_sheet::Fit;
+use crate::layout::exact::one_sheet::Feasibility;
 
 /// Knapsacks that are checked at once.
 pub(crate) const KNAPSACKS: usize = 8;
@@ -167,7 +167,7 @@ impl SetSearch<'_, '_> {
         }
         if set.len() > 1 {
             for place in bits(places) {
-                if self.joined(set, place) == Fit::Never {
+                if self.joined(set, place) == Feasibility::Never {
                     places &= !(1 << place);
                 }
                 if self.stopped() {
@@ -216,7 +216,7 @@ impl SetSearch<'_, '_> {
         named
     }
 
-    fn joined(&mut self, set: &[usize], place: usize) -> Fit {
+    fn joined(&mut self, set: &[usize], place: usize) -> Feasibility {
         let mut named = self.named(set);
         named.extend(u8::try_from(self.order[place]).ok());
         named.sort_unstable();

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 //! The lower bound: how much is known about the least number of sheets, and ways to know more.
 //!
-//! In: the job. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
+//! In: the problem. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
 
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::one_size::OneSizeProblem;
-use crate::layout::model::problem::{Effort, Job};
+use crate::layout::model::problem::{Effort, Problem};
 
 /// What is known.
 pub(crate) struct LowerBound {
@@ -21,14 +21,14 @@ pub(crate) struct LowerBound {
 }
 
 impl LowerBound {
-    pub(crate) fn new(job: &Job, instance: &Instance) -> Self {
-        let relaxation = job
+    pub(crate) fn new(problem: &Problem, instance: &Instance) -> Self {
+        let relaxation = problem
             .sheets
             .first()
             .filter(|_| instance.one_size())
-            .map(|sheet| Relaxation::new(job.items, sheet.width, sheet.height, job.gap));
+            .map(|sheet| Relaxation::new(problem.items, sheet.width, sheet.height, problem.gap));
         let known = relaxation.as_ref().map_or(1, Relaxation::quick);
-        let pairs = match job.effort {
+        let pairs = match problem.effort {
             Effort::Low => 3_000,
             Effort::Normal => 40_000,
             Effort::High => 400_000,

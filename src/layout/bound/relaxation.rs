@@ -35,7 +35,7 @@ pub(crate) struct Relaxation {
 }
 
 /// How many boxes are alike, and which items they are.
-type Alike = (u64, Vec<usize>);
+type EqualItems = (u64, Vec<usize>);
 
 impl Relaxation {
     /// The need of `items` on sheets of this usable size.
@@ -71,14 +71,14 @@ impl Relaxation {
     }
 
     fn add(&mut self, number: usize, item: &Item, width: i64, height: i64) {
-        let mut poses = Vec::new();
+        let mut orientations = Vec::new();
         if item.turns.upright() {
-            poses.push((width, height));
+            orientations.push((width, height));
         }
-        if item.turns.sideways() && (width != height || poses.is_empty()) {
-            poses.push((height, width));
+        if item.turns.sideways() && (width != height || orientations.is_empty()) {
+            orientations.push((height, width));
         }
-        self.boxes.push(BoxType { poses, count: u64::from(item.count) });
+        self.boxes.push(BoxType { orientations, count: u64::from(item.count) });
         self.items.push(number);
     }
 
@@ -99,7 +99,7 @@ impl Relaxation {
         // The largest square in the corner circle has a side of gap / sqrt 2.
         let grow = (self.gap * self.gap / 2).isqrt();
         let grown = self.boxes.iter().map(|box_type| BoxType {
-            poses: box_type.poses.iter().map(|&(width, height)| (width + grow, height + grow)).collect(),
+            orientations: box_type.orientations.iter().map(|&(width, height)| (width + grow, height + grow)).collect(),
             count: box_type.count,
         });
         self.quick().max(dual_pairs::bound(self.width + grow, self.height + grow, &grown.collect::<Vec<_>>(), pairs))
@@ -109,11 +109,11 @@ impl Relaxation {
     /// and the kind of each item that is a box. None where there are more kinds than it takes.
     pub(crate) fn one_size_problem(&self) -> Option<(OneSizeProblem, BTreeMap<usize, u8>)> {
         let grow = (self.gap * self.gap / 2).isqrt();
-        let mut kinds: BTreeMap<Vec<(i64, i64)>, Alike> = BTreeMap::new();
+        let mut kinds: BTreeMap<Vec<(i64, i64)>, EqualItems> = BTreeMap::new();
         for (box_type, &item) in self.boxes.iter().zip(&self.items) {
-            let mut poses = box_type.poses.clone();
-            poses.sort_unstable();
-            let kind = kinds.entry(poses).or_default();
+            let mut orientations = box_type.orientations.clone();
+            orientations.sort_unstable();
+            let kind = kinds.entry(orientations).or_default();
             kind.0 += box_type.count;
             kind.1.push(item);
         }
@@ -122,16 +122,20 @@ impl Relaxation {
         }
         let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
         let of_items = of_items.collect();
-        let boxes: Vec<BoxType> = kinds.into_iter().map(|(poses, (count, _))| BoxType { poses, count }).collect();
+        let boxes: Vec<BoxType> =
+            kinds.into_iter().map(|(orientations, (count, _))| BoxType { orientations, count }).collect();
         let share = |one: &BoxType| {
             let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
             bits.fold(0, |row, bit| row | bit)
         };
         let share = boxes.iter().map(share).collect();
-        let grown = |pose: &(i64, i64)| (pose.0 + grow, pose.1 + grow);
+        let grown = |orientation: &(i64, i64)| (orientation.0 + grow, orientation.1 + grow);
         let boxes = boxes
             .iter()
-            .map(|box_type| BoxType { poses: box_type.poses.iter().map(grown).collect(), count: box_type.count })
+            .map(|box_type| BoxType {
+                orientations: box_type.orientations.iter().map(grown).collect(),
+                count: box_type.count,
+            })
             .collect();
         Some((OneSizeProblem { width: self.width + grow, height: self.height + grow, boxes, share }, of_items))
     }
@@ -140,8 +144,9 @@ impl Relaxation {
     fn incompatible(&self) -> u64 {
         let mut large: Vec<&BoxType> =
             self.boxes.iter().filter(|box_type| !self.may_share(box_type, box_type)).collect();
-        let least =
-            |box_type: &BoxType| box_type.poses.iter().map(|&(width, height)| width.min(height)).min().unwrap_or(0);
+        let least = |box_type: &BoxType| {
+            box_type.orientations.iter().map(|&(width, height)| width.min(height)).min().unwrap_or(0)
+        };
         large.sort_by_key(|box_type| std::cmp::Reverse(least(box_type)));
         let mut alone: Vec<&BoxType> = Vec::new();
         for box_type in large {
@@ -153,24 +158,25 @@ impl Relaxation {
     }
 
     /// The bound by kinds of which no two share a sheet: each takes its own, one for every box that shares with none of its
-    /// like, else what its area needs. Only poses in which a box goes onto the sheet at all count.
+    /// like, else what its area needs. Only orientations in which a box goes onto the sheet at all count.
     pub(crate) fn exclusive(&self) -> u64 {
-        let goes = |pose: &&(i64, i64)| pose.0 <= self.width && pose.1 <= self.height;
+        let goes = |orientation: &&(i64, i64)| orientation.0 <= self.width && orientation.1 <= self.height;
         let mut alike: BTreeMap<Vec<(i64, i64)>, u64> = BTreeMap::new();
         for box_type in &self.boxes {
-            let mut poses: Vec<(i64, i64)> = box_type.poses.iter().filter(goes).copied().collect();
-            poses.sort_unstable();
-            *alike.entry(poses).or_default() += box_type.count;
+            let mut orientations: Vec<(i64, i64)> = box_type.orientations.iter().filter(goes).copied().collect();
+            orientations.sort_unstable();
+            *alike.entry(orientations).or_default() += box_type.count;
         }
-        let mut kinds: Vec<BoxType> = alike.into_iter().map(|(poses, count)| BoxType { poses, count }).collect();
-        kinds.retain(|kind| !kind.poses.is_empty());
+        let mut kinds: Vec<BoxType> =
+            alike.into_iter().map(|(orientations, count)| BoxType { orientations, count }).collect();
+        kinds.retain(|kind| !kind.orientations.is_empty());
         // The thickest exclude the most.
-        let least = |kind: &BoxType| kind.poses.iter().map(|&(width, height)| width.min(height)).min();
+        let least = |kind: &BoxType| kind.orientations.iter().map(|&(width, height)| width.min(height)).min();
         kinds.sort_by_key(|kind| std::cmp::Reverse(least(kind)));
         kinds.truncate(exclusive::MOST_KINDS);
         let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
         let alone = |kind: &BoxType| {
-            let (width, height) = kind.poses.first().copied().unwrap_or_default();
+            let (width, height) = kind.orientations.first().copied().unwrap_or_default();
             let area = grown_box(width, height, self.gap, PI_LESS).saturating_mul(u128::from(kind.count));
             let by_area = u64::try_from(area.div_ceil(sheet)).unwrap_or(u64::MAX);
             if self.may_share(kind, kind) { by_area } else { kind.count }
@@ -185,8 +191,8 @@ impl Relaxation {
     }
 
     fn may_share(&self, one: &BoxType, other: &BoxType) -> bool {
-        one.poses.iter().any(|a| {
-            other.poses.iter().any(|b| {
+        one.orientations.iter().any(|a| {
+            other.orientations.iter().any(|b| {
                 let (beside, above) = (self.width - a.0 - b.0, self.height - a.1 - b.1);
                 beside >= self.gap
                     || above >= self.gap

@@ -8,13 +8,13 @@
 //! The revised simplex method with the inverse of the basis kept in full (Gilmore and Gomory 1961 for this programme).
 
 /// A pattern: kinds, and how many of each.
-pub(crate) type Pattern = Vec<(usize, f64)>;
+pub(crate) type CuttingPattern = Vec<(usize, f64)>;
 
 /// The programme and its present basis.
 #[derive(Clone, Debug)]
 pub(crate) struct Programme {
     demand: Vec<f64>,
-    patterns: Vec<Pattern>,
+    patterns: Vec<CuttingPattern>,
     /// What stands in each row: a pattern, or the excess of a kind.
     basis: Vec<Column>,
     /// Row by row.
@@ -61,7 +61,7 @@ impl Programme {
         }
     }
 
-    pub(crate) fn add(&mut self, pattern: Pattern) {
+    pub(crate) fn add(&mut self, pattern: CuttingPattern) {
         self.patterns.push(pattern);
     }
 

@@ -8,7 +8,7 @@
 //! A load is so many of each kind. Which loads fit on one sheet comes from the exact search for one sheet or, for a trimmer,
 //! from all outlines that a load can have (every cut parts a load in two); then dynamic programming over loads.
 
-use crate::layout::exact::one_sheet::{Answer, Batch, Fit, lie};
+use crate::layout::exact::one_sheet::{Answer, Batch, Feasibility, lie};
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::PlacedBox;
 
@@ -82,7 +82,7 @@ struct Subsets<'a> {
     loads: Vec<Vec<u64>>,
     /// What one more of a kind adds to a load's number.
     weight: Vec<usize>,
-    known: Vec<Fit>,
+    known: Vec<Feasibility>,
     outlines: Vec<Vec<Outline>>,
     /// By load, whether all its outlines are there.
     complete: Vec<bool>,
@@ -107,7 +107,7 @@ impl<'a> Subsets<'a> {
             trimmer,
             loads,
             weight,
-            known: vec![Fit::Never; count],
+            known: vec![Feasibility::Never; count],
             outlines: vec![Vec::new(); count],
             complete: vec![true; count],
         }
@@ -118,7 +118,7 @@ impl<'a> Subsets<'a> {
         let load = &self.loads[number];
         let boxes: u64 = load.iter().sum();
         let kinds = || (0..load.len()).filter(|&kind| load[kind] > 0);
-        let fewer = boxes > 1 && kinds().any(|kind| self.known[number - self.weight[kind]] == Fit::Never);
+        let fewer = boxes > 1 && kinds().any(|kind| self.known[number - self.weight[kind]] == Feasibility::Never);
         let apart = kinds().any(|one| {
             kinds().any(|other| (one != other || load[one] > 1) && self.problem.share[one] >> other & 1 == 0)
         });
@@ -147,7 +147,7 @@ impl<'a> Subsets<'a> {
         let some = self.loads[number].iter().zip(&self.problem.boxes).enumerate().filter(|(_, (count, _))| **count > 0);
         some.map(|(kind, (&count, box_type))| Batch {
             kind,
-            poses: box_type.poses.clone(),
+            orientations: box_type.orientations.clone(),
             count: usize::try_from(count).unwrap_or(usize::MAX),
         })
         .collect()
@@ -164,7 +164,7 @@ impl<'a> Subsets<'a> {
             let mut all = true;
             if boxes == 1 {
                 let kind = self.loads[number].iter().position(|&count| count > 0)?;
-                for &(width, height) in &self.problem.boxes[kind].poses {
+                for &(width, height) in &self.problem.boxes[kind].orientations {
                     self.offer(&mut outlines, Outline { width, height, made: Made::Box { kind } });
                 }
             }
@@ -196,9 +196,9 @@ impl<'a> Subsets<'a> {
                 all = false;
             }
             self.known[number] = match (outlines.is_empty(), all) {
-                (false, _) => Fit::Fits,
-                (true, true) => Fit::Never,
-                (true, false) => Fit::Unsettled,
+                (false, _) => Feasibility::Fits,
+                (true, true) => Feasibility::Never,
+                (true, false) => Feasibility::Unsettled,
             };
             self.complete[number] = all;
             self.outlines[number] = outlines;
@@ -225,9 +225,9 @@ impl<'a> Subsets<'a> {
     /// The fewest sheets for all boxes and the load of each; with loads that are not settled, or without.
     fn fewest(&self, unsettled: bool, steps: &mut u64) -> Option<(Option<u64>, Vec<usize>)> {
         let counts = |number: usize| match self.known[number] {
-            Fit::Fits => true,
-            Fit::Never => false,
-            Fit::Unsettled => unsettled,
+            Feasibility::Fits => true,
+            Feasibility::Never => false,
+            Feasibility::Unsettled => unsettled,
         };
         let loads: Vec<usize> = (1..self.loads.len()).filter(|&number| counts(number)).collect();
         let mut least: Vec<Option<(u64, usize)>> = vec![None; self.loads.len()];

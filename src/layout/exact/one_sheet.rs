@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Exact search for one sheet: can these few boxes lie on it together? Tries everything that matters.
 //!
-//! In: boxes with the poses they may take, a sheet, steps that may be spent. Out: their places, or that there are none, or
+//! In: boxes with the orientations they may take, a sheet, steps that may be spent. Out: their places, or that there are none, or
 //! that the steps ran out. Never: says no before every case has been looked at.
 //!
 //! Any layout can be pushed to the left and down until nothing moves. Then every left edge is a sum of widths of other
@@ -24,7 +24,7 @@ pub(crate) enum Answer {
 
 /// What is known of some boxes, without their places.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Fit {
+pub(crate) enum Feasibility {
     /// They lie on one sheet.
     Fits,
     /// They do not.
@@ -35,11 +35,11 @@ pub(crate) enum Fit {
 
 impl Answer {
     /// The same without places.
-    pub(crate) fn fit(&self) -> Fit {
+    pub(crate) fn fit(&self) -> Feasibility {
         match self {
-            Self::Yes(_) => Fit::Fits,
-            Self::No => Fit::Never,
-            Self::Unknown => Fit::Unsettled,
+            Self::Yes(_) => Feasibility::Fits,
+            Self::No => Feasibility::Never,
+            Self::Unknown => Feasibility::Unsettled,
         }
     }
 }
@@ -49,14 +49,14 @@ impl Answer {
 pub(crate) struct Batch {
     /// The caller's number for them.
     pub(crate) kind: usize,
-    /// Width and height in every pose allowed; one or two of them.
-    pub(crate) poses: Vec<(i64, i64)>,
+    /// Width and height in every orientation allowed; one or two of them.
+    pub(crate) orientations: Vec<(i64, i64)>,
     pub(crate) count: usize,
 }
 
 impl Batch {
     fn area(&self) -> i64 {
-        self.poses.first().map_or(0, |pose| pose.0 * pose.1)
+        self.orientations.first().map_or(0, |orientation| orientation.0 * orientation.1)
     }
 }
 
@@ -84,9 +84,9 @@ pub(crate) fn lie(batches: &[Batch], width: i64, height: i64, steps: &mut u64) -
         (across, _) => across.is_some(),
     };
     if upright {
-        return Search::new(batches, width, height, across.unwrap_or_default()).answer(steps);
+        return OneSheetSearch::new(batches, width, height, across.unwrap_or_default()).answer(steps);
     }
-    match Search::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
+    match OneSheetSearch::new(&exchanged, height, width, upward.unwrap_or_default()).answer(steps) {
         Answer::Yes(placed) => {
             let back = |put: PlacedBox| PlacedBox { x: put.y, y: put.x, width: put.height, height: put.width, ..put };
             Answer::Yes(placed.into_iter().map(back).collect())
@@ -101,7 +101,7 @@ fn spend(steps: &mut u64, count: usize) {
 
 fn transposed(batches: &[Batch]) -> Vec<Batch> {
     let exchange = |batch: &Batch| Batch {
-        poses: batch.poses.iter().map(|&(width, height)| (height, width)).collect(),
+        orientations: batch.orientations.iter().map(|&(width, height)| (height, width)).collect(),
         ..batch.clone()
     };
     batches.iter().map(exchange).collect()
@@ -113,10 +113,11 @@ fn crowded(batches: &[Batch], width: i64, height: i64) -> bool {
     let (mut area, mut row) = (0_i128, 0_i128);
     for batch in batches {
         let count = i128::try_from(batch.count).unwrap_or(i128::MAX);
-        let fitting = || batch.poses.iter().filter(|pose| pose.0 <= width && pose.1 <= height);
-        let Some(narrowest) = fitting().map(|pose| pose.0).min() else { return batch.count > 0 };
+        let fitting =
+            || batch.orientations.iter().filter(|orientation| orientation.0 <= width && orientation.1 <= height);
+        let Some(narrowest) = fitting().map(|orientation| orientation.0).min() else { return batch.count > 0 };
         area += i128::from(batch.area()) * count;
-        if fitting().all(|pose| 2 * pose.1 > height) {
+        if fitting().all(|orientation| 2 * orientation.1 > height) {
             row += i128::from(narrowest) * count;
         }
     }
@@ -125,14 +126,16 @@ fn crowded(batches: &[Batch], width: i64, height: i64) -> bool {
 
 /// Every sum of widths that leaves room for some box, in order.
 fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
-    let narrowest = batches.iter().flat_map(|batch| batch.poses.iter().map(|pose| pose.0)).min()?;
+    let narrowest =
+        batches.iter().flat_map(|batch| batch.orientations.iter().map(|orientation| orientation.0)).min()?;
     let room = width - narrowest;
     let mut sums = vec![0];
     for batch in batches {
         for _ in 0..batch.count {
             let before = sums.len();
-            for pose in &batch.poses {
-                let more: Vec<i64> = sums[..before].iter().map(|sum| sum + pose.0).filter(|&sum| sum <= room).collect();
+            for orientation in &batch.orientations {
+                let more: Vec<i64> =
+                    sums[..before].iter().map(|sum| sum + orientation.0).filter(|&sum| sum <= room).collect();
                 sums.extend(more);
             }
             spend(steps, sums.len());
@@ -146,7 +149,7 @@ fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
     Some(sums)
 }
 
-struct Search {
+struct OneSheetSearch {
     width: i64,
     height: i64,
     batches: Vec<Batch>,
@@ -158,7 +161,7 @@ struct Search {
     held: Option<usize>,
 }
 
-impl Search {
+impl OneSheetSearch {
     fn new(batches: &[Batch], width: i64, height: i64, edges: Vec<i64>) -> Self {
         let mut batches = batches.to_vec();
         batches.sort_by_key(|batch| std::cmp::Reverse((batch.area(), batch.kind)));
@@ -184,8 +187,8 @@ impl Search {
             if self.batches[number].count == 0 {
                 continue;
             }
-            for pose in 0..self.batches[number].poses.len() {
-                let (width, height) = self.batches[number].poses[pose];
+            for orientation in 0..self.batches[number].orientations.len() {
+                let (width, height) = self.batches[number].orientations[orientation];
                 let (mut right, mut top) = (self.width - width, self.height - height);
                 if self.held == Some(number) {
                     (right, top) = (right / 2, top / 2);
@@ -230,8 +233,8 @@ impl Search {
         self.left <= self.width * (self.height - floor) - taken
             && self.batches.iter().enumerate().all(|(number, batch)| {
                 batch.count == 0
-                    || batch.poses.iter().any(|pose| {
-                        let top = self.height - pose.1;
+                    || batch.orientations.iter().any(|orientation| {
+                        let top = self.height - orientation.1;
                         floor <= top && (self.held != Some(number) || floor <= top / 2)
                     })
             })

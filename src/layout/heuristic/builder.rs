@@ -2,18 +2,18 @@
 //! Sheet builder: what a heuristic needs of one open sheet, whatever kind of layout it is.
 
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::cut_tree::Piece;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::cut_tree::CutTree;
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
 /// One sheet that boxes are being laid on.
 pub(crate) trait SheetBuilder: Default {
     /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
-    fn open(&mut self, size: &Size, least: Pose);
+    fn open(&mut self, size: &BinType, least: Orientation);
 
     /// Lays up to so many copies of a kind, as many as fit, until `most` boxes lie on the sheet.
-    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize);
+    fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize);
 
     /// How many boxes lie on the sheet.
     fn laid(&self) -> usize;
@@ -33,7 +33,7 @@ pub(crate) trait SheetBuilder: Default {
     }
 
     /// How a sheet is cut apart, where that is part of the layout; and its boxes where those cuts leave them.
-    fn cut_tree(_instance: &Instance, _sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+    fn cut_tree(_instance: &Instance, _sheet: &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)> {
         None
     }
 }

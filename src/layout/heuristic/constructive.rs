@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Constructive heuristic: lays a whole job in one go, opens sheets one after the other and fills each as far as it goes.
+//! Constructive heuristic: lays a whole problem in one go, opens sheets one after the other and fills each as far as it goes.
 //!
 //! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a packing. A sheet once filled
 //! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.

@@ -11,7 +11,7 @@ use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{Construction, SheetChoice, build, supplies};
 use crate::layout::heuristic::order::{SortKey, by_size, perturbed};
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::heuristic::score::{Score, score};
+use crate::layout::heuristic::score::{Objective, score};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 use crate::layout::parallel::{self, Meter};
@@ -79,7 +79,7 @@ pub(crate) fn multi_start<B: SheetBuilder>(
         meter.step(steps);
         Some(packing)
     });
-    let mut best: Option<(Score, Packing)> = None;
+    let mut best: Option<(Objective, Packing)> = None;
     for packing in
         packings.into_iter().enumerate().filter(|&(number, _)| in_time(number)).filter_map(|(_, packing)| packing)
     {

@@ -6,7 +6,7 @@
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::max_rects::{Space, empty_rects};
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;
 
@@ -15,11 +15,11 @@ const MOST_TOUCHED: usize = 150;
 
 /// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Spot {
+pub(crate) struct SheetSpot {
     pub(crate) worth: (i64, i64),
     x: i64,
     y: i64,
-    pose: Pose,
+    orientation: Orientation,
 }
 
 /// The sheet being laid.
@@ -34,13 +34,13 @@ pub(crate) struct OpenSheet {
 }
 
 impl SheetBuilder for OpenSheet {
-    fn open(&mut self, size: &Size, least: Pose) {
+    fn open(&mut self, size: &BinType, least: Orientation) {
         self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
         self.placed.clear();
     }
 
-    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
+    fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize) {
         self.steps += 1;
         for _ in 0..copies {
             if self.placed.len() >= most {
@@ -75,26 +75,32 @@ impl OpenSheet {
         self.placed.push(put);
     }
 
-    pub(crate) fn lay(&mut self, kind: usize, spot: &Spot) {
-        self.keep(PlacedBox { kind, x: spot.x, y: spot.y, width: spot.pose.width, height: spot.pose.height });
+    pub(crate) fn lay(&mut self, kind: usize, spot: &SheetSpot) {
+        self.keep(PlacedBox {
+            kind,
+            x: spot.x,
+            y: spot.y,
+            width: spot.orientation.width,
+            height: spot.orientation.height,
+        });
     }
 
     /// The best place for one more of a kind; the first of equals.
-    pub(crate) fn spot(&mut self, kind: &Kind, rule: Rule) -> Option<Spot> {
+    pub(crate) fn spot(&mut self, kind: &ItemType, rule: Rule) -> Option<SheetSpot> {
         let rule = if rule == Rule::Touch && self.placed.len() > MOST_TOUCHED { Rule::Low } else { rule };
-        let mut best: Option<Spot> = None;
-        for &pose in kind.poses() {
-            if !self.space.may_hold(pose.width, pose.height) {
+        let mut best: Option<SheetSpot> = None;
+        for &orientation in kind.orientations() {
+            if !self.space.may_hold(orientation.width, orientation.height) {
                 continue;
             }
             for room in self.space.free() {
-                if pose.width > room.width() || pose.height > room.height() {
+                if orientation.width > room.width() || orientation.height > room.height() {
                     continue;
                 }
                 let spot = if rule == Rule::Touch {
-                    self.touching(pose, room)
+                    self.touching(orientation, room)
                 } else {
-                    Spot { worth: worth(rule, pose, room), x: room.left, y: room.bottom, pose }
+                    SheetSpot { worth: worth(rule, orientation, room), x: room.left, y: room.bottom, orientation }
                 };
                 if best.is_none_or(|best| spot.worth < best.worth) {
                     best = Some(spot);
@@ -105,16 +111,16 @@ impl OpenSheet {
         best
     }
 
-    fn touching(&self, pose: Pose, room: &Rect) -> Spot {
-        let rows = [room.bottom, room.top - pose.height];
-        let columns = [room.left, room.right - pose.width];
-        let spare = room.area() - pose.width * pose.height;
-        let mut best = Spot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, pose };
+    fn touching(&self, orientation: Orientation, room: &Rect) -> SheetSpot {
+        let rows = [room.bottom, room.top - orientation.height];
+        let columns = [room.left, room.right - orientation.width];
+        let spare = room.area() - orientation.width * orientation.height;
+        let mut best = SheetSpot { worth: (i64::MAX, 0), x: room.left, y: room.bottom, orientation };
         for y in rows {
             for x in columns {
-                let worth = (-self.touch(&Rect::new(x, y, pose.width, pose.height)), spare);
+                let worth = (-self.touch(&Rect::new(x, y, orientation.width, orientation.height)), spare);
                 if worth < best.worth {
-                    best = Spot { worth, x, y, pose };
+                    best = SheetSpot { worth, x, y, orientation };
                 }
             }
         }
@@ -150,15 +156,15 @@ impl OpenSheet {
     }
 }
 
-fn worth(rule: Rule, pose: Pose, room: &Rect) -> (i64, i64) {
-    let beside = room.width() - pose.width;
-    let above = room.height() - pose.height;
+fn worth(rule: Rule, orientation: Orientation, room: &Rect) -> (i64, i64) {
+    let beside = room.width() - orientation.width;
+    let above = room.height() - orientation.height;
     let (short, long) = (beside.min(above), beside.max(above));
     match rule {
         Rule::ShortSide => (short, long),
         Rule::LongSide => (long, short),
-        Rule::Area | Rule::Touch => (room.area() - pose.width * pose.height, short),
-        Rule::Low => (room.bottom + pose.height, room.left),
-        Rule::Left => (room.left + pose.width, room.bottom),
+        Rule::Area | Rule::Touch => (room.area() - orientation.width * orientation.height, short),
+        Rule::Low => (room.bottom + orientation.height, room.left),
+        Rule::Left => (room.left + orientation.width, room.bottom),
     }
 }

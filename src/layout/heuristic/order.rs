@@ -6,7 +6,7 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::model::instance::{Instance, Pose};
+use crate::layout::model::instance::{Instance, Orientation};
 use crate::layout::random::Random;
 
 /// The size that decides who comes first; large ones first.
@@ -25,8 +25,8 @@ impl SortKey {
         [Self::Area, Self::LongSide, Self::Perimeter, Self::ShortSide, Self::Width, Self::Height];
 
     /// The key and what decides between equals. Grown by the gap, so never 0.
-    pub(crate) fn of(self, pose: Pose) -> (i64, i64) {
-        let Pose { width, height } = pose;
+    pub(crate) fn of(self, orientation: Orientation) -> (i64, i64) {
+        let Orientation { width, height } = orientation;
         match self {
             Self::Area => (width * height, width.max(height)),
             Self::LongSide => (width.max(height), width.min(height)),
@@ -41,14 +41,14 @@ impl SortKey {
 /// All kinds, largest first.
 pub(crate) fn by_size(instance: &Instance, key: SortKey) -> Vec<usize> {
     let mut order: Vec<usize> = (0..instance.kinds.len()).collect();
-    order.sort_by_key(|&kind| Reverse(key.of(instance.kinds[kind].pose())));
+    order.sort_by_key(|&kind| Reverse(key.of(instance.kinds[kind].orientation())));
     order
 }
 
 /// All kinds, largest first, but each size judged up to `percent` too large.
 pub(crate) fn perturbed(instance: &Instance, key: SortKey, percent: usize, random: &mut Random) -> Vec<usize> {
     let mut keyed: Vec<(Reverse<i64>, usize)> = (0..instance.kinds.len())
-        .map(|kind| (Reverse(overrated(key.of(instance.kinds[kind].pose()).0, percent, random)), kind))
+        .map(|kind| (Reverse(overrated(key.of(instance.kinds[kind].orientation()).0, percent, random)), kind))
         .collect();
     keyed.sort_unstable();
     keyed.into_iter().map(|(_, kind)| kind).collect()

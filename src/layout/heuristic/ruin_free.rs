@@ -2,10 +2,10 @@
 //! Ruin and recreate of free layouts: a sheet is a list of boxes, of which one side or some here and there go.
 
 use crate::layout::heuristic::builder::SheetBuilder;
-use crate::layout::heuristic::open_sheet::{OpenSheet, Spot};
+use crate::layout::heuristic::open_sheet::{OpenSheet, SheetSpot};
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{Kind, Pose, Size};
+use crate::layout::model::instance::{BinType, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;
 
@@ -53,14 +53,14 @@ impl Region {
 impl Ruin for OpenSheet {
     type Content = Vec<PlacedBox>;
     type Spared = Vec<PlacedBox>;
-    type Spot = Spot;
+    type Spot = SheetSpot;
 
     const MEMORY: usize = 20;
     const TURN_STEPS: u64 = 60;
     const WAITED_FIRST: usize = 20;
     const BLINKS: usize = 0;
 
-    fn content(_size: &Size, placed: Vec<PlacedBox>) -> (Self::Content, Vec<usize>) {
+    fn content(_size: &BinType, placed: Vec<PlacedBox>) -> (Self::Content, Vec<usize>) {
         (placed, Vec::new())
     }
 
@@ -70,7 +70,7 @@ impl Ruin for OpenSheet {
 
     fn ruin(
         content: &Self::Content,
-        size: &Size,
+        size: &BinType,
         random: &mut Random,
         spared: &mut Self::Spared,
         loose: &mut Vec<usize>,
@@ -86,7 +86,7 @@ impl Ruin for OpenSheet {
         }
     }
 
-    fn reopen(&mut self, _content: &Self::Content, size: &Size, spared: &Self::Spared, least: Pose) {
+    fn reopen(&mut self, _content: &Self::Content, size: &BinType, spared: &Self::Spared, least: Orientation) {
         self.open(size, least);
         for put in spared {
             self.keep(*put);
@@ -97,15 +97,15 @@ impl Ruin for OpenSheet {
         std::mem::swap(content, &mut self.placed);
     }
 
-    fn best_spot(&mut self, kind: &Kind, rule: Rule, _not: Option<&Spot>) -> Option<Spot> {
+    fn best_spot(&mut self, kind: &ItemType, rule: Rule, _not: Option<&SheetSpot>) -> Option<SheetSpot> {
         self.spot(kind, rule)
     }
 
-    fn worth(spot: &Spot) -> (i64, i64) {
+    fn worth(spot: &SheetSpot) -> (i64, i64) {
         spot.worth
     }
 
-    fn lay_one(&mut self, kind: usize, spot: &Spot) {
+    fn lay_one(&mut self, kind: usize, spot: &SheetSpot) {
         self.lay(kind, spot);
     }
 }

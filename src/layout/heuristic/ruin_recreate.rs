@@ -13,7 +13,7 @@ use crate::layout::heuristic::late_acceptance::{self, Limits, Neighbourhood};
 use crate::layout::heuristic::order::{SortKey, overrated};
 use crate::layout::heuristic::partial_packing::{PartialPacking, SingleSheet};
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;
 
@@ -43,7 +43,7 @@ pub(crate) trait Ruin: SheetBuilder {
     const BLINKS: usize;
 
     /// A sheet with boxes on it, and the kinds of those that it cannot hold.
-    fn content(size: &Size, placed: Vec<PlacedBox>) -> (Self::Content, Vec<usize>);
+    fn content(size: &BinType, placed: Vec<PlacedBox>) -> (Self::Content, Vec<usize>);
 
     /// Where the boxes of a sheet lie.
     fn boxes(content: Self::Content) -> Vec<PlacedBox>;
@@ -51,20 +51,20 @@ pub(crate) trait Ruin: SheetBuilder {
     /// Chooses what is spared; the kinds of the other boxes are added to `loose`.
     fn ruin(
         content: &Self::Content,
-        size: &Size,
+        size: &BinType,
         random: &mut Random,
         spared: &mut Self::Spared,
         loose: &mut Vec<usize>,
     );
 
     /// Starts with what is spared of a sheet, for boxes no smaller than `least` either way.
-    fn reopen(&mut self, content: &Self::Content, size: &Size, spared: &Self::Spared, least: Pose);
+    fn reopen(&mut self, content: &Self::Content, size: &BinType, spared: &Self::Spared, least: Orientation);
 
     /// Exchanges the open sheet for the one held.
     fn exchange(&mut self, content: &mut Self::Content);
 
     /// The best place for one more of a kind, `not` this one; the first of equals.
-    fn best_spot(&mut self, kind: &Kind, rule: Rule, not: Option<&Self::Spot>) -> Option<Self::Spot>;
+    fn best_spot(&mut self, kind: &ItemType, rule: Rule, not: Option<&Self::Spot>) -> Option<Self::Spot>;
 
     /// How good a place is: the smaller the better.
     fn worth(spot: &Self::Spot) -> (i64, i64);
@@ -81,7 +81,7 @@ pub(crate) fn run<B: Ruin>(
     limits: &Limits,
 ) -> (PartialPacking, u64) {
     let mut sizes = Vec::new();
-    let mut held = Held::<B> { sheets: Vec::new(), unplaced: from.unplaced };
+    let mut held = RuinState::<B> { sheets: Vec::new(), unplaced: from.unplaced };
     for SingleSheet { size, placed } in from.sheets {
         let (content, lost) = B::content(&instance.sizes[size], placed);
         sizes.push(size);
@@ -112,12 +112,12 @@ fn missing(instance: &Instance, kinds: &[usize]) -> u128 {
 }
 
 /// Sheets and the kinds of the boxes without a place.
-struct Held<B: Ruin> {
+struct RuinState<B: Ruin> {
     sheets: Vec<B::Content>,
     unplaced: Vec<usize>,
 }
 
-impl<B: Ruin> Clone for Held<B> {
+impl<B: Ruin> Clone for RuinState<B> {
     fn clone(&self) -> Self {
         Self { sheets: self.sheets.clone(), unplaced: self.unplaced.clone() }
     }
@@ -135,9 +135,9 @@ struct RuinRecreate<'a, B: Ruin> {
 }
 
 impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
-    type State = Held<B>;
+    type State = RuinState<B>;
 
-    fn change(&mut self, held: &Held<B>, random: &mut Random) -> u128 {
+    fn change(&mut self, held: &RuinState<B>, random: &mut Random) -> u128 {
         self.ruined = pick(held.sheets.len(), random);
         let (loose, from_sheets) = self.ruin(held, random);
         let order = self.order(&loose, from_sheets, random);
@@ -145,7 +145,7 @@ impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
         missing(self.instance, &self.unplaced)
     }
 
-    fn take(&mut self, held: &mut Held<B>) {
+    fn take(&mut self, held: &mut RuinState<B>) {
         for (&sheet, builder) in self.ruined.iter().zip(&mut self.builders) {
             builder.exchange(&mut held.sheets[sheet]);
         }
@@ -159,7 +159,7 @@ impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
 
 impl<B: Ruin> RuinRecreate<'_, B> {
     /// Opens the ruined sheets with what is spared of them. All other boxes, and how many of them come from the sheets.
-    fn ruin(&mut self, held: &Held<B>, random: &mut Random) -> (Vec<usize>, usize) {
+    fn ruin(&mut self, held: &RuinState<B>, random: &mut Random) -> (Vec<usize>, usize) {
         let size = |sheet: usize| &self.instance.sizes[self.sizes[sheet]];
         let mut loose: Vec<usize> = Vec::with_capacity(held.unplaced.len() + 16);
         for (&sheet, spared) in self.ruined.iter().zip(&mut self.spared) {
@@ -184,7 +184,7 @@ impl<B: Ruin> RuinRecreate<'_, B> {
             .iter()
             .enumerate()
             .map(|(number, &kind)| {
-                let size = overrated(key.of(self.instance.kinds[kind].pose()).0, percent, random);
+                let size = overrated(key.of(self.instance.kinds[kind].orientation()).0, percent, random);
                 // Boxes that have waited may go first.
                 let size = if eager && number >= from_sheets { size.saturating_mul(2) } else { size };
                 (Reverse(size), kind)

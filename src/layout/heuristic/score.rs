@@ -9,7 +9,7 @@ use crate::layout::model::packing::Packing;
 
 /// What a packing is worth: the smaller the better, first things first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct Score {
+pub(crate) struct Objective {
     /// Area of the boxes that found no sheet.
     left: u128,
     /// Cost of the sheets that are not counted.
@@ -25,7 +25,7 @@ pub(crate) struct Score {
 }
 
 /// What a packing is worth in layouts as `B` makes them.
-pub(crate) fn score<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Score {
+pub(crate) fn score<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Objective {
     let area = |(kind, &count): (usize, &u64)| {
         u128::from(instance.kinds[kind].area().unsigned_abs()).saturating_mul(u128::from(count))
     };
@@ -39,7 +39,7 @@ pub(crate) fn score<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> 
     let on_counted = counted
         .map(|laid| u128::from(laid.filled().unsigned_abs()).saturating_mul(u128::from(laid.times)))
         .fold(0, u128::saturating_add);
-    Score {
+    Objective {
         left: packing.left.iter().enumerate().map(area).fold(0, u128::saturating_add),
         bought: cost(false),
         on_counted: Reverse(on_counted),

@@ -22,7 +22,7 @@ use crate::layout::numbers::{SHEETS_ROUNDING, nearly, sheets_up, whole};
 use crate::layout::parallel::Meter;
 use crate::layout::random::Random;
 
-/// A job of more sheets than this is a long run: a few sheets, each cut many times.
+/// A problem of more sheets than this is a long run: a few sheets, each cut many times.
 pub(crate) const LONG_RUN: u64 = 100;
 /// With more kinds than this the programme takes too long.
 const MOST_KINDS: usize = 150;
@@ -118,7 +118,7 @@ impl<B: SheetBuilder> Diver<'_, B> {
         let mut used = 0;
         while left.iter().any(|&count| count > 0) {
             let may = sheets.checked_sub(used).filter(|&may| may > 0)?;
-            // What is found for the whole job is worth looking for longer than what is left in the end.
+            // What is found for the whole problem is worth looking for longer than what is left in the end.
             let hard = taken.is_empty() && self.spent < self.budget / 2;
             let Some(choice) = self.programme(&left, may, hard, meter) else {
                 self.hopeless |= taken.is_empty();

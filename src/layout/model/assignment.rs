@@ -3,18 +3,18 @@
 
 use std::collections::BTreeMap;
 
-use super::cut_tree::Piece;
+use super::cut_tree::CutTree;
 use super::instance::{Instance, trim};
 use super::packing::{PackedSheet, Packing, PlacedBox};
 use super::problem::{Item, Turn};
 use super::solution::{LaidSheet, Placement};
 
 /// How a sheet is cut apart, where that is part of the layout; and its boxes where those cuts leave them.
-pub(crate) type CutTree = fn(&Instance, &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)>;
+pub(crate) type CutTreeOf = fn(&Instance, &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)>;
 
 /// Gives the boxes of a packing back to the items they stand for. A sheet that repeats stays one entry as long as the
 /// items' counts allow, so equal parts of several items do not break a long run into many short ones.
-pub(crate) fn deal(instance: &Instance, packing: &Packing, items: &[Item], cut_tree: CutTree) -> Vec<LaidSheet> {
+pub(crate) fn deal(instance: &Instance, packing: &Packing, items: &[Item], cut_tree: CutTreeOf) -> Vec<LaidSheet> {
     let mut hands: Vec<Vec<(usize, u32)>> = instance.kinds.iter().map(|kind| kind.members().to_vec()).collect();
     let mut sheets = Vec::new();
     for laid in &packing.laid {

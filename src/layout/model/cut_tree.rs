@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 
 /// Which way a cut runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Way {
+pub enum CutDirection {
     /// Up and down the sheet, at an x.
     Upright,
     /// From left to right, at a y.
@@ -15,14 +15,14 @@ pub enum Way {
 /// A rectangle of a sheet, and what becomes of it. Lengths are eighths of a micrometre in the frame of the placements:
 /// x from the left and y from the bottom of the usable area.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Piece {
+pub enum CutTree {
     /// A part, with nothing to be trimmed off: the number of its placement on the sheet.
     Part(usize),
     /// What is left over: left, bottom, width and height. Where a part ends closer to an edge than the gap, width or
     /// height is 0.
     Offcut([i64; 4]),
     /// It is cut again.
-    Cut(Cut),
+    Cut(CutNode),
 }
 
 /// A rectangle that is cut from edge to edge, once or several times side by side.
@@ -30,7 +30,7 @@ pub enum Piece {
 /// There is one piece more than there are cuts. The first begins where the rectangle does, each other one the gap
 /// behind the cut before it (the gap is lost); each ends at its cut, the last where the rectangle does.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Cut {
+pub struct CutNode {
     /// Left edge of the rectangle.
     pub left: i64,
     /// Lower edge of the rectangle.
@@ -40,21 +40,21 @@ pub struct Cut {
     /// Its height.
     pub height: i64,
     /// Which way all these cuts run.
-    pub way: Way,
+    pub way: CutDirection,
     /// Where they lie, in the sheet's frame (x if upright, y if level), in order.
     pub at: Vec<i64>,
     /// What they part, in the same order.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<CutTree>,
 }
 
-impl Piece {
+impl CutTree {
     /// How many cuts it takes.
     ///
     /// ```
-    /// use hingeleaf::layout::{Cut, Piece, Way};
-    /// let (way, at) = (Way::Upright, vec![40, 80]);
-    /// let pieces = vec![Piece::Part(0), Piece::Part(1), Piece::Offcut([80, 0, 20, 60])];
-    /// let piece = Piece::Cut(Cut { left: 0, bottom: 0, width: 100, height: 60, way, at, pieces });
+    /// use hingeleaf::layout::{CutDirection, CutNode, CutTree};
+    /// let (way, at) = (CutDirection::Upright, vec![40, 80]);
+    /// let pieces = vec![CutTree::Part(0), CutTree::Part(1), CutTree::Offcut([80, 0, 20, 60])];
+    /// let piece = CutTree::Cut(CutNode { left: 0, bottom: 0, width: 100, height: 60, way, at, pieces });
     /// assert_eq!(piece.cuts(), 2);
     /// assert_eq!(piece.offcuts(10), [[80, 0, 20, 60]]);
     /// ```

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 //! The instance as the searches see it: boxes that may touch, on sheets that may be filled to the rim.
 //!
-//! In: the job. Out: kinds of equal boxes and sizes of sheets, both grown by the gap to the right and upwards, so that a
+//! In: the problem. Out: kinds of equal boxes and sizes of sheets, both grown by the gap to the right and upwards, so that a
 //! gap between boxes becomes "do not overlap"; and the items that each kind stands for. Never: searches.
 
 use std::collections::BTreeMap;
 
 use crate::layout::model::one_size::{BoxType, OneSizeProblem};
-use crate::layout::model::problem::{Cuts, Item, Job, Sheet};
+use crate::layout::model::problem::{Cuts, Item, Problem, SheetType};
 use crate::layout::model::solution::NoLayout;
 
 /// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
@@ -15,36 +15,36 @@ pub(crate) const LONGEST: i64 = 1 << 30;
 
 /// One way to lay a box, grown by the gap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct Pose {
+pub(crate) struct Orientation {
     pub(crate) width: i64,
     pub(crate) height: i64,
 }
 
 /// Boxes that are equal to the searches, whatever items they come from.
 #[derive(Clone, Debug)]
-pub(crate) struct Kind {
-    poses: [Pose; 2],
-    pose_count: usize,
+pub(crate) struct ItemType {
+    orientations: [Orientation; 2],
+    orientation_count: usize,
     pub(crate) count: u64,
     members: Vec<(usize, u32)>,
 }
 
-impl Kind {
+impl ItemType {
     /// The one or two ways to lay it.
-    pub(crate) fn poses(&self) -> &[Pose] {
-        &self.poses[..self.pose_count]
+    pub(crate) fn orientations(&self) -> &[Orientation] {
+        &self.orientations[..self.orientation_count]
     }
 
-    /// The first pose: the narrow one where both are allowed.
-    pub(crate) fn pose(&self) -> Pose {
-        self.poses[0]
+    /// The first orientation: the narrow one where both are allowed.
+    pub(crate) fn orientation(&self) -> Orientation {
+        self.orientations[0]
     }
 
     pub(crate) fn area(&self) -> i64 {
-        self.poses[0].width * self.poses[0].height
+        self.orientations[0].width * self.orientations[0].height
     }
 
-    /// The job's items that it stands for, and how many of each.
+    /// The problem's items that it stands for, and how many of each.
     pub(crate) fn members(&self) -> &[(usize, u32)] {
         &self.members
     }
@@ -52,7 +52,7 @@ impl Kind {
 
 /// A sheet that can be opened.
 #[derive(Clone, Debug)]
-pub(crate) struct Size {
+pub(crate) struct BinType {
     pub(crate) width: i64,
     pub(crate) height: i64,
     /// How many there are; `None` is as many as needed.
@@ -61,7 +61,7 @@ pub(crate) struct Size {
     pub(crate) cost: u128,
 }
 
-impl Size {
+impl BinType {
     pub(crate) fn area(&self) -> i64 {
         self.width * self.height
     }
@@ -70,24 +70,26 @@ impl Size {
 /// The instance.
 #[derive(Clone, Debug)]
 pub(crate) struct Instance {
-    pub(crate) kinds: Vec<Kind>,
-    pub(crate) sizes: Vec<Size>,
+    pub(crate) kinds: Vec<ItemType>,
+    pub(crate) sizes: Vec<BinType>,
     pub(crate) gap: i64,
     /// Every sheet is cut apart from edge to edge.
     pub(crate) trimmer: bool,
 }
 
 impl Instance {
-    pub(crate) fn new(job: &Job, cuts: Cuts) -> Result<Self, NoLayout> {
-        let gap = trim(job.gap, 0);
-        let mut grouped: BTreeMap<(Pose, Pose), Vec<(usize, u32)>> = BTreeMap::new();
-        let sizes = sizes(job.sheets, gap);
+    pub(crate) fn new(problem: &Problem, cuts: Cuts) -> Result<Self, NoLayout> {
+        let gap = trim(problem.gap, 0);
+        let mut grouped: BTreeMap<(Orientation, Orientation), Vec<(usize, u32)>> = BTreeMap::new();
+        let sizes = sizes(problem.sheets, gap);
         let mut too_big = Vec::new();
-        for (number, item) in job.items.iter().enumerate().filter(|(_, item)| item.count > 0) {
-            let poses = poses(item, gap);
-            let fits = |pose: &Pose| sizes.iter().any(|size| pose.width <= size.width && pose.height <= size.height);
-            match (poses.iter().min(), poses.iter().max()) {
-                (Some(&narrow), Some(&wide)) if poses.iter().any(fits) || sizes.is_empty() => {
+        for (number, item) in problem.items.iter().enumerate().filter(|(_, item)| item.count > 0) {
+            let orientations = orientations(item, gap);
+            let fits = |orientation: &Orientation| {
+                sizes.iter().any(|size| orientation.width <= size.width && orientation.height <= size.height)
+            };
+            match (orientations.iter().min(), orientations.iter().max()) {
+                (Some(&narrow), Some(&wide)) if orientations.iter().any(fits) || sizes.is_empty() => {
                     grouped.entry((narrow, wide)).or_default().push((number, item.count));
                 }
                 _ => too_big.push(number),
@@ -96,11 +98,11 @@ impl Instance {
         if !too_big.is_empty() {
             return Err(NoLayout::TooBig { items: too_big });
         }
-        let kinds: Vec<Kind> = grouped
+        let kinds: Vec<ItemType> = grouped
             .into_iter()
-            .map(|((narrow, wide), members)| Kind {
-                poses: [narrow, wide],
-                pose_count: if narrow == wide { 1 } else { 2 },
+            .map(|((narrow, wide), members)| ItemType {
+                orientations: [narrow, wide],
+                orientation_count: if narrow == wide { 1 } else { 2 },
                 count: members.iter().map(|&(_, count)| u64::from(count)).sum(),
                 members,
             })
@@ -111,8 +113,12 @@ impl Instance {
     /// The boxes on the first size of sheet, any two of which may share one.
     pub(crate) fn one_size_problem(&self) -> Option<OneSizeProblem> {
         let size = self.sizes.first()?;
-        let box_type = |kind: &Kind| BoxType {
-            poses: kind.poses().iter().map(|pose| (pose.width, pose.height)).collect(),
+        let box_type = |kind: &ItemType| BoxType {
+            orientations: kind
+                .orientations()
+                .iter()
+                .map(|orientation| (orientation.width, orientation.height))
+                .collect(),
             count: kind.count,
         };
         Some(OneSizeProblem {
@@ -128,12 +134,12 @@ impl Instance {
         self.sizes.len() == 1 && self.sizes[0].supply.is_none()
     }
 
-    /// The least width and the least height of any pose of these kinds.
-    pub(crate) fn least(&self, kinds: &[usize]) -> Pose {
-        let none = Pose { width: 2 * LONGEST, height: 2 * LONGEST };
-        kinds.iter().flat_map(|&kind| self.kinds[kind].poses()).fold(none, |least, pose| Pose {
-            width: least.width.min(pose.width),
-            height: least.height.min(pose.height),
+    /// The least width and the least height of any orientation of these kinds.
+    pub(crate) fn least(&self, kinds: &[usize]) -> Orientation {
+        let none = Orientation { width: 2 * LONGEST, height: 2 * LONGEST };
+        kinds.iter().flat_map(|&kind| self.kinds[kind].orientations()).fold(none, |least, orientation| Orientation {
+            width: least.width.min(orientation.width),
+            height: least.height.min(orientation.height),
         })
     }
 
@@ -158,28 +164,28 @@ pub(crate) fn trim(size: i64, least: i64) -> i64 {
 }
 
 /// The different boxes that the allowed turns make of an item, grown by the gap.
-fn poses(item: &Item, gap: i64) -> Vec<Pose> {
+fn orientations(item: &Item, gap: i64) -> Vec<Orientation> {
     // A part longer than the longest sheet must stay longer, or it would seem to fit.
     let grown = |size: i64| size.clamp(1, LONGEST + 1) + gap;
     let (width, height) = (grown(item.width), grown(item.height));
-    let mut poses = Vec::new();
+    let mut orientations = Vec::new();
     if item.turns.upright() {
-        poses.push(Pose { width, height });
+        orientations.push(Orientation { width, height });
     }
     if item.turns.sideways() {
-        poses.push(Pose { width: height, height: width });
+        orientations.push(Orientation { width: height, height: width });
     }
-    poses
+    orientations
 }
 
-fn sizes(sheets: &[Sheet], gap: i64) -> Vec<Size> {
+fn sizes(sheets: &[SheetType], gap: i64) -> Vec<BinType> {
     let priced = sheets.iter().all(|sheet| sheet.price.is_some_and(|price| price.is_finite() && price >= 0.0));
     sheets
         .iter()
         .map(|sheet| {
             let (width, height) = (trim(sheet.width, 0), trim(sheet.height, 0));
             let area = u128::from(width.unsigned_abs()) * u128::from(height.unsigned_abs());
-            Size {
+            BinType {
                 width: width + gap,
                 height: height + gap,
                 supply: sheet.count.map(u64::from),

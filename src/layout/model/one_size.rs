@@ -7,8 +7,8 @@ pub(crate) const MOST_KINDS: usize = 128;
 /// Boxes that are alike.
 #[derive(Clone, Debug)]
 pub(crate) struct BoxType {
-    /// Width and height in every pose allowed; one or two of them.
-    pub(crate) poses: Vec<(i64, i64)>,
+    /// Width and height in every orientation allowed; one or two of them.
+    pub(crate) orientations: Vec<(i64, i64)>,
     pub(crate) count: u64,
 }
 

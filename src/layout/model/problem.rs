@@ -124,7 +124,7 @@ impl Turns {
 
 /// A sheet that can be cut from.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sheet {
+pub struct SheetType {
     /// Usable width, margins taken off, in eighths of a micrometre.
     pub width: i64,
     /// Usable height, margins taken off, in eighths of a micrometre.
@@ -159,11 +159,11 @@ pub enum Cuts {
 
 /// What to lay on what.
 #[derive(Clone, Copy, Debug)]
-pub struct Job<'a> {
+pub struct Problem<'a> {
     /// The parts.
     pub items: &'a [Item],
     /// The sheets they may be cut from.
-    pub sheets: &'a [Sheet],
+    pub sheets: &'a [SheetType],
     /// Least distance between two items' boxes, in eighths of a micrometre. None is needed to the edge of a sheet.
     pub gap: i64,
     /// How hard to try.
@@ -174,7 +174,7 @@ pub struct Job<'a> {
 
 /// Looks on while a layout is searched for, from any of the threads.
 pub trait Watch: Sync {
-    /// `done` of `of` counted steps; an easy job is finished long before they are equal.
+    /// `done` of `of` counted steps; an easy problem is finished long before they are equal.
     fn at(&self, done: u64, of: u64);
     /// True to be given the best layout so far.
     fn stop(&self) -> bool;

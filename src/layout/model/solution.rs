@@ -5,13 +5,13 @@
 
 use std::fmt;
 
-use super::cut_tree::Piece;
+use super::cut_tree::CutTree;
 use super::problem::Turn;
 
 /// One item on a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Placement {
-    /// Number of the item in the job.
+    /// Number of the item in the problem.
     pub item: usize,
     /// Left edge of the turned item's box, from the left of the usable area, in eighths of a micrometre.
     pub x: i64,
@@ -24,14 +24,14 @@ pub struct Placement {
 /// A sheet with items on it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LaidSheet {
-    /// Number of the sheet in the job.
+    /// Number of the sheet in the problem.
     pub sheet: usize,
     /// How many sheets are laid just like this.
     pub times: u32,
     /// What lies on each of them, from bottom to top.
     pub placements: Vec<Placement>,
     /// How a trimmer cuts it; only in trimmer layouts.
-    pub cuts: Option<Piece>,
+    pub cuts: Option<CutTree>,
 }
 
 /// Where everything goes.
@@ -52,7 +52,7 @@ pub struct Layout {
 pub enum NoLayout {
     /// These items fit none of the sheets in any turn allowed.
     TooBig {
-        /// Numbers of all such items in the job.
+        /// Numbers of all such items in the problem.
         items: Vec<usize>,
     },
     /// The counted sheets are used up, and there are no others.

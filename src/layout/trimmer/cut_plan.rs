@@ -7,7 +7,7 @@
 use std::collections::BTreeSet;
 
 use crate::layout::heuristic::max_rects::empty_rects;
-use crate::layout::model::cut_tree::{Cut, Piece, Way};
+use crate::layout::model::cut_tree::{CutDirection, CutNode, CutTree};
 
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, PlacedBox};
@@ -53,7 +53,7 @@ fn plan(instance: &Instance, laid: &PackedSheet, tries: usize) -> Option<CutPlan
 }
 
 /// The cuts of a laid sheet, and its boxes where these leave them. `None` if edge-to-edge cuts cannot part them.
-pub(crate) fn cuts(instance: &Instance, laid: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+pub(crate) fn cuts(instance: &Instance, laid: &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)> {
     let plan = plan(instance, laid, MOST_TRIED)?;
     let mut placed: Vec<(usize, PlacedBox)> = laid.placed.iter().copied().enumerate().collect();
     for (number, x, y) in plan.places {
@@ -75,7 +75,7 @@ struct CutPlan {
     cuts: usize,
     /// Distances that the trimmer's stop is set to.
     stops: BTreeSet<i64>,
-    piece: Piece,
+    piece: CutTree,
     places: Vec<(usize, i64, i64)>,
 }
 
@@ -88,7 +88,7 @@ struct Planner {
 impl Planner {
     fn offcut(&self, rect: &Rect) -> CutPlan {
         let size = [rect.width(), rect.height()].map(|side| (side - self.gap).max(0));
-        let piece = Piece::Offcut([rect.left, rect.bottom, size[0], size[1]]);
+        let piece = CutTree::Offcut([rect.left, rect.bottom, size[0], size[1]]);
         CutPlan { cuts: 0, stops: BTreeSet::new(), piece, places: Vec::new() }
     }
 
@@ -106,10 +106,10 @@ impl Planner {
                 return Some(self.offcut(&whole));
             }
             let places = vec![(number, rect.left, rect.bottom)];
-            return Some(CutPlan { cuts: 0, stops: BTreeSet::new(), piece: Piece::Part(number), places });
+            return Some(CutPlan { cuts: 0, stops: BTreeSet::new(), piece: CutTree::Part(number), places });
         }
         let mut best: Option<CutPlan> = None;
-        for way in [Way::Level, Way::Upright] {
+        for way in [CutDirection::Level, CutDirection::Upright] {
             if best.is_some() && self.tries == 0 {
                 break;
             }
@@ -124,10 +124,10 @@ impl Planner {
     }
 
     /// All cuts of one direction; `None` if there are none or they lead nowhere.
-    fn cut(&mut self, whole: &Rect, members: &[(usize, Rect)], way: Way) -> Option<CutPlan> {
+    fn cut(&mut self, whole: &Rect, members: &[(usize, Rect)], way: CutDirection) -> Option<CutPlan> {
         let groups = apart(members, way);
-        let near = |rect: &Rect| if way == Way::Upright { rect.left } else { rect.bottom };
-        let far = |rect: &Rect| if way == Way::Upright { rect.right } else { rect.top };
+        let near = |rect: &Rect| if way == CutDirection::Upright { rect.left } else { rect.bottom };
+        let far = |rect: &Rect| if way == CutDirection::Upright { rect.right } else { rect.top };
         // Where each piece begins; a last one for what is left over.
         let mut begins: Vec<i64> =
             groups.iter().filter_map(|group| group.iter().map(|(_, rect)| near(rect)).min()).collect();
@@ -141,7 +141,7 @@ impl Planner {
         let mut plan = CutPlan {
             cuts: begins.len() - 1,
             stops: begins.windows(2).map(|pair| pair[1] - pair[0] - self.gap).collect(),
-            piece: Piece::Offcut([0; 4]),
+            piece: CutTree::Offcut([0; 4]),
             places: Vec::new(),
         };
         let mut pieces = Vec::with_capacity(begins.len());
@@ -149,8 +149,8 @@ impl Planner {
         for (number, &from) in begins.iter().enumerate() {
             let to = begins.get(number + 1).copied().unwrap_or_else(|| far(whole));
             let rect = match way {
-                Way::Upright => Rect { left: from, right: to, ..*whole },
-                Way::Level => Rect { bottom: from, top: to, ..*whole },
+                CutDirection::Upright => Rect { left: from, right: to, ..*whole },
+                CutDirection::Level => Rect { bottom: from, top: to, ..*whole },
             };
             let inner = match groups.next() {
                 Some(group) => self.take_apart(rect, group)?,
@@ -161,7 +161,7 @@ impl Planner {
             plan.places.extend(inner.places);
             pieces.push(inner.piece);
         }
-        plan.piece = Piece::Cut(Cut {
+        plan.piece = CutTree::Cut(CutNode {
             left: whole.left,
             bottom: whole.bottom,
             width: whole.width() - self.gap,

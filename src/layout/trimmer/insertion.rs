@@ -4,7 +4,7 @@
 //! In: a tree, the least size of a box. Out: the places, each with the room there is; the tree with a box more. Never: decides
 //! where a box goes.
 
-use super::slicing_tree::{Block, Form, Node, SlicingTree, node};
+use super::slicing_tree::{Form, SimpleBlock, SlicingNode, SlicingTree, node};
 
 /// Where a box may be added.
 #[derive(Clone, Copy, Debug)]
@@ -34,7 +34,7 @@ const MOST_JOINED: usize = 6;
 
 impl SlicingTree {
     /// Adds a block at a place of this very tree.
-    pub(crate) fn add(&mut self, place: &Insertion, block: Block) {
+    pub(crate) fn add(&mut self, place: &Insertion, block: SimpleBlock) {
         let leaf = node(Form::Block(block), 1);
         match place.site {
             Site::First => self.nodes.push(leaf),
@@ -155,14 +155,14 @@ impl Offers<'_> {
 }
 
 /// Above the nodes from one up to another, which are so large together.
-fn above(from: usize, to: usize, size: (i64, i64), parent: &Node) -> Insertion {
+fn above(from: usize, to: usize, size: (i64, i64), parent: &SlicingNode) -> Insertion {
     let site = Site::Beside(from, to, Form::Column);
     let width = size.0 + parent.wider;
     Insertion { width, height: parent.height + parent.taller - size.1, by: size, beside: false, site }
 }
 
 /// Beside the nodes from one up to another, which are so large together.
-fn beside(from: usize, to: usize, size: (i64, i64), parent: &Node) -> Insertion {
+fn beside(from: usize, to: usize, size: (i64, i64), parent: &SlicingNode) -> Insertion {
     let site = Site::Beside(from, to, Form::Row);
     let height = size.1 + parent.taller;
     Insertion { width: parent.width + parent.wider - size.0, height, by: size, beside: true, site }

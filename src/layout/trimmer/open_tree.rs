@@ -6,21 +6,21 @@
 
 use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::cut_tree::Piece;
-use crate::layout::model::instance::{Instance, Kind, Pose, Size};
+use crate::layout::model::cut_tree::CutTree;
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
 use super::insertion::Insertion;
-use super::slicing_tree::{Block, SlicingTree};
+use super::slicing_tree::{SimpleBlock, SlicingTree};
 use super::{cut_plan, fewer_cuts};
 
 /// A place for a box, and how good it is: the smaller the better.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Spot {
+pub(crate) struct TreeSpot {
     pub(crate) worth: (i64, i64),
     number: usize,
-    pose: Pose,
+    orientation: Orientation,
 }
 
 /// The sheet being laid.
@@ -38,7 +38,7 @@ const SINGLES: u64 = 12;
 
 impl OpenTree {
     /// Starts with a sheet as it is, for boxes no smaller than `least` either way.
-    pub(crate) fn take_up(&mut self, tree: &SlicingTree, kept: &dyn Fn(usize) -> bool, least: Pose) {
+    pub(crate) fn take_up(&mut self, tree: &SlicingTree, kept: &dyn Fn(usize) -> bool, least: Orientation) {
         self.tree.keep(tree, kept);
         self.least = (least.width, least.height);
         self.ready();
@@ -50,19 +50,19 @@ impl OpenTree {
     }
 
     /// The best place for one more of a kind, `not` this one; the first of equals.
-    pub(crate) fn choose(&mut self, kind: &Kind, rule: Rule, not: Option<&Spot>) -> Option<Spot> {
-        let mut best: Option<Spot> = None;
-        for &pose in kind.poses() {
+    pub(crate) fn choose(&mut self, kind: &ItemType, rule: Rule, not: Option<&TreeSpot>) -> Option<TreeSpot> {
+        let mut best: Option<TreeSpot> = None;
+        for &orientation in kind.orientations() {
             for (number, room) in self.insertions.iter().enumerate() {
-                if pose.width > room.width || pose.height > room.height {
+                if orientation.width > room.width || orientation.height > room.height {
                     continue;
                 }
-                if not.is_some_and(|not| not.number == number && not.pose == pose) {
+                if not.is_some_and(|not| not.number == number && not.orientation == orientation) {
                     continue;
                 }
-                let worth = worth(rule, pose, room);
+                let worth = worth(rule, orientation, room);
                 if best.is_none_or(|best| worth < best.worth) {
-                    best = Some(Spot { worth, number, pose });
+                    best = Some(TreeSpot { worth, number, orientation });
                 }
             }
             self.steps += self.insertions.len();
@@ -70,10 +70,10 @@ impl OpenTree {
         best
     }
 
-    pub(crate) fn lay(&mut self, kind: usize, choice: &Spot, across: i64, up: i64) {
-        let Pose { width, height } = choice.pose;
+    pub(crate) fn lay(&mut self, kind: usize, choice: &TreeSpot, across: i64, up: i64) {
+        let Orientation { width, height } = choice.orientation;
         let room = self.insertions[choice.number];
-        self.tree.add(&room, Block { kind, width, height, across, up });
+        self.tree.add(&room, SimpleBlock { kind, width, height, across, up });
         self.ready();
     }
 
@@ -84,14 +84,14 @@ impl OpenTree {
 }
 
 impl SheetBuilder for OpenTree {
-    fn open(&mut self, size: &Size, least: Pose) {
+    fn open(&mut self, size: &BinType, least: Orientation) {
         self.tree.reset(size.width, size.height);
         self.least = (least.width, least.height);
         self.boxes = 0;
         self.ready();
     }
 
-    fn offer(&mut self, number: usize, kind: &Kind, copies: u64, rule: Rule, most: usize) {
+    fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize) {
         self.steps += 1;
         let mut left = copies;
         while left > 0 && self.boxes < most {
@@ -100,8 +100,8 @@ impl SheetBuilder for OpenTree {
             if left > SINGLES {
                 let room = self.insertions[choice.number];
                 let may = i64::try_from(left.min(u64::try_from(most - self.boxes).unwrap_or(1))).unwrap_or(1);
-                across = (room.width / choice.pose.width).min(may);
-                up = (room.height / choice.pose.height).min(may / across);
+                across = (room.width / choice.orientation.width).min(may);
+                up = (room.height / choice.orientation.height).min(may / across);
             }
             self.lay(number, &choice, across, up);
             let laid = across * up;
@@ -131,22 +131,22 @@ impl SheetBuilder for OpenTree {
         fewer_cuts::with_fewer_cuts::<Self>(instance, packing, rules)
     }
 
-    fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(Piece, Vec<PlacedBox>)> {
+    fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)> {
         cut_plan::cuts(instance, sheet)
     }
 }
 
 /// The rules of free layouts, as far as they mean anything here.
-fn worth(rule: Rule, pose: Pose, room: &Insertion) -> (i64, i64) {
-    let beside = room.width - pose.width;
-    let above = room.height - pose.height;
+fn worth(rule: Rule, orientation: Orientation, room: &Insertion) -> (i64, i64) {
+    let beside = room.width - orientation.width;
+    let above = room.height - orientation.height;
     let (short, long) = (beside.min(above), beside.max(above));
-    let spare = room.width * room.height - pose.width * pose.height;
+    let spare = room.width * room.height - orientation.width * orientation.height;
     // What is closed off beside the box or its neighbour, and by how much their edges miss each other.
     let (over, lengths) = if room.beside {
-        (pose.height - room.by.1, (pose.width, room.by.0))
+        (orientation.height - room.by.1, (orientation.width, room.by.0))
     } else {
-        (pose.width - room.by.0, (pose.height, room.by.1))
+        (orientation.width - room.by.0, (orientation.height, room.by.1))
     };
     let miss = over.abs();
     let waste = miss * if over < 0 { lengths.0 } else { lengths.1 };

@@ -5,11 +5,11 @@
 
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{Kind, Pose, Size};
+use crate::layout::model::instance::{BinType, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;
 
-use super::open_tree::{OpenTree, Spot};
+use super::open_tree::{OpenTree, TreeSpot};
 use super::slicing_tree::SlicingTree;
 
 /// Which nodes of a tree go.
@@ -47,14 +47,14 @@ impl Ruin for OpenTree {
     type Content = SlicingTree;
     /// By node, whether it goes.
     type Spared = Vec<bool>;
-    type Spot = Spot;
+    type Spot = TreeSpot;
 
     const MEMORY: usize = 200;
     const TURN_STEPS: u64 = 1;
     const WAITED_FIRST: usize = 40;
     const BLINKS: usize = 3;
 
-    fn content(size: &Size, placed: Vec<PlacedBox>) -> (SlicingTree, Vec<usize>) {
+    fn content(size: &BinType, placed: Vec<PlacedBox>) -> (SlicingTree, Vec<usize>) {
         SlicingTree::of(&placed, size.width, size.height)
     }
 
@@ -62,13 +62,13 @@ impl Ruin for OpenTree {
         tree.placed()
     }
 
-    fn ruin(tree: &SlicingTree, _size: &Size, random: &mut Random, gone: &mut Vec<bool>, loose: &mut Vec<usize>) {
+    fn ruin(tree: &SlicingTree, _size: &BinType, random: &mut Random, gone: &mut Vec<bool>, loose: &mut Vec<usize>) {
         choose_gone(tree, gone, random);
         let blocks = (0..tree.len()).filter(|&node| gone[node]).filter_map(|node| tree.block(node));
         loose.extend(blocks.map(|block| block.kind));
     }
 
-    fn reopen(&mut self, tree: &SlicingTree, _size: &Size, gone: &Vec<bool>, least: Pose) {
+    fn reopen(&mut self, tree: &SlicingTree, _size: &BinType, gone: &Vec<bool>, least: Orientation) {
         self.take_up(tree, &|node| !gone[node], least);
     }
 
@@ -76,15 +76,15 @@ impl Ruin for OpenTree {
         std::mem::swap(tree, &mut self.tree);
     }
 
-    fn best_spot(&mut self, kind: &Kind, rule: Rule, not: Option<&Spot>) -> Option<Spot> {
+    fn best_spot(&mut self, kind: &ItemType, rule: Rule, not: Option<&TreeSpot>) -> Option<TreeSpot> {
         self.choose(kind, rule, not)
     }
 
-    fn worth(spot: &Spot) -> (i64, i64) {
+    fn worth(spot: &TreeSpot) -> (i64, i64) {
         spot.worth
     }
 
-    fn lay_one(&mut self, kind: usize, spot: &Spot) {
+    fn lay_one(&mut self, kind: usize, spot: &TreeSpot) {
         self.lay(kind, spot, 1, 1);
     }
 }

@@ -5,13 +5,13 @@
 
 use crate::layout::model::rect::Rect;
 
-use crate::layout::model::cut_tree::Way;
+use crate::layout::model::cut_tree::CutDirection;
 
 /// Parts boxes by all the cuts of one direction that cross none of them; groups from left to right or bottom to top.
-pub(crate) fn apart(members: &[(usize, Rect)], way: Way) -> Vec<Vec<(usize, Rect)>> {
+pub(crate) fn apart(members: &[(usize, Rect)], way: CutDirection) -> Vec<Vec<(usize, Rect)>> {
     let ends = |rect: &Rect| match way {
-        Way::Upright => (rect.left, rect.right),
-        Way::Level => (rect.bottom, rect.top),
+        CutDirection::Upright => (rect.left, rect.right),
+        CutDirection::Level => (rect.bottom, rect.top),
     };
     let mut sorted = members.to_vec();
     sorted.sort_unstable_by_key(|(number, rect)| (ends(rect), *number));
@@ -33,7 +33,7 @@ pub(crate) fn separable(members: &[(usize, Rect)]) -> bool {
     if members.len() < 4 {
         return true;
     }
-    [Way::Upright, Way::Level].into_iter().any(|way| {
+    [CutDirection::Upright, CutDirection::Level].into_iter().any(|way| {
         let groups = apart(members, way);
         // Cuts never stand in each other's way, so the first that can be made are as good as any.
         groups.len() > 1 && groups.iter().all(|group| separable(group))

@@ -11,7 +11,7 @@ use crate::layout::model::packing::PlacedBox;
 use crate::layout::model::rect::Rect;
 
 use super::separate::apart;
-use crate::layout::model::cut_tree::Way;
+use crate::layout::model::cut_tree::CutDirection;
 
 /// What a node is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,12 +21,12 @@ pub(crate) enum Form {
     /// Members one above the other; level cuts part them.
     Column,
     /// `across` times `up` equal boxes.
-    Block(Block),
+    Block(SimpleBlock),
 }
 
 /// Equal boxes without a gap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Block {
+pub(crate) struct SimpleBlock {
     pub(crate) kind: usize,
     pub(crate) width: i64,
     pub(crate) height: i64,
@@ -46,7 +46,7 @@ impl Form {
 
 /// A block, or a row or column with its members right after it.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Node {
+pub(super) struct SlicingNode {
     pub(super) form: Form,
     /// This node and all below it.
     pub(super) span: usize,
@@ -60,7 +60,7 @@ pub(super) struct Node {
 /// The sheet.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct SlicingTree {
-    pub(super) nodes: Vec<Node>,
+    pub(super) nodes: Vec<SlicingNode>,
     pub(super) width: i64,
     pub(super) height: i64,
 }
@@ -87,7 +87,7 @@ impl SlicingTree {
     }
 
     /// The block that this node is, if it is one.
-    pub(crate) fn block(&self, node: usize) -> Option<Block> {
+    pub(crate) fn block(&self, node: usize) -> Option<SimpleBlock> {
         if let Form::Block(block) = self.nodes[node].form { Some(block) } else { None }
     }
 
@@ -120,7 +120,7 @@ impl SlicingTree {
     }
 
     fn size(&mut self, number: usize) {
-        let Node { form, span, .. } = self.nodes[number];
+        let SlicingNode { form, span, .. } = self.nodes[number];
         let (mut width, mut height) = (0, 0);
         if let Form::Block(block) = form {
             (width, height) = (block.width * block.across, block.height * block.up);
@@ -186,7 +186,7 @@ impl SlicingTree {
     /// Moves the last member of an unfinished row or column to where its size belongs.
     fn sort_in(&mut self, head: usize, start: usize) {
         let row = self.nodes[head].form == Form::Row;
-        let cross = |node: &Node| if row { node.height } else { node.width };
+        let cross = |node: &SlicingNode| if row { node.height } else { node.width };
         let last = cross(&self.nodes[start]);
         let mut at = head + 1;
         while at < start && cross(&self.nodes[at]) <= last {
@@ -207,7 +207,7 @@ impl SlicingTree {
 
     fn put(&self, number: usize, x: i64, y: i64, placed: &mut Vec<PlacedBox>) {
         let node = &self.nodes[number];
-        if let Form::Block(Block { kind, width, height, across, up }) = node.form {
+        if let Form::Block(SimpleBlock { kind, width, height, across, up }) = node.form {
             for row in 0..up {
                 placed.extend((0..across).map(|column| PlacedBox {
                     kind,
@@ -247,11 +247,11 @@ impl SlicingTree {
     fn grow(&mut self, placed: &[PlacedBox], members: &[(usize, Rect)], lost: &mut Vec<usize>) {
         if let [(number, _)] = *members {
             let PlacedBox { kind, width, height, .. } = placed[number];
-            self.nodes.push(node(Form::Block(Block { kind, width, height, across: 1, up: 1 }), 1));
+            self.nodes.push(node(Form::Block(SimpleBlock { kind, width, height, across: 1, up: 1 }), 1));
             self.size(self.nodes.len() - 1);
             return;
         }
-        for (way, form) in [(Way::Upright, Form::Row), (Way::Level, Form::Column)] {
+        for (way, form) in [(CutDirection::Upright, Form::Row), (CutDirection::Level, Form::Column)] {
             let groups = apart(members, way);
             if groups.len() > 1 {
                 let head = self.nodes.len();
@@ -268,6 +268,6 @@ impl SlicingTree {
     }
 }
 
-pub(super) fn node(form: Form, span: usize) -> Node {
-    Node { form, span, width: 0, height: 0, wider: 0, taller: 0 }
+pub(super) fn node(form: Form, span: usize) -> SlicingNode {
+    SlicingNode { form, span, width: 0, height: 0, wider: 0, taller: 0 }
 }

@@ -11,7 +11,7 @@ use crate::net::{Flat, Net, NetProblem};
 use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::face::Plain;
 use crate::parts::kit::{
-    Block, BlockPart, Closing, Deed, Flap, Insert, Kit, Owner, Part, Piece, Purpose, Round, Spare, Tucked,
+    BlockPart, Closing, Deed, Flap, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
 };
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 
 /// A piece that is to be cut.
 #[derive(Debug)]
-pub struct Cut<'a> {
+pub struct NewPiece<'a> {
     /// Id of its part, should it be the first of its kind.
     pub id: String,
     /// What it is: `pocket front`.
@@ -122,7 +122,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Adds a piece and gives its number. A net that is no part is a finding that names it, and no piece.
-    pub fn piece(&mut self, cut: Cut<'_>) -> Option<usize> {
+    pub fn piece(&mut self, cut: NewPiece<'_>) -> Option<usize> {
         let flat = match cut.net.flat() {
             Ok(flat) => flat,
             Err(problem) => {
@@ -151,7 +151,7 @@ impl<'a> Builder<'a> {
     }
 
     /// Adds a part that no piece is cut as yet.
-    fn part(&mut self, cut: &Cut<'_>, flat: Flat) -> usize {
+    fn part(&mut self, cut: &NewPiece<'_>, flat: Flat) -> usize {
         self.likes.push((cut.family, flat.likeness(), flat.turned(2).likeness()));
         self.kit.parts.push(Part {
             id: cut.id.clone(),
@@ -169,7 +169,7 @@ impl<'a> Builder<'a> {
         self.kit.parts.len() - 1
     }
 
-    fn cut_as(&mut self, part: usize, turned: bool, cut: Cut<'_>) -> usize {
+    fn cut_as(&mut self, part: usize, turned: bool, cut: NewPiece<'_>) -> usize {
         self.kit.parts[part].count += 1;
         self.kit.parts[part].used_in.push(cut.name.clone());
         self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
@@ -182,7 +182,7 @@ impl<'a> Builder<'a> {
         &mut self,
         name: &str,
         upright: bool,
-        cuts: Vec<(Cut<'_>, f64)>,
+        cuts: Vec<(NewPiece<'_>, f64)>,
     ) -> Option<Vec<usize>> {
         let flats = cuts.iter().map(|(cut, _)| cut.net.flat()).collect::<Result<Vec<Flat>, NetProblem>>().ok()?;
         let equal = |(at, member): (usize, &BlockPart)| {
@@ -191,7 +191,7 @@ impl<'a> Builder<'a> {
                 && (member.behind - behind).abs() < SAME
                 && self.likes[member.part].1 == flats[at].likeness()
         };
-        let same = |block: &Block| {
+        let same = |block: &PatternBlock| {
             block.upright == upright && block.parts.len() == cuts.len() && block.parts.iter().enumerate().all(equal)
         };
         let number = self.kit.blocks.iter().position(same);
@@ -199,7 +199,7 @@ impl<'a> Builder<'a> {
             let parts = cuts.iter().zip(flats);
             let parts = parts.map(|((cut, behind), flat)| BlockPart { part: self.part(cut, flat), behind: *behind });
             let parts = parts.collect();
-            self.kit.blocks.push(Block { name: name.to_owned(), count: 0, upright, parts });
+            self.kit.blocks.push(PatternBlock { name: name.to_owned(), count: 0, upright, parts });
             self.kit.blocks.len() - 1
         });
         self.kit.blocks[number].count += 1;
@@ -329,7 +329,7 @@ impl<'a> Builder<'a> {
     /// Caliper of a stock, mm.
     #[must_use]
     pub fn caliper(&self, stock: usize) -> f64 {
-        self.album.stocks.get(stock).map_or(0.0, |stock| stock.caliper.mm())
+        self.album.caliper(stock)
     }
 }
 
@@ -338,7 +338,7 @@ pub(in crate::parts) const fn side(piece: usize, panel: usize, face: Face, at: (
     Side { piece, panel, face, at: Point::new(at.0, at.1), along: Vec2::new(along.0, along.1) }
 }
 
-fn no_part(cut: &Cut<'_>, problem: NetProblem) -> Finding {
+fn no_part(cut: &NewPiece<'_>, problem: NetProblem) -> Finding {
     let (text, help) = match problem {
         NetProblem::Panel(index) => {
             let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);

@@ -2,14 +2,14 @@
 //! Where a long row is cut so that it takes the fewest pieces, each of which goes onto a sheet with its lap.
 //!
 //! A row may be cut at a fold, or in a stretch of a panel that is clear of holes and of what must stay whole: each such
-//! stretch is a [`Spot`]. From the row's end back it is worked out from where on the rest takes no cut, one, two, and so on;
+//! stretch is a [`StartStretch`]. From the row's end back it is worked out from where on the rest takes no cut, one, two, and so on;
 //! the first of these sets that holds the row's start says how many there must be. So a larger sheet never takes more
 //! pieces, and a row that can be cut for a smaller one can be cut for a larger one. Among the fewest, cuts lie at folds if
 //! they can, where a seam hides, and as far along as they can.
 
-use super::row::{Break, Row, lean};
+use super::row::{Break, PanelRow, lean};
 use crate::length::tolerance::SAME;
-use crate::net::{Leaf, Sense};
+use crate::net::{RowPanel, Sense};
 
 /// A cut keeps so far from a hole, mm, that a patch or lining behind it lies on one piece: our choice.
 const KEEP: f64 = 10.0;
@@ -19,7 +19,7 @@ const MOST: usize = 32;
 
 /// A stretch of the row in which a piece may start; a fold is one without length, and so is the row's start.
 #[derive(Clone, Copy, Debug)]
-struct Spot {
+struct StartStretch {
     from: f64,
     to: f64,
     lap: f64,
@@ -39,14 +39,14 @@ type Starts = Vec<(usize, f64, f64)>;
 
 /// A row and its longest piece.
 struct Cutting {
-    spots: Vec<Spot>,
+    spots: Vec<StartStretch>,
     whole: f64,
     room: f64,
     lap: f64,
 }
 
 /// The cuts of the fewest pieces at most `room` mm long; none where that can't be done.
-pub(super) fn fewest(row: &Row, room: f64, caliper: f64) -> Option<Vec<Break>> {
+pub(super) fn fewest(row: &PanelRow, room: f64, caliper: f64) -> Option<Vec<Break>> {
     let whole = row.starts().last().copied()?;
     // Pieces that are as long as they can be are too many: nothing is to be worked out.
     #[allow(clippy::cast_precision_loss, reason = "a small number")]
@@ -69,10 +69,10 @@ pub(super) fn fewest(row: &Row, room: f64, caliper: f64) -> Option<Vec<Break>> {
 const START: usize = 0;
 
 /// Where a row may be cut, in order, behind its start.
-fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
+fn spots(row: &PanelRow, room: f64, caliper: f64) -> Vec<StartStretch> {
     let starts = row.starts();
     let flat = (Sense::Bent, 0.0);
-    let mut spots = vec![Spot {
+    let mut spots = vec![StartStretch {
         from: 0.0,
         to: 0.0,
         lap: 0.0,
@@ -101,7 +101,7 @@ fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
             let wide = leaf.depth() >= row.lap - SAME;
             for behind_flat in [false, true] {
                 let more = (before.max(0.0), if behind_flat { longer(index) } else { 0.0 });
-                spots.push(Spot {
+                spots.push(StartStretch {
                     from: start,
                     to: start,
                     lap,
@@ -116,30 +116,40 @@ fn spots(row: &Row, room: f64, caliper: f64) -> Vec<Spot> {
         }
         let next = row.leaves.get(index + 1);
         // A seam that closes the row must stay in its place.
-        if !leaf.is_straight() || next.is_some_and(Leaf::is_seam) {
+        if !leaf.is_straight() || next.is_some_and(RowPanel::is_seam) {
             continue;
         }
         for (from, to) in stretches(row, start + row.lap, end - row.lap) {
             let (lap, more) = (row.lap, (0.0, longer(index + 1)));
             let behind_flat = false;
-            spots.push(Spot { from, to, lap, turn: flat, fold: false, wide: true, leaf: index, behind_flat, more });
+            spots.push(StartStretch {
+                from,
+                to,
+                lap,
+                turn: flat,
+                fold: false,
+                wide: true,
+                leaf: index,
+                behind_flat,
+                more,
+            });
         }
     }
     spots
 }
 
 /// What must stay in one piece, holes with `keep` round them.
-fn taken(row: &Row, keep: f64) -> impl Iterator<Item = (f64, f64)> {
+fn taken(row: &PanelRow, keep: f64) -> impl Iterator<Item = (f64, f64)> {
     let holes = row.holes.iter().map(|hole| row.run(hole)).map(move |(from, to)| (from - keep, to + keep));
     holes.chain(row.whole.iter().copied())
 }
 
-fn clear(row: &Row, (start, end): (f64, f64), keep: f64) -> bool {
+fn clear(row: &PanelRow, (start, end): (f64, f64), keep: f64) -> bool {
     taken(row, keep).all(|(from, to)| to <= start + SAME || from >= end - SAME)
 }
 
 /// The stretches between two places in which a lap is clear of what must stay in one piece.
-fn stretches(row: &Row, from: f64, to: f64) -> Vec<(f64, f64)> {
+fn stretches(row: &PanelRow, from: f64, to: f64) -> Vec<(f64, f64)> {
     let mut stretches = vec![(from, to)];
     for (low, high) in taken(row, KEEP) {
         let parted = |(from, to): (f64, f64)| [(from, to.min(low - row.lap)), (from.max(high), to)];
@@ -152,7 +162,7 @@ fn stretches(row: &Row, from: f64, to: f64) -> Vec<(f64, f64)> {
 impl Cutting {
     /// Where the row's last piece may start.
     fn last_pieces(&self) -> Starts {
-        let one = |(number, spot): (usize, &Spot)| {
+        let one = |(number, spot): (usize, &StartStretch)| {
             let from = spot.from.max(self.whole + spot.more.1 - self.room - SAME);
             (from <= spot.to).then_some((number, from, spot.to))
         };
@@ -161,7 +171,7 @@ impl Cutting {
 
     /// How far behind its start a piece may be cut at a spot, at the least and at the most; no way from a spot that is not
     /// what the other one takes it for.
-    fn reach(&self, start: &Spot, spot: &Spot) -> (f64, f64) {
+    fn reach(&self, start: &StartStretch, spot: &StartStretch) -> (f64, f64) {
         if spot.fold && spot.behind_flat == (start.fold || start.leaf + 1 != spot.leaf) {
             return (f64::INFINITY, f64::NEG_INFINITY);
         }
@@ -206,7 +216,7 @@ impl Cutting {
                 (cut >= from && cut <= at + most && cut >= at + least).then_some((spot, cut))
             });
             // At a fold the seam hides; one close by would leave a small piece.
-            let rank = |spot: &Spot, cut: f64| match (spot.fold, cut - at >= self.room / 3.0) {
+            let rank = |spot: &StartStretch, cut: f64| match (spot.fold, cut - at >= self.room / 3.0) {
                 (true, true) if spot.wide => 3,
                 (true, true) => 2,
                 (false, _) => 1,

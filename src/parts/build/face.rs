@@ -21,14 +21,14 @@ pub(in crate::parts) struct Plain {
     /// Whether nobody misses a panel where it is too narrow for one: a spine.
     pub slim: bool,
     /// Where it lies as its side of the page is looked at, for patterns that run on; none where it shows beside nothing.
-    pub lies: Option<Lies>,
+    pub lies: Option<FacePlace>,
     /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
     pub side: Side,
 }
 
 /// Where a face lies on its side of the page, mm from the lower left of that side as the reader sees it.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Lies {
+pub(in crate::parts) struct FacePlace {
     /// Its lower left corner.
     pub at: (f64, f64),
     /// What of it shows where another piece lies over it.

@@ -11,13 +11,13 @@
 //! seam runs on flat. A lap of 12.7 mm is usual for boxes (Bean & Brodhead 1914).
 
 use super::cuts;
-use super::row::{Break, Row, lean};
+use super::row::{Break, PanelRow, lean};
 use crate::album::Bound;
 use crate::contour::Vec2;
 use crate::length::tolerance::SAME;
-use crate::net::{Along, Leaf, Net, Use};
+use crate::net::{Along, Net, RowPanel, Use};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::usable::Keeps;
 
 /// The usual lap, mm and in (C5).
@@ -57,9 +57,9 @@ impl Joined {
     }
 }
 
-impl Row {
+impl PanelRow {
     /// Adds it, whole or in pieces. `cut` says what it is; its own net is not looked at.
-    pub(in crate::parts) fn make(&self, builder: &mut Builder<'_>, cut: &Cut<'_>) -> Option<Joined> {
+    pub(in crate::parts) fn make(&self, builder: &mut Builder<'_>, cut: &NewPiece<'_>) -> Option<Joined> {
         let starts = self.starts();
         let whole = starts.last().copied().unwrap_or(0.0);
         let caliper = builder.caliper(cut.stock);
@@ -79,7 +79,7 @@ impl Row {
             let piece = self.piece(&starts, (start, end), &cuts, caliper);
             let name = if cuts.is_empty() { cut.name.clone() } else { format!("{}, piece {}", cut.name, number + 1) };
             let id = if cuts.is_empty() { cut.id.clone() } else { format!("{}-{}", cut.id, number + 1) };
-            let made = builder.piece(Cut { id, name, net: piece.net, ..*cut })?;
+            let made = builder.piece(NewPiece { id, name, net: piece.net, ..*cut })?;
             joined.spans.extend(piece.panels.iter().map(|span| Span { piece: made, ..*span }));
             let (run, up) = match self.along {
                 Along::Across => ((1.0, 0.0), (0.0, 1.0)),
@@ -102,7 +102,7 @@ impl Row {
     /// The net of one stretch of the row, with a seam at its end where it is cut there.
     fn piece(&self, starts: &[f64], (start, end): (f64, f64), cuts: &[Break], caliper: f64) -> Stretch {
         let after = cuts.iter().find(|cut| (cut.at - end).abs() < SAME);
-        let mut leaves: Vec<Leaf> = Vec::new();
+        let mut leaves: Vec<RowPanel> = Vec::new();
         let mut panels = Vec::new();
         let mut at = 0.0;
         for (index, (leaf, bounds)) in self.leaves.iter().zip(starts.windows(2)).enumerate() {
@@ -144,7 +144,7 @@ impl Row {
             let next = cuts.iter().find(|next| next.at > cut.at + SAME);
             let under = next.map_or(f64::INFINITY, |next| next.at - cut.at - caliper * lean(next.fold).max(0.0));
             let lap = cut.lap.min(under);
-            leaves.push(Leaf::new("lap", Use::Seam, lap).folded(cut.fold.0, cut.fold.1));
+            leaves.push(RowPanel::new("lap", Use::Seam, lap).folded(cut.fold.0, cut.fold.1));
             (number(leaves.len() - 1), at)
         });
         let mut net = Net::row(self.along, self.breadth, &leaves, root);

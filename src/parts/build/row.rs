@@ -2,15 +2,15 @@
 //! A row of panels that may have to be made in pieces, and the places where it is cut.
 
 use crate::contour::Contour;
-use crate::net::{Along, Leaf, Net, Sense};
+use crate::net::{Along, Net, RowPanel, Sense};
 
 /// A row of panels that may have to be made in pieces.
 #[derive(Clone, Debug)]
-pub(in crate::parts) struct Row {
+pub(in crate::parts) struct PanelRow {
     pub along: Along,
     /// Its breadth, mm.
     pub breadth: f64,
-    pub leaves: Vec<Leaf>,
+    pub leaves: Vec<RowPanel>,
     /// The leaf that stays put when it is folded.
     pub root: usize,
     /// Windows and slots, none of them over a fold.
@@ -21,7 +21,7 @@ pub(in crate::parts) struct Row {
     pub lap: f64,
 }
 
-impl Row {
+impl PanelRow {
     /// The row in one piece.
     pub(in crate::parts) fn net(&self) -> Net {
         let whole = Net::row(self.along, self.breadth, &self.leaves, self.root);

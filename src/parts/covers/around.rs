@@ -9,7 +9,7 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::bond::{Hold, Side};
 use crate::parts::build::builder::Builder;
-use crate::parts::build::face::{Lies, Looks, Plain};
+use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::kit::Owner;
 use crate::parts::papers::panel;
 
@@ -127,7 +127,7 @@ pub(in crate::parts) fn face(
     side: Side,
     lies: Option<f64>,
 ) {
-    let lies = lies.map(|from| Lies { at: (from, 0.0), shows: None });
+    let lies = lies.map(|from| FacePlace { at: (from, 0.0), shows: None });
     let (name, owner) = (name.into(), Owner::Cover);
     builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
 }

@@ -14,11 +14,11 @@ use crate::album::Entry;
 use crate::fields::{Key, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
-use crate::net::{Along, Leaf, Sense, Use};
+use crate::net::{Along, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, Cut};
+use crate::parts::build::builder::{Builder, NewPiece};
 use crate::parts::build::joined::LAP;
-use crate::parts::build::row::Row;
+use crate::parts::build::row::PanelRow;
 use crate::parts::covers::around::{Around, about, of_cover};
 use crate::parts::kit::{Owner, Purpose, Round};
 
@@ -35,7 +35,7 @@ const EASE: f64 = 1.0;
 
 /// What a band goes round, outside, mm.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Closed {
+pub(in crate::parts) struct Girth {
     /// From the outside of the spine to the fore-edge.
     pub across: f64,
     /// From the outside of the front to that of the back.
@@ -50,7 +50,7 @@ pub(in crate::parts) struct Closed {
 }
 
 /// Adds the band, if the cover has one.
-pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Closed) {
+pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &Around, round: &Girth) {
     let (tall, lap) = (entry.mm(BAND), entry.mm(LAPS));
     if tall <= 0.0 {
         return;
@@ -69,9 +69,9 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
     let caliper = builder.caliper(round.stock);
     let ruler = |mm: f64| builder.album.at_least(mm).mm();
     let (across, thick) = (ruler(round.across + EASE + caliper), ruler(round.thick + EASE + caliper));
-    let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
-    let leaf = |name, depth| Leaf::new(name, Use::Plain, depth);
-    let row = Row {
+    let turned = |leaf: RowPanel| leaf.folded(Sense::Mountain, 90.0);
+    let leaf = |name, depth| RowPanel::new(name, Use::Plain, depth);
+    let row = PanelRow {
         along: Along::Across,
         breadth: tall,
         leaves: vec![
@@ -79,14 +79,14 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
             turned(leaf("fore-edge", thick + caliper)),
             turned(leaf("back", across)),
             turned(leaf("spine", thick)),
-            turned(Leaf::new("lap", Use::Seam, lap)),
+            turned(RowPanel::new("lap", Use::Seam, lap)),
         ],
         root: 3,
         holes: Vec::new(),
         whole: Vec::new(),
         lap,
     };
-    let cut = Cut {
+    let cut = NewPiece {
         id: "cover-band".into(),
         kind: "belly band",
         purpose: Purpose::Band,

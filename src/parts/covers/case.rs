@@ -21,14 +21,14 @@ use crate::fields::{Field, Key, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::{READ, SAME};
 use crate::length::{Length, Units};
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::build::face::Looks;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
-use crate::parts::covers::band::{self, BAND, Closed, LAPS};
-use crate::parts::covers::covering::{Covering, Part};
+use crate::parts::covers::band::{self, BAND, Girth, LAPS};
+use crate::parts::covers::covering::{CoveredPart, Covering};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 
@@ -112,7 +112,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let more = 2.0 * thick.iter().sum::<f64>();
     let Some(around) = Around::of(builder, entry, (more, false), Said::new("a-spine-board")) else { return };
     let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
-    let cut = |id: &str, kind, name: &str, net, stock| Cut {
+    let cut = |id: &str, kind, name: &str, net, stock| NewPiece {
         id: id.into(),
         kind,
         family: kind,
@@ -152,7 +152,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     line(builder, entry, &around, &sizes, (&boards, spine), |id, kind, name, net| {
         cut(id, kind, name, net, stocks.endpaper)
     });
-    let round = Closed {
+    let round = Girth {
         across: sizes.joint + width + 2.0 * thick[1] + around.decor,
         thick: 2.0f64.mul_add(thick[1] + around.decor, around.spine),
         room: around.spine,
@@ -163,10 +163,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     band::make(builder, entry, &around, &round);
     // The end papers are what lines it, so it has panels on its outside alone.
     let spine = around.spine + thick[1];
-    for (name, panel, wide) in
-        [("cover back", Part::Back, width), ("cover spine", Part::Spine, spine), ("cover front", Part::Front, width)]
-    {
-        let slim = panel == Part::Spine;
+    for (name, panel, wide) in [
+        ("cover back", CoveredPart::Back, width),
+        ("cover spine", CoveredPart::Spine, spine),
+        ("cover front", CoveredPart::Front, width),
+    ] {
+        let slim = panel == CoveredPart::Spine;
         let side = sheet.face(paper, panel);
         face(builder, (name, Looks::Outside, slim), (wide, height), Vec::new(), side, Some(side.at.x));
     }
@@ -179,7 +181,7 @@ fn line<'c>(
     around: &Around,
     sizes: &Sizes,
     (boards, spine): (&[usize; 2], usize),
-    cut: impl Fn(&str, &'static str, &str, Net) -> Cut<'c>,
+    cut: impl Fn(&str, &'static str, &str, Net) -> NewPiece<'c>,
 ) {
     let (width, height) = sizes.covering.board;
     let [board, _, paper] = sizes.thick;
@@ -188,11 +190,11 @@ fn line<'c>(
     // It stands up in the middle of its thickness, so half of that is taken off where it meets boards and spine board.
     let (gap, middle) = (sizes.off + paper / 2.0, 2.0f64.mul_add(-board, around.spine) - paper);
     let leaves = [
-        Leaf::new("left lap", Use::Seam, lap),
-        Leaf::new("left joint", Use::Gusset, gap).folded(Sense::Bent, 0.0),
-        Leaf::new("spine", Use::Plain, middle).folded(Sense::Valley, 90.0),
-        Leaf::new("right joint", Use::Gusset, gap).folded(Sense::Valley, 90.0),
-        Leaf::new("right lap", Use::Seam, lap).folded(Sense::Bent, 0.0),
+        RowPanel::new("left lap", Use::Seam, lap),
+        RowPanel::new("left joint", Use::Gusset, gap).folded(Sense::Bent, 0.0),
+        RowPanel::new("spine", Use::Plain, middle).folded(Sense::Valley, 90.0),
+        RowPanel::new("right joint", Use::Gusset, gap).folded(Sense::Valley, 90.0),
+        RowPanel::new("right lap", Use::Seam, lap).folded(Sense::Bent, 0.0),
     ];
     let net = Net::row(Along::Across, tall, &leaves, 2);
     let panels = ["left lap", "spine", "right lap"].map(|name| net.panel(name));
@@ -219,7 +221,7 @@ fn line<'c>(
     for (board, name, left) in [(boards[0], "back", 0.0), (boards[1], "front", around.square)] {
         let name = format!("{name} end paper");
         let cut = cut("cover-endpaper", "end paper", &name, net.clone());
-        if let Some(piece) = builder.piece(Cut { purpose: Purpose::EndPaper, ..cut }) {
+        if let Some(piece) = builder.piece(NewPiece { purpose: Purpose::EndPaper, ..cut }) {
             builder.bond(
                 Hold::Stuck,
                 side(piece, 0, Face::Back, (0.0, 0.0), up),

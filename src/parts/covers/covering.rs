@@ -52,7 +52,7 @@ pub(in crate::parts) struct TurnIn {
 
 /// The covering paper.
 #[derive(Clone, Debug)]
-pub(in crate::parts) struct Sheet {
+pub(in crate::parts) struct CoveringSheet {
     pub net: Net,
     pub turn_ins: Vec<TurnIn>,
     /// The middle of the spine at the tail, and the middle of its height.
@@ -64,7 +64,7 @@ pub(in crate::parts) struct Sheet {
 
 /// What of the outside of a case is covered by a board of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::parts) enum Part {
+pub(in crate::parts) enum CoveredPart {
     Back,
     Spine,
     Front,
@@ -78,7 +78,7 @@ const SPINE: usize = 0;
 const BACK: usize = 2;
 const FRONT: usize = 4;
 
-impl Sheet {
+impl CoveringSheet {
     /// Where the back's board (0) or the front's (1) lies, at the corner of its tail that is at the left from the inside.
     pub(in crate::parts) fn under(&self, piece: usize, board: usize) -> Side {
         let (panel, x) = if board == 0 { (BACK, self.back_end) } else { (FRONT, self.ends.1) };
@@ -91,11 +91,11 @@ impl Sheet {
     }
 
     /// The lower left corner of a part of the outside, going to the right.
-    pub(in crate::parts) fn face(&self, piece: usize, part: Part) -> Side {
+    pub(in crate::parts) fn face(&self, piece: usize, part: CoveredPart) -> Side {
         let panel = match part {
-            Part::Back => BACK,
-            Part::Spine => SPINE,
-            Part::Front => FRONT,
+            CoveredPart::Back => BACK,
+            CoveredPart::Spine => SPINE,
+            CoveredPart::Front => FRONT,
         };
         let left = self.net.panels.get(panel).map_or(0.0, |panel| panel.outline.bounds().x0);
         side(piece, panel, Face::Front, (left, self.ends.2), (1.0, 0.0))
@@ -119,7 +119,7 @@ impl Covering {
     }
 
     /// The paper, seen from the outside: the back at the left.
-    pub(in crate::parts) fn sheet(&self) -> Sheet {
+    pub(in crate::parts) fn sheet(&self) -> CoveringSheet {
         let (width, height) = self.board;
         let paper = self.thick.1;
         // The paper's middle turns at half its caliper outside the spine board's edges.
@@ -144,7 +144,7 @@ impl Covering {
             upright([SPINE, 3], x[3], -90.0),
             upright([3, FRONT], x[4], 0.0),
         ];
-        let mut sheet = Sheet {
+        let mut sheet = CoveringSheet {
             net: Net { panels: panels.into(), folds, holes: Vec::new() },
             turn_ins: Vec::new(),
             middle: (f64::midpoint(x[2], x[3]), f64::midpoint(tail, head)),
@@ -153,23 +153,23 @@ impl Covering {
         };
         for (panel, (_, at)) in order.iter().enumerate() {
             for (y, out) in [(tail, -1.0), (head, 1.0)] {
-                let edge = Edge {
+                let edge = PanelEdge {
                     from: Point::new(x[*at], y),
                     along: Vec2::new(1.0, 0.0),
                     out: Vec2::new(0.0, out),
                     length: x[at + 1] - x[*at],
-                    ends: [*at == 0, *at == 4].map(|corner| if corner { End::Over } else { End::Plain }),
+                    ends: [*at == 0, *at == 4].map(|corner| if corner { TurnInEnd::Over } else { TurnInEnd::Plain }),
                 };
                 self.turn(&mut sheet, panel, &edge);
             }
         }
         for (panel, x, out) in [(BACK, x[0], -1.0), (FRONT, x[5], 1.0)] {
-            let edge = Edge {
+            let edge = PanelEdge {
                 from: Point::new(x, tail),
                 along: Vec2::new(0.0, 1.0),
                 out: Vec2::new(out, 0.0),
                 length: height,
-                ends: [End::Under; 2],
+                ends: [TurnInEnd::Under; 2],
             };
             self.turn(&mut sheet, panel, &edge);
         }
@@ -177,14 +177,14 @@ impl Covering {
     }
 
     /// Adds what is turned in over one edge of a panel: the strip over the board's edge, and the turn-in.
-    fn turn(&self, sheet: &mut Sheet, panel: usize, edge: &Edge) {
+    fn turn(&self, sheet: &mut CoveringSheet, panel: usize, edge: &PanelEdge) {
         let (leg, strip, beyond) = (self.leg(), self.thick.0 + self.thick.1, self.beyond());
         let point = |u: f64, h: f64| edge.from + edge.along * u + edge.out * h;
         // How far each end stands back at this height; below 0 it reaches beyond.
-        let back = |end: End, h: f64| match end {
-            End::Plain => 0.0,
-            End::Over => h - leg,
-            End::Under => (h - leg).max(0.0),
+        let back = |end: TurnInEnd, h: f64| match end {
+            TurnInEnd::Plain => 0.0,
+            TurnInEnd::Over => h - leg,
+            TurnInEnd::Under => (h - leg).max(0.0),
         };
         let mut add = |name, purpose, corners: Vec<(f64, f64)>| {
             let corners = corners.into_iter().map(|(u, h)| point(u, h)).map(|point| (point.x, point.y));
@@ -193,13 +193,14 @@ impl Covering {
         };
         let [start, end] = edge.ends;
         // Where an end bends between two heights: at the mitre's leg, if it is not plain.
-        let bend = |end: End, low: f64, high: f64| end != End::Plain && leg > low + SAME && leg < high - SAME;
+        let bend =
+            |end: TurnInEnd, low: f64, high: f64| end != TurnInEnd::Plain && leg > low + SAME && leg < high - SAME;
         let mut corners = vec![(back(start, 0.0), 0.0), (edge.length - back(end, 0.0), 0.0)];
-        if end == End::Under && bend(end, 0.0, strip) {
+        if end == TurnInEnd::Under && bend(end, 0.0, strip) {
             corners.push((edge.length, leg));
         }
         corners.extend([(edge.length - back(end, strip), strip), (back(start, strip), strip)]);
-        if start == End::Under && bend(start, 0.0, strip) {
+        if start == TurnInEnd::Under && bend(start, 0.0, strip) {
             corners.push((0.0, leg));
         }
         let over = add("edge", Use::Plain, corners);
@@ -217,7 +218,7 @@ impl Covering {
         let mut tucks = Vec::new();
         for (end, at, away) in [(start, 0.0, -1.0), (end, edge.length, 1.0)] {
             let reach = -back(end, strip);
-            if end == End::Over && reach > LEAST_TUCK {
+            if end == TurnInEnd::Over && reach > LEAST_TUCK {
                 let tuck = add("tuck", Use::Plain, vec![(at + away * reach, strip), (at, strip), (at, leg)]);
                 tucks.push(fold([turned, tuck], point(at, strip), point(at, leg), -90.0));
             }
@@ -245,17 +246,17 @@ impl Covering {
 }
 
 /// An edge of a panel: from one end along it, and the way out.
-struct Edge {
+struct PanelEdge {
     from: Point,
     along: Vec2,
     out: Vec2,
     length: f64,
-    ends: [End; 2],
+    ends: [TurnInEnd; 2],
 }
 
 /// What an end of a turn-in does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum End {
+enum TurnInEnd {
     /// The paper runs on.
     Plain,
     /// It goes round a corner of the board, and is tucked in there.

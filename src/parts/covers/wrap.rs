@@ -21,14 +21,14 @@ use crate::fields::{Key, Otherwise, Text, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP};
-use crate::parts::build::row::Row;
+use crate::parts::build::row::PanelRow;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
-use crate::parts::covers::band::{self, BAND, Closed, LAPS};
+use crate::parts::covers::band::{self, BAND, Girth, LAPS};
 use crate::parts::kit::{Deed, Owner, Purpose, Round};
 use crate::parts::maker::Maker;
 
@@ -81,7 +81,7 @@ const FRAME: f64 = 8.0;
 
 /// The cover's row: where its panels are, mm from its left end.
 struct Shape {
-    row: Row,
+    row: PanelRow,
     /// Numbers of the back, the spine and the front.
     leaves: [usize; 3],
     /// Where each of them starts, and the end.
@@ -110,7 +110,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let window_at = (f64::midpoint(front_at, front_at + around.reach), middle);
     shape.row.holes.extend(window.map(|size| hole(window_at, size)));
-    let whole = Cut {
+    let whole = NewPiece {
         along_grain: entry.grain_along_spine.unwrap_or(true),
         ..cut(entry, ("cover", "wrap cover", "cover"), shape.row.net(), entry.stock)
     };
@@ -153,7 +153,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let thick = around.spine + caliper + 2.0 * around.decor + on_front.max(more);
         let cover = caliper + around.lining;
         let (room, says) = (around.spine - cover + (more - on_front).max(0.0), ("cover.spine", cover));
-        band::make(builder, entry, &around, &Closed { across, thick, room, says, stock: entry.stock, spine });
+        band::make(builder, entry, &around, &Girth { across, thick, room, says, stock: entry.stock, spine });
     }
 }
 
@@ -161,8 +161,8 @@ fn hole((x, y): (f64, f64), (width, height): (f64, f64)) -> Contour {
     Contour::rectangle(x - width / 2.0, y - height / 2.0, width, height)
 }
 
-fn cut<'a>(entry: &'a Entry, (id, kind, name): (&str, &'static str, &str), net: Net, stock: usize) -> Cut<'a> {
-    Cut {
+fn cut<'a>(entry: &'a Entry, (id, kind, name): (&str, &'static str, &str), net: Net, stock: usize) -> NewPiece<'a> {
+    NewPiece {
         id: id.into(),
         kind,
         family: kind,
@@ -279,12 +279,12 @@ fn join(builder: &mut Builder<'_>, made: &Joined, spine: usize, middle: f64, aro
 fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     let flap = entry.mm(FLAP);
     let flap_more = entry.get(DEPTH).map_or(caliper + around.decor, |depth| depth.mm() - around.spine);
-    let turned = |leaf: Leaf| leaf.folded(Sense::Mountain, 90.0);
-    let plain = |name, depth| Leaf::new(name, Use::Plain, depth);
+    let turned = |leaf: RowPanel| leaf.folded(Sense::Mountain, 90.0);
+    let plain = |name, depth| RowPanel::new(name, Use::Plain, depth);
     let mut leaves = Vec::new();
     let mut back = around.reach;
     if flap > 0.0 {
-        leaves.push(Leaf::new("flap", Use::Flap, flap));
+        leaves.push(RowPanel::new("flap", Use::Flap, flap));
         leaves.push(turned(plain("fore-edge", around.spine + flap_more)));
         back += caliper;
     }
@@ -299,7 +299,7 @@ fn shape(around: &Around, entry: &Entry, caliper: f64) -> Shape {
     // What stands on the spine needs all of its middle.
     let middle = spine_at + around.spine / 2.0;
     let whole = vec![(middle - around.base / 2.0, middle + around.base / 2.0)];
-    let row = Row {
+    let row = PanelRow {
         along: Along::Across,
         breadth: around.height,
         leaves,

@@ -12,7 +12,7 @@
 
 use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, number};
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
 use crate::parts::maker::Maker;
@@ -44,9 +44,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let thickness = slip.thickness(f64::from(panels) * slip.caliper);
     let Some((width, height)) = slip.size(builder, thickness, None) else { return };
     let leaf = |panel: u32| match panel {
-        0 => Leaf::new("front", Use::Plain, width),
-        odd if odd % 2 == 1 => Leaf::new("panel", Use::Plain, width).folded(Sense::Mountain, 180.0),
-        _ => Leaf::new("panel", Use::Plain, width).folded(Sense::Valley, 180.0),
+        0 => RowPanel::new("front", Use::Plain, width),
+        odd if odd % 2 == 1 => RowPanel::new("panel", Use::Plain, width).folded(Sense::Mountain, 180.0),
+        _ => RowPanel::new("panel", Use::Plain, width).folded(Sense::Valley, 180.0),
     };
     let net = Net::row(Along::Across, height, &(0..panels).map(leaf).collect::<Vec<_>>(), 0);
     slip.copies(builder, "accordion", &net, Bulk { width, height, thickness, pull: false }, |_, _| {});

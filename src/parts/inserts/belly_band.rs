@@ -23,7 +23,7 @@ use crate::fields::{Key, needed, usual};
 use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::{RULE, channel, taken_up, wrapper};
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
@@ -51,24 +51,24 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 /// The panels of a band, in their order along it.
-fn leaves(wide: f64, thick: f64, caliper: f64, lap: f64) -> Vec<Leaf> {
+fn leaves(wide: f64, thick: f64, caliper: f64, lap: f64) -> Vec<RowPanel> {
     let [between, _] = wrapper(thick, caliper);
     let wide = wide + caliper;
     let [crease, ..] = channel(caliper, RULE);
     if between < crease {
         let taken = taken_up(between, PI);
         return vec![
-            Leaf::new("back", Use::Plain, wide + taken / 2.0 - caliper),
-            Leaf::new("front", Use::Plain, wide + taken).folded(Sense::Mountain, 180.0),
-            Leaf::new("lap", Use::Seam, lap).folded(Sense::Mountain, 180.0),
+            RowPanel::new("back", Use::Plain, wide + taken / 2.0 - caliper),
+            RowPanel::new("front", Use::Plain, wide + taken).folded(Sense::Mountain, 180.0),
+            RowPanel::new("lap", Use::Seam, lap).folded(Sense::Mountain, 180.0),
         ];
     }
     vec![
-        Leaf::new("back", Use::Plain, wide - caliper),
-        Leaf::new("left edge", Use::Plain, between).folded(Sense::Mountain, 90.0),
-        Leaf::new("front", Use::Plain, wide).folded(Sense::Mountain, 90.0),
-        Leaf::new("right edge", Use::Plain, between + caliper).folded(Sense::Mountain, 90.0),
-        Leaf::new("lap", Use::Seam, lap).folded(Sense::Mountain, 90.0),
+        RowPanel::new("back", Use::Plain, wide - caliper),
+        RowPanel::new("left edge", Use::Plain, between).folded(Sense::Mountain, 90.0),
+        RowPanel::new("front", Use::Plain, wide).folded(Sense::Mountain, 90.0),
+        RowPanel::new("right edge", Use::Plain, between + caliper).folded(Sense::Mountain, 90.0),
+        RowPanel::new("lap", Use::Seam, lap).folded(Sense::Mountain, 90.0),
     ]
 }
 

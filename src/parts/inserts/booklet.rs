@@ -18,7 +18,7 @@ use crate::fields::{Key, number, usual, words};
 use crate::finding::Said;
 use crate::length::Length;
 use crate::net::bend::creep;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::inserts::insert::{self, Bulk, Slip};
@@ -77,8 +77,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         let mut nested = Vec::new();
         for number in 0..leaves {
             let half = f64::from(number).mul_add(-step, width);
-            let back = Leaf::new("back", Use::Plain, half);
-            let front = Leaf::new("front", Use::Plain, half).folded(Sense::Mountain, 180.0);
+            let back = RowPanel::new("back", Use::Plain, half);
+            let front = RowPanel::new("front", Use::Plain, half).folded(Sense::Mountain, 180.0);
             let mut net = Net::row(Along::Across, height, &[back, front], 1);
             for sixth in sixths {
                 net = net.with_hole(Contour::circle(Point::new(half, sixth / 6.0 * height), hole / 2.0));

@@ -12,7 +12,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
-use crate::parts::build::builder::{Builder, Cut};
+use crate::parts::build::builder::{Builder, NewPiece};
 use crate::parts::kit::{Insert, Owner, Purpose};
 use crate::parts::prints::print;
 
@@ -218,7 +218,7 @@ impl<'e> Slip<'e> {
             id = format!("{id}-{}", which.replace(' ', "-"));
             name = format!("{name} {which}");
         }
-        builder.piece(Cut {
+        builder.piece(NewPiece {
             id,
             kind,
             family: kind,

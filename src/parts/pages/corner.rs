@@ -33,7 +33,7 @@ use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
 use crate::parts::kit::{Deed, Holds, Tucked};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::pocket;
 use crate::parts::prints::{self, Print};
 use std::f64::consts::SQRT_2;
@@ -53,20 +53,23 @@ pub(in crate::parts) const PRINT: Key<Text> = Key::text("print", needed(), print
 
 words! {
     /// Whether the print stands as its size says or lies on its side.
-    pub(in crate::parts) enum Lies { Upright = "upright", Across = "across" }
+    pub(in crate::parts) enum PrintLies { Upright = "upright", Across = "across" }
 }
 
 /// Whether the print stands or lies.
-pub(in crate::parts) const LIES: Key<Lies> =
-    Key::choice("lies", Lies::Upright.usual(), "whether the print stands as its size says or lies on its side");
+pub(in crate::parts) const LIES: Key<PrintLies> =
+    Key::choice("lies", PrintLies::Upright.usual(), "whether the print stands as its size says or lies on its side");
 
 words! {
     /// What holds the corners: slots in the card, or triangles stuck on it.
-    pub(in crate::parts) enum Mount { Slots = "slots", Triangles = "triangles" }
+    pub(in crate::parts) enum CornerHold { Slots = "slots", Triangles = "triangles" }
 }
 
-const MOUNT: Key<Mount> =
-    Key::choice("mount", Mount::Slots.usual(), "what holds the corners: slots in the card, or triangles stuck on it");
+const MOUNT: Key<CornerHold> = Key::choice(
+    "mount",
+    CornerHold::Slots.usual(),
+    "what holds the corners: slots in the card, or triangles stuck on it",
+);
 const CORNER: Key<Length> =
     Key::length("corner", usual(15.0, 0.625), "how much of the print's edge goes in at each corner").within(5.0, 60.0);
 
@@ -83,12 +86,12 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 /// The print of an entry as it stands on the page; what is no print is a finding.
-pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Option<Print> {
+pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &NewPage<'_>) -> Option<Print> {
     let values = &page.entry.values;
     match prints::print(values.get(PRINT)) {
         Ok(print) => {
             // Bound at the top, what stands upright to the reader lies on its side.
-            let across = (values.get(LIES) == Lies::Across) != (builder.album.bound == Bound::Top);
+            let across = (values.get(LIES) == PrintLies::Across) != (builder.album.bound == Bound::Top);
             Some(if across { print.turned() } else { print })
         }
         Err(error) => {
@@ -100,7 +103,7 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &Page<'_>) -> Opt
 }
 
 /// Says whether what is made for a print does not go on its page.
-pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wants: [f64; 2]) -> bool {
+pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &NewPage<'_>, wants: [f64; 2]) -> bool {
     let (wide, tall) = (Said::new("print-too-wide"), Said::new("print-too-tall"));
     for (measured, allowed, text) in [(wants[0], page.width, wide), (wants[1], page.height, tall)] {
         if measured > allowed + SAME {
@@ -113,12 +116,12 @@ pub(in crate::parts) fn too_large(builder: &mut Builder<'_>, page: &Page<'_>, wa
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
     let Some(print) = print(builder, &page) else { return };
     let corner = entry.mm(CORNER);
     let (wide, tall) = ((print.width + print.off).mm(), (print.height + print.off).mm());
-    let triangles = entry.get(MOUNT) == Mount::Triangles;
+    let triangles = entry.get(MOUNT) == CornerHold::Triangles;
     // At the tail the back's seam is stuck on the front from inside: no corner goes in there.
     let low = if triangles { EDGE } else { seam.max(EDGE) };
     if too_large(builder, &page, [2.0f64.mul_add(EDGE, wide), 2.0f64.mul_add(low, tall)]) {

@@ -23,8 +23,8 @@ use crate::net::Net;
 use crate::parts::bond::Face;
 use crate::parts::build::builder::Builder;
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, Leaf, Wrong, back, front};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, LeafFace, Wrong, back, front};
+use crate::parts::pages::page::NewPage;
 
 /// What is clipped off the tab's corners, mm: our choice.
 const CLIP: f64 = 3.0;
@@ -48,8 +48,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, .. } = page;
     let count = |key| f64::from(entry.get(key));
     let (places, position, index) = (count(TAB_OF), count(POSITION), entry.mm(INDEX));
     if position > places {
@@ -87,7 +87,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         return;
     };
     builder.juts.insert(page.number, index);
-    Leaf { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
+    LeafFace { width, on_back: false }.carried(builder, piece, (0.0, 0.0));
     page.face(builder, (Face::Front, ""), (width, height), front(piece, 0, (0.0, 0.0)));
     page.face(builder, (Face::Back, ""), (width, height), back(piece, 0, (width, 0.0)));
 }

@@ -20,14 +20,14 @@ use crate::fields::{Key, number, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::creep;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
-use crate::parts::build::face::Lies;
+use crate::parts::build::face::FacePlace;
 use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, RISER, Wrong, back, front};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, LeafFace as Worked, RISER, Wrong, back, front};
+use crate::parts::pages::page::NewPage;
 
 /// Leaves narrower than this are no leaves, mm: our choice.
 const LEAST: f64 = 20.0;
@@ -49,8 +49,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, .. } = page;
     let (worked_leaf, step) = (Worked::new(&page), entry.mm(STEP));
     let count = entry.get(LEAVES);
     let all = f64::from(count) * step;
@@ -103,7 +103,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
             ((worked, name.to_owned()), (worked, format!("{name} behind")))
         };
         // Folded out, the leaves lie beside the page.
-        let lies = Lies { at: (from, 0.0), shows: None };
+        let lies = FacePlace { at: (from, 0.0), shows: None };
         page.face_beside(builder, (seen.0, &seen.1), size, front(piece, panel, (from, 0.0)), lies);
         page.face(builder, (behind.0, &behind.1), size, back(piece, panel, (to, 0.0)));
     }
@@ -113,13 +113,13 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
 fn net((width, height): (f64, f64), (step, depth, count): (f64, f64, u32), on_back: bool) -> Net {
     // Each panel from the page on, and the fold before it: half a turn in one, or in two.
     let turn = if depth > 0.0 { 90.0 } else { 180.0 };
-    let flap = |name, wide| Leaf::new(name, Use::Flap, wide);
-    let mut row = vec![(Leaf::new("page", Use::Plain, width), (Sense::Valley, 0.0))];
+    let flap = |name, wide| RowPanel::new(name, Use::Flap, wide);
+    let mut row = vec![(RowPanel::new("page", Use::Plain, width), (Sense::Valley, 0.0))];
     row.extend((depth > 0.0).then(|| (flap(RISER, depth), (Sense::Valley, turn))));
     row.push((flap("first leaf", width - step), (Sense::Valley, turn)));
     row.extend((count > 1).then(|| (flap("second leaf", 2.0f64.mul_add(-step, width)), (Sense::Mountain, 180.0))));
     let folds: Vec<(Sense, f64)> = row[1..].iter().map(|(_, fold)| *fold).collect();
-    let (mut leaves, mut folds): (Vec<Leaf>, _) = (row.into_iter().map(|(leaf, _)| leaf).collect(), folds);
+    let (mut leaves, mut folds): (Vec<RowPanel>, _) = (row.into_iter().map(|(leaf, _)| leaf).collect(), folds);
     if on_back {
         // The same from the fore-edge to the spine.
         leaves.reverse();

@@ -29,10 +29,10 @@ use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::{Deed, Holds};
 use crate::parts::maker::Maker;
 use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, tab};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, tab};
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::wrong_height;
-use crate::parts::pocket::End;
+use crate::parts::pocket::PocketEnd;
 use crate::parts::prints;
 
 /// Windows smaller than this are none, mm: our choice.
@@ -57,9 +57,9 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let leaf = Leaf::new(&page);
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
+    let leaf = LeafFace::new(&page);
     let Some(print) = print(builder, &page) else { return };
     let (overlap, play) = (entry.mm(OVERLAP), entry.mm(PLAY));
     let with_play = |side: Length| builder.album.at_least(side.mm() + play).mm();
@@ -118,6 +118,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     builder.deed(Deed::Print { page: page.number, piece: over, by: Holds::Window, print: size });
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
-    let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
+    let (across, up) = ([PocketEnd::Sealed, PocketEnd::Open], [PocketEnd::Sealed; 2]);
     builder.pocket(page.pocket((wide, tall), across, up, moved(inside, by)));
 }

@@ -20,15 +20,15 @@ use crate::album::{Entry, Kind, Role};
 use crate::fields::{Key, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::Face;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::build::face::Lies;
+use crate::parts::build::face::FacePlace;
 use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf as Worked, Wrong, back, front};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, LeafFace as Worked, Wrong, back, front};
+use crate::parts::pages::page::NewPage;
 
 /// Doors lower than this are no doors, mm: our choice.
 const LEAST: f64 = 10.0;
@@ -48,8 +48,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, .. } = page;
     let (worked_leaf, gap) = (Worked::new(&page), entry.mm(GAP));
     let door = (height - gap) / 2.0;
     if door < LEAST {
@@ -62,12 +62,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let depth = entry.mm(DEPTH);
     // Half a turn in one fold, or in two.
     let (risers, angle) = if depth > 0.0 { (1, 90.0) } else { (0, 180.0) };
-    let riser = |name| std::iter::repeat_n(Leaf::new(name, Use::Flap, depth).folded(Sense::Valley, angle), risers);
-    let leaves: Vec<Leaf> = std::iter::once(Leaf::new("lower door", Use::Flap, door))
+    let riser = |name| std::iter::repeat_n(RowPanel::new(name, Use::Flap, depth).folded(Sense::Valley, angle), risers);
+    let leaves: Vec<RowPanel> = std::iter::once(RowPanel::new("lower door", Use::Flap, door))
         .chain(riser("lower riser"))
-        .chain([Leaf::new("page", Use::Plain, height).folded(Sense::Valley, angle)])
+        .chain([RowPanel::new("page", Use::Plain, height).folded(Sense::Valley, angle)])
         .chain(riser("upper riser"))
-        .chain([Leaf::new("upper door", Use::Flap, door).folded(Sense::Valley, angle)])
+        .chain([RowPanel::new("upper door", Use::Flap, door).folded(Sense::Valley, angle)])
         .collect();
     let net = Net::row(Along::Up, width, &leaves, 1 + risers);
     let low = door + depth;
@@ -84,7 +84,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         [("lower door", lower, door, 0.0), ("upper door", upper, free, low + height + depth)]
     {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
-        let lies = Lies { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
+        let lies = FacePlace { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
         page.face_beside(builder, (worked, name), (width, door), outside, lies);
         page.face(builder, (worked, &format!("{name} inside")), (width, door), front(piece, panel, (0.0, open)));
     }

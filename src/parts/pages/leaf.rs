@@ -10,7 +10,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 use crate::parts::spines::carry::Carry;
 
 words! {
@@ -38,15 +38,15 @@ pub(in crate::parts) const RISER: &str = "riser";
 
 /// The leaf's worked face, mm.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Leaf {
+pub(in crate::parts) struct LeafFace {
     /// From spine to fore-edge.
     pub width: f64,
     /// Whether the worked face is the page's back.
     pub on_back: bool,
 }
 
-impl Leaf {
-    pub(in crate::parts) fn new(page: &Page<'_>) -> Self {
+impl LeafFace {
+    pub(in crate::parts) fn new(page: &NewPage<'_>) -> Self {
         Self { width: page.width, on_back: page.entry.get(FACES) == Faces::Back }
     }
 
@@ -113,7 +113,7 @@ pub(in crate::parts) struct Wrong {
 
 impl Wrong {
     /// Says it, at the field or else at the page.
-    pub(in crate::parts) fn say(self, builder: &mut Builder<'_>, page: &Page<'_>) {
+    pub(in crate::parts) fn say(self, builder: &mut Builder<'_>, page: &NewPage<'_>) {
         let [measured, allowed] = [self.measured, self.allowed].map(|mm| builder.album.length(mm));
         let text = self.text.with("measured", measured).with("allowed", allowed);
         builder.find(

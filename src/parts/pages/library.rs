@@ -27,10 +27,10 @@ use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, notched_head, pocket_front, stick};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, front};
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::{wrong_height, wrong_width};
-use crate::parts::pocket::{End, Pocket};
+use crate::parts::pocket::{Pocket, PocketEnd};
 
 words! {
     /// The form of its upper edge.
@@ -67,9 +67,9 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let leaf = Leaf::new(&page);
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
+    let leaf = LeafFace::new(&page);
     let (pocket, tall, raise) = (entry.mm(POCKET), entry.mm(HEIGHT), entry.mm(RAISE));
     let mouth = entry.get(MOUTH);
     let slant = if mouth == Mouth::Slanted { entry.mm(SLANT) } else { 0.0 };
@@ -123,7 +123,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
     // A card may look out, up to the page's head; at least half of it is inside.
-    let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);
+    let (across, up) = ([PocketEnd::Sealed; 2], [PocketEnd::Sealed, PocketEnd::Open]);
     let beyond = [0.0, (height - raise - low).min(low)];
     builder.pocket(Pocket { beyond, flat: true, ..page.pocket((pocket, low), across, up, moved(inside, by)) });
 }

@@ -23,7 +23,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::notched_right;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong, front, tab};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::pocket;
 
 const NOTCH: Key<Length> =
@@ -42,8 +42,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
     let notch = entry.mm(NOTCH);
     // Half of it goes into the width, all of it into the height.
     let (along, across) = (2.0f64.mul_add(-seam, height), 2.0 * (width - tab(builder)));

@@ -5,15 +5,15 @@ use crate::album::Entry;
 use crate::finding::Said;
 use crate::net::Net;
 use crate::parts::bond::{Face, Side};
-use crate::parts::build::builder::{Builder, Cut};
-use crate::parts::build::face::{Lies, Looks, Plain};
+use crate::parts::build::builder::{Builder, NewPiece};
+use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::kit::{Owner, Purpose};
-use crate::parts::pocket::{End, Pocket};
+use crate::parts::pocket::{Pocket, PocketEnd};
 use crate::parts::spines::carry::Carry;
 
 /// A page that is being made, mm.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::parts) struct Page<'e> {
+pub(in crate::parts) struct NewPage<'e> {
     /// Its entry in the file.
     pub entry: &'e Entry,
     /// Its number, from 1.
@@ -28,7 +28,7 @@ pub(in crate::parts) struct Page<'e> {
     pub caliper: f64,
 }
 
-impl<'e> Page<'e> {
+impl<'e> NewPage<'e> {
     pub(in crate::parts) fn new(builder: &Builder<'_>, entry: &'e Entry, number: usize) -> Self {
         let size = &builder.album.page;
         let (width, height, seam) = (size.width.mm(), size.height.mm(), size.seam.mm());
@@ -58,7 +58,7 @@ impl<'e> Page<'e> {
         (kind, family): (&'static str, &'static str),
         net: Net,
     ) -> Option<usize> {
-        builder.piece(Cut {
+        builder.piece(NewPiece {
             id: format!("page-{}-{}", self.number, which.replace(' ', "-")),
             kind,
             family,
@@ -96,7 +96,7 @@ impl<'e> Page<'e> {
         what: (Face, &str),
         size: (f64, f64),
         side: Side,
-        lies: Lies,
+        lies: FacePlace,
     ) {
         self.face(builder, what, size, side);
         if let Some(plain) = builder.plains.last_mut() {
@@ -107,7 +107,7 @@ impl<'e> Page<'e> {
     /// A sleeve that things can be put into, open at the spine, where the hinge's tab goes in, and at the fore-edge; `inside`
     /// is a wall's inner face, at the tail of the edge nearest the spine, going up.
     pub(in crate::parts) fn sleeve(&self, builder: &mut Builder<'_>, size: (f64, f64), inside: Side) {
-        let (open, shut) = ([End::Open; 2], [End::Sealed; 2]);
+        let (open, shut) = ([PocketEnd::Open; 2], [PocketEnd::Sealed; 2]);
         let tab = Carry::tab_of(builder.album);
         builder.pocket(Pocket { tab, ..self.pocket(size, open, shut, inside) });
     }
@@ -117,8 +117,8 @@ impl<'e> Page<'e> {
     pub(in crate::parts) const fn pocket(
         &self,
         (width, height): (f64, f64),
-        across: [End; 2],
-        up: [End; 2],
+        across: [PocketEnd; 2],
+        up: [PocketEnd; 2],
         inside: Side,
     ) -> Pocket {
         Pocket {

@@ -15,12 +15,12 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::CONTENT;
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -35,7 +35,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
+    let page = NewPage::new(builder, entry, page);
     let kinds = [("pocket front", "pocket page"), ("pocket back", "pocket page")];
     let Some([front, back]) = join(builder, &page, nets(&page), kinds) else { return };
     let size = (page.width, page.height);
@@ -44,9 +44,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
 }
 
 /// The nets of a front and a back. The root panel is number 0 in both, the seam number 1.
-pub(in crate::parts) fn nets(page: &Page<'_>) -> [Net; 2] {
-    let face = Leaf::new("page", Use::Plain, page.height);
-    let flap = Leaf::new("seam", Use::Seam, page.seam);
+pub(in crate::parts) fn nets(page: &NewPage<'_>) -> [Net; 2] {
+    let face = RowPanel::new("page", Use::Plain, page.height);
+    let flap = RowPanel::new("seam", Use::Seam, page.seam);
     [
         Net::row(Along::Up, page.width, &[face, flap.folded(Sense::Mountain, 180.0)], 0),
         Net::row(Along::Up, page.width, &[flap, face.folded(Sense::Mountain, 180.0)], 1),
@@ -54,7 +54,7 @@ pub(in crate::parts) fn nets(page: &Page<'_>) -> [Net; 2] {
 }
 
 /// The whole back, as its reader sees it.
-pub(in crate::parts) const fn back_face(page: &Page<'_>, back: usize) -> Side {
+pub(in crate::parts) const fn back_face(page: &NewPage<'_>, back: usize) -> Side {
     side(back, 0, Face::Front, (0.0, page.seam), (1.0, 0.0))
 }
 
@@ -62,11 +62,11 @@ pub(in crate::parts) const fn back_face(page: &Page<'_>, back: usize) -> Side {
 /// in lists, and what it may be one part with.
 pub(in crate::parts) fn join(
     builder: &mut Builder<'_>,
-    page: &Page<'_>,
+    page: &NewPage<'_>,
     [front, back]: [Net; 2],
     kinds: [(&'static str, &'static str); 2],
 ) -> Option<[usize; 2]> {
-    let Page { width, height, seam, .. } = *page;
+    let NewPage { width, height, seam, .. } = *page;
     let front = page.piece(builder, "front", kinds[0], front);
     let back = page.piece(builder, "back", kinds[1], back);
     let (front, back) = (front?, back?);

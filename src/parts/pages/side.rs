@@ -27,9 +27,9 @@ use crate::parts::bond::Face;
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
-use crate::parts::pages::page::Page;
-use crate::parts::pocket::End;
+use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, front, given, tab};
+use crate::parts::pages::page::NewPage;
+use crate::parts::pocket::PocketEnd;
 
 /// The width of a pocket beside the hinge's tab.
 pub(in crate::parts) const POCKET: Key<Option<Length>> =
@@ -48,7 +48,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 /// Says whether a pocket of this width is wrong on its page: wider than it, or too narrow for two seams.
-pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, pocket: f64) -> bool {
+pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &NewPage<'_>, pocket: f64) -> bool {
     let (measured, field) = (pocket, POCKET.field);
     if pocket > page.width + SAME {
         let text = Said::new("pocket-too-wide");
@@ -68,7 +68,7 @@ pub(in crate::parts) fn wrong_width(builder: &mut Builder<'_>, page: &Page<'_>, 
 /// Says whether what is this tall has no room for two seams.
 pub(in crate::parts) fn wrong_height(
     builder: &mut Builder<'_>,
-    page: &Page<'_>,
+    page: &NewPage<'_>,
     height: f64,
     field: impl Into<Field>,
 ) -> bool {
@@ -83,9 +83,9 @@ pub(in crate::parts) fn wrong_height(
 }
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let leaf = Leaf::new(&page);
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
+    let leaf = LeafFace::new(&page);
     let pocket = given(entry, POCKET, width - tab(builder));
     if wrong_width(builder, &page, pocket) || wrong_height(builder, &page, height, POCKET) {
         return;
@@ -103,6 +103,6 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face(builder, (worked, "pocket"), (pocket, height), moved(front(over, 0, (0.0, 0.0)), low));
     page.face(builder, (other, ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-    let (across, up) = ([End::Sealed, End::Open], [End::Sealed; 2]);
+    let (across, up) = ([PocketEnd::Sealed, PocketEnd::Open], [PocketEnd::Sealed; 2]);
     builder.pocket(page.pocket((pocket, height), across, up, moved(inside, low)));
 }

@@ -17,12 +17,12 @@
 //! ```
 
 use crate::album::{Entry, Kind, Role};
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, front};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -37,12 +37,12 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
     let leaves = [
-        Leaf::new("seam", Use::Seam, seam),
-        Leaf::new("front", Use::Plain, height).folded(Sense::Mountain, 180.0),
-        Leaf::new("back", Use::Plain, height).folded(Sense::Mountain, 180.0),
+        RowPanel::new("seam", Use::Seam, seam),
+        RowPanel::new("front", Use::Plain, height).folded(Sense::Mountain, 180.0),
+        RowPanel::new("back", Use::Plain, height).folded(Sense::Mountain, 180.0),
     ];
     let net = Net::row(Along::Up, width, &leaves, 1);
     let (Some(flap), Some(back)) = (net.panel("seam"), net.panel("back")) else { return };

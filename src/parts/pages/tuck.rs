@@ -25,14 +25,14 @@ use crate::length::Length;
 use crate::net::{Fold, Net, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::build::face::Lies;
+use crate::parts::build::face::FacePlace;
 use crate::parts::build::sketch::{flat_fold, moved, panel, settled};
 use crate::parts::kit::Flap;
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Leaf, RISER, Wrong, back, given, tab};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, LeafFace, RISER, Wrong, back, given, tab};
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::{wrong_height, wrong_width};
-use crate::parts::pocket::{End, Pocket, Way};
+use crate::parts::pocket::{Pocket, PocketEnd, Way};
 
 /// What the flap is narrower at each side, mm: 2 mm in all lie in the band for what slides (C2).
 const EASE: f64 = 1.0;
@@ -56,9 +56,9 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let leaf = Leaf::new(&page);
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
+    let leaf = LeafFace::new(&page);
     let (tall, tuck, lead_in) =
         (given(entry, FRONT, builder.album.at_most(height / 1.5).mm()), entry.mm(TUCK), entry.mm(LEAD_IN));
     let start = tab(builder);
@@ -88,7 +88,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let [worked, other] = leaf.faces();
     let right = (1.0, 0.0);
     let outside = |panel, from: f64, y| side(panel, Face::Back, (from, y), right);
-    let lies = |from: f64, wide: f64, y| Lies { at: (leaf.x(from, wide), y), shows: None };
+    let lies = |from: f64, wide: f64, y| FacePlace { at: (leaf.x(from, wide), y), shows: None };
     let envelope = outside(1, leaf.x(start, body), 0.0);
     page.face_beside(builder, (worked, "envelope"), (body, tall), envelope, lies(start, body, 0.0));
     // Of the closed flap only what stands above the front shows.
@@ -97,7 +97,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     page.face_beside(builder, (worked, "flap"), (wide, shown), flap, lies(near, wide, tall));
     page.face(builder, (other, ""), (width, height), moved(back(piece, 0, (width, 0.0)), by));
     // What is inside may stand out of the front, up to the flap's fold; at least half of it is inside.
-    let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Flap]);
+    let (across, up) = ([PocketEnd::Sealed; 2], [PocketEnd::Sealed, PocketEnd::Flap]);
     builder.flap(Flap {
         name: page.name(),
         what: "flap",
@@ -145,7 +145,7 @@ impl Sizes {
     }
 
     /// A leaf with its front below and its flap above.
-    fn net(&self, leaf: Leaf, (height, seam): (f64, f64)) -> Net {
+    fn net(&self, leaf: LeafFace, (height, seam): (f64, f64)) -> Net {
         let (&Self { start, tall, lead_in, depth, .. }, width) = (self, leaf.width);
         // Drawn with the spine at the left, and mirrored where it is at the right.
         let x = |from_spine: f64| leaf.x(from_spine, 0.0);

@@ -25,16 +25,16 @@ use crate::album::{Entry, KIND, Kind, Role};
 use crate::contour::Rect;
 use crate::fields::{Key, needed};
 use crate::length::Length;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::build::face::Lies;
+use crate::parts::build::face::FacePlace;
 use crate::parts::kit::{Closing, Flap};
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, DEPTH, FACES, Faces, RISER};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::wrong_height;
-use crate::parts::pocket::{End, Pocket, Way};
+use crate::parts::pocket::{Pocket, PocketEnd, Way};
 use crate::parts::spines::carry::Carry;
 
 const POCKET: Key<Length> = Key::size("pocket", needed(), "width of the pocket's front");
@@ -59,8 +59,8 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
     let (pocket, overflap, depth) = (entry.mm(POCKET), entry.mm(OVERFLAP), entry.mm(DEPTH));
     // Seams taller than the page are told for all pages at once.
     if seam <= height && wrong_height(builder, &page, height, KIND) {
@@ -101,27 +101,27 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let beside = if on_back { (overflap, width) } else { (0.0, width - overflap) };
     let shows = Some(Rect { x0: beside.0, y0: 0.0, x1: beside.1, y1: height });
     let pocket_side = side(front, 0, Face::Front, (0.0, seam), right);
-    let lies = Lies { at: (pocket_at, 0.0), shows };
+    let lies = FacePlace { at: (pocket_at, 0.0), shows };
     page.face_beside(builder, (carries, "pocket"), (pocket, height), pocket_side, lies);
     // Folded over, the flap shows its back face; seen from there left and right are swapped.
     let flap_side = side(back, flap_panel, Face::Back, (flap_left + overflap, 0.0), (-1.0, 0.0));
-    let lies = Lies { at: (flap_at, 0.0), shows: None };
+    let lies = FacePlace { at: (flap_at, 0.0), shows: None };
     page.face_beside(builder, (carries, "flap"), (overflap, height), flap_side, lies);
     page.face(builder, (other, ""), (width, height), side(back, 0, Face::Back, (page_left + width, 0.0), (-1.0, 0.0)));
     let tab = Carry::tab_of(builder.album);
     closes(builder, entry, &page, ((back, flap_panel), (front, 0)));
     // What is inside may stand out of it under the flap, up to its fold; at least half of it is inside.
     let beyond = [(width - pocket).min(pocket - tab).max(0.0), 0.0];
-    let (across, up) = ([End::Open, End::Flap], [End::Sealed; 2]);
+    let (across, up) = ([PocketEnd::Open, PocketEnd::Flap], [PocketEnd::Sealed; 2]);
     builder.pocket(Pocket { beyond, tab, ..page.pocket((pocket, height), across, up, under_pocket) });
 }
 
 /// The page and its flap side by side; the flap comes first where the pocket is on the back.
 fn back((width, height): (f64, f64), (overflap, depth): (f64, f64), on_back: bool) -> Net {
-    let face = Leaf::new("page", Use::Plain, width);
-    let flap = Leaf::new("flap", Use::Flap, overflap);
-    let riser = (depth > 0.0).then(|| Leaf::new(RISER, Use::Flap, depth));
-    let mut leaves: Vec<Leaf> = std::iter::once(face).chain(riser).chain([flap]).collect();
+    let face = RowPanel::new("page", Use::Plain, width);
+    let flap = RowPanel::new("flap", Use::Flap, overflap);
+    let riser = (depth > 0.0).then(|| RowPanel::new(RISER, Use::Flap, depth));
+    let mut leaves: Vec<RowPanel> = std::iter::once(face).chain(riser).chain([flap]).collect();
     if on_back {
         leaves.reverse();
     }
@@ -138,16 +138,16 @@ fn front(pocket: f64, (height, seam): (f64, f64)) -> Net {
         Along::Up,
         pocket,
         &[
-            Leaf::new("lower seam", Use::Seam, seam),
-            Leaf::new("pocket", Use::Plain, height).folded(Sense::Mountain, 180.0),
-            Leaf::new("upper seam", Use::Seam, seam).folded(Sense::Mountain, 180.0),
+            RowPanel::new("lower seam", Use::Seam, seam),
+            RowPanel::new("pocket", Use::Plain, height).folded(Sense::Mountain, 180.0),
+            RowPanel::new("upper seam", Use::Seam, seam).folded(Sense::Mountain, 180.0),
         ],
         1,
     )
 }
 
 /// The flap that folds over the pocket and closes it; both are told by their piece and panel.
-fn closes(builder: &mut Builder<'_>, entry: &Entry, page: &Page, (by, over): ((usize, usize), (usize, usize))) {
+fn closes(builder: &mut Builder<'_>, entry: &Entry, page: &NewPage, (by, over): ((usize, usize), (usize, usize))) {
     let (width, pocket, overflap, depth) = (page.width, entry.mm(POCKET), entry.mm(OVERFLAP), entry.mm(DEPTH));
     let places = [entry.values.place(OVERFLAP).cloned(), entry.values.place(POCKET).cloned()];
     builder.flap(Flap {

@@ -24,13 +24,13 @@ use crate::length::Length;
 use crate::net::Net;
 use crate::parts::bond::Face;
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::build::face::Lies;
+use crate::parts::build::face::FacePlace;
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::{CONTENT, FACES, Leaf, Wrong, back, front, given, tab};
-use crate::parts::pages::page::Page;
+use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, front, given, tab};
+use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::{POCKET, wrong_width};
-use crate::parts::pocket::{End, Pocket};
+use crate::parts::pocket::{Pocket, PocketEnd};
 
 const STEPS: Key<u32> = Key::count("steps", (2, 4), number(3), "how many pockets");
 const STEP: Key<Length> =
@@ -49,9 +49,9 @@ pub(in crate::parts) const MAKER: Maker = Maker {
 };
 
 fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = Page::new(builder, entry, page);
-    let Page { width, height, seam, .. } = page;
-    let leaf = Leaf::new(&page);
+    let page = NewPage::new(builder, entry, page);
+    let NewPage { width, height, seam, .. } = page;
+    let leaf = LeafFace::new(&page);
     let (steps, step) = (entry.get(STEPS), entry.mm(STEP));
     let pocket = given(entry, POCKET, width - tab(builder));
     if wrong_width(builder, &page, pocket) {
@@ -70,7 +70,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     leaf.carried(builder, on, (0.0, 0.0));
     let [worked, other] = leaf.faces();
     let left = leaf.x(width - pocket, pocket);
-    let lies = |y| Lies { at: (left, y), shows: None };
+    let lies = |y| FacePlace { at: (left, y), shows: None };
     let top = front(on, 0, (left, height - step));
     page.face_beside(builder, (worked, "top"), (pocket, step), top, lies(height - step));
     let (mut behind, mut at) = (on, Vec2::new(left, 0.0));
@@ -86,7 +86,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
         page.face_beside(builder, (worked, &which), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
-        let (across, up) = ([End::Sealed; 2], [End::Sealed, End::Open]);
+        let (across, up) = ([PocketEnd::Sealed; 2], [PocketEnd::Sealed, PocketEnd::Open]);
         let beyond = [0.0, (height - tall).min(tall)];
         let on = (number > 1).then(|| builder.pockets().len() - 1);
         let made = page.pocket((pocket, tall), across, up, moved(inside, low));

@@ -27,12 +27,12 @@ pub(in crate::parts) struct Designs {
     dealt: BTreeMap<Looks, usize>,
     first: usize,
     /// Designs that were passed over because their sheets are used up: of how many turns each had how many.
-    pub(in crate::parts) short: BTreeMap<usize, Turns>,
+    pub(in crate::parts) short: BTreeMap<usize, DesignTurns>,
 }
 
 /// How often it was a design's turn, and how often it was passed over.
 #[derive(Clone, Copy, Debug, Default)]
-pub(in crate::parts) struct Turns {
+pub(in crate::parts) struct DesignTurns {
     pub had: u32,
     pub passed: u32,
 }
@@ -64,7 +64,7 @@ impl Designs {
             left.insert(stock, album.stocks.get(stock).map_or(f64::INFINITY, supply));
         }
         let mut dealt = BTreeMap::new();
-        let mut turns: BTreeMap<usize, Turns> = BTreeMap::new();
+        let mut turns: BTreeMap<usize, DesignTurns> = BTreeMap::new();
         let mut turn = 0;
         for (looks, sizes) in sizes {
             let wants = |stock: usize| {

@@ -18,11 +18,11 @@ use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
 use crate::net::Net;
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, Cut, side};
-use crate::parts::build::face::{Lies, Looks, Plain};
+use crate::parts::build::builder::{Builder, NewPiece, side};
+use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::papers::designs::Designs;
-use crate::parts::papers::runs::{self, Run};
+use crate::parts::papers::runs::{self, PanelRun};
 
 /// Panels narrower than this are a sliver, not a panel: our choice, mm.
 const LEAST: f64 = 5.0;
@@ -51,12 +51,12 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
         plains.iter().map(|plain| Rect::new(0.0, 0.0, plain.width, plain.height).inset(-reveal)).collect();
     let runs = if panels.runs_on { runs_on(builder, panels, &plains, &designs) } else { Vec::new() };
     for (face, rect) in runs.iter().flat_map(|run| &run.panels) {
-        if let Some((Lies { at, .. }, own)) = plains[*face].lies.zip(rects.get_mut(*face)) {
+        if let Some((FacePlace { at, .. }, own)) = plains[*face].lies.zip(rects.get_mut(*face)) {
             *own = *rect - Vec2::from(at);
         }
     }
     let mut left_out = Vec::new();
-    let mut cuts: Vec<Option<Cut<'_>>> = Vec::new();
+    let mut cuts: Vec<Option<NewPiece<'_>>> = Vec::new();
     for (plain, rect) in plains.iter().zip(&rects) {
         let net = net(plain, *rect);
         if net.is_none() && !plain.slim {
@@ -71,7 +71,7 @@ pub(in crate::parts) fn panels(builder: &mut Builder<'_>, panels: &Panels) {
             let (from, to) = if run.upright { (rect.y0, rect.y1) } else { (rect.x0, rect.x1) };
             faces.push(*face);
             let behind = end.map_or(0.0, |end| from - end);
-            members.extend(cuts[*face].take().map(|cut| (Cut { family: "panel in a block", ..cut }, behind)));
+            members.extend(cuts[*face].take().map(|cut| (NewPiece { family: "panel in a block", ..cut }, behind)));
             end = Some(to);
         }
         let pieces = builder.block(&side_of(&plains[faces[0]]), run.upright, members).unwrap_or_default();
@@ -104,8 +104,8 @@ fn run_short(builder: &mut Builder<'_>, designs: &Designs) {
 }
 
 /// The panel of a face.
-fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> Cut<'p> {
-    Cut {
+fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> NewPiece<'p> {
+    NewPiece {
         id: format!("panel-{}", plain.name.replace(' ', "-")),
         kind: "panel",
         purpose: Purpose::Panel,
@@ -156,7 +156,7 @@ fn wide_enough(width: f64, height: f64) -> bool {
 }
 
 /// The runs whose blocks go onto a sheet; the others are told.
-fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs: &Designs) -> Vec<Run> {
+fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs: &Designs) -> Vec<PanelRun> {
     let mut runs = runs::runs(plains, panels.reveal.mm(), wide_enough);
     // A panel that is left out for its window takes no part in it.
     runs.retain(|run| {
@@ -165,12 +165,12 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
             plain.lies.is_some_and(|lies| net(plain, *rect - Vec2::from(lies.at)).is_some())
         })
     });
-    let goes_on = |run: &Run| {
+    let goes_on = |run: &PanelRun| {
         let stock = designs.stock(plains[run.panels[0].0].looks);
         let sideways = builder.album.bound == Bound::Top;
         builder.usable(stock, false).is_some_and(|usable| runs::goes_on(run, &usable, sideways))
     };
-    let (kept, large): (Vec<Run>, Vec<Run>) = runs.into_iter().partition(goes_on);
+    let (kept, large): (Vec<PanelRun>, Vec<PanelRun>) = runs.into_iter().partition(goes_on);
     if let Some(first) = large.first() {
         let [width, height] = [first.whole.width(), first.whole.height()].map(|mm| builder.album.length(mm));
         let text = Said::new("block-too-large").with("width", width).with("height", height);

@@ -23,7 +23,7 @@ use std::collections::BTreeMap;
 
 /// Panels that are cut from one block.
 #[derive(Clone, Debug)]
-pub(in crate::parts) struct Run {
+pub(in crate::parts) struct PanelRun {
     /// Which faces, and where the panel of each lies as its side is looked at; in order, from the left or from the tail.
     pub panels: Vec<(usize, Rect)>,
     /// The whole block.
@@ -33,7 +33,7 @@ pub(in crate::parts) struct Run {
 }
 
 /// The runs among faces with a border `reveal` mm wide; `wide_enough` says whether a panel of that size is one.
-pub(in crate::parts) fn runs(plains: &[Plain], reveal: f64, wide_enough: impl Fn(f64, f64) -> bool) -> Vec<Run> {
+pub(in crate::parts) fn runs(plains: &[Plain], reveal: f64, wide_enough: impl Fn(f64, f64) -> bool) -> Vec<PanelRun> {
     let mut beside: BTreeMap<(Owner, Looks), Vec<(usize, Rect)>> = BTreeMap::new();
     for (face, plain) in plains.iter().enumerate() {
         let rect = panel(plain, reveal).filter(|rect| wide_enough(rect.width(), rect.height()));
@@ -54,7 +54,7 @@ fn panel(plain: &Plain, reveal: f64) -> Option<Rect> {
 }
 
 /// Panels side by side, or one above the other, made equally tall or wide.
-fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<Run> {
+fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<PanelRun> {
     let along = |rect: &Rect| if upright { (rect.y0, rect.y1) } else { (rect.x0, rect.x1) };
     let across = |rect: &Rect| if upright { (rect.x0, rect.x1) } else { (rect.y0, rect.y1) };
     let mut panels = panels.to_vec();
@@ -71,11 +71,11 @@ fn in_line(panels: &[(usize, Rect)], upright: bool, reveal: f64) -> Option<Run> 
         *rect = if upright { Rect::new(low, from, high, to) } else { Rect::new(from, low, to, high) };
     }
     let whole = panels.iter().map(|(_, rect)| *rect).reduce(|one, two| one.union(two))?;
-    Some(Run { panels, whole, upright })
+    Some(PanelRun { panels, whole, upright })
 }
 
 /// Whether its block goes onto a sheet, as far apart as the machine cuts its panels; on a trimmer too.
-pub(super) fn goes_on(run: &Run, usable: &Usable, sideways: bool) -> bool {
+pub(super) fn goes_on(run: &PanelRun, usable: &Usable, sideways: bool) -> bool {
     let along = |rect: &Rect| if run.upright { (rect.y0, rect.y1) } else { (rect.x0, rect.x1) };
     let sides = run.panels.iter().map(|(_, rect)| along(rect));
     let between = run.panels.windows(2).map(|pair| along(&pair[1].1).0 - along(&pair[0].1).1);

@@ -26,9 +26,9 @@ use crate::fields::{Key, rule, usual};
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
@@ -75,8 +75,8 @@ struct Pleats {
 
 /// One piece of the strip.
 #[derive(Debug, Default)]
-struct Piece {
-    leaves: Vec<Leaf>,
+struct StripPiece {
+    leaves: Vec<RowPanel>,
     /// Where the next panel starts, mm.
     at: f64,
     /// By page: the panel of its left tab as it stands in the row, and where that starts.
@@ -85,8 +85,8 @@ struct Piece {
     root: usize,
 }
 
-impl Piece {
-    fn push(&mut self, leaf: Leaf, depth: f64) {
+impl StripPiece {
+    fn push(&mut self, leaf: RowPanel, depth: f64) {
         self.leaves.push(leaf);
         self.at += depth;
     }
@@ -129,39 +129,39 @@ impl Pleats {
     }
 
     /// The panels of a piece.
-    fn piece(&self, album: &Album, number: usize) -> Piece {
+    fn piece(&self, album: &Album, number: usize) -> StripPiece {
         let Guard { pitch, tab, gusset, .. } = self.guard;
         let pages = self.pieces.get(number).copied().unwrap_or(0);
         // Every second piece lies on its neighbours, and its bases clear their gussets.
         let lap = if number.is_multiple_of(2) { pitch } else { a_little_less(album, pitch) };
         let half = pitch / 2.0;
-        let mut piece = Piece::default();
+        let mut piece = StripPiece::default();
         if number > 0 {
-            piece.push(Leaf::new("base", Use::Base, lap), lap);
+            piece.push(RowPanel::new("base", Use::Base, lap), lap);
         } else {
-            let mut end = Leaf::new("end base", Use::Base, half);
+            let mut end = RowPanel::new("end base", Use::Base, half);
             if self.flap > 0.0 {
-                piece.push(Leaf::new("end flap", Use::End, self.flap), self.flap);
+                piece.push(RowPanel::new("end flap", Use::End, self.flap), self.flap);
                 end = end.folded(Sense::Valley, 90.0);
                 piece.root = 1;
             }
             piece.push(end, half);
         }
         for page in 1..=pages {
-            piece.push(Leaf::new("left gusset", Use::Gusset, gusset).folded(Sense::Valley, 90.0), gusset);
+            piece.push(RowPanel::new("left gusset", Use::Gusset, gusset).folded(Sense::Valley, 90.0), gusset);
             piece.tabs.push((piece.leaves.len(), piece.at));
             piece.push(self.guard.tab_out("left tab").folded(Sense::Both, 0.0), tab);
             piece.push(self.guard.tab_in("right tab").folded(Sense::Mountain, 180.0), tab);
-            piece.push(Leaf::new("right gusset", Use::Gusset, gusset).folded(Sense::Both, 0.0), gusset);
+            piece.push(RowPanel::new("right gusset", Use::Gusset, gusset).folded(Sense::Both, 0.0), gusset);
             let (name, base) = match (page < pages, number + 1 < self.pieces.len()) {
                 (true, _) => ("base", pitch),
                 (false, true) => ("base", lap),
                 (false, false) => ("end base", half),
             };
-            piece.push(Leaf::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
+            piece.push(RowPanel::new(name, Use::Base, base).folded(Sense::Valley, 90.0), base);
         }
         if number + 1 == self.pieces.len() && self.flap > 0.0 {
-            piece.push(Leaf::new("end flap", Use::End, self.flap).folded(Sense::Valley, 90.0), self.flap);
+            piece.push(RowPanel::new("end flap", Use::End, self.flap).folded(Sense::Valley, 90.0), self.flap);
         }
         piece
     }
@@ -192,12 +192,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.find(finding.at(entry.values.place(LONGEST)));
         return;
     }
-    let rows: Vec<Piece> = (0..pleats.pieces.len()).map(|number| pleats.piece(builder.album, number)).collect();
+    let rows: Vec<StripPiece> = (0..pleats.pieces.len()).map(|number| pleats.piece(builder.album, number)).collect();
     let single = rows.len() == 1;
     let mut made = Vec::new();
     for (index, row) in rows.iter().enumerate() {
         let id = if single { "concertina".to_owned() } else { format!("concertina-{}", index + 1) };
-        let piece = builder.piece(Cut {
+        let piece = builder.piece(NewPiece {
             name: id.replace('-', " "),
             id,
             kind: "concertina",
@@ -239,7 +239,7 @@ fn too_long(album: &Album, least: Length, longest: Length) -> Finding {
 }
 
 /// Sticks the last base of each piece on the first of the next, each from the crease towards the other.
-fn lap(builder: &mut Builder<'_>, guard: Guard, rows: &[Piece], made: &[usize]) {
+fn lap(builder: &mut Builder<'_>, guard: Guard, rows: &[StripPiece], made: &[usize]) {
     for (index, pair) in rows.windows(2).enumerate() {
         let last = pair[0].leaves.len() - 1;
         let lap = if index.is_multiple_of(2) { guard.pitch } else { a_little_less(builder.album, guard.pitch) };
@@ -256,7 +256,7 @@ fn lap(builder: &mut Builder<'_>, guard: Guard, rows: &[Piece], made: &[usize]) 
 }
 
 /// Sticks the pleats back to back and hangs the pages on them.
-fn hang_pages(builder: &mut Builder<'_>, guard: Guard, rows: &[Piece], made: &[usize]) {
+fn hang_pages(builder: &mut Builder<'_>, guard: Guard, rows: &[StripPiece], made: &[usize]) {
     let up = (0.0, 1.0);
     let mut page = 0;
     for (&piece, row) in made.iter().zip(rows) {

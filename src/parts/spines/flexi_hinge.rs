@@ -20,9 +20,9 @@
 use crate::album::{Album, Entry, Kind, Role};
 use crate::cutter::Cutter;
 use crate::length::Length;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
@@ -65,25 +65,25 @@ impl Hinge {
     }
 
     /// The panels of a strip with a base this wide.
-    fn strip(&self, base: f64) -> [Leaf; 5] {
+    fn strip(&self, base: f64) -> [RowPanel; 5] {
         [
             self.guard.tab_in("left tab"),
-            Leaf::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
-            Leaf::new("base", Use::Base, base).folded(Sense::Valley, 90.0),
-            Leaf::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
+            RowPanel::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
+            RowPanel::new("base", Use::Base, base).folded(Sense::Valley, 90.0),
+            RowPanel::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
             self.guard.tab_out("right tab").folded(Sense::Both, 0.0),
         ]
     }
 
     /// The panels of the T for the middle page.
-    fn tee(&self) -> [Leaf; 6] {
+    fn tee(&self) -> [RowPanel; 6] {
         [
-            Leaf::new("left wing", Use::Base, self.wing),
-            Leaf::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
+            RowPanel::new("left wing", Use::Base, self.wing),
+            RowPanel::new("left gusset", Use::Gusset, self.guard.gusset).folded(Sense::Valley, 90.0),
             self.guard.tab_out("left tab").folded(Sense::Both, 0.0),
             self.guard.tab_in("right tab").folded(Sense::Mountain, 180.0),
-            Leaf::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
-            Leaf::new("right wing", Use::Base, self.wing).folded(Sense::Valley, 90.0),
+            RowPanel::new("right gusset", Use::Gusset, self.guard.gusset).folded(Sense::Both, 0.0),
+            RowPanel::new("right wing", Use::Base, self.wing).folded(Sense::Valley, 90.0),
         ]
     }
 }
@@ -116,8 +116,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let strip = whole(strip);
         if odd { 2.0 * strip * guard.pitch } else { 2.0f64.mul_add(strip, -1.0) * guard.pitch }
     };
-    let mut cut = |id: String, kind, name: String, leaves: &[Leaf], root| {
-        builder.piece(Cut {
+    let mut cut = |id: String, kind, name: String, leaves: &[RowPanel], root| {
+        builder.piece(NewPiece {
             id,
             kind,
             family: kind,
@@ -142,7 +142,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         return;
     };
 
-    let panel = |leaves: &[Leaf], root: usize, name: &str| Net::row(Along::Across, height, leaves, root).panel(name);
+    let panel =
+        |leaves: &[RowPanel], root: usize, name: &str| Net::row(Along::Across, height, leaves, root).panel(name);
     let strip = |name: &str| panel(&hinge.strip(1.0), 2, name);
     let (Some(left_tab), Some(base), Some(right_tab)) = (strip("left tab"), strip("base"), strip("right tab")) else {
         return;

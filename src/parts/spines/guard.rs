@@ -6,7 +6,7 @@ use crate::fields::Field;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::MM_PER_INCH;
 use crate::length::{Length, Units};
-use crate::net::{Leaf, Use};
+use crate::net::{RowPanel, Use};
 use crate::parts::bond::{Hold, Side};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
@@ -43,7 +43,7 @@ impl Guard {
             gusset: size(GUSSET),
             lead_in: spine.get(LEAD_IN).map_or(tab / 2.0, Length::mm),
             ease: spine.mm(EASE),
-            caliper: album.stocks.get(spine.stock).map_or(0.0, |stock| stock.caliper.mm()),
+            caliper: album.caliper(spine.stock),
         }
     }
 
@@ -77,13 +77,13 @@ impl Guard {
     }
 
     /// A tab with its outer edge at its end (a row runs from its score to that edge).
-    pub(in crate::parts) const fn tab_out(&self, name: &'static str) -> Leaf {
-        Leaf::new(name, Use::Tab, self.tab).tapered(0.0, self.lead_in)
+    pub(in crate::parts) const fn tab_out(&self, name: &'static str) -> RowPanel {
+        RowPanel::new(name, Use::Tab, self.tab).tapered(0.0, self.lead_in)
     }
 
     /// A tab with its outer edge at its start.
-    pub(in crate::parts) const fn tab_in(&self, name: &'static str) -> Leaf {
-        Leaf::new(name, Use::Tab, self.tab).tapered(self.lead_in, 0.0)
+    pub(in crate::parts) const fn tab_in(&self, name: &'static str) -> RowPanel {
+        RowPanel::new(name, Use::Tab, self.tab).tapered(self.lead_in, 0.0)
     }
 
     /// Where a page's tail lies on a strip that is shorter than the page.

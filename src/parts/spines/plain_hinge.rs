@@ -21,9 +21,9 @@ use crate::cutter::Cutter;
 use crate::finding::{Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::net::{Along, Leaf, Net, Sense, Use};
+use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
@@ -81,7 +81,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let pages = builder.album.pages.len();
     let width = builder.carry.spine();
     let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
-        builder.piece(Cut {
+        builder.piece(NewPiece {
             id,
             kind,
             family: kind,
@@ -94,9 +94,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
             place: entry.place(),
         })
     };
-    let backing = Net::row(Along::Across, height, &[Leaf::new("backing", Use::Base, width)], 0);
+    let backing = Net::row(Along::Across, height, &[RowPanel::new("backing", Use::Base, width)], 0);
     let backing = cut("backing".into(), "backing", "backing".into(), backing);
-    let leaves = [Leaf::new("wing", Use::Base, wing), guard.tab_out("tab").folded(Sense::Valley, 90.0)];
+    let leaves = [RowPanel::new("wing", Use::Base, wing), guard.tab_out("tab").folded(Sense::Valley, 90.0)];
     let hinge = |page: usize| {
         let net = Net::row(Along::Across, height, &leaves, 0);
         cut(format!("hinge-{page}"), "plain hinge", format!("hinge {page}"), net)

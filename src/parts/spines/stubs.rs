@@ -23,9 +23,9 @@ use crate::fields::{Key, rule};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
-use crate::net::{Along, Leaf, Net, Sense, Use, bend};
+use crate::net::{Along, Net, RowPanel, Sense, Use, bend};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, Cut, side};
+use crate::parts::build::builder::{Builder, NewPiece, side};
 use crate::parts::kit::{Owner, Purpose};
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
@@ -99,8 +99,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.find(finding.at(entry.values.place(PITCH)));
         return;
     }
-    let mut cut = |id: String, kind: &'static str, name: String, leaves: &[Leaf], stays: usize| {
-        builder.piece(Cut {
+    let mut cut = |id: String, kind: &'static str, name: String, leaves: &[RowPanel], stays: usize| {
+        builder.piece(NewPiece {
             id,
             kind,
             family: kind,
@@ -118,15 +118,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let [back, _] = bend::wrapper(block, caliper);
     let wing = root + caliper;
     let liner = [
-        Leaf::new("left wing", Use::Seam, wing),
-        Leaf::new("back", Use::Base, back).folded(Sense::Valley, 90.0),
-        Leaf::new("right wing", Use::Seam, wing).folded(Sense::Valley, 90.0),
+        RowPanel::new("left wing", Use::Seam, wing),
+        RowPanel::new("back", Use::Base, back).folded(Sense::Valley, 90.0),
+        RowPanel::new("right wing", Use::Seam, wing).folded(Sense::Valley, 90.0),
     ];
     let Some(liner) = cut("liner".into(), "liner", "liner".into(), &liner, 1) else { return };
     let leaves = [
-        Leaf::new("fold", Use::Base, root),
-        Leaf::new("root", Use::Base, root).folded(Sense::Mountain, 180.0),
-        Leaf::new("gusset", Use::Gusset, guard.gusset).folded(Sense::Both, 0.0),
+        RowPanel::new("fold", Use::Base, root),
+        RowPanel::new("root", Use::Base, root).folded(Sense::Mountain, 180.0),
+        RowPanel::new("gusset", Use::Gusset, guard.gusset).folded(Sense::Both, 0.0),
         guard.tab_out("tab").folded(Sense::Both, 0.0),
     ];
     let mut block: Vec<(usize, Vec<usize>)> = Vec::new();
@@ -135,7 +135,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let Some(piece) = cut(format!("guard-{page}"), "guard", format!("guard {page}"), &leaves, 1) else { return };
         let stub = |number: usize| {
             let name = format!("stub {number} of page {page}");
-            cut(format!("stub-{page}-{number}"), "stub", name, &[Leaf::new("stub", Use::Base, root)], 0)
+            cut(format!("stub-{page}-{number}"), "stub", name, &[RowPanel::new("stub", Use::Base, root)], 0)
         };
         let Some(stubs) = (1..=stubs).map(stub).collect() else { return };
         block.push((piece, stubs));

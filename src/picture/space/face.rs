@@ -10,7 +10,7 @@ pub(super) const ON: f64 = 1e-5;
 
 /// What a line of a face is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Line {
+pub(super) enum LineRole {
     Outline,
     Crease,
 }
@@ -31,11 +31,11 @@ impl Plane {
 
 /// A face, or a piece of one. Where a ring lies in another, it is a hole.
 #[derive(Clone, Debug)]
-pub(super) struct Face {
+pub(super) struct Facet {
     pub plane: Plane,
     pub rings: Vec<Vec<DVec3>>,
     /// What is drawn over the fill, in order.
-    pub lines: Vec<(Line, [DVec3; 2])>,
+    pub lines: Vec<(LineRole, [DVec3; 2])>,
     /// Where it was divided.
     pub joints: Vec<[DVec3; 2]>,
     /// The side that the eye sees.
@@ -51,7 +51,7 @@ pub(super) enum Where {
     Across,
 }
 
-impl Face {
+impl Facet {
     /// Its fill; none where it is seen from its edge.
     pub(super) fn fill(&self) -> Option<Fill> {
         (self.plane.normal.z > SAME && !self.rings.is_empty()).then_some(self.paint)

@@ -22,7 +22,7 @@ use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Stand};
-use face::{Face, Line};
+use face::{Facet, LineRole};
 use glam::DVec3;
 use std::collections::BTreeMap;
 
@@ -89,17 +89,17 @@ impl Scene {
     /// The picture, as large as the room (width and height, mm) takes it, at most at true size; its box fits tightly.
     #[must_use]
     pub fn picture(&self, room: (f64, f64)) -> Picture {
-        let seen: Vec<slab::Seen> = self.slabs.iter().map(slab::Slab::seen).collect();
+        let seen: Vec<slab::SlabView> = self.slabs.iter().map(slab::Slab::seen).collect();
         let ways: Vec<Vec<DVec3>> =
             self.ways.iter().map(|way| way.iter().map(|point| looked_at(*point)).collect()).collect();
-        let points = seen.iter().flat_map(slab::Seen::points).chain(ways.iter().flatten().copied());
+        let points = seen.iter().flat_map(slab::SlabView::points).chain(ways.iter().flatten().copied());
         let bounds =
             points.map(|point| Rect::new(point.x, point.y, point.x, point.y)).reduce(|all, one| all.union(one));
         let Some(bounds) = bounds else { return Picture { width: 0.0, height: 0.0, marks: Vec::new() } };
         let edge = 2.0;
         let fit = |room: f64, size: f64| (room - 2.0 * edge).max(1.0) / size.max(SAME);
         let scale = fit(room.0, bounds.width()).min(fit(room.1, bounds.height())).min(1.0);
-        let faces: Vec<Face> = seen.iter().flat_map(|seen| seen.faces(scale)).collect();
+        let faces: Vec<Facet> = seen.iter().flat_map(|seen| seen.faces(scale)).collect();
         let place = |point: DVec3| {
             Point::new((point.x - bounds.x0).mul_add(scale, edge), (point.y - bounds.y0).mul_add(scale, edge))
         };
@@ -122,7 +122,7 @@ impl Scene {
 
 /// Takes away every line that would run along a nearer one too close to be told from it, so that a stack of sheets is no
 /// black bar.
-fn thin_out(faces: &mut [Face], scale: f64) {
+fn thin_out(faces: &mut [Facet], scale: f64) {
     #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
     let cell = |point: DVec3| ((point.x * scale / CLOSE).floor() as i64, (point.y * scale / CLOSE).floor() as i64);
     let mut kept: BTreeMap<(i64, i64), Vec<[DVec3; 2]>> = BTreeMap::new();
@@ -149,7 +149,7 @@ fn thin_out(faces: &mut [Face], scale: f64) {
 }
 
 /// Draws one face: its fill, the seams where it was divided, its lines.
-fn draw(picture: &mut Picture, face: &Face, place: &dyn Fn(DVec3) -> Point) {
+fn draw(picture: &mut Picture, face: &Facet, place: &dyn Fn(DVec3) -> Point) {
     if let Some(fill) = face.fill() {
         let outline = |ring: &Vec<DVec3>| Contour::polygon(ring.iter().map(|point| (place(*point).x, place(*point).y)));
         let contours = face.rings.iter().map(outline).filter(|contour| contour.vertices().len() > 2).collect();
@@ -167,7 +167,7 @@ fn draw(picture: &mut Picture, face: &Face, place: &dyn Fn(DVec3) -> Point) {
     let mut run: Vec<Point> = Vec::new();
     let mut pen = OUTLINE;
     for (line, [from, to]) in face.lines.iter().map(|(line, ends)| (*line, ends.map(place))) {
-        let its = if line == Line::Outline { OUTLINE } else { CREASE };
+        let its = if line == LineRole::Outline { OUTLINE } else { CREASE };
         let goes_on = pen == its && run.last().is_some_and(|last| last.distance(from) < SAME);
         if !goes_on {
             flush(picture, &mut run, pen);

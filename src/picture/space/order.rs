@@ -5,7 +5,7 @@
 //! reaches through it is divided. So nothing can lie behind in one place and before in another (Fuchs, Kedem and Naylor,
 //! *On visible surface generation by a priori tree structures*, 1980).
 
-use super::face::{Face, Where};
+use super::face::{Facet, Where};
 
 /// So many planes are tried at each parting.
 const TRIED: usize = 9;
@@ -14,17 +14,17 @@ const TRIED: usize = 9;
 const DIVIDED: usize = 6;
 
 /// The faces in the order in which they are painted.
-pub(super) fn painted(faces: Vec<Face>) -> Vec<Face> {
-    enum Job {
-        Part(Vec<Face>),
-        Paint(Vec<Face>),
+pub(super) fn painted(faces: Vec<Facet>) -> Vec<Facet> {
+    enum Task {
+        Part(Vec<Facet>),
+        Paint(Vec<Facet>),
     }
     let mut painted = Vec::with_capacity(faces.len());
-    let mut jobs = vec![Job::Part(faces)];
-    while let Some(job) = jobs.pop() {
-        match job {
-            Job::Paint(faces) => painted.extend(faces),
-            Job::Part(faces) => {
+    let mut tasks = vec![Task::Part(faces)];
+    while let Some(task) = tasks.pop() {
+        match task {
+            Task::Paint(faces) => painted.extend(faces),
+            Task::Part(faces) => {
                 let Some(chosen) = best(&faces) else { continue };
                 let (mut behind, mut on, mut before) = (Vec::new(), Vec::new(), Vec::new());
                 let plane = faces[chosen].plane;
@@ -42,8 +42,8 @@ pub(super) fn painted(faces: Vec<Face>) -> Vec<Face> {
                         }
                     }
                 }
-                // The last job put on is the first one done.
-                jobs.extend([Job::Part(before), Job::Paint(on), Job::Part(behind)]);
+                // The last task put on is the first one done.
+                tasks.extend([Task::Part(before), Task::Paint(on), Task::Part(behind)]);
             }
         }
     }
@@ -51,7 +51,7 @@ pub(super) fn painted(faces: Vec<Face>) -> Vec<Face> {
 }
 
 /// The face whose plane divides fewest others, and parts them most evenly.
-fn best(faces: &[Face]) -> Option<usize> {
+fn best(faces: &[Facet]) -> Option<usize> {
     let step = (faces.len() / TRIED).max(1);
     let cost = |chosen: usize| {
         let plane = faces[chosen].plane;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A panel as it stands in space: one face where it is thin, a slab with sides where it is thick.
 
-use super::face::{Face, Line, Plane};
+use super::face::{Facet, LineRole, Plane};
 use super::view::{THIN, looked_at};
 use crate::contour::{Contour, Edge, Point, SAME};
 use crate::net::Stand;
@@ -51,11 +51,11 @@ pub(super) struct Slab {
 
 /// A slab as it is looked at.
 #[derive(Clone, Debug)]
-pub(super) struct Seen {
+pub(super) struct SlabView {
     /// Rings of its middle.
     rings: Vec<Vec<DVec3>>,
     /// Its lines in order; no line where an arc is taken as chords is a corner.
-    lines: Vec<(Line, [DVec3; 2])>,
+    lines: Vec<(LineRole, [DVec3; 2])>,
     /// Corners, where a thick slab has an upright line.
     corners: Vec<DVec3>,
     /// From its middle to its front.
@@ -65,9 +65,9 @@ pub(super) struct Seen {
 }
 
 impl Slab {
-    pub(super) fn seen(&self) -> Seen {
+    pub(super) fn seen(&self) -> SlabView {
         let see = |point: Point| looked_at(self.stand.transform_point3(DVec3::new(point.x, point.y, 0.0)));
-        let mut seen = Seen {
+        let mut seen = SlabView {
             rings: Vec::new(),
             lines: Vec::new(),
             corners: Vec::new(),
@@ -90,7 +90,7 @@ impl Slab {
     }
 
     /// An edge as what of it is outline and what is fold, in order.
-    fn stretches(&self, [from, to]: [Point; 2]) -> Vec<(Line, [Point; 2])> {
+    fn stretches(&self, [from, to]: [Point; 2]) -> Vec<(LineRole, [Point; 2])> {
         let way = to - from;
         let length = way.hypot();
         let share = |point: Point| (point - from).dot(way) / (length * length);
@@ -108,26 +108,26 @@ impl Slab {
         let (mut done, mut found) = (0.0, Vec::new());
         for (start, end) in spans {
             if (start - done) * length > SAME {
-                found.push((Line::Outline, [at(done), at(start)]));
+                found.push((LineRole::Outline, [at(done), at(start)]));
             }
-            found.push((Line::Crease, [at(start), at(end)]));
+            found.push((LineRole::Crease, [at(start), at(end)]));
             done = end;
         }
         if (1.0 - done) * length > SAME {
-            found.push((Line::Outline, [at(done), to]));
+            found.push((LineRole::Outline, [at(done), to]));
         }
         found
     }
 }
 
-impl Seen {
+impl SlabView {
     pub(super) fn points(&self) -> impl Iterator<Item = DVec3> + '_ {
         let half = self.up * (self.caliper / 2.0);
         self.rings.iter().flatten().flat_map(move |point| [*point + half, *point - half])
     }
 
     /// Its faces, where a picture is drawn so much smaller.
-    pub(super) fn faces(&self, scale: f64) -> Vec<Face> {
+    pub(super) fn faces(&self, scale: f64) -> Vec<Facet> {
         let facing = self.up.z >= 0.0;
         let paint = if facing { self.stuff.front() } else { self.stuff.back() };
         // Towards the eye.
@@ -143,23 +143,23 @@ impl Seen {
                 let side = (to - from).cross(normal).normalize_or_zero();
                 let side = if side.z < 0.0 { -side } else { side };
                 let plane = Plane { normal: side, away: side.dot(from) };
-                let mut lines = vec![(Line::Outline, [from + below, to + below])];
+                let mut lines = vec![(LineRole::Outline, [from + below, to + below])];
                 if self.corners.contains(&from) {
-                    lines.push((Line::Outline, [from + below, from + above]));
+                    lines.push((LineRole::Outline, [from + below, from + above]));
                 }
                 if self.corners.contains(&to) {
-                    lines.push((Line::Outline, [to + below, to + above]));
+                    lines.push((LineRole::Outline, [to + below, to + above]));
                 }
                 let rings = vec![vec![from + below, to + below, to + above, from + above]];
-                faces.push(Face { plane, rings, lines, joints: Vec::new(), paint: Fill::Flat(BOARD_EDGE) });
+                faces.push(Facet { plane, rings, lines, joints: Vec::new(), paint: Fill::Flat(BOARD_EDGE) });
             }
         }
         faces
     }
 
-    fn shifted(&self, by: DVec3, normal: DVec3, paint: Fill) -> Face {
+    fn shifted(&self, by: DVec3, normal: DVec3, paint: Fill) -> Facet {
         let away = self.rings.iter().flatten().next().map_or(0.0, |point| normal.dot(*point + by));
-        Face {
+        Facet {
             plane: Plane { normal, away },
             rings: self.rings.iter().map(|ring| ring.iter().map(|point| *point + by).collect()).collect(),
             lines: self.lines.iter().map(|(line, ends)| (*line, ends.map(|end| end + by))).collect(),

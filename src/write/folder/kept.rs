@@ -17,14 +17,14 @@ use std::path::{Path, PathBuf};
 
 /// What a folder of ours holds: it is known by one file in it, which says its own format.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Holds {
+pub enum FolderContent {
     /// A kit, by its report.
     Kit,
     /// The catalogue's plates, by their list.
     Catalogue,
 }
 
-impl Holds {
+impl FolderContent {
     pub(super) const fn mark(self) -> (&'static str, &'static str) {
         match self {
             Self::Kit => ("report.json", FORMAT),
@@ -55,7 +55,7 @@ impl Ours {
     ///
     /// # Errors
     /// [`NoList`]: it holds nothing of ours, or nothing says what.
-    pub(super) fn of(folder: &Path, holds: Holds) -> Result<Self, NoList> {
+    pub(super) fn of(folder: &Path, holds: FolderContent) -> Result<Self, NoList> {
         let (mark, format) = holds.mark();
         let text = fs::read_to_string(folder.join(mark)).map_err(|_| NoList::NotOurs)?;
         let report: Value = serde_json::from_str(&text).map_err(|_| NoList::NotOurs)?;
@@ -152,7 +152,7 @@ fn link(from: &Path, to: &Path) -> io::Result<()> {
 
 /// Takes away a folder of ours that is no longer wanted; what is the maker's in it and not in `goal` goes there first. Gives
 /// the names that it got where its own was taken.
-pub(super) fn discard(folder: &Path, holds: Holds, goal: &Path) -> io::Result<()> {
+pub(super) fn discard(folder: &Path, holds: FolderContent, goal: &Path) -> io::Result<()> {
     match fs::symlink_metadata(folder) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
         // Nothing of ours is a link or a file under this name.

@@ -10,7 +10,7 @@
 mod kept;
 
 use super::sink::Sink;
-pub use kept::Holds;
+pub use kept::FolderContent;
 
 use kept::{NoList, Ours, same_inode};
 use std::ffi::OsString;
@@ -24,7 +24,7 @@ pub struct Folder {
     goal: PathBuf,
     beside: Beside,
     replace: bool,
-    holds: Holds,
+    holds: FolderContent,
     done: bool,
     parents: Parents,
     /// Held while the folder is made, so that two runs don't make it at once.
@@ -85,14 +85,14 @@ impl Folder {
     /// # Errors
     /// [`FolderProblem`]; nothing has been changed then.
     pub fn new(goal: &Path, replace: bool) -> Result<Self, FolderProblem> {
-        Self::of(goal, replace, Holds::Kit)
+        Self::of(goal, replace, FolderContent::Kit)
     }
 
     /// Starts on a folder, after putting right what an earlier run that was killed left beside it.
     ///
     /// # Errors
     /// [`FolderProblem`]; nothing has been changed then.
-    pub fn of(goal: &Path, replace: bool, holds: Holds) -> Result<Self, FolderProblem> {
+    pub fn of(goal: &Path, replace: bool, holds: FolderContent) -> Result<Self, FolderProblem> {
         // A link stands for the folder that it leads to.
         let goal = &match fs::symlink_metadata(goal) {
             Ok(found) if found.is_symlink() => fs::canonicalize(goal).map_err(|_| FolderProblem::DeadLink)?,
@@ -273,7 +273,7 @@ impl Beside {
     }
 
     /// With the lock held, whatever stands beside the goal was left by a run that was killed.
-    fn heal(&self, goal: &Path, holds: Holds) -> io::Result<()> {
+    fn heal(&self, goal: &Path, holds: FolderContent) -> io::Result<()> {
         if is_there(&self.old) && !is_there(goal) && self.old.is_dir() {
             fs::rename(&self.old, goal)?;
         }
@@ -307,7 +307,7 @@ fn same_file(file: &File, path: &Path) -> bool {
 }
 
 /// Whether a folder may be written: it is not there, or it may be replaced and holds what we wrote before.
-fn may_take(goal: &Path, replace: bool, holds: Holds) -> Result<(), FolderProblem> {
+fn may_take(goal: &Path, replace: bool, holds: FolderContent) -> Result<(), FolderProblem> {
     match fs::metadata(goal) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
         Err(error) => Err(error.into()),

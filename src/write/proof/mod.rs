@@ -12,7 +12,7 @@ pub(super) use dxf::dxf;
 pub(super) use svg::svg;
 
 use crate::contour::{Edge, Point};
-use crate::toolpath::Run;
+use crate::toolpath::StrokePath;
 
 /// What floating numbers of a sheet's size may be off by, mm.
 const NOISE: f64 = 1e-9;
@@ -124,13 +124,13 @@ fn rise(edge: Edge) -> f64 {
 }
 
 /// What a stroke is meant to be.
-fn pulls(run: &Run) -> Vec<Pull<Edge>> {
+fn pulls(run: &StrokePath) -> Vec<Pull<Edge>> {
     match run {
-        Run::Straight(pieces) => {
+        StrokePath::Straight(pieces) => {
             let piece = |&(from, to): &(Point, Point)| Edge { from, to, bulge: 0.0 };
             pieces.iter().map(|ends| Pull { closed: false, edges: vec![piece(ends)] }).collect()
         }
-        Run::Closed(contour) => vec![Pull { closed: true, edges: contour.edges().collect() }],
-        Run::Open(edges) => vec![Pull { closed: false, edges: edges.clone() }],
+        StrokePath::Closed(contour) => vec![Pull { closed: true, edges: contour.edges().collect() }],
+        StrokePath::Open(edges) => vec![Pull { closed: false, edges: edges.clone() }],
     }
 }

@@ -102,7 +102,7 @@ fn paths<'a>(root: Node<'a, 'a>, height: f64, unit: Unit) -> Result<Vec<Path<'a>
                 return Err(strange(node));
             }
             let data = node.attribute("d").ok_or("it has a path without data")?;
-            let pulls = Reader { height, unit }.pulls(data)?;
+            let pulls = PathReader { height, unit }.pulls(data)?;
             found.push(Path { node, layer, pulls });
         }
     }
@@ -148,12 +148,12 @@ fn named(path: &Path<'_>, stroke: &Stroke, parts: &[Part], cutter: &Cutter) -> R
 
 /// Reads path data of a sheet that is so many mm tall.
 #[derive(Clone, Copy)]
-struct Reader {
+struct PathReader {
     height: f64,
     unit: Unit,
 }
 
-impl Reader {
+impl PathReader {
     fn point(self, x: f64, y: f64) -> Point {
         Point::new(x * self.unit.mm, self.height - y * self.unit.mm)
     }

@@ -12,14 +12,18 @@ use crate::write;
 /// Two parts alike with round holes of two sizes, scores and marks.
 fn sheet() -> SheetPaths {
     let stroke = |layer, part, copy, fold, run| Stroke { layer, part, copy, fold, run };
-    let straight =
-        |y| Run::Straight(vec![(Point::new(10.0, y), Point::new(35.0, y)), (Point::new(40.0, y), Point::new(60.0, y))]);
-    let hole = |x, radius| Run::Closed(Contour::circle(Point::new(x, 40.0), radius).reversed());
+    let straight = |y| {
+        StrokePath::Straight(vec![
+            (Point::new(10.0, y), Point::new(35.0, y)),
+            (Point::new(40.0, y), Point::new(60.0, y)),
+        ])
+    };
+    let hole = |x, radius| StrokePath::Closed(Contour::circle(Point::new(x, 40.0), radius).reversed());
     let mark = |x| {
         let edge = |from: (f64, f64), to: (f64, f64), bulge| Edge { from: from.into(), to: to.into(), bulge };
-        Run::Open(vec![edge((x, 31.0), (x + 4.0, 31.0), 0.3), edge((x + 4.0, 31.0), (x + 4.0, 37.123_45), 0.0)])
+        StrokePath::Open(vec![edge((x, 31.0), (x + 4.0, 31.0), 0.3), edge((x + 4.0, 31.0), (x + 4.0, 37.123_45), 0.0)])
     };
-    let card = |x| Run::Closed(Contour::rectangle(x, 10.0, 50.0, 60.0));
+    let card = |x| StrokePath::Closed(Contour::rectangle(x, 10.0, 50.0, 60.0));
     let strokes = vec![
         stroke(Layer::Draw, 0, 1, None, mark(12.0)),
         stroke(Layer::Draw, 0, 2, None, mark(112.0)),
@@ -285,9 +289,9 @@ fn what_a_file_cant_hold_is_never_written() {
     ]);
     let tiny = (Point::new(1.0, 1.0), Point::new(1.000_000_2, 1.0));
     let runs = [
-        Run::Closed(contour),
-        Run::Straight(vec![tiny]),
-        Run::Straight(vec![tiny, (Point::ZERO, Point::new(5.0, 5.0))]),
+        StrokePath::Closed(contour),
+        StrokePath::Straight(vec![tiny]),
+        StrokePath::Straight(vec![tiny, (Point::ZERO, Point::new(5.0, 5.0))]),
     ];
     let strokes = runs.map(|run| Stroke { layer: Layer::Cut, part: 0, copy: 1, fold: None, run });
     let sheet = SheetPaths { strokes: strokes.to_vec(), ..sheet() };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What the tests of both kinds of layout are made from.
 
-use hingeleaf::layout::{Effort, Item, Job, Sheet, Turns, Watch};
+use hingeleaf::layout::{Effort, Item, Problem, SheetType, Turns, Watch};
 
 /// An inch and a millimetre in eighths of a micrometre.
 pub(crate) const INCH: i64 = 64 * 3175;
@@ -11,12 +11,12 @@ pub(crate) fn item(width: i64, height: i64, turns: Turns, count: u32) -> Item {
     Item { width, height, contour: None, turns, count }
 }
 
-pub(crate) fn endless(width: i64, height: i64) -> Sheet {
-    Sheet { width, height, count: None, price: None }
+pub(crate) fn endless(width: i64, height: i64) -> SheetType {
+    SheetType { width, height, count: None, price: None }
 }
 
-pub(crate) fn job<'a>(items: &'a [Item], sheets: &'a [Sheet], gap: i64, effort: Effort) -> Job<'a> {
-    Job { items, sheets, gap, effort, threads: 1 }
+pub(crate) fn problem<'a>(items: &'a [Item], sheets: &'a [SheetType], gap: i64, effort: Effort) -> Problem<'a> {
+    Problem { items, sheets, gap, effort, threads: 1 }
 }
 
 /// Wants the search to end at once.
@@ -47,7 +47,7 @@ impl Dice {
 /// Instances by the published rules: classes 1-6 of J. O. Berkey and P. Y. Wang, Two-dimensional finite bin-packing
 /// algorithms, JORS 38 (1987) 423-429; 7-10 of S. Martello and D. Vigo, Exact solution of the two-dimensional finite bin
 /// packing problem, Management Science 44 (1998) 388-399.
-pub(crate) fn generated(class: u64, count: u64, seed: u64, turns: Turns) -> (Vec<Item>, Sheet) {
+pub(crate) fn generated(class: u64, count: u64, seed: u64, turns: Turns) -> (Vec<Item>, SheetType) {
     let mut dice = Dice(class * 1_000_003 + count * 101 + seed);
     let side = [10, 30, 40, 100, 100, 300].get(usize::try_from(class).unwrap() - 1).copied().unwrap_or(100);
     let most = [10, 10, 35, 35, 100, 100];

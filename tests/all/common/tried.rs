@@ -3,7 +3,7 @@
 //! asked of many positions. Each page in turn, from the table up, takes the lowest that it finds.
 
 use hingeleaf::contour::{Point, Vec2};
-use hingeleaf::fit::linkage::{Leaf, Section};
+use hingeleaf::fit::linkage::{CrossSection, Leaf};
 use std::f64::consts::FRAC_PI_2;
 
 /// Deeper than this, mm, is through.
@@ -144,7 +144,7 @@ impl Tried {
 }
 
 /// Both sides at one tilt: energy and the slopes of the two pages on top.
-pub(crate) fn tried(section: &Section, between: usize, tilt: f64) -> Option<(f64, [f64; 2])> {
+pub(crate) fn tried(section: &CrossSection, between: usize, tilt: f64) -> Option<(f64, [f64; 2])> {
     let depth = section.leaves.iter().map(|leaf| leaf.stands_back).fold(f64::INFINITY, f64::min);
     let mut sides = [tilt, -tilt].map(|tilt| Tried::new(section.base, depth, tilt));
     for leaf in &section.leaves[..between] {

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+//! The machine-readable truth about a kit: `report.json`.
+
+mod parts;
+mod sheets;
+
+use self::parts::{BlockRow, PartRow, block_row, part_row};
+use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
+use super::findings::{FindingRow, finding_rows, json};
+use crate::album::Album;
+use crate::finding::Finding;
+use crate::parts::Kit;
+use crate::sheets::StockSheets;
+use crate::toolpath::SheetPaths;
+use schemars::JsonSchema;
+use serde::Serialize;
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// What the report's `format` says.
+pub const FORMAT: &str = "hingeleaf-report/1";
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct Report<'a> {
+    #[schemars(extend("const" = FORMAT))]
+    format: &'static str,
+    title: &'a str,
+    copies: u32,
+    parts: Vec<PartRow<'a>>,
+    /// Parts that are cut from one place, because a pattern runs on over them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    blocks: Vec<BlockRow<'a>>,
+    sheets: Vec<SheetRow<'a>>,
+    layouts: Vec<LayoutRow<'a>>,
+    findings: Vec<FindingRow<'a>>,
+    /// The files of the folder as they were written, this one with noughts for its own digest: whatever else lies there is the
+    /// maker's, and is kept.
+    files: Vec<FileRow<'a>>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct FileRow<'a> {
+    name: &'a str,
+    #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
+    sha256: &'a str,
+}
+
+/// The whole report; `files` are those that it stands beside, each with its SHA-256.
+#[must_use]
+pub fn report(
+    album: &Album,
+    kit: &Kit,
+    stocks: &[StockSheets],
+    paths: &[SheetPaths],
+    findings: &[Finding],
+    files: &BTreeMap<String, String>,
+) -> String {
+    let whole = Report {
+        format: FORMAT,
+        title: &album.title,
+        copies: album.copies,
+        parts: kit.parts.iter().map(|part| part_row(album, part)).collect(),
+        blocks: kit.blocks.iter().map(|block| block_row(kit, block)).collect(),
+        sheets: stocks
+            .iter()
+            .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
+            .map(|(stock, sheet)| sheet_row(album.stock_name(stock), kit, sheet, paths))
+            .collect(),
+        layouts: stocks.iter().map(|stock| layout_row(album, stock)).collect(),
+        findings: finding_rows(findings),
+        files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
+    };
+    json(&whole)
+}
+
+/// The JSON Schema of the report.
+#[must_use]
+pub fn report_schema() -> Value {
+    let mut schema = schemars::schema_for!(Report<'_>);
+    schema.insert("title".into(), "A kit's report".into());
+    schema.to_value()
+}

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+//! The report's parts and the blocks that they are cut in.
+
+use crate::album::Album;
+use crate::contour::Point;
+use crate::net::Score;
+use crate::parts::{BlockPart, Kit, Part, PatternBlock};
+use crate::write::number::tidy;
+use crate::write::part_id;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PartRow<'a> {
+    id: &'a str,
+    kind: &'a str,
+    stock: &'a str,
+    count: u32,
+    width_mm: f64,
+    height_mm: f64,
+    area_mm2: f64,
+    scores: Vec<ScoreRow>,
+    used_in: &'a [String],
+}
+
+/// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct BlockRow<'a> {
+    name: &'a str,
+    count: u32,
+    #[schemars(extend("enum" = ["right", "up"]))]
+    runs: &'static str,
+    parts: Vec<BlockPartRow<'a>>,
+}
+
+/// A part of a block, and how far behind the one before it it starts on the album.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct BlockPartRow<'a> {
+    part: &'a str,
+    behind_mm: f64,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ScoreRow {
+    from_mm: [f64; 2],
+    to_mm: [f64; 2],
+    #[schemars(extend("enum" = ["valley", "mountain", "both"]))]
+    fold: &'static str,
+}
+
+fn pair(point: Point) -> [f64; 2] {
+    [tidy(point.x), tidy(point.y)]
+}
+
+pub(super) fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
+    let score = |score: &Score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() };
+    PartRow {
+        id: &part.id,
+        kind: part.kind,
+        stock: album.stock_name(part.stock),
+        count: part.count,
+        width_mm: tidy(part.flat.width),
+        height_mm: tidy(part.flat.height),
+        area_mm2: tidy(part.flat.area()),
+        scores: part.flat.scores.iter().map(score).collect(),
+        used_in: &part.used_in,
+    }
+}
+
+pub(super) fn block_row<'a>(kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'a> {
+    let part =
+        |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
+    BlockRow {
+        name: &block.name,
+        count: block.count,
+        runs: if block.upright { "up" } else { "right" },
+        parts: block.parts.iter().map(part).collect(),
+    }
+}

@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: MIT
+//! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
+
+use crate::album::Album;
+use crate::parts::Kit;
+use crate::sheets::{Placed, Sheet, StockSheets, TrimPiece};
+use crate::toolpath::{SheetPaths, ToolEffort};
+use crate::write::number::{rounded, tidy};
+use crate::write::part_id;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SheetRow<'a> {
+    name: &'a str,
+    stock: &'a str,
+    width_mm: f64,
+    height_mm: f64,
+    times: u32,
+    placements: Vec<PlacementRow<'a>>,
+    offcuts: Vec<OffcutRow>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool: Option<ToolRow>,
+    /// How a trimmer cuts the sheet apart.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cuts: Option<PieceRow<'a>>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct ToolRow {
+    cut_mm: f64,
+    score_mm: f64,
+    draw_mm: f64,
+    travel_mm: f64,
+    lifts: u64,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct PlacementRow<'a> {
+    part: &'a str,
+    copy: u32,
+    x_mm: f64,
+    y_mm: f64,
+    #[schemars(extend("enum" = [0, 90, 180, 270]))]
+    turn_deg: u16,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[allow(clippy::struct_field_names, reason = "the unit belongs to the field's name in the file")]
+struct OffcutRow {
+    x_mm: f64,
+    y_mm: f64,
+    width_mm: f64,
+    height_mm: f64,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct LayoutRow<'a> {
+    stock: &'a str,
+    sheets: u64,
+    lower_bound: u64,
+    proven_least: bool,
+    used_percent: f64,
+    cut_short: bool,
+}
+
+/// What becomes of a rectangle on the trimmer.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+enum PieceRow<'a> {
+    /// It is this part.
+    Part { part: &'a str, copy: u32 },
+    /// It is left over.
+    Offcut(OffcutRow),
+    /// It is cut from edge to edge, once or several times side by side.
+    Cut(CutRow<'a>),
+}
+
+/// A rectangle with its cuts. Neighbouring pieces lie the gap apart.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct CutRow<'a> {
+    x_mm: f64,
+    y_mm: f64,
+    width_mm: f64,
+    height_mm: f64,
+    #[schemars(extend("enum" = ["upright", "level"]))]
+    way: &'static str,
+    at_mm: Vec<f64>,
+    pieces: Vec<PieceRow<'a>>,
+}
+
+fn offcut_row([x, y, width, height]: [f64; 4]) -> OffcutRow {
+    OffcutRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
+}
+
+fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
+    match piece {
+        TrimPiece::Part(number) => {
+            let placed = sheet.placements.get(*number);
+            let part = placed.map_or("", |placed| part_id(&kit.parts, placed.part));
+            PieceRow::Part { part, copy: placed.map_or(0, |placed| placed.copy) }
+        }
+        TrimPiece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
+        TrimPiece::Cut(cut) => {
+            let [x_mm, y_mm, width_mm, height_mm] = cut.rect.map(tidy);
+            PieceRow::Cut(CutRow {
+                x_mm,
+                y_mm,
+                width_mm,
+                height_mm,
+                way: if cut.upright { "upright" } else { "level" },
+                at_mm: cut.at.iter().copied().map(tidy).collect(),
+                pieces: cut.pieces.iter().map(|piece| piece_row(piece, sheet, kit)).collect(),
+            })
+        }
+    }
+}
+
+fn tool_row(sheet: &SheetPaths) -> ToolRow {
+    let effort = ToolEffort::of(sheet);
+    let [cut_mm, score_mm, draw_mm, travel_mm] =
+        [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| rounded(mm, 3));
+    ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
+}
+
+pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, paths: &[SheetPaths]) -> SheetRow<'a> {
+    let placement = |placed: &Placed| PlacementRow {
+        part: part_id(&kit.parts, placed.part),
+        copy: placed.copy,
+        x_mm: tidy(placed.x),
+        y_mm: tidy(placed.y),
+        turn_deg: u16::from(placed.quarters) * 90,
+    };
+    SheetRow {
+        name: &sheet.name,
+        stock,
+        width_mm: tidy(sheet.width),
+        height_mm: tidy(sheet.height),
+        times: sheet.times,
+        placements: sheet.placements.iter().map(placement).collect(),
+        offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
+        cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
+        tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
+    }
+}
+
+pub(super) fn layout_row<'a>(album: &'a Album, stock: &StockSheets) -> LayoutRow<'a> {
+    LayoutRow {
+        stock: album.stock_name(stock.stock),
+        sheets: stock.count(),
+        lower_bound: stock.lower_bound,
+        proven_least: stock.proven_least,
+        used_percent: rounded(stock.used_percent, 4),
+        cut_short: stock.cut_short,
+    }
+}
