@@ -178,6 +178,9 @@ impl Work {
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
         }
+        if files.teaching {
+            sink.put("teaching-sheet.html", write::teaching_sheet(&guide::teaching(&job)).as_bytes())?;
+        }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }
 
@@ -224,6 +227,8 @@ pub struct Files<'a> {
     pub both_units: bool,
     /// Whether the guide comes on one page as well.
     pub kit_card: bool,
+    /// Whether there is a sheet to teach by as well.
+    pub teaching: bool,
     /// What templates are printed on; none is what the album says.
     pub print: Option<PrinterPaper>,
 }
@@ -232,7 +237,7 @@ impl<'a> Files<'a> {
     /// These kinds of file, as plain as they come.
     #[must_use]
     pub const fn of(formats: &'a [&'a str]) -> Self {
-        Self { formats, split_layers: false, both_units: false, kit_card: false, print: None }
+        Self { formats, split_layers: false, both_units: false, kit_card: false, teaching: false, print: None }
     }
 }
 

@@ -148,6 +148,9 @@ pub(super) struct KitArguments {
     /// The guide on one page as well, for those who have made one before: kit-card.html
     #[arg(long = "kit-card")]
     pub card: bool,
+    /// A sheet to teach by as well, every step in one line: teaching-sheet.html
+    #[arg(long)]
+    pub teaching_sheet: bool,
     /// What the templates are printed on: letter, tabloid, A4 or A3 (letter or A4 unless said, as the album's card is)
     #[arg(long, value_name = "PAPER", value_parser = paper)]
     pub paper: Option<Paper>,

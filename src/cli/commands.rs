@@ -94,6 +94,7 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
         split_layers: kit.split_layers,
         both_units: kit.both_units,
         kit_card: kit.card,
+        teaching: kit.teaching_sheet,
         print: Some(print),
         ..Files::of(&formats)
     };

@@ -35,6 +35,7 @@ mod upright;
 
 pub use clearance::Clearance;
 pub use opening::Openings;
+pub use put::SLIDES;
 pub use seams::{TAPES, tape};
 pub use thickness::Closed;
 

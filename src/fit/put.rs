@@ -7,7 +7,7 @@ use crate::length::Length;
 use crate::parts::{Insert, Kit, Pocket, Way};
 
 /// Least clearance, in all, of something that slides, mm (C2).
-pub(super) const SLIDES: f64 = 1.5;
+pub const SLIDES: f64 = 1.5;
 
 /// One insert in its pocket, and how thick everything is that the pocket's sheets go round there.
 pub(super) struct Put<'a> {

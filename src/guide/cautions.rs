@@ -35,7 +35,8 @@ pub(super) fn last(desk: &Desk<'_>) -> Section {
 
 /// All in a few lines, for whoever has made one before: blade, trimmer, laser, glue.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let all = [cutting(desk), gluing(desk)].into_iter().flat_map(|block| match block {
+    let cuts = desk.rows.iter().any(|row| desk.cuts(row.part));
+    let all = cuts.then(|| cutting(desk)).into_iter().chain([gluing(desk)]).flat_map(|block| match block {
         Block::Caution(lines) => lines,
         _ => Vec::new(),
     });

@@ -13,6 +13,7 @@ mod cutting;
 mod deeds;
 mod desk;
 mod draw;
+mod fits;
 mod folding;
 mod given;
 mod hanging;
@@ -26,10 +27,12 @@ mod need;
 mod packing;
 mod pictures;
 mod places;
+mod remedies;
 pub mod scoring;
 mod shaping;
 mod shop;
 mod sticking;
+mod teaching;
 mod told;
 pub mod trimmer;
 mod words;
@@ -47,14 +50,31 @@ pub(crate) use desk::is_letter as on_letter;
 #[must_use]
 pub fn guide(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Kit);
-    let mut sections = vec![given::section(&desk), need::section(&desk)];
-    sections.extend(bag::section(&desk));
-    sections.extend(cutting::section(&desk));
-    sections.extend(shaping::section(&desk));
-    sections.extend(folding::scoring(&desk));
-    sections.extend(folding::section(&desk));
-    sections.extend(assembly::sections(&desk));
-    sections.push(cautions::last(&desk));
+    let sections = of_one_kit(&desk);
+    desk.guide(sections)
+}
+
+fn of_one_kit(desk: &Desk<'_>) -> Vec<Section> {
+    let mut sections = vec![given::section(desk), need::section(desk)];
+    sections.extend(bag::section(desk));
+    sections.extend(cutting::section(desk));
+    sections.extend(shaping::section(desk));
+    sections.extend(folding::scoring(desk));
+    sections.extend(folding::section(desk));
+    sections.extend(assembly::sections(desk));
+    sections.extend(fits::section(desk));
+    sections.extend(remedies::section(desk));
+    sections.push(cautions::last(desk));
+    sections
+}
+
+/// The guide's steps in one line each, for who shows others how an album is made.
+#[must_use]
+pub fn teaching(job: &GuideJob<'_>) -> Guide {
+    let desk = Desk::new(job, Audience::Kit);
+    let mut sections = vec![need::section(&desk)];
+    sections.extend(teaching::sections(&desk, &of_one_kit(&desk)));
+    sections.push(cautions::short(&desk));
     desk.guide(sections)
 }
 
@@ -69,6 +89,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
     sections.push(packing::section(&desk));
+    sections.extend(fits::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

@@ -106,6 +106,22 @@ impl Words {
         line
     }
 
+    /// `upright or lying`.
+    #[must_use]
+    pub fn either(&self, items: Vec<Line>) -> Line {
+        let mut items = items.into_iter();
+        let first = items.next().unwrap_or_default();
+        items.fold(first, |these, this| self.line("list-or", vec![("these", these), ("this", this)]))
+    }
+
+    /// `1, 2, 4`.
+    #[must_use]
+    pub fn row(&self, items: Vec<Line>) -> Line {
+        let mut items = items.into_iter();
+        let first = items.next().unwrap_or_default();
+        items.fold(first, |these, this| self.line("list-more", vec![("these", these), ("this", this)]))
+    }
+
     /// `1, 2 and 4`.
     #[must_use]
     pub fn list(&self, items: Vec<Line>) -> Line {

@@ -31,6 +31,12 @@ pub fn kit_card(guide: &Guide) -> String {
     page(guide, "card")
 }
 
+/// The teaching sheet as a page, set as close as the card.
+#[must_use]
+pub fn teaching_sheet(guide: &Guide) -> String {
+    page(guide, "card teach")
+}
+
 fn page(guide: &Guide, form: &str) -> String {
     let [style, script] = GUIDE_HASHES;
     let policy = format!(
@@ -39,7 +45,7 @@ fn page(guide: &Guide, form: &str) -> String {
     let paper = if guide.letter { "letter" } else { "a4" };
     let mut number = 0;
     let sections: Vec<Markup> = guide.sections.iter().map(|one| section(guide, one, &mut number)).collect();
-    let key = format!("hingeleaf-{form}-{:016x}", key(guide));
+    let key = format!("hingeleaf-{}-{:016x}", form.replace(' ', "-"), key(guide));
     let page = html! {
         (DOCTYPE)
         html lang=(guide.language) {

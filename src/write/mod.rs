@@ -38,7 +38,7 @@ pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
 pub use findings::{checked, findings, mended};
 pub use folder::{Folder, FolderContent, FolderProblem};
-pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
+pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card, teaching_sheet};
 pub use offcuts::offcut_stocks;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfPage, pdf};

@@ -53,6 +53,7 @@ fn every_entry_is_said() {
         "need-head-",
         "cut-head-",
         "pack-head-",
+        "wrong-",
         "fold-valley-",
         "fold-mountain-",
         "fold-both-",

@@ -6,6 +6,7 @@
 
 mod common;
 
+mod advice;
 mod assembly;
 mod bound;
 mod broken;

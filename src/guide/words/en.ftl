@@ -13,6 +13,7 @@ page-again = Clear all ticks
 ## Joining
 list-more = { $these }, { $this }
 list-last = { $these } and { $this }
+list-or = { $these } or { $this }
 page-one = page { $pages }
 page-several = pages { $pages }
 part-named = { $mark } ({ $kind })
@@ -459,6 +460,54 @@ loose-head = Lay { $part } by: no pocket holds it.
 fill-head = Put { $part } into { $page }.
 fill-picture = { $part } sliding into { $page }.
 order-heading = Work in this order
+
+## What fits where
+fits-heading = See what fits where
+fits-words = Measure your own prints: they may be off by a millimetre or two. A pocket that holds something takes less.
+fits-caption = Common prints and cards, upright or lying on their side
+fits-head-print = Print or card
+fits-print = { $name }: { $width } × { $height }
+fits-upright = upright
+fits-upright-shows = upright, { $shows } stands out
+fits-lying = lying
+fits-lying-shows = lying, { $shows } stands out
+fits-not = –
+
+## To teach by
+teach-time = About { $time }.
+teach-step = { $n } · { $head }
+teach-step-sizes = { $n } · { $head } { $sizes }
+
+## When it goes wrong
+wrong-heading = Put right what goes wrong
+wrong-caption = Most of it can be mended for a while
+wrong-head-what = What happened
+wrong-head-do = What to do
+wrong-head-until = Until when
+wrong-cut = A piece is cut or scored wrong.
+wrong-cut-do = Cut another one from an offcut or a spare sheet. Its size and scores stand in the list.
+wrong-cut-until = Any time before its page is stuck
+wrong-fold = A score is folded the wrong way.
+wrong-fold-do = Fold it sharply the right way, and rub it with the folder. If its face cracks, cut the piece anew.
+wrong-fold-until = Before it is stuck
+wrong-seam = A seam stays open, or tape took hold crookedly.
+wrong-seam-do = Lift tape at once, slowly and flat. Slip glue into an open seam on a strip of card, and press it.
+wrong-seam-until = Tape: some seconds. Glue: any time
+wrong-strips = The strips of the spine lie in the wrong order.
+wrong-strips-do = Pull them apart and wipe them. When they hold, cut new strips rather than tear these.
+wrong-strips-until = While the glue is wet
+wrong-page = A page hangs upside down, or on the wrong tab.
+wrong-page-do = Slide it off. When it is dry, cut the tab off along its score, and hang the page on a new strip.
+wrong-page-until = While the glue is wet
+wrong-cover = The cover is on the wrong way round.
+wrong-cover-do = Lift it off and wipe both. When it is dry, cut the spine free along its base. Make both anew.
+wrong-cover-until = While the glue is wet
+wrong-panel = A panel is crooked, or has bubbles.
+wrong-panel-do = Lift a corner and lay it anew. Prick a bubble with a needle and rub it down through paper.
+wrong-panel-until = Before the tape is pressed, or the glue is dry
+wrong-tight = Something sticks in its pocket.
+wrong-tight-do = Trim a millimetre off it, and round its corners. Leave the pocket as it is.
+wrong-tight-until = Any time
 
 ## For whoever makes all kits
 order-made = Know what is made

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+//! The teaching sheet: every step in one line with its sizes, for a class, or to film by.
+//!
+//! In: the sections of the guide. Out: the same ones, each with its minutes, its steps in a line each, what goes wrong in it.
+
+use super::bits::{Block, Section, Step};
+use super::desk::Desk;
+use super::line::{Bit, Line, What};
+use super::told::Told;
+use super::{measure, remedies};
+
+/// Minutes that things take a practised hand: our choice, as in the list of what one needs.
+const A_JOINT: f64 = 3.0;
+const A_SCORE: f64 = 0.3;
+const A_FOLD: f64 = 0.2;
+const A_STEP: f64 = 1.0;
+
+/// Minutes are said to the nearest so many, up.
+const TO: f64 = 5.0;
+
+/// So many sizes stand behind a step: our choice.
+const MOST_SIZES: usize = 6;
+
+/// The sections that have steps; steps count through as in the guide.
+pub(super) fn sections(desk: &Desk<'_>, all: &[Section]) -> Vec<Section> {
+    let mut number = 0;
+    let mut short = Vec::new();
+    for section in all {
+        let steps: Vec<&Step> = section.steps().collect();
+        if steps.is_empty() {
+            continue;
+        }
+        let minutes = (steps.iter().map(|step| minutes(desk, step)).sum::<f64>() / TO).ceil() * TO;
+        let shown = format!("{minutes}{}min", measure::THIN);
+        let time = measure::number(shown, minutes, What::Time, "");
+        let mut blocks = vec![Block::Words(desk.say("teach-time", vec![("time", time)]))];
+        let line = |step: &&Step| {
+            number += 1;
+            one_line(desk, number, step)
+        };
+        blocks.push(Block::List(steps.iter().map(line).collect()));
+        let wrong = remedies::of_section(desk, section.id);
+        if !wrong.is_empty() {
+            blocks.push(Block::Caution(wrong));
+        }
+        short.push(Section { id: section.id, heading: section.heading.clone(), blocks });
+    }
+    short
+}
+
+fn minutes(desk: &Desk<'_>, step: &Step) -> f64 {
+    let times = |part: &usize| desk.part(*part).map_or(1.0, |part| f64::from(part.count));
+    let of = |told: &Told| match told {
+        Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) => A_JOINT,
+        Told::Score(part, _) => A_SCORE * times(part),
+        Told::Fold(part, _) | Told::Bend(part, _) => A_FOLD * times(part),
+        Told::Outline(part) | Told::Hole(part, _) => A_STEP * times(part),
+        Told::Loose(_) => 0.0,
+    };
+    step.of.iter().map(of).sum::<f64>().max(A_STEP)
+}
+
+/// `12 Stick the seam of A to B (148 mm, 6.4 mm)`.
+fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
+    let sizes = |what: What| !matches!(what, What::Page | What::Many | What::Count | What::Sheets | What::Time);
+    let mut seen: Vec<&str> = Vec::new();
+    let mut found: Vec<Line> = Vec::new();
+    for size in step.lines.iter().flat_map(Line::numbers).filter(|size| sizes(size.what)) {
+        if !seen.contains(&size.shown.as_str()) && seen.len() < MOST_SIZES {
+            seen.push(&size.shown);
+            found.push(Line(vec![Bit::Number(size.clone())]));
+        }
+    }
+    let number = measure::count(number, What::Many, "step");
+    let places = vec![("n", number), ("head", step.head.clone())];
+    if found.is_empty() {
+        return desk.say("teach-step", places);
+    }
+    let sizes = desk.words.row(found);
+    desk.say("teach-step-sizes", places.into_iter().chain([("sizes", sizes)]).collect())
+}
