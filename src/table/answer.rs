@@ -25,7 +25,7 @@ use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// The table: what it is opened with, and the last kit that was worked out.
+/// The table as long as it is open: what it is opened with, and the last kit that was worked out.
 #[derive(Debug, Default)]
 pub struct Session {
     opened: Option<Opened>,
@@ -117,7 +117,7 @@ impl Watch for Gone<'_> {
 }
 
 impl Session {
-    /// A table with an album on it, or none; searches run on so many threads.
+    /// A session with an album on the table, or none; searches run on so many threads.
     #[must_use]
     pub fn new(opened: Option<Opened>, threads: usize) -> Self {
         Self { opened, threads, made: Mutex::new(None) }

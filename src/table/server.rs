@@ -46,7 +46,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 /// What all connections share.
 struct Shared {
-    table: Session,
+    session: Session,
     token: String,
     port: u16,
     quick: Arc<Semaphore>,
@@ -58,14 +58,14 @@ struct Shared {
 ///
 /// # Errors
 /// The system's, and [`io::ErrorKind::InvalidInput`] for a listener that others could reach.
-pub fn serve(listener: TcpListener, token: String, table: Session) -> io::Result<()> {
+pub fn serve(listener: TcpListener, token: String, session: Session) -> io::Result<()> {
     let at = listener.local_addr()?;
     if at.ip() != std::net::Ipv4Addr::LOCALHOST {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, "the table is for this machine alone"));
     }
     listener.set_nonblocking(true)?;
     let shared = Shared {
-        table,
+        session,
         token,
         port: at.port(),
         quick: Arc::new(Semaphore::new(QUICK)),
@@ -217,7 +217,7 @@ async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) 
     let waiting = Waiting(Arc::clone(&gone));
     let worker = Arc::clone(shared);
     let work = move || {
-        let reply = worker.table.answer(&name, &bytes, &gone);
+        let reply = worker.session.answer(&name, &bytes, &gone);
         // Work that nobody waits for any more keeps its turn until it is done.
         drop(turn);
         reply
