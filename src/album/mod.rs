@@ -4,16 +4,16 @@
 //! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
 //! findings for all that is wrong with the file. Never: works out a part.
 
+mod file_fields;
 mod kind;
 mod read;
 mod schema;
 mod sizes;
 mod starter;
 
+pub use file_fields::{HEIGHT, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH};
 pub use kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, KIND, Kind, Role, STOCK};
-pub use read::{
-    HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
-};
+pub use read::{MOST_INSERTS, read};
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;

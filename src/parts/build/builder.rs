@@ -83,23 +83,6 @@ pub struct Builder<'a> {
 
 impl<'a> Builder<'a> {
     pub(in crate::parts) fn new(album: &'a Album, cutter: &'a Cutter) -> Self {
-        let kit = Kit {
-            parts: Vec::new(),
-            pieces: Vec::new(),
-            bonds: Vec::new(),
-            pockets: Vec::new(),
-            inserts: Vec::new(),
-            closings: Vec::new(),
-            flaps: Vec::new(),
-            rounds: Vec::new(),
-            spares: Vec::new(),
-            tucked: Vec::new(),
-            deeds: Vec::new(),
-            prints: Vec::new(),
-            shut: false,
-            blocks: Vec::new(),
-            carry: Carry::NONE,
-        };
         Self {
             album,
             cutter,
@@ -109,8 +92,8 @@ impl<'a> Builder<'a> {
             juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
-            carry: Carry::NONE,
-            kit,
+            carry: Carry::default(),
+            kit: Kit::default(),
             likes: Vec::new(),
             findings: Vec::new(),
         }
