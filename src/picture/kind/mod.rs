@@ -13,7 +13,7 @@ mod key;
 
 use super::plate::Plate;
 use super::space::{Scene, Stuff};
-use super::{INK, Mark, Pen, Picture, Pose, stuff};
+use super::{Mark, Picture, Pose, stuff};
 use crate::album::{self, Album, Role};
 use crate::contour::Point;
 use crate::cutter::Cutter;
