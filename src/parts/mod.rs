@@ -28,7 +28,8 @@ mod thickness;
 
 pub use assemble::kit;
 pub use bond::{Bond, Face, Hold, Side};
-pub use build::builder::{Builder, NewPiece};
+pub use build::builder::Builder;
+pub use build::new_piece::NewPiece;
 pub use example::example;
 pub use hidden::Hidden;
 pub use kit::{
