@@ -51,7 +51,7 @@ pub(super) const TOLERANCE: Key<Length> =
         .unmeasured();
 
 /// The fields of the file's top object.
-pub const TOP_FIELDS: &[Field] = &[
+pub(crate) const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-album/1\""),
     TITLE.field,
     MAKER.field,
@@ -73,15 +73,15 @@ pub const TOP_FIELDS: &[Field] = &[
 /// From spine to fore-edge.
 pub const WIDTH: Key<Length> = Key::size("width", needed(), "from spine to fore-edge");
 /// From tail to head.
-pub const HEIGHT: Key<Length> = Key::size("height", needed(), "from tail to head");
+pub(crate) const HEIGHT: Key<Length> = Key::size("height", needed(), "from tail to head");
 /// The strip that takes tape or glue.
-pub const SEAM: Key<Length> = Key::size("seam", usual(12.0, 0.5), "the strip that takes tape or glue");
+pub(crate) const SEAM: Key<Length> = Key::size("seam", usual(12.0, 0.5), "the strip that takes tape or glue");
 /// Width of the tape.
-pub const TAPE: Key<Option<Length>> =
+pub(crate) const TAPE: Key<Option<Length>> =
     Key::length("tape", rule("one that fits the seam"), "width of the tape that the seams are stuck with").unmeasured();
 
 /// The fields of `page`.
-pub const PAGE_FIELDS: &[Field] = &[
+pub(crate) const PAGE_FIELDS: &[Field] = &[
     WIDTH.field,
     HEIGHT.field,
     SEAM.field,
@@ -99,13 +99,13 @@ pub(super) const PANEL_STOCK: Key<Texts> = Key::texts(
     "the stock that panels are cut from; several take turns, one for each pair of facing pages",
 );
 /// What has panels.
-pub const ON: Key<Decorated> =
+pub(crate) const ON: Key<Decorated> =
     Key::choice("on", Decorated::Everything.usual(), "what has panels: the pages, the cover, or both");
 /// Whether the pattern runs on.
-pub const RUNS_ON: Key<bool> = Key::flag(
+pub(crate) const RUNS_ON: Key<bool> = Key::flag(
     "runs_on",
     "whether the pattern runs on over the pieces of a page's side, which are cut from one block then",
 );
 
 /// The fields of `panels`.
-pub const PANEL_FIELDS: &[Field] = &[REVEAL.field, PANEL_STOCK.field, ON.field, RUNS_ON.field];
+pub(crate) const PANEL_FIELDS: &[Field] = &[REVEAL.field, PANEL_STOCK.field, ON.field, RUNS_ON.field];

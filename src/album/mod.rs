@@ -11,9 +11,12 @@ mod schema;
 mod sizes;
 mod starter;
 
-pub use file_fields::{HEIGHT, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH};
-pub use kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, KIND, Kind, Role, STOCK};
-pub use read::{MOST_INSERTS, read};
+pub(crate) use file_fields::{ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
+pub use file_fields::{REVEAL, WIDTH};
+pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
+pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
+pub(crate) use read::MOST_INSERTS;
+pub use read::read;
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
@@ -121,13 +124,13 @@ words! {
 impl Panels {
     /// Whether the pages have panels.
     #[must_use]
-    pub fn on_pages(&self) -> bool {
+    pub(crate) fn on_pages(&self) -> bool {
         self.on != Decorated::Cover
     }
 
     /// Whether the cover has panels.
     #[must_use]
-    pub fn on_cover(&self) -> bool {
+    pub(crate) fn on_cover(&self) -> bool {
         self.on != Decorated::Pages
     }
 }
@@ -166,7 +169,7 @@ impl Entry {
 
     /// Whether there are to be as many as come free.
     #[must_use]
-    pub fn is_spare(&self) -> bool {
+    pub(crate) fn is_spare(&self) -> bool {
         self.get(COUNT).is_none()
     }
 

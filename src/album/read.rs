@@ -13,7 +13,7 @@ use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
 /// More inserts of a kit than this are a mistake: our choice.
-pub const MOST_INSERTS: u64 = 5000;
+pub(crate) const MOST_INSERTS: u64 = 5000;
 
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
@@ -227,14 +227,14 @@ impl Album {
     /// The same album with one of each insert that the file wants as many of as come free, to see whether they go in at all;
     /// nothing where there are none.
     #[must_use]
-    pub fn with_a_spare_each(&self) -> Option<Self> {
+    pub(crate) fn with_a_spare_each(&self) -> Option<Self> {
         let spare = (0..self.inserts.len()).filter(|&insert| self.inserts[insert].is_spare());
         spare.fold(None, |album, insert| Some(album.as_ref().unwrap_or(self).with_count(insert, 1)))
     }
 
     /// The same album with so many of an insert.
     #[must_use]
-    pub fn with_count(&self, insert: usize, count: u32) -> Self {
+    pub(crate) fn with_count(&self, insert: usize, count: u32) -> Self {
         let mut other = self.clone();
         if let Some(entry) = other.inserts.get_mut(insert) {
             entry.values.set_count(COUNT, count);
@@ -244,7 +244,7 @@ impl Album {
 
     /// The same album with other page sizes, as a search for the size that fits needs it.
     #[must_use]
-    pub fn with_page(&self, width: Length, height: Length) -> Self {
+    pub(crate) fn with_page(&self, width: Length, height: Length) -> Self {
         let mut other = self.clone();
         other.page.width = width;
         other.page.height = height;

@@ -32,7 +32,7 @@ pub use held::{Amount, AmountOrText, Choices, CountOrWord, Counts, Held, Nested,
 pub use key::{Key, Of, Otherwise, needed, number, rule, usual};
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
-pub use sentences::meant_or;
+pub(crate) use sentences::meant_or;
 pub use source::Source;
 pub use steers::steers;
 pub use tree::{Node, Tree};

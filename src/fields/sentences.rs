@@ -34,7 +34,7 @@ pub(super) fn meant(name: &str) -> Said {
 }
 
 /// What a misspelt name was meant to be; where nothing is near, the sentence of this key with all the names that there are.
-pub fn meant_or<'a>(key: &'static str, name: &str, known: impl Iterator<Item = &'a str> + Clone) -> Said {
+pub(crate) fn meant_or<'a>(key: &'static str, name: &str, known: impl Iterator<Item = &'a str> + Clone) -> Said {
     let near = nearest(name, known.clone()).map(meant);
     near.unwrap_or_else(|| Said::new(key).with("names", Arg::Row(known.map(Arg::code).collect())))
 }

@@ -117,7 +117,7 @@ impl Reader<'_> {
     }
 
     /// Reports a value that its field does not take.
-    pub fn wrong_type(&mut self, name: &str, form: impl Into<Arg>, found: &Tree, help: Said, place: &Place) {
+    pub(crate) fn wrong_type(&mut self, name: &str, form: impl Into<Arg>, found: &Tree, help: Said, place: &Place) {
         let text = Said::new("wrong-type").with("field", Arg::field(name)).with("form", form);
         self.problem("wrong-type", text.with("found", found.what()), help, place);
     }

@@ -56,7 +56,7 @@ pub enum Use {
 impl Use {
     /// Whether it is what a hinge strip is glued down by.
     #[must_use]
-    pub const fn is_base(self) -> bool {
+    pub(crate) const fn is_base(self) -> bool {
         matches!(self, Self::Base | Self::End)
     }
 }

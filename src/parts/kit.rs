@@ -58,7 +58,7 @@ impl Kit {
 
     /// How thick everything in each pocket is together, mm.
     #[must_use]
-    pub fn stacks(&self) -> Vec<f64> {
+    pub(crate) fn stacks(&self) -> Vec<f64> {
         let mut stacks = vec![0.0; self.pockets.len()];
         for insert in &self.inserts {
             if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
@@ -329,7 +329,7 @@ pub enum Holds {
 impl Piece {
     /// What it is of its page: `front` for `page 1 front`; the whole name where it is of no page.
     #[must_use]
-    pub fn of_owner(&self) -> String {
+    pub(crate) fn of_owner(&self) -> String {
         match self.owner {
             Owner::Page(page) => self.name.replace(&format!("page {page} "), ""),
             Owner::Spine | Owner::Cover | Owner::Insert(_) => self.name.clone(),

@@ -37,9 +37,11 @@ pub use kit::{
 };
 pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
-pub use pages::leaf::{CONTENT, DEPTH};
+pub use pages::leaf::CONTENT;
+pub(crate) use pages::leaf::DEPTH;
 pub use pocket::{Pocket, PocketEnd, Way};
 pub use spines::carry::{Carry, Stuck};
-pub use spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, ROOT, TAB, WING};
+pub use spines::sizes::TAB;
+pub(crate) use spines::sizes::{GUSSET, LEAD_IN, PITCH, ROOT, WING};
 pub use spines::stubs::stubs_for;
 pub use thickness::page_thickness;

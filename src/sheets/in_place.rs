@@ -9,7 +9,7 @@ use crate::stock::Stood;
 use crate::usable;
 
 /// Rectangles smaller than this on a side are not worth keeping: our choice, mm.
-pub const WORTH_KEEPING: f64 = 40.0;
+pub(crate) const WORTH_KEEPING: f64 = 40.0;
 
 impl StockParts<'_> {
     /// The sheets of a layout, in millimetres.

@@ -18,7 +18,7 @@ mod stock_parts;
 mod strips;
 mod tally;
 
-pub use in_place::WORTH_KEEPING;
+pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
