@@ -5,6 +5,7 @@ use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 
 /// The place in the album that a kind fills.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Role {
     /// One leaf.
     Page,

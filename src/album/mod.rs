@@ -28,6 +28,7 @@ use crate::stock::Stock;
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Album {
     /// Its name.
     pub title: String,
@@ -79,6 +80,7 @@ words! {
 
 /// The size of every page.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct PageSize {
     /// From spine to fore-edge.
     pub width: Length,
@@ -96,6 +98,7 @@ pub struct PageSize {
 
 /// Panels of patterned paper on the faces.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Panels {
     /// The border of card left showing.
     pub reveal: Length,
@@ -137,6 +140,7 @@ impl Panels {
 
 /// A page, spine, cover or insert.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Entry {
     /// Which kind.
     pub kind: &'static Kind,

@@ -17,6 +17,7 @@ const STEEP: f64 = 20.0;
 
 /// The album laid open.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Openings {
     /// Its cross-section.
     pub section: CrossSection,

@@ -17,6 +17,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Doing {
     /// Something is stuck inside a sleeve that is still open.
     LineSleeve,

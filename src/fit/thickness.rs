@@ -16,6 +16,7 @@ use crate::parts::{CONTENT, Carry, Kit, PITCH};
 
 /// A page's layers.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct PageThickness {
     /// Its greatest thickness, what is in and on it included, mm.
     pub greatest: f64,
@@ -29,6 +30,7 @@ pub struct PageThickness {
 
 /// The album closed.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Closed {
     /// How its spine carries the pages.
     pub carry: Carry,

@@ -36,6 +36,7 @@ use crate::contour::{Contour, Point};
 
 /// What a panel is there for; pictures and labels go by it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Use {
     /// Shows on the finished album.
     Plain,

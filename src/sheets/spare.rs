@@ -29,6 +29,7 @@ const MOST_PIECES: usize = 500;
 
 /// An album whose spare inserts are counted, and its sheets.
 #[derive(Debug)]
+#[non_exhaustive]
 pub struct Filled {
     /// The album, with numbers where it said "spare".
     pub album: Album,

@@ -12,6 +12,7 @@ use crate::trial::Trial;
 
 /// How many sheets of one stock a batch takes.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Tally {
     /// Number of the stock.
     pub stock: usize,

@@ -26,6 +26,7 @@ const PRINT: f64 = 0.28;
 
 /// A size, and why it is worth knowing.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct NamedSize {
     /// Width of the page.
     pub width: Length,

@@ -16,6 +16,7 @@ use crate::length::Length;
 
 /// One stock of the album file.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Stock {
     /// Its name in the file, `[a-z0-9-]{1,32}`.
     pub name: String,
@@ -63,6 +64,7 @@ pub struct Stood {
 
 /// Where a caliper comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum CaliperFrom {
     /// The file says it.
     Measured,

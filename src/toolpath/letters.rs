@@ -86,6 +86,7 @@ fn plain(character: char) -> Option<&'static str> {
 
 /// Words as strokes, their first letter's foot at the origin, y up.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Lettering {
     /// Lines through points, mm.
     pub strokes: Vec<Vec<Point>>,

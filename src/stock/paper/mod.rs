@@ -21,6 +21,7 @@ pub use weight::{
 ///
 /// Displayed, it says what was found and then how to write it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct PaperError {
     /// What was found.
     pub what: Said,

@@ -12,6 +12,7 @@ use super::PaperError;
 
 /// A kind of paper whose weight in the USA is that of 500 sheets of its own basic size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Grade {
     /// Writing and copying paper.
     Bond,
