@@ -6,9 +6,9 @@
 //! printed is rounded), guesses at a unit it does not know, or reads a comma as a decimal point.
 
 mod arithmetic;
-mod marks;
 mod parse;
 mod print;
+mod ruler_marks;
 pub mod tolerance;
 
 pub(crate) use parse::excerpt;

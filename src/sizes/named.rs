@@ -3,7 +3,7 @@
 //!
 //! In: an album, the cutter, how far from its size to look. Out: sizes, each with its reasons. Never: lays anything.
 
-use super::prints::{PrintSize, usual};
+use super::print_sizes::{PrintSize, usual};
 use super::{Range, Size};
 use crate::album::Album;
 use crate::cutter::Cutter;

@@ -5,8 +5,8 @@
 //! a quick layout; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away. Each answer depends on what was asked alone.
 
+use super::access::Refusal;
 use super::change::{self, Changed, Wanted};
-use super::guard::Refusal;
 use super::kit::Machine;
 use super::open::{self, Opened};
 use super::{album, assets, parts_list, said, sheets, sizes, words};

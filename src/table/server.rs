@@ -4,8 +4,8 @@
 //! Whatever comes in is bounded: how many connections, how long a head and a body may take and be, how much work goes on
 //! at once, how long a connection lives. Bodies are read whole before any work begins.
 
+use super::access::{self, Refusal};
 use super::answer::{Reply, Session};
-use super::guard::{self, Refusal};
 use http_body_util::{BodyExt, Full, Limited};
 use hyper::body::{Body, Bytes, Incoming};
 use hyper::header::{self, HeaderValue};
@@ -188,7 +188,7 @@ async fn answer(
 
 async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) -> Reply {
     let uri = request.uri();
-    let name = match guard::check(request.headers(), uri.path(), shared.port, &shared.token) {
+    let name = match access::check(request.headers(), uri.path(), shared.port, &shared.token) {
         // A request that names a host on its first line, too, is for a go-between, which this is not.
         _ if uri.authority().is_some() => return Reply::refused(Refusal::Host),
         Ok(name) => name.to_owned(),

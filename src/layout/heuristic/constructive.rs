@@ -4,10 +4,10 @@
 //! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a packing. A sheet once filled
 //! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::objective::objective;
-use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! The largest offcut: the emptiest sheet is laid again, so that what is left of it is of use.
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::laid_again;
-use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 

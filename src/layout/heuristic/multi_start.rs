@@ -6,12 +6,12 @@
 
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{Construction, SheetChoice, build, supplies};
 use crate::layout::heuristic::objective::{Objective, objective};
-use crate::layout::heuristic::order::{SortKey, by_size, perturbed};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size, perturbed};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 use crate::layout::parallel::{self, Meter};

@@ -3,7 +3,7 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 

@@ -6,13 +6,13 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
 use crate::layout::heuristic::late_acceptance::Limits;
 use crate::layout::heuristic::objective::objective;
 use crate::layout::heuristic::partial_packing::PartialPacking;
 use crate::layout::heuristic::ruin_recreate::{self, Ruin};
 use crate::layout::heuristic::set_covering::LONG_RUN;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::parallel::{self, Meter};

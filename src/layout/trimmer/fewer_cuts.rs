@@ -7,10 +7,10 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::laid_again;
-use crate::layout::heuristic::order::{SortKey, by_size};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 

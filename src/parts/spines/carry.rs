@@ -3,7 +3,7 @@
 
 use crate::album::Album;
 use crate::net::bend::sleeve_loss;
-use crate::parts::spines::sizes::TAB;
+use crate::parts::spines::fields::TAB;
 
 /// How a spine carries its pages, mm.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -33,8 +33,8 @@ use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::usable::{Keeps, Usable};
 
 const FLAP: Key<Length> =

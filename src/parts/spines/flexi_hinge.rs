@@ -27,8 +27,8 @@ use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {

@@ -30,8 +30,8 @@ use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 
 const PITCH: Key<Option<Length>> = Key::size(
     "pitch",

@@ -9,7 +9,7 @@
 //!    --- cut   - - valley          (key)
 //! ```
 
-mod key;
+mod legend;
 
 use super::plate::Plate;
 use super::space::{Scene, Stuff};
