@@ -42,7 +42,7 @@ const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "
 const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
 
 /// The fields of a cutter file.
-pub const CUTTER_FIELDS: &[Field] = &[
+pub(crate) const CUTTER_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-cutter/1\""),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     KERF.field,

@@ -16,6 +16,7 @@ const ROUNDS: usize = 8;
 
 /// One length that was changed.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct MendedLength {
     /// Its way in the file: `pages[1].overflap`.
     pub path: String,

@@ -42,13 +42,13 @@ impl<'a> Trial<'a> {
 
     /// The album and its parts; no parts where they can't be made.
     #[must_use]
-    pub fn into_parts(self) -> (Album, Kit) {
+    pub(crate) fn into_parts(self) -> (Album, Kit) {
         (self.album, self.made.value.unwrap_or_default())
     }
 
     /// The same album with one of each insert that it wants as often as it comes free; none where it wants none so.
     #[must_use]
-    pub fn with_a_spare_each(&self) -> Option<Self> {
+    pub(crate) fn with_a_spare_each(&self) -> Option<Self> {
         Some(Self::of(self.album.with_a_spare_each()?, self.cutter))
     }
 }

@@ -165,7 +165,7 @@ impl Usable {
 
     /// How many parts of one size, in mm, lie side by side on the sheet that takes the most of them; all the same way.
     #[must_use]
-    pub fn grid(&self, (width, height): (f64, f64), keeps: Keeps) -> i64 {
+    pub(crate) fn grid(&self, (width, height): (f64, f64), keeps: Keeps) -> i64 {
         let gap = self.gap.eighths();
         let count = |room: i64, mm: f64| (room + gap).checked_div(self.path(mm) + gap).unwrap_or(0).max(0);
         let on = |sheet: &UsableSheet| {

@@ -7,19 +7,13 @@
 //! ```
 
 use super::Album;
-use crate::fields::{Choices, Fallback, Held, Key, Nested, Node, Reader, Tree, Value, meant_or, words};
+use super::file_fields::HANDED_OVER;
+use crate::fields::{Choices, Held, Node, Reader, Tree, Value, meant_or, words};
 use crate::finding::{Arg, Said};
 use crate::length::excerpt;
 use crate::stock::Stock;
 use serde_json::json;
 
-/// In what state kits are handed over.
-pub(super) const HANDED_OVER: Key<Nested> = Key::nested(
-    "handed_over",
-    "\"sheets\", \"cut\" or \"scored\", or an object that says so of each stock",
-    Fallback::Rule("sheets"),
-    "in what state card is handed to those who put the kits together; the guide leaves out what is done",
-);
 words! {
     /// In what state the card of a stock is handed over.
     #[derive(PartialOrd, Ord, Hash)]

@@ -5,6 +5,7 @@ use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 
 /// The place in the album that a kind fills.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Role {
     /// One leaf.
     Page,
@@ -57,7 +58,7 @@ pub const COUNT: Key<CountOrWord> =
     Key::count_or("count", (1, 1000), "spare", "how many; spare is as many as come free on what the sheets leave over");
 
 /// Which kind an entry is.
-pub const KIND: Key<Text> = Key::text("kind", needed(), "which kind it is");
+pub(crate) const KIND: Key<Text> = Key::text("kind", needed(), "which kind it is");
 /// The stock that an entry is cut from.
 pub const STOCK: Key<Option<Text>> = Key::text("stock", rule("the page's stock"), "the stock it is cut from");
 /// Which way an entry's grain runs.
@@ -68,8 +69,8 @@ pub const GRAIN: Key<Option<EntryGrain>> = Key::choice(
 );
 
 /// The field that says which pages an insert goes into.
-pub const INSERT_PAGES: Key<Option<Counts>> =
+pub(crate) const INSERT_PAGES: Key<Option<Counts>> =
     Key::counts("pages", rule("every page with a pocket, in order"), "the pages whose pockets they go into");
 
 /// Fields that every entry has.
-pub const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field];
+pub(crate) const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field];

@@ -4,6 +4,7 @@
 //! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
 //! findings for all that is wrong with the file. Never: works out a part.
 
+mod file_fields;
 mod hand_over;
 mod kind;
 mod read;
@@ -11,11 +12,13 @@ mod schema;
 mod sizes;
 mod starter;
 
+pub(crate) use file_fields::{ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
+pub use file_fields::{REVEAL, WIDTH};
 pub use hand_over::Handed;
-pub use kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, KIND, Kind, Role, STOCK};
-pub use read::{
-    HEIGHT, MOST_INSERTS, ON, PAGE_FIELDS, PANEL_FIELDS, REVEAL, RUNS_ON, SEAM, TAPE, TOP_FIELDS, WIDTH, read,
-};
+pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
+pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
+pub(crate) use read::MOST_INSERTS;
+pub use read::read;
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
@@ -27,6 +30,7 @@ use crate::stock::Stock;
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Album {
     /// Its name.
     pub title: String,
@@ -80,6 +84,7 @@ words! {
 
 /// The size of every page.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct PageSize {
     /// From spine to fore-edge.
     pub width: Length,
@@ -97,6 +102,7 @@ pub struct PageSize {
 
 /// Panels of patterned paper on the faces.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Panels {
     /// The border of card left showing.
     pub reveal: Length,
@@ -125,19 +131,20 @@ words! {
 impl Panels {
     /// Whether the pages have panels.
     #[must_use]
-    pub fn on_pages(&self) -> bool {
+    pub(crate) fn on_pages(&self) -> bool {
         self.on != Decorated::Cover
     }
 
     /// Whether the cover has panels.
     #[must_use]
-    pub fn on_cover(&self) -> bool {
+    pub(crate) fn on_cover(&self) -> bool {
         self.on != Decorated::Pages
     }
 }
 
 /// A page, spine, cover or insert.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Entry {
     /// Which kind.
     pub kind: &'static Kind,
@@ -170,7 +177,7 @@ impl Entry {
 
     /// Whether there are to be as many as come free.
     #[must_use]
-    pub fn is_spare(&self) -> bool {
+    pub(crate) fn is_spare(&self) -> bool {
         self.get(COUNT).is_none()
     }
 

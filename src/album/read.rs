@@ -1,120 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! From the album file's text to the checked [`Album`].
 
-use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
-use super::{Album, Bound, Decorated, Entry, PageSize, Panels, hand_over};
-use crate::fields::{
-    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Texts, Tree, Values, meant_or, needed, number,
-    rule, usual,
+use super::file_fields::{
+    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, MAKER, NOTES, ON, PAGE, PAGE_FIELDS, PAGES,
+    PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE, TOLERANCE, TOP_FIELDS, WIDTH,
 };
+use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
+use super::{Album, Entry, PageSize, Panels, hand_over};
+use crate::fields::{Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
 
 /// More inserts of a kit than this are a mistake: our choice.
-pub const MOST_INSERTS: u64 = 5000;
-
-/// What the file's `format` must say.
-pub(super) const FORMAT: &str = "hingeleaf-album/1";
-
-/// The form of a list of entries, in words.
-const ENTRY_FORMS: &str = "objects with a \"kind\"";
-
-const TITLE: Key<Option<Text>> = Key::text("title", rule("Album"), "the album's name");
-const MAKER: Key<Option<Text>> = Key::text("maker", rule("nobody"), "who designed it, for the guide");
-const EDITION: Key<Option<Text>> = Key::text("edition", rule("none"), "its edition, for the guide");
-const NOTES: Key<Texts> = Key::texts(
-    "notes",
-    "a text or a list of texts",
-    Fallback::Rule("none"),
-    "what the maker tells those who put it together, for the guide",
-);
-const BOUND: Key<Bound> = Key::choice(
-    "bound",
-    Bound::Left.usual(),
-    "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
-     width from the spine down",
-);
-const COPIES: Key<u32> = Key::count("copies", (1, 10_000), number(1), "how many kits to make");
-const STOCKS: Key<Nested> =
-    Key::nested("stocks", "an object of stocks by name", Fallback::Rule("A4 card"), "the card and paper to cut from");
-const PAGE: Key<Nested> =
-    Key::nested("page", "an object with width and height", Fallback::Needed, "the size of a page");
-const PAGES: Key<Nested> = Key::nested("pages", ENTRY_FORMS, Fallback::Needed, "the pages in order");
-const SPINE: Key<Nested> = Key::nested("spine", ENTRY_FORMS, Fallback::Rule("a flexi-hinge"), "what carries the pages");
-const COVER: Key<Nested> = Key::nested("cover", ENTRY_FORMS, Fallback::Rule("none"), "what goes round the pages");
-const PANELS: Key<Nested> = Key::nested(
-    "panels",
-    "an object with reveal and stock",
-    Fallback::Rule("none"),
-    "panels of patterned paper on the faces",
-);
-const INSERTS: Key<Nested> = Key::nested("inserts", ENTRY_FORMS, Fallback::Rule("none"), "what goes into the pockets");
-
-const TOLERANCE: Key<Length> =
-    Key::length("tolerance", usual(0.5, 0.02), "how far off a cut or score may be when it is made by hand")
-        .unmeasured();
-
-/// The fields of the file's top object.
-pub const TOP_FIELDS: &[Field] = &[
-    Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-album/1\""),
-    TITLE.field,
-    MAKER.field,
-    EDITION.field,
-    NOTES.field,
-    Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
-    BOUND.field,
-    COPIES.field,
-    hand_over::HANDED_OVER.field,
-    STOCKS.field,
-    PAGE.field,
-    PAGES.field,
-    SPINE.field,
-    COVER.field,
-    PANELS.field,
-    INSERTS.field,
-    TOLERANCE.field,
-];
-
-/// From spine to fore-edge.
-pub const WIDTH: Key<Length> = Key::size("width", needed(), "from spine to fore-edge");
-/// From tail to head.
-pub const HEIGHT: Key<Length> = Key::size("height", needed(), "from tail to head");
-/// The strip that takes tape or glue.
-pub const SEAM: Key<Length> = Key::size("seam", usual(12.0, 0.5), "the strip that takes tape or glue");
-/// Width of the tape.
-pub const TAPE: Key<Option<Length>> =
-    Key::length("tape", rule("one that fits the seam"), "width of the tape that the seams are stuck with").unmeasured();
-
-/// The fields of `page`.
-pub const PAGE_FIELDS: &[Field] = &[
-    WIDTH.field,
-    HEIGHT.field,
-    SEAM.field,
-    TAPE.field,
-    STOCK.otherwise(rule("the first stock")).worded("the stock that pages are cut from").field,
-];
-
-/// The border of card left showing round a panel.
-pub const REVEAL: Key<Length> = Key::length("reveal", usual(3.0, 0.125), "the border of card left showing");
-/// The stocks of panels.
-const PANEL_STOCK: Key<Texts> = Key::texts(
-    "stock",
-    "a stock's name, or a list of them",
-    Fallback::Rule("the page's stock"),
-    "the stock that panels are cut from; several take turns, one for each pair of facing pages",
-);
-/// What has panels.
-pub const ON: Key<Decorated> =
-    Key::choice("on", Decorated::Everything.usual(), "what has panels: the pages, the cover, or both");
-/// Whether the pattern runs on.
-pub const RUNS_ON: Key<bool> = Key::flag(
-    "runs_on",
-    "whether the pattern runs on over the pieces of a page's side, which are cut from one block then",
-);
-
-/// The fields of `panels`.
-pub const PANEL_FIELDS: &[Field] = &[REVEAL.field, PANEL_STOCK.field, ON.field, RUNS_ON.field];
+pub(crate) const MOST_INSERTS: u64 = 5000;
 
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
@@ -142,7 +41,7 @@ impl Reading<'_, '_> {
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
-        let handed_over = top.get(hand_over::HANDED_OVER).map(|node| hand_over::read(self.reader, node, &self.stocks));
+        let handed_over = top.get(HANDED_OVER).map(|node| hand_over::read(self.reader, node, &self.stocks));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
         let mut page_count = 0;
@@ -330,14 +229,14 @@ impl Album {
     /// The same album with one of each insert that the file wants as many of as come free, to see whether they go in at all;
     /// nothing where there are none.
     #[must_use]
-    pub fn with_a_spare_each(&self) -> Option<Self> {
+    pub(crate) fn with_a_spare_each(&self) -> Option<Self> {
         let spare = (0..self.inserts.len()).filter(|&insert| self.inserts[insert].is_spare());
         spare.fold(None, |album, insert| Some(album.as_ref().unwrap_or(self).with_count(insert, 1)))
     }
 
     /// The same album with so many of an insert.
     #[must_use]
-    pub fn with_count(&self, insert: usize, count: u32) -> Self {
+    pub(crate) fn with_count(&self, insert: usize, count: u32) -> Self {
         let mut other = self.clone();
         if let Some(entry) = other.inserts.get_mut(insert) {
             entry.values.set_count(COUNT, count);
@@ -347,7 +246,7 @@ impl Album {
 
     /// The same album with other page sizes, as a search for the size that fits needs it.
     #[must_use]
-    pub fn with_page(&self, width: Length, height: Length) -> Self {
+    pub(crate) fn with_page(&self, width: Length, height: Length) -> Self {
         let mut other = self.clone();
         other.page.width = width;
         other.page.height = height;

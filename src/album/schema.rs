@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! The JSON Schema of an album file.
 
+use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
 use super::kind::{COMMON, Kind, Role};
-use super::read::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{file_schema, object_schema};
 use crate::stock;
 use serde_json::{Value, json};

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The sizes that an album is cut and scored to: each by its way in the file, and all of them rounded.
 
+use super::file_fields::{HEIGHT, PAGE_FIELDS, PANEL_FIELDS, REVEAL, SEAM, WIDTH};
 use super::kind::{Kind, Role};
-use super::read::{HEIGHT, PAGE_FIELDS, PANEL_FIELDS, REVEAL, SEAM, WIDTH};
 use super::{Album, Entry};
 use crate::fields::{self, Field, Takes};
 use crate::finding::{Arg, Finding, Mend, Said};

@@ -38,8 +38,8 @@ fn serve(wanted: &TableArguments) -> Result<(), Ended> {
     if !wanted.no_browser && open::that_detached(&address).is_err() {
         say::out("No browser could be started: open this address in one.\n", ExitStatus::Done);
     }
-    let table = table::Session::new(opened, threads(None));
-    table::serve(listener, token, table).map_err(|error| failed("page-not-served", &error))
+    let session = table::Session::new(opened, threads(None));
+    table::serve(listener, token, session).map_err(|error| failed("page-not-served", &error))
 }
 
 /// The file as it stands; the page says what is wrong in it.

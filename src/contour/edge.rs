@@ -37,7 +37,7 @@ impl Edge {
 
     /// By how much the way turns from the end of this edge into the next, radians from -pi to pi, positive to the left.
     #[must_use]
-    pub fn bend_to(self, next: Self) -> f64 {
+    pub(crate) fn bend_to(self, next: Self) -> f64 {
         let out = (next.to - next.from).atan2() - next.angle() / 2.0;
         let arrived = (self.to - self.from).atan2() + self.angle() / 2.0;
         (out - arrived + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU) - std::f64::consts::PI
@@ -78,7 +78,7 @@ impl Edge {
 
     /// Signed area between chord and arc, mm².
     #[must_use]
-    pub fn segment_area(self) -> f64 {
+    pub(crate) fn segment_area(self) -> f64 {
         if self.is_line() {
             return 0.0;
         }

@@ -15,7 +15,7 @@ mod offset;
 mod pile;
 mod slot;
 
-pub use crate::length::tolerance::SAME;
+pub(crate) use crate::length::tolerance::SAME;
 pub use corner::Corner;
 pub use cross::{outside, within};
 pub use edge::Edge;
@@ -186,7 +186,7 @@ impl Contour {
 
     /// The same outline begun at another vertex.
     #[must_use]
-    pub fn begun_at(&self, index: usize) -> Self {
+    pub(crate) fn begun_at(&self, index: usize) -> Self {
         let mut vertices = self.vertices.clone();
         if index < vertices.len() {
             vertices.rotate_left(index);
@@ -250,7 +250,7 @@ impl Contour {
 
     /// Whether another outline that this one does not meet lies inside it.
     #[must_use]
-    pub fn encloses(&self, other: &Self) -> bool {
+    pub(crate) fn encloses(&self, other: &Self) -> bool {
         other.vertices.first().is_some_and(|vertex| self.contains(vertex.at))
     }
 

@@ -13,6 +13,7 @@ const ARITHMETIC: f64 = 1e-3;
 
 /// Why an outline could not be grown as asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum OffsetProblem {
     /// The outline crosses itself, runs clockwise, or encloses nothing.
     Outline,

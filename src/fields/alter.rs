@@ -13,6 +13,7 @@ use std::ops::Range;
 
 /// One change of a file's text; every way is written as [`Place::path`](crate::finding::Place) writes it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Change {
     /// This value stands at `path` afterwards; objects on the way that are not there yet are made.
     Set {

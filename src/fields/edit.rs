@@ -18,6 +18,7 @@ const MOST_DECIMALS: usize = 12;
 
 /// Why a text can't be changed so.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum EditProblem {
     /// The text is not JSON.
     NotJson,

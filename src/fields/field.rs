@@ -20,6 +20,7 @@ pub struct Field {
 
 /// What a field takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Takes {
     /// A length from `least` to `most` millimetres; a bare number is in the file's units.
     Length {
@@ -66,6 +67,7 @@ pub enum Takes {
 
 /// What holds when a field is left out.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Fallback {
     /// It must be there.
     Needed,

@@ -7,6 +7,7 @@ use crate::length::Length;
 
 /// What one field held.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum Value {
     /// A length.
     Length(Length),

@@ -33,12 +33,12 @@ impl Values {
     }
 
     /// Sets a length, as a program that varies an album does.
-    pub fn set_length(&mut self, name: &'static str, length: Length) {
+    pub(crate) fn set_length(&mut self, name: &'static str, length: Length) {
         self.held.insert(name, Some(Value::Length(length)));
     }
 
     /// Sets a whole number, as a program that varies an album does.
-    pub fn set_count(&mut self, key: Key<CountOrWord>, count: u32) {
+    pub(crate) fn set_count(&mut self, key: Key<CountOrWord>, count: u32) {
         self.held.insert(key.name(), Some(Value::Count(count)));
     }
 
@@ -66,7 +66,7 @@ impl Values {
 
     /// Forgets where the object stands, where it stands nowhere.
     #[must_use]
-    pub fn without_place(mut self) -> Self {
+    pub(crate) fn without_place(mut self) -> Self {
         self.whole = None;
         self
     }
@@ -85,7 +85,7 @@ impl Values {
 
     /// The same of a field whose name is known at run time only.
     #[must_use]
-    pub fn place_of(&self, name: &str) -> Option<&Place> {
+    pub(crate) fn place_of(&self, name: &str) -> Option<&Place> {
         self.places.get(name).or(self.whole.as_ref())
     }
 
@@ -97,7 +97,7 @@ impl Values {
 
     /// A length whose field's name is known at run time only.
     #[must_use]
-    pub fn length_of(&self, name: &str) -> Option<Length> {
+    pub(crate) fn length_of(&self, name: &str) -> Option<Length> {
         match self.value(name) {
             Some(Value::Length(length)) => Some(*length),
             _ => None,

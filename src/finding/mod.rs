@@ -37,6 +37,7 @@ impl Level {
 
 /// A place in a file that the maker wrote.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Place {
     /// The file's name as the maker gave it.
     pub file: Arc<str>,
@@ -60,6 +61,7 @@ impl fmt::Display for Place {
 
 /// A change of one length in the maker's file that mends a finding.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Mend {
     /// The way to the length: `pages[1].overflap`; it need not be in the file yet.
     pub path: String,
@@ -71,6 +73,7 @@ pub struct Mend {
 
 /// One thing that the maker should hear.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Finding {
     /// How grave it is.
     pub level: Level,

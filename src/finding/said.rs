@@ -19,6 +19,7 @@ pub struct Said {
 
 /// What goes into a place of a sentence.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Arg {
     /// A length that somebody chose, in the units of the file that it belongs to.
     Length(Length, Units),

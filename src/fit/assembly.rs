@@ -5,11 +5,9 @@
 //! whatever its sizes.
 
 use crate::album::{Album, Bound};
-use crate::contour::{Edge, Point};
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
-use crate::length::tolerance::READ;
 use crate::net::{Use, lifted};
 use crate::parts::{Bond, Closing, Face, Hold, Kit, Owner, Pocket, Side};
 use std::collections::{BTreeMap, BTreeSet};
@@ -22,9 +20,6 @@ const APART: f64 = 2.0;
 
 /// Faces at a larger angle than this do not lie on each other, radians.
 const ASKEW: f64 = 0.01;
-
-/// An edge runs along a bond where the sine between them is smaller: a cut leans by more where it is meant to.
-const LEANS: f64 = 1e-3;
 
 /// Overlaps smaller than this are an edge beside an edge, mm².
 const SLIVER: f64 = 1.0;
@@ -336,78 +331,4 @@ impl Seen<'_> {
         (hangs && (up < 0.5 || inwards < 0.0))
             .then(|| self.stop("wrong-way-round", inside.piece, Said::new("wrong-way-round"), "wrong-way-round-help"))
     }
-}
-
-/// The edges of a pocket's wall, and how much of each is closed by a fold or a stuck seam, from 0 to 1; the edge at the spine
-/// first, then round.
-pub(super) fn closed_edges(kit: &Kit, folded: &Folded, pocket: usize) -> Option<Vec<(Edge, f64)>> {
-    let inside = kit.pockets.get(pocket)?.inside;
-    let wall = (inside.piece, inside.panel);
-    let outline = &kit.pieces.get(wall.0)?.net.panels.get(wall.1)?.outline;
-    let page = kit.pieces[wall.0].owner;
-    let ground = folded.stand(wall.0, wall.1)?.inverse();
-    // A seam closes where it is folded; its other edges only lie there.
-    let mut closing: Vec<[Point; 2]> = Vec::new();
-    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == page) {
-        for panel in 0..piece.net.panels.len() {
-            if piece.net.panels[panel].purpose != Use::Seam {
-                continue;
-            }
-            let is_it = |side: &Side| side.piece == number && side.panel == panel;
-            let stuck = kit.bonds.iter().any(|bond| bond.hold == Hold::Stuck && is_it(&bond.one));
-            let Some(stand) = folded.stand(number, panel).filter(|_| stuck) else { continue };
-            let seen = |point: Point| {
-                let [x, y, _] = lifted(&(ground * *stand), point, 0.0);
-                Point::new(x, y)
-            };
-            let own = piece.net.folds.iter().filter(|fold| fold.between.contains(&panel));
-            closing.extend(own.map(|fold| [seen(fold.from), seen(fold.to)]));
-        }
-    }
-    // A panel that is folded back over the wall closes that edge; a flap can be lifted.
-    let piece = &kit.pieces[wall.0].net;
-    closing.extend(piece.folds.iter().filter_map(|fold| {
-        let other = fold.between.into_iter().find(|&panel| panel != wall.1)?;
-        let whole = piece.panels.get(other).is_some_and(|panel| !matches!(panel.purpose, Use::Flap | Use::Seam));
-        let back = fold.between.contains(&wall.1) && fold.angle > 90.0 && whole;
-        back.then_some([fold.from, fold.to])
-    }));
-    let edges: Vec<_> = outline.edges().collect();
-    let spine = edges.iter().position(|edge| {
-        edge.distance(inside.at) < READ && (edge.to - edge.from).cross(inside.along).abs() < LEANS * edge.length()
-    })?;
-    let closed = |edge: &Edge| {
-        let along = (edge.to - edge.from) / edge.length();
-        let near = |point: Point| (point - edge.from).cross(along).abs() < 0.5;
-        let covered = closing.iter().filter(|[a, b]| near(*a) && near(*b)).map(|ends| {
-            let spots = ends.map(|point| (point - edge.from).dot(along).clamp(0.0, edge.length()));
-            (spots[0] - spots[1]).abs()
-        });
-        (*edge, (covered.sum::<f64>() / edge.length()).min(1.0))
-    };
-    Some(edges.iter().cycle().skip(spine).take(edges.len()).map(closed).collect())
-}
-
-/// An edge is shut when so much of it is closed.
-pub(super) const SHUT: f64 = 0.9;
-
-/// Sleeves: something must be able to get in, and from the side where hands are.
-pub(super) fn sleeves(kit: &Kit, folded: &Folded) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    for (number, pocket) in kit.pockets.iter().enumerate() {
-        let Some(closed) = closed_edges(kit, folded, number) else { continue };
-        let shut: Vec<bool> = closed.iter().map(|(_, share)| *share > SHUT).collect();
-        let stop = |id, help| {
-            let about = Said::new("about-page").with("page", pocket.page);
-            Finding::stop(id, about, Said::new(id)).help(Said::new(help))
-        };
-        if shut.iter().all(|shut| *shut) {
-            findings.push(stop("stuck-shut", "leave-the-fore-edge-open"));
-        } else if shut[0] && pocket.tab > 0.0 {
-            findings.push(stop("no-way-for-the-tab", "no-way-for-the-tab-help"));
-        } else if shut[1..].iter().all(|shut| *shut) {
-            findings.push(stop("mouth-at-the-spine", "leave-the-fore-edge-open"));
-        }
-    }
-    findings
 }

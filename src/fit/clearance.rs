@@ -10,6 +10,7 @@ use crate::parts::{Kit, Way};
 
 /// What there is to spare in one place.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Clearance {
     /// Of what: `tag 1 in the pocket of page 1`.
     pub about: Said,

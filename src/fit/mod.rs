@@ -16,6 +16,7 @@ mod folds;
 mod grip;
 mod inserts;
 pub mod linkage;
+mod mouths;
 pub mod opening;
 pub mod order;
 mod put;
@@ -78,7 +79,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
         let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         let folded = folded::fold(kit, &calipers);
         findings.extend(assembly::check(album, kit, &folded));
-        findings.extend(assembly::sleeves(kit, &folded));
+        findings.extend(mouths::check(kit, &folded));
         findings.extend(order::check(kit, &order::steps(kit)));
         findings.extend(tabs::check(album, kit, &folded));
         findings.extend(top::check(album, kit, &folded));

@@ -17,6 +17,7 @@ const STEEP: f64 = 20.0;
 
 /// The album laid open.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Openings {
     /// Its cross-section.
     pub section: CrossSection,
@@ -45,7 +46,7 @@ pub fn section(album: &Album, closed: &Closed) -> CrossSection {
 }
 
 /// With more pages than this every page of every opening takes too long to lay, many postures each: our choice.
-pub const MOST_LEAVES: usize = 400;
+pub(crate) const MOST_LEAVES: usize = 400;
 
 /// Says so where there are more pages than are laid open.
 pub(super) fn too_many(album: &Album) -> Option<Finding> {

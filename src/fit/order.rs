@@ -17,6 +17,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Doing {
     /// Something is stuck inside a sleeve that is still open.
     LineSleeve,
@@ -113,7 +114,7 @@ fn over_a_flap(kit: &Kit, bond: &Bond) -> bool {
 
 /// Whether the spine has flaps that are stuck on the insides of a cover.
 #[must_use]
-pub fn has_end_flaps(kit: &Kit) -> bool {
+pub(crate) fn has_end_flaps(kit: &Kit) -> bool {
     let flap =
         |piece: &Piece| piece.owner == Owner::Spine && piece.net.panels.iter().any(|panel| panel.purpose == Use::End);
     kit.pieces.iter().any(|piece| piece.owner == Owner::Cover) && kit.pieces.iter().any(flap)

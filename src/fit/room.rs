@@ -19,22 +19,22 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
 }
 
 fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Finding> {
-    let table = UsableStock::new(kit, number, &album.stocks[number], cutter);
+    let of_stock = UsableStock::new(kit, number, &album.stocks[number], cutter);
     // Where pattern and grain contradict each other on every sheet, it is the parts that keep to the grain that say so.
-    let contradiction = table.usable.sheets.is_empty();
-    let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !table.fits(part);
+    let contradiction = of_stock.usable.sheets.is_empty();
+    let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !of_stock.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
-    if big.is_empty() || !table.stock.sheets.iter().any(|size| cutter.takes(size)) {
+    if big.is_empty() || !of_stock.stock.sheets.iter().any(|size| cutter.takes(size)) {
         return Vec::new();
     }
     // The advice is dear to work out, and the same for all parts of a stock.
     let help = way_out(album, kit, number, cutter);
-    let mut findings: Vec<Finding> = big.iter().take(NAMED).map(|part| one(album, part, &table, &help)).collect();
+    let mut findings: Vec<Finding> = big.iter().take(NAMED).map(|part| one(album, part, &of_stock, &help)).collect();
     if big.len() > NAMED {
         let text = Said::new("too-big-more").with("parts", big.len() - NAMED);
-        let finding = Finding::stop("too-big", Said::new("about-stock").with("stock", &table.stock.name), text);
-        findings.push(finding.help(help).at(table.stock.place.as_ref()));
+        let finding = Finding::stop("too-big", Said::new("about-stock").with("stock", &of_stock.stock.name), text);
+        findings.push(finding.help(help).at(of_stock.stock.place.as_ref()));
     }
     findings
 }
@@ -63,10 +63,10 @@ impl<'a> UsableStock<'a> {
     }
 }
 
-fn one(album: &Album, part: &Part, table: &UsableStock<'_>, help: &Said) -> Finding {
-    let UsableStock { stock, usable, cutter } = table;
+fn one(album: &Album, part: &Part, of_stock: &UsableStock<'_>, help: &Said) -> Finding {
+    let UsableStock { stock, usable, cutter } = of_stock;
     let about = Said::named(part.used_in.first().unwrap_or(&part.id));
-    let best = table.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
+    let best = of_stock.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
     let Some((sheet, (across, up))) = best else {
         let text = Said::new("grain-against-pattern").with("stock", Arg::quoted(&stock.name));
         return Finding::stop("grain-against-pattern", about, text)
@@ -139,8 +139,8 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
 }
 
 fn all_fit(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> bool {
-    let table = UsableStock::new(kit, number, stock, cutter);
-    kit.parts.iter().filter(|part| part.stock == number).all(|part| table.fits(part))
+    let of_stock = UsableStock::new(kit, number, stock, cutter);
+    kit.parts.iter().filter(|part| part.stock == number).all(|part| of_stock.fits(part))
 }
 
 /// The largest whole number of steps below `from` for which `fits` holds, taken to hold for all smaller ones.

@@ -9,14 +9,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::net::bend::sleeve_loss;
-use crate::parts::{Carry, Kit, LEAD_IN, Pocket, TAB};
-
-/// How far tabs stop short of their scores, mm: with sharp folds and with round ones; the whole tab where there is no
-/// way in.
-#[must_use]
-pub fn short(carry: &Carry, caliper: f64) -> [f64; 2] {
-    carry.short(caliper)
-}
+use crate::parts::{Kit, LEAD_IN, Pocket, TAB};
 
 /// The usual tab, mm: 1/2 in.
 const USUAL: f64 = 12.7;
@@ -54,7 +47,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
         );
     }
     let caliper = thickest(kit);
-    let [_, round] = short(carry, caliper);
+    let [_, round] = carry.short(caliper);
     if entered(kit).next().is_none() || round <= carry.tab / 2.0 || carry.tab <= 0.0 {
         return findings;
     }

@@ -12,11 +12,11 @@ use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::net::bend::sleeve_loss;
-use crate::parts::{CONTENT, Carry, Kit, PITCH, stubs_for};
+use crate::parts::{CONTENT, Carry, Kit, PITCH};
 
 /// A page's layers.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct PageThickness {
     /// Its greatest thickness, what is in and on it included, mm.
     pub greatest: f64,
@@ -30,6 +30,7 @@ pub struct PageThickness {
 
 /// The album closed.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Closed {
     /// How its spine carries the pages.
     pub carry: Carry,
@@ -103,7 +104,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let excess = (thickest - spine) / 2.0;
     let pitch = (excess > carry.gusset || run.is_some()).then(|| least_pitch(&whole_width, thickest, carry.gusset));
     let cover_caliper = album.caliper(album.page.stock);
-    let [_, round] = sleeves::short(carry, sleeves::thickest(kit));
+    let [_, round] = carry.short(sleeves::thickest(kit));
     let most = carry.rises.iter().copied().fold(0.0, f64::max);
     let least = carry.gusset + width + most + SQUARE;
     Closed {
@@ -145,17 +146,9 @@ fn whole_gapes(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding>
         .with("thick", album.rough(closed.thickest))
         .with("spine", album.length(closed.spine))
         .with("degrees", Arg::Number(closed.gape.to_degrees().max(1.0), 0));
-    Some(
-        Finding::warn("gapes", Said::new("about-spine"), text)
-            .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)))
-            .help(
-                Said::new("gapes-help")
-                    .with("field", Arg::field("spine.pitch"))
-                    .with("pitch", album.length(pitch.mm())),
-            )
-            .mend("spine.pitch", pitch)
-            .at(album.spine.values.place(PITCH)),
-    )
+    let finding = Finding::warn("gapes", Said::new("about-spine"), text)
+        .measured(Length::from_mm(closed.thickest), Length::from_mm(2.0f64.mul_add(carry.gusset, closed.spine)));
+    Some(with_pitch(finding, "gapes-help", pitch, album))
 }
 
 /// A run of neighbours i..j gapes where half of i, all between and half of j are together thicker than the way between
@@ -221,17 +214,9 @@ fn run_gapes(album: &Album, closed: &Closed, run: ThickRun) -> Option<Finding> {
         .with("to", run.to)
         .with("wants", album.rough(run.wants))
         .with("has", album.rough(run.has));
-    Some(
-        Finding::warn("gapes", Said::new("about-spine"), text)
-            .measured(Length::from_mm(run.wants), Length::from_mm(run.has))
-            .help(
-                Said::new("gapes-run-help")
-                    .with("field", Arg::field("spine.pitch"))
-                    .with("pitch", album.length(pitch.mm())),
-            )
-            .mend("spine.pitch", pitch)
-            .at(album.spine.values.place(PITCH)),
-    )
+    let finding = Finding::warn("gapes", Said::new("about-spine"), text)
+        .measured(Length::from_mm(run.wants), Length::from_mm(run.has));
+    Some(with_pitch(finding, "gapes-run-help", pitch, album))
 }
 
 /// A gusset that is more than half spent on making room has little left to flex with: our choice.
@@ -246,17 +231,15 @@ fn half_spent(album: &Album, carry: &Carry, closed: &Closed) -> Option<Finding> 
         .with("gusset", album.length(carry.gusset))
         .with("thick", album.rough(closed.thickest))
         .with("spine", album.length(closed.spine));
-    Some(
-        Finding::warn("gusset-spent", Said::new("about-spine"), text)
-            .measured(Length::from_mm(spent), Length::from_mm(carry.gusset / 2.0))
-            .help(
-                Said::new("gapes-help")
-                    .with("field", Arg::field("spine.pitch"))
-                    .with("pitch", album.length(pitch.mm())),
-            )
-            .mend("spine.pitch", pitch)
-            .at(album.spine.values.place(PITCH)),
-    )
+    let finding = Finding::warn("gusset-spent", Said::new("about-spine"), text)
+        .measured(Length::from_mm(spent), Length::from_mm(carry.gusset / 2.0));
+    Some(with_pitch(finding, "gapes-help", pitch, album))
+}
+
+/// A finding that a larger pitch mends.
+fn with_pitch(finding: Finding, help: &'static str, pitch: Length, album: &Album) -> Finding {
+    let help = Said::new(help).with("field", Arg::field("spine.pitch")).with("pitch", album.length(pitch.mm()));
+    finding.help(help).mend("spine.pitch", pitch).at(album.spine.values.place(PITCH))
 }
 
 /// A page this many times as thick as its share of the spine is worth a note: our choice.
@@ -283,18 +266,6 @@ fn thick_page(album: &Album, closed: &Closed) -> Option<Finding> {
 #[must_use]
 pub fn wedge(thickest: f64, spine: f64, from: f64) -> f64 {
     2.0 * ((thickest - spine).max(0.0) / (2.0 * from)).atan()
-}
-
-/// How many stubs a leaf needs so that it is no thicker at its body than at the spine (D3, B5).
-#[must_use]
-pub fn stubs(loaded: f64, hinge: f64, stub: f64) -> u32 {
-    stubs_for(loaded, hinge, stub)
-}
-
-/// Inside height of a sleeve scored `height` tall, with sharp folds and with round ones (H5).
-#[must_use]
-pub fn inside(height: f64, caliper: f64) -> [f64; 2] {
-    sleeve_loss(caliper).map(|loss| height - loss)
 }
 
 #[allow(clippy::cast_precision_loss, reason = "a page count is far below 2^52")]

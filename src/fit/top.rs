@@ -4,7 +4,7 @@
 //! Such an album is described, made and checked as if it were bound at the left. Turned by a quarter, its widths run from the
 //! spine down: a mouth at the fore-edge then looks to the floor (derived).
 
-use super::assembly::{SHUT, closed_edges};
+use super::mouths::{SHUT, closed_edges};
 use crate::album::{Album, Bound};
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;

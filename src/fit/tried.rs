@@ -20,7 +20,7 @@ impl Trial<'_> {
     /// How well it goes together where what may come free is put in, if that stops the work: it has to go in before it is
     /// known how many do.
     #[must_use]
-    pub fn spoilt(&self) -> Option<(Self, Fit)> {
+    pub(crate) fn spoilt(&self) -> Option<(Self, Fit)> {
         let spared = self.with_a_spare_each()?;
         let fit = spared.fit();
         stops(&fit.findings).then_some((spared, fit))

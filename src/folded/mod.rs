@@ -19,6 +19,7 @@ use std::collections::VecDeque;
 
 /// An album folded and joined.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Folded {
     /// By piece and panel, where it stands; none for a piece that no bond joins to the others.
     pub pieces: Vec<Option<Vec<Stand>>>,
@@ -30,6 +31,7 @@ pub struct Folded {
 
 /// How far the two sides of a bond are from lying on each other.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Misfit {
     /// Along the faces, mm.
     pub aside: f64,

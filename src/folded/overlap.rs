@@ -11,6 +11,7 @@ use glam::DVec3;
 
 /// How one panel lies over another one.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Overlap {
     /// Area of the one that lies over the other, mm².
     pub area: f64,

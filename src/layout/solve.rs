@@ -13,15 +13,15 @@ use crate::layout::bound::fitting::Set;
 use crate::layout::bound::lower_bound::LowerBound;
 use crate::layout::bound::patterns::{self, ColumnSource};
 use crate::layout::exact::few_boxes;
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
 use crate::layout::heuristic::largest_offcut::with_largest_offcut;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
+use crate::layout::heuristic::objective::objective;
 use crate::layout::heuristic::one_fewer::one_fewer;
 use crate::layout::heuristic::ruin_recreate::Ruin;
-use crate::layout::heuristic::score::score;
 use crate::layout::heuristic::set_covering::{LONG_RUN, cover};
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::{Effort, Watch};
@@ -105,7 +105,7 @@ pub(crate) fn solve<B: Ruin>(
         let Some((next, spent)) = one_fewer::<B>(instance, &best, left, threads, &meter) else { break };
         left = left.saturating_sub(spent.max(1));
         let fewer = next.sheets() < best.sheets() || !best.complete();
-        let better = score::<B>(&next, instance) < score::<B>(&best, instance);
+        let better = objective::<B>(&next, instance) < objective::<B>(&best, instance);
         // A larger offcut is not worth breaking long runs for.
         let improved = better && (fewer || best.sheets() <= LONG_RUN);
         if improved {

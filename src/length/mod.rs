@@ -5,12 +5,10 @@
 //! length in any of them, and text a person with a ruler can use. Never: panics, rounds what is kept (only what is
 //! printed is rounded), guesses at a unit it does not know, or reads a comma as a decimal point.
 
-use std::iter::Sum;
-use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
-
-mod marks;
+mod arithmetic;
 mod parse;
 mod print;
+mod ruler_marks;
 pub mod tolerance;
 
 pub(crate) use parse::excerpt;
@@ -157,65 +155,6 @@ impl Length {
     #[must_use]
     pub const fn abs(self) -> Self {
         Self(self.0.abs())
-    }
-}
-
-impl Add for Length {
-    type Output = Self;
-    fn add(self, other: Self) -> Self {
-        Self(self.0 + other.0)
-    }
-}
-
-impl Sub for Length {
-    type Output = Self;
-    fn sub(self, other: Self) -> Self {
-        Self(self.0 - other.0)
-    }
-}
-
-impl AddAssign for Length {
-    fn add_assign(&mut self, other: Self) {
-        self.0 += other.0;
-    }
-}
-
-impl SubAssign for Length {
-    fn sub_assign(&mut self, other: Self) {
-        self.0 -= other.0;
-    }
-}
-
-impl Neg for Length {
-    type Output = Self;
-    fn neg(self) -> Self {
-        Self(-self.0)
-    }
-}
-
-impl Mul<f64> for Length {
-    type Output = Self;
-    fn mul(self, times: f64) -> Self {
-        Self(self.0 * times)
-    }
-}
-
-impl Div<f64> for Length {
-    type Output = Self;
-    fn div(self, by: f64) -> Self {
-        Self(self.0 / by)
-    }
-}
-
-impl Sum for Length {
-    fn sum<I: Iterator<Item = Self>>(lengths: I) -> Self {
-        lengths.fold(Self::ZERO, Add::add)
-    }
-}
-
-impl<'a> Sum<&'a Length> for Length {
-    fn sum<I: Iterator<Item = &'a Length>>(lengths: I) -> Self {
-        lengths.copied().sum()
     }
 }
 

@@ -34,6 +34,7 @@ pub struct Flat {
 
 /// Why a net is no part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum NetProblem {
     /// The outline crosses itself or encloses nothing.
     Crosses,

@@ -36,6 +36,7 @@ use crate::contour::{Contour, Point};
 
 /// What a panel is there for; pictures and labels go by it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Use {
     /// Shows on the finished album.
     Plain,
@@ -56,7 +57,7 @@ pub enum Use {
 impl Use {
     /// Whether it is what a hinge strip is glued down by.
     #[must_use]
-    pub const fn is_base(self) -> bool {
+    pub(crate) const fn is_base(self) -> bool {
         matches!(self, Self::Base | Self::End)
     }
 }

@@ -47,7 +47,7 @@ impl RowPanel {
 
     /// Whether it takes tape or glue.
     #[must_use]
-    pub fn is_seam(&self) -> bool {
+    pub(crate) fn is_seam(&self) -> bool {
         self.purpose == Use::Seam
     }
 
@@ -65,7 +65,7 @@ impl RowPanel {
 
     /// Whether its edges run along the row.
     #[must_use]
-    pub fn is_straight(&self) -> bool {
+    pub(crate) fn is_straight(&self) -> bool {
         self.back.0.abs() + self.back.1.abs() <= 0.0
     }
 

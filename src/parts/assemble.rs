@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! An album's kit, entry after entry: pages, spine, papers, inserts, and the cover round all of it.
 
-use super::bound;
+use super::bound_right;
 use super::build::builder::Builder;
 use super::inserts::insert::{HEIGHT, WIDTH};
+use super::kinds::{make, maker};
 use super::kit::Kit;
-use super::library::{make, maker};
 use super::papers::panel;
 use super::spines::carry::Carry;
 use super::thickness::page_thickness;
@@ -46,7 +46,7 @@ pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
     let made = builder.finish();
     match album.bound {
         Bound::Left | Bound::Top => made,
-        Bound::Right => Checked { value: made.value.map(bound::mirrored), findings: made.findings },
+        Bound::Right => Checked { value: made.value.map(bound_right::mirrored), findings: made.findings },
     }
 }
 

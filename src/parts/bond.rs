@@ -41,6 +41,7 @@ pub struct Side {
 
 /// How two pieces are joined.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Hold {
     /// With tape or glue.
     Stuck,

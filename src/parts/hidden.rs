@@ -9,6 +9,7 @@ use crate::parts::kit::{Kit, Part, Piece};
 
 /// What of a part's front is hidden, in the part's frame.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Hidden {
     /// Seams and tabs.
     pub panels: Vec<Rect>,

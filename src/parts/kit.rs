@@ -13,6 +13,7 @@ use crate::usable::{Keeps, Usable};
 
 /// Everything that one album needs.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Kit {
     /// The distinct parts.
     pub parts: Vec<Part>,
@@ -58,7 +59,7 @@ impl Kit {
 
     /// How thick everything in each pocket is together, mm.
     #[must_use]
-    pub fn stacks(&self) -> Vec<f64> {
+    pub(crate) fn stacks(&self) -> Vec<f64> {
         let mut stacks = vec![0.0; self.pockets.len()];
         for insert in &self.inserts {
             if let Some(stack) = insert.pocket.and_then(|pocket| stacks.get_mut(pocket)) {
@@ -157,6 +158,7 @@ pub struct Piece {
 
 /// A thing that is put into a pocket.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Insert {
     /// What it is: `tag 1`.
     pub name: String,
@@ -180,6 +182,7 @@ pub struct Insert {
 
 /// A flap that folds over a pocket and closes it.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Closing {
     /// `page 2`.
     pub name: String,
@@ -201,6 +204,7 @@ pub struct Closing {
 
 /// A panel that folds over something thick.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Flap {
     /// `page 2`.
     pub name: String,
@@ -232,6 +236,7 @@ pub struct Flap {
 
 /// What of the cover goes round the fore-edge of the closed pages.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Round {
     /// What it is: `flap`, `belly band`.
     pub what: &'static str,
@@ -247,6 +252,7 @@ pub struct Round {
 
 /// What there is to spare in a place that a kind states.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Spare {
     /// Of what: the gate of page 2.
     pub about: Said,
@@ -260,6 +266,7 @@ pub struct Spare {
 
 /// What goes through a slot and lies behind it.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Tucked {
     /// Number of the piece with the slot.
     pub piece: usize,
@@ -317,6 +324,7 @@ pub enum Deed {
 
 /// What holds a print on its page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Holds {
     /// Slots that its corners are tucked through.
     Slots,
@@ -329,7 +337,7 @@ pub enum Holds {
 impl Piece {
     /// What it is of its page: `front` for `page 1 front`; the whole name where it is of no page.
     #[must_use]
-    pub fn of_owner(&self) -> String {
+    pub(crate) fn of_owner(&self) -> String {
         match self.owner {
             Owner::Page(page) => self.name.replace(&format!("page {page} "), ""),
             Owner::Spine | Owner::Cover | Owner::Insert(_) => self.name.clone(),

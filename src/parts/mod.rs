@@ -4,19 +4,19 @@
 //! In: a checked [`Album`](crate::album::Album), the cutter. Out: a [`Kit`]: each distinct part once, every piece of the album, and the
 //! bonds that join them. Never: lays out a sheet, judges whether it goes together.
 //!
-//! `kit` says what parts are, `library` which kinds there are; `build` is what a kind states its pieces with. One file of
+//! `kit` says what parts are, `kinds` which kinds there are; `build` is what a kind states its pieces with. One file of
 //! `pages`, `spines`, `covers`, `inserts` holds one kind; its doc comment draws it and says where its sizes come from.
 
 mod assemble;
 mod bond;
-mod bound;
+mod bound_right;
 mod build;
 mod covers;
 mod example;
 mod hidden;
 mod inserts;
+mod kinds;
 mod kit;
-mod library;
 mod loaded;
 mod maker;
 mod pages;
@@ -28,17 +28,20 @@ mod thickness;
 
 pub use assemble::kit;
 pub use bond::{Bond, Face, Hold, Side};
-pub use build::builder::{Builder, NewPiece};
+pub use build::builder::Builder;
+pub use build::new_piece::NewPiece;
 pub use example::example;
 pub use hidden::Hidden;
+pub use kinds::{ALL, kinds};
 pub use kit::{
     BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
 };
-pub use library::{ALL, kinds};
 pub use maker::{CarryOf, Maker};
-pub use pages::leaf::{CONTENT, DEPTH};
+pub use pages::leaf::CONTENT;
+pub(crate) use pages::leaf::DEPTH;
 pub use pocket::{Pocket, PocketEnd, Way};
 pub use spines::carry::{Carry, Stuck};
-pub use spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, ROOT, TAB, WING};
+pub use spines::fields::TAB;
+pub(crate) use spines::fields::{GUSSET, LEAD_IN, PITCH, ROOT, WING};
 pub use spines::stubs::stubs_for;
 pub use thickness::page_thickness;

@@ -20,6 +20,7 @@ use crate::net::bend::sleeve_loss;
 
 /// How a pocket ends at one of its sides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum PocketEnd {
     /// Nothing is there: hands reach in, or the hinge's tab does.
     Open,

@@ -11,12 +11,12 @@ use crate::length::Length;
 use crate::net::{Fold, Net};
 use crate::parts::bond::{Bond, Face, Side};
 use crate::parts::build::builder::Builder;
+use crate::parts::kinds::make;
 use crate::parts::kit::{Kit, Owner};
-use crate::parts::library::make;
 use crate::parts::pages::leaf::CONTENT;
 use crate::parts::papers::panel;
 use crate::parts::spines::carry::Carry;
-use crate::parts::spines::sizes::PITCH;
+use crate::parts::spines::fields::PITCH;
 use kurbo::Affine;
 use std::collections::VecDeque;
 

@@ -19,6 +19,7 @@ use glam::{DAffine3, DMat3, DVec3};
 
 /// How the finished album is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Pose {
     /// Lying on its back, closed.
     Closed,

@@ -96,13 +96,13 @@ pub const PAPER_BACK: &str = "#F1F3F2";
 /// Board.
 pub const BOARD: &str = "#CBB99F";
 /// The edges of board and other thick things.
-pub const BOARD_EDGE: &str = "#B09D80";
+pub(crate) const BOARD_EDGE: &str = "#B09D80";
 /// Under words on a part.
-pub const LABEL: &str = "#F7F3EC";
+pub(crate) const LABEL: &str = "#F7F3EC";
 /// Lines on what is glued.
-pub const GLUE_LINE: &str = "#B7AA95";
+pub(crate) const GLUE_LINE: &str = "#B7AA95";
 /// What is of no account.
-pub const FAINT: &str = "#8A857C";
+pub(crate) const FAINT: &str = "#8A857C";
 
 /// The outline of a part.
 pub const CUT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };

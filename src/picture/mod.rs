@@ -24,10 +24,8 @@ pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
 pub(crate) use label::{clear_of, measures, room};
-pub use mark::{
-    BOARD, BOARD_EDGE, CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, LABEL, Mark, PAPER, PAPER_BACK, PAPER_LINE,
-    Pen, Picture,
-};
+pub use mark::{BOARD, CARD, CARD_BACK, CUT, Fill, INK, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
+pub(crate) use mark::{BOARD_EDGE, FAINT, GLUE_LINE, LABEL};
 pub use opened::opened;
 pub use page::page;
 pub use part::{part, part_within};

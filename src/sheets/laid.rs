@@ -5,6 +5,7 @@ use crate::layout::Effort;
 
 /// All sheets of one stock.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct StockSheets {
     /// Number of the stock.
     pub stock: usize,
@@ -30,6 +31,7 @@ impl StockSheets {
 
 /// One sheet with parts in place.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Sheet {
     /// Its name, and that of its files: `card-01`.
     pub name: String,

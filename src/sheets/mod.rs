@@ -9,17 +9,19 @@
 
 mod alike;
 mod blocks;
+mod in_place;
 mod laid;
 mod price;
+mod says;
 mod spare;
+mod stock_parts;
 mod strips;
-mod table;
 mod tally;
 
+pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
-pub use table::WORTH_KEEPING;
 pub use tally::Tally;
 
 use crate::album::Album;
@@ -27,7 +29,7 @@ use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::Watch;
 use crate::parts::Kit;
-use table::StockParts;
+use stock_parts::StockParts;
 
 /// Lays all parts of all stocks; findings of level stop mean that the sheets are not to be used.
 pub fn lay(
@@ -40,21 +42,21 @@ pub fn lay(
     let mut laid = Vec::new();
     let mut findings = Vec::new();
     for number in 0..album.stocks.len() {
-        let Some(table) = StockParts::new(album, kit, cutter, number, search) else { continue };
-        if let Some(finding) = table.too_many() {
+        let Some(parts) = StockParts::new(album, kit, cutter, number, search) else { continue };
+        if let Some(finding) = parts.too_many() {
             findings.push(finding);
             continue;
         }
-        match table.lay(true, watch) {
+        match parts.lay(true, watch) {
             Ok(layout) => {
-                let (layout, finding) = table.with_strips_alike(layout, watch);
+                let (layout, finding) = parts.with_strips_alike(layout, watch);
                 findings.extend(finding);
-                findings.extend(table.price_of_grain(&layout, watch));
-                findings.extend(table.price_of_apart(&layout, watch));
-                findings.extend(table.jumps());
-                laid.push(table.sheets(&layout));
+                findings.extend(parts.price_of_grain(&layout, watch));
+                findings.extend(parts.price_of_apart(&layout, watch));
+                findings.extend(parts.jumps());
+                laid.push(parts.sheets(&layout));
             }
-            Err(trouble) => findings.extend(table.trouble(&trouble, watch)),
+            Err(trouble) => findings.extend(parts.trouble(&trouble, watch)),
         }
     }
     (laid, findings)

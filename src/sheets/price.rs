@@ -8,7 +8,7 @@
 //! kerf, gap and margin, and where that saves a sheet, once more for each row of parts that just misses, made as much
 //! smaller as it misses by. Only a row whose mending saves a sheet is named.
 
-use super::table::StockParts;
+use super::stock_parts::StockParts;
 use super::{Search, StockSheets};
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -58,7 +58,7 @@ fn sheets(layout: &Layout) -> u64 {
 
 /// Parts side by side, or one above the other, that lack a little room.
 struct TightRow {
-    /// Which of the table's parts, and the side that lies in the row, eighths of a micrometre; one or two of them.
+    /// Which of the stock's parts, and the side that lies in the row, eighths of a micrometre; one or two of them.
     sides: Vec<(usize, i64)>,
     /// How many there are.
     many: i64,
@@ -72,15 +72,16 @@ struct TightRow {
     area: f64,
 }
 
-fn said(album: &Album, table: &StockParts<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
-    let lost = lost(table.cutter);
+fn said(album: &Album, of_stock: &StockParts<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
+    let lost = lost(of_stock.cutter);
     let says = |key| Said::new(key).with("count", count).with("fewer", fewer).with("lost", lost.clone());
-    let finding = |text: Said| Finding::note("price-of-cutting", table.about(), text).at(table.stock.place.as_ref());
+    let finding =
+        |text: Said| Finding::note("price-of-cutting", of_stock.about(), text).at(of_stock.stock.place.as_ref());
     let length = |eighths: i64| Arg::Length(Length::from_eighths(eighths), album.units);
-    let Some((row, less, then)) = mended(album, table, count, watch) else {
+    let Some((row, less, then)) = mended(album, of_stock, count, watch) else {
         return finding(says("price-of-cutting")).help(Said::new("price-of-cutting-help").with("lost", lost));
     };
-    let kind = |at: usize| Arg::term(table.kit.parts[table.parts[at]].kind);
+    let kind = |at: usize| Arg::term(of_stock.kit.parts[of_stock.parts[at]].kind);
     let text = match row.sides[..] {
         [(one, _), (other, side)] => says("price-of-cutting-pair")
             .with("other", kind(other))
@@ -109,16 +110,16 @@ fn lost(cutter: &Cutter) -> Arg {
 }
 
 /// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.
-fn mended(album: &Album, table: &StockParts<'_>, count: u64, watch: &dyn Watch) -> Option<(TightRow, i64, u64)> {
+fn mended(album: &Album, of_stock: &StockParts<'_>, count: u64, watch: &dyn Watch) -> Option<(TightRow, i64, u64)> {
     let mark = album.units.finest().eighths();
-    let items = table.items(true);
+    let items = of_stock.items(true);
     let mut best: Option<(TightRow, i64, u64)> = None;
-    for row in rows(table).into_iter().take(MOST_ROWS) {
+    for row in rows(of_stock).into_iter().take(MOST_ROWS) {
         let miss = (row.need - row.room).max(0);
         let less = -(-miss).div_euclid(row.many * mark) * mark;
         let mut items = items.clone();
         for &(at, side) in &row.sides {
-            let part = &table.kit.parts[table.parts[at]];
+            let part = &of_stock.kit.parts[of_stock.parts[at]];
             let smaller = |item: &mut i64, mm: f64| {
                 if Length::from_mm(mm).eighths() == side {
                     *item -= less;
@@ -126,11 +127,11 @@ fn mended(album: &Album, table: &StockParts<'_>, count: u64, watch: &dyn Watch) 
             };
             let Item { width, height, .. } = &mut items[at];
             let sizes = (part.flat.width, part.flat.height);
-            let sizes = if table.is_sideways(part) { (sizes.1, sizes.0) } else { sizes };
+            let sizes = if of_stock.is_sideways(part) { (sizes.1, sizes.0) } else { sizes };
             smaller(width, sizes.0);
             smaller(height, sizes.1);
         }
-        let Ok(layout) = table.lay_items(&items, watch) else { continue };
+        let Ok(layout) = of_stock.lay_items(&items, watch) else { continue };
         let then = sheets(&layout);
         if then < best.as_ref().map_or(count, |(_, _, then)| *then) {
             best = Some((row, less, then));
@@ -140,13 +141,13 @@ fn mended(album: &Album, table: &StockParts<'_>, count: u64, watch: &dyn Watch) 
 }
 
 /// Rows that would lie on a sheet if nothing were lost to the tool, and do not; those of most area first.
-fn rows(table: &StockParts<'_>) -> Vec<TightRow> {
-    let Some(first) = table.usable.sheets.first() else { return Vec::new() };
+fn rows(of_stock: &StockParts<'_>) -> Vec<TightRow> {
+    let Some(first) = of_stock.usable.sheets.first() else { return Vec::new() };
     let area = |at: usize| {
-        let part = &table.kit.parts[table.parts[at]];
+        let part = &of_stock.kit.parts[of_stock.parts[at]];
         part.flat.area() * f64::from(part.count)
     };
-    let mut by_area: Vec<usize> = (0..table.parts.len()).collect();
+    let mut by_area: Vec<usize> = (0..of_stock.parts.len()).collect();
     by_area.sort_by(|&one, &other| area(other).total_cmp(&area(one)));
     by_area.truncate(MOST_PARTS);
     let mut rows = Vec::new();
@@ -154,18 +155,18 @@ fn rows(table: &StockParts<'_>) -> Vec<TightRow> {
         let whole = (if upright { first.stood.height } else { first.stood.width }).eighths();
         let within = if upright { first.height } else { first.width };
         let room = |many: i64| {
-            let Cutter { kerf, gap, .. } = table.cutter;
+            let Cutter { kerf, gap, .. } = of_stock.cutter;
             within - many * kerf.eighths() - (many - 1) * gap.eighths()
         };
         let mut sides: Vec<(usize, i64)> = Vec::new();
         for &at in &by_area {
-            let part = &table.kit.parts[table.parts[at]];
+            let part = &of_stock.kit.parts[of_stock.parts[at]];
             let (width, height) =
                 (Length::from_mm(part.flat.width).eighths(), Length::from_mm(part.flat.height).eighths());
-            let turned = table.lie(part) == Lie::Sideways;
+            let turned = of_stock.lie(part) == Lie::Sideways;
             let (this, other) = if upright == turned { (width, height) } else { (height, width) };
             sides.push((at, this));
-            if table.lie(part) == Lie::Any && other != this {
+            if of_stock.lie(part) == Lie::Any && other != this {
                 sides.push((at, other));
             }
         }

@@ -7,8 +7,8 @@
 //! One insert after the other, in the file's order. For each the count of a kit is doubled as long as all goes onto the
 //! sheets that are there, then the gap is closed by halves. Every count that is taken was laid; a larger one may be possible.
 
+use super::stock_parts::StockParts;
 use super::strips::laid_alike;
-use super::table::StockParts;
 use super::{Search, StockSheets};
 use crate::album::{Album, COUNT, MOST_INSERTS};
 use crate::cutter::Cutter;
@@ -29,6 +29,7 @@ const MOST_PIECES: usize = 500;
 
 /// An album whose spare inserts are counted, and its sheets.
 #[derive(Debug)]
+#[non_exhaustive]
 pub struct Filled {
     /// The album, with numbers where it said "spare".
     pub album: Album,
@@ -173,13 +174,13 @@ impl Filling<'_> {
         let (album, kit) = tried.into_parts();
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
-        let mut table = StockParts::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
-        table.supply = table.usable.sheets.iter().map(|sheet| Some(used(laid, sheet.size))).collect();
-        if table.too_many().is_some() {
+        let mut parts = StockParts::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
+        parts.supply = parts.usable.sheets.iter().map(|sheet| Some(used(laid, sheet.size) / parts.times)).collect();
+        if parts.too_many().is_some() {
             return None;
         }
-        table.alike = laid_alike(self.kit, laid);
-        let layout = table.lay(true, self.watch).ok()?;
+        parts.alike = laid_alike(self.kit, laid);
+        let layout = parts.lay(true, self.watch).ok()?;
         let mut layouts = from.layouts.clone();
         layouts[stock] = Some(layout);
         Some(State { album, kit, layouts })
@@ -194,9 +195,9 @@ fn used(laid: &StockSheets, size: usize) -> u32 {
 /// The sheets of one stock with the filled album's parts.
 fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Search) -> StockSheets {
     let layout = now.layouts.get(old.stock).and_then(Option::as_ref);
-    let table = StockParts::new(&now.album, &now.kit, cutter, old.stock, search);
-    if let Some((table, layout)) = table.zip(layout) {
-        let mut sheets = table.sheets(layout);
+    let parts = StockParts::new(&now.album, &now.kit, cutter, old.stock, search);
+    if let Some((parts, layout)) = parts.zip(layout) {
+        let mut sheets = parts.sheets(layout);
         // What is sure is said of the sheets that had to be: what fills them does not count.
         (sheets.lower_bound, sheets.proven_least) = (old.lower_bound, old.proven_least);
         sheets.cut_short |= old.cut_short;

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! Hinge strips laid alike where nobody stated the grain.
 //!
-//! In: a table, its layout. Out: the same layout, or one of as many sheets on which the strips lie alike; a note where that
-//! would take more. Never: takes another sheet for it.
+//! In: the parts of a stock, their layout. Out: the same layout, or one of as many sheets on which the strips lie alike; a
+//! note where that would take more. Never: takes another sheet for it.
 
 use super::StockSheets;
 use super::alike::{Alike, is_strip};
-use super::table::StockParts;
+use super::stock_parts::StockParts;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Layout, Turn, Watch};
 use crate::parts::Kit;
@@ -46,9 +46,9 @@ impl StockParts<'_> {
         }
         let took = used(&layout);
         for alike in [Alike::Upright, Alike::Turned] {
-            let mut table = self.clone();
-            table.alike = Some(alike);
-            if let Some(found) = table.lay(true, watch).ok().filter(|found| used(found) == took) {
+            let mut parts = self.clone();
+            parts.alike = Some(alike);
+            if let Some(found) = parts.lay(true, watch).ok().filter(|found| used(found) == took) {
                 // What is sure of the strips however they lie is what the maker is told.
                 let (lower_bound, proven_least) = (layout.lower_bound, layout.proven_least);
                 return (Layout { lower_bound, proven_least, ..found }, None);

@@ -4,7 +4,7 @@
 //! In: an album that is tried; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
 //! lies.
 
-use super::table::StockParts;
+use super::stock_parts::StockParts;
 use super::{Search, StockSheets};
 use crate::album::Album;
 use crate::layout::Watch;
@@ -12,6 +12,7 @@ use crate::trial::Trial;
 
 /// How many sheets of one stock a batch takes.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Tally {
     /// Number of the stock.
     pub stock: usize,
@@ -43,13 +44,13 @@ impl Trial<'_> {
     #[must_use]
     pub fn tally(&self, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
         let (album, kit) = (&self.album, self.kit()?);
-        let tables =
+        let stocks =
             (0..album.stocks.len()).filter_map(|number| StockParts::new(album, kit, self.cutter, number, search));
-        tables
-            .map(|table| {
-                let layout = if table.too_many().is_some() { None } else { table.lay(true, watch).ok() }?;
-                let sizes = layout.sheets.iter().map(|sheet| (table.usable.sheets[sheet.sheet].size, sheet.times));
-                let mut tally = counted(album, table.number, sizes);
+        stocks
+            .map(|parts| {
+                let layout = if parts.too_many().is_some() { None } else { parts.lay(true, watch).ok() }?;
+                let sizes = layout.sheets.iter().map(|sheet| (parts.usable.sheets[sheet.sheet].size, sheet.times));
+                let mut tally = counted(album, parts.number, sizes);
                 (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
                 Some(tally)
             })

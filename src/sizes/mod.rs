@@ -11,7 +11,7 @@
 mod jumps;
 mod named;
 mod note;
-mod prints;
+mod print_sizes;
 mod range;
 mod rays;
 mod size;
@@ -21,7 +21,7 @@ mod tries;
 pub use jumps::{Jump, jumps};
 pub use named::{NamedSize, Why};
 pub use note::note;
-pub use prints::{PRINTS, PrintSize, print};
+pub use print_sizes::{PRINTS, PrintSize, print};
 pub use range::{MOST_STEPS, Range, steps};
 pub use size::Size;
 pub use survey::Survey;

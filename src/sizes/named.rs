@@ -3,7 +3,7 @@
 //!
 //! In: an album, the cutter, how far from its size to look. Out: sizes, each with its reasons. Never: lays anything.
 
-use super::prints::{PrintSize, usual};
+use super::print_sizes::{PrintSize, usual};
 use super::{Range, Size};
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -26,6 +26,7 @@ const PRINT: f64 = 0.28;
 
 /// A size, and why it is worth knowing.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct NamedSize {
     /// Width of the page.
     pub width: Length,

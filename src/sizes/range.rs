@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Which page sizes are tried.
 
-use super::prints::PrintSize;
+use super::print_sizes::PrintSize;
 use crate::length::{Length, Units};
 
 /// So many steps either way are the most that are tried: 2401 sizes. Our choice.

@@ -10,6 +10,7 @@ pub(super) const ALIKE: f64 = 1e-9;
 
 /// The album at one size of page.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Size {
     /// Width of the page.
     pub width: Length,

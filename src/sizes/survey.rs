@@ -7,6 +7,7 @@ use crate::length::Length;
 
 /// An album at many sizes.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Survey {
     /// Width and height that its file says.
     pub page: [Length; 2],

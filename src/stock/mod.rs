@@ -7,7 +7,8 @@
 pub mod paper;
 mod read;
 
-pub use read::{STOCK_FIELDS, read, schema, sheet_size};
+pub(crate) use read::STOCK_FIELDS;
+pub use read::{read, schema, sheet_size};
 
 use crate::fields::words;
 use crate::finding::Place;
@@ -15,6 +16,7 @@ use crate::length::Length;
 
 /// One stock of the album file.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Stock {
     /// Its name in the file, `[a-z0-9-]{1,32}`.
     pub name: String,
@@ -62,6 +64,7 @@ pub struct Stood {
 
 /// Where a caliper comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum CaliperFrom {
     /// The file says it.
     Measured,
@@ -100,7 +103,7 @@ words! {
 impl Stock {
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
     #[must_use]
-    pub fn a4_card() -> Self {
+    pub(crate) fn a4_card() -> Self {
         Self {
             name: "card".into(),
             sheets: vec![SheetSize {
@@ -133,7 +136,7 @@ impl Stock {
 
     /// Whether the grain of a sheet of this size runs along its height; nothing where no grain is stated.
     #[must_use]
-    pub fn grain_upright(&self, size: &SheetSize) -> Option<bool> {
+    pub(crate) fn grain_upright(&self, size: &SheetSize) -> Option<bool> {
         let tall = size.height >= size.width;
         self.grain.map(|grain| match grain {
             Grain::Long => tall,
@@ -147,7 +150,7 @@ impl Stock {
 /// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens, the first no hyphen (a file of that name
 /// would be taken for an option, a cell for a formula).
 #[must_use]
-pub fn is_name(name: &str) -> bool {
+pub(crate) fn is_name(name: &str) -> bool {
     (1..=32).contains(&name.len())
         && !name.starts_with('-')
         && name.bytes().all(|byte| matches!(byte, b'a'..=b'z' | b'0'..=b'9' | b'-'))

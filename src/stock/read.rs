@@ -32,7 +32,7 @@ const COUNT: Key<Option<u32>> =
     Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
 
 /// The fields of a stock.
-pub const STOCK_FIELDS: &[Field] =
+pub(crate) const STOCK_FIELDS: &[Field] =
     &[SHEET.field, CALIPER.field, GRAMMAGE.field, GRAIN.field, PATTERN.field, PRICE.field, COUNT.field];
 
 const SIZE: Key<Option<Text>> = Key::text("sheet", needed(), "a sheet's name or size");

@@ -5,8 +5,8 @@
 //! a quick layout; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away. Each answer depends on what was asked alone.
 
+use super::access::Refusal;
 use super::change::{self, Changed, Wanted};
-use super::guard::Refusal;
 use super::kit::Machine;
 use super::open::{self, Opened};
 use super::{album, assets, parts_list, said, sheets, sizes, words};
@@ -25,7 +25,7 @@ use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// The table: what it is opened with, and the last kit that was worked out.
+/// The table as long as it is open: what it is opened with, and the last kit that was worked out.
 #[derive(Debug, Default)]
 pub struct Session {
     opened: Option<Opened>,
@@ -117,7 +117,7 @@ impl Watch for Gone<'_> {
 }
 
 impl Session {
-    /// A table with an album on it, or none; searches run on so many threads.
+    /// A session with an album on the table, or none; searches run on so many threads.
     #[must_use]
     pub fn new(opened: Option<Opened>, threads: usize) -> Self {
         Self { opened, threads, made: Mutex::new(None) }

@@ -5,13 +5,13 @@
 //! Never: reads or writes a file, asks anything of another machine, holds a rule about albums: it puts into words for the
 //! page what the library's calls say, and changes the album's text as the page asks for.
 
+mod access;
 mod album;
 mod answer;
 mod assets;
 mod change;
 mod example;
 mod form;
-mod guard;
 mod hand;
 mod kit;
 mod open;
@@ -24,7 +24,7 @@ mod sizes;
 mod units;
 mod words;
 
+pub use access::token;
 pub use answer::Session;
-pub use guard::token;
 pub use open::Opened;
 pub use server::serve;

@@ -4,8 +4,8 @@
 //! Whatever comes in is bounded: how many connections, how long a head and a body may take and be, how much work goes on
 //! at once, how long a connection lives. Bodies are read whole before any work begins.
 
+use super::access::{self, Refusal};
 use super::answer::{Reply, Session};
-use super::guard::{self, Refusal};
 use http_body_util::{BodyExt, Full, Limited};
 use hyper::body::{Body, Bytes, Incoming};
 use hyper::header::{self, HeaderValue};
@@ -46,7 +46,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 /// What all connections share.
 struct Shared {
-    table: Session,
+    session: Session,
     token: String,
     port: u16,
     quick: Arc<Semaphore>,
@@ -58,14 +58,14 @@ struct Shared {
 ///
 /// # Errors
 /// The system's, and [`io::ErrorKind::InvalidInput`] for a listener that others could reach.
-pub fn serve(listener: TcpListener, token: String, table: Session) -> io::Result<()> {
+pub fn serve(listener: TcpListener, token: String, session: Session) -> io::Result<()> {
     let at = listener.local_addr()?;
     if at.ip() != std::net::Ipv4Addr::LOCALHOST {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, "the table is for this machine alone"));
     }
     listener.set_nonblocking(true)?;
     let shared = Shared {
-        table,
+        session,
         token,
         port: at.port(),
         quick: Arc::new(Semaphore::new(QUICK)),
@@ -188,7 +188,7 @@ async fn answer(
 
 async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) -> Reply {
     let uri = request.uri();
-    let name = match guard::check(request.headers(), uri.path(), shared.port, &shared.token) {
+    let name = match access::check(request.headers(), uri.path(), shared.port, &shared.token) {
         // A request that names a host on its first line, too, is for a go-between, which this is not.
         _ if uri.authority().is_some() => return Reply::refused(Refusal::Host),
         Ok(name) => name.to_owned(),
@@ -217,7 +217,7 @@ async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) 
     let waiting = Waiting(Arc::clone(&gone));
     let worker = Arc::clone(shared);
     let work = move || {
-        let reply = worker.table.answer(&name, &bytes, &gone);
+        let reply = worker.session.answer(&name, &bytes, &gone);
         // Work that nobody waits for any more keeps its turn until it is done.
         drop(turn);
         reply

@@ -29,6 +29,7 @@ use tiles::{Tiles, quarters, whole};
 
 /// A page of templates.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Template {
     /// The whole sheet of paper, at true size.
     pub picture: Picture,

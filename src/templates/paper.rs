@@ -7,6 +7,7 @@ use crate::length::Length;
 
 /// Paper that home and office printers take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Paper {
     /// 8 1/2 x 11 in (ASME Y14.1).
     Letter,

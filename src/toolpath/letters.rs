@@ -86,6 +86,7 @@ fn plain(character: char) -> Option<&'static str> {
 
 /// Words as strokes, their first letter's foot at the origin, y up.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Lettering {
     /// Lines through points, mm.
     pub strokes: Vec<Vec<Point>>,
@@ -104,7 +105,7 @@ pub struct Lettering {
 /// assert_eq!(lettering("☂", 4.0).missing, ['☂']);
 /// ```
 #[must_use]
-pub fn lettering(text: &str, height: f64) -> Lettering {
+pub(crate) fn lettering(text: &str, height: f64) -> Lettering {
     let scale = height / CAPITAL;
     let mut drawn = Lettering::default();
     let mut at = 0.0;

@@ -8,6 +8,7 @@ use crate::parts::{Hidden, Kit};
 
 /// Where parts may be marked.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Labels {
     /// On seams, tabs and faces that are glued over.
     #[default]

@@ -6,6 +6,7 @@ use crate::net::Sense;
 
 /// A layer of a cutting file. The order is the order of work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Layer {
     /// Marks.
     Draw,

@@ -4,10 +4,10 @@
 
 use crate::common::{INCH, album, cutter, kit, near};
 use hingeleaf::finding::{Finding, Level};
-use hingeleaf::fit::{self, Fit, sleeves, thickness};
+use hingeleaf::fit::{self, Fit, thickness};
 use hingeleaf::folded::fold;
 use hingeleaf::net::bend;
-use hingeleaf::parts::Carry;
+use hingeleaf::parts::{Carry, stubs_for};
 use proptest::prelude::*;
 use std::f64::consts::PI;
 
@@ -60,7 +60,7 @@ fn the_trades_album_goes_together_and_not_without_its_lead_ins() {
 /// H5: inside height H - d, d from t to pi t: H 190, t 0.3: 189.7 and 189.06.
 #[test]
 fn a_sleeve_is_lower_inside_than_outside() {
-    let [sharp, round] = thickness::inside(190.0, 0.3);
+    let [sharp, round] = bend::sleeve_loss(0.3).map(|loss| 190.0 - loss);
     near(sharp, 189.7, 1e-9);
     near(round, 189.06, 0.005);
 }
@@ -69,15 +69,15 @@ fn a_sleeve_is_lower_inside_than_outside() {
 #[test]
 fn a_tab_stops_short_of_its_score() {
     let hinge = |tab, lead_in, ease| Carry { pitch: 6.0, tab, gusset: 6.0, lead_in, ease, ..Carry::default() };
-    let [sharp, round] = sleeves::short(&hinge(12.0, 6.0, 0.0), 0.3);
+    let [sharp, round] = hinge(12.0, 6.0, 0.0).short(0.3);
     near(sharp, 0.3, 1e-9);
     near(round, PI * 0.3, 1e-9);
     assert!(round < 1.0);
-    let [sharp, _] = sleeves::short(&hinge(12.0, 3.0, 0.0), 0.3);
+    let [sharp, _] = hinge(12.0, 3.0, 0.0).short(0.3);
     near(sharp, 0.6, 1e-9);
     // Without a lead-in there is no way in; an ease of more than pi t takes it all up.
     for (ease, expected) in [(0.0, 12.0), (1.0, 0.0)] {
-        let [sharp, round] = sleeves::short(&hinge(12.0, 0.0, ease), 0.3);
+        let [sharp, round] = hinge(12.0, 0.0, ease).short(0.3);
         near(sharp, expected, 1e-12);
         near(round, expected, 1e-12);
     }
@@ -198,8 +198,8 @@ fn a_block_thicker_than_its_spine_forces_the_covers_apart() {
 /// D3: leaf 1.76, hinge 0.60, stub 0.30: 4 stubs; 8 leaves need 14.08; left unstubbed 4.80 and 152.4 deep: 3.488 degrees.
 #[test]
 fn stubs_make_up_for_what_is_added_at_the_body() {
-    assert_eq!(thickness::stubs(1.76, 0.60, 0.30), 4);
-    assert_eq!(thickness::stubs(0.60, 0.60, 0.30), 0);
+    assert_eq!(stubs_for(1.76, 0.60, 0.30), 4);
+    assert_eq!(stubs_for(0.60, 0.60, 0.30), 0);
     near(8.0 * 1.76, 14.08, 1e-9);
     near(thickness::wedge(14.08, 4.80, 152.4).to_degrees(), 3.488, 1e-3);
 }

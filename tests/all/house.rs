@@ -38,7 +38,16 @@ const ORDER: [&str; 25] = [
 const ONLY: [(&str, &[&str]); 1] = [("layout", &["length", "contour"])];
 
 /// A file that is longer is telling something.
-const LONGEST: usize = 500;
+const LONGEST: usize = 350;
+
+/// Longer files, none of them over 500 lines, and why they are one.
+const LONGER: [(&str, &str); 5] = [
+    ("guide/trimmer.rs", "one plan, made cut by cut: every step needs what the others keep of the sheet"),
+    ("parts/covers/case.rs", "a kind is a file: its figure, its fields, its pieces, what of its sizes can't be"),
+    ("parts/covers/wrap.rs", "a kind is a file: its figure, its fields, its pieces, what of its sizes can't be"),
+    ("parts/kit.rs", "what a kit is made of, type by type, next to no code"),
+    ("write/proof/tests.rs", "the faults that the proof must find, one after the other"),
+];
 
 /// Every Rust file under src, by its path in it.
 fn sources() -> BTreeMap<String, String> {
@@ -148,10 +157,17 @@ fn every_file_opens_with_its_licence_and_says_what_it_is() {
 }
 
 #[test]
-fn no_file_is_too_long() {
+fn no_file_is_too_long_without_a_reason() {
+    let longer: BTreeMap<&str, &str> = LONGER.into();
     for (path, text) in sources() {
         let lines = text.lines().count();
-        assert!(lines <= LONGEST, "src/{path} has {lines} lines: it holds more than one thing");
+        assert!(lines <= 500, "src/{path} has {lines} lines: it holds more than one thing");
+        let known = longer.contains_key(path.as_str());
+        assert!(
+            lines <= LONGEST || known,
+            "src/{path} has {lines} lines: it holds more than one thing, or say why not"
+        );
+        assert!(lines > LONGEST || !known, "src/{path} needs no reason any more");
     }
 }
 

@@ -22,7 +22,7 @@ impl CrossSection {
     /// The same, longer than the gussets that there are. A short gusset may happen to do where longer ones do not yet: pages
     /// on stubs then lean on one another.
     #[must_use]
-    pub fn longer_gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
+    pub(crate) fn longer_gusset_for(&self, limit: f64, step: f64) -> Option<f64> {
         let longest = self.tamed().leaves.iter().map(|leaf| leaf.gusset).fold(0.0, f64::max);
         // The most steps that are no longer than what does not do.
         let there = (1..MOST_STEPS).take_while(|steps| f64::from(*steps) * step <= longest + SAME).last().unwrap_or(0);

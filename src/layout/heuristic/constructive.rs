@@ -4,10 +4,10 @@
 //! In: an order of the kinds, a rule for places and one for choosing the next sheet. Out: a packing. A sheet once filled
 //! is repeated as often as the counts allow, so five hundred kits cost little more than one. Never: looks back.
 
-use crate::layout::heuristic::builder::SheetBuilder;
-use crate::layout::heuristic::order::{SortKey, by_size};
+use crate::layout::heuristic::objective::objective;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::heuristic::score::score;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 
@@ -72,7 +72,7 @@ pub(crate) fn in_one_go<B: SheetBuilder>(instance: &Instance, left: &[u64], supp
         for rule in Rule::ALL {
             let how = Construction { order: &order, rule, choice: SheetChoice::Fullest };
             let packing = build(instance, &how, left.to_vec(), supply.to_vec(), &mut builder);
-            if best.as_ref().is_none_or(|best| score::<B>(&packing, instance) < score::<B>(best, instance)) {
+            if best.as_ref().is_none_or(|best| objective::<B>(&packing, instance) < objective::<B>(best, instance)) {
                 best = Some(packing);
             }
         }
@@ -144,5 +144,35 @@ pub(crate) fn fill(instance: &Instance, order: &[usize], left: &[u64], rule: Rul
         if builder.laid() >= MOST_ON_A_SHEET {
             return;
         }
+    }
+}
+
+/// The boxes of one sheet laid again on such a sheet, by each rule over each order, as often as all of them go onto it.
+pub(crate) fn laid_again<B: SheetBuilder>(
+    instance: &Instance,
+    old: &PackedSheet,
+    orders: &[Vec<usize>],
+    rules: &[Rule],
+    found: &mut dyn FnMut(PackedSheet),
+) {
+    let mut left = vec![0; instance.kinds.len()];
+    for put in &old.placed {
+        left[put.kind] += 1;
+    }
+    let mut builder = B::default();
+    let mut seen: Vec<Vec<usize>> = Vec::new();
+    for order in orders {
+        let order: Vec<usize> = order.iter().copied().filter(|&kind| left[kind] > 0).collect();
+        if seen.contains(&order) {
+            continue;
+        }
+        for &rule in rules {
+            builder.open(&instance.sizes[old.size], instance.least(&order));
+            fill(instance, &order, &left, rule, &mut builder);
+            if builder.laid() == old.placed.len() {
+                found(PackedSheet { size: old.size, times: old.times, placed: builder.placed() });
+            }
+        }
+        seen.push(order);
     }
 }

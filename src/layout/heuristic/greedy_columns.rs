@@ -5,9 +5,9 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::fill;
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;

@@ -3,7 +3,6 @@
 //!
 //! Constructive rules, set covering over the sheets met with columns generated on the way, ruin and recreate.
 
-pub(crate) mod builder;
 pub(crate) mod column_generation;
 pub(crate) mod column_pool;
 pub(crate) mod constructive;
@@ -12,12 +11,13 @@ pub(crate) mod largest_offcut;
 pub(crate) mod late_acceptance;
 pub(crate) mod max_rects;
 pub(crate) mod multi_start;
+pub(crate) mod objective;
 pub(crate) mod one_fewer;
 pub(crate) mod open_sheet;
-pub(crate) mod order;
 pub(crate) mod partial_packing;
 pub(crate) mod ruin_free;
 pub(crate) mod ruin_recreate;
 pub(crate) mod rule;
-pub(crate) mod score;
 pub(crate) mod set_covering;
+pub(crate) mod sheet_builder;
+pub(crate) mod sort_key;

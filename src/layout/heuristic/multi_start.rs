@@ -6,12 +6,12 @@
 
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{Construction, SheetChoice, build, supplies};
-use crate::layout::heuristic::order::{SortKey, by_size, perturbed};
+use crate::layout::heuristic::objective::{Objective, objective};
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::heuristic::score::{Objective, score};
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size, perturbed};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 use crate::layout::parallel::{self, Meter};
@@ -83,12 +83,12 @@ pub(crate) fn multi_start<B: SheetBuilder>(
     for packing in
         packings.into_iter().enumerate().filter(|&(number, _)| in_time(number)).filter_map(|(_, packing)| packing)
     {
-        let score = score::<B>(&packing, instance);
+        let objective = objective::<B>(&packing, instance);
         if instance.one_size() {
             columns.keep_all(&packing);
         }
-        if best.as_ref().is_none_or(|(best, _)| score < *best) {
-            best = Some((score, packing));
+        if best.as_ref().is_none_or(|(best, _)| objective < *best) {
+            best = Some((objective, packing));
         }
     }
     best.map_or_else(|| Packing { laid: Vec::new(), left: instance.counts() }, |(_, packing)| packing)

@@ -6,13 +6,13 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
 use crate::layout::heuristic::late_acceptance::Limits;
+use crate::layout::heuristic::objective::objective;
 use crate::layout::heuristic::partial_packing::PartialPacking;
 use crate::layout::heuristic::ruin_recreate::{self, Ruin};
-use crate::layout::heuristic::score::score;
 use crate::layout::heuristic::set_covering::LONG_RUN;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::parallel::{self, Meter};
@@ -66,7 +66,7 @@ pub(crate) fn one_fewer<B: Ruin>(
         spent += steps;
         let done = state.unplaced.is_empty();
         let packing = completed::<B>(instance, state, &kept);
-        if best.as_ref().is_none_or(|best| score::<B>(&packing, instance) < score::<B>(best, instance)) {
+        if best.as_ref().is_none_or(|best| objective::<B>(&packing, instance) < objective::<B>(best, instance)) {
             best = Some(packing);
         }
         // Later runs may or may not have been called off by this one, so they do not count.

@@ -3,9 +3,9 @@
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::max_rects::{Space, empty_rects};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! Ruin and recreate of free layouts: a sheet is a list of boxes, of which one side or some here and there go.
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::open_sheet::{OpenSheet, SheetSpot};
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::{BinType, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;

@@ -8,11 +8,11 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::late_acceptance::{self, Limits, Neighbourhood};
-use crate::layout::heuristic::order::{SortKey, overrated};
 use crate::layout::heuristic::partial_packing::{PartialPacking, SingleSheet};
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, overrated};
 use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;

@@ -11,11 +11,11 @@ use std::collections::BTreeMap;
 
 use crate::layout::bound::pricing::{SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::column_generation::{self, ColumnGenerator};
 use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::numbers::{SHEETS_ROUNDING, nearly, sheets_up, whole};

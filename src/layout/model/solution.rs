@@ -23,6 +23,7 @@ pub struct Placement {
 
 /// A sheet with items on it.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct LaidSheet {
     /// Number of the sheet in the problem.
     pub sheet: usize,
@@ -36,6 +37,7 @@ pub struct LaidSheet {
 
 /// Where everything goes.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Layout {
     /// The sheets; where one is not full, it is the last.
     pub sheets: Vec<LaidSheet>,
@@ -49,6 +51,7 @@ pub struct Layout {
 
 /// Why there is no layout.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum NoLayout {
     /// These items fit none of the sheets in any turn allowed.
     TooBig {

@@ -7,10 +7,10 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::layout::heuristic::builder::SheetBuilder;
-use crate::layout::heuristic::constructive::fill;
-use crate::layout::heuristic::order::{SortKey, by_size};
+use crate::layout::heuristic::constructive::laid_again;
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
+use crate::layout::heuristic::sort_key::{SortKey, by_size};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 
@@ -59,31 +59,12 @@ fn again<B: SheetBuilder>(
         let offcut = if keep_offcut { B::largest_offcut(instance, laid) } else { 0 };
         Some((Reverse(offcut), work(instance, laid)?))
     };
-    let mut left = vec![0; instance.kinds.len()];
-    for put in &old.placed {
-        left[put.kind] += 1;
-    }
     let mut best = (judge(old), old.placed.clone());
-    let mut builder = B::default();
-    let mut seen: Vec<Vec<usize>> = Vec::new();
-    for order in orders {
-        let order: Vec<usize> = order.iter().copied().filter(|&kind| left[kind] > 0).collect();
-        if seen.contains(&order) {
-            continue;
+    laid_again::<B>(instance, old, orders, rules, &mut |laid| {
+        let judged = judge(&laid);
+        if judged.is_some() && (best.0.is_none() || judged < best.0) {
+            best = (judged, laid.placed);
         }
-        for &rule in rules {
-            builder.open(&instance.sizes[old.size], instance.least(&order));
-            fill(instance, &order, &left, rule, &mut builder);
-            if builder.laid() < old.placed.len() {
-                continue;
-            }
-            let laid = PackedSheet { size: old.size, times: old.times, placed: builder.placed() };
-            let judged = judge(&laid);
-            if judged.is_some() && (best.0.is_none() || judged < best.0) {
-                best = (judged, laid.placed);
-            }
-        }
-        seen.push(order);
-    }
+    });
     best.1
 }

@@ -4,8 +4,8 @@
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: the sheet's tree. Never: moves a box from
 //! one part of the tree to another.
 
-use crate::layout::heuristic::builder::SheetBuilder;
 use crate::layout::heuristic::rule::Rule;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::cut_tree::CutTree;
 use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};

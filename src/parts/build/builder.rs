@@ -5,45 +5,19 @@ use crate::album::{Album, Bound, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
-use crate::finding::{Arg, Checked, Finding, Place, Said};
+use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::excerpt;
-use crate::net::{Flat, Net, NetProblem};
+use crate::net::{Flat, NetProblem};
 use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::face::Plain;
-use crate::parts::kit::{
-    BlockPart, Closing, Deed, Flap, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
-};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::{BlockPart, Closing, Deed, Flap, Insert, Kit, Part, PatternBlock, Piece, Round, Spare, Tucked};
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
 use crate::stock::Pattern;
 use crate::usable::Usable;
 use std::collections::BTreeMap;
-
-/// A piece that is to be cut.
-#[derive(Debug)]
-pub struct NewPiece<'a> {
-    /// Id of its part, should it be the first of its kind.
-    pub id: String,
-    /// What it is: `pocket front`.
-    pub kind: &'static str,
-    /// What it is there for.
-    pub purpose: Purpose,
-    /// Pieces of one family may be one part: a page's front and back, say.
-    pub family: &'static str,
-    /// Its net.
-    pub net: Net,
-    /// Number of its stock.
-    pub stock: usize,
-    /// Whether it must lie along a stated grain.
-    pub along_grain: bool,
-    /// What it is used for: `page 1 front`.
-    pub name: String,
-    /// What it belongs to.
-    pub owner: Owner,
-    /// Where its size is said.
-    pub place: Option<&'a Place>,
-}
 
 /// Where a hinge's tab meets a page: the sleeve's two insides, towards the page's front and its back; each
 /// at the tail of the spine edge, going up.
@@ -83,23 +57,6 @@ pub struct Builder<'a> {
 
 impl<'a> Builder<'a> {
     pub(in crate::parts) fn new(album: &'a Album, cutter: &'a Cutter) -> Self {
-        let kit = Kit {
-            parts: Vec::new(),
-            pieces: Vec::new(),
-            bonds: Vec::new(),
-            pockets: Vec::new(),
-            inserts: Vec::new(),
-            closings: Vec::new(),
-            flaps: Vec::new(),
-            rounds: Vec::new(),
-            spares: Vec::new(),
-            tucked: Vec::new(),
-            deeds: Vec::new(),
-            prints: Vec::new(),
-            shut: false,
-            blocks: Vec::new(),
-            carry: Carry::NONE,
-        };
         Self {
             album,
             cutter,
@@ -109,8 +66,8 @@ impl<'a> Builder<'a> {
             juts: BTreeMap::new(),
             stacks: Vec::new(),
             feet: Vec::new(),
-            carry: Carry::NONE,
-            kit,
+            carry: Carry::default(),
+            kit: Kit::default(),
             likes: Vec::new(),
             findings: Vec::new(),
         }
@@ -126,7 +83,7 @@ impl<'a> Builder<'a> {
         let flat = match cut.net.flat() {
             Ok(flat) => flat,
             Err(problem) => {
-                self.findings.push(no_part(&cut, problem));
+                self.findings.push(cut.no_part(problem));
                 return None;
             }
         };
@@ -336,18 +293,4 @@ impl<'a> Builder<'a> {
 /// A side of a bond.
 pub(in crate::parts) const fn side(piece: usize, panel: usize, face: Face, at: (f64, f64), along: (f64, f64)) -> Side {
     Side { piece, panel, face, at: Point::new(at.0, at.1), along: Vec2::new(along.0, along.1) }
-}
-
-fn no_part(cut: &NewPiece<'_>, problem: NetProblem) -> Finding {
-    let (text, help) = match problem {
-        NetProblem::Panel(index) => {
-            let panel = cut.net.panels.get(index).map_or("panel", |panel| panel.name);
-            let text = Said::new("panel-without-shape").with("panel", Arg::term(panel));
-            (text, Said::new("panel-without-shape-help"))
-        }
-        NetProblem::Crosses => (Said::new("outline-crosses"), Said::new("outline-crosses-help")),
-        NetProblem::Fold(_) => (Said::new("fold-off-edge"), Said::new("fold-off-edge-help")),
-        NetProblem::Hole(_) => (Said::new("hole-over-edge"), Said::new("hole-over-edge-help")),
-    };
-    Finding::stop("no-part", Said::new("about-part").with("part", Arg::term(&cut.name)), text).help(help).at(cut.place)
 }

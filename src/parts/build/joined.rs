@@ -17,7 +17,8 @@ use crate::contour::Vec2;
 use crate::length::tolerance::SAME;
 use crate::net::{Along, Net, RowPanel, Use};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, NewPiece, side};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::new_piece::NewPiece;
 use crate::usable::Keeps;
 
 /// The usual lap, mm and in (C5).

@@ -6,5 +6,6 @@ pub(in crate::parts) mod builder;
 mod cuts;
 pub(in crate::parts) mod face;
 pub(in crate::parts) mod joined;
+pub(in crate::parts) mod new_piece;
 pub(in crate::parts) mod row;
 pub(in crate::parts) mod sketch;

@@ -24,8 +24,9 @@ use crate::length::{Length, Units};
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
 use crate::parts::build::advice::smaller;
-use crate::parts::build::builder::{Builder, NewPiece, side};
+use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Looks;
+use crate::parts::build::new_piece::NewPiece;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Girth, LAPS};
 use crate::parts::covers::covering::{CoveredPart, Covering};
@@ -113,16 +114,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let Some(around) = Around::of(builder, entry, (more, false), Said::new("a-spine-board")) else { return };
     let Some(sizes) = sizes(builder, entry, &around, thick) else { return };
     let cut = |id: &str, kind, name: &str, net, stock| NewPiece {
-        id: id.into(),
-        kind,
-        family: kind,
-        net,
         stock,
-        along_grain: entry.grain_along_spine.unwrap_or(true),
-        name: name.into(),
-        owner: Owner::Cover,
-        purpose: Purpose::Body,
-        place: entry.place(),
+        ..NewPiece::of(entry, Owner::Cover, (id, kind, name), net)
     };
     let (width, height) = sizes.covering.board;
     let plate = |name, width, height| Net::single(name, Contour::rectangle(0.0, 0.0, width, height));

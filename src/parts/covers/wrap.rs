@@ -23,13 +23,14 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, NewPiece, side};
+use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::Looks;
 use crate::parts::build::joined::{Joined, LEAST_LAP};
+use crate::parts::build::new_piece::NewPiece;
 use crate::parts::build::row::PanelRow;
 use crate::parts::covers::around::{Around, SPINE, SQUARE, about, face, of_cover, stand};
 use crate::parts::covers::band::{self, BAND, Girth, LAPS};
-use crate::parts::kit::{Deed, Owner, Purpose, Round};
+use crate::parts::kit::{Deed, Owner, Round};
 use crate::parts::maker::Maker;
 
 const NONE: Otherwise<Length> = usual(0.0, 0.0);
@@ -110,10 +111,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let window_at = (f64::midpoint(front_at, front_at + around.reach), middle);
     shape.row.holes.extend(window.map(|size| hole(window_at, size)));
-    let whole = NewPiece {
-        along_grain: entry.grain_along_spine.unwrap_or(true),
-        ..cut(entry, ("cover", "wrap cover", "cover"), shape.row.net(), entry.stock)
-    };
+    let whole = NewPiece::of(entry, Owner::Cover, ("cover", "wrap cover", "cover"), shape.row.net());
     let Some(made) = shape.row.make(builder, &whole) else { return };
 
     if ties > 0.0 {
@@ -161,19 +159,9 @@ fn hole((x, y): (f64, f64), (width, height): (f64, f64)) -> Contour {
     Contour::rectangle(x - width / 2.0, y - height / 2.0, width, height)
 }
 
-fn cut<'a>(entry: &'a Entry, (id, kind, name): (&str, &'static str, &str), net: Net, stock: usize) -> NewPiece<'a> {
-    NewPiece {
-        id: id.into(),
-        kind,
-        family: kind,
-        net,
-        stock,
-        along_grain: false,
-        name: name.into(),
-        owner: Owner::Cover,
-        purpose: Purpose::Body,
-        place: entry.place(),
-    }
+/// A small piece, which lies any way.
+fn cut<'a>(entry: &'a Entry, says: (&str, &'static str, &str), net: Net, stock: usize) -> NewPiece<'a> {
+    NewPiece { along_grain: false, stock, ..NewPiece::of(entry, Owner::Cover, says, net) }
 }
 
 /// A patch that strengthens a ribbon's slot, stuck behind it by its back: seen from the inside left and right are swapped.

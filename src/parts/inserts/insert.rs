@@ -12,8 +12,9 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
-use crate::parts::build::builder::{Builder, NewPiece};
-use crate::parts::kit::{Insert, Owner, Purpose};
+use crate::parts::build::builder::Builder;
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::{Insert, Owner};
 use crate::parts::prints::print;
 
 /// Width of what goes into a pocket.
@@ -218,18 +219,7 @@ impl<'e> Slip<'e> {
             id = format!("{id}-{}", which.replace(' ', "-"));
             name = format!("{name} {which}");
         }
-        builder.piece(NewPiece {
-            id,
-            kind,
-            family: kind,
-            net,
-            stock: self.entry.stock,
-            along_grain: self.entry.grain_along_spine.unwrap_or(false),
-            name,
-            owner: Owner::Insert(self.number),
-            purpose: Purpose::Body,
-            place: self.entry.place(),
-        })
+        builder.piece(NewPiece::of(self.entry, Owner::Insert(self.number), (id, kind, name), net))
     }
 
     /// Puts a piece into the pocket whose turn it is: those named or all, in order, starting anew when all have one.

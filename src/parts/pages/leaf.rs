@@ -27,7 +27,7 @@ pub const CONTENT: Key<Length> =
     Key::length("content", usual(0.0, 0.0), "thickness of what will be stuck on it, both faces together").unmeasured();
 
 /// Two scores instead of one where something folds over.
-pub const DEPTH: Key<Length> = Key::length(
+pub(crate) const DEPTH: Key<Length> = Key::length(
     "depth",
     usual(0.0, 0.0),
     "how far apart the two scores of its fold are, for what is thick; 0 for one score",

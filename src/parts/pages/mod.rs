@@ -7,7 +7,7 @@ pub(in crate::parts) mod fold_out;
 pub(in crate::parts) mod frame;
 pub(in crate::parts) mod gate;
 pub(in crate::parts) mod leaf;
-pub(in crate::parts) mod library;
+pub(in crate::parts) mod library_card;
 pub(in crate::parts) mod notched;
 pub(in crate::parts) mod page;
 pub(in crate::parts) mod pocket;

@@ -5,9 +5,10 @@ use crate::album::Entry;
 use crate::finding::Said;
 use crate::net::Net;
 use crate::parts::bond::{Face, Side};
-use crate::parts::build::builder::{Builder, NewPiece};
+use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{FacePlace, Looks, Plain};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::Owner;
 use crate::parts::pocket::{Pocket, PocketEnd};
 use crate::parts::spines::carry::Carry;
 
@@ -58,18 +59,10 @@ impl<'e> NewPage<'e> {
         (kind, family): (&'static str, &'static str),
         net: Net,
     ) -> Option<usize> {
-        builder.piece(NewPiece {
-            id: format!("page-{}-{}", self.number, which.replace(' ', "-")),
-            kind,
-            family,
-            net,
-            stock: self.entry.stock,
-            along_grain: self.entry.grain_along_spine.unwrap_or(false),
-            name: format!("page {} {which}", self.number),
-            owner: Owner::Page(self.number),
-            purpose: Purpose::Body,
-            place: self.entry.place(),
-        })
+        let id = format!("page-{}-{}", self.number, which.replace(' ', "-"));
+        let name = format!("page {} {which}", self.number);
+        let piece = NewPiece::of(self.entry, Owner::Page(self.number), (id, kind, name), net);
+        builder.piece(NewPiece { family, ..piece })
     }
 
     /// A face that a panel can cover: the side of the page and what of it (nothing where it is all), its size, its lower left

@@ -3,7 +3,7 @@
 
 use crate::album::Album;
 use crate::net::bend::sleeve_loss;
-use crate::parts::spines::sizes::TAB;
+use crate::parts::spines::fields::TAB;
 
 /// How a spine carries its pages, mm.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -42,20 +42,6 @@ pub enum Stuck {
 }
 
 impl Carry {
-    /// As long as there is no spine.
-    pub(in crate::parts) const NONE: Self = Self {
-        pitch: 0.0,
-        tab: 0.0,
-        gusset: 0.0,
-        lead_in: 0.0,
-        ease: 0.0,
-        stuck: None,
-        wing: None,
-        steps: Vec::new(),
-        thick: Vec::new(),
-        rises: Vec::new(),
-    };
-
     /// How far tabs stop short of their scores in sleeves of card this thick, mm: with sharp folds and with round ones; the
     /// whole tab where there is no way in (H6; derived: similar triangles).
     #[must_use]

@@ -28,12 +28,13 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, NewPiece, side};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::usable::{Keeps, Usable};
 
 const FLAP: Key<Length> =
@@ -197,18 +198,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let mut made = Vec::new();
     for (index, row) in rows.iter().enumerate() {
         let id = if single { "concertina".to_owned() } else { format!("concertina-{}", index + 1) };
-        let piece = builder.piece(NewPiece {
-            name: id.replace('-', " "),
-            id,
-            kind: "concertina",
-            family: "concertina",
-            net: Net::row(Along::Across, height, &row.leaves, row.root),
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(true),
-            owner: Owner::Spine,
-            purpose: Purpose::Body,
-            place: entry.place(),
-        });
+        let name = id.replace('-', " ");
+        let net = Net::row(Along::Across, height, &row.leaves, row.root);
+        let piece = builder.piece(NewPiece::of(entry, Owner::Spine, (id, "concertina", name), net));
         let Some(piece) = piece else { return };
         made.push(piece);
     }

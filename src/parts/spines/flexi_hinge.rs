@@ -22,12 +22,13 @@ use crate::cutter::Cutter;
 use crate::length::Length;
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, NewPiece, side};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -117,18 +118,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         if odd { 2.0 * strip * guard.pitch } else { 2.0f64.mul_add(strip, -1.0) * guard.pitch }
     };
     let mut cut = |id: String, kind, name: String, leaves: &[RowPanel], root| {
-        builder.piece(NewPiece {
-            id,
-            kind,
-            family: kind,
-            net: Net::row(Along::Across, height, leaves, root),
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(true),
-            name,
-            owner: Owner::Spine,
-            purpose: Purpose::Body,
-            place: entry.place(),
-        })
+        let net = Net::row(Along::Across, height, leaves, root);
+        builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net))
     };
     let tee = odd.then(|| cut("hinge-t".into(), "hinge t", "hinge T".into(), &hinge.tee(), 0));
     let pieces: Vec<Option<usize>> = (1..=strips)

@@ -11,7 +11,7 @@ use crate::parts::bond::{Hold, Side};
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::spines::carry::Carry;
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 
 /// The sizes that every spine has, mm.
 #[derive(Clone, Copy, Debug)]

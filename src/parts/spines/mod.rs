@@ -3,8 +3,8 @@
 
 pub(in crate::parts) mod carry;
 pub(in crate::parts) mod concertina;
+pub(in crate::parts) mod fields;
 pub(in crate::parts) mod flexi_hinge;
 pub(in crate::parts) mod guard;
 pub(in crate::parts) mod plain_hinge;
-pub(in crate::parts) mod sizes;
 pub(in crate::parts) mod stubs;

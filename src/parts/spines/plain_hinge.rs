@@ -23,12 +23,13 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold};
-use crate::parts::build::builder::{Builder, NewPiece, side};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, LEAD_IN, PITCH, TAB, WING};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
-use crate::parts::spines::sizes::{EASE, LEAD_IN, PITCH, TAB, WING};
 
 pub(in crate::parts) const MAKER: Maker = Maker {
     kind: Kind {
@@ -80,20 +81,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let pages = builder.album.pages.len();
     let width = builder.carry.spine();
-    let mut cut = |id: String, kind: &'static str, name: String, net: Net| {
-        builder.piece(NewPiece {
-            id,
-            kind,
-            family: kind,
-            net,
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(true),
-            name,
-            owner: Owner::Spine,
-            purpose: Purpose::Body,
-            place: entry.place(),
-        })
-    };
+    let mut cut =
+        |id: String, kind, name: String, net| builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net));
     let backing = Net::row(Along::Across, height, &[RowPanel::new("backing", Use::Base, width)], 0);
     let backing = cut("backing".into(), "backing", "backing".into(), backing);
     let leaves = [RowPanel::new("wing", Use::Base, wing), guard.tab_out("tab").folded(Sense::Valley, 90.0)];

@@ -25,12 +25,13 @@ use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
 use crate::net::{Along, Net, RowPanel, Sense, Use, bend};
 use crate::parts::bond::{Face, Hold, Side};
-use crate::parts::build::builder::{Builder, NewPiece, side};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::build::builder::{Builder, side};
+use crate::parts::build::new_piece::NewPiece;
+use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
 use crate::parts::spines::carry::{Carry, Stuck};
+use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
-use crate::parts::spines::sizes::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 
 const PITCH: Key<Option<Length>> = Key::size(
     "pitch",
@@ -99,19 +100,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.find(finding.at(entry.values.place(PITCH)));
         return;
     }
-    let mut cut = |id: String, kind: &'static str, name: String, leaves: &[RowPanel], stays: usize| {
-        builder.piece(NewPiece {
-            id,
-            kind,
-            family: kind,
-            net: Net::row(Along::Across, height, leaves, stays),
-            stock: entry.stock,
-            along_grain: entry.grain_along_spine.unwrap_or(true),
-            name,
-            owner: Owner::Spine,
-            purpose: Purpose::Body,
-            place: entry.place(),
-        })
+    let mut cut = |id: String, kind, name: String, leaves: &[RowPanel], stays| {
+        let net = Net::row(Along::Across, height, leaves, stays);
+        builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net))
     };
     // The liner comes first: its back is what everything stands on.
     let block: f64 = counts.iter().map(|&stubs| whole(stubs + 2) * caliper).sum();

@@ -13,8 +13,8 @@
 //! One view for every picture: looked at from before the tail and a little from the left, so that the spine, the tail and
 //! the upper face are seen. Turn and tilt are our choice. Parallel lines stay parallel, sizes shrink with no distance.
 
-mod face;
-mod order;
+mod facet;
+mod painting;
 mod slab;
 mod view;
 
@@ -22,7 +22,7 @@ use super::{Fill, INK, Mark, Pen, Picture};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Stand};
-use face::{Facet, LineRole};
+use facet::{Facet, LineRole};
 use glam::DVec3;
 use std::collections::BTreeMap;
 
@@ -108,7 +108,7 @@ impl Scene {
             height: bounds.height().mul_add(scale, 2.0 * edge),
             marks: Vec::new(),
         };
-        let mut faces = order::painted(faces);
+        let mut faces = painting::painted(faces);
         thin_out(&mut faces, scale);
         for face in &faces {
             draw(&mut picture, face, &place);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A panel as it stands in space: one face where it is thin, a slab with sides where it is thick.
 
-use super::face::{Facet, LineRole, Plane};
+use super::facet::{Facet, LineRole, Plane};
 use super::view::{THIN, looked_at};
 use crate::contour::{Contour, Edge, Point, SAME};
 use crate::net::Stand;

@@ -13,14 +13,15 @@ mod weight;
 
 pub use size::{NamedSheet, Trim, named_sheets, parse_size, sheet, trimmed_tolerance, untrimmed_tolerance};
 pub use weight::{
-    BULK_COATED, BULK_UNCOATED, CALIPER_DOUBT, Grade, caliper_at_bulk, estimate_caliper, grammage_from_pounds,
-    parse_grammage, pounds_from_grammage, sheet_mass,
+    BULK_COATED, CALIPER_DOUBT, Grade, caliper_at_bulk, estimate_caliper, grammage_from_pounds, parse_grammage,
+    pounds_from_grammage, sheet_mass,
 };
 
 /// Why a size or a weight cannot be used.
 ///
 /// Displayed, it says what was found and then how to write it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct PaperError {
     /// What was found.
     pub what: Said,

@@ -12,6 +12,7 @@ use super::PaperError;
 
 /// A kind of paper whose weight in the USA is that of 500 sheets of its own basic size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Grade {
     /// Writing and copying paper.
     Bond,
@@ -251,7 +252,7 @@ fn unknown_unit(figures: &str, unit: &str, found: &str) -> PaperError {
 
 /// Bulk of uncoated card, in cm³/g. Source: common practice (1.0 to 1.4); a US weight and caliper chart implies
 /// 1.03 to 1.16.
-pub const BULK_UNCOATED: f64 = 1.2;
+pub(crate) const BULK_UNCOATED: f64 = 1.2;
 
 /// Bulk of coated card, in cm³/g. Source: common practice, no source (0.8 to 1.0).
 pub const BULK_COATED: f64 = 0.9;

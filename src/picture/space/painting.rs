@@ -5,7 +5,7 @@
 //! reaches through it is divided. So nothing can lie behind in one place and before in another (Fuchs, Kedem and Naylor,
 //! *On visible surface generation by a priori tree structures*, 1980).
 
-use super::face::{Facet, Where};
+use super::facet::{Facet, Where};
 
 /// So many planes are tried at each parting.
 const TRIED: usize = 9;

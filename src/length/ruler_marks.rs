@@ -18,13 +18,13 @@ impl Units {
 
     /// From one size that is advised to the next: 0.5 mm, 1/32 in.
     #[must_use]
-    pub fn half_step(self) -> Length {
+    pub(crate) fn half_step(self) -> Length {
         self.mark(0.5, 32.0)
     }
 
     /// The finest that is read off a ruler: 0.1 mm, 1/64 in.
     #[must_use]
-    pub fn finest(self) -> Length {
+    pub(crate) fn finest(self) -> Length {
         self.mark(0.1, 64.0)
     }
 
@@ -51,7 +51,7 @@ impl Length {
 
     /// What of it is left when it is cut to a whole number of steps of a ruler.
     #[must_use]
-    pub fn down_to_a_step(self, units: Units) -> Self {
+    pub(crate) fn down_to_a_step(self, units: Units) -> Self {
         let step = units.step();
         step * (self.mm() / step.mm() + WHOLE).floor()
     }

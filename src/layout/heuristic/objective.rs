@@ -3,7 +3,7 @@
 
 use std::cmp::Reverse;
 
-use crate::layout::heuristic::builder::SheetBuilder;
+use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::Packing;
 
@@ -25,7 +25,7 @@ pub(crate) struct Objective {
 }
 
 /// What a packing is worth in layouts as `B` makes them.
-pub(crate) fn score<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Objective {
+pub(crate) fn objective<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Objective {
     let area = |(kind, &count): (usize, &u64)| {
         u128::from(instance.kinds[kind].area().unsigned_abs()).saturating_mul(u128::from(count))
     };

@@ -9,17 +9,18 @@
 //!    --- cut   - - valley          (key)
 //! ```
 
+mod legend;
+
 use super::plate::Plate;
 use super::space::{Scene, Stuff};
-use super::words::measure;
-use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Pose, stuff};
+use super::{Mark, Picture, Pose, stuff};
 use crate::album::{self, Album, Role};
-use crate::contour::{Contour, Point};
+use crate::contour::Point;
 use crate::cutter::Cutter;
 use crate::fields::Source;
 use crate::folded::{self, Folded};
 use crate::length::Length;
-use crate::net::{Sense, Stand, Use};
+use crate::net::{Stand, Use};
 use crate::parts::{self, Kit, Maker, Owner, Part, Piece};
 use crate::trial::Trial;
 use glam::{DAffine3, DMat3, DVec3};
@@ -50,9 +51,6 @@ const SCALES: [(f64, &str); 10] = [
     (0.125, "at an eighth of true size"),
     (0.1, "at a tenth of true size"),
 ];
-
-const EDGE: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
-const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
 /// The plate of a kind, drawn from its example; none if that makes no album.
 #[must_use]
@@ -234,61 +232,6 @@ impl Subject<'_> {
         }
         scene
     }
-
-    /// What the lines mean, those that the plate has.
-    fn key(&self, picture: &mut Picture, scale: &str) {
-        let parts = self.parts();
-        let scored = |sense| parts.iter().any(|part| part.flat.scores.iter().any(|score| score.sense == sense));
-        let mut items: Vec<(Sample, &str)> = vec![(Sample::Line(CUT), "cut")];
-        for (sense, words) in
-            [(Sense::Valley, "valley fold"), (Sense::Mountain, "mountain fold"), (Sense::Both, "works both ways")]
-        {
-            if scored(sense) {
-                items.push((Sample::Line(Pen::fold(sense)), words));
-            }
-        }
-        let seam = |part: &&Part| part.net.panels.iter().any(|panel| panel.purpose == Use::Seam);
-        if let Some(part) = parts.iter().find(|part| seam(part)) {
-            let paper = stuff(self.album, part) == Stuff::Paper;
-            let fill = if paper {
-                Fill::Flat(PAPER_LINE)
-            } else {
-                Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 }
-            };
-            items.push((Sample::Area(fill), "takes tape or glue"));
-        }
-        if parts.iter().any(|part| stuff(self.album, part) == Stuff::Paper) {
-            items.push((Sample::Area(Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 }), "patterned paper"));
-        } else {
-            items.push((Sample::Area(Fill::Flat(CARD)), "front face"));
-        }
-        items.push((Sample::Ring, "sizes count from here, the edge at the fence"));
-        let (sample, gap) = (13.0, 6.0);
-        let width = |words: &str| sample + 1.5 + measure(words, SMALL);
-        let mut rows: Vec<(Vec<(Sample, &str)>, f64)> = Vec::new();
-        for (item, words) in items {
-            match rows.last_mut() {
-                Some((row, used)) if *used + gap + width(words) <= SIZE.0 - 2.0 * MARGIN => {
-                    *used += gap + width(words);
-                    row.push((item, words));
-                }
-                _ => rows.push((vec![(item, words)], width(words))),
-            }
-        }
-        let mut y = MARGIN + 4.5;
-        for (row, used) in rows.into_iter().rev() {
-            let mut x = (SIZE.0 - used) / 2.0;
-            for (item, words) in row {
-                item.draw(picture, x, y, sample);
-                let at = Point::new(x + sample + 1.5 + measure(words, SMALL) / 2.0, y);
-                picture.words(at, SMALL, words.into());
-                x += width(words) + gap;
-            }
-            y += 5.5;
-        }
-        let say = format!("Flat parts {scale}, front up; sizes in {}.", self.album.units.name());
-        picture.words(Point::new(SIZE.0 / 2.0, MARGIN - 1.5), SMALL, say);
-    }
 }
 
 /// `2 x board`, or `board`.
@@ -315,33 +258,6 @@ fn shelves(plates: &[Plate], width: f64) -> Vec<Vec<usize>> {
 
 fn row_height(plates: &[Plate], row: &[usize]) -> f64 {
     row.iter().filter_map(|&number| plates.get(number)).map(Plate::height).fold(0.0, f64::max)
-}
-
-/// What stands before the words of the key.
-enum Sample {
-    Line(Pen),
-    Area(Fill),
-    Ring,
-}
-
-impl Sample {
-    fn draw(self, picture: &mut Picture, x: f64, y: f64, width: f64) {
-        match self {
-            Self::Line(pen) => {
-                picture.marks.push(Mark::Line { points: vec![Point::new(x, y), Point::new(x + width, y)], pen });
-            }
-            Self::Area(fill) => {
-                let contours = vec![Contour::rectangle(x + 4.0, y - 1.8, width - 4.0, 3.6)];
-                picture.marks.push(Mark::Shape { contours, fill: Some(fill), pen: Some(EDGE) });
-            }
-            Self::Ring => {
-                let ring = Contour::circle(Point::new(x + 6.0, y), 0.7);
-                picture.marks.push(Mark::Shape { contours: vec![ring], fill: None, pen: Some(THIN) });
-                let points = vec![Point::new(x + 6.7, y), Point::new(x + width, y)];
-                picture.marks.push(Mark::Line { points, pen: THIN });
-            }
-        }
-    }
 }
 
 impl Picture {

@@ -15,7 +15,7 @@ pub const ALL: &[&Maker] = &[
     &pages::fold_out::MAKER,
     &pages::frame::MAKER,
     &pages::gate::MAKER,
-    &pages::library::MAKER,
+    &pages::library_card::MAKER,
     &pages::notched::MAKER,
     &pages::side::MAKER,
     &pages::sleeve::MAKER,

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+//! One stock and the parts that are cut from it, as a problem for the layout engine: items, sheets, gap.
+//!
+//! In: an album, its kit, the cutter, a stock's number. Out: a layout. Never: decides which stocks are laid, or how often.
+
+use super::Search;
+use super::alike::{Alike, is_strip};
+use super::blocks::{self, Spread};
+use crate::album::Album;
+use crate::cutter::Cutter;
+use crate::finding::Said;
+use crate::layout::{self, Cuts, Item, Layout, NoLayout, Problem, Turns, Watch};
+use crate::length::tolerance::WHOLE;
+use crate::parts::{Kit, Part};
+use crate::stock::Stock;
+use crate::usable::{self, Lie, Usable};
+use std::borrow::Cow;
+
+/// Quarter turns, counter-clockwise, that bring a part's left up.
+pub(super) const SIDEWAYS: u8 = 3;
+
+/// One stock and the parts that are cut from it.
+#[derive(Clone)]
+pub(super) struct StockParts<'a> {
+    pub(super) album: &'a Album,
+    /// The kit as it is laid: each block as one part.
+    pub(super) kit: Cow<'a, Kit>,
+    pub(super) cutter: &'a Cutter,
+    pub(super) number: usize,
+    pub(super) stock: &'a Stock,
+    /// The sheets that parts are laid on.
+    pub(super) usable: Usable,
+    /// How many there are of each of these sizes, where they are limited.
+    pub(super) supply: Vec<Option<u32>>,
+    /// Numbers of its parts.
+    pub(super) parts: Vec<usize>,
+    /// The blocks, which are parts behind all others, and the number of the first one.
+    pub(super) spreads: Vec<Spread>,
+    pub(super) first_spread: usize,
+    pub(super) search: Search,
+    /// How often what is laid is cut.
+    pub(super) times: u32,
+    /// Which way strips lie that must lie alike.
+    pub(super) alike: Option<Alike>,
+}
+
+impl<'a> StockParts<'a> {
+    /// Sets out one stock; nothing where no part is cut from it.
+    pub(super) fn new(
+        album: &'a Album,
+        kit: &'a Kit,
+        cutter: &'a Cutter,
+        number: usize,
+        search: Search,
+    ) -> Option<Self> {
+        let stock = album.stocks.get(number)?;
+        let first_spread = kit.parts.len();
+        let usable = kit.usable(number, stock, cutter);
+        let (kit, spreads) = blocks::gathered(kit, number, &usable, search.trimmer);
+        let mine = |part: &usize| kit.parts[*part].stock == number && kit.parts[*part].count > 0;
+        let parts: Vec<usize> = (0..kit.parts.len()).filter(mine).collect();
+        if parts.is_empty() {
+            return None;
+        }
+        // Sheets that are handed over whole are each kit's own: one kit is laid, and so many times over.
+        let times = if album.is_apart(number) { album.copies.max(1) } else { 1 };
+        let supply = usable.sheets.iter().map(|sheet| Some(stock.sheets[sheet.size].count? / times)).collect();
+        Some(Self {
+            album,
+            kit,
+            cutter,
+            number,
+            stock,
+            usable,
+            supply,
+            parts,
+            spreads,
+            first_spread,
+            search,
+            times,
+            alike: None,
+        })
+    }
+
+    /// What findings about it are about.
+    pub(super) fn about(&self) -> Said {
+        Said::new("about-stock").with("stock", &self.stock.name)
+    }
+
+    /// The area of all parts needs so many sheets at least, of the first size.
+    pub(super) fn least_by_area(&self) -> u64 {
+        let Some(first) = self.usable.sheets.first() else { return 0 };
+        let sheet = &self.stock.sheets[first.size];
+        let parts = self.parts.iter().map(|&part| &self.kit.parts[part]);
+        let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
+        let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float-to-integer cast saturates")]
+        let least = (sheets - WHOLE).ceil().max(0.0) as u64;
+        least
+    }
+
+    /// The sheets as the layout sees them.
+    fn laid_on(&self) -> Vec<layout::SheetType> {
+        let one = |(sheet, &count): (&usable::UsableSheet, &Option<u32>)| layout::SheetType {
+            width: sheet.width.max(0),
+            height: sheet.height.max(0),
+            count,
+            price: self.stock.sheets[sheet.size].price,
+        };
+        self.usable.sheets.iter().zip(&self.supply).map(one).collect()
+    }
+
+    /// How a part lies: all sheets that are left stand the same way with respect to grain and pattern.
+    pub(super) fn lie(&self, part: &Part) -> Lie {
+        self.usable.sheets.first().map_or(Lie::Any, |sheet| self.usable.lie(sheet, part.keeps()))
+    }
+
+    /// The parts, each with its count for the whole batch.
+    pub(super) fn items(&self, honour_grain: bool) -> Vec<Item> {
+        let one = |&number: &usize| {
+            let part = &self.kit.parts[number];
+            let lie = self.lie(part);
+            let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
+            let item = self.item(part, lie);
+            match self.alike.filter(|_| item.turns == Turns::ANY && is_strip(&self.kit, number)) {
+                Some(alike) => Item { turns: alike.turns(), ..item },
+                None => item,
+            }
+        };
+        self.parts.iter().map(one).collect()
+    }
+
+    /// Lays them; the same parts give the same layout.
+    pub(super) fn lay(&self, honour_grain: bool, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+        self.lay_items(&self.items(honour_grain), watch)
+    }
+
+    /// Lays these items instead of its own.
+    pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
+        let problem = Problem {
+            items,
+            sheets: &self.laid_on(),
+            gap: self.cutter.gap.eighths(),
+            effort: self.search.effort,
+            threads: self.search.threads,
+        };
+        let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
+        let mut layout = layout::lay_out_for(&problem, cuts, watch)?;
+        for sheet in &mut layout.sheets {
+            sheet.times = sheet.times.saturating_mul(self.times);
+        }
+        layout.lower_bound = layout.lower_bound.saturating_mul(u64::from(self.times));
+        Ok(layout)
+    }
+
+    /// Whether a part always lies with its left up.
+    pub(super) fn is_sideways(&self, part: &Part) -> bool {
+        self.lie(part) == Lie::Sideways
+    }
+
+    fn item(&self, part: &Part, lie: Lie) -> Item {
+        // A part that lies sideways is laid as it lies then.
+        let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
+        // Where the outline is the box itself, the box says it all.
+        let boxed = flat.outline.is_box();
+        Item {
+            width: self.usable.path(flat.width),
+            height: self.usable.path(flat.height),
+            contour: (!boxed).then(|| flat.outline.clone()),
+            turns: match lie {
+                Lie::Any => Turns::ANY,
+                Lie::Upright => Turns::HALF,
+                Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
+            },
+            count: part.count.saturating_mul(self.album.copies / self.times),
+        }
+    }
+}
