@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, templates};
+use crate::{finding::Said, templates, write::pages::Form};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -170,6 +170,10 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
+            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), Form::Guide)?)?;
+            if files.kit_card {
+                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), Form::Card)?)?;
+            }
             self.templates(files.print.unwrap_or_else(|| Print::of(&self.album)), sink)?;
         }
         if files.kit_card {

@@ -19,6 +19,8 @@ mod measures;
 mod number;
 mod offcuts;
 #[cfg(feature = "pdf")]
+pub mod pages;
+#[cfg(feature = "pdf")]
 mod pdf;
 mod plates;
 #[cfg(feature = "png")]
@@ -38,6 +40,8 @@ pub use dxf::{DXF_BUILT, dxf};
 pub use folder::{Folder, FolderProblem, Holds};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card};
 pub use offcuts::offcut_stocks;
+#[cfg(feature = "pdf")]
+pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfPage, pdf};
 pub use plates::plates;
