@@ -9,6 +9,7 @@ use super::step::{Cell, steps};
 use super::table::table;
 use super::tree::Role;
 use crate::guide::{Block, Figure, Line, Section, Step};
+use crate::picture::Mark;
 
 /// Sections one after the other.
 pub(super) struct Sections<'a> {
@@ -26,10 +27,12 @@ const BEFORE_HEADING: f64 = 4.6;
 const BEFORE_FIGURE: f64 = 3.0;
 const BEFORE_STEP: f64 = 5.0;
 const BEFORE_CAUTION: f64 = 2.6;
-const BEFORE_WORDS: f64 = 1.4;
+const BEFORE_WORDS: f64 = 1.6;
 const BEFORE_ITEM: f64 = 0.7;
 /// The largest share of a page's height that a picture by itself, or a list in columns, takes.
 const SHARE: f64 = 0.45;
+/// How much smaller than drawn pictures are at least.
+const SMALLEST: f64 = 0.55;
 /// A list of fewer things is not set in columns.
 const FEW: usize = 4;
 
@@ -117,31 +120,40 @@ impl<'a> Sections<'a> {
             Some(block) => self.pieces.push(Piece::new(block, look.mm(BEFORE_WORDS))),
             None => {
                 let items = set(&self.setter, wide);
-                self.pieces.extend(items.into_iter().map(|item| Piece::new(item, look.mm(BEFORE_ITEM))));
+                let last = items.len();
+                self.pieces.extend((1..).zip(items).map(|(number, item)| {
+                    let before = look.mm(if number == 1 { BEFORE_WORDS } else { BEFORE_ITEM });
+                    // None stands alone at a page's end or beginning.
+                    let keep = last > 2 && (number == 1 || number + 1 == last) || last == 2 && number == 1;
+                    Piece { keep, ..Piece::new(item, before) }
+                }));
             }
         }
     }
 
-    /// Pictures that follow one another, as many in a row as there is room for.
-    fn figures<'b>(&mut self, mut blocks: &'b [Block], node: usize) -> &'b [Block]
+    /// Pictures that follow one another, as many in a row as there is room for. Those without words may be smaller to share one.
+    fn figures<'b>(&mut self, blocks: &'b [Block], node: usize) -> &'b [Block]
     where
         'b: 'a,
     {
-        let look = self.setter.look;
-        let (wide, high) = look.room();
+        let (wide, high) = self.setter.look.room();
+        let figures: Vec<&'a Figure> = blocks.iter().map_while(figure_of).collect();
+        let all: f64 = figures.iter().map(|figure| figure.picture.width + GAP).sum::<f64>() - GAP;
+        let smaller = (wide / all).clamp(SMALLEST, 1.0);
+        let share = if figures.iter().any(|figure| has_words(figure)) { 1.0 } else { smaller };
         let (mut row, mut x) = (Set::default(), 0.0);
-        while let Some((Block::Figure(figure), rest)) = blocks.split_first() {
-            let (block, width) = self.figure(figure, (wide, high * SHARE), node);
+        for figure in &figures {
+            let own = (figure.picture.width * share, figure.picture.height * share);
+            let (block, width) = self.figure(figure, (own.0.min(wide), own.1.min(high * SHARE)), node);
             if x > 0.0 && x + width > wide {
                 self.pieces.push(Piece::new(std::mem::take(&mut row), BEFORE_FIGURE));
                 x = 0.0;
             }
             row.put(block, x, 0.0);
             x += width + GAP;
-            blocks = rest;
         }
         self.pieces.push(Piece::new(row, BEFORE_FIGURE));
-        blocks
+        blocks.get(figures.len()..).unwrap_or_default()
     }
 
     fn figure(&mut self, figure: &'a Figure, room: (f64, f64), section: usize) -> (Set<'a>, f64) {
@@ -161,8 +173,9 @@ impl<'a> Sections<'a> {
             blocks = rest;
         } else {
             while let Some((heading, step)) = one_step(blocks) {
-                cells.push(self.cell(Some(heading), step));
-                blocks = blocks.get(2..).unwrap_or_default();
+                let after = picture_of(step, blocks.get(2..).unwrap_or_default());
+                cells.push(Cell { after, ..self.cell(Some(heading), step) });
+                blocks = blocks.get(2 + usize::from(after.is_some())..).unwrap_or_default();
             }
         }
         let before = self.setter.look.mm(BEFORE_STEP);
@@ -173,14 +186,31 @@ impl<'a> Sections<'a> {
 
     fn cell(&mut self, heading: Option<&'a Line>, step: &'a Step) -> Cell<'a> {
         self.steps += 1;
-        Cell { heading, step, number: self.steps }
+        Cell { heading, step, after: None, number: self.steps }
     }
+}
+
+fn figure_of(block: &Block) -> Option<&Figure> {
+    if let Block::Figure(figure) = block { Some(figure) } else { None }
+}
+
+fn has_words(figure: &Figure) -> bool {
+    figure.picture.marks.iter().any(|mark| matches!(mark, Mark::Words { .. }))
 }
 
 /// A heading and the one step under it.
 fn one_step(blocks: &[Block]) -> Option<(&Line, &Step)> {
     match blocks {
         [Block::Heading(heading), Block::Steps(steps), ..] if steps.len() == 1 => Some((heading, steps.first()?)),
+        _ => None,
+    }
+}
+
+/// The picture that comes after a step that has none of its own.
+fn picture_of<'a>(step: &Step, after: &'a [Block]) -> Option<&'a Figure> {
+    match after {
+        [Block::Figure(_), Block::Figure(_), ..] => None,
+        [Block::Figure(figure), ..] => step.figure.is_none().then_some(figure),
         _ => None,
     }
 }

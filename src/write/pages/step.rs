@@ -4,12 +4,13 @@
 use super::placed::{Block, Of, Placed, What};
 use super::setter::{CautionNodes, Setter};
 use super::tree::{Role, Tree};
-use crate::guide::{Line, Step};
+use crate::guide::{Figure, Line, Step};
 
-/// A step to be set, with the heading that is its own.
+/// A step to be set, with the heading and the picture after it that are its own.
 pub(super) struct Cell<'a> {
     pub(super) heading: Option<&'a Line>,
     pub(super) step: &'a Step,
+    pub(super) after: Option<&'a Figure>,
     pub(super) number: usize,
 }
 
@@ -21,16 +22,19 @@ struct Set<'a> {
     words: Block<'a>,
 }
 
-/// Room for pictures beside words, mm; between two things side by side; the largest height of a picture, as it stands alone and
-/// in a row of two.
+/// Room for pictures beside words, mm, and their largest height; between two things side by side.
 const BESIDE: f64 = 84.0;
+const HIGHEST: f64 = 112.0;
 const GAP: f64 = 6.0;
-const HIGHEST: [f64; 2] = [112.0, 86.0];
+/// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
+const LEAST_WORDS: f64 = 21.0;
 /// Side of the box to tick.
 const TICK: f64 = 4.2;
 /// Below a heading, below a picture.
 const UNDER_HEADING: f64 = 1.6;
 const UNDER_PICTURE: f64 = 2.4;
+/// Pictures whose heights differ by less than this stand in one row, mm.
+const ALIKE: f64 = 15.0;
 
 /// Steps one below the other, each row a block that stays together.
 pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<Block<'a>> {
@@ -39,11 +43,11 @@ pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: us
     let (mut list, mut alone, mut beside) = (None, Vec::new(), Vec::new());
     for cell in cells {
         let nodes = Nodes::of(&mut setter.tree, cell, section, &mut list);
-        alone.push(over(set(setter, cell, &nodes, wide, (BESIDE, HIGHEST[0]))));
-        beside.push(set(setter, cell, &nodes, half, (half, HIGHEST[1])));
+        alone.push(over(set(setter, cell, &nodes, wide, (BESIDE, HIGHEST))));
+        beside.push(set(setter, cell, &nodes, half, (half, high / 2.0 - LEAST_WORDS)));
     }
     let lone: Vec<f64> = alone.iter().map(|block| block.height).collect();
-    let pairs: Vec<f64> = beside.windows(2).map(|two| heights(&two[0], &two[1])[0]).collect();
+    let pairs: Vec<f64> = beside.windows(2).map(|two| row(&two[0], &two[1]).1).collect();
     let (mut rows, mut alone, mut beside) = (Vec::new(), alone.into_iter(), beside.into_iter());
     for two in arranged(&lone, &pairs, high) {
         let (one, left) = (alone.next(), beside.next());
@@ -95,10 +99,12 @@ impl Nodes {
         let list = *list.get_or_insert_with(|| tree.add(Some(section), Role::List { numbered: true }));
         let item = tree.add(Some(list), Role::Item);
         let (label, body) = (tree.add(Some(item), Role::Label), tree.add(Some(item), Role::Body));
-        let figure = step.figure.as_ref().map(|figure| tree.add(Some(body), Role::Figure(figure.shows.plain())));
+        let shown = |tree: &mut Tree, figure: &Figure| tree.add(Some(body), Role::Figure(figure.shows.plain()));
+        let figure = step.figure.as_ref().map(|figure| shown(tree, figure));
         let head = tree.add(Some(body), Role::Words);
         let lines = step.lines.iter().map(|_| tree.add(Some(body), Role::Words)).collect();
         let warn = (!step.warn.is_empty()).then(|| CautionNodes::of(tree, step.warn.len(), body));
+        let figure = figure.or_else(|| cell.after.map(|figure| shown(tree, figure)));
         Self { heading, figure, label, head, lines, warn }
     }
 }
@@ -107,7 +113,7 @@ impl Nodes {
 fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room: (f64, f64)) -> Set<'a> {
     let heading = cell.heading.zip(nodes.heading);
     let heading = heading.map(|(line, node)| setter.words(line, setter.look.heading(3), wide, node));
-    let figure = cell.step.figure.as_ref().zip(nodes.figure);
+    let figure = cell.step.figure.as_ref().or(cell.after).zip(nodes.figure);
     let picture = figure.map(|(figure, node)| Setter::picture(figure, room, node)).unwrap_or_default();
     let beside = if picture.placed.is_empty() || room.0 >= wide { 0.0 } else { room.0 + GAP };
     Set { heading: heading.unwrap_or_default(), picture, words: words(setter, cell, nodes, wide - beside) }
@@ -146,25 +152,29 @@ fn over(set: Set<'_>) -> Block<'_> {
     block
 }
 
-/// How high a row of two is, and in it the headings and the pictures.
-fn heights(left: &Set<'_>, right: &Set<'_>) -> [f64; 3] {
+/// Where the words of a row of two stand, and how high the row is. Words begin at one height unless the pictures above them differ
+/// much; then each stands below its own.
+fn row(left: &Set<'_>, right: &Set<'_>) -> ([f64; 2], f64) {
     let heading = left.heading.height.max(right.heading.height);
     let heading = if heading > 0.0 { heading + UNDER_HEADING } else { 0.0 };
-    let picture = left.picture.height.max(right.picture.height);
-    let picture = if picture > 0.0 { picture + UNDER_PICTURE } else { 0.0 };
-    let low = |set: &Set<'_>| set.words.height + if set.picture.height > 0.0 { picture } else { 0.0 };
-    [heading + low(left).max(low(right)), heading, picture]
+    let both = left.picture.height.max(right.picture.height);
+    let alike = left.picture.height.min(right.picture.height) > both - ALIKE;
+    let words = [left, right].map(|set| match set.picture.height {
+        own if own <= 0.0 => heading,
+        own => heading + UNDER_PICTURE + if alike { both } else { own },
+    });
+    (words, (words[0] + left.words.height).max(words[1] + right.words.height))
 }
 
-/// Two side by side: headings, pictures and words each at one height.
+/// Two side by side, headings at one height, each picture above its words.
 fn pair<'a>(left: Set<'a>, right: Set<'a>, second: f64) -> Block<'a> {
-    let [_, heading, picture] = heights(&left, &right);
+    let (words, _) = row(&left, &right);
     let mut block = Block::default();
-    for (set, x) in [(left, 0.0), (right, second)] {
-        let low = if set.picture.placed.is_empty() { heading } else { heading + picture };
+    for (set, (x, y)) in [(left, (0.0, words[0])), (right, (second, words[1]))] {
         block.put(set.heading, x, 0.0);
-        block.put(set.picture, x, heading);
-        block.put(set.words, x, low);
+        let above = y - UNDER_PICTURE - set.picture.height;
+        block.put(set.picture, x, above);
+        block.put(set.words, x, y);
     }
     block
 }

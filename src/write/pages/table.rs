@@ -2,7 +2,7 @@
 //! Tables: columns as wide as what stands in them, rows that stay whole, heads that come again on the next page.
 
 use super::flow::Piece;
-use super::lines::{on_one, widest};
+use super::lines::{on_one, set, widest};
 use super::placed::{Block, Of, Placed, What};
 use super::setter::Setter;
 use super::tree::Role;
@@ -80,8 +80,7 @@ fn one_row<'a>(
     row
 }
 
-/// How wide columns are. Where all stands on one line, that and a share of what is left; else what the longest words take, and of
-/// the rest as much as each column lacks of standing on one line.
+/// How wide columns are: of the ways to share the room, the one with the fewest lines.
 fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
     let count = table.head.len();
     let (body, head) = (setter.look.cell(), setter.look.column());
@@ -91,26 +90,49 @@ fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
     };
     let wanted: Vec<f64> = (0..count).map(|column| most(column, &|line, style| on_one(setter.faces, line, style))).collect();
     let least: Vec<f64> = (0..count).map(|column| most(column, &|line, style| widest(setter.faces, line, style))).collect();
-    #[allow(clippy::cast_precision_loss, reason = "a table has a few columns")]
-    let room = setter.look.room().0 - BETWEEN * count.saturating_sub(1) as f64;
-    shares(&wanted, &least, room)
+    let room = setter.look.room().0 - BETWEEN * number(count.saturating_sub(1));
+    let high = |columns: &[f64]| -> f64 {
+        let cell = |(cell, wide): (&Line, &f64)| set(setter.faces, cell, body, *wide, Of::Nothing).height;
+        table.rows.iter().map(|row| row.iter().zip(columns).map(cell).fold(0.0, f64::max)).sum()
+    };
+    let ways = ways(&wanted, &least, room);
+    // The first of equals.
+    ways.into_iter().map(|way| (high(&way), way)).min_by(|one, other| one.0.total_cmp(&other.0)).unwrap_or_default().1
 }
 
-fn shares(wanted: &[f64], least: &[f64], room: f64) -> Vec<f64> {
+/// Ways to share a room among columns of a width on one line, and of a longest word.
+fn ways(wanted: &[f64], least: &[f64], room: f64) -> Vec<Vec<f64>> {
     let (all, needed) = (wanted.iter().sum::<f64>(), least.iter().sum::<f64>());
-    let grown = |from: &[f64], by: &dyn Fn(usize) -> f64| {
-        from.iter().enumerate().map(|(column, wide)| wide + by(column)).collect::<Vec<f64>>()
-    };
+    let pairs = || wanted.iter().zip(least);
     if all <= room {
+        // All on one line, and of what is left a share.
         let spare = (room - all) / all.max(1.0);
-        grown(wanted, &|column| wanted[column] * spare)
-    } else if needed <= room {
-        let share = (room - needed) / (all - needed).max(1e-9);
-        grown(least, &|column| (wanted[column] - least[column]) * share)
-    } else {
-        // Words are parted: half of the room is shared alike, half by what they lack.
-        #[allow(clippy::cast_precision_loss, reason = "a table has a few columns")]
-        let alike = room / 2.0 / least.len() as f64;
-        least.iter().map(|wide| alike + wide / needed * room / 2.0).collect()
+        return vec![wanted.iter().map(|wide| wide * (1.0 + spare)).collect()];
     }
+    if needed > room {
+        // Words are parted: half of the room is shared alike, half by what they lack.
+        let alike = room / 2.0 / number(least.len());
+        return vec![least.iter().map(|wide| alike + wide / needed * room / 2.0).collect()];
+    }
+    // Each as much more as it lacks; or narrow ones all that they want, and wide ones what is left; or between the two.
+    let share = (room - needed) / (all - needed);
+    let lacking: Vec<f64> = pairs().map(|(most, least)| least + (most - least) * share).collect();
+    let level = level(room, &|level| pairs().map(|(most, least)| level.clamp(*least, most.max(*least))).collect());
+    let between = lacking.iter().zip(&level).map(|(one, other)| f64::midpoint(*one, *other)).collect();
+    vec![level, between, lacking]
+}
+
+/// Columns up to the level at which they fill the room.
+fn level(room: f64, wide: &dyn Fn(f64) -> Vec<f64>) -> Vec<f64> {
+    let (mut low, mut high) = (0.0, room);
+    for _ in 0..40 {
+        let middle = f64::midpoint(low, high);
+        if wide(middle).iter().sum::<f64>() <= room { low = middle } else { high = middle }
+    }
+    wide(low)
+}
+
+#[allow(clippy::cast_precision_loss, reason = "a table has a few columns")]
+fn number(count: usize) -> f64 {
+    count as f64
 }
