@@ -45,8 +45,8 @@ pub(super) fn flow<'a>(pieces: Vec<Piece<'a>>, heads: &[Block<'a>], height: f64)
         }
         let whole: f64 = together.iter().map(|piece| piece.before + piece.block.height).sum();
         let alone = whole - together.first().map_or(0.0, |piece| piece.before);
-        // What no page holds together need not wait for the next one.
-        if pages.page.height + whole > height && alone <= height {
+        // What no page holds together need not wait for the next one, unless little is left of this one.
+        if pages.page.height + whole > height && (alone <= height || pages.page.height > height / 2.0) {
             pages.turn();
         }
         for piece in together {
@@ -66,35 +66,45 @@ impl<'a> Pages<'a> {
     }
 
     fn add(&mut self, piece: Piece<'a>, heads: &[Block<'a>]) {
-        let begins = self.page.placed.is_empty();
-        if !begins && self.page.height + piece.before + piece.block.height > self.height {
-            self.turn();
-        }
-        let before = if self.page.placed.is_empty() { self.again(&piece, heads) } else { piece.before };
+        let head = piece.under.and_then(|under| heads.get(under));
         let mut block = piece.block;
-        // What is higher than a page is parted where nothing is cut through.
-        while self.page.height + before + block.height > self.height {
+        let mut begins = self.page.placed.is_empty();
+        let mut before = piece.before;
+        loop {
+            if begins {
+                before = 0.0;
+                self.again(head, block.height);
+            }
             let room = self.height - self.page.height - before;
-            let (above, below) = part(block, room);
-            self.page.below(above, 0.0, before);
+            if block.height <= room + HAIR {
+                break;
+            }
+            // What is higher than a page is parted where nothing is cut through.
+            let parted = if block.height > self.height { part(&block, room) } else { None };
+            if let Some((above, below)) = parted {
+                self.page.below(above, 0.0, before);
+                block = below;
+            } else if begins {
+                break;
+            }
             self.turn();
-            block = below;
+            begins = true;
         }
         self.page.below(block, 0.0, before);
     }
 
-    /// The table's head once more, where a page begins with one of its rows; the room below it.
-    fn again(&mut self, piece: &Piece<'a>, heads: &[Block<'a>]) -> f64 {
-        let head = piece.under.and_then(|under| heads.get(under));
-        // A head so high that it leaves no room for its rows stands once.
-        let Some(head) = head.filter(|head| head.height * 2.0 < self.height) else { return 0.0 };
-        self.page.put(head.again(), 0.0, 0.0);
-        piece.before
+    /// A table's head once more, where a page begins with one of its rows; not where it would take the row's room.
+    fn again(&mut self, head: Option<&Block<'a>>, row: f64) {
+        let room = |head: &&Block<'_>| if row > self.height { self.height / 2.0 } else { self.height - row } >= head.height;
+        if let Some(head) = head.filter(room) {
+            self.page.put(head.again(), 0.0, 0.0);
+        }
     }
 }
 
 /// What of a block stands above a line, and what below it: the lowest line within the room that cuts through nothing but bars.
-fn part(block: Block<'_>, room: f64) -> (Block<'_>, Block<'_>) {
+/// None where that would leave nothing above.
+fn part<'a>(block: &Block<'a>, room: f64) -> Option<(Block<'a>, Block<'a>)> {
     let bar = |one: &Placed<'_>| matches!(one.what, What::Bar { .. });
     let mut cut = room;
     loop {
@@ -102,24 +112,21 @@ fn part(block: Block<'_>, room: f64) -> (Block<'_>, Block<'_>) {
         let Some(higher) = block.placed.iter().filter(through).map(|one| one.y).min_by(f64::total_cmp) else { break };
         cut = higher;
     }
-    if cut <= HAIR {
-        // Its first thing alone is higher than the room: that, and what stands beside it, goes over the edge for want of a better place.
-        cut = block.placed.iter().filter(|one| !bar(one)).map(|one| one.y + one.height).fold(block.height, f64::min);
-    }
+    block.placed.iter().find(|one| !bar(one) && one.y + one.height <= cut + HAIR)?;
     let (mut above, mut below) = (Block { height: cut, ..Block::default() }, Block::default());
     below.height = block.height - cut;
-    for one in block.placed {
+    for one in &block.placed {
         let end = one.y + one.height;
         if end <= cut + HAIR {
-            above.placed.push(one);
+            above.placed.push(one.clone());
         } else if one.y >= cut - HAIR {
-            below.placed.push(Placed { y: one.y - cut, ..one });
+            below.placed.push(Placed { y: one.y - cut, ..one.clone() });
         } else {
+            above.placed.push(Placed { height: cut - one.y, ..one.clone() });
             below.placed.push(Placed { y: 0.0, height: end - cut, ..one.clone() });
-            above.placed.push(Placed { height: cut - one.y, ..one });
         }
     }
-    (above, below)
+    Some((above, below))
 }
 
 /// Closer than this, mm, is the same line.

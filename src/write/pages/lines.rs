@@ -5,6 +5,7 @@ use super::super::pdf::Faces;
 use super::placed::{Block, Of, Placed, What};
 use super::words::{Piece, Style, Word, width, words};
 use crate::guide::Line;
+use crate::length::tolerance::SAME;
 
 /// What stands on one line: pieces, and where each begins.
 #[derive(Debug, Default)]
@@ -55,7 +56,7 @@ fn rows(faces: &Faces, words: &[Word], style: Style, wide: f64) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut row = Row::default();
     // A hair more room than is measured, so that what just fits does.
-    let room = wide + 1e-6;
+    let room = wide + SAME;
     for word in words.iter().flat_map(|word| fitting(faces, word, style.size, room)) {
         if !row.pieces.is_empty() && row.end + word_width(faces, &word, style.size) > room {
             rows.push(std::mem::take(&mut row));

@@ -9,6 +9,7 @@ use super::step::{Cell, steps};
 use super::table::table;
 use super::tree::Role;
 use crate::guide::{Block, Figure, Line, Section, Step};
+use crate::length::tolerance::SAME;
 use crate::picture::Mark;
 
 /// Sections one after the other.
@@ -138,14 +139,15 @@ impl<'a> Sections<'a> {
     {
         let (wide, high) = self.setter.look.room();
         let figures: Vec<&'a Figure> = blocks.iter().map_while(figure_of).collect();
-        let all: f64 = figures.iter().map(|figure| figure.picture.width + GAP).sum::<f64>() - GAP;
-        let smaller = (wide / all).clamp(SMALLEST, 1.0);
+        let all: f64 = figures.iter().map(|figure| figure.picture.width).sum();
+        let gaps: f64 = figures.iter().skip(1).map(|_| GAP).sum();
+        let smaller = ((wide - gaps) / all).clamp(SMALLEST, 1.0);
         let share = if figures.iter().any(|figure| has_words(figure)) { 1.0 } else { smaller };
         let (mut row, mut x) = (Set::default(), 0.0);
         for figure in &figures {
             let own = (figure.picture.width * share, figure.picture.height * share);
             let (block, width) = self.figure(figure, (own.0.min(wide), own.1.min(high * SHARE)), node);
-            if x > 0.0 && x + width > wide {
+            if x > 0.0 && x + width > wide + SAME {
                 self.pieces.push(Piece::new(std::mem::take(&mut row), BEFORE_FIGURE));
                 x = 0.0;
             }
