@@ -141,7 +141,7 @@ pub(super) struct Kit {
     /// Every length of the guide in millimetres and in inches
     #[arg(long)]
     pub both_units: bool,
-    /// The guide on one page as well, for those who have made one before: kit-card.html
+    /// The guide on one page as well, for those who have made one before: kit-card.html, with PDFs kit-card.pdf
     #[arg(long = "kit-card")]
     pub card: bool,
     /// What the templates are printed on: letter, tabloid, A4 or A3 (letter or A4 unless said, as the album's card is)

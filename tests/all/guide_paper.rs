@@ -7,8 +7,8 @@ use hingeleaf::cutter::Cutter;
 use hingeleaf::guide::{self, Block, Figure, Guide, Line, Number, Section, Step, Table};
 use hingeleaf::picture::{CUT, Mark, Picture};
 use hingeleaf::work::Work;
-use hingeleaf::write::pages::{Form, Of, Pages, Placed, Role, What, guide_pages};
 use hingeleaf::write::guide_pdf;
+use hingeleaf::write::pages::{Form, Of, Pages, Placed, Role, What, guide_pages};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -172,7 +172,6 @@ fn guides_of_all_albums_are_whole_on_paper() {
             if form == Form::Card {
                 // Its order is numbered, not dashed.
                 found.retain(|fault| !fault.starts_with("words differ"));
-
             }
             assert!(found.is_empty(), "{}, {form:?}:\n{}", path.display(), found.join("\n"));
             let on = stands(&pages);
@@ -185,8 +184,10 @@ fn guides_of_all_albums_are_whole_on_paper() {
             }
             // Where a table goes on, its head stands again.
             for (node, on) in on.iter().enumerate().filter(|(node, _)| pages.tree.0[*node].role == Role::Table) {
-                let head = (node..).find(|node| pages.tree.0[*node].role == Role::ColumnHead).unwrap();
-                let said = pages.pages.iter().flat_map(|page| &page.placed).find(|one| one.of == Of::Node(head)).unwrap();
+                let head =
+                    (node..pages.tree.0.len()).find(|node| pages.tree.0[*node].role == Role::ColumnHead).unwrap();
+                let said =
+                    pages.pages.iter().flat_map(|page| &page.placed).find(|one| one.of == Of::Node(head)).unwrap();
                 for page in on.iter().skip(1) {
                     let first = pages.pages[*page].placed.first().unwrap();
                     assert_eq!((words(first), first.of), (words(said), Of::Nothing), "{}", path.display());

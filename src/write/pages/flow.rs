@@ -95,7 +95,8 @@ impl<'a> Pages<'a> {
 
     /// A table's head once more, where a page begins with one of its rows; not where it would take the row's room.
     fn again(&mut self, head: Option<&Block<'a>>, row: f64) {
-        let room = |head: &&Block<'_>| if row > self.height { self.height / 2.0 } else { self.height - row } >= head.height;
+        let room =
+            |head: &&Block<'_>| if row > self.height { self.height / 2.0 } else { self.height - row } >= head.height;
         if let Some(head) = head.filter(room) {
             self.page.put(head.again(), 0.0, 0.0);
         }

@@ -87,7 +87,7 @@ impl Look {
         self.style(3.1, false, true)
     }
 
-    pub(super) fn foot_words(&self) -> Style {
+    pub(super) fn foot_words() -> Style {
         Style { size: 2.6, leading: 3.6, bold: false, soft: true }
     }
 

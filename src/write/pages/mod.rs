@@ -99,7 +99,7 @@ fn title<'a>(sections: &mut Sections<'a>, guide: &'a Guide) {
 
 /// The title at the left, the page's number at the right.
 fn foot<'a>(setter: &Setter<'a>, number: &str) -> Vec<Placed<'a>> {
-    let (look, style) = (setter.look, setter.look.foot_words());
+    let (look, style) = (setter.look, Look::foot_words());
     let (wide, y) = (look.room().0, look.foot() - style.leading / 2.0);
     let words = |text: &str, wide: f64| lines::set(setter.faces, &Line::text(text), style, wide, Of::Foot).placed;
     let own = setter.faces.plain.width(number, style.size);
@@ -111,7 +111,7 @@ fn foot<'a>(setter: &Setter<'a>, number: &str) -> Vec<Placed<'a>> {
 
 /// As much of the title as stands on a line.
 fn shortened(setter: &Setter<'_>, wide: f64) -> String {
-    let (title, size) = (setter.guide.title.as_str(), setter.look.foot_words().size);
+    let (title, size) = (setter.guide.title.as_str(), Look::foot_words().size);
     let fits = |text: &str| setter.faces.plain.width(text, size) <= wide;
     if fits(title) {
         return title.to_owned();

@@ -94,7 +94,7 @@ pub(super) struct Block<'a> {
     pub(super) height: f64,
 }
 
-impl<'a> Block<'a> {
+impl Block<'_> {
     /// Puts others in, so far from the upper left; it reaches as low as these do.
     pub(super) fn put(&mut self, other: Self, x: f64, y: f64) {
         self.height = self.height.max(y + other.height);

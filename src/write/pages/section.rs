@@ -117,18 +117,16 @@ impl<'a> Sections<'a> {
             let block = in_columns(items, columns, column(wide, columns) + GAP, look.mm(BEFORE_ITEM));
             (one_line && block.height <= high * SHARE).then_some(block)
         });
-        match columns {
-            Some(block) => self.pieces.push(Piece::new(block, look.mm(BEFORE_WORDS))),
-            None => {
-                let items = set(&self.setter, wide);
-                let last = items.len();
-                self.pieces.extend((1..).zip(items).map(|(number, item)| {
-                    let before = look.mm(if number == 1 { BEFORE_WORDS } else { BEFORE_ITEM });
-                    // None stands alone at a page's end or beginning.
-                    let keep = last > 2 && (number == 1 || number + 1 == last) || last == 2 && number == 1;
-                    Piece { keep, ..Piece::new(item, before) }
-                }));
-            }
+        if let Some(block) = columns {
+            self.pieces.push(Piece::new(block, look.mm(BEFORE_WORDS)));
+            return;
+        }
+        let last = list.len();
+        for (number, item) in (1..).zip(set(&self.setter, wide)) {
+            let before = look.mm(if number == 1 { BEFORE_WORDS } else { BEFORE_ITEM });
+            // None stands alone at a page's end or beginning.
+            let keep = last > 1 && (number == 1 || number + 1 == last);
+            self.pieces.push(Piece { keep, ..Piece::new(item, before) });
         }
     }
 

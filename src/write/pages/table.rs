@@ -88,8 +88,10 @@ fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
         let cells = table.rows.iter().filter_map(|row| row.get(column)).map(|cell| measure(cell, body));
         cells.chain(table.head.get(column).map(|cell| measure(cell, head))).fold(0.0, f64::max)
     };
-    let wanted: Vec<f64> = (0..count).map(|column| most(column, &|line, style| on_one(setter.faces, line, style))).collect();
-    let least: Vec<f64> = (0..count).map(|column| most(column, &|line, style| widest(setter.faces, line, style))).collect();
+    let wanted: Vec<f64> =
+        (0..count).map(|column| most(column, &|line, style| on_one(setter.faces, line, style))).collect();
+    let least: Vec<f64> =
+        (0..count).map(|column| most(column, &|line, style| widest(setter.faces, line, style))).collect();
     let room = setter.look.room().0 - BETWEEN * number(count.saturating_sub(1));
     let high = |columns: &[f64]| -> f64 {
         let cell = |(cell, wide): (&Line, &f64)| set(setter.faces, cell, body, *wide, Of::Nothing).height;

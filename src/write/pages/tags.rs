@@ -49,22 +49,22 @@ impl<'a> Tags<'a> {
         let Self { tree, drawn, at } = self;
         let mut groups: Vec<TagGroup> = Vec::new();
         for ((node, drawn), at) in tree.0.iter().zip(drawn).zip(at) {
-            let mut group = TagGroup::new(kind(&node.role, at));
-            drawn.into_iter().for_each(|identifier| group.push(identifier));
-            groups.push(group);
+            groups.push(TagGroup::with_children(kind(&node.role, at), drawn.into_iter().map(Into::into).collect()));
         }
         let mut whole = TagTree::new();
         let mut children: Vec<Vec<TagGroup>> = (0..groups.len()).map(|_| Vec::new()).collect();
         let mut roots = Vec::new();
         for (index, mut group) in groups.into_iter().enumerate().rev() {
             let parts = std::mem::take(&mut children[index]);
-            parts.into_iter().rev().for_each(|part| group.push(part));
+            group.children.extend(parts.into_iter().rev().map(Into::into));
             match tree.0[index].of.and_then(|of| children.get_mut(of)) {
                 Some(whole) => whole.push(group),
                 None => roots.push(group),
             }
         }
-        roots.into_iter().rev().for_each(|root| whole.push(root));
+        for root in roots.into_iter().rev() {
+            whole.push(root);
+        }
         whole
     }
 }
@@ -76,9 +76,7 @@ fn kind(role: &Role, at: Option<(usize, Rect)>) -> TagKind {
             Tag::Hn(NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN), Some(title.clone())).into()
         }
         Role::Words => Tag::P.into(),
-        Role::List { numbered } => {
-            Tag::L(if *numbered { ListNumbering::Decimal } else { ListNumbering::None }).into()
-        }
+        Role::List { numbered } => Tag::L(if *numbered { ListNumbering::Decimal } else { ListNumbering::None }).into(),
         Role::Item => Tag::LI.into(),
         Role::Label => Tag::Lbl.into(),
         Role::Body => Tag::LBody.into(),

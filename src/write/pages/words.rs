@@ -94,7 +94,7 @@ fn running(words: &mut Vec<Word>, letter: char, bold: bool) {
     }
 }
 
-#[allow(clippy::missing_panics_doc, reason = "there is always one")]
+/// The word that goes on.
 fn last(words: &mut Vec<Word>) -> &mut Word {
     if words.is_empty() {
         words.push(Word::default());
