@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, templates};
+use crate::{finding::Said, templates, write::pages::Form};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -173,6 +173,16 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
+            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), Form::Guide)?)?;
+            if self.album.has_shop() {
+                sink.put("job.pdf", &write::guide_pdf(&guide::shop(&job), Form::Guide)?)?;
+            }
+            if files.kit_card {
+                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), Form::Card)?)?;
+            }
+            if files.teaching {
+                sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(&job), Form::Card)?)?;
+            }
             self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)?;
         }
         if files.kit_card {

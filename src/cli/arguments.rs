@@ -145,7 +145,7 @@ pub(super) struct KitArguments {
     /// Every length of the guide in millimetres and in inches
     #[arg(long)]
     pub both_units: bool,
-    /// The guide on one page as well, for those who have made one before: kit-card.html
+    /// The guide on one page as well, for those who have made one before: kit-card.html, with PDFs kit-card.pdf
     #[arg(long = "kit-card")]
     pub card: bool,
     /// A sheet to teach by as well, every step in one line: teaching-sheet.html

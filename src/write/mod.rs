@@ -20,6 +20,8 @@ mod measures;
 mod number;
 mod offcuts;
 #[cfg(feature = "pdf")]
+pub mod pages;
+#[cfg(feature = "pdf")]
 mod pdf;
 mod plates;
 #[cfg(feature = "png")]
@@ -40,6 +42,8 @@ pub use findings::{checked, findings, mended};
 pub use folder::{Folder, FolderContent, FolderProblem};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card, teaching_sheet};
 pub use offcuts::offcut_stocks;
+#[cfg(feature = "pdf")]
+pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfPage, pdf};
 pub use plates::plates;

@@ -19,6 +19,8 @@ mod fit;
 mod folding;
 mod formats;
 mod guide;
+#[cfg(feature = "pdf")]
+mod guide_paper;
 mod guide_pictures;
 mod guide_steps;
 mod guide_whole;

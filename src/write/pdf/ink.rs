@@ -1,82 +1,25 @@
 // SPDX-License-Identifier: MIT
-//! Pictures as the pages of a PDF: true size, real text, a bookmark a page, tagged for those who do not see it (PDF/UA-1).
+//! Marks of a picture on a page of a PDF, in points from its upper left.
 
-use super::font::LETTERS;
+use super::face::Faces;
+use super::points::points;
 use crate::contour::{Contour, Edge, Point, Vec2, outside};
 use crate::length::tolerance::READ;
-use crate::picture::{Fill, INK, Mark, Pen, Picture, measure};
+use crate::picture::{Fill, INK, Mark, Pen, Picture};
 use krilla::color::rgb;
-use krilla::configure::{Accessibility, Configuration, ConfigurationBuilder};
-use krilla::destination::XyzDestination;
 use krilla::geom::{Path, PathBuilder, Transform};
-use krilla::metadata::Metadata;
 use krilla::num::NormalizedF32;
-use krilla::outline::{Outline, OutlineNode};
-use krilla::page::PageSettings;
 use krilla::paint::{FillRule, LineCap, LineJoin, Stroke, StrokeDash};
 use krilla::surface::Surface;
-use krilla::tagging::{ContentTag, Tag, TagGroup, TagTree};
-use krilla::text::{Font, TextDirection};
-use krilla::{Document, SerializeSettings};
-use std::io;
 
-/// A page of a PDF.
-#[derive(Clone, Copy, Debug)]
-pub struct PdfPage<'a> {
-    /// What is on it; the page is as large as this.
-    pub picture: &'a Picture,
-    /// Its bookmark.
-    pub name: &'a str,
-    /// What it shows, in words.
-    pub shows: &'a str,
-}
-
-/// Points to a millimetre: 72 to an inch.
-const POINTS: f64 = 72.0 / 25.4;
-
-/// A PDF of these pages; the same bytes each time. It keeps to PDF/UA-1, but for letters that the bundled font has not: a
-/// maker's own names may be in any script, and these are boxes in it.
-///
-/// # Errors
-/// A page without a size.
-pub fn pdf(title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
-    let strict = ConfigurationBuilder::new().with_accessibility_validator(Accessibility::UA1);
-    let strict = strict.finish().map_err(|error| failed(&format!("{error:?}")))?;
-    document(strict, title, language, pages).or_else(|_| document(Configuration::default(), title, language, pages))
-}
-
-fn failed(why: &str) -> io::Error {
-    io::Error::other(format!("the PDF can't be made: {why}"))
-}
-
-fn document(configuration: Configuration, title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
-    let mut document = Document::new_with(SerializeSettings { configuration, ..SerializeSettings::default() });
-    let font = Font::new(LETTERS.into(), 0).ok_or_else(|| failed("its font can't be read"))?;
-    let (mut outline, mut tags) = (Outline::new(), TagTree::new());
-    for (number, one) in pages.iter().enumerate() {
-        let size = PageSettings::from_wh(points(one.picture.width), points(one.picture.height));
-        let mut page = document.start_page_with(size.ok_or_else(|| failed("a page has no size"))?);
-        let mut surface = page.surface();
-        let drawn = surface.start_tagged(ContentTag::Other);
-        for mark in &one.picture.marks {
-            draw(&mut surface, &font, mark, one.picture.height);
-        }
-        surface.end_tagged();
-        surface.finish();
-        page.finish();
-        let mut figure = TagGroup::new(Tag::Figure(Some(one.shows.to_owned())));
-        figure.push(drawn);
-        tags.push(figure);
-        let top = XyzDestination::new(number, krilla::geom::Point::from_xy(0.0, 0.0));
-        outline.push_child(OutlineNode::new(one.name.to_owned(), top));
+/// Draws a picture, its upper left in the page's.
+pub(in crate::write) fn draw(surface: &mut Surface<'_>, faces: &Faces, picture: &Picture) {
+    for mark in &picture.marks {
+        one(surface, faces, mark, picture.height);
     }
-    document.set_outline(outline);
-    document.set_tag_tree(tags);
-    document.set_metadata(Metadata::new().title(title.to_owned()).language(language.to_owned()));
-    document.finish().map_err(|error| failed(&format!("{error:?}")))
 }
 
-fn draw(surface: &mut Surface<'_>, font: &Font, mark: &Mark, height: f64) {
+fn one(surface: &mut Surface<'_>, faces: &Faces, mark: &Mark, height: f64) {
     match mark {
         Mark::Shape { contours, fill, pen } => {
             let Some(path) = closed(contours, height) else { return };
@@ -86,26 +29,21 @@ fn draw(surface: &mut Surface<'_>, font: &Font, mark: &Mark, height: f64) {
                 Some(Fill::Hatched { ground, line, apart }) => {
                     fill_with(surface, &path, ground);
                     let pen = Pen { width: 0.25, colour: line, dash: &[] };
-                    for lines in hatch(contours, f64::from(*apart) / 10.0) {
-                        stroke_with(surface, open(&lines, height), pen);
-                    }
+                    stroke_with(surface, open(&hatch(contours, f64::from(*apart) / 10.0), height), pen);
                 }
             }
             if let Some(pen) = pen {
                 stroke_with(surface, Some(path), *pen);
             }
         }
-        Mark::Line { points, pen } => stroke_with(surface, open(points, height), *pen),
+        Mark::Line { points, pen } => stroke_with(surface, open(std::slice::from_ref(points), height), *pen),
         Mark::Words { at, size, text, upwards } => {
-            // Letters begin half their width before the middle, a third of the em below it.
-            let (half, drop) = (measure(text, *size) / 2.0, size * 0.36);
-            let (x, y) = place(*at, height);
+            let at = place(*at, height);
             let turn = if *upwards { -90.0 } else { 0.0 };
-            surface.push_transform(&Transform::from_rotate_at(turn, x, y));
+            surface.push_transform(&Transform::from_rotate_at(turn, at.0, at.1));
             surface.set_stroke(None);
             surface.set_fill(Some(paint(INK)));
-            let start = krilla::geom::Point::from_xy(x - points(half), y + points(drop));
-            surface.draw_text(start, font.clone(), points(*size), text, false, TextDirection::LeftToRight);
+            faces.plain.centred(surface, at, *size, text);
             surface.pop();
         }
     }
@@ -117,7 +55,7 @@ fn fill_with(surface: &mut Surface<'_>, path: &Path, colour: &str) {
     surface.draw_path(path);
 }
 
-fn stroke_with(surface: &mut Surface<'_>, path: Option<Path>, pen: Pen) {
+pub(in crate::write) fn stroke_with(surface: &mut Surface<'_>, path: Option<Path>, pen: Pen) {
     let Some(path) = path else { return };
     let dash = (!pen.dash.is_empty())
         .then(|| StrokeDash { array: pen.dash.iter().map(|length| points(*length)).collect(), offset: 0.0 });
@@ -134,7 +72,7 @@ fn stroke_with(surface: &mut Surface<'_>, path: Option<Path>, pen: Pen) {
     surface.draw_path(&path);
 }
 
-fn paint(hex: &str) -> krilla::paint::Fill {
+pub(in crate::write) fn paint(hex: &str) -> krilla::paint::Fill {
     krilla::paint::Fill { paint: colour(hex).into(), opacity: NormalizedF32::ONE, rule: FillRule::EvenOdd }
 }
 
@@ -175,11 +113,13 @@ fn filled([from, to]: [Point; 2], contours: &[Contour]) -> Vec<[Point; 2]> {
     ends.windows(2).filter(in_fill).map(|pair| [pair[0], pair[1]]).collect()
 }
 
-fn open(points: &[Point], height: f64) -> Option<Path> {
+fn open(lines: &[impl AsRef<[Point]>], height: f64) -> Option<Path> {
     let mut path = PathBuilder::new();
-    for (index, &point) in points.iter().enumerate() {
-        let (x, y) = place(point, height);
-        if index == 0 { path.move_to(x, y) } else { path.line_to(x, y) }
+    for line in lines {
+        for (index, &point) in line.as_ref().iter().enumerate() {
+            let (x, y) = place(point, height);
+            if index == 0 { path.move_to(x, y) } else { path.line_to(x, y) }
+        }
     }
     path.finish()
 }
@@ -217,9 +157,4 @@ fn handles(edge: Edge) -> [Point; 2] {
 /// A point in points from the page's upper left.
 fn place(point: Point, height: f64) -> (f32, f32) {
     (points(point.x), points(height - point.y))
-}
-
-#[allow(clippy::cast_possible_truncation, reason = "a thousandth of a millimetre on a page of a metre is kept")]
-fn points(mm: f64) -> f32 {
-    (mm * POINTS) as f32
 }

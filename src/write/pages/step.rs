@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: MIT
+//! Steps: over the whole width with the picture at the left, or two side by side, each below its picture, where that is lower.
+
+use super::placed::{Block, Of, Placed, What};
+use super::setter::{CautionNodes, Setter};
+use super::tree::{Role, Tree};
+use crate::guide::{Figure, Line, Step};
+
+/// A step to be set, with the heading and the picture after it that are its own.
+pub(super) struct Cell<'a> {
+    pub(super) heading: Option<&'a Line>,
+    pub(super) step: &'a Step,
+    pub(super) after: Option<&'a Figure>,
+    pub(super) number: usize,
+}
+
+/// A step as it is set in a width: its heading, its picture, its words.
+#[derive(Default)]
+struct Set<'a> {
+    heading: Block<'a>,
+    picture: Block<'a>,
+    words: Block<'a>,
+}
+
+/// Room for pictures beside words, mm, and their largest height; between two things side by side.
+const BESIDE: f64 = 84.0;
+const HIGHEST: f64 = 112.0;
+const GAP: f64 = 6.0;
+/// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
+const LEAST_WORDS: f64 = 21.0;
+/// Side of the box to tick.
+const TICK: f64 = 4.2;
+/// Below a heading, below a picture.
+const UNDER_HEADING: f64 = 1.6;
+const UNDER_PICTURE: f64 = 2.4;
+/// Pictures whose heights differ by less than this stand in one row, mm.
+const ALIKE: f64 = 15.0;
+
+/// Steps one below the other, each row a block that stays together.
+pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<Block<'a>> {
+    let (wide, high) = setter.look.room();
+    let half = (wide - GAP) / 2.0;
+    let (mut list, mut alone, mut beside) = (None, Vec::new(), Vec::new());
+    for cell in cells {
+        let nodes = Nodes::of(&mut setter.tree, cell, section, &mut list);
+        alone.push(over(set(setter, cell, &nodes, wide, (BESIDE, HIGHEST))));
+        beside.push(set(setter, cell, &nodes, half, (half, high / 2.0 - LEAST_WORDS)));
+    }
+    let lone: Vec<f64> = alone.iter().map(|block| block.height).collect();
+    let pairs: Vec<f64> = beside.windows(2).map(|two| row(&two[0], &two[1]).1).collect();
+    let (mut rows, mut alone, mut beside) = (Vec::new(), alone.into_iter(), beside.into_iter());
+    for two in arranged(&lone, &pairs, high) {
+        let (one, left) = (alone.next(), beside.next());
+        let right = if two { alone.next().and(beside.next()) } else { None };
+        rows.extend(match (left, right) {
+            (Some(left), Some(right)) => Some(pair(left, right, half + GAP)),
+            _ => one,
+        });
+    }
+    rows
+}
+
+/// Which rows hold two steps: so that all together are lowest. A row is as high as a page at most.
+fn arranged(alone: &[f64], pairs: &[f64], high: f64) -> Vec<bool> {
+    // From the end: how high all from here on are, and whether the row here holds two.
+    let mut best = vec![(0.0, false); alone.len() + 1];
+    for index in (0..alone.len()).rev() {
+        let one = best[index + 1].0 + alone[index] + GAP;
+        let pair = pairs.get(index).filter(|pair| **pair <= high);
+        let two = pair.map_or(f64::INFINITY, |pair| best[index + 2].0 + pair + GAP);
+        best[index] = if two < one { (two, true) } else { (one, false) };
+    }
+    let (mut rows, mut index) = (Vec::new(), 0);
+    while index < alone.len() {
+        rows.push(best[index].1);
+        index += if best[index].1 { 2 } else { 1 };
+    }
+    rows
+}
+
+/// What of the tree a step's things are.
+struct Nodes {
+    heading: Option<usize>,
+    figure: Option<usize>,
+    label: usize,
+    head: usize,
+    lines: Vec<usize>,
+    warn: Option<CautionNodes>,
+}
+
+impl Nodes {
+    fn of(tree: &mut Tree, cell: &Cell<'_>, section: usize, list: &mut Option<usize>) -> Self {
+        let step = cell.step;
+        let heading = cell.heading.map(|line| tree.add(Some(section), Role::Heading(3, line.plain())));
+        // Headings stand between lists.
+        if heading.is_some() {
+            *list = None;
+        }
+        let list = *list.get_or_insert_with(|| tree.add(Some(section), Role::List { numbered: true }));
+        let item = tree.add(Some(list), Role::Item);
+        let (label, body) = (tree.add(Some(item), Role::Label), tree.add(Some(item), Role::Body));
+        let shown = |tree: &mut Tree, figure: &Figure| tree.add(Some(body), Role::Figure(figure.shows.plain()));
+        let figure = step.figure.as_ref().map(|figure| shown(tree, figure));
+        let head = tree.add(Some(body), Role::Words);
+        let lines = step.lines.iter().map(|_| tree.add(Some(body), Role::Words)).collect();
+        let warn = (!step.warn.is_empty()).then(|| CautionNodes::of(tree, step.warn.len(), body));
+        let figure = figure.or_else(|| cell.after.map(|figure| shown(tree, figure)));
+        Self { heading, figure, label, head, lines, warn }
+    }
+}
+
+/// A step's heading, picture and words, in widths and a height for the picture.
+fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room: (f64, f64)) -> Set<'a> {
+    let heading = cell.heading.zip(nodes.heading);
+    let heading = heading.map(|(line, node)| setter.words(line, setter.look.heading(3), wide, node));
+    let figure = cell.step.figure.as_ref().or(cell.after).zip(nodes.figure);
+    let picture = figure.map(|(figure, node)| Setter::picture(figure, room, node)).unwrap_or_default();
+    let beside = if picture.placed.is_empty() || room.0 >= wide { 0.0 } else { room.0 + GAP };
+    Set { heading: heading.unwrap_or_default(), picture, words: words(setter, cell, nodes, wide - beside) }
+}
+
+/// What a step says, with its box and its number.
+fn words<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64) -> Block<'a> {
+    let look = &setter.look;
+    let (tick, head) = (look.mm(TICK), look.head());
+    let number = Line::text(cell.number.to_string());
+    // Two figures are usual; so that heads begin below each other.
+    let figures = setter.faces.plain.width("00", head.size).max(setter.faces.plain.width(&number.plain(), head.size));
+    let (at, indent) = (tick + look.mm(1.6), tick + look.mm(3.4) + figures);
+    let mut block = Block::default();
+    let y = (head.leading - tick) / 2.0;
+    let what = What::Frame { line: look.mm(0.35) };
+    block.placed.push(Placed { what, of: Of::Nothing, x: 0.0, y: y.max(0.0), width: tick, height: tick });
+    block.put(setter.words(&number, look.number(), wide - at, nodes.label), at, 0.0);
+    block.put(setter.words(&cell.step.head, head, wide - indent, nodes.head), indent, 0.0);
+    for (line, node) in cell.step.lines.iter().zip(&nodes.lines) {
+        block.below(setter.words(line, look.body(), wide - indent, *node), indent, look.mm(0.9));
+    }
+    if let Some(nodes) = &nodes.warn {
+        block.below(setter.caution(&cell.step.warn, wide - indent, nodes), indent, look.mm(1.8));
+    }
+    block
+}
+
+/// The picture at the left, the words at the right.
+fn over(set: Set<'_>) -> Block<'_> {
+    let (mut block, mut below) = (set.heading, Block::default());
+    let beside = if set.picture.placed.is_empty() { 0.0 } else { BESIDE + GAP };
+    below.put(set.picture, 0.0, 0.0);
+    below.put(set.words, beside, 0.0);
+    block.below(below, 0.0, UNDER_HEADING);
+    block
+}
+
+/// Where the words of a row of two stand, and how high the row is. Words begin at one height unless the pictures above them differ
+/// much; then each stands below its own.
+fn row(left: &Set<'_>, right: &Set<'_>) -> ([f64; 2], f64) {
+    let heading = left.heading.height.max(right.heading.height);
+    let heading = if heading > 0.0 { heading + UNDER_HEADING } else { 0.0 };
+    let both = left.picture.height.max(right.picture.height);
+    let alike = left.picture.height.min(right.picture.height) > both - ALIKE;
+    let words = [left, right].map(|set| match set.picture.height {
+        own if own <= 0.0 => heading,
+        own => heading + UNDER_PICTURE + if alike { both } else { own },
+    });
+    (words, (words[0] + left.words.height).max(words[1] + right.words.height))
+}
+
+/// Two side by side, headings at one height, each picture above its words.
+fn pair<'a>(left: Set<'a>, right: Set<'a>, second: f64) -> Block<'a> {
+    let (words, _) = row(&left, &right);
+    let mut block = Block::default();
+    for (set, (x, y)) in [(left, (0.0, words[0])), (right, (second, words[1]))] {
+        block.put(set.heading, x, 0.0);
+        let above = y - UNDER_PICTURE - set.picture.height;
+        block.put(set.picture, x, above);
+        block.put(set.words, x, y);
+    }
+    block
+}
