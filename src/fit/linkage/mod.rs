@@ -85,7 +85,12 @@ impl Section {
         let mut sides = section.sides();
         let tried = Tried::new(&section, &mut sides);
         let mut worst: Option<Opening> = None;
+        // No fore-edge lifts more than its page is wide: beside one that stands no other opening is worse.
+        let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);
         let mut look = |between: usize| {
+            if let Some(worst) = worst.as_ref().filter(|worst| worst.lift + SAME >= widest) {
+                return worst.between;
+            }
             let opening = section.at_rest(between, &tried, &mut sides);
             if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + SAME) {
                 worst = Some(opening);

@@ -96,14 +96,15 @@ impl Found {
         self.refine(step, (lowest, highest), energy);
     }
 
-    /// Tries ever finer around the best so far.
+    /// Tries ever finer around the best so far; `energy` may give up above what it is told.
     fn refine(&mut self, step: f64, (lowest, highest): (f64, f64), energy: &mut dyn FnMut(f64, f64) -> f64) {
         // Half as far to either side again and again: from the mirror image this finds the mirror image.
         let mut step = step;
         for _ in 0..FINE {
             step /= 2.0;
             let sides = [self.at - step, self.at + step].map(|place| place.clamp(lowest, highest));
-            let energies = sides.map(|place| energy(place, f64::INFINITY));
+            // What is no better than the best so far is not taken, however much worse it is.
+            let energies = sides.map(|place| energy(place, self.least));
             // Of two places that are as good, the one nearer to none.
             let tie = (energies[0] - energies[1]).abs() <= self.slack;
             let first = if tie { sides[0].abs() < sides[1].abs() } else { energies[0] < energies[1] };

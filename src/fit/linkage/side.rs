@@ -98,6 +98,8 @@ pub(super) struct Side {
     inward: Vec2,
     /// Whether the base falls inward: this is its high end.
     high: bool,
+    /// Whether the roots stand on something that goes down to the base.
+    solid: bool,
     /// A point of the line that the next page lies on, and the line's direction.
     surface: (Point, Vec2),
     /// The upper corners of the spine edges laid so far, each with the box of it and all below it.
@@ -115,6 +117,7 @@ impl Side {
             end: Point::ZERO,
             inward: Vec2::new(-1.0, 0.0),
             high: false,
+            solid: false,
             surface: (Point::ZERO, Vec2::new(1.0, 0.0)),
             corners: Vec::with_capacity(leaves),
             bars: Vec::with_capacity(leaves),
@@ -129,6 +132,7 @@ impl Side {
         self.end = self.foot + Vec2::new(sine, cosine) * depth;
         self.inward = Vec2::new(-cosine, sine);
         self.high = sine < 0.0;
+        self.solid = (self.end - self.foot).hypot() > TOUCHING;
         self.surface = (Point::ZERO, Vec2::new(1.0, 0.0));
         self.corners.clear();
         self.bars.clear();
@@ -141,7 +145,7 @@ impl Side {
         let root = self.foot + self.inward * from_end + up * leaf.stands_back;
         let page = Page { root, gusset: leaf.gusset, width: leaf.width, half: leaf.thickness / 2.0 };
         let mut rest = self.settle(page);
-        if self.solid() {
+        if self.solid {
             rest = self.over_the_block(page, rest);
         } else if self.high && from_end > TOUCHING && Self::is_in_the_way(self.end, page, rest) {
             rest = self.over(self.end, page);
@@ -157,11 +161,6 @@ impl Side {
         let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
         let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
         self.energy += THROUGH * leaf.weight * deep;
-    }
-
-    /// Whether the roots stand on something that goes down to the base.
-    fn solid(&self) -> bool {
-        (self.end - self.foot).hypot() > TOUCHING
     }
 
     /// Whether what was laid last lies flat.
@@ -191,7 +190,7 @@ impl Side {
             Rest { from, along: lowered(along, share(above - gusset, width)) }
         };
         // Through the base there is no way: the gusset lies on it, and hangs from its end if it reaches so far.
-        if !self.high && !self.solid() && self.under_base(root, rest.from) {
+        if !self.high && !self.solid && self.under_base(root, rest.from) {
             let spent = (self.end - root).hypot();
             if spent > gusset {
                 let from = root - self.inward * gusset;
