@@ -24,7 +24,8 @@ impl Section {
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
         for (tilt, both) in &tried.tilted {
-            found.weigh(*tilt, both.energy(between, found.least - slack));
+            let most = found.least - slack;
+            found.weigh(*tilt, both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most)));
         }
         found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| self.lay(between, (tilt, 0.0), most, sides));
         let mut best = (found.at, 0.0, found.least);
@@ -46,7 +47,7 @@ impl Section {
             for (high, both) in &tried.raised {
                 let most = raised.least - slack;
                 let energy = if tilt == 0.0 {
-                    both.energy(between, most)
+                    both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most))
                 } else {
                     self.lay(between, (tilt, *high), most, sides)
                 };
@@ -104,7 +105,8 @@ impl Found {
             step /= 2.0;
             let sides = [self.at - step, self.at + step].map(|place| place.clamp(lowest, highest));
             // What is no better than the best so far is not taken, however much worse it is.
-            let energies = sides.map(|place| energy(place, self.least));
+            let again = |place: f64| place.total_cmp(&self.at).is_eq();
+            let energies = sides.map(|place| if again(place) { f64::INFINITY } else { energy(place, self.least) });
             // Of two places that are as good, the one nearer to none.
             let tie = (energies[0] - energies[1]).abs() <= self.slack;
             let first = if tie { sides[0].abs() < sides[1].abs() } else { energies[0] < energies[1] };

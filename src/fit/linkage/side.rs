@@ -88,6 +88,21 @@ struct Page {
     half: f64,
 }
 
+/// A page that is to lie over a corner, and where it rests so far.
+#[derive(Clone, Copy)]
+struct Over {
+    end: Point,
+    page: Page,
+    rest: Rest,
+}
+
+impl Over {
+    /// Where it rests, if its gusset holds it there.
+    fn held(&self) -> Option<Rest> {
+        ((self.rest.from - self.page.root).hypot() <= self.page.gusset + SAME).then_some(self.rest)
+    }
+}
+
 /// Pages laid on one side.
 pub(super) struct Side {
     /// The base's end on the table's side.
@@ -287,23 +302,29 @@ impl Side {
     /// A page that lies over a corner, its fore-edge on what is there, pulled outward as far as its gusset lets it; none where
     /// it can't. It is looked for from a rest on.
     fn lies_over(&self, end: Point, page: Page, from: Rest) -> Option<Rest> {
-        let Page { root, gusset, width, half } = page;
+        let mut over = [Over { end, page, rest: from }];
+        self.lie_over(&mut over);
+        over[0].held()
+    }
+
+    /// The same of several ways to lie, step by step beside each other: none has to wait for another.
+    fn lie_over(&self, ways: &mut [Over]) {
         let (start, surface) = self.surface;
         let up = normal(surface);
-        let start = start + up * half;
-        let mut rest = from;
         for _ in 0..4 {
-            let touch = end + normal(rest.along) * half;
-            let reach = (rest.from - touch).dot(rest.along) + width;
-            let along = lowered(surface, share((touch - start).dot(up), reach));
-            let touch = end + normal(along) * half;
-            let way = root - touch;
-            let aside = way.dot(normal(along));
-            let out =
-                (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
-            rest = Rest { from: touch + along * out, along };
+            for Over { end, page: Page { root, gusset, width, half }, rest } in ways.iter_mut() {
+                let start = start + up * *half;
+                let touch = *end + normal(rest.along) * *half;
+                let reach = (rest.from - touch).dot(rest.along) + *width;
+                let along = lowered(surface, share((touch - start).dot(up), reach));
+                let touch = *end + normal(along) * *half;
+                let way = *root - touch;
+                let aside = way.dot(normal(along));
+                let out = ((*gusset - aside).max(0.0) * (*gusset + aside)).max(0.0).sqrt();
+                let out = (way.dot(along) + out).min(0.0);
+                *rest = Rest { from: touch + along * out, along };
+            }
         }
-        ((rest.from - root).hypot() <= gusset + SAME).then_some(rest)
     }
 
     /// Where a page rests beside or over what all roots stand on. It hangs from the block's corner, or lies over it, or over
@@ -336,15 +357,23 @@ impl Side {
         };
         try_this(page, flush);
         let leans = |way: Page, corner: Point| tangent(way.root, way.gusset, way.half, corner);
-        for way in ways.into_iter().flatten() {
+        let over_of = |way: Page| {
+            corners.map(|end| {
+                let along = leans(way, end);
+                Over { end, page: way, rest: Rest { from: way.root + normal(along) * way.gusset, along } }
+            })
+        };
+        let mut over = [over_of(page); 2];
+        if let Some(way) = ways[1] {
+            over[1] = over_of(way);
+        }
+        self.lie_over(if ways[1].is_some() { over.as_flattened_mut() } else { &mut over[0] });
+        for (way, over) in ways.into_iter().zip(over) {
+            let Some(way) = way else { continue };
             try_this(way, self.settle(way));
             try_this(way, self.beside(way));
-            for corner in corners {
-                let along = leans(way, corner);
-                let guess = Rest { from: way.root + normal(along) * way.gusset, along };
-                if let Some(lies) = self.lies_over(corner, way, guess) {
-                    try_this(way, lies);
-                }
+            for lies in over.iter().filter_map(Over::held) {
+                try_this(way, lies);
             }
         }
         if let Some((_, rest)) = best {
