@@ -1,55 +1,37 @@
 # SPDX-License-Identifier: MIT
-"""Albums drawn at random, and every verdict on them held against a reckoning that knows nothing of the program's own.
+"""One album, and every verdict on it held against a reckoning that knows nothing of the program's own.
 
 What goes together by the program must go together by the reckoning, if only just; what the program stops or warns of
-must not go with room to spare. HINGELEAF_LONG=1 draws 1,000 albums instead of 40, HINGELEAF_HUNT=1200:2000 those with
-these numbers. No verdict is told by its words, only by its id.
+must not go with room to spare. No verdict is told by its words, only by its id.
 """
 
 import copy
 import json
-import os
 import subprocess
 from collections import Counter
 
-import pytest
-
 from conftest import PROGRAM, flags
-from hunt_albums import drawn
 from hunt_pieces import flats, named
 from hunt_reckoning import Reckoning
-from hunt_sizes import by_sizes, too_big
+from hunt_sizes import by_sizes, of_case, too_big
 from read import Kit
-from verdict import no_faults, not_run
 
-#: How often each sort of reckoning must have come up in 40 albums, or the draw is not worth its time.
-SORTS = {
-    "insert across": 5, "insert up": 5, "flap": 5, "tab between the folds": 20, "page thickness": 40, "strip": 10,
-    "gape of a run": 5, "panel on its face": 20, "cover's spine": 2, "part on a sheet": 20, "sizes of a page": 20,
-}
-#: Sorts of which, in 40 albums, some do not go and some go with room to spare: a wrong verdict on either would show.
-EITHER_WAY = ("insert across", "insert up", "flap", "part on a sheet", "sizes of a page")
 #: A stock on which everything fits.
 ENDLESS = {"sheet": "2000x2000mm", "grain": None, "pattern": None}
-
-
-def numbers():
-    usual = "0:1000" if os.environ.get("HINGELEAF_LONG") == "1" else "0:40"
-    first, _, last = os.environ.get("HINGELEAF_HUNT", usual).partition(":")
-    return range(int(first), int(last))
 
 
 class Hunt:
     """One album: its verdict, and the pieces of it, or of what is left of it, when what stops it is taken out."""
 
-    def __init__(self, number, folder):
-        self.number, self.folder = number, folder
-        self.album, self.said, self.machine = drawn(number)
+    def __init__(self, name, folder, album, said, machine):
+        """The album with every length in mm, the same as its file says it, and the machine's settings."""
+        self.name, self.folder = name, folder
+        self.album, self.said, self.machine = album, said, machine
         self.verdict = self.check(self.said, self.machine)
         self.left_out = set()
 
     def run(self, command, album, machine, *words):
-        file = self.folder / f"album-{self.number}.json"
+        file = self.folder / f"{self.name}.json"
         file.write_text(json.dumps(album), encoding="utf-8")
         asked = [PROGRAM, command, file, *words, *flags(machine)]
         return subprocess.run([str(word) for word in asked], capture_output=True, text=True, timeout=300)
@@ -66,7 +48,7 @@ class Hunt:
         return {finding["id"] for finding in grave} | {f"{finding['id']}: {finding['about']}" for finding in grave}
 
     def kit(self, album, machine):
-        out = self.folder / f"kit-{self.number}"
+        out = self.folder / f"kit-{self.name}"
         done = self.run("kit", album, machine, "--out", out, "--replace", "--formats", "dxf", "--effort", "low")
         if done.returncode != 0:
             raise Ended(f"kit ended with {done.returncode}, check with 0: {done.stdout[:300]} {done.stderr[:300]}")
@@ -79,12 +61,16 @@ class Hunt:
             said, machine = self.loosened()
             measures = None
         if said is None:
-            return list(by_sizes(self.album))
+            return [*by_sizes(self.album), *of_case(self.album)]
         kit = self.kit(said, machine)
-        pieces = named(flats(kit), self.album.get("bound"))
+        pieces = self.recut(named(flats(kit), self.album.get("bound")))
         reckoning = Reckoning(self.album, pieces, self.left_out)
         parts = too_big(self.album, pieces, self.machine, self.left_out)
-        return [*reckoning.all(measures), *by_sizes(self.album), *parts]
+        return [*reckoning.all(measures), *by_sizes(self.album), *of_case(self.album), *parts]
+
+    def recut(self, pieces):
+        """The pieces as they were cut; who plants a fault cuts them otherwise."""
+        return pieces
 
     def loosened(self):
         """The album on endless sheets without its inserts, and without what else stops it."""
@@ -165,34 +151,3 @@ def put(album, path, field):
 
 class Ended(Exception):
     """A run that ended as no run may."""
-
-
-@pytest.fixture(scope="module")
-def hunted(tmp_path_factory):
-    """Every fault of every album drawn, and how often each sort of thing was reckoned."""
-    if not PROGRAM.is_file():
-        not_run(f"there is no program at {PROGRAM}; build it with `cargo build --release`")
-    folder, faults, tally = tmp_path_factory.mktemp("hunt"), [], Counter()
-    for number in numbers():
-        try:
-            hunt = Hunt(number, folder)
-            faults += [f"album {number}: {fault}" for fault in (*hunt.faults(), *hunt.answers())]
-            tally += hunt.tally
-        except Ended as ended:
-            faults.append(f"album {number}: {ended}")
-    return faults, tally
-
-
-def test_verdicts(hunted):
-    no_faults(hunted[0])
-
-
-def test_enough_was_reckoned(hunted, tables):
-    tally = hunted[1]
-    tables["reckonings of albums drawn at random", ""] = [
-        f"{count:7} {sort}" for sort, count in sorted(tally.items()) if ": " not in sort
-    ]
-    short = {sort: least for sort, least in SORTS.items() if tally[sort] < least}
-    no_faults(f"{sort}: reckoned {tally[sort]} times, at least {least} are wanted" for sort, least in short.items())
-    one_way = [f"{sort}: {way}" for sort in EITHER_WAY for way in ("no", "yes") if not tally[f"{sort}: {way}"]]
-    no_faults(f"{sort} never came up" for sort in one_way)
