@@ -66,7 +66,10 @@ pub fn openings(section: CrossSection) -> Option<Openings> {
         return None;
     }
     let (_, worst) = section.worst()?;
-    let one_score = section.one_score().worst().map_or(worst.lift, |(_, worst)| worst.lift);
+    let on_scores = section.one_score();
+    // Pages that are hinged on one score need not be laid again.
+    let one_score = if on_scores == section { None } else { on_scores.worst() };
+    let one_score = one_score.map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })
 }
 
@@ -91,7 +94,7 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
     let finding =
         finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place(GUSSET));
     let step = album.at_least(0.1).mm();
-    let gusset = openings.section.longer_gusset_for(limit, step).filter(|_| flexes);
+    let gusset = if flexes { openings.section.longer_gusset_for(limit, step) } else { None };
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
             .help(

@@ -23,6 +23,11 @@ def drawn(number):
     return Draw(number).album()
 
 
+def covered(number):
+    """The same of an album with a cover round pages that go together."""
+    return Covered(number).album()
+
+
 class Draw:
     """One album being drawn."""
 
@@ -52,11 +57,18 @@ class Draw:
         return fields if self.some(share) else {}
 
     def album(self):
+        album = self.entries()
+        margin, kerf = self.pick(0, 0, 3, 5, 8), self.pick(0, 0, 0.1, 0.2)
+        machine = {"margin": margin, "kerf": kerf, "gap": self.pick(0, 1, 2)}
+        said = in_inches(album) if self.inches else album
+        return {**album, "units": "in" if self.inches else "mm"}, said, machine
+
+    def entries(self):
         pages = [self.page() for _ in range(self.pick(1, 2, 2, 3, 3, 4, 4, 5, 6, 7, 8, 10, 13))]
         if self.some(0.5):
             pages = [self.pick(*pages[:3]) for _ in pages]
         card = self.pick(0.18, 0.2, 0.25, 0.3, 0.3, 0.35, 0.35, 0.4, 0.5, 0.8)
-        album = {
+        return {
             "format": "hingeleaf-album/1",
             "stocks": {
                 "card": {"sheet": self.pick(*CARDS), "caliper": card, **self.grain()},
@@ -72,10 +84,6 @@ class Draw:
             **self.maybe(0.6, inserts=[self.insert() for _ in range(self.pick(1, 1, 2))]),
             **self.maybe(0.1, bound=self.pick("right", "top")),
         }
-        margin, kerf = self.pick(0, 0, 3, 5, 8), self.pick(0, 0, 0.1, 0.2)
-        said = in_inches(album) if self.inches else album
-        return album, said, {"margin": margin, "kerf": kerf, "gap": self.pick(0, 1, 2)}
-
     def grain(self):
         return self.maybe(0.2, grain=self.pick("long", "short"))
 
@@ -185,6 +193,31 @@ class Draw:
         if kind == "photo-mat":
             insert["print"] = self.print()
         return insert | self.maybe(0.5, thickness=self.size(0.5, 5)) | self.maybe(0.1, pages=[1])
+
+
+class Covered(Draw):
+    """An album about its cover: plain pages, no inserts, sheets that are often too small for a wrap in one piece."""
+
+    def entries(self):
+        entries = {**super().entries(), "cover": self.cover(), "bound": self.pick("left", "left", "right")}
+        entries.pop("inserts", None)
+        entries["stocks"]["strong"] |= {"sheet": self.pick("A3", "A3", *STRONG)}
+        entries["stocks"]["board"] |= {"sheet": self.pick("700x1000mm", "700x500mm")}
+        return entries
+
+    def page(self):
+        own = self.pick({"kind": "pocket"}, {"kind": "sleeve"}, {"kind": "side-loading"}, self.divider())
+        return {**own, **self.maybe(0.4, content=self.size(0.5, 5))}
+
+    def cover(self):
+        if self.some(0.5):
+            boards = {"board": "board", "covering": "paper", **self.maybe(0.3, endpaper="card")}
+            sizes = self.maybe(0.4, square=self.size(1, 6)) | self.maybe(0.2, spine=self.size(10, 120))
+            sizes |= self.maybe(0.4, joint=self.size(1.5, 13)) | self.maybe(0.4, turn_in=self.size(9, 22))
+            return {"kind": "case", **boards, **sizes, **self.maybe(0.3, mitre=self.size(1, 6))}
+        sizes = self.maybe(0.3, flap=self.size(30, 120)) | self.maybe(0.3, lap=self.size(8, 18))
+        sizes |= self.maybe(0.2, spine=self.size(10, 120))
+        return {"kind": "wrap", "stock": self.pick("card", "strong", "strong"), "square": self.size(0, 6), **sizes}
 
 
 #: Fields that hold a number, but no length.

@@ -9,6 +9,7 @@ import math
 import numpy as np
 from shapely.geometry import Polygon, box
 
+from hunt_covers import Covered
 from hunt_pages import SLEEVES, Binder, greatest, profile
 from hunt_sizes import HAIR, Reckoned
 
@@ -331,31 +332,9 @@ class Reckoning:
     # Covers.
 
     def cover(self):
-        """H8, D3, F9, B1: a wrap cover's spine takes the pages, its panels go over them with their square."""
-        cover, whole = self.album.get("cover"), self.pieces.get("cover")
-        if self.left_out or not cover or cover["kind"] != "wrap" or whole is None or whole.kind != "wrap cover":
-            return
-        caliper = self.caliper(cover)
-        at = sorted(score.bounds[0] for score in whole.scores)[-2:]
-        x1, tall = whole.outline.bounds[2:]
-        spine, front = at[1] - at[0], x1 - at[1]
-        mine = [self.loaded(page) for page in self.pages]
-        columns = np.array([profile(strips, np.linspace(1, self.page["width"] - 1, 60)) for *_, strips in mine])
-        pitch = self.pitch()
-        stands = pitch * len(self.pages) if pitch and self.spine["kind"] == "flexi-hinge" else 0.0
-        needs = max(columns.sum(axis=0).max(), stands) + caliper
-        lining = 2 * self.stocks["paper"] if "panels" in self.album else 0.0
-        most = max(sum(most for _, most, _ in mine) + lining, stands, (pitch or 0.0) * (len(self.pages) + 1)) + caliper
-        slack = sum(2 * self.caliper(page.entry) for page in self.pages)
-        if self.spine["kind"] not in ("stubs", "concertina"):
-            ids = ("cover-spine-narrow",)
-            yield Reckoned("cover's spine", "cover", ids, spine - needs + 0.1, spine - most - slack - 2 * caliper)
-        square = cover.get("square", 3.0)
-        reach = self.gusset + self.page["width"] if self.spine["kind"] != "plain-hinge" else self.page["width"]
-        over = front - reach - square
-        yield Reckoned("cover beyond the fore-edge", "cover", ("cover",), over + HAIR, over + HAIR)
-        high = HAIR - abs(tall - self.page["height"] - 2 * square)
-        yield Reckoned("cover beyond head and tail", "cover", ("cover",), high, high)
+        """A cover, where all that it goes round is there."""
+        if not self.left_out and "cover" in self.album:
+            yield from Covered(self).all()
 
     # Strips and panels.
 

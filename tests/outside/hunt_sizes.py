@@ -5,6 +5,7 @@ Each `Reckoned` names the findings that would say so. Below zero at best, one of
 worst, the first one of them must not.
 """
 
+import math
 from dataclasses import dataclass
 
 from hunt_albums import SHEETS
@@ -56,6 +57,31 @@ def by_sizes(album):
         if kind == "library-card":
             ids = ("pocket-too-tall", "pocket-too-low", "pocket-too-wide", "pocket-too-narrow")
             yield reckoned(tall - entry["height"] - entry["raise"], *ids)
+
+
+def of_case(album):
+    """What the sizes of a case say of it, where the album names them: B2 to B4."""
+    cover, stocks = album.get("cover", {}), album["stocks"]
+    if cover.get("kind") != "case":
+        return
+    board, paper = stocks[cover["board"]]["caliper"], stocks[cover["covering"]]["caliper"]
+    ends = stocks[cover.get("endpaper", cover["covering"])]["caliper"]
+    turn_in, leg = cover.get("turn_in"), cover.get("mitre", 1.25 * board) * math.sqrt(2)
+    if "joint" in cover:
+        # The board's edge has to turn beside the spine board's, the papers between them; one and a half boards are quiet.
+        spare = cover["joint"] - board - paper - ends
+        quiet = min(cover["joint"] - 1.5 * board, spare - 0.2)
+        yield Reckoned("joint of a case", "cover", ("joint-narrow",), spare, quiet - HAIR)
+    if "mitre" in cover:
+        least, most = cover["mitre"] - board, 1.5 * board - cover["mitre"]
+        yield Reckoned("mitre of a case", "cover", ("mitre-small",), least + HAIR, least - HAIR)
+        ids = ("mitre-large", "turn-in-narrow", "joint-narrow")
+        yield Reckoned("mitre of a case", "cover", ids, most + HAIR, most - HAIR)
+    if turn_in:
+        # 12.7 mm hold, and it must reach past the mitres beside it.
+        quiet = min(turn_in - 12.7, turn_in + board - 1 - leg)
+        ids = ("turn-in-narrow", "joint-narrow", "mitre-small")
+        yield Reckoned("turn-in of a case", "cover", ids, turn_in - 12.7 + HAIR, quiet - HAIR)
 
 
 def too_big(album, pieces, machine, left_out=()):

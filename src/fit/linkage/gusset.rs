@@ -2,8 +2,10 @@
 //! The least gusset with which an album lies as flat as is wanted.
 
 use super::CrossSection;
+use super::sides::Sides;
 use super::tried::Tried;
 use crate::length::tolerance::SAME;
+use std::collections::BTreeMap;
 
 /// The longest gussets tried, in steps.
 const MOST_STEPS: u32 = 4096;
@@ -35,14 +37,8 @@ impl CrossSection {
             return None;
         }
         let section = self.tamed();
-        let mut sides = section.sides();
-        // Which of these openings has a page too steep.
-        let mut steep = |steps: u32, openings: &[usize]| {
-            let with = section.with_gussets(f64::from(steps) * step);
-            let tried = Tried::new(&with, &mut sides);
-            let steep = |between: &usize| with.at_rest(*between, &tried, &mut sides).slope.abs() > limit;
-            openings.iter().copied().find(steep)
-        };
+        let mut lengths = Lengths { section: &section, limit, step, sides: section.sides(), known: BTreeMap::new() };
+        let mut steep = |steps: u32, openings: &[usize]| lengths.steep(steps, openings);
         // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
         let all: Vec<usize> = section.looked_at().collect();
         let mut hard: Vec<usize> = steep(there, &all).into_iter().collect();
@@ -69,11 +65,40 @@ impl CrossSection {
                 if steep(middle, &hard).is_some() { least = middle } else { does = middle }
             }
             let Some(another) = steep(does, &all) else { return Some(f64::from(does) * step) };
-            hard.push(another);
+            // The one found last is the most likely to be too steep again.
+            hard.insert(0, another);
             least = does;
             if does == most {
                 most = longer.next()?;
             }
         }
+    }
+}
+
+/// The lengths tried so far, so that none is tried twice.
+struct Lengths<'a> {
+    section: &'a CrossSection,
+    limit: f64,
+    step: f64,
+    sides: Sides,
+    /// By steps and opening: whether a page is too steep.
+    known: BTreeMap<(u32, usize), bool>,
+}
+
+impl Lengths<'_> {
+    /// The first of these openings that has a page too steep with gussets of so many steps.
+    fn steep(&mut self, steps: u32, openings: &[usize]) -> Option<usize> {
+        let Self { section, limit, step, sides, known } = self;
+        let new = openings.iter().filter(|between| !known.contains_key(&(steps, **between)));
+        let (first, last) = (new.clone().min().copied(), new.max().copied());
+        let with = section.with_gussets(f64::from(steps) * *step);
+        let mut tried = None;
+        let mut too_steep = |between: usize, sides: &mut Sides| {
+            let openings = first.unwrap_or(between)..=last.unwrap_or(between);
+            let tried = tried.get_or_insert_with(|| Tried::new(&with, &openings, sides));
+            with.at_rest(between, tried, sides).slope.abs() > *limit
+        };
+        let mut steep = |between: &usize| *known.entry((steps, *between)).or_insert_with(|| too_steep(*between, sides));
+        openings.iter().copied().find(|between| steep(between))
     }
 }

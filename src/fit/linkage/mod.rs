@@ -72,9 +72,10 @@ impl CrossSection {
     #[must_use]
     pub fn opened(&self, between: usize) -> Opening {
         let section = self.tamed();
+        let between = between.min(section.leaves.len());
         let mut sides = section.sides();
-        let tried = Tried::new(&section, &mut sides);
-        section.at_rest(between.min(section.leaves.len()), &tried, &mut sides)
+        let tried = Tried::new(&section, &(between..=between), &mut sides);
+        section.at_rest(between, &tried, &mut sides)
     }
 
     /// The opening whose top leaf lies least flat, with the number of leaves to its left; none if there are not two
@@ -83,9 +84,14 @@ impl CrossSection {
     pub fn worst(&self) -> Option<(usize, Opening)> {
         let section = self.tamed();
         let mut sides = section.sides();
-        let tried = Tried::new(&section, &mut sides);
+        let tried = Tried::new(&section, &(1..=section.leaves.len()), &mut sides);
         let mut worst: Option<Opening> = None;
+        // No fore-edge lifts more than its page is wide: beside one that stands no other opening is worse.
+        let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);
         let mut look = |between: usize| {
+            if let Some(worst) = worst.as_ref().filter(|worst| worst.lift + SAME >= widest) {
+                return worst.between;
+            }
             let opening = section.at_rest(between, &tried, &mut sides);
             if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + SAME) {
                 worst = Some(opening);

@@ -24,7 +24,8 @@ impl CrossSection {
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
         for (tilt, both) in &tried.tilted {
-            found.weigh(*tilt, both.energy(between, found.least - slack));
+            let most = found.least - slack;
+            found.weigh(*tilt, both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most)));
         }
         found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| self.lay(between, (tilt, 0.0), most, sides));
         let mut best = (found.at, 0.0, found.least);
@@ -46,7 +47,7 @@ impl CrossSection {
             for (high, both) in &tried.raised {
                 let most = raised.least - slack;
                 let energy = if tilt == 0.0 {
-                    both.energy(between, most)
+                    both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most))
                 } else {
                     self.lay(between, (tilt, *high), most, sides)
                 };
@@ -96,14 +97,16 @@ impl Found {
         self.refine(step, (lowest, highest), energy);
     }
 
-    /// Tries ever finer around the best so far.
+    /// Tries ever finer around the best so far; `energy` may give up above what it is told.
     fn refine(&mut self, step: f64, (lowest, highest): (f64, f64), energy: &mut dyn FnMut(f64, f64) -> f64) {
         // Half as far to either side again and again: from the mirror image this finds the mirror image.
         let mut step = step;
         for _ in 0..FINE {
             step /= 2.0;
             let sides = [self.at - step, self.at + step].map(|place| place.clamp(lowest, highest));
-            let energies = sides.map(|place| energy(place, f64::INFINITY));
+            // What is no better than the best so far is not taken, however much worse it is.
+            let again = |place: f64| place.total_cmp(&self.at).is_eq();
+            let energies = sides.map(|place| if again(place) { f64::INFINITY } else { energy(place, self.least) });
             // Of two places that are as good, the one nearer to none.
             let tie = (energies[0] - energies[1]).abs() <= self.slack;
             let first = if tie { sides[0].abs() < sides[1].abs() } else { energies[0] < energies[1] };

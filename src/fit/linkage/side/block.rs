@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A side whose roots stand on a block that goes down to the base: where a page rests beside it, over it or over its foot.
 
-use super::{LaidSide, PRESS, Page, Rest, STANDS, TOUCHING, lowered, normal, share, tangent};
+use super::{LaidSide, Over, PRESS, Page, Rest, STANDS, TOUCHING, lowered, normal, share, tangent};
 use crate::contour::{Point, Vec2};
 use crate::length::tolerance::SAME;
 
@@ -36,15 +36,23 @@ impl LaidSide {
         };
         try_this(page, flush);
         let leans = |way: Page, corner: Point| tangent(way.root, way.gusset, way.half, corner);
-        for way in ways.into_iter().flatten() {
+        let over_of = |way: Page| {
+            corners.map(|end| {
+                let along = leans(way, end);
+                Over { end, page: way, rest: Rest { from: way.root + normal(along) * way.gusset, along } }
+            })
+        };
+        let mut over = [over_of(page); 2];
+        if let Some(way) = ways[1] {
+            over[1] = over_of(way);
+        }
+        self.lie_over(if ways[1].is_some() { over.as_flattened_mut() } else { &mut over[0] });
+        for (way, over) in ways.into_iter().zip(over) {
+            let Some(way) = way else { continue };
             try_this(way, self.settle(way));
             try_this(way, self.beside(way));
-            for corner in corners {
-                let along = leans(way, corner);
-                let guess = Rest { from: way.root + normal(along) * way.gusset, along };
-                if let Some(lies) = self.lies_over(corner, way, guess) {
-                    try_this(way, lies);
-                }
+            for lies in over.iter().filter_map(Over::held) {
+                try_this(way, lies);
             }
         }
         if let Some((_, rest)) = best {

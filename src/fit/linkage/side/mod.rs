@@ -90,6 +90,21 @@ struct Page {
     half: f64,
 }
 
+/// A page that is to lie over a corner, and where it rests so far.
+#[derive(Clone, Copy)]
+struct Over {
+    end: Point,
+    page: Page,
+    rest: Rest,
+}
+
+impl Over {
+    /// Where it rests, if its gusset holds it there.
+    fn held(&self) -> Option<Rest> {
+        ((self.rest.from - self.page.root).hypot() <= self.page.gusset + SAME).then_some(self.rest)
+    }
+}
+
 /// Pages laid on one side.
 pub(super) struct LaidSide {
     /// The base's end on the table's side.
@@ -100,6 +115,8 @@ pub(super) struct LaidSide {
     inward: Vec2,
     /// Whether the base falls inward: this is its high end.
     high: bool,
+    /// Whether the roots stand on something that goes down to the base.
+    solid: bool,
     /// A point of the line that the next page lies on, and the line's direction.
     surface: (Point, Vec2),
     /// The upper corners of the spine edges laid so far, each with the box of it and all below it.
@@ -117,6 +134,7 @@ impl LaidSide {
             end: Point::ZERO,
             inward: Vec2::new(-1.0, 0.0),
             high: false,
+            solid: false,
             surface: (Point::ZERO, Vec2::new(1.0, 0.0)),
             corners: Vec::with_capacity(leaves),
             bars: Vec::with_capacity(leaves),
@@ -131,6 +149,7 @@ impl LaidSide {
         self.end = self.foot + Vec2::new(sine, cosine) * depth;
         self.inward = Vec2::new(-cosine, sine);
         self.high = sine < 0.0;
+        self.solid = (self.end - self.foot).hypot() > TOUCHING;
         self.surface = (Point::ZERO, Vec2::new(1.0, 0.0));
         self.corners.clear();
         self.bars.clear();
@@ -143,7 +162,7 @@ impl LaidSide {
         let root = self.foot + self.inward * from_end + up * leaf.stands_back;
         let page = Page { root, gusset: leaf.gusset, width: leaf.width, half: leaf.thickness / 2.0 };
         let mut rest = self.settle(page);
-        if self.solid() {
+        if self.solid {
             rest = self.over_the_block(page, rest);
         } else if self.high && from_end > TOUCHING && Self::is_in_the_way(self.end, page, rest) {
             rest = self.over(self.end, page);
@@ -159,11 +178,6 @@ impl LaidSide {
         let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
         let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
         self.energy += THROUGH * leaf.weight * deep;
-    }
-
-    /// Whether the roots stand on something that goes down to the base.
-    fn solid(&self) -> bool {
-        (self.end - self.foot).hypot() > TOUCHING
     }
 
     /// Whether what was laid last lies flat.
@@ -193,7 +207,7 @@ impl LaidSide {
             Rest { from, along: lowered(along, share(above - gusset, width)) }
         };
         // Through the base there is no way: the gusset lies on it, and hangs from its end if it reaches so far.
-        if !self.high && !self.solid() && self.under_base(root, rest.from) {
+        if !self.high && !self.solid && self.under_base(root, rest.from) {
             let spent = (self.end - root).hypot();
             if spent > gusset {
                 let from = root - self.inward * gusset;
@@ -290,23 +304,29 @@ impl LaidSide {
     /// A page that lies over a corner, its fore-edge on what is there, pulled outward as far as its gusset lets it; none where
     /// it can't. It is looked for from a rest on.
     fn lies_over(&self, end: Point, page: Page, from: Rest) -> Option<Rest> {
-        let Page { root, gusset, width, half } = page;
+        let mut over = [Over { end, page, rest: from }];
+        self.lie_over(&mut over);
+        over[0].held()
+    }
+
+    /// The same of several ways to lie, step by step beside each other: none has to wait for another.
+    fn lie_over(&self, ways: &mut [Over]) {
         let (start, surface) = self.surface;
         let up = normal(surface);
-        let start = start + up * half;
-        let mut rest = from;
         for _ in 0..4 {
-            let touch = end + normal(rest.along) * half;
-            let reach = (rest.from - touch).dot(rest.along) + width;
-            let along = lowered(surface, share((touch - start).dot(up), reach));
-            let touch = end + normal(along) * half;
-            let way = root - touch;
-            let aside = way.dot(normal(along));
-            let out =
-                (way.dot(along) + (gusset - aside).max(0.0).mul_add(gusset + aside, 0.0).max(0.0).sqrt()).min(0.0);
-            rest = Rest { from: touch + along * out, along };
+            for Over { end, page: Page { root, gusset, width, half }, rest } in ways.iter_mut() {
+                let start = start + up * *half;
+                let touch = *end + normal(rest.along) * *half;
+                let reach = (rest.from - touch).dot(rest.along) + *width;
+                let along = lowered(surface, share((touch - start).dot(up), reach));
+                let touch = *end + normal(along) * *half;
+                let way = *root - touch;
+                let aside = way.dot(normal(along));
+                let out = ((*gusset - aside).max(0.0) * (*gusset + aside)).max(0.0).sqrt();
+                let out = (way.dot(along) + out).min(0.0);
+                *rest = Rest { from: touch + along * out, along };
+            }
         }
-        ((rest.from - root).hypot() <= gusset + SAME).then_some(rest)
     }
 
     /// Whether a page clears the spine edges laid so far, and the line on which it lies.
