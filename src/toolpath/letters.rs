@@ -105,7 +105,7 @@ pub struct Lettering {
 /// assert_eq!(lettering("☂", 4.0).missing, ['☂']);
 /// ```
 #[must_use]
-pub(crate) fn lettering(text: &str, height: f64) -> Lettering {
+pub fn lettering(text: &str, height: f64) -> Lettering {
     let scale = height / CAPITAL;
     let mut drawn = Lettering::default();
     let mut at = 0.0;

@@ -16,7 +16,7 @@ mod stroke;
 mod travel;
 
 pub use effort::ToolEffort;
-pub use letters::Lettering;
+pub use letters::{Lettering, lettering};
 pub use marks::Labels;
 pub use stroke::{Layer, SheetPaths, Stroke, StrokePath};
 

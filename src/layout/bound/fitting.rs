@@ -85,7 +85,7 @@ impl<'a> FitOracle<'a> {
             match batches.last_mut() {
                 Some(last) if last.kind == kind => last.count += 1,
                 _ => {
-                    batches.push(Batch { kind, orientations: self.problem.boxes[kind].orientations.clone(), count: 1 })
+                    batches.push(Batch { kind, orientations: self.problem.boxes[kind].orientations.clone(), count: 1 });
                 }
             }
         }
