@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, templates, write::pages::Form};
+use crate::{finding::Said, labels, templates, write::pages::Form};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -173,17 +173,7 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), Form::Guide)?)?;
-            if self.album.has_shop() {
-                sink.put("job.pdf", &write::guide_pdf(&guide::shop(&job), Form::Guide)?)?;
-            }
-            if files.kit_card {
-                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), Form::Card)?)?;
-            }
-            if files.teaching {
-                sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(&job), Form::Card)?)?;
-            }
-            self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)?;
+            self.pages(files, &job, sink)?;
         }
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
@@ -192,6 +182,30 @@ impl Work {
             sink.put("teaching-sheet.html", write::teaching_sheet(&guide::teaching(&job)).as_bytes())?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
+    }
+
+    /// All that is printed.
+    #[cfg(feature = "pdf")]
+    fn pages(&self, files: &Files<'_>, job: &guide::GuideJob<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        sink.put("guide.pdf", &write::guide_pdf(&guide::guide(job), Form::Guide)?)?;
+        if self.album.has_shop() {
+            sink.put("job.pdf", &write::guide_pdf(&guide::shop(job), Form::Guide)?)?;
+        }
+        if files.kit_card {
+            sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(job), Form::Card)?)?;
+        }
+        if files.teaching {
+            sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(job), Form::Card)?)?;
+        }
+        if self.album.has_shop() || self.album.labels.is_some() {
+            let sheets = labels::labels(&self.album, &guide::labels(job));
+            let pages: Vec<write::PdfPage<'_>> = sheets
+                .iter()
+                .map(|sheet| write::PdfPage { picture: &sheet.picture, name: &sheet.name, shows: &sheet.shows })
+                .collect();
+            sink.put("labels.pdf", &write::pdf(&self.album.title, "en", &pages)?)?;
+        }
+        self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)
     }
 
     /// Every part at true size, to be printed.

@@ -20,6 +20,7 @@ mod hanging;
 pub mod holding;
 mod job;
 pub mod joints;
+mod labels;
 mod line;
 pub mod list;
 pub mod measure;
@@ -39,6 +40,7 @@ mod words;
 
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
 pub use job::{Audience, GuideJob};
+pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
@@ -92,6 +94,12 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(fits::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
+}
+
+/// The words of labels for bags, parts and stacks.
+#[must_use]
+pub fn labels(job: &GuideJob<'_>) -> Vec<Label> {
+    labels::all(&Desk::new(job, Audience::Shop))
 }
 
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.

@@ -117,6 +117,17 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     (!rows.is_empty()).then(|| Table { caption, head, rows }.without_empty_columns())
 }
 
+/// What who is handed a kit still needs, each in a word or two.
+pub(super) fn of_one(desk: &Desk<'_>) -> Vec<Line> {
+    let tape = tape(desk).into_iter().map(|(width, length)| {
+        let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
+        let length = measure::run(desk.measure, length * MORE_TAPE, "kit");
+        desk.say("label-tape", vec![("length", length), ("width", width)])
+    });
+    let glue = ["label-glue", "label-brush", "label-folder"].map(|key| desk.tell(key));
+    tape.chain(glue).collect()
+}
+
 /// Tape of each width that one kit takes, mm, the widest first.
 pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
     let mut sums: Vec<(f64, f64)> = Vec::new();

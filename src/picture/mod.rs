@@ -32,7 +32,7 @@ pub use part::{part, part_within};
 pub use section::section;
 pub use sheet::sheet;
 pub use space::{Scene, Stuff};
-pub use words::{measure, set, words_box};
+pub use words::{measure, set, words_box, wrapped};
 
 use crate::album::Album;
 use crate::parts::Part;

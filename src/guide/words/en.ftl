@@ -509,6 +509,28 @@ wrong-tight = Something sticks in its pocket.
 wrong-tight-do = Trim a millimetre off it, and round its corners. Leave the pocket as it is.
 wrong-tight-until = Any time
 
+## Labels
+label-maker = Designed by { $maker }
+label-pieces = { $n_is ->
+    [one] One piece of { $stock }, cut
+   *[other] { $n } pieces of { $stock }, cut
+}
+label-scored = { $n_is ->
+    [one] One piece of { $stock }, cut and scored
+   *[other] { $n } pieces of { $stock }, cut and scored
+}
+label-sheets = { $n_is ->
+    [one] One whole sheet of { $stock }
+   *[other] { $n } whole sheets of { $stock }
+}
+label-needs = You still need: { $needs }.
+label-tape = { $length } of tape, { $width } wide
+label-glue = white craft glue
+label-brush = a brush
+label-folder = a bone folder
+label-mind = Read the guide first. Keep blades and glue away from small children.
+label-counts = { $n } in each kit, { $all } in all
+
 ## For whoever makes all kits
 order-made = Know what is made
 order-words = Make { $n_is ->
