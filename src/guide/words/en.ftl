@@ -295,6 +295,7 @@ key-glue = glue
 
 ## Stick
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-paper = Hold paper on pages with tape: wet glue on one face alone makes a page curl.
 stick-kits = Make one kit after the other: the steps are for one.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
