@@ -310,6 +310,7 @@ key-glue = glue
 
 ## Stick
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-paper = Hold paper on pages with tape: wet glue on one face alone makes a page curl.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
 stick-again = Do the same with { $places }.
