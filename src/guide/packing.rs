@@ -16,8 +16,9 @@ const HEADS: [&str; 5] = ["mark", "piece", "size", "each", "all"];
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
     let rows = packed(desk);
-    let mut table: Vec<Vec<Line>> = rows.iter().filter_map(|row| piece(desk, row)).collect();
-    table.extend(sheets(desk));
+    // Whole sheets are larger than any piece.
+    let mut table = sheets(desk);
+    table.extend(rows.iter().filter_map(|row| piece(desk, row)));
     let table = Table {
         caption: desk.say("pack-caption", vec![("n", kits(desk))]),
         head: HEADS.iter().map(|head| desk.tell(&format!("pack-head-{head}"))).collect(),

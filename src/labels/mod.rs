@@ -7,6 +7,7 @@
 use crate::album::{Album, LabelGrid, LabelPaper};
 use crate::contour::Point;
 use crate::guide::{Label, Line, on_letter};
+use crate::length::tolerance::SAME;
 use crate::picture::{FAINT, INK, Mark, Pen, Picture, measure, wrapped};
 
 /// A sheet of labels.
@@ -28,7 +29,7 @@ const MARGIN: f64 = 10.0;
 /// Between a label's edge and its words, mm.
 const PAD: f64 = 3.0;
 /// Em of words, mm: as large as they go in, but not larger or smaller than this.
-const LARGEST: f64 = 3.4;
+const LARGEST: f64 = 4.4;
 const SMALLEST: f64 = 1.9;
 /// The same of a label's head, in ems of its words.
 const HEAD: f64 = 1.5;
@@ -100,7 +101,7 @@ fn put(picture: &mut Picture, corner: Point, [width, height]: [f64; 2], label: &
     let wide = |size: f64| 2.0f64.mul_add(-PAD, width) - letter(size);
     let tall = |size: f64| set(label, size, wide(size)).iter().map(|(em, _)| em * LINE).sum::<f64>();
     let fits = |size: &f64| tall(*size) <= room && letter(*size) <= room;
-    let size = (0..=15_u32).map(|step| LARGEST - 0.1 * f64::from(step)).find(fits).unwrap_or(SMALLEST);
+    let size = (0..=25_u32).map(|step| LARGEST - 0.1 * f64::from(step)).find(fits).unwrap_or(SMALLEST);
     let (mut left, mut top) = (corner.x + PAD, corner.y - PAD);
     if let Some(mark) = &label.mark {
         let side = size * LETTER;
@@ -114,7 +115,7 @@ fn put(picture: &mut Picture, corner: Point, [width, height]: [f64; 2], label: &
     }
     let foot = corner.y - height + PAD;
     for (em, text) in set(label, size, wide(size)) {
-        if top - em * LINE < foot - 1e-6 {
+        if top - em * LINE < foot - SAME {
             break;
         }
         let at = Point::new(left + measure(&text, em) / 2.0, top - em * LINE / 2.0);
