@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, templates, write::pages::Form};
+use crate::{finding::Said, templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -173,15 +173,15 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), Form::Guide)?)?;
+            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), GuideForm::Guide)?)?;
             if self.album.has_shop() {
-                sink.put("job.pdf", &write::guide_pdf(&guide::shop(&job), Form::Guide)?)?;
+                sink.put("job.pdf", &write::guide_pdf(&guide::shop(&job), GuideForm::Guide)?)?;
             }
             if files.kit_card {
-                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), Form::Card)?)?;
+                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), GuideForm::Card)?)?;
             }
             if files.teaching {
-                sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(&job), Form::Card)?)?;
+                sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(&job), GuideForm::Card)?)?;
             }
             self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)?;
         }
