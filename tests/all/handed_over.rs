@@ -120,8 +120,8 @@ fn what_comes_done_is_left_out() {
     let words = |guide: &Guide| -> String {
         guide.sections.iter().flat_map(guide::Section::lines).map(|line| line.plain() + "\n").collect()
     };
-    for word in ["knife", "laser", "trimmer", "Scoring board", "Buy"] {
-        assert!(!words(&kit).contains(word) || word == "knife", "{word} in the guide of scored pieces");
+    for word in ["Craft knife", "laser", "trimmer", "Scoring board", "Buy"] {
+        assert!(!words(&kit).contains(word), "{word} in the guide of scored pieces");
     }
     assert!(words(&shop).contains("knife") && words(&shop).contains("laser"));
 }
@@ -156,6 +156,28 @@ fn bags_hold_what_kits_take() {
         }
         assert_eq!(whole, sums.keys().any(|(what, _)| *what == What::SheetsInBag));
     }
+}
+
+/// One kit for somebody else is a bag, not "each of 1 bags", and there are no others to cut after it. The largest go in first,
+/// whole sheets too.
+#[test]
+fn one_bag_is_spoken_of_as_one() {
+    let work =
+        work(&text(r#""copies": 1, "handed_over": { "card": "cut", "paper": "sheets" },"#), cutter(0.0, 1.0, 3.0));
+    let [_, shop] = texts(&work);
+    assert!(shop.sections.iter().all(|section| section.id != "first"));
+    let pack = shop.sections.iter().find(|section| section.id == "pack").unwrap();
+    let said: Vec<String> = pack.lines().into_iter().map(guide::Line::plain).collect();
+    assert!(said.iter().any(|line| line == "In the bag"), "{said:?}");
+    assert!(said.iter().all(|line| !line.contains("all bags") && !line.contains("1 bags")), "{said:?}");
+    let areas: Vec<f64> = pack
+        .blocks
+        .iter()
+        .filter_map(|block| if let guide::Block::Table(table) = block { Some(&table.rows) } else { None })
+        .flatten()
+        .map(|row| row.iter().flat_map(guide::Line::numbers).map(|one| one.value).take(2).product())
+        .collect();
+    assert!(areas.len() > 2 && areas.is_sorted_by(|one, next| one >= next), "{areas:?}");
 }
 
 /// Half an A4 sheet a page: two kits of one piece and a half share three sheets, but take two each where sheets are handed
