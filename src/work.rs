@@ -228,6 +228,7 @@ impl Work {
 
 /// Which files of a kit to write.
 #[derive(Clone, Copy, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each says of one kind of file whether it is wanted")]
 pub struct Files<'a> {
     /// Some of [`FORMATS`].
     pub formats: &'a [&'a str],

@@ -102,6 +102,14 @@ fn sheets(desk: &Desk<'_>) -> Vec<(f64, Vec<Line>)> {
     rows
 }
 
+/// What lies in a bag: its width and height, how many there are, how thick one is, mm; its weight in grams where that is known.
+struct Packed {
+    size: (f64, f64),
+    count: f64,
+    caliper: f64,
+    weight: Option<f64>,
+}
+
 /// How large and heavy a bag and all of them are, where that is known.
 fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
     let album = desk.job.album;
@@ -110,19 +118,19 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
         let stock = desk.stock(part.stock)?;
         let size = (part.flat.width, part.flat.height);
         let weight = stock.grammage.map(|grammage| part.flat.area() / 1e6 * grammage);
-        Some((size, f64::from(part.count), stock.caliper.mm(), weight))
+        Some(Packed { size, count: f64::from(part.count), caliper: stock.caliper.mm(), weight })
     };
-    let mut things: Vec<((f64, f64), f64, f64, Option<f64>)> = rows.iter().filter_map(of_part).collect();
+    let mut things: Vec<Packed> = rows.iter().filter_map(of_part).collect();
     for laid in desk.job.stocks.iter().filter(|laid| album.handed_over(laid.stock) == Some(Handed::Sheets)) {
         let Some(stock) = desk.stock(laid.stock) else { continue };
         things.extend(laid.sheets.iter().map(|sheet| {
             let weight = stock.grammage.map(|grammage| sheet.width * sheet.height / 1e6 * grammage);
-            let each = f64::from(sheet.times) / f64::from(desk.kits);
-            ((sheet.width, sheet.height), each, stock.caliper.mm(), weight)
+            let count = f64::from(sheet.times) / f64::from(desk.kits);
+            Packed { size: (sheet.width, sheet.height), count, caliper: stock.caliper.mm(), weight }
         }));
     }
     let (mut short, mut long, mut thick) = (0.0f64, 0.0f64, 0.0f64);
-    for ((width, height), count, caliper, _) in &things {
+    for Packed { size: (width, height), count, caliper, .. } in &things {
         short = short.max(width.min(*height));
         long = long.max(width.max(*height));
         thick += count * caliper;
@@ -140,7 +148,7 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
     if desk.kits > 1 {
         lines.push(desk.say("pack-parcel", all));
     }
-    let weight: Option<f64> = things.iter().map(|(_, count, _, weight)| Some(count * (*weight)?)).sum();
+    let weight: Option<f64> = things.iter().map(|one| Some(one.count * one.weight?)).sum();
     lines.push(match weight {
         Some(weight) => desk.say(
             "pack-weight",

@@ -27,7 +27,7 @@ struct Laid {
     flat: bool,
 }
 
-/// BothSides sides in one posture of the base, by how many leaves are laid.
+/// Both sides in one posture of the base, by how many leaves are laid.
 pub(super) struct BothSides {
     left: Vec<Laid>,
     right: Vec<Laid>,

@@ -96,7 +96,7 @@ fn put(surface: &mut Surface<'_>, faces: &FontFaces, one: &PlacedContent<'_>) {
             face.draw(surface, base, points(*size), text);
         }
         TypesetContent::Frame { line } => {
-            stroke_with(surface, path(one), Pen { width: *line, colour: BLACK, dash: &[] })
+            stroke_with(surface, path(one), Pen { width: *line, colour: BLACK, dash: &[] });
         }
         TypesetContent::Bar { soft } => {
             surface.set_stroke(None);
