@@ -64,7 +64,8 @@ fn the_table_agrees_with_the_check() {
         let guide = made(&text(page, ""));
         for print in named_prints() {
             for (way, print) in [("upright", *print), ("lying", print.turned())] {
-                let [width, height] = [print.width + print.off, print.height + print.off].map(|side| side.mm());
+                let [width, height] =
+                    [print.width + print.off, print.height + print.off].map(hingeleaf::length::Length::mm);
                 let insert = format!(
                     r#", "inserts": [{{ "kind": "journal-card", "width": {width}, "height": {height}, "corner": 0, "thickness": 0.3 }}]"#
                 );

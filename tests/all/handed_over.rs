@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is handed over: the guide leaves out what comes done, the job sheet has just that, bags hold what the kits take.
 
-use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, project, work};
+use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, near, project, work};
 use hingeleaf::album::{self, Handed};
 use hingeleaf::fields::Source;
 use hingeleaf::guide::{self, Audience, Guide, Told, What};
@@ -101,8 +101,10 @@ fn unsaid_is_told_to_both() {
             .collect()
     };
     let counts: [Vec<f64>; 2] = texts(&many).map(|guide| kits(&guide));
-    assert!(!counts[0].is_empty() && counts[0].iter().all(|count| *count == 1.0), "{counts:?}");
-    assert!(!counts[1].is_empty() && counts[1].iter().all(|count| *count == 3.0), "{counts:?}");
+    assert!(!counts[0].is_empty(), "{counts:?}");
+    counts[0].iter().for_each(|count| near(*count, 1.0, 0.0));
+    assert!(!counts[1].is_empty(), "{counts:?}");
+    counts[1].iter().for_each(|count| near(*count, 3.0, 0.0));
 }
 
 /// Nobody who is handed scored pieces reads of sheets, knives, trimmers or scoring boards.
@@ -218,6 +220,7 @@ fn sheets_of_ones_own_cost_what_is_said() {
 /// What may be said, and what is answered to what may not.
 #[test]
 fn what_may_be_said() {
+    use Handed::{Cut, Scored, Sheets};
     let read = |handed: &str| {
         let text = text(&format!(r#""handed_over": {handed},"#));
         let read = album::read(&Source::new("a.json", text.into_bytes()).unwrap(), &parts::kinds());
@@ -225,7 +228,6 @@ fn what_may_be_said() {
             read.findings.iter().map(|one| format!("{} {} / {}", one.id, one.text, one.help)).collect::<Vec<_>>();
         (read.value.and_then(|album| album.handed_over), said.join("\n"))
     };
-    use Handed::{Cut, Scored, Sheets};
     assert_eq!(read(r#""scored""#), (Some(vec![Scored, Scored]), String::new()));
     assert_eq!(read(r#"{ "paper": "cut" }"#), (Some(vec![Sheets, Cut]), String::new()));
     assert_eq!(read("{}"), (Some(vec![Sheets, Sheets]), String::new()));
