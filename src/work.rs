@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, labels, templates, write::pages::Form};
+use crate::{finding::Said, labels, templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -187,15 +187,15 @@ impl Work {
     /// All that is printed.
     #[cfg(feature = "pdf")]
     fn pages(&self, files: &Files<'_>, job: &guide::GuideJob<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        sink.put("guide.pdf", &write::guide_pdf(&guide::guide(job), Form::Guide)?)?;
+        sink.put("guide.pdf", &write::guide_pdf(&guide::guide(job), GuideForm::Guide)?)?;
         if self.album.has_shop() {
-            sink.put("job.pdf", &write::guide_pdf(&guide::shop(job), Form::Guide)?)?;
+            sink.put("job.pdf", &write::guide_pdf(&guide::shop(job), GuideForm::Guide)?)?;
         }
         if files.kit_card {
-            sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(job), Form::Card)?)?;
+            sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(job), GuideForm::Card)?)?;
         }
         if files.teaching {
-            sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(job), Form::Card)?)?;
+            sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(job), GuideForm::Card)?)?;
         }
         if self.album.has_shop() || self.album.labels.is_some() {
             let sheets = labels::labels(&self.album, &guide::labels(job));
@@ -242,6 +242,7 @@ impl Work {
 
 /// Which files of a kit to write.
 #[derive(Clone, Copy, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each says of one kind of file whether it is wanted")]
 pub struct Files<'a> {
     /// Some of [`FORMATS`].
     pub formats: &'a [&'a str],

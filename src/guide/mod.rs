@@ -86,7 +86,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Shop);
     let mut sections = vec![shop::order(&desk), need::section(&desk)];
     sections.extend(shop::machine(&desk));
-    sections.push(shop::first(&desk));
+    sections.extend(shop::first(&desk));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));

@@ -60,6 +60,16 @@ fn minutes(desk: &Desk<'_>, step: &Step) -> f64 {
     step.of.iter().map(of).sum::<f64>().max(A_STEP)
 }
 
+/// What a step says first. Of pieces that are done alike, which ones stands in a line of its own: that belongs to it here.
+fn head(step: &Step) -> Line {
+    let marked = |line: &&Line| line.0.iter().any(|bit| matches!(bit, Bit::Mark(_)));
+    let to_a_part = |told: &Told| {
+        !matches!(told, Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) | Told::Loose(_))
+    };
+    let named = step.lines.iter().find(marked).filter(|_| !marked(&&step.head) && step.of.iter().any(to_a_part));
+    named.map_or_else(|| step.head.clone(), |pieces| remedies::joined([step.head.clone(), pieces.clone()]))
+}
+
 /// `12 Stick the seam of A to B (148 mm, 6.4 mm)`.
 fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
     let sizes = |what: What| !matches!(what, What::Page | What::Many | What::Count | What::Sheets | What::Time);
@@ -72,7 +82,7 @@ fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
         }
     }
     let number = measure::count(number, What::Many, "step");
-    let places = vec![("n", number), ("head", step.head.clone())];
+    let places = vec![("n", number), ("head", head(step))];
     if found.is_empty() {
         return desk.say("teach-step", places);
     }

@@ -489,13 +489,13 @@ wrong-cut = A piece is cut or scored wrong.
 wrong-cut-do = Cut another one from an offcut or a spare sheet. Its size and scores stand in the list.
 wrong-cut-until = Any time before its page is stuck
 wrong-fold = A score is folded the wrong way.
-wrong-fold-do = Fold it sharply the right way, and rub it with the folder. If its face cracks, cut the piece anew.
+wrong-fold-do = Fold it sharply the right way, and rub it with the folder. If its face cracks, take a new piece.
 wrong-fold-until = Before it is stuck
 wrong-seam = A seam stays open, or tape took hold crookedly.
 wrong-seam-do = Lift tape at once, slowly and flat. Slip glue into an open seam on a strip of card, and press it.
 wrong-seam-until = Tape: some seconds. Glue: any time
 wrong-strips = The strips of the spine lie in the wrong order.
-wrong-strips-do = Pull them apart and wipe them. When they hold, cut new strips rather than tear these.
+wrong-strips-do = Pull them apart and wipe them. When they hold, take new strips rather than tear these.
 wrong-strips-until = While the glue is wet
 wrong-page = A page hangs upside down, or on the wrong tab.
 wrong-page-do = Slide it off. When it is dry, cut the tab off along its score, and hang the page on a new strip.
@@ -537,7 +537,10 @@ order-made = Know what is made
 order-words = Make { $n_is ->
     [one] one kit
    *[other] { $n } kits
-} of this album. What is said of sheets and pieces here is for all of them.
+} of this album.{ $n_is ->
+    [one] {""}
+   *[other] {" "}What is said of sheets and pieces here is for all of them.
+}
 order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its own.
 order-cut = Hand over { $stock } cut, not scored.
 order-scored = Hand over { $stock } cut and scored.
@@ -568,7 +571,10 @@ first-sign = Sign it off, and keep it as the pattern.
 first-signed = Name: ____________________  Date: ______________
 pack-heading = Pack the bags
 pack-words = Put the pieces into each bag in the order of the list. The largest go in first.
-pack-caption = In each of { $n } bags
+pack-caption = { $n_is ->
+    [one] In the bag
+   *[other] In each of { $n } bags
+}
 pack-head-mark = Letter
 pack-head-piece = Piece
 pack-head-size = Width × height
@@ -580,7 +586,10 @@ pack-guide = Add the printed guide.
 pack-needs = Tape, glue and tools are not in the bag: its label says what a maker still needs.
 pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
 pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
-pack-weight = Card and paper of a bag weigh { $weight }, of all bags { $all }.
+pack-weight = { $n_is ->
+    [one] Card and paper of the bag weigh { $weight }.
+   *[other] Card and paper of a bag weigh { $weight }, of all bags { $all }.
+}
 pack-weight-unknown = Their weight is not known: say "grammage" of every stock, and it is.
 
 ## Names: of parts and panels
