@@ -74,7 +74,7 @@ fn of_one_kit(desk: &Desk<'_>) -> Vec<Section> {
 #[must_use]
 pub fn teaching(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Kit);
-    let mut sections = vec![need::section(&desk)];
+    let mut sections = vec![need::teaching(&desk)];
     sections.extend(teaching::sections(&desk, &of_one_kit(&desk)));
     sections.push(cautions::short(&desk));
     desk.guide(sections)

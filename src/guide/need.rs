@@ -26,12 +26,21 @@ const A_SCORE: f64 = 0.3;
 const A_JOINT: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
+    ready(desk, false)
+}
+
+/// The same for who teaches: how long it takes stands with each section there.
+pub(super) fn teaching(desk: &Desk<'_>) -> Section {
+    ready(desk, true)
+}
+
+fn ready(desk: &Desk<'_>, teaching: bool) -> Section {
     let shop = desk.reader == Audience::Shop;
     let mut blocks = vec![Block::Words(desk.tell(if shop { "need-words-shop" } else { "need-words" }))];
     blocks.extend(sheets(desk).map(Block::Table));
     let supplies = supplies(desk);
     if !supplies.is_empty() {
-        blocks.push(Block::Heading(desk.tell("need-stick")));
+        blocks.push(Block::Heading(desk.tell(if shop { "need-stick-shop" } else { "need-stick" })));
         blocks.push(Block::List(supplies));
     }
     let tools = tools(desk);
@@ -39,7 +48,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         blocks.push(Block::Heading(desk.tell("need-tools")));
         blocks.push(Block::List(tools.into_iter().map(|key| desk.tell(key)).collect()));
     }
-    if !shop {
+    if !shop && !teaching {
         blocks.push(Block::Words(desk.say("need-time", vec![("time", time(desk))])));
     }
     blocks.extend(per_kit(desk).into_iter().map(Block::Words));

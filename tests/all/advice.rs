@@ -25,9 +25,10 @@ fn table<'a>(guide: &'a Guide, id: &str) -> Option<&'a Table> {
 /// What the table says of a print in a column, the first of them 1: its words.
 fn said(guide: &Guide, name: &str, column: usize) -> String {
     let rows = table(guide, "fits").map_or(&[][..], |table| &table.rows);
+    let print = named_prints().iter().find(|print| print.name == name).unwrap();
     let named = |row: &&Vec<Line>| {
-        let words = row[0].plain();
-        words.split(':').next().unwrap().split(", ").any(|one| one == name)
+        let sides: Vec<f64> = row[0].numbers().map(|side| side.value).collect();
+        sides == [print.width.mm(), print.height.mm()]
     };
     rows.iter().find(named).map_or_else(|| "–".to_owned(), |row| row[column].plain())
 }

@@ -54,6 +54,7 @@ fn every_entry_is_said() {
         "cut-head-",
         "pack-head-",
         "wrong-",
+        "print-",
         "fold-valley-",
         "fold-mountain-",
         "fold-both-",

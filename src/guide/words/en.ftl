@@ -50,7 +50,7 @@ given-picture-open = The finished album, lying open.
 ## What you need
 need-heading = Get ready
 need-words = Lay everything out before you start.
-need-words-shop = Buy this for all kits together. A tenth of the sheets and of the tape is to spare.
+need-words-shop = Buy this for all that you make. A tenth of the sheets and of the tape is to spare.
 need-heading-shop = Buy and get ready
 need-caption = Card and paper to buy
 need-caption-given = Card and paper in your kit
@@ -62,6 +62,7 @@ need-head-buy = Buy, with spares
 need-head-price = Cost of a kit
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
+need-stick-shop = Tape and glue for all kits, where you hand these over
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
 need-glue = White craft glue that stays movable for some minutes, for card.
 need-ribbon = Ribbon, { $width } wide: { $n } pieces of { $length }.
@@ -467,6 +468,7 @@ fits-heading = See what fits where
 fits-words = Measure your own prints: they may be off by a millimetre or two. A pocket that holds something takes less.
 fits-caption = Common prints and cards, upright or lying on their side
 fits-head-print = Print or card
+fits-more = Other pages take what is as large as their own pockets.
 fits-print = { $name }: { $width } × { $height }
 fits-upright = upright
 fits-upright-shows = upright, { $shows } stands out
@@ -474,10 +476,26 @@ fits-lying = lying
 fits-lying-shows = lying, { $shows } stands out
 fits-not = –
 
+print-2r = 2R print
+print-3r = 3R print
+print-4r = 4R print
+print-5r = 5R print
+print-8r = 8R print
+print-9x13 = 9 × 13 cm print
+print-10x15 = 10 × 15 cm print
+print-3x4-card = 3 × 4 in card
+print-4x6-card = 4 × 6 in card
+print-id-card = identity card
+print-instant-54x86 = instant print, small
+print-instant-72x86 = instant print, square
+print-instant-86x108 = instant print, wide
+print-instant-88x107 = instant print, large
+print-cabinet = cabinet card
+print-carte = visiting card photograph
+
 ## To teach by
 teach-time = About { $time }.
 teach-step = { $n } · { $head }
-teach-step-sizes = { $n } · { $head } { $sizes }
 
 ## When it goes wrong
 wrong-heading = Put right what goes wrong
@@ -583,14 +601,14 @@ pack-head-all = In all bags
 pack-sheet = whole sheets of { $stock }
 pack-picture = The pieces of one bag, all at one scale, each with its letter and how many there are.
 pack-guide = Add the printed guide.
-pack-needs = Tape, glue and tools are not in the bag: its label says what a maker still needs.
+pack-needs = The label says that a maker still needs tape, glue and tools. Strike out what you add to the bag.
 pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
 pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
 pack-weight = { $n_is ->
     [one] Card and paper of the bag weigh { $weight }.
    *[other] Card and paper of a bag weigh { $weight }, of all bags { $all }.
 }
-pack-weight-unknown = Their weight is not known: say "grammage" of every stock, and it is.
+pack-weight-unknown = Their weight is not known: weigh one bag.
 
 ## Names: of parts and panels
 term-pocket-front = pocket piece
