@@ -2,7 +2,7 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::file_fields::{
-    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, MAKER, NOTES, ON, PAGE, PAGE_FIELDS, PAGES,
+    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LANGUAGE, MAKER, NOTES, ON, PAGE, PAGE_FIELDS, PAGES,
     PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE, TOLERANCE, TOP_FIELDS, WIDTH,
 };
 use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
@@ -85,6 +85,7 @@ impl Reading<'_, '_> {
             notes: top.get(NOTES).iter().map(|(text, _)| text.clone()).collect(),
             units: self.reader.units,
             bound: top.get(BOUND),
+            language: top.get(LANGUAGE),
             copies: top.get(COPIES),
             handed_over,
             stocks: self.stocks,
