@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, templates, write::pages::Form};
+use crate::{templates, write::pages::Form};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -201,12 +201,13 @@ impl Work {
         if pages.is_empty() {
             return Ok(());
         }
-        let title = Said::new("template-title").with("title", self.album.title.as_str()).to_string();
+        let title =
+            guide::Words::new(self.album.language).with("template-title", [("title", self.album.title.clone())]);
         let pages: Vec<write::PdfPage<'_>> = pages
             .iter()
             .map(|page| write::PdfPage { picture: &page.picture, name: &page.name, shows: &page.shows })
             .collect();
-        let bytes = write::pdf(&title, "en", &pages)?;
+        let bytes = write::pdf(&title, self.album.language.tag(), &pages)?;
         sink.put("templates.pdf", &bytes)?;
         Ok(())
     }

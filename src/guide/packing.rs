@@ -135,7 +135,7 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
     lines.push(match weight {
         Some(weight) => desk.say(
             "pack-weight",
-            vec![("weight", measure::weight(weight)), ("all", measure::weight(weight * f64::from(desk.kits)))],
+            vec![("weight", desk.measure.weight(weight)), ("all", desk.measure.weight(weight * f64::from(desk.kits)))],
         ),
         None => desk.tell("pack-weight-unknown"),
     });

@@ -10,6 +10,12 @@ page-done = steps done
 page-notes = From the maker
 page-again = Clear all ticks
 
+## Numbers
+number-decimal = .
+unit-inch = in
+unit-foot = ft
+unit-hour = h
+
 ## Joining
 list-more = { $these }, { $this }
 list-last = { $these } and { $this }
@@ -560,7 +566,13 @@ pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick 
 pack-weight = Card and paper of a bag weigh { $weight }, of all bags { $all }.
 pack-weight-unknown = Their weight is not known: say "grammage" of every stock, and it is.
 
-## Names: of parts and panels
+## Names: of pieces, of parts and panels
+name-panel = panel for { $what }
+name-of-page = page { $number } { $what }
+name-on-page = { $what } of page { $number }
+name-leaf = { $what } leaf { $number }
+name-no = { $what } no. { $number }
+name-counted = { $what } { $number }
 term-pocket-front = pocket piece
 term-panel = panel
 term-page = page panel
@@ -576,3 +588,17 @@ bench-stop = stop
 bench-fence = fence
 bench-blade = blade
 bench-rest = rest
+
+## Templates at true size
+template-title = { $title }: templates
+template-count = { $count } in a kit
+template-plan = { $part }: { $tiles } tiles
+template-page = { $title }: templates at true size, page { $page } of { $pages }.
+template-check = Check the two lines with a ruler. If they are off, print again at 100 %, without fitting to the page.
+template-cut = cut
+template-valley = valley fold
+template-mountain = mountain fold
+template-both = folds both ways
+template-glued = glued
+template-tiles = Tiles: cut one of two along the dotted line, lay it on the other's with rings on rings, tape.
+template-shows = Page { $page } of { $pages } of the templates at true size. Parts: { $parts }. Lines of 100 mm and of 4 in to check the print by.
