@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{finding::Said, labels, templates, write::pages::GuideForm};
+use crate::{labels, templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -203,7 +203,7 @@ impl Work {
                 .iter()
                 .map(|sheet| write::PdfPage { picture: &sheet.picture, name: &sheet.name, shows: &sheet.shows })
                 .collect();
-            sink.put("labels.pdf", &write::pdf(&self.album.title, "en", &pages)?)?;
+            sink.put("labels.pdf", &write::pdf(&self.album.title, self.album.language.tag(), &pages)?)?;
         }
         self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)
     }
@@ -215,12 +215,13 @@ impl Work {
         if pages.is_empty() {
             return Ok(());
         }
-        let title = Said::new("template-title").with("title", self.album.title.as_str()).to_string();
+        let title =
+            guide::Words::new(self.album.language).with("template-title", [("title", self.album.title.clone())]);
         let pages: Vec<write::PdfPage<'_>> = pages
             .iter()
             .map(|page| write::PdfPage { picture: &page.picture, name: &page.name, shows: &page.shows })
             .collect();
-        let bytes = write::pdf(&title, "en", &pages)?;
+        let bytes = write::pdf(&title, self.album.language.tag(), &pages)?;
         sink.put("templates.pdf", &bytes)?;
         Ok(())
     }

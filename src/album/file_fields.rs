@@ -2,7 +2,7 @@
 //! The fields of an album file: of its top object, of `page` and of `panels`. Those of entries stand with their kinds.
 
 use super::kind::STOCK;
-use super::{Bound, Decorated};
+use super::{Bound, Decorated, Language};
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule, usual};
 use crate::length::Length;
 
@@ -26,6 +26,11 @@ pub(super) const BOUND: Key<Bound> = Key::choice(
     Bound::Left.usual(),
     "the edge where it is bound, seen from its front; an album bound at the top is described as if bound at the left, its \
      width from the spine down",
+);
+pub(super) const LANGUAGE: Key<Language> = Key::choice(
+    "language",
+    Language::English.usual(),
+    "the language of what is handed over: guide, job sheet, templates",
 );
 pub(super) const COPIES: Key<u32> = Key::count("copies", (1, 10_000), number(1), "how many kits to make");
 /// In what state kits are handed over.
@@ -72,6 +77,7 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     NOTES.field,
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     BOUND.field,
+    LANGUAGE.field,
     COPIES.field,
     HANDED_OVER.field,
     STOCKS.field,

@@ -50,6 +50,8 @@ pub struct Album {
     pub handed_over: Option<Vec<Handed>>,
     /// Where it is bound, seen from its front.
     pub bound: Bound,
+    /// The language of what is handed over.
+    pub language: Language,
     /// The stocks, in the file's order; never empty.
     pub stocks: Vec<Stock>,
     /// The size of a page.
@@ -83,6 +85,30 @@ words! {
         /// then: widths run from the spine down, and what stands upright has its up towards the left of its part. It is read
         /// laid open, the back of a page above and the front of the next one below.
         Top = "top",
+    }
+}
+
+words! {
+    /// A language in which guide, job sheet and templates are written.
+    pub enum Language {
+        /// English.
+        English = "en",
+        /// German.
+        German = "de",
+    }
+}
+
+impl Language {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::English, Self::German];
+
+    /// Its tag (BCP 47), as album files state it.
+    #[must_use]
+    pub const fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::German => "de",
+        }
     }
 }
 

@@ -2,9 +2,9 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::file_fields::{
-    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LABELS, MAKER, NOTES, ON, PAGE, PAGE_FIELDS,
-    PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE, TOLERANCE, TOP_FIELDS,
-    WIDTH,
+    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LABELS, LANGUAGE, MAKER, NOTES, ON, PAGE,
+    PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
+    TOLERANCE, TOP_FIELDS, WIDTH,
 };
 use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
@@ -91,6 +91,7 @@ impl Reading<'_, '_> {
             notes: top.get(NOTES).iter().map(|(text, _)| text.clone()).collect(),
             units: self.reader.units,
             bound: top.get(BOUND),
+            language: top.get(LANGUAGE),
             copies: top.get(COPIES),
             handed_over,
             stocks: self.stocks,

@@ -2,6 +2,7 @@
 //! What may be typed.
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use hingeleaf::album::Language;
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
 use hingeleaf::length::{Allow, Length, Ruler, Units};
 use hingeleaf::templates::{Paper, PrinterPaper};
@@ -145,6 +146,9 @@ pub(super) struct KitArguments {
     /// Every length of the guide in millimetres and in inches
     #[arg(long)]
     pub both_units: bool,
+    /// The language of guide, job sheet and templates, en or de, instead of what the file says
+    #[arg(long, value_name = "LANGUAGE", value_parser = language)]
+    pub language: Option<Language>,
     /// The guide on one page as well, for those who have made one before: kit-card.html, with PDFs kit-card.pdf
     #[arg(long = "kit-card")]
     pub card: bool,
@@ -289,6 +293,14 @@ fn length(text: &str) -> Result<Length, String> {
         ));
     }
     Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
+}
+
+fn language(text: &str) -> Result<Language, String> {
+    let tags = Language::ALL.map(Language::tag).join(" and ");
+    Language::ALL
+        .into_iter()
+        .find(|language| language.tag().eq_ignore_ascii_case(text))
+        .ok_or_else(|| format!("there are words in {tags}"))
 }
 
 fn paper(text: &str) -> Result<Paper, String> {

@@ -58,6 +58,9 @@ fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
     if let Some(copies) = kit.copies {
         album.copies = copies;
     }
+    if let Some(language) = kit.language {
+        album.language = language;
+    }
     let findings = hand_over::hand_over(&mut album, &handed_over);
     if !findings.is_empty() {
         return Err(Ended { findings, end: ExitStatus::WrongInput, sources });

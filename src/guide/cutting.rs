@@ -141,7 +141,10 @@ fn back(desk: &Desk<'_>, row: &Row) -> Line {
     if uses.len() > MOST_USES {
         return desk.say("cut-back-alike", vec![mark]);
     }
-    desk.say("cut-back", vec![mark, ("uses", Line::text(uses.join(", ")))])
+    desk.say(
+        "cut-back",
+        vec![mark, ("uses", desk.words.row(uses.iter().map(|name| desk.words.name(name).into()).collect()))],
+    )
 }
 
 /// What the marks in the list mean, where there are any.

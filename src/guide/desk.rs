@@ -45,10 +45,11 @@ impl<'a> Desk<'a> {
         let kits = if reader == Audience::Kit { 1 } else { job.album.copies.max(1) };
         let stocks = sheets(job, reader, kits);
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
+        let words = Words::new(job.album.language);
         Self {
             job,
-            words: Words::new("en"),
-            measure: Measure { units: job.album.units, both: job.both_units },
+            measure: Measure { units: job.album.units, both: job.both_units, notation: words.notation() },
+            words,
             reader,
             kits,
             rows: list::list(job.album, job.kit, kits),
@@ -133,8 +134,8 @@ impl<'a> Desk<'a> {
             let pages = self.pages(joints::page_of(self.kit(), pile).as_slice());
             return self.say("pile-named", vec![("mark", self.mark(piece.part)), ("pages", pages)]);
         }
-        let name = piece.of_owner();
-        let places = vec![("mark", self.mark(piece.part)), ("kind", Line::text(self.words.term(&name)))];
+        let name = self.words.name(&piece.of_owner());
+        let places = vec![("mark", self.mark(piece.part)), ("kind", Line::text(name))];
         self.say("part-named", places)
     }
 

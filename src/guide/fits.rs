@@ -36,7 +36,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
             continue;
         }
         let size = vec![
-            ("name", Line::text(names(desk, print))),
+            ("name", names(desk, print)),
             ("width", desk.length(print.width.mm(), What::Length, print.name)),
             ("height", desk.length(print.height.mm(), What::Length, print.name)),
         ];
@@ -66,13 +66,9 @@ fn first_of_size(print: &Print) -> bool {
     named_prints().iter().find(|one| like(one, print)).is_some_and(|first| first.name == print.name)
 }
 
-fn names(desk: &Desk<'_>, print: &Print) -> String {
-    named_prints()
-        .iter()
-        .filter(|one| like(one, print))
-        .map(|one| desk.words.term_of("print", one.name, one.name))
-        .collect::<Vec<_>>()
-        .join(", ")
+fn names(desk: &Desk<'_>, print: &Print) -> Line {
+    let called = |one: &Print| Line::text(desk.words.term_of("print", one.name, one.name));
+    desk.words.row(named_prints().iter().filter(|one| like(one, print)).map(called).collect())
 }
 
 /// Places that take the same, each once with its pages.

@@ -18,43 +18,113 @@ const ON_MARK: f64 = 0.02;
 /// Millimetres to an inch.
 const INCH: f64 = 25.4;
 
+/// How a language writes numbers and units, where that differs from one to the next; the usual is English.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notation {
+    /// Between whole and decimals.
+    pub decimal: String,
+    /// An inch.
+    pub inch: String,
+    /// A foot.
+    pub foot: String,
+    /// An hour.
+    pub hour: String,
+}
+
+impl Default for Notation {
+    fn default() -> Self {
+        Self { decimal: ".".into(), inch: "in".into(), foot: "ft".into(), hour: "h".into() }
+    }
+}
+
+impl Notation {
+    /// A number, or a length that [`set`] set, as the language writes it.
+    #[must_use]
+    pub fn write(&self, shown: &str) -> String {
+        let inches = shown.strip_suffix("in").filter(|number| number.ends_with(THIN));
+        let shown = inches.map_or_else(|| shown.to_owned(), |number| format!("{number}{}", self.inch));
+        shown.replace('.', &self.decimal)
+    }
+}
+
 /// How lengths are shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Measure {
     /// The maker's units.
     pub units: Units,
     /// Whether the other system stands beside them.
     pub both: bool,
+    /// How the language writes them.
+    pub notation: Notation,
 }
 
 impl Measure {
     /// A length with its unit: `147.6 mm`, `6¼ in`, `7 5/16 in`.
     #[must_use]
-    pub fn show(self, mm: f64) -> String {
-        let own = one(mm, self.units);
+    pub fn show(&self, mm: f64) -> String {
+        let own = self.own(mm);
         if !self.both {
             return own;
         }
         let other = if self.units == Units::In { Units::Mm } else { Units::In };
-        format!("{own} ({})", one(mm, other))
+        format!("{own} ({})", self.notation.write(&one(mm, other)))
     }
 
     /// The same without the other system, for pictures.
     #[must_use]
-    pub fn own(self, mm: f64) -> String {
-        one(mm, self.units)
+    pub fn own(&self, mm: f64) -> String {
+        self.notation.write(&one(mm, self.units))
     }
 
     /// The same in both systems, for what is sold in either.
     #[must_use]
-    pub fn show_both(self, mm: f64) -> String {
-        Self { both: true, ..self }.show(mm)
+    pub fn show_both(&self, mm: f64) -> String {
+        Self { both: true, ..self.clone() }.show(mm)
     }
 
     /// A length as a number of the guide.
     #[must_use]
-    pub fn length(self, mm: f64, what: What, of: &str) -> Line {
+    pub fn length(&self, mm: f64, what: What, of: &str) -> Line {
         number(self.show(mm), mm, what, of)
+    }
+
+    /// A length of tape: whole centimetres or inches up to a metre or a yard, then metres or feet to one decimal.
+    #[must_use]
+    pub fn run(&self, mm: f64, of: &str) -> Line {
+        let (length, unit) = if self.units == Units::In {
+            ((mm / INCH / 12.0 * 10.0).ceil() / 10.0, self.notation.foot.as_str())
+        } else {
+            ((mm / 100.0).ceil() / 10.0, "m")
+        };
+        number(self.with_unit(length, unit), mm, What::Tape, of)
+    }
+
+    /// Money, in the maker's own.
+    #[must_use]
+    pub fn price(&self, amount: f64) -> Line {
+        number(self.notation.write(&format!("{amount:.2}")), amount, What::Price, "")
+    }
+
+    /// A weight: grams, to the nearest; from a kilogram on to a tenth of that.
+    #[must_use]
+    pub fn weight(&self, grams: f64) -> Line {
+        let rounded = grams.round();
+        let shown = if rounded < 1000.0 {
+            self.with_unit(rounded, "g")
+        } else {
+            self.with_unit((grams / 100.0).round() / 10.0, "kg")
+        };
+        number(shown, grams, What::Weight, "")
+    }
+
+    /// Hours, as they are counted: `1½ h`.
+    #[must_use]
+    pub fn hours(&self, count: &str) -> String {
+        format!("{count}{THIN}{}", self.notation.hour)
+    }
+
+    fn with_unit(&self, number: f64, unit: &str) -> String {
+        format!("{}{THIN}{unit}", self.notation.write(&number.to_string()))
     }
 }
 
@@ -71,37 +141,6 @@ pub fn count(many: u64, what: What, of: &str) -> Line {
     #[allow(clippy::cast_precision_loss, reason = "a count of pieces is far below 2^52")]
     let value = many as f64;
     number(many.to_string(), value, what, of)
-}
-
-/// A length of tape: whole centimetres or inches up to a metre or a yard, then metres or feet to one decimal.
-#[must_use]
-pub fn run(measure: Measure, mm: f64, of: &str) -> Line {
-    let shown = if measure.units == Units::In {
-        let feet = (mm / INCH / 12.0 * 10.0).ceil() / 10.0;
-        format!("{feet}{THIN}ft")
-    } else {
-        let metres = (mm / 100.0).ceil() / 10.0;
-        format!("{metres}{THIN}m")
-    };
-    number(shown, mm, What::Tape, of)
-}
-
-/// Money, in the maker's own.
-#[must_use]
-pub fn price(amount: f64) -> Line {
-    number(format!("{amount:.2}"), amount, What::Price, "")
-}
-
-/// A weight: grams, to the nearest; from a kilogram on to a tenth of that.
-#[must_use]
-pub fn weight(grams: f64) -> Line {
-    let rounded = grams.round();
-    let shown = if rounded < 1000.0 {
-        format!("{rounded}{THIN}g")
-    } else {
-        format!("{}{THIN}kg", (grams / 100.0).round() / 10.0)
-    };
-    number(shown, grams, What::Weight, "")
 }
 
 /// A number of the guide.

@@ -63,7 +63,7 @@ fn supplies(desk: &Desk<'_>) -> Vec<Line> {
     if !tape.is_empty() {
         supplies.extend(tape.iter().map(|&(width, length)| {
             let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
-            let length = measure::run(desk.measure, length * f64::from(desk.kits) * MORE_TAPE, "all");
+            let length = desk.measure.run(length * f64::from(desk.kits) * MORE_TAPE, "all");
             desk.say("need-tape", vec![("length", length), ("width", width)])
         }));
         supplies.push(desk.tell("need-glue"));
@@ -99,7 +99,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
             let price = size.price.map_or_else(Line::default, |price| {
                 #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
                 let cost = price * count as f64 / f64::from(desk.kits);
-                measure::price(cost)
+                desk.measure.price(cost)
             });
             let sides = [
                 ("name", Line::text(size.name.clone())),
@@ -130,7 +130,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
 pub(super) fn of_one(desk: &Desk<'_>) -> Vec<Line> {
     let tape = tape(desk).into_iter().map(|(width, length)| {
         let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
-        let length = measure::run(desk.measure, length * MORE_TAPE, "kit");
+        let length = desk.measure.run(length * MORE_TAPE, "kit");
         desk.say("label-tape", vec![("length", length), ("width", width)])
     });
     let glue = ["label-glue", "label-brush", "label-folder"].map(|key| desk.tell(key));
@@ -187,7 +187,7 @@ fn small(desk: &Desk<'_>) -> Vec<Line> {
         lines.push(desk.say("need-ribbon", places));
     }
     if thread > 0.0 {
-        lines.push(desk.say("need-thread", vec![("length", measure::run(desk.measure, thread, "thread"))]));
+        lines.push(desk.say("need-thread", vec![("length", desk.measure.run(thread, "thread"))]));
     }
     if corners > 0 {
         lines.push(desk.say("need-corners", vec![("n", measure::count(corners, What::Many, "corners"))]));
@@ -248,7 +248,7 @@ fn time(desk: &Desk<'_>) -> Line {
     } else {
         format!("{}", halves / 2.0)
     };
-    measure::number(format!("{shown}{}h", measure::THIN), halves * 30.0, What::Time, "")
+    measure::number(desk.measure.hours(&shown), halves * 30.0, What::Time, "")
 }
 
 /// What a kit costs and weighs, where that is known.
@@ -269,7 +269,7 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
         })
         .sum();
     if let Some(cost) = cost.filter(|_| told) {
-        lines.push(desk.say("need-cost", vec![("cost", measure::price(cost))]));
+        lines.push(desk.say("need-cost", vec![("cost", desk.measure.price(cost))]));
     }
     let weight: Option<f64> = desk
         .kit()
@@ -278,7 +278,7 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
         .map(|part| Some(part.flat.area() / 1e6 * desk.stock(part.stock)?.grammage? * f64::from(part.count)))
         .sum();
     if let Some(weight) = weight {
-        lines.push(desk.say("need-weight", vec![("weight", measure::weight(weight))]));
+        lines.push(desk.say("need-weight", vec![("weight", desk.measure.weight(weight))]));
     }
     lines
 }

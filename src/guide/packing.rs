@@ -154,8 +154,8 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
             "pack-weight",
             vec![
                 ("n", kits(desk)),
-                ("weight", measure::weight(weight)),
-                ("all", measure::weight(weight * f64::from(desk.kits))),
+                ("weight", desk.measure.weight(weight)),
+                ("all", desk.measure.weight(weight * f64::from(desk.kits))),
             ],
         ),
         None => desk.tell("pack-weight-unknown"),

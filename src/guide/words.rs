@@ -7,11 +7,10 @@
 //! `{$n}`; where the sentence depends on how many, it asks `$n_is`.
 
 use super::line::{Bit, Line, Number};
+use super::measure::Notation;
+use crate::album::Language;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
-
-/// The tables, each with its language.
-const TABLES: [(&str, &str); 1] = [("en", include_str!("words/en.ftl"))];
 
 /// The first of the letters that stand for what goes into a sentence: no person writes them (Unicode, private use).
 const FIRST: u32 = 0xE100;
@@ -19,15 +18,18 @@ const FIRST: u32 = 0xE100;
 /// The words of one language.
 pub struct Words {
     bundle: FluentBundle<FluentResource>,
-    language: &'static str,
+    language: Language,
 }
 
 impl Words {
-    /// The words of a language; English where there is no table for it.
+    /// The words of a language.
     #[must_use]
-    pub fn new(language: &str) -> Self {
-        let (language, table) = TABLES.into_iter().find(|(name, _)| *name == language).unwrap_or(TABLES[0]);
-        let tag: LanguageIdentifier = language.parse().unwrap_or_default();
+    pub fn new(language: Language) -> Self {
+        let table = match language {
+            Language::English => include_str!("words/en.ftl"),
+            Language::German => include_str!("words/de.ftl"),
+        };
+        let tag: LanguageIdentifier = language.tag().parse().unwrap_or_default();
         let mut bundle = FluentBundle::new(vec![tag]);
         bundle.set_use_isolating(false);
         // A table with a fault gives all its sound entries; a test holds every table to having none.
@@ -39,7 +41,18 @@ impl Words {
     /// The language's tag, as pages state it.
     #[must_use]
     pub const fn language(&self) -> &'static str {
-        self.language
+        self.language.tag()
+    }
+
+    /// How the language writes numbers.
+    #[must_use]
+    pub fn notation(&self) -> Notation {
+        Notation {
+            decimal: self.text("number-decimal"),
+            inch: self.text("unit-inch"),
+            foot: self.text("unit-foot"),
+            hour: self.text("unit-hour"),
+        }
     }
 
     /// Whether there is an entry.
@@ -54,10 +67,40 @@ impl Words {
         self.line(key, Vec::new()).plain()
     }
 
+    /// An entry with plain words in its places, as plain words.
+    #[must_use]
+    pub fn with<const N: usize>(&self, key: &str, places: [(&str, String); N]) -> String {
+        self.line(key, places.map(|(name, text)| (name, Line::text(text))).into()).plain()
+    }
+
     /// A name from the model, such as a part's or a panel's: as the table has it, else as it is.
     #[must_use]
     pub fn term(&self, name: &str) -> String {
         self.term_of("term", name, name)
+    }
+
+    /// What a piece is called, from its name in the model: `panel for page 1 front flap`, `tag 2 no. 3`.
+    #[must_use]
+    pub fn name(&self, name: &str) -> String {
+        let said = |key: &str, what: &str, number: &str| {
+            self.line(key, vec![("what", self.name(what).into()), ("number", number.into())]).plain()
+        };
+        if let Some(what) = name.strip_prefix("panel for ") {
+            return said("name-panel", what, "");
+        }
+        let of_page = name.strip_prefix("page ").and_then(|rest| rest.split_once(' '));
+        if let Some((page, what)) = of_page.filter(|(page, _)| is_number(page)) {
+            return said("name-of-page", what, page);
+        }
+        if let Some((what, number)) = name.rsplit_once(' ').filter(|(_, last)| is_number(last)) {
+            for (ending, key) in [(" of page", "name-on-page"), (" leaf", "name-leaf"), (" no.", "name-no")] {
+                if let Some(what) = what.strip_suffix(ending) {
+                    return said(key, what, number);
+                }
+            }
+            return said("name-counted", what, number);
+        }
+        self.term(name)
     }
 
     /// A name of which there are several sorts: a kind of page, of cover; else what is said instead.
@@ -134,4 +177,8 @@ impl Words {
         }
         so_far
     }
+}
+
+fn is_number(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
 }

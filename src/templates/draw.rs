@@ -5,7 +5,7 @@ use super::clip::within;
 use super::tiles::{OVERLAP, Tiles};
 use crate::album::Album;
 use crate::contour::{Contour, Point, Rect, Vec2, turned};
-use crate::finding::Said;
+use crate::guide::Words;
 use crate::guide::list::Row;
 use crate::net::Use;
 use crate::parts::Part;
@@ -32,6 +32,7 @@ pub(super) const HEADING: f64 = 6.0;
 #[derive(Clone, Copy)]
 pub(super) struct LetteredPart<'a> {
     pub album: &'a Album,
+    pub words: &'a Words,
     pub part: &'a Part,
     pub row: &'a Row,
 }
@@ -73,14 +74,14 @@ impl LetteredPart<'_> {
     /// `148 × 190 mm`.
     pub(super) fn measures(&self) -> String {
         let (width, height) = self.size();
-        picture::measures(self.album, width, height)
+        self.words.notation().write(&picture::measures(self.album, width, height))
     }
 
     /// Its letter, what it is, its size, how many a kit has.
     fn lines(&self) -> [String; 4] {
-        let name = self.part.used_in.first().unwrap_or(&self.part.id).clone();
+        let name = self.words.name(self.part.used_in.first().unwrap_or(&self.part.id));
         let name = if self.part.used_in.len() > 1 { format!("{name} …") } else { name };
-        let count = Said::new("template-count").with("count", self.part.count).to_string();
+        let count = self.words.with("template-count", [("count", self.part.count.to_string())]);
         [self.row.mark.clone(), name, self.measures(), count]
     }
 
@@ -180,7 +181,8 @@ impl LetteredPart<'_> {
     }
 
     fn heading(&self, tiles: &Tiles) -> String {
-        Said::new("template-plan").with("part", self.row.mark.as_str()).with("tiles", tiles.count()).to_string()
+        let places = [("part", self.row.mark.clone()), ("tiles", tiles.count().to_string())];
+        self.words.with("template-plan", places)
     }
 
     /// How its tiles lie, small. It is never turned.

@@ -3,7 +3,7 @@
 
 use super::draw::GLUED;
 use crate::contour::{Contour, Point, Vec2};
-use crate::finding::Said;
+use crate::guide::Words;
 use crate::net::Sense;
 use crate::picture::{CUT, INK, Mark, Pen, Picture, measure, wrapped};
 
@@ -24,12 +24,11 @@ const CHECKS: [(f64, &str); 2] = [(100.0, "100 mm"), (101.6, "4 in")];
 const SAMPLE: f64 = 12.0;
 
 /// Draws the foot, its lower left at a point, `wide` mm wide; `said` is what the page is.
-pub(super) fn foot(picture: &mut Picture, at: Point, wide: f64, said: &Said, tiled: bool) {
+pub(super) fn foot(picture: &mut Picture, words: &Words, (at, wide): (Point, f64), said: String, tiled: bool) {
     checks(picture, at + Vec2::new(1.0, 17.5));
-    key(picture, at + Vec2::new(1.0, 2.0));
+    key(picture, words, at + Vec2::new(1.0, 2.0));
     let keys: &[&'static str] = if tiled { &["template-check", "template-tiles"] } else { &["template-check"] };
-    let said: Vec<String> =
-        std::iter::once(said.to_string()).chain(keys.iter().map(|key| Said::new(key).to_string())).collect();
+    let said: Vec<String> = std::iter::once(said).chain(keys.iter().map(|key| words.text(key))).collect();
     let (left, top) = (at.x + 108.0, at.y + FOOT - 2.0);
     // A wide margin leaves a narrow foot: the letters are as large as they go in.
     let set =
@@ -38,7 +37,7 @@ pub(super) fn foot(picture: &mut Picture, at: Point, wide: f64, said: &Said, til
     let fits = |size: &f64| f64::from(u32::try_from(set(*size).len()).unwrap_or(u32::MAX)) * size * LINE <= above_key;
     let size = (0..12_u32).map(|step| SIZE - 0.1 * f64::from(step)).find(fits).unwrap_or(SMALLEST);
     for (line, text) in (0_i32..).zip(set(size)) {
-        words(picture, Point::new(left, f64::from(line).mul_add(-LINE * size, top)), size, text);
+        print(picture, Point::new(left, f64::from(line).mul_add(-LINE * size, top)), size, text);
     }
 }
 
@@ -58,7 +57,7 @@ fn checks(picture: &mut Picture, at: Point) {
 }
 
 /// What the lines mean, side by side.
-fn key(picture: &mut Picture, at: Point) {
+fn key(picture: &mut Picture, words: &Words, at: Point) {
     let fold = |sense| Pen { width: 0.25, ..Pen::fold(sense) };
     let lines = [
         (CUT, "template-cut"),
@@ -69,16 +68,16 @@ fn key(picture: &mut Picture, at: Point) {
     let mut from = at;
     for (pen, name) in lines {
         picture.marks.push(Mark::Line { points: vec![from, from + Vec2::new(SAMPLE, 0.0)], pen });
-        from.x +=
-            SAMPLE + 1.5 + words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, Said::new(name).to_string()) + 5.0;
+        let told = print(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, words.text(name));
+        from.x += SAMPLE + 1.5 + told + 5.0;
     }
     let patch = Contour::rectangle(from.x, from.y - 1.4, SAMPLE, 2.8);
     picture.marks.push(Mark::Shape { contours: vec![patch], fill: Some(GLUED), pen: None });
-    words(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, Said::new("template-glued").to_string());
+    print(picture, from + Vec2::new(SAMPLE + 1.5, 0.0), SIZE, words.text("template-glued"));
 }
 
 /// Words from a point on; says how wide they are, mm.
-fn words(picture: &mut Picture, from: Point, size: f64, text: String) -> f64 {
+fn print(picture: &mut Picture, from: Point, size: f64, text: String) -> f64 {
     let wide = measure(&text, size);
     picture.marks.push(Mark::Words { at: from + Vec2::new(wide / 2.0, 0.0), size, text, upwards: false });
     wide

@@ -17,8 +17,8 @@ pub use paper::{Paper, PrinterPaper};
 
 use crate::album::Album;
 use crate::contour::{Point, Vec2};
-use crate::finding::Said;
-use crate::guide::list::{Row, list};
+use crate::guide::Words;
+use crate::guide::list::list;
 use crate::layout::{Effort, Item, LaidSheet, Problem, SheetType, Turns, Unwatched, lay_out};
 use crate::length::Length;
 use crate::parts::Kit;
@@ -65,7 +65,11 @@ impl PageContent {
 #[must_use]
 pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template> {
     let rows = list(album, kit, 1);
-    let named = |row: &usize| rows.get(*row).and_then(|row| named(album, kit, row));
+    let words = Words::new(album.language);
+    let named = |row: &usize| {
+        let row = rows.get(*row)?;
+        Some(LetteredPart { album, words: &words, part: kit.parts.get(row.part)?, row })
+    };
     let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, PrinterPaper::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);
     let (mut all, mut items) = (Vec::new(), Vec::new());
@@ -123,17 +127,14 @@ pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template>
         on.sort_unstable();
         on.dedup();
         let tiled = laid.placements.iter().any(|placed| !matches!(all[placed.item], PageContent::Whole(_)));
-        let said = Said::new("template-page").with("title", album.title.as_str());
-        let said = said.with("page", index + 1).with("pages", count);
-        foot(&mut picture, Point::new(margin, margin), wide - 2.0 * margin, &said, tiled);
+        let numbers = [("page", (index + 1).to_string()), ("pages", count.to_string())];
+        let [page, pages] = numbers.clone();
+        let said = words.with("template-page", [("title", album.title.clone()), page, pages]);
+        foot(&mut picture, &words, (Point::new(margin, margin), wide - 2.0 * margin), said, tiled);
         let letters: Vec<&str> = on.iter().filter_map(|row| rows.get(*row)).map(|row| row.mark.as_str()).collect();
-        Template { picture, name: letters.join(", "), shows: shows(&on, &named, (index + 1, count)) }
+        Template { picture, name: letters.join(", "), shows: shows(&words, &on, &named, numbers) }
     };
     pages.into_iter().enumerate().map(page).collect()
-}
-
-fn named<'a>(album: &'a Album, kit: &'a Kit, row: &'a Row) -> Option<LetteredPart<'a>> {
-    Some(LetteredPart { album, part: kit.parts.get(row.part)?, row })
 }
 
 /// The room that a whole part takes, its letter beside it where that has to be.
@@ -143,13 +144,14 @@ fn boxed(named: &LetteredPart<'_>) -> (f64, f64) {
 }
 
 fn shows<'a>(
+    words: &Words,
     on: &[usize],
     named: &dyn Fn(&usize) -> Option<LetteredPart<'a>>,
-    (page, pages): (usize, usize),
+    [page, pages]: [(&str, String); 2],
 ) -> String {
     let parts: Vec<String> =
         on.iter().filter_map(named).map(|named| format!("{} {}", named.row.mark, named.measures())).collect();
-    Said::new("template-shows").with("page", page).with("pages", pages).with("parts", parts.join("; ")).to_string()
+    words.with("template-shows", [page, pages, ("parts", parts.join("; "))])
 }
 
 /// Eighths of a micrometre in millimetres.

@@ -25,7 +25,6 @@ const ENGLISH: &[&str] = &[
     include_str!("en/sheets.ftl"),
     include_str!("en/commands.ftl"),
     include_str!("en/page.ftl"),
-    include_str!("en/templates.ftl"),
 ];
 
 static IN_ENGLISH: LazyLock<FluentBundle<FluentResource>> = LazyLock::new(|| bundle(None));

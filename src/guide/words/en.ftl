@@ -10,6 +10,12 @@ page-done = steps done
 page-notes = From the maker
 page-again = Clear all ticks
 
+## Numbers
+number-decimal = .
+unit-inch = in
+unit-foot = ft
+unit-hour = h
+
 ## Joining
 list-more = { $these }, { $this }
 list-last = { $these } and { $this }
@@ -486,10 +492,10 @@ print-10x15 = 10 × 15 cm print
 print-3x4-card = 3 × 4 in card
 print-4x6-card = 4 × 6 in card
 print-id-card = identity card
-print-instant-54x86 = instant print, small
-print-instant-72x86 = instant print, square
-print-instant-86x108 = instant print, wide
-print-instant-88x107 = instant print, large
+print-instant-54x86 = instant print 54 × 86
+print-instant-72x86 = instant print 72 × 86
+print-instant-86x108 = instant print 86 × 108
+print-instant-88x107 = instant print 88 × 107
 print-cabinet = cabinet card
 print-carte = visiting card photograph
 
@@ -610,7 +616,13 @@ pack-weight = { $n_is ->
 }
 pack-weight-unknown = Their weight is not known: weigh one bag.
 
-## Names: of parts and panels
+## Names: of pieces, of parts and panels
+name-panel = panel for { $what }
+name-of-page = page { $number } { $what }
+name-on-page = { $what } of page { $number }
+name-leaf = { $what } leaf { $number }
+name-no = { $what } no. { $number }
+name-counted = { $what } { $number }
 term-pocket-front = pocket piece
 term-panel = panel
 term-page = page panel
@@ -626,3 +638,17 @@ bench-stop = stop
 bench-fence = fence
 bench-blade = blade
 bench-rest = rest
+
+## Templates at true size
+template-title = { $title }: templates
+template-count = { $count } in a kit
+template-plan = { $part }: { $tiles } tiles
+template-page = { $title }: templates at true size, page { $page } of { $pages }.
+template-check = Check the two lines with a ruler. If they are off, print again at 100 %, without fitting to the page.
+template-cut = cut
+template-valley = valley fold
+template-mountain = mountain fold
+template-both = folds both ways
+template-glued = glued
+template-tiles = Tiles: cut one of two along the dotted line, lay it on the other's with rings on rings, tape.
+template-shows = Page { $page } of { $pages } of the templates at true size. Parts: { $parts }. Lines of 100 mm and of 4 in to check the print by.
