@@ -67,7 +67,9 @@ impl StockParts<'_> {
         let plenty = Self { supply: vec![None], ..self.clone() };
         let layout = plenty.lay(true, watch).ok()?;
         let needed = layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum::<u64>();
-        let count = count * self.times;
+        // Of these each kit has its share, so the share is no measure of how many there are.
+        let size = self.usable.sheets.first().map(|sheet| &self.stock.sheets[sheet.size]);
+        let count = size.and_then(|size| size.count).filter(|_| self.times > 1).unwrap_or(*count);
         Some((needed, u64::from(count))).filter(|(needed, count)| needed > count)
     }
 

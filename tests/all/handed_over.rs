@@ -210,6 +210,13 @@ fn sheets_of_ones_own_cost_what_is_said() {
     let (apart, said) = laid(2, "sheets", 256);
     assert_eq!((across, apart, none), (5, 6, None));
     assert!(said.unwrap().contains("1 sheet more"));
+    // Where there are too few, it is said of how many: of four sheets no kit of five has one of its own.
+    let few = text(5, "sheets", 256).replace(r#""card": { "sheet": "A4","#, r#""card": { "sheet": "A4", "count": 4,"#);
+    let search = hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Low, trimmer: false, threads: 1 };
+    let labels = hingeleaf::toolpath::Labels::default();
+    let short = Work::new(album(&few), cutter(0.0, 0.0, 0.0), labels, search, &hingeleaf::layout::Unwatched);
+    let said = short.findings.iter().find(|one| one.id == "out-of-sheets").unwrap().text.to_string();
+    assert!(said.contains("15 are needed, 11 more than there are"), "{said}");
     // One kit has its own sheets anyway.
     assert_eq!(laid(1, "sheets", 256), (3, None));
     // Two pieces of 200 x 124 and a tag of 40 fill one sheet: each kit has one anyway.
