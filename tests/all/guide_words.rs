@@ -8,6 +8,7 @@ use fluent_bundle::FluentResource;
 use hingeleaf::album::{Handed, Language};
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
 use hingeleaf::parts;
+use hingeleaf::picture::Mark;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
@@ -333,4 +334,28 @@ fn numbers_are_the_same_in_every_language() {
         }
     }
     assert!(commas > 100, "only {commas} decimals");
+}
+
+/// The words in the guide's pictures are German as well.
+#[test]
+fn no_english_is_left_in_german_pictures() {
+    let mut read = 0;
+    let mut left = BTreeSet::new();
+    for (name, guide) in guides(Language::German) {
+        let blocks = guide.sections.iter().flat_map(|section| &section.blocks);
+        let figures = blocks.flat_map(|block| match block {
+            Block::Figure(figure) => vec![figure],
+            Block::Steps(steps) => steps.iter().filter_map(|step| step.figure.as_ref()).collect(),
+            _ => Vec::new(),
+        });
+        for mark in figures.flat_map(|figure| &figure.picture.marks) {
+            let Mark::Words { text, .. } = mark else { continue };
+            read += 1;
+            if text.split([' ', ':']).any(|word| ENGLISH.contains(&word) || word == "offcut" || word == "stop") {
+                left.insert(format!("{name}: {text}"));
+            }
+        }
+    }
+    assert!(read > 500, "only {read} words");
+    assert!(left.is_empty(), "{left:#?}");
 }

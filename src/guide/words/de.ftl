@@ -163,6 +163,12 @@ sheet-heading = { $n_is ->
    *[other] { $n } Bögen { $sheet } aufteilen: { $width } × { $height }
 }
 
+sheet-offcut = Rest
+sheet-times = { $n_is ->
+    [one] { $sheet }: einmal schneiden
+   *[other] { $sheet }: { $n }-mal schneiden
+}
+
 sheet-stands = Den Bogen { $width } breit und { $height } hoch hinlegen.
 sheet-stands-grain = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung vom Körper weg.
 sheet-stands-across = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung von links nach rechts.
