@@ -381,10 +381,10 @@ tie-through = Von außen einführen und das lange Ende außen hängen lassen.
 tie-end = Innen { $end } vom Ende des Bandes flach anleimen, von der Kante weg.
 
 ## Blätter
-pages-heading = Die Blätter machen
+pages-heading = Die Blätter anfertigen
 pages-words = Die gefalzten Teile immer nur eines Blattes auslegen.
 job-line = Futter in die Hülle kleben: { $what }
-job-page = { $what } machen
+job-page = { $what } anfertigen
 job-face = Die Zierpapiere aufkleben: { $what }
 
 ## Rücken
@@ -395,7 +395,7 @@ spine-words-concertina = Die Stücke der Reihe nach auslegen, Vorderseite oben. 
 job-strips = Die Teile des Rückens verbinden
 
 ## Einband
-cover-heading = Den Einband machen
+cover-heading = Den Einband anfertigen
 cover-words = Jedes Teil vor dem Leimen trocken anpassen.
 cover-words-case = Zuerst auf der Rückseite des Bezugs anzeichnen, wo jeder Deckel liegt. Die Buchdecke unter einem Gewicht flach trocknen lassen, bevor der Rücken hineinkommt.
 job-cover = Den Einband zusammensetzen
@@ -527,7 +527,7 @@ order-made = Der Auftrag
 order-words = Von diesem Album { $n_is ->
     [one] einen Bausatz
    *[other] { $n } Bausätze
-} machen. Was hier von Bögen und Teilen steht, gilt für alle.
+} anfertigen. Was hier von Bögen und Teilen steht, gilt für alle.
 order-sheets = { $stock } in ganzen Bögen übergeben: Jeder Bausatz hat eigene Bögen.
 order-cut = { $stock } geschnitten übergeben, nicht gerillt.
 order-scored = { $stock } geschnitten und gerillt übergeben.
@@ -548,7 +548,7 @@ machine-none = nichts
 machine-yes = ja
 machine-try = Auf einem Rest jedes Materials Schnitt und Rille proben und den richtigen Druck oder die Leistung notieren.
 machine-order = Die Maschine zuerst zeichnen und rillen lassen, zuletzt schneiden.
-first-heading = Zuerst einen Bausatz machen
+first-heading = Zuerst einen Bausatz anfertigen
 first-words = Ein Fehler in einem Bausatz steckt in allen. Die übrigen erst schneiden, wenn dieser stimmt.
 first-cut = Von jedem Bogen einen schneiden, bis alle Teile eines Bausatzes da sind.
 first-measure = Drei davon nach der Liste messen, darunter das längste.
