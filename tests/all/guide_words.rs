@@ -3,7 +3,7 @@
 
 use crate::common;
 
-use crate::common::{cutter, files, project, work};
+use crate::common::{TempDir, cutter, files, hingeleaf, project, work};
 use fluent_bundle::FluentResource;
 use hingeleaf::album::{Handed, Language};
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
@@ -358,4 +358,34 @@ fn no_english_is_left_in_german_pictures() {
     }
     assert!(read > 500, "only {read} words");
     assert!(left.is_empty(), "{left:#?}");
+}
+
+/// The flag wins over the file; the file over what is usual. What is not known is told with what is.
+#[test]
+fn the_language_is_the_flags_then_the_files() {
+    let folder = TempDir::new("language");
+    let text = |field: &str| {
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", {field} "page": {{ "width": 100, "height": 120 }},
+            "pages": [{{ "kind": "pocket" }}] }}"#
+        )
+    };
+    let german = r#""language": "de","#;
+    for (number, (field, flag, tag)) in
+        [("", None, "en"), (german, None, "de"), (german, Some("en"), "en"), ("", Some("de"), "de")]
+            .into_iter()
+            .enumerate()
+    {
+        let file = folder.put(&format!("{number}.json"), text(field));
+        let out = folder.join(&number.to_string());
+        let mut words = vec!["kit", file.to_str().unwrap(), "--out", out.to_str().unwrap(), "--formats", "html"];
+        words.extend(flag.iter().flat_map(|flag| ["--language", flag]));
+        assert_eq!(hingeleaf(&words).code, 0);
+        let guide = std::fs::read_to_string(out.join("guide.html")).unwrap();
+        assert!(guide.contains(&format!("<html lang=\"{tag}\"")), "{words:?}");
+        assert_eq!(guide.contains("Das entsteht"), tag == "de", "{words:?}");
+    }
+    let file = folder.put("other.json", text(r#""language": "fr","#));
+    let run = hingeleaf(["check", file.to_str().unwrap()]);
+    assert!(run.code != 0 && format!("{run:?}").contains("language"), "{run:?}");
 }
