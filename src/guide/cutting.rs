@@ -10,7 +10,7 @@ use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
 use super::{cautions, measure, pictures};
 use crate::length::Units;
 use crate::net::Sense;
-use crate::picture;
+use crate::picture::{self, SheetWords};
 use crate::sheets::Sheet;
 use crate::stock::Pattern;
 
@@ -199,7 +199,14 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 blocks.push(Block::Steps(plan.steps.iter().map(|step| cut(desk, plan, step)).collect()));
             } else {
                 let letter = |part: usize| list::mark(&desk.rows, part).to_owned();
-                let picture = picture::sheet(desk.job.album, desk.kit(), laid.stock, sheet, &letter);
+                let offcut = desk.words.text("sheet-offcut");
+                let times = |sheet: &Sheet| {
+                    let times = measure::count(u64::from(sheet.times), What::Many, "");
+                    desk.say("sheet-times", vec![("sheet", Line::text(sheet.name.clone())), ("n", times)]).plain()
+                };
+                let size = |size: &str| desk.measure.notation.write(size);
+                let words = SheetWords { letter: &letter, offcut: &offcut, times: &times, size: &size };
+                let picture = picture::sheet_worded(desk.job.album, desk.kit(), laid.stock, sheet, words);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
                 blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));

@@ -41,7 +41,7 @@ impl NumberSigns {
     /// A number, or a length that [`set`] set, as the language writes it.
     #[must_use]
     pub fn write(&self, shown: &str) -> String {
-        let inches = shown.strip_suffix("in").filter(|number| number.ends_with(THIN));
+        let inches = shown.strip_suffix("in").filter(|number| number.ends_with([THIN, ' ']));
         let shown = inches.map_or_else(|| shown.to_owned(), |number| format!("{number}{}", self.inch));
         shown.replace('.', &self.decimal)
     }

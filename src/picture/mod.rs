@@ -28,9 +28,9 @@ pub use mark::{BOARD, CARD, CARD_BACK, CUT, Fill, INK, Mark, PAPER, PAPER_BACK, 
 pub(crate) use mark::{BOARD_EDGE, FAINT, GLUE_LINE, LABEL};
 pub use opened::opened;
 pub use page::page;
-pub use part::{part, part_within};
+pub use part::{PartWords, part, part_within, part_worded};
 pub use section::section;
-pub use sheet::sheet;
+pub use sheet::{SheetWords, sheet, sheet_worded};
 pub use space::{Scene, Stuff};
 pub use words::{measure, set, words_box, wrapped};
 

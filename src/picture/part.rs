@@ -46,7 +46,23 @@ const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 /// `say` writes a length in mm as the maker reads it.
 #[must_use]
 pub fn part(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> String) -> Picture {
-    picture(draw(part, stuff, scale, say))
+    picture(draw(part, stuff, scale, PartWords::plain(say)))
+}
+
+/// What is written on a part: lengths in mm as the maker reads them, and what its panels are called.
+#[derive(Clone, Copy)]
+pub struct PartWords<'a> {
+    /// A length, mm.
+    pub length: &'a dyn Fn(f64) -> String,
+    /// A panel's name, from its name in the model.
+    pub name: &'a dyn Fn(&str) -> String,
+}
+
+impl<'a> PartWords<'a> {
+    /// Panels go by their names in the model.
+    pub(super) const fn plain(length: &'a dyn Fn(f64) -> String) -> Self {
+        Self { length, name: &str::to_owned }
+    }
 }
 
 /// A part is not shrunk to less than this share of its room to make place for its numbers: our choice.
@@ -57,6 +73,12 @@ const LEAST_SHARE: f64 = 0.45;
 /// Many numbers can need more room than there is; the picture is larger then, and the part has not less than 0.45 of the room.
 #[must_use]
 pub fn part_within(part: &Part, stuff: Stuff, room: (f64, f64), say: &dyn Fn(f64) -> String) -> (Picture, f64) {
+    part_worded(part, stuff, room, PartWords::plain(say))
+}
+
+/// The same in words of the caller's.
+#[must_use]
+pub fn part_worded(part: &Part, stuff: Stuff, room: (f64, f64), say: PartWords<'_>) -> (Picture, f64) {
     let mut scale = (room.0 / part.flat.width.max(1.0)).min(room.1 / part.flat.height.max(1.0)).min(1.0);
     let least = scale * LEAST_SHARE;
     let mut plate = draw(part, stuff, scale, say);
@@ -81,7 +103,7 @@ fn picture(plate: Plate) -> Picture {
 }
 
 /// The part as a drawing, its lower left at the origin.
-pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> String) -> Plate {
+pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) -> Plate {
     let scale = if scale.is_finite() { scale.clamp(SMALLEST_PART, 1.0) } else { 1.0 };
     let mut plate = Plate::default();
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
@@ -109,9 +131,9 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> S
         lines.extend(outline.edges().map(|edge| [edge.from, edge.to]));
     }
     for panel in &part.net.panels {
-        name(&mut plate, panel.name, &small(&panel.outline.shifted(-corner)), &outlines[1..], &lines);
+        name(&mut plate, &(say.name)(panel.name), &small(&panel.outline.shifted(-corner)), &outlines[1..], &lines);
     }
-    let sizes = Sizes { scale, size: (part.flat.width, part.flat.height), say };
+    let sizes = Sizes { scale, size: (part.flat.width, part.flat.height), say: say.length };
     sizes.all(&mut plate, part);
     plate
 }

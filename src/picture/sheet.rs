@@ -13,10 +13,34 @@ use crate::stock::{Pattern, Stock};
 
 const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 
+/// What is written on a sheet.
+#[derive(Clone, Copy)]
+pub struct SheetWords<'a> {
+    /// What stands for a part in words; it stands above the part's own name; empty where there is none.
+    pub letter: &'a dyn Fn(usize) -> String,
+    /// What a piece left over is called.
+    pub offcut: &'a str,
+    /// A sheet's name and how often it is cut.
+    pub times: &'a dyn Fn(&Sheet) -> String,
+    /// A size as the language writes it.
+    pub size: &'a dyn Fn(&str) -> String,
+}
+
 /// The picture of a sheet of stock number `stock`, edge to edge. `letter` gives what stands for a part in words; it stands
 /// above the part's own name; empty where there is none.
 #[must_use]
 pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn Fn(usize) -> String) -> Picture {
+    let times = |sheet: &Sheet| {
+        let times = if sheet.times == 1 { "once".into() } else { format!("{} times", sheet.times) };
+        format!("{}: cut {times}", sheet.name)
+    };
+    let words = SheetWords { letter, offcut: "offcut", times: &times, size: &str::to_owned };
+    sheet_worded(album, kit, stock, sheet, words)
+}
+
+/// The same in words of the caller's.
+#[must_use]
+pub fn sheet_worded(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, words: SheetWords<'_>) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
     let Some(stock) = album.stocks.get(stock) else { return picture };
     // The sheet's own edge, half of the line inside, below everything that is cut on it.
@@ -31,12 +55,11 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
         // What is left over is measured down to what a ruler shows.
         let down = |mm: f64| Length::from_mm(mm).down_to_a_step(album.units).mm();
-        let mut lines = vec!["offcut".into(), measures(album, down(width), down(height))];
+        let mut lines = vec![words.offcut.to_owned(), (words.size)(&measures(album, down(width), down(height)))];
         let mut space = Rect::new(x, y, x + width, y + height);
         if index == 0 {
             // The largest piece left over has room for what the sheet is.
-            let times = if sheet.times == 1 { "once".into() } else { format!("{} times", sheet.times) };
-            lines.splice(0..0, [format!("{}: cut {times}", sheet.name), String::new()]);
+            lines.splice(0..0, [(words.times)(sheet), String::new()]);
         }
         if index == 0 && grain_upright(stock, sheet).is_some() {
             // The grain's arrow stands at the right edge, or lies at the lower one.
@@ -50,7 +73,7 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
-            picture.part(album, stock, part, placed, letter(placed.part));
+            picture.part(album, stock, part, placed, ((words.letter)(placed.part), words.size));
         }
     }
     picture.grain(stock, sheet);
@@ -58,7 +81,14 @@ pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn
 }
 
 impl Picture {
-    fn part(&mut self, album: &Album, stock: &Stock, part: &Part, placed: &Placed, letter: String) {
+    fn part(
+        &mut self,
+        album: &Album,
+        stock: &Stock,
+        part: &Part,
+        placed: &Placed,
+        (letter, size_as): (String, &dyn Fn(&str) -> String),
+    ) {
         let size = (part.flat.width, part.flat.height);
         let map = |point: Point| {
             let point = turned(point, placed.quarters, size);
@@ -88,7 +118,7 @@ impl Picture {
             } else {
                 (part.flat.height, part.flat.width)
             };
-            let measures = measures(album, width, height);
+            let measures = size_as(&measures(album, width, height));
             let lines = [letter, part.id.clone(), measures].into_iter().filter(|line| !line.is_empty());
             self.label(clear_of(panel, &part.flat.holes, map), &lines.collect::<Vec<_>>());
         }

@@ -25,7 +25,7 @@ const SAMPLE: f64 = 12.0;
 
 /// Draws the foot, its lower left at a point, `wide` mm wide; `said` is what the page is.
 pub(super) fn foot(picture: &mut Picture, words: &Words, (at, wide): (Point, f64), said: String, tiled: bool) {
-    checks(picture, at + Vec2::new(1.0, 17.5));
+    checks(picture, words, at + Vec2::new(1.0, 17.5));
     key(picture, words, at + Vec2::new(1.0, 2.0));
     let keys: &[&'static str] = if tiled { &["template-check", "template-tiles"] } else { &["template-check"] };
     let said: Vec<String> = std::iter::once(said).chain(keys.iter().map(|key| words.text(key))).collect();
@@ -42,7 +42,7 @@ pub(super) fn foot(picture: &mut Picture, words: &Words, (at, wide): (Point, f64
 }
 
 /// The lengths to check, one below the other.
-fn checks(picture: &mut Picture, at: Point) {
+fn checks(picture: &mut Picture, words: &Words, at: Point) {
     for (index, (length, name)) in (0_i32..).zip(CHECKS) {
         let from = at - Vec2::new(0.0, 7.5 * f64::from(index));
         let to = from + Vec2::new(length, 0.0);
@@ -52,7 +52,7 @@ fn checks(picture: &mut Picture, at: Point) {
             picture.marks.push(Mark::Line { points: vec![end - tick, end + tick], pen: SCALE });
         }
         let middle = from.midpoint(to) + Vec2::new(0.0, 2.2);
-        picture.marks.push(Mark::Words { at: middle, size: SIZE, text: name.to_owned(), upwards: false });
+        picture.marks.push(Mark::Words { at: middle, size: SIZE, text: words.notation().write(name), upwards: false });
     }
 }
 

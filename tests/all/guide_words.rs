@@ -3,11 +3,12 @@
 
 use crate::common;
 
-use crate::common::{cutter, files, project, work};
+use crate::common::{TempDir, cutter, files, hingeleaf, project, work};
 use fluent_bundle::FluentResource;
 use hingeleaf::album::{Handed, Language};
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
 use hingeleaf::parts;
+use hingeleaf::picture::Mark;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
@@ -350,4 +351,58 @@ fn numbers_are_the_same_in_every_language() {
         }
     }
     assert!(commas > 100, "only {commas} decimals");
+}
+
+/// The words in the guide's pictures are German as well.
+#[test]
+fn no_english_is_left_in_german_pictures() {
+    let mut read = 0;
+    let mut left = BTreeSet::new();
+    for (name, guide) in guides(Language::German) {
+        let blocks = guide.sections.iter().flat_map(|section| &section.blocks);
+        let figures = blocks.flat_map(|block| match block {
+            Block::Figure(figure) => vec![figure],
+            Block::Steps(steps) => steps.iter().filter_map(|step| step.figure.as_ref()).collect(),
+            _ => Vec::new(),
+        });
+        for mark in figures.flat_map(|figure| &figure.picture.marks) {
+            let Mark::Words { text, .. } = mark else { continue };
+            read += 1;
+            if text.split([' ', ':']).any(|word| ENGLISH.contains(&word) || word == "offcut" || word == "stop") {
+                left.insert(format!("{name}: {text}"));
+            }
+        }
+    }
+    assert!(read > 500, "only {read} words");
+    assert!(left.is_empty(), "{left:#?}");
+}
+
+/// The flag wins over the file; the file over what is usual. What is not known is told with what is.
+#[test]
+fn the_language_is_the_flags_then_the_files() {
+    let folder = TempDir::new("language");
+    let text = |field: &str| {
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", {field} "page": {{ "width": 100, "height": 120 }},
+            "pages": [{{ "kind": "pocket" }}] }}"#
+        )
+    };
+    let german = r#""language": "de","#;
+    for (number, (field, flag, tag)) in
+        [("", None, "en"), (german, None, "de"), (german, Some("en"), "en"), ("", Some("de"), "de")]
+            .into_iter()
+            .enumerate()
+    {
+        let file = folder.put(&format!("{number}.json"), text(field));
+        let out = folder.join(&number.to_string());
+        let mut words = vec!["kit", file.to_str().unwrap(), "--out", out.to_str().unwrap(), "--formats", "html"];
+        words.extend(flag.iter().flat_map(|flag| ["--language", flag]));
+        assert_eq!(hingeleaf(&words).code, 0);
+        let guide = std::fs::read_to_string(out.join("guide.html")).unwrap();
+        assert!(guide.contains(&format!("<html lang=\"{tag}\"")), "{words:?}");
+        assert_eq!(guide.contains("Das entsteht"), tag == "de", "{words:?}");
+    }
+    let file = folder.put("other.json", text(r#""language": "fr","#));
+    let run = hingeleaf(["check", file.to_str().unwrap()]);
+    assert!(run.code != 0 && format!("{run:?}").contains("language"), "{run:?}");
 }

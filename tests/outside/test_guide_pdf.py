@@ -35,6 +35,7 @@ class Web(HTMLParser):
 
     def __init__(self, text):
         super().__init__()
+        self.language = ""
         self.stack, self.words, self.marked, self.headings, self.pictures = [], [], [], [], []
         self.feed(text)
 
@@ -42,6 +43,8 @@ class Web(HTMLParser):
         if tag in VOID:
             return
         attributes = dict(attributes)
+        if tag == "html":
+            self.language = attributes["lang"]
         self.stack.append((tag, attributes.get("class", "")))
         if tag == "svg" and attributes.get("role") == "img":
             self.pictures.append(attributes["aria-label"])
@@ -148,7 +151,7 @@ def faults(web, paper, form):
     yield from lists(paper)
     yield from tables(paper)
     yield from pictures(web, paper)
-    yield from document(paper)
+    yield from document(web, paper)
 
 
 def words(web, paper):
@@ -231,11 +234,11 @@ def pictures(web, paper):
         yield f"pictures: {list((Counter(said) - Counter(web.pictures)).items())[:3]} for {list((Counter(web.pictures) - Counter(said)).items())[:3]}"
 
 
-def document(paper):
+def document(web, paper):
     root = paper.pdf.Root
     problems = paper.pdf.check_pdf_syntax() if hasattr(paper.pdf, "check_pdf_syntax") else paper.pdf.check()
     yield from (f"document: {one}" for one in problems)
-    if str(root.get("/Lang", "")) != "en" or not root.MarkInfo.Marked or not root.ViewerPreferences.DisplayDocTitle:
+    if str(root.get("/Lang", "")) != web.language or not root.MarkInfo.Marked or not root.ViewerPreferences.DisplayDocTitle:
         yield "document: no language, not tagged, or its title is not shown"
     if b"pdfuaid:part" not in bytes(root.Metadata.read_bytes()):
         yield "document: it does not promise PDF/UA"
@@ -265,12 +268,13 @@ def test_the_guide_is_on_paper_as_on_the_page(folder):
     no_faults(faults(web, paper, "guide"))
 
 
-@pytest.fixture(scope="module")
-def card(tmp_path_factory):
-    """Guide and card of one album, in both systems and for the trimmer."""
+@pytest.fixture(scope="module", params=["en", "de"])
+def card(request, tmp_path_factory):
+    """Guide and card of one album in each language, in both systems and for the trimmer."""
     folder = tmp_path_factory.mktemp("card")
+    language = ("--language", request.param)
     for name in ("one", "two"):
-        run_kit(named("tide-table"), folder / name, "--formats", "html,pdf", "--kit-card", "--both-units", "--trimmer", "--effort", "low")
+        run_kit(named("tide-table"), folder / name, "--formats", "html,pdf", "--kit-card", "--both-units", "--trimmer", "--effort", "low", *language)
     return folder
 
 

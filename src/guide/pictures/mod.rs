@@ -15,9 +15,10 @@ pub(super) use solid::{finished, fold, hang, is_shown_over};
 
 use super::desk::Desk;
 use super::draw::{Draw, GLUE, THIN, WORDS};
+use crate::album::Language;
 use crate::contour::{Point, Rect};
 use crate::net::Sense;
-use crate::picture::{self, CUT, Pen, Picture, Stuff};
+use crate::picture::{self, CUT, PartWords, Pen, Picture, Stuff};
 
 /// Room for the picture of a step, mm.
 const ROOM: (f64, f64) = (78.0, 50.0);
@@ -26,7 +27,13 @@ const ROOM: (f64, f64) = (78.0, 50.0);
 pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return Draw::default().picture() };
     let stuff = stuff(desk, number);
-    picture::part_within(part, stuff, (86.0, 86.0), &|mm| desk.measure.own(mm)).0
+    let say = PartWords { length: &|mm| desk.measure.own(mm), name: &|name| panel_name(desk, name) };
+    picture::part_worded(part, stuff, (86.0, 86.0), say).0
+}
+
+/// English pictures have the model's own short names.
+fn panel_name(desk: &Desk<'_>, name: &str) -> String {
+    if desk.job.album.language == Language::English { name.to_owned() } else { desk.words.term(name) }
 }
 
 fn stuff(desk: &Desk<'_>, number: usize) -> Stuff {

@@ -123,7 +123,7 @@ cut-head-there = Da
 cut-heading = Die Teile schneiden
 cut-words = Gleich nach dem Schnitt den Buchstaben mit Bleistift auf die Rückseite des Teils schreiben.
 cut-caption = Teile aus { $stock }
-cut-head-mark = Buchstabe
+cut-head-mark = Buchst.
 cut-head-piece = Teil
 cut-head-count = Anzahl
 cut-head-size = Breite × Höhe
@@ -162,6 +162,12 @@ machine-picture = Die Teile auf dem Bogen { $sheet }.
 sheet-heading = { $n_is ->
     [one] Bogen { $sheet } aufteilen: { $width } × { $height }
    *[other] { $n } Bögen { $sheet } aufteilen: { $width } × { $height }
+}
+
+sheet-offcut = Rest
+sheet-times = { $n_is ->
+    [one] { $sheet }: einmal schneiden
+   *[other] { $sheet }: { $n }-mal schneiden
 }
 
 sheet-stands = Den Bogen { $width } breit und { $height } hoch hinlegen.
@@ -358,7 +364,7 @@ glue-warn-gusset = Die freien Felder daneben ohne Leim lassen: Sie müssen sich 
 slide-head = { $what } in { $on } schieben.
 nest-head = { $what } in { $on } legen.
 nest-how = Jedes in das vorige legen, Falz in Falz.
-pile-named = der Stapel aus { $mark } für { $pages }
+pile-named = Stapel aus { $mark } für { $pages }
 pile-head = Teile zu Stapeln leimen, Fläche auf Fläche und bündig: { $part }.
 pile-glue = Dazwischen einen dünnen Film Leim streichen und anreiben.
 pile-of = { $piles_is ->
@@ -377,10 +383,10 @@ tie-through = Von außen einführen und das lange Ende außen hängen lassen.
 tie-end = Innen { $end } vom Ende des Bandes flach anleimen, von der Kante weg.
 
 ## Blätter
-pages-heading = Die Blätter machen
+pages-heading = Die Blätter anfertigen
 pages-words = Die gefalzten Teile immer nur eines Blattes auslegen.
 job-line = Futter in die Hülle kleben: { $what }
-job-page = { $what } machen
+job-page = { $what } anfertigen
 job-face = Die Zierpapiere aufkleben: { $what }
 
 ## Rücken
@@ -391,7 +397,7 @@ spine-words-concertina = Die Stücke der Reihe nach auslegen, Vorderseite oben. 
 job-strips = Die Teile des Rückens verbinden
 
 ## Einband
-cover-heading = Den Einband machen
+cover-heading = Den Einband anfertigen
 cover-words = Jedes Teil vor dem Leimen trocken anpassen.
 cover-words-case = Zuerst auf der Rückseite des Bezugs anzeichnen, wo jeder Deckel liegt. Die Buchdecke unter einem Gewicht flach trocknen lassen, bevor der Rücken hineinkommt.
 job-cover = Den Einband zusammensetzen
@@ -543,8 +549,8 @@ label-counts = { $n } je Bausatz, { $all } insgesamt
 ## Für die Werkstatt
 order-made = Der Auftrag
 order-words = { $n_is ->
-    [one] Von diesem Album einen Bausatz machen.
-   *[other] Von diesem Album { $n } Bausätze machen. Was hier von Bögen und Teilen steht, gilt für alle.
+    [one] Von diesem Album einen Bausatz anfertigen.
+   *[other] Von diesem Album { $n } Bausätze anfertigen. Was hier von Bögen und Teilen steht, gilt für alle.
 }
 order-sheets = { $stock } in ganzen Bögen übergeben: Jeder Bausatz hat eigene Bögen.
 order-cut = { $stock } geschnitten übergeben, nicht gerillt.
@@ -566,7 +572,7 @@ machine-none = nichts
 machine-yes = ja
 machine-try = Auf einem Rest jedes Materials Schnitt und Rille proben und den richtigen Druck oder die Leistung notieren.
 machine-order = Die Maschine zuerst zeichnen und rillen lassen, zuletzt schneiden.
-first-heading = Zuerst einen Bausatz machen
+first-heading = Zuerst einen Bausatz anfertigen
 first-words = Ein Fehler in einem Bausatz steckt in allen. Die übrigen erst schneiden, wenn dieser stimmt.
 first-cut = Von jedem Bogen einen schneiden, bis alle Teile eines Bausatzes da sind.
 first-measure = Drei davon nach der Liste messen, darunter das längste.
@@ -580,7 +586,7 @@ pack-caption = { $n_is ->
     [one] Im Beutel
    *[other] In jedem der { $n } Beutel
 }
-pack-head-mark = Buchstabe
+pack-head-mark = Buchst.
 pack-head-piece = Teil
 pack-head-size = Breite × Höhe
 pack-head-each = Je Beutel
@@ -630,7 +636,7 @@ term-leaf = Grundblatt
 term-library-card-pocket = Karteikartentasche
 term-liner = Rückenstreifen
 term-notched-front = Vorderteil mit Griffkerbe
-term-one-piece-sleeve = einteilige Hülle
+term-one-piece-sleeve = Hülle aus einem Stück
 term-sleeve = Hülle
 term-panel = Zierpapier
 term-patch = Verstärkung
@@ -638,10 +644,10 @@ term-patch-in-the-front = Verstärkung vorn
 term-patch-in-the-back = Verstärkung hinten
 term-photo-corner = Fotoecke
 term-photo-mat = Passepartout
-term-plain-hinge = einfaches Scharnier
+term-plain-hinge = Scharnier
 term-pocket-back = Taschenrückteil
 term-pocket-front = Taschenteil
-term-side-loading-pocket = seitliche Tasche
+term-side-loading-pocket = Seitentasche
 term-spine-board = Rückeneinlage
 term-spine-lining = Rückenfutter
 term-step-pocket = Stufentasche
@@ -654,59 +660,59 @@ term-window-lining = Fensterfutter
 term-wrap-cover = Umschlageinband
 term-cover = Einband
 term-back = Rückseite
-term-back-joint = hinteres Gelenk
+term-back-joint = Gelenk hinten
 term-base = Grundlasche
 term-card = Karte
 term-corner = Ecke
 term-edge = Kantenstreifen
-term-end-base = äußere Grundlasche
+term-end-base = Grundlasche außen
 term-end-flap = Endklappe
-term-first-leaf = erster Flügel
+term-first-leaf = Flügel 1
 term-flap = Klappe
 term-fold = Falzstreifen
 term-fore-edge = Vorderkante
 term-front = Vorderseite
-term-front-joint = vorderes Gelenk
+term-front-joint = Gelenk vorn
 term-gusset = Balgfalte
-term-inner-seam = innere Klebelasche
+term-inner-seam = Klebelasche innen
 term-lap = Überlappung
-term-left-edge = linker Kantenstreifen
-term-left-gusset = linke Balgfalte
-term-left-joint = linkes Gelenk
-term-left-lap = linke Überlappung
-term-left-seam = linke Klebelasche
-term-left-tab = linker Stehfalz
-term-left-wing = linker Flügel
-term-level-seam = waagrechte Klebelasche
+term-left-edge = Kantenstreifen links
+term-left-gusset = Balgfalte links
+term-left-joint = Gelenk links
+term-left-lap = Überlappung links
+term-left-seam = Klebelasche links
+term-left-tab = Stehfalz links
+term-left-wing = Flügel links
+term-level-seam = Klebelasche waagrecht
 term-lining = Futter
-term-lower-door = unterer Flügel
-term-lower-seam = untere Klebelasche
+term-lower-door = Flügel unten
+term-lower-seam = Klebelasche unten
 term-mat = Passepartout
-term-outer-seam = äußere Klebelasche
+term-outer-seam = Klebelasche außen
 term-page = Blattfläche
 term-pocket = Tasche
-term-right-edge = rechter Kantenstreifen
-term-right-gusset = rechte Balgfalte
-term-right-joint = rechtes Gelenk
-term-right-lap = rechte Überlappung
-term-right-seam = rechte Klebelasche
-term-right-tab = rechter Stehfalz
-term-right-wing = rechter Flügel
+term-right-edge = Kantenstreifen rechts
+term-right-gusset = Balgfalte rechts
+term-right-joint = Gelenk rechts
+term-right-lap = Überlappung rechts
+term-right-seam = Klebelasche rechts
+term-right-tab = Stehfalz rechts
+term-right-wing = Flügel rechts
 term-root = Ansatz
 term-seam = Klebelasche
-term-second-leaf = zweiter Flügel
+term-second-leaf = Flügel 2
 term-spine = Rücken
 term-tab = Stehfalz
 term-tuck = Steckklappe
 term-turn-in = Einschlag
-term-upper-door = oberer Flügel
-term-upper-seam = obere Klebelasche
-term-upright-seam = senkrechte Klebelasche
+term-upper-door = Flügel oben
+term-upper-seam = Klebelasche oben
+term-upright-seam = Klebelasche senkrecht
 term-wing = Flügel
 term-front-board = Vorderdeckel
 term-back-board = Hinterdeckel
-term-front-end-paper = vorderer Vorsatz
-term-back-end-paper = hinterer Vorsatz
+term-front-end-paper = Vorsatz vorn
+term-back-end-paper = Vorsatz hinten
 term-cover-back = Einband hinten
 term-cover-back-inside = Einband hinten innen
 term-cover-flap = Einbandklappe
@@ -715,29 +721,29 @@ term-cover-front = Einband vorn
 term-cover-front-inside = Einband vorn innen
 term-cover-spine = Einbandrücken
 term-front-flap = vorn, Klappe
-term-front-lower-door = vorn, unterer Flügel
-term-front-lower-door-inside = vorn, unterer Flügel innen
-term-front-upper-door = vorn, oberer Flügel
-term-front-upper-door-inside = vorn, oberer Flügel innen
+term-front-lower-door = vorn, Flügel unten
+term-front-lower-door-inside = vorn, Flügel unten, innen
+term-front-upper-door = vorn, Flügel oben
+term-front-upper-door-inside = vorn, Flügel oben, innen
 term-front-pocket = vorn, Tasche
 term-front-top = vorn, oben
 term-front-envelope = vorn, Umschlag
-term-front-first-leaf = vorn, erster Flügel
-term-front-first-leaf-behind = vorn, erster Flügel hinten
-term-front-second-leaf = vorn, zweiter Flügel
-term-front-second-leaf-behind = vorn, zweiter Flügel hinten
+term-front-first-leaf = vorn, Flügel 1
+term-front-first-leaf-behind = vorn, Flügel 1, hinten
+term-front-second-leaf = vorn, Flügel 2
+term-front-second-leaf-behind = vorn, Flügel 2, hinten
 term-back-flap = hinten, Klappe
-term-back-lower-door = hinten, unterer Flügel
-term-back-lower-door-inside = hinten, unterer Flügel innen
-term-back-upper-door = hinten, oberer Flügel
-term-back-upper-door-inside = hinten, oberer Flügel innen
+term-back-lower-door = hinten, Flügel unten
+term-back-lower-door-inside = hinten, Flügel unten, innen
+term-back-upper-door = hinten, Flügel oben
+term-back-upper-door-inside = hinten, Flügel oben, innen
 term-back-pocket = hinten, Tasche
 term-back-top = hinten, oben
 term-back-envelope = hinten, Umschlag
-term-back-first-leaf = hinten, erster Flügel
-term-back-first-leaf-behind = hinten, erster Flügel hinten
-term-back-second-leaf = hinten, zweiter Flügel
-term-back-second-leaf-behind = hinten, zweiter Flügel hinten
+term-back-first-leaf = hinten, Flügel 1
+term-back-first-leaf-behind = hinten, Flügel 1, hinten
+term-back-second-leaf = hinten, Flügel 2
+term-back-second-leaf-behind = hinten, Flügel 2, hinten
 
 ## Arten, wie sie angeboten werden
 page-pocket = Tasche aus zwei gerillten Teilen, am Rücken und an der Vorderkante offen
@@ -795,7 +801,7 @@ template-title = { $title }: Schablonen
 template-count = { $count } je Bausatz
 template-plan = { $part }: { $tiles } Kacheln
 template-page = { $title }: Schablonen in wahrer Größe, Seite { $page } von { $pages }.
-template-check = Beide Linien mit dem Lineal prüfen. Stimmen sie nicht, mit 100 % neu drucken, ohne an die Seite anzupassen.
+template-check = Beide Linien mit dem Lineal prüfen. Stimmen sie nicht, mit 100 % neu drucken, ohne an die Seite anzupassen.
 template-cut = Schnitt
 template-valley = Talfalz
 template-mountain = Bergfalz

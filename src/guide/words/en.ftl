@@ -163,6 +163,12 @@ sheet-heading = { $n_is ->
    *[other] Cut up { $n } sheets { $sheet }: { $width } × { $height }
 }
 
+sheet-offcut = offcut
+sheet-times = { $n_is ->
+    [one] { $sheet }: cut once
+   *[other] { $sheet }: cut { $n } times
+}
+
 sheet-stands = Lay it { $width } wide and { $height } tall.
 sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
 sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.

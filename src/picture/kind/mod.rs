@@ -123,7 +123,8 @@ impl Subject<'_> {
             let plates: Vec<Plate> = parts
                 .iter()
                 .map(|part| {
-                    let mut plate = super::part::draw(part, stuff(self.album, part), *scale, &say);
+                    let mut plate =
+                        super::part::draw(part, stuff(self.album, part), *scale, super::PartWords::plain(&say));
                     let under = Point::new(part.flat.width * scale / 2.0, plate.bounds().y0 - SMALL * 1.1);
                     plate.label(Mark::Words { at: under, size: SMALL, text: caption(part), upwards: false });
                     plate
