@@ -41,6 +41,7 @@ pub mod finding;
 pub mod fit;
 pub mod folded;
 pub mod guide;
+pub mod labels;
 pub mod layout;
 pub mod length;
 pub mod mend;

@@ -19,7 +19,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{templates, write::pages::Form};
+use crate::{labels, templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -173,17 +173,7 @@ impl Work {
         }
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            sink.put("guide.pdf", &write::guide_pdf(&guide::guide(&job), Form::Guide)?)?;
-            if self.album.has_shop() {
-                sink.put("job.pdf", &write::guide_pdf(&guide::shop(&job), Form::Guide)?)?;
-            }
-            if files.kit_card {
-                sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(&job), Form::Card)?)?;
-            }
-            if files.teaching {
-                sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(&job), Form::Card)?)?;
-            }
-            self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)?;
+            self.pages(files, &job, sink)?;
         }
         if files.kit_card {
             sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
@@ -192,6 +182,30 @@ impl Work {
             sink.put("teaching-sheet.html", write::teaching_sheet(&guide::teaching(&job)).as_bytes())?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
+    }
+
+    /// All that is printed.
+    #[cfg(feature = "pdf")]
+    fn pages(&self, files: &Files<'_>, job: &guide::GuideJob<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        sink.put("guide.pdf", &write::guide_pdf(&guide::guide(job), GuideForm::Guide)?)?;
+        if self.album.has_shop() {
+            sink.put("job.pdf", &write::guide_pdf(&guide::shop(job), GuideForm::Guide)?)?;
+        }
+        if files.kit_card {
+            sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(job), GuideForm::Card)?)?;
+        }
+        if files.teaching {
+            sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(job), GuideForm::Card)?)?;
+        }
+        if self.album.has_shop() || self.album.labels.is_some() {
+            let sheets = labels::labels(&self.album, &guide::labels(job));
+            let pages: Vec<write::PdfPage<'_>> = sheets
+                .iter()
+                .map(|sheet| write::PdfPage { picture: &sheet.picture, name: &sheet.name, shows: &sheet.shows })
+                .collect();
+            sink.put("labels.pdf", &write::pdf(&self.album.title, self.album.language.tag(), &pages)?)?;
+        }
+        self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)
     }
 
     /// Every part at true size, to be printed.
@@ -229,6 +243,7 @@ impl Work {
 
 /// Which files of a kit to write.
 #[derive(Clone, Copy, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each says of one kind of file whether it is wanted")]
 pub struct Files<'a> {
     /// Some of [`FORMATS`].
     pub formats: &'a [&'a str],

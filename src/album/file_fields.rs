@@ -40,6 +40,12 @@ pub(super) const HANDED_OVER: Key<Nested> = Key::nested(
     Fallback::Rule("sheets"),
     "in what state card is handed to those who put the kits together; the guide leaves out what is done",
 );
+pub(super) const LABELS: Key<Nested> = Key::nested(
+    "labels",
+    "an object with across, down, width and height",
+    Fallback::Rule("plain paper with cut lines"),
+    "sheets of labels that you have, for labels.pdf",
+);
 pub(super) const STOCKS: Key<Nested> =
     Key::nested("stocks", "an object of stocks by name", Fallback::Rule("A4 card"), "the card and paper to cut from");
 pub(super) const PAGE: Key<Nested> =
@@ -81,6 +87,7 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     COVER.field,
     PANELS.field,
     INSERTS.field,
+    LABELS.field,
     TOLERANCE.field,
 ];
 

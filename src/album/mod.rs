@@ -7,6 +7,7 @@
 mod file_fields;
 mod hand_over;
 mod kind;
+mod label_grid;
 mod read;
 mod schema;
 mod sizes;
@@ -17,6 +18,7 @@ pub use file_fields::{REVEAL, WIDTH};
 pub use hand_over::Handed;
 pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
+pub use label_grid::{LABEL_FIELDS, LabelGrid, LabelPaper};
 pub(crate) use read::MOST_INSERTS;
 pub use read::read;
 pub use schema::schema;
@@ -64,6 +66,8 @@ pub struct Album {
     pub panels: Option<Panels>,
     /// What goes into the pockets.
     pub inserts: Vec<Entry>,
+    /// The sheets of labels, where the file says how they are.
+    pub labels: Option<LabelGrid>,
     /// How far off a cut or score may be when it is made by hand.
     pub tolerance: Length,
     /// What sizes were rounded to, where they were: sizes that are worked out are then multiples of it too.

@@ -2,11 +2,12 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::file_fields::{
-    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LANGUAGE, MAKER, NOTES, ON, PAGE, PAGE_FIELDS,
-    PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE, TOLERANCE, TOP_FIELDS,
-    WIDTH,
+    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LABELS, LANGUAGE, MAKER, NOTES, ON, PAGE,
+    PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
+    TOLERANCE, TOP_FIELDS, WIDTH,
 };
 use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
+use super::label_grid::{self, LABEL_FIELDS};
 use super::{Album, Entry, PageSize, Panels, hand_over};
 use crate::fields::{Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
@@ -71,6 +72,10 @@ impl Reading<'_, '_> {
             }
             None => Vec::new(),
         };
+        let labels = top.get(LABELS).and_then(|node| {
+            let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
+            Some(label_grid::read(self.reader, &values))
+        });
         self.page_numbers(&inserts, page_count);
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
@@ -96,6 +101,7 @@ impl Reading<'_, '_> {
             cover,
             panels,
             inserts,
+            labels,
             tolerance: top.get(TOLERANCE),
             step: None,
         })

@@ -32,6 +32,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         ("spine", entry(Role::Spine)),
         ("cover", entry(Role::Cover)),
         ("panels", object_schema(&[PANEL_FIELDS], &[])),
+        ("labels", object_schema(&[super::label_grid::LABEL_FIELDS], &[])),
         ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
     ];
     file_schema("An album file", FORMAT, TOP_FIELDS, &nested)

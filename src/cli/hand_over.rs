@@ -16,13 +16,12 @@ pub(super) fn read(said: &[String]) -> (Vec<(Option<&str>, Handed)>, Vec<Finding
             Some((stock, word)) => (Some(stock), word),
             None => (None, text.as_str()),
         };
-        match Handed::ALL.into_iter().find(|handed| handed.word() == word) {
-            Some(handed) => read.push((stock, handed)),
-            None => {
-                let help = meant_or("allowed", word, Handed::ALL.iter().map(|handed| handed.word()));
-                let text = Said::new("not-handed-over").with("word", Arg::quoted(word));
-                findings.push(argument(of_option(OPTION, text), help));
-            }
+        if let Some(handed) = Handed::ALL.into_iter().find(|handed| handed.word() == word) {
+            read.push((stock, handed));
+        } else {
+            let help = meant_or("allowed", word, Handed::ALL.iter().map(|handed| handed.word()));
+            let text = Said::new("not-handed-over").with("word", Arg::quoted(word));
+            findings.push(argument(of_option(OPTION, text), help));
         }
     }
     (read, findings)

@@ -30,7 +30,7 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
         if blocks.is_empty() {
             continue;
         }
-        let mut all = if sections.is_empty() { first_words(desk) } else { Vec::new() };
+        let mut all = if sections.is_empty() { first_words(desk, &jobs) } else { Vec::new() };
         let album = desk.job.album;
         let kind =
             if id == "cover" { album.cover.as_ref().map(|cover| cover.kind.name) } else { Some(album.spine.kind.name) };
@@ -45,9 +45,14 @@ pub(super) fn sections(desk: &Desk<'_>) -> Vec<Section> {
     sections
 }
 
-/// Before anything is stuck.
-fn first_words(desk: &Desk<'_>) -> Vec<Block> {
-    vec![cautions::gluing(desk), Block::Words(desk.tell("stick-words"))]
+/// Before anything is stuck. Paper that is glued wet on one face of a leaf pulls it crooked, tape does not (H16): who has no
+/// tape at hand must know.
+fn first_words(desk: &Desk<'_>, jobs: &[Job]) -> Vec<Block> {
+    let mut blocks = vec![cautions::gluing(desk), Block::Words(desk.tell("stick-words"))];
+    if jobs.iter().any(|job| matches!(job.doing, Doing::CoverFace | Doing::CoverTab)) {
+        blocks.push(Block::Words(desk.tell("stick-paper")));
+    }
+    blocks
 }
 
 /// Jobs with a heading each; pages are hung in one run.

@@ -26,7 +26,9 @@ enum Holder<'a> {
 
 /// A table of prints against places; nothing where the album has none, or none of these prints goes anywhere.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
-    let places = places(desk);
+    let mut places = places(desk);
+    let all = places.len();
+    places.truncate(MOST);
     let mut rows: Vec<Vec<Line>> = Vec::new();
     for print in named_prints().iter().filter(|print| first_of_size(print)) {
         let cells: Vec<Line> = places.iter().map(|(place, _)| cell(desk, place, print)).collect();
@@ -48,7 +50,10 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     let head = places.iter().map(|(_, pages)| desk.pages(pages));
     let head = std::iter::once(desk.tell("fits-head-print")).chain(head).collect();
     let table = Table { caption: desk.tell("fits-caption"), head, rows };
-    let blocks = vec![Block::Words(desk.tell("fits-words")), Block::Table(table)];
+    let mut blocks = vec![Block::Words(desk.tell("fits-words")), Block::Table(table)];
+    if all > places.len() {
+        blocks.push(Block::Words(desk.tell("fits-more")));
+    }
     Some(Section { id: "fits", heading: desk.tell("fits-heading"), blocks })
 }
 
@@ -83,7 +88,6 @@ fn places<'a>(desk: &Desk<'a>) -> Vec<(Holder<'a>, Vec<Owner>)> {
             None => places.push((place, vec![owner])),
         }
     }
-    places.truncate(MOST);
     places
 }
 

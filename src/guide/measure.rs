@@ -20,7 +20,7 @@ const INCH: f64 = 25.4;
 
 /// How a language writes numbers and units, where that differs from one to the next; the usual is English.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Notation {
+pub struct NumberSigns {
     /// Between whole and decimals.
     pub decimal: String,
     /// An inch.
@@ -31,13 +31,13 @@ pub struct Notation {
     pub hour: String,
 }
 
-impl Default for Notation {
+impl Default for NumberSigns {
     fn default() -> Self {
         Self { decimal: ".".into(), inch: "in".into(), foot: "ft".into(), hour: "h".into() }
     }
 }
 
-impl Notation {
+impl NumberSigns {
     /// A number, or a length that [`set`] set, as the language writes it.
     #[must_use]
     pub fn write(&self, shown: &str) -> String {
@@ -55,7 +55,7 @@ pub struct Measure {
     /// Whether the other system stands beside them.
     pub both: bool,
     /// How the language writes them.
-    pub notation: Notation,
+    pub notation: NumberSigns,
 }
 
 impl Measure {

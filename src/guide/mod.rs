@@ -20,6 +20,7 @@ mod hanging;
 pub mod holding;
 mod job;
 pub mod joints;
+mod labels;
 mod line;
 pub mod list;
 pub mod measure;
@@ -39,6 +40,7 @@ mod words;
 
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
 pub use job::{Audience, GuideJob};
+pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
@@ -72,7 +74,7 @@ fn of_one_kit(desk: &Desk<'_>) -> Vec<Section> {
 #[must_use]
 pub fn teaching(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Kit);
-    let mut sections = vec![need::section(&desk)];
+    let mut sections = vec![need::teaching(&desk)];
     sections.extend(teaching::sections(&desk, &of_one_kit(&desk)));
     sections.push(cautions::short(&desk));
     desk.guide(sections)
@@ -84,7 +86,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Shop);
     let mut sections = vec![shop::order(&desk), need::section(&desk)];
     sections.extend(shop::machine(&desk));
-    sections.push(shop::first(&desk));
+    sections.extend(shop::first(&desk));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
@@ -92,6 +94,12 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(fits::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
+}
+
+/// The words of labels for bags, parts and stacks.
+#[must_use]
+pub fn labels(job: &GuideJob<'_>) -> Vec<Label> {
+    labels::all(&Desk::new(job, Audience::Shop))
 }
 
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.

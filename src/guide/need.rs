@@ -26,12 +26,21 @@ const A_SCORE: f64 = 0.3;
 const A_JOINT: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
+    ready(desk, false)
+}
+
+/// The same for who teaches: how long it takes stands with each section there.
+pub(super) fn teaching(desk: &Desk<'_>) -> Section {
+    ready(desk, true)
+}
+
+fn ready(desk: &Desk<'_>, teaching: bool) -> Section {
     let shop = desk.reader == Audience::Shop;
     let mut blocks = vec![Block::Words(desk.tell(if shop { "need-words-shop" } else { "need-words" }))];
     blocks.extend(sheets(desk).map(Block::Table));
     let supplies = supplies(desk);
     if !supplies.is_empty() {
-        blocks.push(Block::Heading(desk.tell("need-stick")));
+        blocks.push(Block::Heading(desk.tell(if shop { "need-stick-shop" } else { "need-stick" })));
         blocks.push(Block::List(supplies));
     }
     let tools = tools(desk);
@@ -39,7 +48,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         blocks.push(Block::Heading(desk.tell("need-tools")));
         blocks.push(Block::List(tools.into_iter().map(|key| desk.tell(key)).collect()));
     }
-    if !shop {
+    if !shop && !teaching {
         blocks.push(Block::Words(desk.say("need-time", vec![("time", time(desk))])));
     }
     blocks.extend(per_kit(desk).into_iter().map(Block::Words));
@@ -115,6 +124,17 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     let head = heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect();
     let caption = desk.tell(if buys { "need-caption" } else { "need-caption-given" });
     (!rows.is_empty()).then(|| Table { caption, head, rows }.without_empty_columns())
+}
+
+/// What who is handed a kit still needs, each in a word or two.
+pub(super) fn of_one(desk: &Desk<'_>) -> Vec<Line> {
+    let tape = tape(desk).into_iter().map(|(width, length)| {
+        let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, "");
+        let length = desk.measure.run(length * MORE_TAPE, "kit");
+        desk.say("label-tape", vec![("length", length), ("width", width)])
+    });
+    let glue = ["label-glue", "label-brush", "label-folder"].map(|key| desk.tell(key));
+    tape.chain(glue).collect()
 }
 
 /// Tape of each width that one kit takes, mm, the widest first.

@@ -16,12 +16,13 @@ const HEADS: [&str; 5] = ["mark", "piece", "size", "each", "all"];
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
     let rows = packed(desk);
-    let mut table: Vec<Vec<Line>> = rows.iter().filter_map(|row| piece(desk, row)).collect();
-    table.extend(sheets(desk));
+    let mut packed: Vec<(f64, Vec<Line>)> = rows.iter().filter_map(|row| piece(desk, row)).collect();
+    packed.extend(sheets(desk));
+    packed.sort_by(|(one, _), (other, _)| other.total_cmp(one));
     let table = Table {
         caption: desk.say("pack-caption", vec![("n", kits(desk))]),
         head: HEADS.iter().map(|head| desk.tell(&format!("pack-head-{head}"))).collect(),
-        rows: table,
+        rows: packed.into_iter().map(|(_, row)| row).collect(),
     };
     let mut blocks = vec![Block::Words(desk.tell("pack-words")), Block::Table(table.without_empty_columns())];
     blocks.extend(
@@ -50,23 +51,30 @@ fn packed<'a>(desk: &'a Desk<'_>) -> Vec<&'a Row> {
     rows
 }
 
-fn piece(desk: &Desk<'_>, row: &Row) -> Option<Vec<Line>> {
+/// A row of the list, with the area that it goes in by.
+fn piece(desk: &Desk<'_>, row: &Row) -> Option<(f64, Vec<Line>)> {
     let part = desk.part(row.part)?;
     let size = vec![
         ("width", desk.length(part.flat.width, What::Width, &part.id)),
         ("height", desk.length(part.flat.height, What::Height, &part.id)),
     ];
-    Some(vec![
+    let line = vec![
         Line::mark(row.mark.clone()),
         Line::text(desk.words.term(part.kind)),
         desk.say("cut-size", size),
         measure::count(u64::from(part.count), What::InBag, &part.id),
-        measure::count(row.count, What::Count, &part.id),
-    ])
+        of_all(desk, row.count, What::Count, &part.id),
+    ];
+    Some((part.flat.width * part.flat.height, line))
 }
 
-/// Whole sheets that are handed over: a row for each size.
-fn sheets(desk: &Desk<'_>) -> Vec<Vec<Line>> {
+/// How many there are in all bags; nothing where one bag is all.
+fn of_all(desk: &Desk<'_>, count: u64, what: What, of: &str) -> Line {
+    if desk.kits > 1 { measure::count(count, what, of) } else { Line::default() }
+}
+
+/// Whole sheets that are handed over: a row for each size, with its area.
+fn sheets(desk: &Desk<'_>) -> Vec<(f64, Vec<Line>)> {
     let album = desk.job.album;
     let mut rows = Vec::new();
     for laid in desk.job.stocks.iter().filter(|laid| album.handed_over(laid.stock) == Some(Handed::Sheets)) {
@@ -81,16 +89,25 @@ fn sheets(desk: &Desk<'_>) -> Vec<Vec<Line>> {
                 ("width", desk.length(size.width.mm(), What::SheetWidth, &stock.name)),
                 ("height", desk.length(size.height.mm(), What::SheetHeight, &stock.name)),
             ];
-            rows.push(vec![
+            let line = vec![
                 Line::default(),
                 desk.say("pack-sheet", vec![("stock", Line::text(stock.name.clone()))]),
                 desk.say("cut-size", sides),
                 measure::count(count / u64::from(desk.kits), What::SheetsInBag, &stock.name),
-                measure::count(count, What::Sheets, &stock.name),
-            ]);
+                of_all(desk, count, What::Sheets, &stock.name),
+            ];
+            rows.push((size.width.mm() * size.height.mm(), line));
         }
     }
     rows
+}
+
+/// What lies in a bag: its width and height, how many there are, how thick one is, mm; its weight in grams where that is known.
+struct Packed {
+    size: (f64, f64),
+    count: f64,
+    caliper: f64,
+    weight: Option<f64>,
 }
 
 /// How large and heavy a bag and all of them are, where that is known.
@@ -101,19 +118,19 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
         let stock = desk.stock(part.stock)?;
         let size = (part.flat.width, part.flat.height);
         let weight = stock.grammage.map(|grammage| part.flat.area() / 1e6 * grammage);
-        Some((size, f64::from(part.count), stock.caliper.mm(), weight))
+        Some(Packed { size, count: f64::from(part.count), caliper: stock.caliper.mm(), weight })
     };
-    let mut things: Vec<((f64, f64), f64, f64, Option<f64>)> = rows.iter().filter_map(of_part).collect();
+    let mut things: Vec<Packed> = rows.iter().filter_map(of_part).collect();
     for laid in desk.job.stocks.iter().filter(|laid| album.handed_over(laid.stock) == Some(Handed::Sheets)) {
         let Some(stock) = desk.stock(laid.stock) else { continue };
         things.extend(laid.sheets.iter().map(|sheet| {
             let weight = stock.grammage.map(|grammage| sheet.width * sheet.height / 1e6 * grammage);
-            let each = f64::from(sheet.times) / f64::from(desk.kits);
-            ((sheet.width, sheet.height), each, stock.caliper.mm(), weight)
+            let count = f64::from(sheet.times) / f64::from(desk.kits);
+            Packed { size: (sheet.width, sheet.height), count, caliper: stock.caliper.mm(), weight }
         }));
     }
     let (mut short, mut long, mut thick) = (0.0f64, 0.0f64, 0.0f64);
-    for ((width, height), count, caliper, _) in &things {
+    for Packed { size: (width, height), count, caliper, .. } in &things {
         short = short.max(width.min(*height));
         long = long.max(width.max(*height));
         thick += count * caliper;
@@ -131,11 +148,15 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
     if desk.kits > 1 {
         lines.push(desk.say("pack-parcel", all));
     }
-    let weight: Option<f64> = things.iter().map(|(_, count, _, weight)| Some(count * (*weight)?)).sum();
+    let weight: Option<f64> = things.iter().map(|one| Some(one.count * one.weight?)).sum();
     lines.push(match weight {
         Some(weight) => desk.say(
             "pack-weight",
-            vec![("weight", desk.measure.weight(weight)), ("all", desk.measure.weight(weight * f64::from(desk.kits)))],
+            vec![
+                ("n", kits(desk)),
+                ("weight", desk.measure.weight(weight)),
+                ("all", desk.measure.weight(weight * f64::from(desk.kits))),
+            ],
         ),
         None => desk.tell("pack-weight-unknown"),
     });

@@ -88,7 +88,8 @@ pub(super) fn of_section(desk: &Desk<'_>, id: &str) -> Vec<Line> {
         .collect()
 }
 
-fn joined([one, other]: [Line; 2]) -> Line {
+/// Two sentences one after the other.
+pub(super) fn joined([one, other]: [Line; 2]) -> Line {
     let space = Line::text(" ");
     Line(one.0.into_iter().chain(space.0).chain(other.0).collect())
 }

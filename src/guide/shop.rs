@@ -69,8 +69,11 @@ pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
-/// One kit is made and looked at before the others are cut.
-pub(super) fn first(desk: &Desk<'_>) -> Section {
+/// One kit is made and looked at before the others are cut; nothing where there are no others.
+pub(super) fn first(desk: &Desk<'_>) -> Option<Section> {
+    if desk.kits < 2 {
+        return None;
+    }
     let mut steps = vec![Step::new(desk.tell("first-cut")), Step::new(desk.tell("first-measure"))];
     if desk.kit().parts.iter().any(|part| !part.flat.scores.is_empty()) {
         steps.push(Step::new(desk.tell("first-fold")));
@@ -85,5 +88,5 @@ pub(super) fn first(desk: &Desk<'_>) -> Section {
     signed.lines.push(desk.tell("first-signed"));
     steps.push(signed);
     let blocks = vec![Block::Words(desk.tell("first-words")), Block::Steps(steps)];
-    Section { id: "first", heading: desk.tell("first-heading"), blocks }
+    Some(Section { id: "first", heading: desk.tell("first-heading"), blocks })
 }

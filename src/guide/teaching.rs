@@ -13,13 +13,14 @@ use super::{measure, remedies};
 const A_JOINT: f64 = 3.0;
 const A_SCORE: f64 = 0.3;
 const A_FOLD: f64 = 0.2;
+const A_FILL: f64 = 0.5;
 const A_STEP: f64 = 1.0;
 
 /// Minutes are said to the nearest so many, up.
 const TO: f64 = 5.0;
 
-/// So many sizes stand behind a step: our choice.
-const MOST_SIZES: usize = 6;
+/// So many sentences stand behind a step: our choice.
+const MOST_LINES: usize = 3;
 
 /// The sections that have steps; steps count through as in the guide.
 pub(super) fn sections(desk: &Desk<'_>, all: &[Section]) -> Vec<Section> {
@@ -30,7 +31,7 @@ pub(super) fn sections(desk: &Desk<'_>, all: &[Section]) -> Vec<Section> {
         if steps.is_empty() {
             continue;
         }
-        let minutes = (steps.iter().map(|step| minutes(desk, step)).sum::<f64>() / TO).ceil() * TO;
+        let minutes = (steps.iter().map(|step| minutes(desk, section.id, step)).sum::<f64>() / TO).ceil() * TO;
         let shown = format!("{minutes}{}min", measure::THIN);
         let time = measure::number(shown, minutes, What::Time, "");
         let mut blocks = vec![Block::Words(desk.say("teach-time", vec![("time", time)]))];
@@ -48,9 +49,10 @@ pub(super) fn sections(desk: &Desk<'_>, all: &[Section]) -> Vec<Section> {
     short
 }
 
-fn minutes(desk: &Desk<'_>, step: &Step) -> f64 {
+fn minutes(desk: &Desk<'_>, section: &str, step: &Step) -> f64 {
     let times = |part: &usize| desk.part(*part).map_or(1.0, |part| f64::from(part.count));
     let of = |told: &Told| match told {
+        Told::Bond(_) if section == "fill" => A_FILL,
         Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) => A_JOINT,
         Told::Score(part, _) => A_SCORE * times(part),
         Told::Fold(part, _) | Told::Bend(part, _) => A_FOLD * times(part),
@@ -60,22 +62,22 @@ fn minutes(desk: &Desk<'_>, step: &Step) -> f64 {
     step.of.iter().map(of).sum::<f64>().max(A_STEP)
 }
 
-/// `12 Stick the seam of A to B (148 mm, 6.4 mm)`.
+/// What a step says first. Of pieces that are done alike, which ones stands in a line of its own: that belongs to it here.
+fn head(step: &Step) -> Line {
+    let marked = |line: &&Line| line.0.iter().any(|bit| matches!(bit, Bit::Mark(_)));
+    let to_a_part = |told: &Told| {
+        !matches!(told, Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) | Told::Loose(_))
+    };
+    let named = step.lines.iter().find(marked).filter(|_| !marked(&&step.head) && step.of.iter().any(to_a_part));
+    named.map_or_else(|| step.head.clone(), |pieces| remedies::joined([step.head.clone(), pieces.clone()]))
+}
+
+/// `12 · Stick the seam of A to B. Run 148 mm of tape, 6.4 mm wide, along the front face of the seam.`: what of a step has sizes.
 fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
     let sizes = |what: What| !matches!(what, What::Page | What::Many | What::Count | What::Sheets | What::Time);
-    let mut seen: Vec<&str> = Vec::new();
-    let mut found: Vec<Line> = Vec::new();
-    for size in step.lines.iter().flat_map(Line::numbers).filter(|size| sizes(size.what)) {
-        if !seen.contains(&size.shown.as_str()) && seen.len() < MOST_SIZES {
-            seen.push(&size.shown);
-            found.push(Line(vec![Bit::Number(size.clone())]));
-        }
-    }
+    let sized = |line: &&Line| line.numbers().any(|size| sizes(size.what));
     let number = measure::count(number, What::Many, "step");
-    let places = vec![("n", number), ("head", step.head.clone())];
-    if found.is_empty() {
-        return desk.say("teach-step", places);
-    }
-    let sizes = desk.words.row(found);
-    desk.say("teach-step-sizes", places.into_iter().chain([("sizes", sizes)]).collect())
+    let line = desk.say("teach-step", vec![("n", number), ("head", head(step))]);
+    let more = step.lines.iter().filter(sized).take(MOST_LINES);
+    more.fold(line, |line, more| remedies::joined([line, more.clone()]))
 }

@@ -7,7 +7,7 @@
 //! `{$n}`; where the sentence depends on how many, it asks `$n_is`.
 
 use super::line::{Bit, Line, Number};
-use super::measure::Notation;
+use super::measure::NumberSigns;
 use crate::album::Language;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
@@ -46,8 +46,8 @@ impl Words {
 
     /// How the language writes numbers.
     #[must_use]
-    pub fn notation(&self) -> Notation {
-        Notation {
+    pub fn notation(&self) -> NumberSigns {
+        NumberSigns {
             decimal: self.text("number-decimal"),
             inch: self.text("unit-inch"),
             foot: self.text("unit-foot"),

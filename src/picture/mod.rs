@@ -32,7 +32,7 @@ pub use part::{PartWords, part, part_within, part_worded};
 pub use section::section;
 pub use sheet::{SheetWords, sheet, sheet_worded};
 pub use space::{Scene, Stuff};
-pub use words::{measure, set, words_box};
+pub use words::{measure, set, words_box, wrapped};
 
 use crate::album::Album;
 use crate::parts::Part;

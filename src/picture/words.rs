@@ -124,6 +124,22 @@ pub(super) fn spread(wanted: &[f64], half: &[f64]) -> Vec<f64> {
     places
 }
 
+/// A text in lines that are no wider than there is room, broken between words.
+#[must_use]
+pub fn wrapped(text: &str, size: f64, room: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        match lines.last_mut() {
+            Some(line) if measure(line, size) + measure(" ", size) + measure(word, size) <= room => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
 #[cfg(test)]
 mod tests {
     use super::spread;

@@ -5,7 +5,7 @@ use super::draw::GLUED;
 use crate::contour::{Contour, Point, Vec2};
 use crate::guide::Words;
 use crate::net::Sense;
-use crate::picture::{CUT, INK, Mark, Pen, Picture, measure};
+use crate::picture::{CUT, INK, Mark, Pen, Picture, measure, wrapped};
 
 /// How much of a page it takes, mm.
 pub(super) const FOOT: f64 = 23.0;
@@ -81,19 +81,4 @@ fn print(picture: &mut Picture, from: Point, size: f64, text: String) -> f64 {
     let wide = measure(&text, size);
     picture.marks.push(Mark::Words { at: from + Vec2::new(wide / 2.0, 0.0), size, text, upwards: false });
     wide
-}
-
-/// A text in lines that are no wider than there is room, broken between words.
-fn wrapped(text: &str, size: f64, room: f64) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ') {
-        match lines.last_mut() {
-            Some(line) if measure(line, size) + measure(" ", size) + measure(word, size) <= room => {
-                line.push(' ');
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines
 }

@@ -409,7 +409,7 @@ fn scores_between_grooves_are_told() {
 
 #[test]
 fn lengths_are_set_as_a_ruler_has_them() {
-    let show = |units, both, mm| measure::Measure { units, both, notation: measure::Notation::default() }.show(mm);
+    let show = |units, both, mm| measure::Measure { units, both, notation: measure::NumberSigns::default() }.show(mm);
     assert_eq!(show(Units::Mm, false, 147.637), "147.6\u{2009}mm");
     assert_eq!(show(Units::In, false, 158.75), "6¼\u{2009}in");
     assert_eq!(show(Units::In, false, 7.3125 * 25.4), "7\u{2009}5/16\u{2009}in");

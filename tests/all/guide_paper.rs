@@ -8,7 +8,9 @@ use hingeleaf::guide::{self, Block, Figure, Guide, Line, Number, Section, Step, 
 use hingeleaf::picture::{CUT, Mark, Picture};
 use hingeleaf::work::Work;
 use hingeleaf::write::guide_pdf;
-use hingeleaf::write::pages::{Form, Of, Pages, Placed, Role, What, guide_pages};
+use hingeleaf::write::pages::{
+    GuideForm, PlacedContent, StructureRole, TaggedAs, TypesetContent, TypesetGuide, guide_pages,
+};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -63,15 +65,15 @@ fn cautions(out: &mut Vec<String>, guide: &Guide, list: &[Line]) {
     }
 }
 
-fn words<'a>(one: &'a Placed<'_>) -> Option<&'a str> {
-    if let What::Words { text, .. } = &one.what { Some(text) } else { None }
+fn words<'a>(one: &'a PlacedContent<'_>) -> Option<&'a str> {
+    if let TypesetContent::Words { text, .. } = &one.what { Some(text) } else { None }
 }
 
 /// What stands on the pages as words, by what it belongs to, in the order of the tree.
-fn read(pages: &Pages<'_>) -> String {
+fn read(pages: &TypesetGuide<'_>) -> String {
     let mut by_node = vec![String::new(); pages.tree.0.len()];
     for one in pages.pages.iter().flat_map(|page| &page.placed) {
-        if let (Of::Node(node), Some(text)) = (one.of, words(one)) {
+        if let (TaggedAs::Node(node), Some(text)) = (one.of, words(one)) {
             by_node[node].push_str(text);
         }
     }
@@ -79,11 +81,11 @@ fn read(pages: &Pages<'_>) -> String {
 }
 
 /// The pages on which each thing of the tree stands, with its parts.
-fn stands(pages: &Pages<'_>) -> Vec<BTreeSet<usize>> {
+fn stands(pages: &TypesetGuide<'_>) -> Vec<BTreeSet<usize>> {
     let mut on = vec![BTreeSet::new(); pages.tree.0.len()];
     for (number, page) in pages.pages.iter().enumerate() {
         for one in &page.placed {
-            let mut node = if let Of::Node(node) = one.of { Some(node) } else { None };
+            let mut node = if let TaggedAs::Node(node) = one.of { Some(node) } else { None };
             while let Some(here) = node {
                 on[here].insert(number);
                 node = pages.tree.0[here].of;
@@ -94,12 +96,12 @@ fn stands(pages: &Pages<'_>) -> Vec<BTreeSet<usize>> {
 }
 
 /// A step by its number in the tree: an entry of a list whose label is a number.
-fn is_step(pages: &Pages<'_>, node: usize) -> bool {
+fn is_step(pages: &TypesetGuide<'_>, node: usize) -> bool {
     let list = pages.tree.0[node].of.map(|of| &pages.tree.0[of].role);
-    pages.tree.0[node].role == Role::Item && list == Some(&Role::List { numbered: true })
+    pages.tree.0[node].role == StructureRole::Item && list == Some(&StructureRole::List { numbered: true })
 }
 
-fn boxed(one: &Placed<'_>) -> [f64; 4] {
+fn boxed(one: &PlacedContent<'_>) -> [f64; 4] {
     [one.x, one.y, one.x + one.width, one.y + one.height]
 }
 
@@ -109,7 +111,7 @@ fn meet(one: [f64; 4], other: [f64; 4]) -> bool {
 }
 
 /// All that is wrong with pages of any guide.
-fn faults(guide: &Guide, pages: &Pages<'_>) -> Vec<String> {
+fn faults(guide: &Guide, pages: &TypesetGuide<'_>) -> Vec<String> {
     let mut found = Vec::new();
     let (read, said) = (read(pages), said(guide));
     if read != said {
@@ -119,8 +121,8 @@ fn faults(guide: &Guide, pages: &Pages<'_>) -> Vec<String> {
     }
     let (right, low) = (pages.paper.0 - pages.margin, pages.paper.1 - pages.margin);
     for (number, page) in (1..).zip(&pages.pages) {
-        let own: Vec<&Placed<'_>> = page.placed.iter().filter(|one| one.of != Of::Foot).collect();
-        if !own.iter().any(|one| matches!(one.of, Of::Node(_))) {
+        let own: Vec<&PlacedContent<'_>> = page.placed.iter().filter(|one| one.of != TaggedAs::Footer).collect();
+        if !own.iter().any(|one| matches!(one.of, TaggedAs::Node(_))) {
             found.push(format!("page {number} is empty"));
         }
         for one in &own {
@@ -129,8 +131,10 @@ fn faults(guide: &Guide, pages: &Pages<'_>) -> Vec<String> {
                 found.push(format!("page {number}: in the margin: {:?}", (boxed(one), words(one))));
             }
         }
-        let solid: Vec<&&Placed<'_>> =
-            own.iter().filter(|one| matches!(one.what, What::Words { .. } | What::Picture { .. })).collect();
+        let solid: Vec<&&PlacedContent<'_>> = own
+            .iter()
+            .filter(|one| matches!(one.what, TypesetContent::Words { .. } | TypesetContent::Picture { .. }))
+            .collect();
         for (index, one) in solid.iter().enumerate() {
             for other in &solid[index + 1..] {
                 if meet(boxed(one), boxed(other)) {
@@ -138,8 +142,9 @@ fn faults(guide: &Guide, pages: &Pages<'_>) -> Vec<String> {
                 }
             }
         }
-        if let Some(Of::Node(last)) = own.iter().rev().map(|one| one.of).find(|of| matches!(of, Of::Node(_)))
-            && matches!(pages.tree.0[last].role, Role::Heading(2.., _))
+        if let Some(TaggedAs::Node(last)) =
+            own.iter().rev().map(|one| one.of).find(|of| matches!(of, TaggedAs::Node(_)))
+            && matches!(pages.tree.0[last].role, StructureRole::Heading(2.., _))
             && pages.pages.len() > number
         {
             found.push(format!("page {number} ends with a heading"));
@@ -152,9 +157,9 @@ fn faults(guide: &Guide, pages: &Pages<'_>) -> Vec<String> {
     found
 }
 
-fn guides(work: &Work) -> [(Form, Guide); 2] {
+fn guides(work: &Work) -> [(GuideForm, Guide); 2] {
     let job = work.guide_job(true);
-    [(Form::Guide, guide::guide(&job)), (Form::Card, guide::card(&job))]
+    [(GuideForm::Guide, guide::guide(&job)), (GuideForm::Card, guide::card(&job))]
 }
 
 #[test]
@@ -169,7 +174,7 @@ fn guides_of_all_albums_are_whole_on_paper() {
         for (form, guide) in guides(&work) {
             let pages = guide_pages(&guide, form).unwrap();
             let mut found = faults(&guide, &pages);
-            if form == Form::Card {
+            if form == GuideForm::Card {
                 // Its order is numbered, not dashed.
                 found.retain(|fault| !fault.starts_with("words differ"));
             }
@@ -177,20 +182,31 @@ fn guides_of_all_albums_are_whole_on_paper() {
             let on = stands(&pages);
             for (node, on) in on.iter().enumerate() {
                 let role = &pages.tree.0[node].role;
-                if is_step(&pages, node) || matches!(role, Role::Row | Role::Caution | Role::Figure(_) | Role::Item) {
+                if is_step(&pages, node)
+                    || matches!(
+                        role,
+                        StructureRole::Row | StructureRole::Caution | StructureRole::Figure(_) | StructureRole::Item
+                    )
+                {
                     assert_eq!(on.len(), 1, "{}: {role:?} stands on pages {on:?}", path.display());
                     steps += usize::from(is_step(&pages, node));
                 }
             }
             // Where a table goes on, its head stands again.
-            for (node, on) in on.iter().enumerate().filter(|(node, _)| pages.tree.0[*node].role == Role::Table) {
-                let head =
-                    (node..pages.tree.0.len()).find(|node| pages.tree.0[*node].role == Role::ColumnHead).unwrap();
-                let said =
-                    pages.pages.iter().flat_map(|page| &page.placed).find(|one| one.of == Of::Node(head)).unwrap();
+            for (node, on) in on.iter().enumerate().filter(|(node, _)| pages.tree.0[*node].role == StructureRole::Table)
+            {
+                let head = (node..pages.tree.0.len())
+                    .find(|node| pages.tree.0[*node].role == StructureRole::ColumnHead)
+                    .unwrap();
+                let said = pages
+                    .pages
+                    .iter()
+                    .flat_map(|page| &page.placed)
+                    .find(|one| one.of == TaggedAs::Node(head))
+                    .unwrap();
                 for page in on.iter().skip(1) {
                     let first = pages.pages[*page].placed.first().unwrap();
-                    assert_eq!((words(first), first.of), (words(said), Of::Nothing), "{}", path.display());
+                    assert_eq!((words(first), first.of), (words(said), TaggedAs::Artifact), "{}", path.display());
                     again += 1;
                 }
             }
@@ -214,11 +230,11 @@ fn the_same_bytes_each_time() {
 #[test]
 fn letters_that_the_font_has_not_are_written_all_the_same() {
     let guide = small("Атлас 図 🌊", vec![Block::Words(Line::text("Страница"))]);
-    let pages = guide_pages(&guide, Form::Guide).unwrap();
+    let pages = guide_pages(&guide, GuideForm::Guide).unwrap();
     assert_eq!(faults(&guide, &pages), Vec::<String>::new());
-    assert!(guide_pdf(&guide, Form::Guide).unwrap().starts_with(b"%PDF"));
+    assert!(guide_pdf(&guide, GuideForm::Guide).unwrap().starts_with(b"%PDF"));
     // Nor are no words at all.
-    assert!(guide_pdf(&small("", Vec::new()), Form::Card).unwrap().starts_with(b"%PDF"));
+    assert!(guide_pdf(&small("", Vec::new()), GuideForm::Card).unwrap().starts_with(b"%PDF"));
 }
 
 /// Small steps stand side by side: six pictures of 45 mm, each with a line, go on the first page, and eight on the next ones.
@@ -226,9 +242,9 @@ fn letters_that_the_font_has_not_are_written_all_the_same() {
 fn small_steps_stand_side_by_side() {
     let step = |number: usize| Step { figure: Some(drawn(60.0, 45.0)), ..Step::new(format!("Do {number}.").into()) };
     let guide = small("Two", vec![Block::Steps((0..22).map(step).collect())]);
-    let pages = guide_pages(&guide, Form::Guide).unwrap();
-    let of_page = |page: &hingeleaf::write::pages::Page<'_>| -> Vec<(f64, f64)> {
-        let pictures = page.placed.iter().filter(|one| matches!(one.what, What::Picture { .. }));
+    let pages = guide_pages(&guide, GuideForm::Guide).unwrap();
+    let of_page = |page: &hingeleaf::write::pages::TypesetPage<'_>| -> Vec<(f64, f64)> {
+        let pictures = page.placed.iter().filter(|one| matches!(one.what, TypesetContent::Picture { .. }));
         pictures.map(|one| (one.x, one.y)).collect()
     };
     let placed: Vec<Vec<(f64, f64)>> = pages.pages.iter().map(of_page).collect();
@@ -310,7 +326,7 @@ proptest! {
         letter: bool,
     ) {
         let guide = Guide { letter, ..small(&title, blocks) };
-        let pages = guide_pages(&guide, Form::Guide).unwrap();
+        let pages = guide_pages(&guide, GuideForm::Guide).unwrap();
         let found: Vec<String> =
             faults(&guide, &pages).into_iter().filter(|fault| !fault.ends_with("ends with a heading")).collect();
         prop_assert!(found.is_empty(), "{}", found.join("\n"));

@@ -98,6 +98,7 @@ fn every_entry_is_said() {
         "cut-head-",
         "pack-head-",
         "wrong-",
+        "print-",
         "fold-valley-",
         "fold-mountain-",
         "fold-both-",
@@ -272,6 +273,22 @@ fn cautions_stand_where_they_are_needed() {
     assert!(of("fill").contains("pockets or corners"));
     let last = guide.sections.last().unwrap().lines().iter().map(|line| line.plain()).collect::<String>();
     assert!(last.contains("manual") && last.contains("local rules") && last.contains("licensed"));
+}
+
+/// Who takes glue where the guide says tape is told what it does to paper on one face of a page (H16); an album without paper
+/// on its pages has nothing to be told.
+#[test]
+fn wet_glue_on_one_face_is_told_where_pages_carry_paper() {
+    let told = |panels: &str| {
+        let text = format!(
+            r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": 120, "height": 150 }},
+              "pages": [{{ "kind": "divider" }}, {{ "kind": "pocket" }}]{panels} }}"#
+        );
+        let guide = guide::guide(&work(&text, cutter(0.0, 0.0, 0.0)).guide_job(false));
+        guide.sections.iter().flat_map(guide::Section::lines).any(|line| line.plain().contains("makes a page curl"))
+    };
+    assert!(told(r#", "panels": { "reveal": 3 }"#));
+    assert!(!told("") && !told(r#", "cover": { "kind": "wrap" }, "panels": { "reveal": 3, "on": "cover" }"#));
 }
 
 /// Words that no German sentence has and hardly an English one is without, and those of the model's names.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is handed over: the guide leaves out what comes done, the job sheet has just that, bags hold what the kits take.
 
-use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, project, work};
+use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, near, project, work};
 use hingeleaf::album::{self, Handed};
 use hingeleaf::fields::Source;
 use hingeleaf::guide::{self, Audience, Guide, Told, What};
@@ -101,8 +101,10 @@ fn unsaid_is_told_to_both() {
             .collect()
     };
     let counts: [Vec<f64>; 2] = texts(&many).map(|guide| kits(&guide));
-    assert!(!counts[0].is_empty() && counts[0].iter().all(|count| *count == 1.0), "{counts:?}");
-    assert!(!counts[1].is_empty() && counts[1].iter().all(|count| *count == 3.0), "{counts:?}");
+    assert!(!counts[0].is_empty(), "{counts:?}");
+    counts[0].iter().for_each(|count| near(*count, 1.0, 0.0));
+    assert!(!counts[1].is_empty(), "{counts:?}");
+    counts[1].iter().for_each(|count| near(*count, 3.0, 0.0));
 }
 
 /// Nobody who is handed scored pieces reads of sheets, knives, trimmers or scoring boards.
@@ -120,8 +122,8 @@ fn what_comes_done_is_left_out() {
     let words = |guide: &Guide| -> String {
         guide.sections.iter().flat_map(guide::Section::lines).map(|line| line.plain() + "\n").collect()
     };
-    for word in ["knife", "laser", "trimmer", "Scoring board", "Buy"] {
-        assert!(!words(&kit).contains(word) || word == "knife", "{word} in the guide of scored pieces");
+    for word in ["Craft knife", "laser", "trimmer", "Scoring board", "Buy"] {
+        assert!(!words(&kit).contains(word), "{word} in the guide of scored pieces");
     }
     assert!(words(&shop).contains("knife") && words(&shop).contains("laser"));
 }
@@ -156,6 +158,28 @@ fn bags_hold_what_kits_take() {
         }
         assert_eq!(whole, sums.keys().any(|(what, _)| *what == What::SheetsInBag));
     }
+}
+
+/// One kit for somebody else is a bag, not "each of 1 bags", and there are no others to cut after it. The largest go in first,
+/// whole sheets too.
+#[test]
+fn one_bag_is_spoken_of_as_one() {
+    let work =
+        work(&text(r#""copies": 1, "handed_over": { "card": "cut", "paper": "sheets" },"#), cutter(0.0, 1.0, 3.0));
+    let [_, shop] = texts(&work);
+    assert!(shop.sections.iter().all(|section| section.id != "first"));
+    let pack = shop.sections.iter().find(|section| section.id == "pack").unwrap();
+    let said: Vec<String> = pack.lines().into_iter().map(guide::Line::plain).collect();
+    assert!(said.iter().any(|line| line == "In the bag"), "{said:?}");
+    assert!(said.iter().all(|line| !line.contains("all bags") && !line.contains("1 bags")), "{said:?}");
+    let areas: Vec<f64> = pack
+        .blocks
+        .iter()
+        .filter_map(|block| if let guide::Block::Table(table) = block { Some(&table.rows) } else { None })
+        .flatten()
+        .map(|row| row.iter().flat_map(guide::Line::numbers).map(|one| one.value).take(2).product())
+        .collect();
+    assert!(areas.len() > 2 && areas.is_sorted_by(|one, next| one >= next), "{areas:?}");
 }
 
 /// Half an A4 sheet a page: two kits of one piece and a half share three sheets, but take two each where sheets are handed
@@ -196,6 +220,7 @@ fn sheets_of_ones_own_cost_what_is_said() {
 /// What may be said, and what is answered to what may not.
 #[test]
 fn what_may_be_said() {
+    use Handed::{Cut, Scored, Sheets};
     let read = |handed: &str| {
         let text = text(&format!(r#""handed_over": {handed},"#));
         let read = album::read(&Source::new("a.json", text.into_bytes()).unwrap(), &parts::kinds());
@@ -203,7 +228,6 @@ fn what_may_be_said() {
             read.findings.iter().map(|one| format!("{} {} / {}", one.id, one.text, one.help)).collect::<Vec<_>>();
         (read.value.and_then(|album| album.handed_over), said.join("\n"))
     };
-    use Handed::{Cut, Scored, Sheets};
     assert_eq!(read(r#""scored""#), (Some(vec![Scored, Scored]), String::new()));
     assert_eq!(read(r#"{ "paper": "cut" }"#), (Some(vec![Sheets, Cut]), String::new()));
     assert_eq!(read("{}"), (Some(vec![Sheets, Sheets]), String::new()));

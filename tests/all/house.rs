@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 25] = [
+const ORDER: [&str; 26] = [
     "length",
     "finding",
     "words",
@@ -28,6 +28,7 @@ const ORDER: [&str; 25] = [
     "picture",
     "guide",
     "templates",
+    "labels",
     "write",
     "work",
     "mend",

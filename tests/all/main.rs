@@ -33,6 +33,7 @@ mod kept;
 mod kerf;
 mod kills;
 mod kit;
+mod labels;
 mod layout;
 mod lengths;
 mod licences;

@@ -2,8 +2,9 @@
 //! The album laid open as a plane linkage: how its leaves lie, and by how much they don't.
 
 use crate::common::tried::{TOUCH, corners, through, tried};
-use crate::common::{INCH, near};
+use crate::common::{self, INCH, near};
 use hingeleaf::contour::{Point, Vec2};
+use hingeleaf::fit;
 use hingeleaf::fit::linkage::{Bar, CrossSection, Leaf, Opening, reach};
 use proptest::prelude::*;
 use std::f64::consts::FRAC_PI_2;
@@ -544,4 +545,30 @@ fn twenty_pages_on_stubs_fall_from_their_block_as_worked_by_hand() {
         }
     }
     assert!(crossing.is_empty(), "{crossing:?}");
+}
+
+/// The same album from its file: twenty pockets of 0.3 mm card 148 wide, gussets and tabs of 12. Four layers of card are 1.2
+/// mm a page, 24 in all; a guard is 19 deep (what the cover reaches over is 182: 19 + 12 + 148 + the square of 3). Opened in
+/// the middle with its base held, its pages fall as worked out there, and wherever it is drawn open, no page crosses
+/// another, its gusset, the table or the block.
+#[test]
+fn a_stub_album_drawn_open_is_the_one_worked_by_hand() {
+    let pages = vec![r#"{ "kind": "pocket" }"#; 20].join(", ");
+    let text = format!(
+        r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "700x1000mm", "caliper": 0.3 }} }},
+          "page": {{ "width": 148, "height": 190 }}, "pages": [{pages}],
+          "spine": {{ "kind": "stubs", "gusset": 12, "tab": 12, "lead_in": 6 }} }}"#
+    );
+    let fit = fit::check(&common::album(&text), &common::kit(&text), &common::cutter(0.0, 1.0, 0.0));
+    let section = fit.openings.unwrap().section;
+    near(section.base, 24.0, 1e-9);
+    section.leaves.iter().for_each(|leaf| near(leaf.stands_back, 19.0, 1e-9));
+    let middle = held(section.clone()).opened(10);
+    let falls = middle.bars[9..=10].iter().map(|bar| bar.from.y - bar.to.y);
+    falls.zip([6.7, 7.3]).for_each(|(fall, by_hand)| near(fall, by_hand, by_hand / 10.0));
+    assert!(section.loose, "without a cover its base is drawn up");
+    for opening in openings(&section) {
+        let (block, pages) = (through_the_block(&opening), collisions(&section, &opening));
+        assert!(block.is_empty() && pages.is_empty(), "at {}: {block:?} {pages:?}", opening.between);
+    }
 }

@@ -15,7 +15,7 @@ use std::ops::RangeInclusive;
 pub(super) const COARSE: i32 = 30;
 
 /// The least and the greatest number of leaves that lie on the left.
-pub(super) type Openings = RangeInclusive<usize>;
+pub(super) type OpeningRange = RangeInclusive<usize>;
 
 /// What a side has come to when so many leaves are laid.
 #[derive(Clone, Copy)]
@@ -27,7 +27,7 @@ struct Laid {
     flat: bool,
 }
 
-/// BothSides sides in one posture of the base, by how many leaves are laid.
+/// Both sides in one posture of the base, by how many leaves are laid.
 pub(super) struct BothSides {
     left: Vec<Laid>,
     right: Vec<Laid>,
@@ -48,7 +48,7 @@ pub(super) struct Tried {
 impl BothSides {
     fn new(
         section: &CrossSection,
-        openings: &Openings,
+        openings: &OpeningRange,
         (tilt, high): (f64, f64),
         Sides([left, right]): &mut Sides,
     ) -> Self {
@@ -93,7 +93,7 @@ impl BothSides {
 
 impl Tried {
     /// Tries the coarse places for these openings; no others may be asked for.
-    pub(super) fn new(section: &CrossSection, openings: &Openings, sides: &mut Sides) -> Self {
+    pub(super) fn new(section: &CrossSection, openings: &OpeningRange, sides: &mut Sides) -> Self {
         let level = BothSides::new(section, openings, (0.0, 0.0), sides);
         // A posture in which no opening can lie lower than with its base flat is none to lay.
         let most = openings.clone().map(|between| level.energy(between, f64::INFINITY)).fold(0.0, f64::max);

@@ -57,7 +57,7 @@ given-picture-open = Das fertige Album, aufgeschlagen.
 ## Was man braucht
 need-heading = Alles bereitlegen
 need-words = Vor dem Beginn alles auslegen.
-need-words-shop = Für alle Bausätze zusammen einkaufen. Ein Zehntel der Bögen und des Klebebands ist Reserve.
+need-words-shop = Für alles einkaufen, was gemacht wird. Ein Zehntel der Bögen und des Klebebands ist Reserve.
 need-heading-shop = Einkaufen und bereitlegen
 need-caption = Karton und Papier zum Einkaufen
 need-caption-given = Karton und Papier im Bausatz
@@ -69,6 +69,7 @@ need-head-buy = Kaufen, mit Reserve
 need-head-price = Kosten je Bausatz
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Klebeband und Leim
+need-stick-shop = Klebeband und Leim für alle Bausätze, wo sie beigelegt werden
 need-tape = Doppelseitiges Klebeband, { $width } breit: { $length }, ein Zehntel davon Reserve.
 need-glue = Weißleim für Karton, der sich einige Minuten lang noch schieben lässt.
 need-ribbon = Band, { $width } breit: { $n } Stück zu { $length }.
@@ -323,6 +324,7 @@ key-glue = Leim
 
 ## Kleben
 stick-words = Klebeband nehmen, wo alles an seinem Platz bleibt. Leim nehmen, wo sich noch etwas verschieben muss.
+stick-paper = Papier auf Blättern mit Klebeband halten: Nasser Leim auf nur einer Seite wellt ein Blatt.
 stick-times = An allen { $n } Stellen ebenso.
 stick-elsewhere = Bei { $pages } ist es { $what } auf { $on }.
 stick-again = Ebenso verfahren: { $places }.
@@ -479,6 +481,7 @@ fits-heading = Was wohin passt
 fits-words = Eigene Fotos nachmessen: Sie können ein, zwei Millimeter abweichen. Eine Tasche, in der etwas steckt, nimmt weniger auf.
 fits-caption = Übliche Fotos und Karten, hochkant oder quer
 fits-head-print = Foto oder Karte
+fits-more = Andere Blätter fassen, was so groß ist wie ihre eigenen Taschen.
 fits-print = { $name }: { $width } × { $height }
 fits-upright = hochkant
 fits-upright-shows = hochkant, { $shows } steht heraus
@@ -489,7 +492,6 @@ fits-not = –
 ## Zum Unterrichten
 teach-time = Etwa { $time }.
 teach-step = { $n } · { $head }
-teach-step-sizes = { $n } · { $head } { $sizes }
 
 ## Wenn etwas misslingt
 wrong-heading = Fehler beheben
@@ -501,13 +503,13 @@ wrong-cut = Ein Teil ist falsch geschnitten oder gerillt.
 wrong-cut-do = Aus einem Rest oder Reservebogen ein neues schneiden. Maße und Rillen stehen in der Liste.
 wrong-cut-until = Jederzeit, bevor sein Blatt geklebt ist
 wrong-fold = Eine Rille ist falsch herum gefalzt.
-wrong-fold-do = Scharf richtig herum falzen und mit dem Falzbein reiben. Bricht die Oberfläche, das Teil neu schneiden.
+wrong-fold-do = Scharf richtig herum falzen und mit dem Falzbein reiben. Bricht die Oberfläche, ein neues Teil nehmen.
 wrong-fold-until = Bevor es geklebt ist
 wrong-seam = Eine Klebelasche bleibt offen, oder Klebeband sitzt schief.
 wrong-seam-do = Klebeband sofort langsam und flach abheben. Leim mit einem Kartonstreifen in die offene Klebelasche schieben und andrücken.
 wrong-seam-until = Klebeband: einige Sekunden. Leim: jederzeit
 wrong-strips = Die Streifen des Rückens liegen in falscher Reihenfolge.
-wrong-strips-do = Auseinanderziehen und abwischen. Halten sie schon, neue Streifen schneiden, statt diese zu zerreißen.
+wrong-strips-do = Auseinanderziehen und abwischen. Halten sie schon, neue Streifen nehmen, statt diese zu zerreißen.
 wrong-strips-until = Solange der Leim feucht ist
 wrong-page = Ein Blatt hängt kopfüber oder am falschen Stehfalz.
 wrong-page-do = Abziehen. Ist es trocken, den Stehfalz an der Rille abschneiden und das Blatt an einen neuen Streifen hängen.
@@ -522,12 +524,34 @@ wrong-tight = Etwas klemmt in seiner Tasche.
 wrong-tight-do = Einen Millimeter davon abschneiden und die Ecken runden. Die Tasche lassen, wie sie ist.
 wrong-tight-until = Jederzeit
 
+## Etiketten
+label-maker = Entworfen von { $maker }
+label-pieces = { $n_is ->
+    [one] Ein Teil aus { $stock }, geschnitten
+   *[other] { $n } Teile aus { $stock }, geschnitten
+}
+label-scored = { $n_is ->
+    [one] Ein Teil aus { $stock }, geschnitten und gerillt
+   *[other] { $n } Teile aus { $stock }, geschnitten und gerillt
+}
+label-sheets = { $n_is ->
+    [one] Ein ganzer Bogen { $stock }
+   *[other] { $n } ganze Bögen { $stock }
+}
+label-needs = Noch gebraucht werden: { $needs }.
+label-tape = { $length } Klebeband, { $width } breit
+label-glue = Weißleim
+label-brush = ein Pinsel
+label-folder = ein Falzbein
+label-mind = Zuerst die Anleitung lesen. Klingen und Leim von kleinen Kindern fernhalten.
+label-counts = { $n } je Bausatz, { $all } insgesamt
+
 ## Für die Werkstatt
 order-made = Der Auftrag
-order-words = Von diesem Album { $n_is ->
-    [one] einen Bausatz
-   *[other] { $n } Bausätze
-} anfertigen. Was hier von Bögen und Teilen steht, gilt für alle.
+order-words = { $n_is ->
+    [one] Von diesem Album einen Bausatz anfertigen.
+   *[other] Von diesem Album { $n } Bausätze anfertigen. Was hier von Bögen und Teilen steht, gilt für alle.
+}
 order-sheets = { $stock } in ganzen Bögen übergeben: Jeder Bausatz hat eigene Bögen.
 order-cut = { $stock } geschnitten übergeben, nicht gerillt.
 order-scored = { $stock } geschnitten und gerillt übergeben.
@@ -558,7 +582,10 @@ first-sign = Freigeben und als Muster aufheben.
 first-signed = Name: ____________________  Datum: ______________
 pack-heading = Die Beutel packen
 pack-words = Die Teile in der Reihenfolge der Liste in jeden Beutel legen. Die größten kommen zuerst.
-pack-caption = In jedem der { $n } Beutel
+pack-caption = { $n_is ->
+    [one] Im Beutel
+   *[other] In jedem der { $n } Beutel
+}
 pack-head-mark = Buchst.
 pack-head-piece = Teil
 pack-head-size = Breite × Höhe
@@ -567,11 +594,14 @@ pack-head-all = In allen Beuteln
 pack-sheet = ganze Bögen { $stock }
 pack-picture = Die Teile eines Beutels, alle im selben Maßstab, jedes mit seinem Buchstaben und seiner Anzahl.
 pack-guide = Den gedruckten Leitfaden dazulegen.
-pack-needs = Klebeband, Leim und Werkzeug sind nicht im Beutel: Auf seinem Etikett steht, was noch gebraucht wird.
+pack-needs = Auf dem Etikett steht, dass Klebeband, Leim und Werkzeug noch gebraucht werden. Streichen, was beigelegt wird.
 pack-bag = Ein Beutel von { $width } × { $height } fasst sie. Aufeinander sind sie höchstens { $thick } dick.
 pack-parcel = Ein Paket für alle { $n } Beutel: { $width } × { $height }, höchstens { $thick } hoch.
-pack-weight = Karton und Papier eines Beutels wiegen { $weight }, aller Beutel { $all }.
-pack-weight-unknown = Ihr Gewicht ist nicht bekannt: Dafür "grammage" bei jedem Material angeben.
+pack-weight = { $n_is ->
+    [one] Karton und Papier des Beutels wiegen { $weight }.
+   *[other] Karton und Papier eines Beutels wiegen { $weight }, aller Beutel { $all }.
+}
+pack-weight-unknown = Ihr Gewicht ist nicht bekannt: einen Beutel wiegen.
 
 ## Namen: von Stücken, Teilen und Feldern
 name-panel = Zierpapier { $what }
@@ -743,6 +773,15 @@ insert-tag = Anhänger
 insert-booklet = Heft
 insert-accordion = Leporello
 insert-envelope = Umschlag
+print-2r = Foto 2R
+print-3r = Foto 3R
+print-4r = Foto 4R
+print-5r = Foto 5R
+print-8r = Foto 8R
+print-9x13 = Foto 9×13
+print-10x15 = Foto 10×15
+print-cabinet = Kabinettkarte
+print-carte = Visitformat
 print-3x4-card = Karte 3×4 Zoll
 print-4x6-card = Karte 4×6 Zoll
 print-id-card = Ausweiskarte

@@ -56,7 +56,7 @@ given-picture-open = The finished album, lying open.
 ## What you need
 need-heading = Get ready
 need-words = Lay everything out before you start.
-need-words-shop = Buy this for all kits together. A tenth of the sheets and of the tape is to spare.
+need-words-shop = Buy this for all that you make. A tenth of the sheets and of the tape is to spare.
 need-heading-shop = Buy and get ready
 need-caption = Card and paper to buy
 need-caption-given = Card and paper in your kit
@@ -68,6 +68,7 @@ need-head-buy = Buy, with spares
 need-head-price = Cost of a kit
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
+need-stick-shop = Tape and glue for all kits, where you hand these over
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
 need-glue = White craft glue that stays movable for some minutes, for card.
 need-ribbon = Ribbon, { $width } wide: { $n } pieces of { $length }.
@@ -322,6 +323,7 @@ key-glue = glue
 
 ## Stick
 stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-paper = Hold paper on pages with tape: wet glue on one face alone makes a page curl.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
 stick-again = Do the same with { $places }.
@@ -478,6 +480,7 @@ fits-heading = See what fits where
 fits-words = Measure your own prints: they may be off by a millimetre or two. A pocket that holds something takes less.
 fits-caption = Common prints and cards, upright or lying on their side
 fits-head-print = Print or card
+fits-more = Other pages take what is as large as their own pockets.
 fits-print = { $name }: { $width } × { $height }
 fits-upright = upright
 fits-upright-shows = upright, { $shows } stands out
@@ -485,10 +488,26 @@ fits-lying = lying
 fits-lying-shows = lying, { $shows } stands out
 fits-not = –
 
+print-2r = 2R print
+print-3r = 3R print
+print-4r = 4R print
+print-5r = 5R print
+print-8r = 8R print
+print-9x13 = 9 × 13 cm print
+print-10x15 = 10 × 15 cm print
+print-3x4-card = 3 × 4 in card
+print-4x6-card = 4 × 6 in card
+print-id-card = identity card
+print-instant-54x86 = instant print 54 × 86
+print-instant-72x86 = instant print 72 × 86
+print-instant-86x108 = instant print 86 × 108
+print-instant-88x107 = instant print 88 × 107
+print-cabinet = cabinet card
+print-carte = visiting card photograph
+
 ## To teach by
 teach-time = About { $time }.
 teach-step = { $n } · { $head }
-teach-step-sizes = { $n } · { $head } { $sizes }
 
 ## When it goes wrong
 wrong-heading = Put right what goes wrong
@@ -500,13 +519,13 @@ wrong-cut = A piece is cut or scored wrong.
 wrong-cut-do = Cut another one from an offcut or a spare sheet. Its size and scores stand in the list.
 wrong-cut-until = Any time before its page is stuck
 wrong-fold = A score is folded the wrong way.
-wrong-fold-do = Fold it sharply the right way, and rub it with the folder. If its face cracks, cut the piece anew.
+wrong-fold-do = Fold it sharply the right way, and rub it with the folder. If its face cracks, take a new piece.
 wrong-fold-until = Before it is stuck
 wrong-seam = A seam stays open, or tape took hold crookedly.
 wrong-seam-do = Lift tape at once, slowly and flat. Slip glue into an open seam on a strip of card, and press it.
 wrong-seam-until = Tape: some seconds. Glue: any time
 wrong-strips = The strips of the spine lie in the wrong order.
-wrong-strips-do = Pull them apart and wipe them. When they hold, cut new strips rather than tear these.
+wrong-strips-do = Pull them apart and wipe them. When they hold, take new strips rather than tear these.
 wrong-strips-until = While the glue is wet
 wrong-page = A page hangs upside down, or on the wrong tab.
 wrong-page-do = Slide it off. When it is dry, cut the tab off along its score, and hang the page on a new strip.
@@ -521,12 +540,37 @@ wrong-tight = Something sticks in its pocket.
 wrong-tight-do = Trim a millimetre off it, and round its corners. Leave the pocket as it is.
 wrong-tight-until = Any time
 
+## Labels
+label-maker = Designed by { $maker }
+label-pieces = { $n_is ->
+    [one] One piece of { $stock }, cut
+   *[other] { $n } pieces of { $stock }, cut
+}
+label-scored = { $n_is ->
+    [one] One piece of { $stock }, cut and scored
+   *[other] { $n } pieces of { $stock }, cut and scored
+}
+label-sheets = { $n_is ->
+    [one] One whole sheet of { $stock }
+   *[other] { $n } whole sheets of { $stock }
+}
+label-needs = You still need: { $needs }.
+label-tape = { $length } of tape, { $width } wide
+label-glue = white craft glue
+label-brush = a brush
+label-folder = a bone folder
+label-mind = Read the guide first. Keep blades and glue away from small children.
+label-counts = { $n } in each kit, { $all } in all
+
 ## For whoever makes all kits
 order-made = Know what is made
 order-words = Make { $n_is ->
     [one] one kit
    *[other] { $n } kits
-} of this album. What is said of sheets and pieces here is for all of them.
+} of this album.{ $n_is ->
+    [one] {""}
+   *[other] {" "}What is said of sheets and pieces here is for all of them.
+}
 order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its own.
 order-cut = Hand over { $stock } cut, not scored.
 order-scored = Hand over { $stock } cut and scored.
@@ -557,7 +601,10 @@ first-sign = Sign it off, and keep it as the pattern.
 first-signed = Name: ____________________  Date: ______________
 pack-heading = Pack the bags
 pack-words = Put the pieces into each bag in the order of the list. The largest go in first.
-pack-caption = In each of { $n } bags
+pack-caption = { $n_is ->
+    [one] In the bag
+   *[other] In each of { $n } bags
+}
 pack-head-mark = Letter
 pack-head-piece = Piece
 pack-head-size = Width × height
@@ -566,11 +613,14 @@ pack-head-all = In all bags
 pack-sheet = whole sheets of { $stock }
 pack-picture = The pieces of one bag, all at one scale, each with its letter and how many there are.
 pack-guide = Add the printed guide.
-pack-needs = Tape, glue and tools are not in the bag: its label says what a maker still needs.
+pack-needs = The label says that a maker still needs tape, glue and tools. Strike out what you add to the bag.
 pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
 pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
-pack-weight = Card and paper of a bag weigh { $weight }, of all bags { $all }.
-pack-weight-unknown = Their weight is not known: say "grammage" of every stock, and it is.
+pack-weight = { $n_is ->
+    [one] Card and paper of the bag weigh { $weight }.
+   *[other] Card and paper of a bag weigh { $weight }, of all bags { $all }.
+}
+pack-weight-unknown = Their weight is not known: weigh one bag.
 
 ## Names: of pieces, of parts and panels
 name-panel = panel for { $what }

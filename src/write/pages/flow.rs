@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! Where pages end: between things, never within one that a page holds.
 
-use super::placed::{Block, Page, Placed, What};
+use super::placed::{PlacedContent, TypesetBlock, TypesetContent, TypesetPage};
 
-/// What stays on one page.
+/// A block of the flow: what stays on one page.
 #[derive(Clone, Debug)]
-pub(super) struct Piece<'a> {
-    pub(super) block: Block<'a>,
+pub(super) struct FlowBlock<'a> {
+    pub(super) block: TypesetBlock<'a>,
     /// Room above it, unless it begins a page, mm.
     pub(super) before: f64,
     /// Whether what follows must stand on the same page.
@@ -15,8 +15,8 @@ pub(super) struct Piece<'a> {
     pub(super) under: Option<usize>,
 }
 
-impl<'a> Piece<'a> {
-    pub(super) fn new(block: Block<'a>, before: f64) -> Self {
+impl<'a> FlowBlock<'a> {
+    pub(super) fn new(block: TypesetBlock<'a>, before: f64) -> Self {
         Self { block, before, keep: false, under: None }
     }
 
@@ -26,50 +26,54 @@ impl<'a> Piece<'a> {
 }
 
 /// Pages as they fill.
-struct Pages<'a> {
-    done: Vec<Page<'a>>,
-    page: Block<'a>,
+struct Pagination<'a> {
+    done: Vec<TypesetPage<'a>>,
+    page: TypesetBlock<'a>,
     height: f64,
 }
 
-/// As many pages of a height as the pieces take; `heads` are those of tables.
-pub(super) fn flow<'a>(pieces: Vec<Piece<'a>>, heads: &[Block<'a>], height: f64) -> Vec<Page<'a>> {
-    let mut pages = Pages { done: Vec::new(), page: Block::default(), height };
-    let mut left = pieces.into_iter().peekable();
+/// As many pages of a height as the blocks take; `heads` are those of tables.
+pub(super) fn paginate<'a>(
+    blocks: Vec<FlowBlock<'a>>,
+    heads: &[TypesetBlock<'a>],
+    height: f64,
+) -> Vec<TypesetPage<'a>> {
+    let mut pages = Pagination { done: Vec::new(), page: TypesetBlock::default(), height };
+    let mut left = blocks.into_iter().peekable();
     while let Some(first) = left.next() {
         let mut together = vec![first];
-        while together.last().is_some_and(|piece| piece.keep)
+        while together.last().is_some_and(|one| one.keep)
             && let Some(next) = left.next()
         {
             together.push(next);
         }
-        let whole: f64 = together.iter().map(|piece| piece.before + piece.block.height).sum();
-        let alone = whole - together.first().map_or(0.0, |piece| piece.before);
+        let whole: f64 = together.iter().map(|one| one.before + one.block.height).sum();
+        let alone = whole - together.first().map_or(0.0, |one| one.before);
         // What no page holds together need not wait for the next one, unless little is left of this one.
         if pages.page.height + whole > height && (alone <= height || pages.page.height > height / 2.0) {
             pages.turn();
         }
-        for piece in together {
-            pages.add(piece, heads);
+        for one in together {
+            pages.add(one, heads);
         }
     }
     pages.turn();
     pages.done
 }
 
-impl<'a> Pages<'a> {
+impl<'a> Pagination<'a> {
     fn turn(&mut self) {
         if !self.page.placed.is_empty() {
             let page = std::mem::take(&mut self.page);
-            self.done.push(Page { placed: page.placed });
+            self.done.push(TypesetPage { placed: page.placed });
         }
     }
 
-    fn add(&mut self, piece: Piece<'a>, heads: &[Block<'a>]) {
-        let head = piece.under.and_then(|under| heads.get(under));
-        let mut block = piece.block;
+    fn add(&mut self, one: FlowBlock<'a>, heads: &[TypesetBlock<'a>]) {
+        let head = one.under.and_then(|under| heads.get(under));
+        let mut block = one.block;
         let mut begins = self.page.placed.is_empty();
-        let mut before = piece.before;
+        let mut before = one.before;
         loop {
             if begins {
                 before = 0.0;
@@ -94,9 +98,9 @@ impl<'a> Pages<'a> {
     }
 
     /// A table's head once more, where a page begins with one of its rows; not where it would take the row's room.
-    fn again(&mut self, head: Option<&Block<'a>>, row: f64) {
+    fn again(&mut self, head: Option<&TypesetBlock<'a>>, row: f64) {
         let room =
-            |head: &&Block<'_>| if row > self.height { self.height / 2.0 } else { self.height - row } >= head.height;
+            |head: &&TypesetBlock<'_>| if row > self.height { self.height / 2.0 } else { self.height - row } >= head.height;
         if let Some(head) = head.filter(room) {
             self.page.put(head.again(), 0.0, 0.0);
         }
@@ -105,26 +109,26 @@ impl<'a> Pages<'a> {
 
 /// What of a block stands above a line, and what below it: the lowest line within the room that cuts through nothing but bars.
 /// None where that would leave nothing above.
-fn part<'a>(block: &Block<'a>, room: f64) -> Option<(Block<'a>, Block<'a>)> {
-    let bar = |one: &Placed<'_>| matches!(one.what, What::Bar { .. });
+fn part<'a>(block: &TypesetBlock<'a>, room: f64) -> Option<(TypesetBlock<'a>, TypesetBlock<'a>)> {
+    let bar = |one: &PlacedContent<'_>| matches!(one.what, TypesetContent::Bar { .. });
     let mut cut = room;
     loop {
-        let through = |one: &&Placed<'_>| !bar(one) && one.y < cut - HAIR && one.y + one.height > cut + HAIR;
+        let through = |one: &&PlacedContent<'_>| !bar(one) && one.y < cut - HAIR && one.y + one.height > cut + HAIR;
         let Some(higher) = block.placed.iter().filter(through).map(|one| one.y).min_by(f64::total_cmp) else { break };
         cut = higher;
     }
     block.placed.iter().find(|one| !bar(one) && one.y + one.height <= cut + HAIR)?;
-    let (mut above, mut below) = (Block { height: cut, ..Block::default() }, Block::default());
+    let (mut above, mut below) = (TypesetBlock { height: cut, ..TypesetBlock::default() }, TypesetBlock::default());
     below.height = block.height - cut;
     for one in &block.placed {
         let end = one.y + one.height;
         if end <= cut + HAIR {
             above.placed.push(one.clone());
         } else if one.y >= cut - HAIR {
-            below.placed.push(Placed { y: one.y - cut, ..one.clone() });
+            below.placed.push(PlacedContent { y: one.y - cut, ..one.clone() });
         } else {
-            above.placed.push(Placed { height: cut - one.y, ..one.clone() });
-            below.placed.push(Placed { y: 0.0, height: end - cut, ..one.clone() });
+            above.placed.push(PlacedContent { height: cut - one.y, ..one.clone() });
+            below.placed.push(PlacedContent { y: 0.0, height: end - cut, ..one.clone() });
         }
     }
     Some((above, below))

@@ -5,7 +5,7 @@ use super::words::Style;
 
 /// What is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Form {
+pub enum GuideForm {
     /// Pages to work by, such as the guide.
     Guide,
     /// A card to keep at hand: one page, set as small as that takes.
@@ -15,7 +15,7 @@ pub enum Form {
 /// Sizes of all that is set, mm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Look {
-    pub(super) form: Form,
+    pub(super) form: GuideForm,
     /// The paper.
     pub(super) paper: (f64, f64),
     /// What is left white at the sides and the head.
@@ -32,8 +32,8 @@ const LETTER: (f64, f64) = (215.9, 279.4);
 
 impl Look {
     /// A form on its paper; a card may be smaller.
-    pub(super) fn of(form: Form, letter: bool, scale: f64) -> Self {
-        let margin = if form == Form::Card { 10.0 } else { 14.0 };
+    pub(super) fn of(form: GuideForm, letter: bool, scale: f64) -> Self {
+        let margin = if form == GuideForm::Card { 10.0 } else { 14.0 };
         Self { form, paper: if letter { LETTER } else { A4 }, margin, scale }
     }
 
@@ -93,7 +93,7 @@ impl Look {
 
     /// A heading of the first, second or third level.
     pub(super) fn heading(&self, level: u16) -> Style {
-        let card = self.form == Form::Card;
+        let card = self.form == GuideForm::Card;
         let size = match level {
             1 if card => 5.4,
             1 => 8.0,

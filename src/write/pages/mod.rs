@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A guide on paper: pages whose ends are chosen, and the PDF of them.
 //!
-//! In: a finished [`Guide`]. Out: [`Pages`], and from them the file. Never: a word or a number of its own, but the pages'.
+//! In: a finished [`Guide`]. Out: [`TypesetGuide`], and from them the file. Never: a word or a number of its own, but the pages'.
 
 mod flow;
 mod lines;
@@ -16,13 +16,13 @@ mod tags;
 mod tree;
 mod words;
 
-pub use look::Form;
-pub use placed::{Of, Page, Pages, Placed, What};
-pub use tree::{Node, Role, Tree};
+pub use look::GuideForm;
+pub use placed::{PlacedContent, TaggedAs, TypesetContent, TypesetGuide, TypesetPage};
+pub use tree::{StructureNode, StructureRole, StructureTree};
 
-use super::pdf::Faces;
+use super::pdf::FontFaces;
 use crate::guide::{Guide, Line};
-use flow::{Piece, flow};
+use flow::{FlowBlock, paginate};
 use look::Look;
 use section::Sections;
 use setter::Setter;
@@ -37,10 +37,10 @@ const READABLE: f64 = 0.86;
 ///
 /// # Errors
 /// The bundled font can't be read.
-pub fn guide_pages(guide: &Guide, form: Form) -> io::Result<Pages<'_>> {
-    let faces = Faces::bundled()?;
+pub fn guide_pages(guide: &Guide, form: GuideForm) -> io::Result<TypesetGuide<'_>> {
+    let faces = FontFaces::bundled()?;
     let at = |scale: f64| set(guide, faces, Look::of(form, guide.letter, scale));
-    if form == Form::Guide {
+    if form == GuideForm::Guide {
         return Ok(at(1.0));
     }
     let one_page = SMALLER.iter().map(|scale| at(*scale)).find(|pages| pages.pages.len() == 1);
@@ -51,14 +51,14 @@ pub fn guide_pages(guide: &Guide, form: Form) -> io::Result<Pages<'_>> {
 ///
 /// # Errors
 /// The file can't be made.
-pub fn guide_pdf(guide: &Guide, form: Form) -> io::Result<Vec<u8>> {
+pub fn guide_pdf(guide: &Guide, form: GuideForm) -> io::Result<Vec<u8>> {
     let pages = guide_pages(guide, form)?;
-    print::pdf(guide, &pages, Faces::bundled()?)
+    print::pdf(guide, &pages, FontFaces::bundled()?)
 }
 
-fn set<'a>(guide: &'a Guide, faces: &'static Faces, look: Look) -> Pages<'a> {
-    let setter = Setter { guide, faces, look, tree: Tree::default() };
-    let mut sections = Sections { setter, pieces: Vec::new(), heads: Vec::new(), steps: 0 };
+fn set<'a>(guide: &'a Guide, faces: &'static FontFaces, look: Look) -> TypesetGuide<'a> {
+    let setter = Setter { guide, faces, look, tree: StructureTree::default() };
+    let mut sections = Sections { setter, flow: Vec::new(), heads: Vec::new(), steps: 0 };
     title(&mut sections, guide);
     if !guide.notes.is_empty() {
         let node = sections.open(&Line::text(guide.word("page-notes")));
@@ -69,10 +69,10 @@ fn set<'a>(guide: &'a Guide, faces: &'static Faces, look: Look) -> Pages<'a> {
     for section in &guide.sections {
         sections.section(section);
     }
-    let Sections { setter, pieces, heads, .. } = sections;
-    let mut pages = flow(pieces, &heads, look.room().1);
+    let Sections { setter, flow, heads, .. } = sections;
+    let mut pages = paginate(flow, &heads, look.room().1);
     if pages.is_empty() {
-        pages.push(Page { placed: Vec::new() });
+        pages.push(TypesetPage { placed: Vec::new() });
     }
     let count = pages.len();
     for (number, page) in (1..).zip(&mut pages) {
@@ -81,7 +81,7 @@ fn set<'a>(guide: &'a Guide, faces: &'static Faces, look: Look) -> Pages<'a> {
         }
         page.placed.extend(foot(&setter, &format!("{number} / {count}")));
     }
-    Pages { pages, tree: setter.tree, paper: look.paper, margin: look.margin }
+    TypesetGuide { pages, tree: setter.tree, paper: look.paper, margin: look.margin }
 }
 
 /// What it is called, who made it, which edition it is.
@@ -91,22 +91,23 @@ fn title<'a>(sections: &mut Sections<'a>, guide: &'a Guide) {
     let mut block = setter.heading(&Line::text(guide.title.as_str()), 1, wide, None);
     let maker = guide.maker.as_ref().map(|maker| format!("{} {maker}", guide.word("page-maker")));
     for line in maker.iter().chain(&guide.edition) {
-        let node = setter.tree.add(None, Role::Words);
+        let node = setter.tree.add(None, StructureRole::Words);
         block.below(setter.words(&Line::text(line.as_str()), setter.look.by(), wide, node), 0.0, 0.6);
     }
-    sections.pieces.push(Piece::new(block, 0.0));
+    sections.flow.push(FlowBlock::new(block, 0.0));
 }
 
 /// The title at the left, the page's number at the right.
-fn foot<'a>(setter: &Setter<'a>, number: &str) -> Vec<Placed<'a>> {
+fn foot<'a>(setter: &Setter<'a>, number: &str) -> Vec<PlacedContent<'a>> {
     let (look, style) = (setter.look, Look::foot_words());
     let (wide, y) = (look.room().0, look.foot() - style.leading / 2.0);
-    let words = |text: &str, wide: f64| lines::set(setter.faces, &Line::text(text), style, wide, Of::Foot).placed;
+    let words =
+        |text: &str, wide: f64| lines::set(setter.faces, &Line::text(text), style, wide, TaggedAs::Footer).placed;
     let own = setter.faces.plain.width(number, style.size);
     let mut placed = Vec::new();
     placed.extend(words(&shortened(setter, wide - own - 8.0), wide).into_iter().map(|one| (0.0, one)));
     placed.extend(words(number, wide).into_iter().map(|one| (wide - own, one)));
-    placed.into_iter().map(|(x, one)| Placed { x: one.x + x + look.margin, y: one.y + y, ..one }).collect()
+    placed.into_iter().map(|(x, one)| PlacedContent { x: one.x + x + look.margin, y: one.y + y, ..one }).collect()
 }
 
 /// As much of the title as stands on a line.

@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: MIT
 //! What stands on a page, and where: millimetres, y down.
 
-use super::tree::Tree;
+use super::tree::StructureTree;
 use crate::picture::Picture;
 
-/// What something on a page belongs to.
+/// What something on a page is tagged as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Of {
+pub enum TaggedAs {
     /// Something in the tree, by its number.
     Node(usize),
-    /// Nothing: it adorns, or says again what is said before.
-    Nothing,
+    /// Nothing: it adorns, or it says again what is said before.
+    Artifact,
     /// The page's foot.
-    Foot,
+    Footer,
 }
 
 /// What stands on a page.
 #[derive(Clone, Debug)]
-pub enum What<'a> {
+pub enum TypesetContent<'a> {
     /// A run of words on a line; placed by its base line.
     Words {
         /// What they say.
@@ -52,11 +52,11 @@ pub enum What<'a> {
 
 /// Something in its place.
 #[derive(Clone, Debug)]
-pub struct Placed<'a> {
+pub struct PlacedContent<'a> {
     /// What it is.
-    pub what: What<'a>,
+    pub what: TypesetContent<'a>,
     /// What it belongs to.
-    pub of: Of,
+    pub of: TaggedAs,
     /// Its left edge.
     pub x: f64,
     /// Its top edge.
@@ -69,18 +69,18 @@ pub struct Placed<'a> {
 
 /// A page.
 #[derive(Clone, Debug)]
-pub struct Page<'a> {
+pub struct TypesetPage<'a> {
     /// What stands on it.
-    pub placed: Vec<Placed<'a>>,
+    pub placed: Vec<PlacedContent<'a>>,
 }
 
 /// A guide on paper.
 #[derive(Clone, Debug)]
-pub struct Pages<'a> {
+pub struct TypesetGuide<'a> {
     /// The pages.
-    pub pages: Vec<Page<'a>>,
+    pub pages: Vec<TypesetPage<'a>>,
     /// What the things on them are, in the order of reading.
-    pub tree: Tree,
+    pub tree: StructureTree,
     /// How wide and high the paper is, mm.
     pub paper: (f64, f64),
     /// How wide the white at its edges is, mm.
@@ -89,16 +89,16 @@ pub struct Pages<'a> {
 
 /// Things that stand together, from an upper left of their own.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Block<'a> {
-    pub(super) placed: Vec<Placed<'a>>,
+pub(super) struct TypesetBlock<'a> {
+    pub(super) placed: Vec<PlacedContent<'a>>,
     pub(super) height: f64,
 }
 
-impl Block<'_> {
+impl TypesetBlock<'_> {
     /// Puts others in, so far from the upper left; it reaches as low as these do.
     pub(super) fn put(&mut self, other: Self, x: f64, y: f64) {
         self.height = self.height.max(y + other.height);
-        self.placed.extend(other.placed.into_iter().map(|one| Placed { x: one.x + x, y: one.y + y, ..one }));
+        self.placed.extend(other.placed.into_iter().map(|one| PlacedContent { x: one.x + x, y: one.y + y, ..one }));
     }
 
     /// Puts others below what is there, so far from its left.
@@ -109,12 +109,19 @@ impl Block<'_> {
 
     /// The same as an adornment: what is said a second time.
     pub(super) fn again(&self) -> Self {
-        let placed = self.placed.iter().map(|one| Placed { of: Of::Nothing, ..one.clone() }).collect();
+        let placed = self.placed.iter().map(|one| PlacedContent { of: TaggedAs::Artifact, ..one.clone() }).collect();
         Self { placed, height: self.height }
     }
 
     pub(super) fn bar(&mut self, [x, y, width, height]: [f64; 4], soft: bool) {
-        self.placed.push(Placed { what: What::Bar { soft }, of: Of::Nothing, x, y, width, height });
+        self.placed.push(PlacedContent {
+            what: TypesetContent::Bar { soft },
+            of: TaggedAs::Artifact,
+            x,
+            y,
+            width,
+            height,
+        });
         self.height = self.height.max(y + height);
     }
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Pages as a PDF: real text, a bookmark a section, tags from the tree.
 
-use super::super::pdf::{Faces, draw, failed, made, paint, points, sound, stroke_with};
-use super::placed::{Of, Page, Pages, Placed, What};
+use super::super::pdf::{FontFaces, draw, failed, made, paint, points, sound, stroke_with};
+use super::placed::{PlacedContent, TaggedAs, TypesetContent, TypesetGuide, TypesetPage};
 use super::tags::Tags;
 use crate::guide::Guide;
 use crate::picture::Pen;
@@ -21,11 +21,16 @@ const GREY: &str = "#555555";
 /// Thin lines.
 const PALE: &str = "#BBBBBB";
 
-pub(super) fn pdf(guide: &Guide, pages: &Pages<'_>, faces: &Faces) -> io::Result<Vec<u8>> {
+pub(super) fn pdf(guide: &Guide, pages: &TypesetGuide<'_>, faces: &FontFaces) -> io::Result<Vec<u8>> {
     sound(|configuration| file(configuration, guide, pages, faces))
 }
 
-fn file(configuration: Configuration, guide: &Guide, pages: &Pages<'_>, faces: &Faces) -> io::Result<Vec<u8>> {
+fn file(
+    configuration: Configuration,
+    guide: &Guide,
+    pages: &TypesetGuide<'_>,
+    faces: &FontFaces,
+) -> io::Result<Vec<u8>> {
     let mut document = made(configuration);
     let mut tags = Tags::new(&pages.tree);
     for (number, page) in pages.pages.iter().enumerate() {
@@ -44,9 +49,9 @@ fn file(configuration: Configuration, guide: &Guide, pages: &Pages<'_>, faces: &
 fn one_page(
     document: &mut Document,
     tags: &mut Tags<'_>,
-    (number, page): (usize, &Page<'_>),
+    (number, page): (usize, &TypesetPage<'_>),
     paper: (f64, f64),
-    faces: &Faces,
+    faces: &FontFaces,
 ) -> io::Result<()> {
     let size = PageSettings::from_wh(points(paper.0), points(paper.1));
     let mut sheet = document.start_page_with(size.ok_or_else(|| failed("a page has no size"))?);
@@ -59,7 +64,7 @@ fn one_page(
             put(&mut surface, faces, one);
         }
         surface.end_tagged();
-        if let Of::Node(node) = first.of {
+        if let TaggedAs::Node(node) = first.of {
             tags.drawn(node, identifier, number, boxed(first));
         }
     }
@@ -68,21 +73,21 @@ fn one_page(
     Ok(())
 }
 
-fn tag(of: Of) -> ContentTag<'static> {
+fn tag(of: TaggedAs) -> ContentTag<'static> {
     match of {
-        Of::Node(_) => ContentTag::Other,
-        Of::Nothing => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Layout)),
-        Of::Foot => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Footer)),
+        TaggedAs::Node(_) => ContentTag::Other,
+        TaggedAs::Artifact => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Layout)),
+        TaggedAs::Footer => ContentTag::Artifact(Artifact::with_kind(ArtifactType::Footer)),
     }
 }
 
-fn boxed(one: &Placed<'_>) -> Option<Rect> {
+fn boxed(one: &PlacedContent<'_>) -> Option<Rect> {
     Rect::from_xywh(points(one.x), points(one.y), points(one.width), points(one.height))
 }
 
-fn put(surface: &mut Surface<'_>, faces: &Faces, one: &Placed<'_>) {
+fn put(surface: &mut Surface<'_>, faces: &FontFaces, one: &PlacedContent<'_>) {
     match &one.what {
-        What::Words { text, size, bold, soft, .. } => {
+        TypesetContent::Words { text, size, bold, soft, .. } => {
             let face = if *bold { &faces.bold } else { &faces.plain };
             surface.set_stroke(None);
             surface.set_fill(Some(paint(if *soft { GREY } else { BLACK })));
@@ -90,15 +95,17 @@ fn put(surface: &mut Surface<'_>, faces: &Faces, one: &Placed<'_>) {
             let base = Point::from_xy(points(one.x), points(one.y + one.height / 2.0 + size * 0.36));
             face.draw(surface, base, points(*size), text);
         }
-        What::Frame { line } => stroke_with(surface, path(one), Pen { width: *line, colour: BLACK, dash: &[] }),
-        What::Bar { soft } => {
+        TypesetContent::Frame { line } => {
+            stroke_with(surface, path(one), Pen { width: *line, colour: BLACK, dash: &[] });
+        }
+        TypesetContent::Bar { soft } => {
             surface.set_stroke(None);
             surface.set_fill(Some(paint(if *soft { PALE } else { BLACK })));
             if let Some(path) = path(one) {
                 surface.draw_path(&path);
             }
         }
-        What::Picture { picture, scale } => {
+        TypesetContent::Picture { picture, scale } => {
             #[allow(clippy::cast_possible_truncation, reason = "a share of one")]
             let scale = *scale as f32;
             surface.push_transform(&Transform::from_row(scale, 0.0, 0.0, scale, points(one.x), points(one.y)));
@@ -108,7 +115,7 @@ fn put(surface: &mut Surface<'_>, faces: &Faces, one: &Placed<'_>) {
     }
 }
 
-fn path(one: &Placed<'_>) -> Option<Path> {
+fn path(one: &PlacedContent<'_>) -> Option<Path> {
     let mut path = PathBuilder::new();
     path.push_rect(boxed(one)?);
     path.finish()

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-//! A section as pieces: its heading and all its blocks in order.
+//! A section as blocks of the flow: its heading and all its blocks in order.
 
-use super::flow::Piece;
-use super::look::Form;
-use super::placed::Block as Set;
+use super::flow::FlowBlock;
+use super::look::GuideForm;
+use super::placed::TypesetBlock;
 use super::setter::{CautionNodes, ItemNodes, Setter, fitting};
 use super::step::{Cell, steps};
 use super::table::table;
-use super::tree::Role;
+use super::tree::StructureRole;
 use crate::guide::{Block, Figure, Line, Section, Step};
 use crate::length::tolerance::SAME;
 use crate::picture::Mark;
@@ -15,9 +15,9 @@ use crate::picture::Mark;
 /// Sections one after the other.
 pub(super) struct Sections<'a> {
     pub(super) setter: Setter<'a>,
-    pub(super) pieces: Vec<Piece<'a>>,
+    pub(super) flow: Vec<FlowBlock<'a>>,
     /// Heads of tables, for the pages that their rows go on.
-    pub(super) heads: Vec<Set<'a>>,
+    pub(super) heads: Vec<TypesetBlock<'a>>,
     /// How many steps there were.
     pub(super) steps: usize,
 }
@@ -59,13 +59,13 @@ impl<'a> Sections<'a> {
     /// Begins a section.
     pub(super) fn open(&mut self, heading: &Line) -> usize {
         let look = self.setter.look;
-        let node = self.setter.tree.add(None, Role::Section);
+        let node = self.setter.tree.add(None, StructureRole::Section);
         let wide = look.room().0;
-        let mut block = Set::default();
+        let mut block = TypesetBlock::default();
         block.bar([0.0, 0.0, wide, look.mm(0.5)], false);
         let words = self.setter.heading(heading, 2, wide, Some(node));
         block.put(words, 0.0, look.mm(2.0));
-        self.pieces.push(Piece::new(block, look.mm(BEFORE_SECTION)).kept());
+        self.flow.push(FlowBlock::new(block, look.mm(BEFORE_SECTION)).kept());
         node
     }
 
@@ -76,17 +76,17 @@ impl<'a> Sections<'a> {
             Block::Words(line) => self.words(line, node),
             Block::Heading(line) => {
                 let words = self.setter.heading(line, 3, wide, Some(node));
-                self.pieces.push(Piece::new(words, look.mm(BEFORE_HEADING)).kept());
+                self.flow.push(FlowBlock::new(words, look.mm(BEFORE_HEADING)).kept());
             }
-            Block::List(list) => self.list(list, section == "order" && look.form == Form::Card, node),
+            Block::List(list) => self.list(list, section == "order" && look.form == GuideForm::Card, node),
             Block::Table(one) => {
                 let rows = table(&mut self.setter, one, node, &mut self.heads);
-                self.pieces.extend(rows);
+                self.flow.extend(rows);
             }
             Block::Caution(list) => {
                 let nodes = CautionNodes::of(&mut self.setter.tree, list.len(), node);
                 let block = self.setter.caution(list, wide, &nodes);
-                self.pieces.push(Piece::new(block, look.mm(BEFORE_CAUTION)));
+                self.flow.push(FlowBlock::new(block, look.mm(BEFORE_CAUTION)));
             }
             Block::Figure(_) | Block::Steps(_) => {}
         }
@@ -96,21 +96,21 @@ impl<'a> Sections<'a> {
     pub(super) fn words(&mut self, line: &Line, node: usize) {
         let look = self.setter.look;
         let words = self.setter.paragraph(line, look.body(), look.room().0, node);
-        let keep = self.pieces.last().is_some_and(|piece| piece.keep);
-        self.pieces.push(Piece { keep, ..Piece::new(words, look.mm(BEFORE_WORDS)) });
+        let keep = self.flow.last().is_some_and(|one| one.keep);
+        self.flow.push(FlowBlock { keep, ..FlowBlock::new(words, look.mm(BEFORE_WORDS)) });
     }
 
     fn list(&mut self, list: &[Line], numbered: bool, section: usize) {
         let look = self.setter.look;
         let (wide, high) = look.room();
-        let node = self.setter.tree.add(Some(section), Role::List { numbered });
+        let node = self.setter.tree.add(Some(section), StructureRole::List { numbered });
         let nodes: Vec<ItemNodes> = list.iter().map(|_| ItemNodes::of(&mut self.setter.tree, node)).collect();
         let label = |index: usize| if numbered { format!("{}.", index + 1) } else { "–".into() };
-        let set = |setter: &Setter<'a>, wide: f64| -> Vec<Set<'a>> {
+        let set = |setter: &Setter<'a>, wide: f64| -> Vec<TypesetBlock<'a>> {
             let all = list.iter().zip(&nodes).enumerate();
             all.map(|(index, (line, nodes))| setter.item(&label(index), line, wide, *nodes)).collect()
         };
-        let most = if look.form == Form::Card { 3 } else { 2 };
+        let most = if look.form == GuideForm::Card { 3 } else { 2 };
         let columns = (2..=most).rev().filter(|_| list.len() >= FEW).find_map(|columns| {
             let items = set(&self.setter, column(wide, columns));
             let one_line = items.iter().all(|item| item.height <= look.body().leading * 1.01);
@@ -118,7 +118,7 @@ impl<'a> Sections<'a> {
             (one_line && block.height <= high * SHARE).then_some(block)
         });
         if let Some(block) = columns {
-            self.pieces.push(Piece::new(block, look.mm(BEFORE_WORDS)));
+            self.flow.push(FlowBlock::new(block, look.mm(BEFORE_WORDS)));
             return;
         }
         let last = list.len();
@@ -126,7 +126,7 @@ impl<'a> Sections<'a> {
             let before = look.mm(if number == 1 { BEFORE_WORDS } else { BEFORE_ITEM });
             // None stands alone at a page's end or beginning.
             let keep = last > 1 && (number == 1 || number + 1 == last);
-            self.pieces.push(Piece { keep, ..Piece::new(item, before) });
+            self.flow.push(FlowBlock { keep, ..FlowBlock::new(item, before) });
         }
     }
 
@@ -141,23 +141,23 @@ impl<'a> Sections<'a> {
         let gaps: f64 = figures.iter().skip(1).map(|_| GAP).sum();
         let smaller = ((wide - gaps) / all).clamp(SMALLEST, 1.0);
         let share = if figures.iter().any(|figure| has_words(figure)) { 1.0 } else { smaller };
-        let (mut row, mut x) = (Set::default(), 0.0);
+        let (mut row, mut x) = (TypesetBlock::default(), 0.0);
         for figure in &figures {
             let own = (figure.picture.width * share, figure.picture.height * share);
             let (block, width) = self.figure(figure, (own.0.min(wide), own.1.min(high * SHARE)), node);
             if x > 0.0 && x + width > wide + SAME {
-                self.pieces.push(Piece::new(std::mem::take(&mut row), BEFORE_FIGURE));
+                self.flow.push(FlowBlock::new(std::mem::take(&mut row), BEFORE_FIGURE));
                 x = 0.0;
             }
             row.put(block, x, 0.0);
             x += width + GAP;
         }
-        self.pieces.push(Piece::new(row, BEFORE_FIGURE));
+        self.flow.push(FlowBlock::new(row, BEFORE_FIGURE));
         blocks.get(figures.len()..).unwrap_or_default()
     }
 
-    fn figure(&mut self, figure: &'a Figure, room: (f64, f64), section: usize) -> (Set<'a>, f64) {
-        let node = self.setter.tree.add(Some(section), Role::Figure(figure.shows.plain()));
+    fn figure(&mut self, figure: &'a Figure, room: (f64, f64), section: usize) -> (TypesetBlock<'a>, f64) {
+        let node = self.setter.tree.add(Some(section), StructureRole::Figure(figure.shows.plain()));
         let width = figure.picture.width * fitting((figure.picture.width, figure.picture.height), room);
         (Setter::picture(figure, room, node), width)
     }
@@ -180,7 +180,7 @@ impl<'a> Sections<'a> {
         }
         let before = self.setter.look.mm(BEFORE_STEP);
         let rows = steps(&mut self.setter, &cells, section);
-        self.pieces.extend(rows.into_iter().map(|row| Piece::new(row, before)));
+        self.flow.extend(rows.into_iter().map(|row| FlowBlock::new(row, before)));
         blocks
     }
 
@@ -224,9 +224,9 @@ fn column(wide: f64, columns: usize) -> f64 {
 }
 
 /// Things in columns, read down each.
-fn in_columns(items: Vec<Set<'_>>, columns: usize, step: f64, gap: f64) -> Set<'_> {
+fn in_columns(items: Vec<TypesetBlock<'_>>, columns: usize, step: f64, gap: f64) -> TypesetBlock<'_> {
     let each = items.len().div_ceil(columns).max(1);
-    let (mut block, mut column, mut x) = (Set::default(), Set::default(), 0.0);
+    let (mut block, mut column, mut x) = (TypesetBlock::default(), TypesetBlock::default(), 0.0);
     for (index, item) in items.into_iter().enumerate() {
         if index > 0 && index % each == 0 {
             block.put(std::mem::take(&mut column), x, 0.0);

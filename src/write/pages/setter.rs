@@ -1,20 +1,20 @@
 // SPDX-License-Identifier: MIT
 //! What everything is set with: fonts, sizes, the tree that grows with it; words, lists, cautions, pictures.
 
-use super::super::pdf::Faces;
+use super::super::pdf::FontFaces;
 use super::lines::set;
 use super::look::Look;
-use super::placed::{Block, Of, Placed, What};
-use super::tree::{Role, Tree};
+use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
+use super::tree::{StructureRole, StructureTree};
 use super::words::Style;
 use crate::guide::{Figure, Guide, Line};
 
 /// Sets things, and says in the tree what they are.
 pub(super) struct Setter<'a> {
     pub(super) guide: &'a Guide,
-    pub(super) faces: &'static Faces,
+    pub(super) faces: &'static FontFaces,
     pub(super) look: Look,
-    pub(super) tree: Tree,
+    pub(super) tree: StructureTree,
 }
 
 /// What of the tree a thing of a list is.
@@ -25,10 +25,10 @@ pub(super) struct ItemNodes {
 }
 
 impl ItemNodes {
-    pub(super) fn of(tree: &mut Tree, list: usize) -> Self {
-        let item = tree.add(Some(list), Role::Item);
-        let (label, body) = (tree.add(Some(item), Role::Label), tree.add(Some(item), Role::Body));
-        Self { label, words: tree.add(Some(body), Role::Words) }
+    pub(super) fn of(tree: &mut StructureTree, list: usize) -> Self {
+        let item = tree.add(Some(list), StructureRole::Item);
+        let (label, body) = (tree.add(Some(item), StructureRole::Label), tree.add(Some(item), StructureRole::Body));
+        Self { label, words: tree.add(Some(body), StructureRole::Words) }
     }
 }
 
@@ -40,10 +40,10 @@ pub(super) struct CautionNodes {
 }
 
 impl CautionNodes {
-    pub(super) fn of(tree: &mut Tree, many: usize, of: usize) -> Self {
-        let node = tree.add(Some(of), Role::Caution);
-        let head = tree.add(Some(node), Role::Words);
-        let list = tree.add(Some(node), Role::List { numbered: false });
+    pub(super) fn of(tree: &mut StructureTree, many: usize, of: usize) -> Self {
+        let node = tree.add(Some(of), StructureRole::Caution);
+        let head = tree.add(Some(node), StructureRole::Words);
+        let list = tree.add(Some(node), StructureRole::List { numbered: false });
         Self { head, items: (0..many).map(|_| ItemNodes::of(tree, list)).collect() }
     }
 }
@@ -53,24 +53,24 @@ const INDENT: f64 = 3.6;
 
 impl<'a> Setter<'a> {
     /// Words of something in the tree.
-    pub(super) fn words(&self, line: &Line, style: Style, wide: f64, node: usize) -> Block<'a> {
-        set(self.faces, line, style, wide, Of::Node(node))
+    pub(super) fn words(&self, line: &Line, style: Style, wide: f64, node: usize) -> TypesetBlock<'a> {
+        set(self.faces, line, style, wide, TaggedAs::Node(node))
     }
 
     /// A heading; what it is called in the tree is what it says.
-    pub(super) fn heading(&mut self, line: &Line, level: u16, wide: f64, of: Option<usize>) -> Block<'a> {
-        let node = self.tree.add(of, Role::Heading(level, line.plain()));
+    pub(super) fn heading(&mut self, line: &Line, level: u16, wide: f64, of: Option<usize>) -> TypesetBlock<'a> {
+        let node = self.tree.add(of, StructureRole::Heading(level, line.plain()));
         self.words(line, self.look.heading(level), wide, node)
     }
 
     /// A paragraph.
-    pub(super) fn paragraph(&mut self, line: &Line, style: Style, wide: f64, of: usize) -> Block<'a> {
-        let node = self.tree.add(Some(of), Role::Words);
+    pub(super) fn paragraph(&mut self, line: &Line, style: Style, wide: f64, of: usize) -> TypesetBlock<'a> {
+        let node = self.tree.add(Some(of), StructureRole::Words);
         self.words(line, style, wide, node)
     }
 
     /// A thing of a list, with its number or a dash before it.
-    pub(super) fn item(&self, label: &str, line: &Line, wide: f64, nodes: ItemNodes) -> Block<'a> {
+    pub(super) fn item(&self, label: &str, line: &Line, wide: f64, nodes: ItemNodes) -> TypesetBlock<'a> {
         let style = self.look.body();
         let indent = self.faces.plain.width(label, style.size) + 0.5 * style.size;
         let mut block = self.words(&Line::text(label), style, wide, nodes.label);
@@ -79,26 +79,29 @@ impl<'a> Setter<'a> {
     }
 
     /// What to mind, with a bar beside all of it.
-    pub(super) fn caution(&self, list: &[Line], wide: f64, nodes: &CautionNodes) -> Block<'a> {
+    pub(super) fn caution(&self, list: &[Line], wide: f64, nodes: &CautionNodes) -> TypesetBlock<'a> {
         let (indent, wide) = (self.look.mm(INDENT), wide - self.look.mm(INDENT));
         let mind = Line::text(self.guide.word("page-caution"));
         let mut words = self.words(&mind, self.look.strong(), wide, nodes.head);
         for (line, nodes) in list.iter().zip(&nodes.items) {
             words.below(self.item("–", line, wide, *nodes), 0.0, self.look.mm(0.4));
         }
-        let mut block = Block::default();
+        let mut block = TypesetBlock::default();
         block.bar([0.0, 0.0, self.look.mm(1.1), words.height], false);
         block.put(words, indent, 0.0);
         block
     }
 
     /// A picture in a room; never larger than it is drawn.
-    pub(super) fn picture(figure: &'a Figure, (wide, high): (f64, f64), node: usize) -> Block<'a> {
+    pub(super) fn picture(figure: &'a Figure, (wide, high): (f64, f64), node: usize) -> TypesetBlock<'a> {
         let picture = &figure.picture;
         let scale = fitting((picture.width, picture.height), (wide, high));
         let (width, height) = (picture.width * scale, picture.height * scale);
-        let what = What::Picture { picture, scale };
-        Block { placed: vec![Placed { what, of: Of::Node(node), x: 0.0, y: 0.0, width, height }], height }
+        let what = TypesetContent::Picture { picture, scale };
+        TypesetBlock {
+            placed: vec![PlacedContent { what, of: TaggedAs::Node(node), x: 0.0, y: 0.0, width, height }],
+            height,
+        }
     }
 }
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! Steps: over the whole width with the picture at the left, or two side by side, each below its picture, where that is lower.
 
-use super::placed::{Block, Of, Placed, What};
+use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::setter::{CautionNodes, Setter};
-use super::tree::{Role, Tree};
+use super::tree::{StructureRole, StructureTree};
 use crate::guide::{Figure, Line, Step};
 
 /// A step to be set, with the heading and the picture after it that are its own.
@@ -16,10 +16,10 @@ pub(super) struct Cell<'a> {
 
 /// A step as it is set in a width: its heading, its picture, its words.
 #[derive(Default)]
-struct Set<'a> {
-    heading: Block<'a>,
-    picture: Block<'a>,
-    words: Block<'a>,
+struct TypesetStep<'a> {
+    heading: TypesetBlock<'a>,
+    picture: TypesetBlock<'a>,
+    words: TypesetBlock<'a>,
 }
 
 /// Room for pictures beside words, mm, and their largest height; between two things side by side.
@@ -37,7 +37,7 @@ const UNDER_PICTURE: f64 = 2.4;
 const ALIKE: f64 = 15.0;
 
 /// Steps one below the other, each row a block that stays together.
-pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<Block<'a>> {
+pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<TypesetBlock<'a>> {
     let (wide, high) = setter.look.room();
     let half = (wide - GAP) / 2.0;
     let (mut list, mut alone, mut beside) = (None, Vec::new(), Vec::new());
@@ -89,20 +89,22 @@ struct Nodes {
 }
 
 impl Nodes {
-    fn of(tree: &mut Tree, cell: &Cell<'_>, section: usize, list: &mut Option<usize>) -> Self {
+    fn of(tree: &mut StructureTree, cell: &Cell<'_>, section: usize, list: &mut Option<usize>) -> Self {
         let step = cell.step;
-        let heading = cell.heading.map(|line| tree.add(Some(section), Role::Heading(3, line.plain())));
+        let heading = cell.heading.map(|line| tree.add(Some(section), StructureRole::Heading(3, line.plain())));
         // Headings stand between lists.
         if heading.is_some() {
             *list = None;
         }
-        let list = *list.get_or_insert_with(|| tree.add(Some(section), Role::List { numbered: true }));
-        let item = tree.add(Some(list), Role::Item);
-        let (label, body) = (tree.add(Some(item), Role::Label), tree.add(Some(item), Role::Body));
-        let shown = |tree: &mut Tree, figure: &Figure| tree.add(Some(body), Role::Figure(figure.shows.plain()));
+        let list = *list.get_or_insert_with(|| tree.add(Some(section), StructureRole::List { numbered: true }));
+        let item = tree.add(Some(list), StructureRole::Item);
+        let (label, body) = (tree.add(Some(item), StructureRole::Label), tree.add(Some(item), StructureRole::Body));
+        let shown = |tree: &mut StructureTree, figure: &Figure| {
+            tree.add(Some(body), StructureRole::Figure(figure.shows.plain()))
+        };
         let figure = step.figure.as_ref().map(|figure| shown(tree, figure));
-        let head = tree.add(Some(body), Role::Words);
-        let lines = step.lines.iter().map(|_| tree.add(Some(body), Role::Words)).collect();
+        let head = tree.add(Some(body), StructureRole::Words);
+        let lines = step.lines.iter().map(|_| tree.add(Some(body), StructureRole::Words)).collect();
         let warn = (!step.warn.is_empty()).then(|| CautionNodes::of(tree, step.warn.len(), body));
         let figure = figure.or_else(|| cell.after.map(|figure| shown(tree, figure)));
         Self { heading, figure, label, head, lines, warn }
@@ -110,27 +112,27 @@ impl Nodes {
 }
 
 /// A step's heading, picture and words, in widths and a height for the picture.
-fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room: (f64, f64)) -> Set<'a> {
+fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room: (f64, f64)) -> TypesetStep<'a> {
     let heading = cell.heading.zip(nodes.heading);
     let heading = heading.map(|(line, node)| setter.words(line, setter.look.heading(3), wide, node));
     let figure = cell.step.figure.as_ref().or(cell.after).zip(nodes.figure);
     let picture = figure.map(|(figure, node)| Setter::picture(figure, room, node)).unwrap_or_default();
     let beside = if picture.placed.is_empty() || room.0 >= wide { 0.0 } else { room.0 + GAP };
-    Set { heading: heading.unwrap_or_default(), picture, words: words(setter, cell, nodes, wide - beside) }
+    TypesetStep { heading: heading.unwrap_or_default(), picture, words: words(setter, cell, nodes, wide - beside) }
 }
 
 /// What a step says, with its box and its number.
-fn words<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64) -> Block<'a> {
+fn words<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64) -> TypesetBlock<'a> {
     let look = &setter.look;
     let (tick, head) = (look.mm(TICK), look.head());
     let number = Line::text(cell.number.to_string());
     // Two figures are usual; so that heads begin below each other.
     let figures = setter.faces.plain.width("00", head.size).max(setter.faces.plain.width(&number.plain(), head.size));
     let (at, indent) = (tick + look.mm(1.6), tick + look.mm(3.4) + figures);
-    let mut block = Block::default();
+    let mut block = TypesetBlock::default();
     let y = (head.leading - tick) / 2.0;
-    let what = What::Frame { line: look.mm(0.35) };
-    block.placed.push(Placed { what, of: Of::Nothing, x: 0.0, y: y.max(0.0), width: tick, height: tick });
+    let what = TypesetContent::Frame { line: look.mm(0.35) };
+    block.placed.push(PlacedContent { what, of: TaggedAs::Artifact, x: 0.0, y: y.max(0.0), width: tick, height: tick });
     block.put(setter.words(&number, look.number(), wide - at, nodes.label), at, 0.0);
     block.put(setter.words(&cell.step.head, head, wide - indent, nodes.head), indent, 0.0);
     for (line, node) in cell.step.lines.iter().zip(&nodes.lines) {
@@ -143,8 +145,8 @@ fn words<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64) -> 
 }
 
 /// The picture at the left, the words at the right.
-fn over(set: Set<'_>) -> Block<'_> {
-    let (mut block, mut below) = (set.heading, Block::default());
+fn over(set: TypesetStep<'_>) -> TypesetBlock<'_> {
+    let (mut block, mut below) = (set.heading, TypesetBlock::default());
     let beside = if set.picture.placed.is_empty() { 0.0 } else { BESIDE + GAP };
     below.put(set.picture, 0.0, 0.0);
     below.put(set.words, beside, 0.0);
@@ -154,7 +156,7 @@ fn over(set: Set<'_>) -> Block<'_> {
 
 /// Where the words of a row of two stand, and how high the row is. Words begin at one height unless the pictures above them differ
 /// much; then each stands below its own.
-fn row(left: &Set<'_>, right: &Set<'_>) -> ([f64; 2], f64) {
+fn row(left: &TypesetStep<'_>, right: &TypesetStep<'_>) -> ([f64; 2], f64) {
     let heading = left.heading.height.max(right.heading.height);
     let heading = if heading > 0.0 { heading + UNDER_HEADING } else { 0.0 };
     let both = left.picture.height.max(right.picture.height);
@@ -167,9 +169,9 @@ fn row(left: &Set<'_>, right: &Set<'_>) -> ([f64; 2], f64) {
 }
 
 /// Two side by side, headings at one height, each picture above its words.
-fn pair<'a>(left: Set<'a>, right: Set<'a>, second: f64) -> Block<'a> {
+fn pair<'a>(left: TypesetStep<'a>, right: TypesetStep<'a>, second: f64) -> TypesetBlock<'a> {
     let (words, _) = row(&left, &right);
-    let mut block = Block::default();
+    let mut block = TypesetBlock::default();
     for (set, (x, y)) in [(left, (0.0, words[0])), (right, (second, words[1]))] {
         block.put(set.heading, x, 0.0);
         let above = y - UNDER_PICTURE - set.picture.height;

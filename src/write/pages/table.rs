@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! Tables: columns as wide as what stands in them, rows that stay whole, heads that come again on the next page.
 
-use super::flow::Piece;
+use super::flow::FlowBlock;
 use super::lines::{on_one, set, widest};
-use super::placed::{Block, Of, Placed, What};
+use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::setter::Setter;
-use super::tree::Role;
+use super::tree::StructureRole;
 use super::words::Style;
 use crate::guide::{Line, Table};
 
@@ -15,42 +15,42 @@ const AIR: f64 = 0.9;
 /// Lines under the head and under a row.
 const UNDER: [f64; 2] = [0.5, 0.15];
 
-/// A table as pieces: its caption, its head, its rows. The head is one of the heads that come again.
+/// A table as blocks of the flow: its caption, its head, its rows. The head is one of the heads that come again.
 pub(super) fn table<'a>(
     setter: &mut Setter<'a>,
     table: &'a Table,
     section: usize,
-    heads: &mut Vec<Block<'a>>,
-) -> Vec<Piece<'a>> {
+    heads: &mut Vec<TypesetBlock<'a>>,
+) -> Vec<FlowBlock<'a>> {
     let look = setter.look;
-    let node = setter.tree.add(Some(section), Role::Table);
-    let mut pieces = Vec::new();
+    let node = setter.tree.add(Some(section), StructureRole::Table);
+    let mut flow = Vec::new();
     let columns = columns(setter, table);
     if !table.caption.is_empty() {
-        let caption = setter.tree.add(Some(node), Role::Caption);
+        let caption = setter.tree.add(Some(node), StructureRole::Caption);
         let words = setter.words(&table.caption, look.strong(), look.room().0, caption);
-        pieces.push(Piece::new(words, look.mm(3.0)).kept());
+        flow.push(FlowBlock::new(words, look.mm(3.0)).kept());
     }
-    let head = setter.tree.add(Some(node), Role::Head);
-    let row = setter.tree.add(Some(head), Role::Row);
-    let nodes: Vec<usize> = table.head.iter().map(|_| setter.tree.add(Some(row), Role::ColumnHead)).collect();
+    let head = setter.tree.add(Some(node), StructureRole::Head);
+    let row = setter.tree.add(Some(head), StructureRole::Row);
+    let nodes: Vec<usize> = table.head.iter().map(|_| setter.tree.add(Some(row), StructureRole::ColumnHead)).collect();
     let block = one_row(setter, &table.head, &nodes, &columns, look.column(), UNDER[0]);
     let under = heads.len();
     heads.push(block.clone());
-    pieces.push(Piece::new(block, look.mm(if pieces.is_empty() { 3.0 } else { 0.4 })).kept());
-    let rows = setter.tree.add(Some(node), Role::Rows);
+    flow.push(FlowBlock::new(block, look.mm(if flow.is_empty() { 3.0 } else { 0.4 })).kept());
+    let rows = setter.tree.add(Some(node), StructureRole::Rows);
     let last = table.rows.len();
     for (number, cells) in (1..).zip(&table.rows) {
-        let row = setter.tree.add(Some(rows), Role::Row);
-        let role = |column: usize| if column == 0 { Role::RowHead } else { Role::Cell };
+        let row = setter.tree.add(Some(rows), StructureRole::Row);
+        let role = |column: usize| if column == 0 { StructureRole::RowHead } else { StructureRole::Cell };
         let nodes: Vec<usize> =
             (0..cells.len().min(columns.len())).map(|column| setter.tree.add(Some(row), role(column))).collect();
         let block = one_row(setter, cells, &nodes, &columns, look.cell(), UNDER[1]);
         // No row stands alone below the head, nor at the top of the next page.
         let keep = last > 2 && (number == 1 || number + 1 == last);
-        pieces.push(Piece { block, before: 0.0, keep, under: Some(under) });
+        flow.push(FlowBlock { block, before: 0.0, keep, under: Some(under) });
     }
-    pieces
+    flow
 }
 
 fn one_row<'a>(
@@ -60,15 +60,17 @@ fn one_row<'a>(
     columns: &[f64],
     style: Style,
     line: f64,
-) -> Block<'a> {
+) -> TypesetBlock<'a> {
     let air = setter.look.mm(AIR);
-    let (mut row, mut x) = (Block { height: air, ..Block::default() }, 0.0);
+    let (mut row, mut x) = (TypesetBlock { height: air, ..TypesetBlock::default() }, 0.0);
     for ((cell, node), wide) in cells.iter().zip(nodes).zip(columns) {
         let mut words = setter.words(cell, style, *wide, *node);
         if words.placed.is_empty() {
             // An empty cell is a cell all the same, so that what stands beside it keeps its column.
-            let what = What::Words { text: " ".into(), size: style.size, bold: false, soft: false, width: 0.0 };
-            let place = Placed { what, of: Of::Node(*node), x: 0.0, y: 0.0, width: 0.0, height: style.leading };
+            let what =
+                TypesetContent::Words { text: " ".into(), size: style.size, bold: false, soft: false, width: 0.0 };
+            let place =
+                PlacedContent { what, of: TaggedAs::Node(*node), x: 0.0, y: 0.0, width: 0.0, height: style.leading };
             words.placed.push(place);
             words.height = style.leading;
         }
@@ -94,7 +96,7 @@ fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
         (0..count).map(|column| most(column, &|line, style| widest(setter.faces, line, style))).collect();
     let room = setter.look.room().0 - BETWEEN * number(count.saturating_sub(1));
     let high = |columns: &[f64]| -> f64 {
-        let cell = |(cell, wide): (&Line, &f64)| set(setter.faces, cell, body, *wide, Of::Nothing).height;
+        let cell = |(cell, wide): (&Line, &f64)| set(setter.faces, cell, body, *wide, TaggedAs::Artifact).height;
         table.rows.iter().map(|row| row.iter().zip(columns).map(cell).fold(0.0, f64::max)).sum()
     };
     let ways = ways(&wanted, &least, room);

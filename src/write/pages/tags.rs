@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The tree as a PDF's tags, and its sections as bookmarks.
 
-use super::tree::{Role, Tree};
+use super::tree::{StructureRole, StructureTree};
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Rect};
 use krilla::outline::{Outline, OutlineNode};
@@ -10,14 +10,14 @@ use std::num::NonZeroU16;
 
 /// What was drawn of each thing in the tree.
 pub(super) struct Tags<'a> {
-    tree: &'a Tree,
+    tree: &'a StructureTree,
     drawn: Vec<Vec<Identifier>>,
     /// On which page each begins, and where.
     at: Vec<Option<(usize, Rect)>>,
 }
 
 impl<'a> Tags<'a> {
-    pub(super) fn new(tree: &'a Tree) -> Self {
+    pub(super) fn new(tree: &'a StructureTree) -> Self {
         let count = tree.0.len();
         Self { tree, drawn: (0..count).map(|_| Vec::new()).collect(), at: vec![None; count] }
     }
@@ -36,7 +36,7 @@ impl<'a> Tags<'a> {
     pub(super) fn outline(&self) -> Outline {
         let mut outline = Outline::new();
         for (node, at) in self.tree.0.iter().zip(&self.at) {
-            if let (Role::Heading(2, title), Some((page, place))) = (&node.role, at) {
+            if let (StructureRole::Heading(2, title), Some((page, place))) = (&node.role, at) {
                 let top = XyzDestination::new(*page, Point::from_xy(0.0, (place.top() - 12.0).max(0.0)));
                 outline.push_child(OutlineNode::new(title.clone(), top));
             }
@@ -69,27 +69,29 @@ impl<'a> Tags<'a> {
     }
 }
 
-fn kind(role: &Role, at: Option<(usize, Rect)>) -> TagKind {
+fn kind(role: &StructureRole, at: Option<(usize, Rect)>) -> TagKind {
     match role {
-        Role::Section => Tag::Section.into(),
-        Role::Heading(level, title) => {
+        StructureRole::Section => Tag::Section.into(),
+        StructureRole::Heading(level, title) => {
             Tag::Hn(NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN), Some(title.clone())).into()
         }
-        Role::Words => Tag::P.into(),
-        Role::List { numbered } => Tag::L(if *numbered { ListNumbering::Decimal } else { ListNumbering::None }).into(),
-        Role::Item => Tag::LI.into(),
-        Role::Label => Tag::Lbl.into(),
-        Role::Body => Tag::LBody.into(),
-        Role::Caution => Tag::Div.into(),
-        Role::Table => Tag::Table.into(),
-        Role::Caption => Tag::Caption.into(),
-        Role::Head => Tag::THead.into(),
-        Role::Rows => Tag::TBody.into(),
-        Role::Row => Tag::TR.into(),
-        Role::ColumnHead => Tag::TH(TableHeaderScope::Column).into(),
-        Role::RowHead => Tag::TH(TableHeaderScope::Row).into(),
-        Role::Cell => Tag::TD.into(),
-        Role::Figure(shows) => {
+        StructureRole::Words => Tag::P.into(),
+        StructureRole::List { numbered } => {
+            Tag::L(if *numbered { ListNumbering::Decimal } else { ListNumbering::None }).into()
+        }
+        StructureRole::Item => Tag::LI.into(),
+        StructureRole::Label => Tag::Lbl.into(),
+        StructureRole::Body => Tag::LBody.into(),
+        StructureRole::Caution => Tag::Div.into(),
+        StructureRole::Table => Tag::Table.into(),
+        StructureRole::Caption => Tag::Caption.into(),
+        StructureRole::Head => Tag::THead.into(),
+        StructureRole::Rows => Tag::TBody.into(),
+        StructureRole::Row => Tag::TR.into(),
+        StructureRole::ColumnHead => Tag::TH(TableHeaderScope::Column).into(),
+        StructureRole::RowHead => Tag::TH(TableHeaderScope::Row).into(),
+        StructureRole::Cell => Tag::TD.into(),
+        StructureRole::Figure(shows) => {
             Tag::Figure(Some(shows.clone())).with_bbox(at.map(|(page, place)| BBox::new(page, place))).into()
         }
     }

@@ -3,7 +3,7 @@
 
 /// What something is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Role {
+pub enum StructureRole {
     /// A section with its heading.
     Section,
     /// A heading of a level, and what it says.
@@ -45,20 +45,20 @@ pub enum Role {
 
 /// A thing, and what it belongs to.
 #[derive(Clone, Debug)]
-pub struct Node {
+pub struct StructureNode {
     /// What it is.
-    pub role: Role,
+    pub role: StructureRole,
     /// The number of what it is a part of; none is the whole.
     pub of: Option<usize>,
 }
 
 /// All things of a guide; a part stands after its whole.
 #[derive(Clone, Debug, Default)]
-pub struct Tree(pub Vec<Node>);
+pub struct StructureTree(pub Vec<StructureNode>);
 
-impl Tree {
-    pub(super) fn add(&mut self, of: Option<usize>, role: Role) -> usize {
-        self.0.push(Node { role, of });
+impl StructureTree {
+    pub(super) fn add(&mut self, of: Option<usize>, role: StructureRole) -> usize {
+        self.0.push(StructureNode { role, of });
         self.0.len() - 1
     }
 }

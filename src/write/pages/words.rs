@@ -3,7 +3,7 @@
 //!
 //! Lines break at spaces and after hyphens; never within a number and its unit, nor between a letter's box and what leans on it.
 
-use super::super::pdf::Faces;
+use super::super::pdf::FontFaces;
 use crate::guide::{Bit, Line};
 
 /// How words look.
@@ -19,40 +19,40 @@ pub(super) struct Style {
     pub(super) soft: bool,
 }
 
-/// A piece of a word in one look.
+/// Letters of a word in one look.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Piece {
+pub(super) struct TextRun {
     pub(super) text: String,
     pub(super) bold: bool,
     /// Whether it is a letter that stands for a part, set in a box.
     pub(super) framed: bool,
 }
 
-/// Pieces that stand on one line, and whether a space follows.
+/// Runs that stand on one line, and whether a space follows.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Word {
-    pub(super) pieces: Vec<Piece>,
+pub(super) struct TypesetWord {
+    pub(super) runs: Vec<TextRun>,
     pub(super) space: bool,
 }
 
-impl Word {
+impl TypesetWord {
     fn push(&mut self, letter: char, bold: bool) {
-        match self.pieces.last_mut() {
+        match self.runs.last_mut() {
             Some(last) if last.bold == bold && !last.framed => last.text.push(letter),
-            _ => self.pieces.push(Piece { text: letter.into(), bold, framed: false }),
+            _ => self.runs.push(TextRun { text: letter.into(), bold, framed: false }),
         }
     }
 }
 
-/// How wide a piece stands, mm; a letter's box has air about it.
-pub(super) fn width(faces: &Faces, piece: &Piece, size: f64) -> f64 {
-    let wide = if piece.bold { &faces.bold } else { &faces.plain }.width(&piece.text, size);
-    if piece.framed { (wide + 0.6 * size).max(1.5 * size) } else { wide }
+/// How wide a run stands, mm; a letter's box has air about it.
+pub(super) fn width(faces: &FontFaces, run: &TextRun, size: f64) -> f64 {
+    let wide = if run.bold { &faces.bold } else { &faces.plain }.width(&run.text, size);
+    if run.framed { (wide + 0.6 * size).max(1.5 * size) } else { wide }
 }
 
 /// The words of a line.
-pub(super) fn words(line: &Line, style: Style) -> Vec<Word> {
-    let mut words = vec![Word::default()];
+pub(super) fn words(line: &Line, style: Style) -> Vec<TypesetWord> {
+    let mut words = vec![TypesetWord::default()];
     for bit in &line.0 {
         match bit {
             Bit::Text(text) => {
@@ -67,37 +67,37 @@ pub(super) fn words(line: &Line, style: Style) -> Vec<Word> {
             }
             Bit::Mark(mark) => {
                 let text = mark.chars().filter_map(clean).collect();
-                last(&mut words).pieces.push(Piece { text, bold: true, framed: true });
+                last(&mut words).runs.push(TextRun { text, bold: true, framed: true });
             }
         }
     }
-    words.retain(|word| !word.pieces.is_empty());
+    words.retain(|word| !word.runs.is_empty());
     words
 }
 
-fn running(words: &mut Vec<Word>, letter: char, bold: bool) {
+fn running(words: &mut Vec<TypesetWord>, letter: char, bold: bool) {
     match clean(letter) {
         None => {}
         Some(' ') => {
             let word = last(words);
-            if !word.pieces.is_empty() {
+            if !word.runs.is_empty() {
                 word.space = true;
-                words.push(Word::default());
+                words.push(TypesetWord::default());
             }
         }
         Some(letter) => {
             last(words).push(letter, bold);
             if letter == '-' {
-                words.push(Word::default());
+                words.push(TypesetWord::default());
             }
         }
     }
 }
 
 /// The word that goes on.
-fn last(words: &mut Vec<Word>) -> &mut Word {
+fn last(words: &mut Vec<TypesetWord>) -> &mut TypesetWord {
     if words.is_empty() {
-        words.push(Word::default());
+        words.push(TypesetWord::default());
     }
     let end = words.len() - 1;
     &mut words[end]

@@ -15,30 +15,30 @@ use std::sync::LazyLock;
 use unicode_normalization::{UnicodeNormalization, is_nfc};
 
 /// Both cuts.
-pub(in crate::write) struct Faces {
+pub(in crate::write) struct FontFaces {
     /// For words.
-    pub(in crate::write) plain: Face,
+    pub(in crate::write) plain: FontFace,
     /// For what is to be seen first.
-    pub(in crate::write) bold: Face,
+    pub(in crate::write) bold: FontFace,
 }
 
 /// One cut of the font.
-pub(in crate::write) struct Face {
+pub(in crate::write) struct FontFace {
     font: Font,
     letters: ttf_parser::Face<'static>,
 }
 
-static BUNDLED: LazyLock<Option<Faces>> =
-    LazyLock::new(|| Some(Faces { plain: Face::read(LETTERS)?, bold: Face::read(BOLD)? }));
+static BUNDLED: LazyLock<Option<FontFaces>> =
+    LazyLock::new(|| Some(FontFaces { plain: FontFace::read(LETTERS)?, bold: FontFace::read(BOLD)? }));
 
-impl Faces {
+impl FontFaces {
     /// The bundled font's.
     pub(in crate::write) fn bundled() -> io::Result<&'static Self> {
         BUNDLED.as_ref().ok_or_else(|| failed("its font can't be read"))
     }
 }
 
-impl Face {
+impl FontFace {
     fn read(file: &'static [u8]) -> Option<Self> {
         Some(Self { font: Font::new(file.into(), 0)?, letters: ttf_parser::Face::parse(file, 0).ok()? })
     }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Marks of a picture on a page of a PDF, in points from its upper left.
 
-use super::face::Faces;
+use super::face::FontFaces;
 use super::points::points;
 use crate::contour::{Contour, Edge, Point, Vec2, outside};
 use crate::length::tolerance::READ;
@@ -13,13 +13,13 @@ use krilla::paint::{FillRule, LineCap, LineJoin, Stroke, StrokeDash};
 use krilla::surface::Surface;
 
 /// Draws a picture, its upper left in the page's.
-pub(in crate::write) fn draw(surface: &mut Surface<'_>, faces: &Faces, picture: &Picture) {
+pub(in crate::write) fn draw(surface: &mut Surface<'_>, faces: &FontFaces, picture: &Picture) {
     for mark in &picture.marks {
         one(surface, faces, mark, picture.height);
     }
 }
 
-fn one(surface: &mut Surface<'_>, faces: &Faces, mark: &Mark, height: f64) {
+fn one(surface: &mut Surface<'_>, faces: &FontFaces, mark: &Mark, height: f64) {
     match mark {
         Mark::Shape { contours, fill, pen } => {
             let Some(path) = closed(contours, height) else { return };

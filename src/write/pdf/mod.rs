@@ -6,7 +6,7 @@ mod ink;
 mod points;
 mod sound;
 
-pub(super) use face::Faces;
+pub(super) use face::FontFaces;
 pub(super) use ink::{draw, paint, stroke_with};
 pub(super) use points::points;
 pub(super) use sound::{failed, made, sound};
@@ -38,13 +38,13 @@ pub struct PdfPage<'a> {
 /// # Errors
 /// A page without a size.
 pub fn pdf(title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
-    let faces = Faces::bundled()?;
+    let faces = FontFaces::bundled()?;
     sound(|configuration| document(configuration, faces, title, language, pages))
 }
 
 fn document(
     configuration: Configuration,
-    faces: &Faces,
+    faces: &FontFaces,
     title: &str,
     language: &str,
     pages: &[PdfPage<'_>],
@@ -65,7 +65,7 @@ fn document(
     document.finish().map_err(|error| failed(&format!("{error:?}")))
 }
 
-fn page(document: &mut Document, faces: &Faces, picture: &Picture) -> io::Result<krilla::tagging::Identifier> {
+fn page(document: &mut Document, faces: &FontFaces, picture: &Picture) -> io::Result<krilla::tagging::Identifier> {
     let size = PageSettings::from_wh(points(picture.width), points(picture.height));
     let mut page = document.start_page_with(size.ok_or_else(|| failed("a page has no size"))?);
     let mut surface = page.surface();
