@@ -52,7 +52,7 @@ fn a_label_for_each_bag_and_each_part() {
     // What is handed over in whole sheets has no stacks to label.
     let (all, _) = made(&text(r#""copies": 7, "handed_over": "sheets","#));
     assert!(all.iter().all(|label| label.mark.is_none()));
-    let words: Vec<String> = all[0].lines.iter().map(|line| line.plain()).collect();
+    let words: Vec<String> = all[0].lines.iter().map(guide::Line::plain).collect();
     assert!(words.iter().any(|line| line.contains("whole sheet")), "{words:?}");
     assert!(words.iter().any(|line| line.contains("still need") && line.contains("tape")), "{words:?}");
 }
