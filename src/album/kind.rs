@@ -39,7 +39,7 @@ pub struct Kind {
     pub role: Role,
     /// What it is, in one sentence.
     pub about: &'static str,
-    /// Its own fields; those of [`COMMON`] come on top.
+    /// Its own fields; those of `COMMON` come on top.
     pub fields: &'static [Field],
 }
 

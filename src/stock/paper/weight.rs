@@ -277,7 +277,7 @@ pub fn caliper_at_bulk(gsm: f64, bulk: f64) -> Length {
 
 /// Caliper of uncoated card of so many g/m², where nobody has measured it.
 ///
-/// Takes a bulk of [`BULK_UNCOATED`]. Real card differs by 15 % either way ([`CALIPER_DOUBT`]), coated card is thinner
+/// Takes a bulk of `BULK_UNCOATED`. Real card differs by 15 % either way (`CALIPER_DOUBT`), coated card is thinner
 /// yet, so whoever prints this says that it is an estimate. Source: ISO 534 for the definition, common practice for
 /// the bulk.
 ///
