@@ -12,7 +12,7 @@ from verdict import not_run
 from read import Kit
 
 ROOT = Path(__file__).resolve().parents[2]
-PROGRAM = Path(os.environ.get("HINGELEAF_BIN") or ROOT / "target" / "debug" / "hingeleaf").absolute()
+PROGRAM = Path(os.environ.get("HINGELEAF_BIN") or ROOT / "target" / "outside" / "hingeleaf").absolute()
 ALBUMS = sorted((ROOT / "fixtures").glob("*.json"))
 CUTTER = {"kerf": 0.1, "gap": 1.0, "margin": 3.0}
 SETTINGS = {
@@ -32,7 +32,7 @@ def flags(setting):
 def ask_kit(album, folder, *words):
     """Runs `hingeleaf kit`, however it ends."""
     if not PROGRAM.is_file():
-        not_run(f"there is no program at {PROGRAM}; build it with `cargo build`")
+        not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     command = [PROGRAM, "kit", album, "--out", folder, *words]
     return subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
 

@@ -43,7 +43,7 @@ def albums():
 def hunted(tmp_path_factory):
     """Every fault of every album drawn, and how often each sort of thing was reckoned."""
     if not PROGRAM.is_file():
-        not_run(f"there is no program at {PROGRAM}; build it with `cargo build`")
+        not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     folder, faults, tally = tmp_path_factory.mktemp("hunt"), [], Counter()
     for name, album in albums():
         try:

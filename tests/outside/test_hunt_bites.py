@@ -180,7 +180,7 @@ FAULTS = {
 def hunted(album, folder, plant=lambda hunt: None):
     """What the hunt says of an album."""
     if not PROGRAM.is_file():
-        not_run(f"there is no program at {PROGRAM}; build it with `cargo build`")
+        not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     hunt = Hunt("known", folder, album, album, MACHINE)
     plant(hunt)
     return list(hunt.faults())

@@ -67,7 +67,7 @@ def drive(script):
     if browser is None:
         not_run("there is no Chromium; tests/run installs it where it may, HINGELEAF_BROWSER names another place")
     if not PROGRAM.is_file():
-        not_run(f"there is no program at {PROGRAM}; build it with `cargo build`")
+        not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     folder = Path(os.environ.get("HINGELEAF_OUTSIDE") or ROOT / "target" / "outside") / Path(script).stem.replace("_", "-")
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)
