@@ -9,6 +9,7 @@ use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
 use crate::guide;
+use crate::labels;
 use crate::layout::Watch;
 use crate::parts::Kit;
 use crate::picture::{self, Picture};
@@ -19,7 +20,7 @@ use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
 #[cfg(feature = "pdf")]
-use crate::{labels, templates, write::pages::GuideForm};
+use crate::{templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -96,6 +97,9 @@ impl Work {
                 work.paths = paths;
             }
         }
+        if !stops(&work.findings) {
+            work.findings.extend(labels::check(&work.album, &work.labels()));
+        }
         work.album.word_mends(&mut work.findings);
         gravest_first(&mut work.findings);
         work
@@ -164,65 +168,63 @@ impl Work {
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(&self.album, &self.kit).as_bytes())?;
         }
-        let job = self.guide_job(files.both_units);
-        if asked("html") {
-            sink.put("guide.html", write::guide(&guide::guide(&job)).as_bytes())?;
-            if self.album.has_shop() {
-                sink.put("job.html", write::guide(&guide::shop(&job)).as_bytes())?;
-            }
-        }
+        self.texts(files, sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            self.pages(files, &job, sink)?;
-        }
-        if files.kit_card {
-            sink.put("kit-card.html", write::kit_card(&guide::card(&job)).as_bytes())?;
-        }
-        if files.teaching {
-            sink.put("teaching-sheet.html", write::teaching_sheet(&guide::teaching(&job)).as_bytes())?;
+            self.pages(files, sink)?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }
 
-    /// All that is printed.
-    #[cfg(feature = "pdf")]
-    fn pages(&self, files: &Files<'_>, job: &guide::GuideJob<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        sink.put("guide.pdf", &write::guide_pdf(&guide::guide(job), GuideForm::Guide)?)?;
-        if self.album.has_shop() {
-            sink.put("job.pdf", &write::guide_pdf(&guide::shop(job), GuideForm::Guide)?)?;
+    /// What people read, each made once: as a page, and to be printed.
+    fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let asked = |format: &str| files.formats.contains(&format);
+        let job = self.guide_job(files.both_units);
+        // A card and a teaching sheet are asked for by name, whatever the formats are.
+        let texts: [(&str, bool, bool, GuideMaker, GuideWriter); 4] = [
+            ("guide", true, asked("html"), guide::guide, write::guide),
+            ("job", self.album.has_shop(), asked("html"), guide::shop, write::guide),
+            ("kit-card", files.kit_card, true, guide::card, write::kit_card),
+            ("teaching-sheet", files.teaching, true, guide::teaching, write::teaching_sheet),
+        ];
+        let printed = cfg!(feature = "pdf") && asked("pdf");
+        for (name, wanted, as_page, make, write_page) in texts {
+            if !wanted || !(as_page || printed) {
+                continue;
+            }
+            let text = make(&job);
+            if as_page {
+                sink.put(&format!("{name}.html"), write_page(&text).as_bytes())?;
+            }
+            #[cfg(feature = "pdf")]
+            if printed {
+                let form = if matches!(name, "guide" | "job") { GuideForm::Guide } else { GuideForm::Card };
+                sink.put(&format!("{name}.pdf"), &write::guide_pdf(&text, form)?)?;
+            }
         }
-        if files.kit_card {
-            sink.put("kit-card.pdf", &write::guide_pdf(&guide::card(job), GuideForm::Card)?)?;
-        }
-        if files.teaching {
-            sink.put("teaching-sheet.pdf", &write::guide_pdf(&guide::teaching(job), GuideForm::Card)?)?;
-        }
-        if self.album.has_shop() || self.album.labels.is_some() {
-            let sheets = labels::labels(&self.album, &guide::labels(job));
-            let pages: Vec<write::PdfPage<'_>> = sheets
-                .iter()
-                .map(|sheet| write::PdfPage { picture: &sheet.picture, name: &sheet.name, shows: &sheet.shows })
-                .collect();
-            sink.put("labels.pdf", &write::pdf(&self.album.title, self.album.language.tag(), &pages)?)?;
-        }
-        self.templates(files.print.unwrap_or_else(|| PrinterPaper::of(&self.album)), sink)
+        Ok(())
     }
 
-    /// Every part at true size, to be printed.
+    /// The words of its labels; none where nobody packs bags and the maker has no labels.
+    #[must_use]
+    pub fn labels(&self) -> Vec<guide::Label> {
+        let wanted = self.album.has_shop() || self.album.labels.is_some();
+        if wanted { guide::labels(&self.guide_job(false)) } else { Vec::new() }
+    }
+
+    /// Labels, and every part at true size.
     #[cfg(feature = "pdf")]
-    fn templates(&self, print: PrinterPaper, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        let pages = templates::templates(&self.album, &self.kit, print);
-        if pages.is_empty() {
-            return Ok(());
+    fn pages(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let Album { title, language, .. } = &self.album;
+        let labels = labels::labels(&self.album, &self.labels());
+        let print = files.print.unwrap_or_else(|| PrinterPaper::of(&self.album));
+        let templates = templates::templates(&self.album, &self.kit, print);
+        let of_templates = guide::Words::new(*language).with("template-title", [("title", title.clone())]);
+        for (name, title, pages) in [("labels.pdf", title, labels), ("templates.pdf", &of_templates, templates)] {
+            if !pages.is_empty() {
+                sink.put(name, &write::pdf(title, language.word(), &pages)?)?;
+            }
         }
-        let title =
-            guide::Words::new(self.album.language).with("template-title", [("title", self.album.title.clone())]);
-        let pages: Vec<write::PdfPage<'_>> = pages
-            .iter()
-            .map(|page| write::PdfPage { picture: &page.picture, name: &page.name, shows: &page.shows })
-            .collect();
-        let bytes = write::pdf(&title, self.album.language.tag(), &pages)?;
-        sink.put("templates.pdf", &bytes)?;
         Ok(())
     }
 
@@ -240,6 +242,9 @@ impl Work {
         Ok(())
     }
 }
+
+type GuideMaker = fn(&guide::GuideJob<'_>) -> guide::Guide;
+type GuideWriter = fn(&guide::Guide) -> String;
 
 /// Which files of a kit to write.
 #[derive(Clone, Copy, Debug)]

@@ -15,7 +15,7 @@ use crate::stock::Stock;
 use serde_json::json;
 
 words! {
-    /// In what state the card of a stock is handed over.
+    /// In what state the card of a stock is handed over, from what has had least done to it.
     #[derive(PartialOrd, Ord, Hash)]
     pub enum Handed {
         /// As whole sheets: whoever makes the kit cuts and scores them.
@@ -24,21 +24,6 @@ words! {
         Cut = "cut",
         /// As pieces that are cut and scored.
         Scored = "scored",
-    }
-}
-
-impl Handed {
-    /// The words of it, from what has had least done to it.
-    pub const ALL: [Self; 3] = [Self::Sheets, Self::Cut, Self::Scored];
-
-    /// As it stands in files.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Sheets => "sheets",
-            Self::Cut => "cut",
-            Self::Scored => "scored",
-        }
     }
 }
 
@@ -57,10 +42,16 @@ impl Album {
         }
     }
 
+    /// Whether a stock is handed over in whole sheets.
+    #[must_use]
+    pub fn is_handed_whole(&self, stock: usize) -> bool {
+        self.handed_over(stock) == Some(Handed::Sheets)
+    }
+
     /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.
     #[must_use]
     pub fn is_apart(&self, stock: usize) -> bool {
-        self.copies > 1 && self.handed_over(stock) == Some(Handed::Sheets)
+        self.copies > 1 && self.is_handed_whole(stock)
     }
 
     /// Whether somebody makes something for those who put the kits together, and so wants a sheet of its own.

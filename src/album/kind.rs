@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! What kinds of page, spine, cover and insert there are, as far as the album file is concerned.
+//! What a kind of page, spine, cover or insert is to the album file; which ones there are stands in `parts::kinds`.
 
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 

@@ -12,40 +12,17 @@
 //!  |                             |   gap_y
 //! ```
 
-use crate::fields::{Field, Key, Otherwise, Reader, Values, number, rule, usual, words};
+use crate::fields::{Field, Key, Reader, Values, needed, number, rule, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
+use crate::stock::paper::Paper;
 
-words! {
-    /// Paper that labels come on.
-    pub enum LabelPaper {
-        /// 210 x 297 mm (ISO 216).
-        A4 = "A4",
-        /// 8 1/2 x 11 in (ASME Y14.1).
-        Letter = "letter",
-    }
-}
-
-impl LabelPaper {
-    /// Width and height, mm.
-    #[must_use]
-    pub const fn size(self) -> (f64, f64) {
-        match self {
-            Self::A4 => (210.0, 297.0),
-            Self::Letter => (215.9, 279.4),
-        }
-    }
-}
-
-const PAPER: Key<Option<LabelPaper>> =
-    Key::choice("paper", rule("the guide's"), "the paper that the labels come on: A4 or letter");
+const PAPER: Key<Option<Paper>> = Key::choice("paper", rule("the guide's"), "the paper that the labels come on");
 const ACROSS: Key<u32> = Key::count("across", (1, 20), number(2), "how many labels stand side by side");
 const DOWN: Key<u32> = Key::count("down", (1, 60), number(4), "how many labels stand one above the other");
-const LABEL_WIDTH: Key<Length> =
-    Key::length("width", needed_size(), "width of a label").within(30.0, 420.0).unmeasured();
-const LABEL_HEIGHT: Key<Length> =
-    Key::length("height", needed_size(), "height of a label").within(12.0, 420.0).unmeasured();
+const LABEL_WIDTH: Key<Length> = Key::length("width", needed(), "width of a label").within(30.0, 420.0).unmeasured();
+const LABEL_HEIGHT: Key<Length> = Key::length("height", needed(), "height of a label").within(12.0, 420.0).unmeasured();
 const LEFT: Key<Length> = Key::length("left", usual(0.0, 0.0), "from the paper's left edge to the first label")
     .within(0.0, 200.0)
     .unmeasured();
@@ -57,12 +34,8 @@ const GAP_X: Key<Length> =
 const GAP_Y: Key<Length> =
     Key::length("gap_y", usual(0.0, 0.0), "between two labels one above the other").within(0.0, 100.0).unmeasured();
 
-const fn needed_size() -> Otherwise<Length> {
-    crate::fields::needed()
-}
-
 /// The fields of `labels`.
-pub const LABEL_FIELDS: &[Field] = &[
+pub(super) const LABEL_FIELDS: &[Field] = &[
     PAPER.field,
     ACROSS.field,
     DOWN.field,
@@ -77,8 +50,8 @@ pub const LABEL_FIELDS: &[Field] = &[
 /// A sheet of labels, lengths in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LabelGrid {
-    /// The paper; none is the guide's.
-    pub paper: Option<LabelPaper>,
+    /// The paper.
+    pub paper: Paper,
     /// How many labels stand side by side, and one above the other.
     pub count: [u32; 2],
     /// Width and height of a label.
@@ -106,19 +79,18 @@ impl LabelGrid {
     }
 }
 
-/// Reads it; labels that stand over the paper's edge are refused.
-pub(super) fn read(reader: &mut Reader<'_>, values: &Values) -> LabelGrid {
+/// Reads it, on the album's usual paper unless it says another one; labels that stand over the paper's edge are refused.
+pub(super) fn read(reader: &mut Reader<'_>, values: &Values, paper: Paper) -> LabelGrid {
     let mm = |key: Key<Length>| values.get(key).mm();
     let grid = LabelGrid {
-        paper: values.get(PAPER),
+        paper: values.get(PAPER).unwrap_or(paper),
         count: [values.get(ACROSS), values.get(DOWN)],
         size: [mm(LABEL_WIDTH), mm(LABEL_HEIGHT)],
         start: [mm(LEFT), mm(TOP)],
         gap: [mm(GAP_X), mm(GAP_Y)],
     };
     let Some(place) = values.whole() else { return grid };
-    // Where the guide's paper is meant, the larger side of both is the limit.
-    let (wide, high) = grid.paper.map_or((215.9, 297.0), LabelPaper::size);
+    let (wide, high) = grid.paper.size();
     let units = reader.units;
     for (way, room, key) in [(0, wide, "labels-too-wide"), (1, high, "labels-too-tall")] {
         let takes = grid.takes()[way];

@@ -8,6 +8,7 @@ mod file_fields;
 mod hand_over;
 mod kind;
 mod label_grid;
+mod paper;
 mod read;
 mod schema;
 mod sizes;
@@ -18,7 +19,7 @@ pub use file_fields::{REVEAL, WIDTH};
 pub use hand_over::Handed;
 pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
-pub use label_grid::{LABEL_FIELDS, LabelGrid, LabelPaper};
+pub use label_grid::LabelGrid;
 pub(crate) use read::MOST_INSERTS;
 pub use read::read;
 pub use schema::schema;
@@ -89,26 +90,12 @@ words! {
 }
 
 words! {
-    /// A language in which guide, job sheet and templates are written.
+    /// A language in which what is handed over is written; its word is its tag (BCP 47).
     pub enum Language {
         /// English.
         English = "en",
         /// German.
         German = "de",
-    }
-}
-
-impl Language {
-    /// All of them.
-    pub const ALL: [Self; 2] = [Self::English, Self::German];
-
-    /// Its tag (BCP 47), as album files state it.
-    #[must_use]
-    pub const fn tag(self) -> &'static str {
-        match self {
-            Self::English => "en",
-            Self::German => "de",
-        }
     }
 }
 

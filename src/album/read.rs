@@ -8,7 +8,7 @@ use super::file_fields::{
 };
 use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
-use super::{Album, Entry, PageSize, Panels, hand_over};
+use super::{Album, Entry, PageSize, Panels, hand_over, paper};
 use crate::fields::{Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
@@ -74,7 +74,7 @@ impl Reading<'_, '_> {
         };
         let labels = top.get(LABELS).and_then(|node| {
             let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
-            Some(label_grid::read(self.reader, &values))
+            Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
         });
         self.page_numbers(&inserts, page_count);
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();

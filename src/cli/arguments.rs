@@ -5,7 +5,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
 use hingeleaf::length::{Allow, Length, Ruler, Units};
-use hingeleaf::templates::{Paper, PrinterPaper};
+use hingeleaf::stock::paper::Paper;
+use hingeleaf::templates::PrinterPaper;
 use std::path::PathBuf;
 
 /// From the description of one folded-card photo album to every sheet, cut and score it needs.
@@ -296,15 +297,15 @@ fn length(text: &str) -> Result<Length, String> {
 }
 
 fn language(text: &str) -> Result<Language, String> {
-    let tags = Language::ALL.map(Language::tag).join(" and ");
+    let tags = Language::ALL.map(Language::word).join(" and ");
     Language::ALL
         .into_iter()
-        .find(|language| language.tag().eq_ignore_ascii_case(text))
+        .find(|language| language.word().eq_ignore_ascii_case(text))
         .ok_or_else(|| format!("there are words in {tags}"))
 }
 
 fn paper(text: &str) -> Result<Paper, String> {
-    let names = Paper::ALL.map(Paper::name).join(", ");
+    let names = Paper::ALL.map(Paper::word).join(", ");
     Paper::named(text).ok_or_else(|| format!("templates are printed on one of {names}"))
 }
 

@@ -20,13 +20,24 @@ macro_rules! words {
         $vis enum $name { $(#[$first_meta])* $first, $($(#[$each_meta])* $each,)* }
 
         impl $name {
+            /// All of them.
+            #[allow(dead_code, reason = "most are only read")]
+            $vis const ALL: [Self; 1 + [$($word),*].len()] = [Self::$first, $(Self::$each),*];
+
+            /// As it stands in files.
+            #[allow(dead_code, reason = "most are only read")]
+            #[must_use]
+            $vis const fn word(self) -> &'static str {
+                match self {
+                    Self::$first => $first_word,
+                    $(Self::$each => $word,)*
+                }
+            }
+
             /// It holds where the field is left out.
             #[allow(dead_code, reason = "some fields have a rule instead")]
             pub(crate) const fn usual(self) -> $crate::fields::Otherwise<Self> {
-                $crate::fields::Otherwise::word(match self {
-                    Self::$first => $first_word,
-                    $(Self::$each => $word,)*
-                })
+                $crate::fields::Otherwise::word(self.word())
             }
         }
 

@@ -4,7 +4,8 @@
 //! In: an album, its kit, the cutter. Out: findings with both numbers and a way out; what was measured on the way, for
 //! those who want to know how well it goes. Never: changes a size, lays out a sheet.
 //!
-//! First the sizes that the maker chose, in the maker's words; where those hold, the folded album itself.
+//! First the sizes that the maker chose, in the maker's words; where those hold, the folded album itself; and where that holds,
+//! how thick it is and how it lies open.
 
 mod assembly;
 mod caliper;

@@ -4,6 +4,7 @@
 use super::line::{Line, Number};
 use super::told::Told;
 use crate::picture::Picture;
+use crate::stock::paper::Paper;
 
 /// The guide of a kit.
 #[derive(Clone, Debug)]
@@ -18,8 +19,8 @@ pub struct Guide {
     pub notes: Vec<String>,
     /// The language's tag.
     pub language: &'static str,
-    /// Whether it is printed on letter paper; else on A4.
-    pub letter: bool,
+    /// What it is printed on: letter or A4.
+    pub paper: Paper,
     /// Words of the page itself, by name.
     pub page: Vec<(&'static str, String)>,
     /// What is in it, in order.

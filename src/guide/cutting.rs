@@ -66,13 +66,7 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
             "cut-piece",
             vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
         ),
-        "size" => {
-            let size = vec![
-                ("width", desk.length(part.flat.width, What::Width, &part.id)),
-                ("height", desk.length(part.flat.height, What::Height, &part.id)),
-            ];
-            desk.say(if row.long { "cut-size-long" } else { "cut-size" }, size)
-        }
+        "size" => desk.sides(part, if row.long { "cut-size-long" } else { "cut-size" }),
         "scores" => scores(desk, row.part),
         "lies" => desk.tell(match row.lies {
             Lies::Any => "lies-any",
@@ -155,11 +149,12 @@ fn notes(desk: &Desk<'_>) -> Vec<Line> {
     if all().any(|mark| scoring::between_grooves(mark.at)) {
         notes.push(desk.tell("cut-note-between"));
     }
-    if desk.rows.iter().any(|row| row.long) {
+    let cut = |which: &dyn Fn(&Row) -> bool| desk.rows.iter().any(|row| which(row) && desk.cuts(row.part));
+    if cut(&|row| row.long) {
         let trimmer = measure::number(desk.measure.show_both(TRIMMER), TRIMMER, What::Length, "trimmer");
         notes.push(desk.say("cut-note-long", vec![("trimmer", trimmer)]));
     }
-    if desk.rows.iter().any(|row| row.shaped) {
+    if cut(&|row| row.shaped) {
         notes.push(desk.tell("cut-note-shaped"));
     }
     if desk.job.album.units == Units::In {

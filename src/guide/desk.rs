@@ -1,22 +1,21 @@
 // SPDX-License-Identifier: MIT
 //! What every section of the guide is written at: the job, the words, the list with its letters.
 
+use super::audience::Audience;
 use super::bits::{Guide, Section};
-use super::job::{Audience, GuideJob};
+use super::job::GuideJob;
 use super::joints;
 use super::line::{Line, What};
 use super::list::{self, Row};
 use super::measure::{self, Measure};
 use super::trimmer::{self, Plan};
 use super::words::Words;
-use crate::album::Album;
 use crate::folded::{self, Folded};
-use crate::length::Units;
 use crate::length::tolerance::READ;
 use crate::net::{Panel, Use};
 use crate::parts::{Kit, Owner, Part, Side};
 use crate::sheets::StockSheets;
-use crate::stock::Stock;
+use crate::stock::{SheetSize, Stock};
 
 /// Words of the page itself, looked up once.
 const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
@@ -68,7 +67,7 @@ impl<'a> Desk<'a> {
             edition: album.edition.clone(),
             notes: album.notes.clone(),
             language: self.words.language(),
-            letter: is_letter(album),
+            paper: album.paper(),
             page: PAGE.into_iter().map(|name| (name, self.words.text(name))).collect(),
             sections,
         }
@@ -87,6 +86,34 @@ impl<'a> Desk<'a> {
     /// A length.
     pub(super) fn length(&self, mm: f64, what: What, of: &str) -> Line {
         self.measure.length(mm, what, of)
+    }
+
+    /// Width and height of a part.
+    pub(super) fn size(&self, part: &Part) -> Line {
+        self.sides(part, "cut-size")
+    }
+
+    /// The same in other words.
+    pub(super) fn sides(&self, part: &Part, key: &str) -> Line {
+        let size = vec![
+            ("width", self.length(part.flat.width, What::Width, &part.id)),
+            ("height", self.length(part.flat.height, What::Height, &part.id)),
+        ];
+        self.say(key, size)
+    }
+
+    /// Sheets as they are bought: the stock of each, its size, and how many there are.
+    pub(super) fn bought<'b>(&'b self, laid: &'b StockSheets) -> impl Iterator<Item = (&'b Stock, &'b SheetSize, u64)> {
+        let stock = self.stock(laid.stock);
+        laid.by_size().into_iter().filter_map(move |(size, count)| Some((stock?, stock?.sheets.get(size)?, count)))
+    }
+
+    /// Width and height of a sheet as it is bought.
+    pub(super) fn sheet_sides(&self, stock: &Stock, size: &SheetSize) -> Vec<(&'static str, Line)> {
+        vec![
+            ("width", self.length(size.width.mm(), What::SheetWidth, &stock.name)),
+            ("height", self.length(size.height.mm(), What::SheetHeight, &stock.name)),
+        ]
     }
 
     pub(super) fn kit(&self) -> &'a Kit {
@@ -113,6 +140,11 @@ impl<'a> Desk<'a> {
     /// Whether the reader scores a part.
     pub(super) fn scores(&self, part: usize) -> bool {
         self.part(part).is_some_and(|part| self.reader.scores(self.job.album, part.stock))
+    }
+
+    /// Whether a part is handed over as pieces, and not in its sheets.
+    pub(super) fn is_packed(&self, row: &Row) -> bool {
+        self.part(row.part).is_some_and(|part| !self.job.album.is_handed_whole(part.stock))
     }
 
     /// The letter of a part.
@@ -229,14 +261,4 @@ fn sheets(job: &GuideJob<'_>, reader: Audience, kits: u32) -> Vec<StockSheets> {
         laid
     };
     job.stocks.iter().filter(mine).map(|laid| if kits == album.copies { laid.clone() } else { of_kits(laid) }).collect()
-}
-
-/// Whether it prints on letter paper: where the pages' own card comes in inches it does, or else where the maker measures so.
-pub(crate) fn is_letter(album: &Album) -> bool {
-    let sheet = album.stocks.get(album.page.stock).and_then(|stock| stock.sheets.first());
-    match sheet.map(|sheet| sheet.name.as_str()) {
-        Some("letter" | "legal" | "tabloid") => true,
-        Some(name) if name.starts_with(['A', 'B', 'R', 'S']) => false,
-        _ => album.units == Units::In,
-    }
 }

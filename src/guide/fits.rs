@@ -7,11 +7,8 @@ use super::line::{Line, What};
 use super::measure;
 use crate::fit::SLIDES;
 use crate::length::tolerance::SAME;
-use crate::parts::prints::{Print, named_prints};
+use crate::parts::prints::{Print, THICK, named_prints};
 use crate::parts::{Deed, Owner, Pocket};
-
-/// Thickness of what is put in, mm: a print of common paper (P6).
-const THICK: f64 = 0.3;
 
 /// More places than these would not stand side by side: our choice.
 const MOST: usize = 5;

@@ -54,24 +54,14 @@ fn bag(desk: &Desk<'_>) -> Label {
 }
 
 fn parts<'a>(desk: &'a Desk<'_>) -> impl Iterator<Item = Label> + 'a {
-    desk.rows.iter().filter_map(|row| {
+    desk.rows.iter().filter(|row| desk.is_packed(row)).filter_map(|row| {
         let part = desk.part(row.part)?;
-        if desk.job.album.handed_over(part.stock) == Some(Handed::Sheets) {
-            return None;
-        }
-        let size = vec![
-            ("width", desk.length(part.flat.width, What::Width, &part.id)),
-            ("height", desk.length(part.flat.height, What::Height, &part.id)),
-        ];
         let counts = vec![
             ("n", measure::count(u64::from(part.count), What::InBag, &part.id)),
             ("all", measure::count(row.count, What::Count, &part.id)),
         ];
-        let lines = vec![
-            desk.say("cut-size", size),
-            desk.say("label-counts", counts),
-            Line::text(desk.job.album.title.as_str()),
-        ];
+        let title = Line::text(desk.job.album.title.as_str());
+        let lines = vec![desk.size(part), desk.say("label-counts", counts), title];
         let head = Line::text(desk.words.term(part.kind));
         Some(Label { mark: Some(row.mark.clone()), head, lines, times: 1 })
     })

@@ -135,6 +135,14 @@ impl Line {
         self.0.iter().map(bit).collect()
     }
 
+    /// This sentence, and then another one.
+    #[must_use]
+    pub fn then(mut self, next: &Self) -> Self {
+        self.0.push(Bit::Text(" ".into()));
+        self.0.extend(next.0.iter().cloned());
+        self
+    }
+
     /// Whether there is nothing to read.
     #[must_use]
     pub fn is_empty(&self) -> bool {

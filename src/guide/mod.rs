@@ -5,6 +5,7 @@
 //! number in them still knowing what it is. Never: a file format, a word of its own (those are in `words/en.ftl`).
 
 mod assembly;
+mod audience;
 mod bag;
 mod bites;
 mod bits;
@@ -38,15 +39,15 @@ mod told;
 pub mod trimmer;
 mod words;
 
+pub use audience::Audience;
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
-pub use job::{Audience, GuideJob};
+pub use job::GuideJob;
 pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use told::Told;
 pub use words::Words;
 
 use desk::Desk;
-pub(crate) use desk::is_letter as on_letter;
 
 /// The guide of a kit, for who puts one together.
 #[must_use]
@@ -106,6 +107,7 @@ pub fn labels(job: &GuideJob<'_>) -> Vec<Label> {
 #[must_use]
 pub fn card(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Kit);
-    let sections = vec![need::short(&desk), cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)];
+    let mut sections: Vec<Section> = need::short(&desk).into_iter().collect();
+    sections.extend([cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)]);
     desk.guide(sections)
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! What you need: sheets with a spare, tape, glue, tools, time; what a kit costs and weighs.
 
+use super::audience::Audience;
 use super::bits::{Block, Section, Table};
 use super::desk::Desk;
 use super::holding::{self, Stick};
-use super::job::Audience;
 use super::joints;
 use super::line::{Line, What};
 use super::{deeds, measure, scoring, shaping, trimmer};
@@ -22,8 +22,8 @@ const MORE_TAPE: f64 = 1.1;
 const SETTING_UP: f64 = 15.0;
 const A_CUT: f64 = 0.5;
 const A_SHEET: f64 = 5.0;
-const A_SCORE: f64 = 0.3;
-const A_JOINT: f64 = 3.0;
+pub(super) const A_SCORE: f64 = 0.3;
+pub(super) const A_JOINT: f64 = 3.0;
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
     ready(desk, false)
@@ -72,13 +72,10 @@ fn supplies(desk: &Desk<'_>) -> Vec<Line> {
     supplies
 }
 
-/// The same for the card: one table.
-pub(super) fn short(desk: &Desk<'_>) -> Section {
-    Section {
-        id: "need",
-        heading: desk.tell("need-heading"),
-        blocks: sheets(desk).map(Block::Table).into_iter().collect(),
-    }
+/// The same for the card: one table; nothing for who is handed no sheet.
+pub(super) fn short(desk: &Desk<'_>) -> Option<Section> {
+    let heading = desk.tell("need-heading");
+    sheets(desk).map(|table| Section { id: "need", heading, blocks: vec![Block::Table(table)] })
 }
 
 /// The sheets that are cut; who is handed them buys none.
@@ -87,38 +84,27 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     let mut rows = Vec::new();
     // The shop buys what it hands over whole, too.
     let laid_out = if desk.reader == Audience::Shop { desk.job.stocks } else { &desk.stocks };
-    for laid in laid_out {
-        let Some(stock) = desk.stock(laid.stock) else { continue };
-        for (number, size) in stock.sheets.iter().enumerate() {
-            let of_size = laid.sheets.iter().filter(|sheet| sheet.size == number);
-            let count: u64 = of_size.map(|sheet| u64::from(sheet.times)).sum();
-            if count == 0 {
-                continue;
-            }
-            let buy = count + count.div_ceil(SPARE);
-            let price = size.price.map_or_else(Line::default, |price| {
-                #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
-                let cost = price * count as f64 / f64::from(desk.kits);
-                desk.measure.price(cost)
-            });
-            let sides = [
-                ("name", Line::text(size.name.clone())),
-                ("width", desk.length(size.width.mm(), What::SheetWidth, &stock.name)),
-                ("height", desk.length(size.height.mm(), What::SheetHeight, &stock.name)),
-            ];
-            let weight = stock.grammage.map_or_else(Line::default, |grammage| {
-                let shown = format!("{}{}g/m²", grammage.round(), measure::THIN);
-                measure::number(shown, grammage, What::Weight, &stock.name)
-            });
-            rows.push(vec![
-                Line::text(stock.name.clone()),
-                desk.say("need-sheet", sides.to_vec()),
-                weight,
-                measure::count(count, What::Sheets, &stock.name),
-                if buys { measure::count(buy, What::Sheets, "with-spare") } else { Line::default() },
-                if buys { price } else { Line::default() },
-            ]);
-        }
+    for (stock, size, count) in laid_out.iter().flat_map(|laid| desk.bought(laid)) {
+        let buy = count + count.div_ceil(SPARE);
+        let price = size.price.map_or_else(Line::default, |price| {
+            #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
+            let cost = price * count as f64 / f64::from(desk.kits);
+            desk.measure.price(cost)
+        });
+        let mut sides = desk.sheet_sides(stock, size);
+        sides.push(("name", Line::text(size.name.clone())));
+        let weight = stock.grammage.map_or_else(Line::default, |grammage| {
+            let shown = format!("{}{}g/m²", grammage.round(), measure::THIN);
+            measure::number(shown, grammage, What::Weight, &stock.name)
+        });
+        rows.push(vec![
+            Line::text(stock.name.clone()),
+            desk.say("need-sheet", sides),
+            weight,
+            measure::count(count, What::Sheets, &stock.name),
+            if buys { measure::count(buy, What::Sheets, "with-spare") } else { Line::default() },
+            if buys { price } else { Line::default() },
+        ]);
     }
     let heads = ["stock", "sheet", "weight", "count", "buy", "price"];
     let head = heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect();
@@ -277,7 +263,8 @@ fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
         .iter()
         .map(|part| Some(part.flat.area() / 1e6 * desk.stock(part.stock)?.grammage? * f64::from(part.count)))
         .sum();
-    if let Some(weight) = weight {
+    // What a shop packs is weighed where it is packed.
+    if let Some(weight) = weight.filter(|_| desk.reader == Audience::Kit) {
         lines.push(desk.say("need-weight", vec![("weight", desk.measure.weight(weight))]));
     }
     lines

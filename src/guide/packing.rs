@@ -6,7 +6,8 @@ use super::desk::Desk;
 use super::line::{Line, What};
 use super::list::Row;
 use super::{measure, pictures};
-use crate::album::Handed;
+use crate::sheets::StockSheets;
+use crate::stock::{SheetSize, Stock};
 
 /// A bag is so much wider and taller than what goes in, mm: our choice.
 const EASE: f64 = 10.0;
@@ -42,10 +43,7 @@ fn kits(desk: &Desk<'_>) -> Line {
 
 /// The parts that are handed over as pieces: the largest first, for they go in below.
 fn packed<'a>(desk: &'a Desk<'_>) -> Vec<&'a Row> {
-    let whole = |row: &Row| {
-        desk.part(row.part).is_some_and(|part| desk.job.album.handed_over(part.stock) == Some(Handed::Sheets))
-    };
-    let mut rows: Vec<&Row> = desk.rows.iter().filter(|row| !whole(row)).collect();
+    let mut rows: Vec<&Row> = desk.rows.iter().filter(|row| desk.is_packed(row)).collect();
     let area = |row: &Row| desk.part(row.part).map_or(0.0, |part| part.flat.width * part.flat.height);
     rows.sort_by(|one, two| area(two).total_cmp(&area(one)));
     rows
@@ -54,14 +52,10 @@ fn packed<'a>(desk: &'a Desk<'_>) -> Vec<&'a Row> {
 /// A row of the list, with the area that it goes in by.
 fn piece(desk: &Desk<'_>, row: &Row) -> Option<(f64, Vec<Line>)> {
     let part = desk.part(row.part)?;
-    let size = vec![
-        ("width", desk.length(part.flat.width, What::Width, &part.id)),
-        ("height", desk.length(part.flat.height, What::Height, &part.id)),
-    ];
     let line = vec![
         Line::mark(row.mark.clone()),
         Line::text(desk.words.term(part.kind)),
-        desk.say("cut-size", size),
+        desk.size(part),
         measure::count(u64::from(part.count), What::InBag, &part.id),
         of_all(desk, row.count, What::Count, &part.id),
     ];
@@ -73,33 +67,24 @@ fn of_all(desk: &Desk<'_>, count: u64, what: What, of: &str) -> Line {
     if desk.kits > 1 { measure::count(count, what, of) } else { Line::default() }
 }
 
-/// Whole sheets that are handed over: a row for each size, with its area.
+/// The sheets of stocks that are handed over whole.
+fn whole<'a>(desk: &'a Desk<'_>) -> impl Iterator<Item = &'a StockSheets> {
+    desk.job.stocks.iter().filter(|laid| desk.job.album.is_handed_whole(laid.stock))
+}
+
+/// A row for each size of these, with its area.
 fn sheets(desk: &Desk<'_>) -> Vec<(f64, Vec<Line>)> {
-    let album = desk.job.album;
-    let mut rows = Vec::new();
-    for laid in desk.job.stocks.iter().filter(|laid| album.handed_over(laid.stock) == Some(Handed::Sheets)) {
-        let Some(stock) = desk.stock(laid.stock) else { continue };
-        for (number, size) in stock.sheets.iter().enumerate() {
-            let of_size = laid.sheets.iter().filter(|sheet| sheet.size == number);
-            let count: u64 = of_size.map(|sheet| u64::from(sheet.times)).sum();
-            if count == 0 {
-                continue;
-            }
-            let sides = vec![
-                ("width", desk.length(size.width.mm(), What::SheetWidth, &stock.name)),
-                ("height", desk.length(size.height.mm(), What::SheetHeight, &stock.name)),
-            ];
-            let line = vec![
-                Line::default(),
-                desk.say("pack-sheet", vec![("stock", Line::text(stock.name.clone()))]),
-                desk.say("cut-size", sides),
-                measure::count(count / u64::from(desk.kits), What::SheetsInBag, &stock.name),
-                of_all(desk, count, What::Sheets, &stock.name),
-            ];
-            rows.push((size.width.mm() * size.height.mm(), line));
-        }
-    }
-    rows
+    let row = |(stock, size, count): (&Stock, &SheetSize, u64)| {
+        let line = vec![
+            Line::default(),
+            desk.say("pack-sheet", vec![("stock", Line::text(stock.name.clone()))]),
+            desk.say("cut-size", desk.sheet_sides(stock, size)),
+            measure::count(count / u64::from(desk.kits), What::SheetsInBag, &stock.name),
+            of_all(desk, count, What::Sheets, &stock.name),
+        ];
+        (size.width.mm() * size.height.mm(), line)
+    };
+    whole(desk).flat_map(|laid| desk.bought(laid)).map(row).collect()
 }
 
 /// What lies in a bag: its width and height, how many there are, how thick one is, mm; its weight in grams where that is known.
@@ -112,7 +97,6 @@ struct Packed {
 
 /// How large and heavy a bag and all of them are, where that is known.
 fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
-    let album = desk.job.album;
     let of_part = |row: &&Row| {
         let part = desk.part(row.part)?;
         let stock = desk.stock(part.stock)?;
@@ -121,7 +105,7 @@ fn bulk(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Line> {
         Some(Packed { size, count: f64::from(part.count), caliper: stock.caliper.mm(), weight })
     };
     let mut things: Vec<Packed> = rows.iter().filter_map(of_part).collect();
-    for laid in desk.job.stocks.iter().filter(|laid| album.handed_over(laid.stock) == Some(Handed::Sheets)) {
+    for laid in whole(desk) {
         let Some(stock) = desk.stock(laid.stock) else { continue };
         things.extend(laid.sheets.iter().map(|sheet| {
             let weight = stock.grammage.map(|grammage| sheet.width * sheet.height / 1e6 * grammage);

@@ -83,15 +83,8 @@ impl Mishap {
 /// What can go wrong in a section of the guide, in a line each.
 pub(super) fn of_section(desk: &Desk<'_>, id: &str) -> Vec<Line> {
     let there = Mishap::ALL.into_iter().filter(|(mishap, _)| mishap.section() == id && mishap.can_be(desk));
-    there
-        .map(|(_, name)| joined([format!("wrong-{name}"), format!("wrong-{name}-do")].map(|key| desk.tell(&key))))
-        .collect()
-}
-
-/// Two sentences one after the other.
-pub(super) fn joined([one, other]: [Line; 2]) -> Line {
-    let space = Line::text(" ");
-    Line(one.0.into_iter().chain(space.0).chain(other.0).collect())
+    let told = |name: &str| desk.tell(&format!("wrong-{name}")).then(&desk.tell(&format!("wrong-{name}-do")));
+    there.map(|(_, name)| told(name)).collect()
 }
 
 /// What can befall this album: what happened, what to do, until when.

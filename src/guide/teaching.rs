@@ -6,12 +6,11 @@
 use super::bits::{Block, Section, Step};
 use super::desk::Desk;
 use super::line::{Bit, Line, What};
+use super::need::{A_JOINT, A_SCORE};
 use super::told::Told;
 use super::{measure, remedies};
 
-/// Minutes that things take a practised hand: our choice, as in the list of what one needs.
-const A_JOINT: f64 = 3.0;
-const A_SCORE: f64 = 0.3;
+/// Minutes that more things take a practised hand: our choice.
 const A_FOLD: f64 = 0.2;
 const A_FILL: f64 = 0.5;
 const A_STEP: f64 = 1.0;
@@ -69,7 +68,7 @@ fn head(step: &Step) -> Line {
         !matches!(told, Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) | Told::Loose(_))
     };
     let named = step.lines.iter().find(marked).filter(|_| !marked(&&step.head) && step.of.iter().any(to_a_part));
-    named.map_or_else(|| step.head.clone(), |pieces| remedies::joined([step.head.clone(), pieces.clone()]))
+    named.map_or_else(|| step.head.clone(), |pieces| step.head.clone().then(pieces))
 }
 
 /// `12 · Stick the seam of A to B. Run 148 mm of tape, 6.4 mm wide, along the front face of the seam.`: what of a step has sizes.
@@ -79,5 +78,5 @@ fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
     let number = measure::count(number, What::Many, "step");
     let line = desk.say("teach-step", vec![("n", number), ("head", head(step))]);
     let more = step.lines.iter().filter(sized).take(MOST_LINES);
-    more.fold(line, |line, more| remedies::joined([line, more.clone()]))
+    more.fold(line, Line::then)
 }

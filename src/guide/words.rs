@@ -29,7 +29,7 @@ impl Words {
             Language::English => include_str!("words/en.ftl"),
             Language::German => include_str!("words/de.ftl"),
         };
-        let tag: LanguageIdentifier = language.tag().parse().unwrap_or_default();
+        let tag: LanguageIdentifier = language.word().parse().unwrap_or_default();
         let mut bundle = FluentBundle::new(vec![tag]);
         bundle.set_use_isolating(false);
         // A table with a fault gives all its sound entries; a test holds every table to having none.
@@ -41,7 +41,7 @@ impl Words {
     /// The language's tag, as pages state it.
     #[must_use]
     pub const fn language(&self) -> &'static str {
-        self.language.tag()
+        self.language.word()
     }
 
     /// How the language writes numbers.

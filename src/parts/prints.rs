@@ -13,7 +13,7 @@ use crate::length::{Length, excerpt};
 use crate::stock::paper::{PaperError, parse_size};
 
 /// Thickness of a photo print where nothing is said, mm: 0.15 to 0.28 (P6; secondary, photo-paper references).
-pub(in crate::parts) const THICK: f64 = 0.23;
+pub(crate) const THICK: f64 = 0.23;
 
 /// A print, card or mount that one puts into an album.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -18,7 +18,7 @@
 
 use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
-use super::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, Stuff};
+use super::{CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER_LINE, Pen, Picture, Stuff};
 use crate::contour::{Contour, Point, Rect, Vec2, slot, within};
 use crate::net::Use;
 use crate::parts::Part;
@@ -107,10 +107,11 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) ->
     let scale = if scale.is_finite() { scale.clamp(SMALLEST_PART, 1.0) } else { 1.0 };
     let mut plate = Plate::default();
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
-    let (fill, glued) = match stuff {
-        Stuff::Card => (Fill::Flat(CARD), Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 }),
-        Stuff::Paper => (Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 }, Fill::Flat(PAPER_LINE)),
-        Stuff::Board => (Fill::Flat(super::BOARD), Fill::Flat(super::BOARD)),
+    let fill = stuff.flat();
+    let glued = match stuff {
+        Stuff::Card => Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 },
+        Stuff::Paper => Fill::Flat(PAPER_LINE),
+        Stuff::Board => fill,
     };
     // The net lies where it was made, the flat part has its lower left at the origin.
     let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));

@@ -2,6 +2,7 @@
 //! Sheets with their parts in place, and how hard they are looked for.
 
 use crate::layout::Effort;
+use std::collections::BTreeMap;
 
 /// All sheets of one stock.
 #[derive(Clone, Debug)]
@@ -26,6 +27,16 @@ impl StockSheets {
     #[must_use]
     pub fn count(&self) -> u64 {
         self.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
+    }
+
+    /// How many sheets of each size in use, by the number of the size.
+    #[must_use]
+    pub fn by_size(&self) -> BTreeMap<usize, u64> {
+        let mut counts = BTreeMap::new();
+        for sheet in &self.sheets {
+            *counts.entry(sheet.size).or_default() += u64::from(sheet.times);
+        }
+        counts
     }
 }
 

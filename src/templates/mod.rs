@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! True-size templates: every part once, on pages that a home printer takes.
 //!
-//! In: an album, its kit, the paper. Out: [`Template`]s: pages as pictures at true size, with what each shows. Never: a file
+//! In: an album, its kit, the paper. Out: [`PrintedPage`]s at true size. Never: a file
 //! format.
 //!
 //! What goes on a page whole does; what is larger comes in tiles that overlap, with a line on which two of them meet, and a
@@ -13,7 +13,7 @@ mod foot;
 mod paper;
 mod tiles;
 
-pub use paper::{Paper, PrinterPaper};
+pub use paper::PrinterPaper;
 
 use crate::album::Album;
 use crate::contour::{Point, Vec2};
@@ -22,22 +22,10 @@ use crate::guide::list::list;
 use crate::layout::{Effort, Item, LaidSheet, Problem, SheetType, Turns, Unwatched, lay_out};
 use crate::length::Length;
 use crate::parts::Kit;
-use crate::picture::Picture;
+use crate::picture::{Picture, PrintedPage};
 use draw::{BESIDE, BoxPlace, LetteredPart};
 use foot::{FOOT, foot};
 use tiles::{Tiles, quarters, whole};
-
-/// A page of templates.
-#[derive(Clone, Debug)]
-#[non_exhaustive]
-pub struct Template {
-    /// The whole sheet of paper, at true size.
-    pub picture: Picture,
-    /// The letters of the parts on it: `A, B`.
-    pub name: String,
-    /// What it shows, in words for those who do not see it.
-    pub shows: String,
-}
 
 /// Between two things on a page, mm: room for scissors; our choice.
 const APART: f64 = 4.0;
@@ -63,7 +51,7 @@ impl PageContent {
 /// All parts of a kit on as few pages as are found; none where there are no parts. A margin beyond [`PrinterPaper::MOST_MARGIN`] is
 /// that.
 #[must_use]
-pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template> {
+pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<PrintedPage> {
     let rows = list(album, kit, 1);
     let words = Words::new(album.language);
     let named = |row: &usize| {
@@ -132,7 +120,7 @@ pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<Template>
         let said = words.with("template-page", [("title", album.title.clone()), page, pages]);
         foot(&mut picture, &words, (Point::new(margin, margin), wide - 2.0 * margin), said, tiled);
         let letters: Vec<&str> = on.iter().filter_map(|row| rows.get(*row)).map(|row| row.mark.as_str()).collect();
-        Template { picture, name: letters.join(", "), shows: shows(&words, &on, &named, numbers) }
+        PrintedPage::new(picture, letters.join(", "), shows(&words, &on, &named, numbers))
     };
     pages.into_iter().enumerate().map(page).collect()
 }

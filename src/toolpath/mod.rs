@@ -4,7 +4,7 @@
 //! In: sheets with parts in place, the cutter. Out: a [`SheetPaths`] a sheet: draw, score, inner cuts, outer
 //! cuts. Never: writes a file.
 //!
-//! Only here does the kerf act, in `kerf`.
+//! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
 mod effort;
 mod kerf;

@@ -23,6 +23,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/parts.ftl"),
     include_str!("en/fit.ftl"),
     include_str!("en/sheets.ftl"),
+    include_str!("en/labels.ftl"),
     include_str!("en/commands.ftl"),
     include_str!("en/page.ftl"),
 ];

@@ -42,7 +42,7 @@ fn page(guide: &Guide, form: &str) -> String {
     let policy = format!(
         "default-src 'none'; style-src 'sha256-{style}'; script-src 'sha256-{script}'; img-src data:; base-uri 'none'; form-action 'none'"
     );
-    let paper = if guide.letter { "letter" } else { "a4" };
+    let paper = guide.paper.word().to_ascii_lowercase();
     let mut number = 0;
     let sections: Vec<Markup> = guide.sections.iter().map(|one| section(guide, one, &mut number)).collect();
     let key = format!("hingeleaf-{}-{:016x}", form.replace(' ', "-"), key(guide));

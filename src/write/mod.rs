@@ -45,7 +45,7 @@ pub use offcuts::offcut_stocks;
 #[cfg(feature = "pdf")]
 pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]
-pub use pdf::{PdfPage, pdf};
+pub use pdf::pdf;
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;

@@ -6,6 +6,7 @@ use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::guide::{self, Block, Figure, Guide, Line, Number, Section, Step, Table};
 use hingeleaf::picture::{CUT, Mark, Picture};
+use hingeleaf::stock::paper::Paper;
 use hingeleaf::work::Work;
 use hingeleaf::write::guide_pdf;
 use hingeleaf::write::pages::{
@@ -268,7 +269,7 @@ fn small(title: &str, blocks: Vec<Block>) -> Guide {
         edition: None,
         notes: vec!["Take care.\nTwice.".into()],
         language: "en",
-        letter: false,
+        paper: Paper::A4,
         page: [("page-caution", "Mind"), ("page-maker", "By"), ("page-notes", "Notes")].map(word).to_vec(),
         sections: vec![Section { id: "one", heading: "Do this".into(), blocks }],
     }
@@ -323,9 +324,9 @@ proptest! {
     fn nothing_is_lost_and_nothing_leaves_the_page(
         title in "[A-Za-z ]{1,120}",
         blocks in prop::collection::vec(block(), 1..12),
-        letter: bool,
+        paper in prop::sample::select(vec![Paper::A4, Paper::Letter]),
     ) {
-        let guide = Guide { letter, ..small(&title, blocks) };
+        let guide = Guide { paper, ..small(&title, blocks) };
         let pages = guide_pages(&guide, GuideForm::Guide).unwrap();
         let found: Vec<String> =
             faults(&guide, &pages).into_iter().filter(|fault| !fault.ends_with("ends with a heading")).collect();

@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
 fn table(language: Language) -> String {
-    std::fs::read_to_string(project().join(format!("src/guide/words/{}.ftl", language.tag()))).unwrap()
+    std::fs::read_to_string(project().join(format!("src/guide/words/{}.ftl", language.word()))).unwrap()
 }
 
 /// Keys of a table, in order.

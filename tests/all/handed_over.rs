@@ -113,6 +113,11 @@ fn what_comes_done_is_left_out() {
     let work = work(&text(r#""copies": 4, "handed_over": "scored","#), cutter(0.0, 0.0, 0.0));
     let [kit, shop] = texts(&work);
     let ids = |guide: &Guide| guide.sections.iter().map(|section| section.id).collect::<Vec<_>>();
+    // No heading stands over nothing, on the card neither.
+    let card = guide::card(&work.guide_job(false));
+    for text in [&kit, &shop, &card, &guide::teaching(&work.guide_job(false))] {
+        assert!(text.sections.iter().all(|section| !section.blocks.is_empty()), "{:?}", ids(text));
+    }
     for id in ["cut", "shape", "score"] {
         assert!(!ids(&kit).contains(&id), "{id} is told to who is handed it done");
         assert!(ids(&shop).contains(&id), "{id} is not told to the shop");

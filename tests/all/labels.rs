@@ -6,9 +6,9 @@ use hingeleaf::album;
 use hingeleaf::contour::Point;
 use hingeleaf::fields::Source;
 use hingeleaf::guide;
-use hingeleaf::labels::{LabelSheet, labels};
+use hingeleaf::labels::{check, labels};
 use hingeleaf::parts;
-use hingeleaf::picture::{Mark, measure};
+use hingeleaf::picture::{Mark, PrintedPage, measure};
 use proptest::prelude::*;
 
 fn text(more: &str) -> String {
@@ -19,7 +19,7 @@ fn text(more: &str) -> String {
     )
 }
 
-fn made(text: &str) -> (Vec<guide::Label>, Vec<LabelSheet>) {
+fn made(text: &str) -> (Vec<guide::Label>, Vec<PrintedPage>) {
     let work = work(text, cutter(0.0, 0.0, 0.0));
     let all = guide::labels(&work.guide_job(false));
     let sheets = labels(&work.album, &all);
@@ -27,7 +27,7 @@ fn made(text: &str) -> (Vec<guide::Label>, Vec<LabelSheet>) {
 }
 
 /// The box of words: their width by the font's own advances, an em and a third high.
-fn boxes(sheet: &LabelSheet) -> Vec<[f64; 4]> {
+fn boxes(sheet: &PrintedPage) -> Vec<[f64; 4]> {
     let words = |mark: &Mark| match mark {
         Mark::Words { at, size, text, .. } => {
             let (half, high) = (measure(text, *size) / 2.0, size * 0.65);
@@ -47,7 +47,7 @@ fn a_label_for_each_bag_and_each_part() {
     assert_eq!(sheets.len(), (7 + parts).div_ceil(8));
     assert!(parts > 1 && all[0].head.plain().starts_with("A long winter"));
     let lines =
-        |sheet: &LabelSheet| sheet.picture.marks.iter().filter(|mark| matches!(mark, Mark::Line { .. })).count();
+        |sheet: &PrintedPage| sheet.picture.marks.iter().filter(|mark| matches!(mark, Mark::Line { .. })).count();
     assert!(lines(&sheets[0]) >= 3 + 5);
     // What is handed over in whole sheets has no stacks to label.
     let (all, _) = made(&text(r#""copies": 7, "handed_over": "sheets","#));
@@ -93,6 +93,26 @@ fn sheets_of_labels_are_checked() {
     assert!(said.starts_with("labels-too-large") && said.contains("280 mm") && said.contains("279.4 mm"), "{said}");
     assert!(read(r#"{ "across": 3, "down": 1, "height": 30 }"#).starts_with("missing"));
     assert!(read(r#"{ "width": 63, "hight": 30 }"#).contains("hight"));
+}
+
+/// A label of 30 x 12 mm has no room for a bag's words, and that is said; the same words on 63.5 x 33.9 mm are all there, and
+/// nothing is said.
+#[test]
+fn what_does_not_go_on_a_label_is_told() {
+    let said = |width: f64, height: f64| {
+        let grid =
+            format!(r#""labels": {{ "across": 2, "down": 4, "width": {width}, "height": {height} }}, "copies": 2,"#);
+        let work = work(&text(&grid), cutter(0.0, 0.0, 0.0));
+        let found = work.findings.iter().find(|finding| finding.id == "labels-small").map(|one| one.text.to_string());
+        assert_eq!(found.is_some(), check(&work.album, &work.labels()).is_some());
+        found
+    };
+    assert!(said(30.0, 12.0).unwrap().contains("30 mm x 12 mm"), "{:?}", said(30.0, 12.0));
+    assert_eq!(said(63.5, 33.9), None);
+    // Plain paper holds a title of forty letters; nobody who makes one kit for themselves has labels.
+    let plain = work(&text(r#""copies": 2,"#), cutter(0.0, 0.0, 0.0));
+    assert!(check(&plain.album, &plain.labels()).is_none());
+    assert!(work(&text(""), cutter(0.0, 0.0, 0.0)).labels().is_empty());
 }
 
 proptest! {

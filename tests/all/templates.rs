@@ -6,8 +6,9 @@ use hingeleaf::guide::list;
 use hingeleaf::length::Length;
 use hingeleaf::parts;
 use hingeleaf::picture::{Mark, Picture, words_box};
+use hingeleaf::stock::paper::Paper;
 use hingeleaf::stock::sheet_size;
-use hingeleaf::templates::{Paper, PrinterPaper, templates};
+use hingeleaf::templates::{PrinterPaper, templates};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -96,7 +97,7 @@ fn as_few_pages_as_it_takes() {
     }
     assert!(said.contains(&"A: 4 tiles".to_owned()), "{said:?}");
     assert!(of(300.0, 400.0, Paper::A3).len() < large.len());
-    assert_eq!(Paper::of(&album(&text(100.0, 100.0, 1, "stubs", ""))), Paper::A4);
+    assert_eq!(album(&text(100.0, 100.0, 1, "stubs", "")).paper(), Paper::A4);
 }
 
 /// A line of 100 mm and one of 4 in on every page.
@@ -120,8 +121,8 @@ fn every_page_says_how_to_check_it() {
 #[test]
 fn papers_are_as_large_as_sheets_of_their_name() {
     for paper in Paper::ALL {
-        let (name, width, height) = sheet_size(paper.name()).expect("a named sheet");
-        assert_eq!((name.as_str(), (width.mm(), height.mm())), (paper.name(), paper.size()));
+        let (name, width, height) = sheet_size(paper.word()).expect("a named sheet");
+        assert_eq!((name.as_str(), (width.mm(), height.mm())), (paper.word(), paper.size()));
     }
 }
 

@@ -6,7 +6,7 @@ use crate::contour::{Contour, Point, Rect};
 use crate::guide::desk::Desk;
 use crate::guide::draw::{Draw, WORDS};
 use crate::guide::list::Row;
-use crate::picture::{BOARD, CARD, CUT, Fill, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure};
+use crate::picture::{CUT, Pen, Picture, measure};
 
 /// Width of the picture, mm.
 const WIDE: f64 = 170.0;
@@ -44,14 +44,9 @@ pub(in crate::guide) fn pieces(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Picture> {
         }
         let corner = Point::new(left + (room - width) / 2.0, top - height);
         let small = |point: Point| Point::new(point.x.mul_add(scale, corner.x), point.y.mul_add(scale, corner.y));
-        let fill = match stuff(desk, row.part) {
-            Stuff::Card => Fill::Flat(CARD),
-            Stuff::Paper => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 },
-            Stuff::Board => Fill::Flat(BOARD),
-        };
         let outlines: Vec<Contour> =
             std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|one| one.mapped(small)).collect();
-        draw.contours(outlines, Some(fill), Some(CUT));
+        draw.contours(outlines, Some(stuff(desk, row.part).flat()), Some(CUT));
         for score in &part.flat.scores {
             draw.line(small(score.from), small(score.to), Pen::fold(score.sense));
         }

@@ -20,6 +20,16 @@ pub enum Stuff {
 }
 
 impl Stuff {
+    /// Its front where it lies flat, drawn as a flat piece and not in space.
+    #[must_use]
+    pub const fn flat(self) -> Fill {
+        match self {
+            Self::Card => Fill::Flat(CARD),
+            Self::Paper => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 },
+            Self::Board => Fill::Flat(BOARD),
+        }
+    }
+
     fn front(self) -> Fill {
         match self {
             Self::Card => Fill::Flat(CARD),

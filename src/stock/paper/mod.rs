@@ -8,9 +8,11 @@
 use crate::finding::Said;
 use std::fmt;
 
+mod printer;
 mod size;
 mod weight;
 
+pub use printer::Paper;
 pub use size::{NamedSheet, Trim, named_sheets, parse_size, sheet, trimmed_tolerance, untrimmed_tolerance};
 pub use weight::{
     BULK_COATED, CALIPER_DOUBT, Grade, caliper_at_bulk, estimate_caliper, grammage_from_pounds, parse_grammage,

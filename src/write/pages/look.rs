@@ -2,6 +2,7 @@
 //! How large everything is set: the paper, its margins, the letters.
 
 use super::words::Style;
+use crate::stock::paper::Paper;
 
 /// What is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,15 +27,12 @@ pub(super) struct Look {
 
 /// Under what is set, for the foot.
 const FOOT: f64 = 6.0;
-/// A4 and letter.
-const A4: (f64, f64) = (210.0, 297.0);
-const LETTER: (f64, f64) = (215.9, 279.4);
 
 impl Look {
     /// A form on its paper; a card may be smaller.
-    pub(super) fn of(form: GuideForm, letter: bool, scale: f64) -> Self {
+    pub(super) fn of(form: GuideForm, paper: Paper, scale: f64) -> Self {
         let margin = if form == GuideForm::Card { 10.0 } else { 14.0 };
-        Self { form, paper: if letter { LETTER } else { A4 }, margin, scale }
+        Self { form, paper: paper.size(), margin, scale }
     }
 
     /// How wide and high the room for words is.

@@ -39,7 +39,7 @@ const READABLE: f64 = 0.86;
 /// The bundled font can't be read.
 pub fn guide_pages(guide: &Guide, form: GuideForm) -> io::Result<TypesetGuide<'_>> {
     let faces = FontFaces::bundled()?;
-    let at = |scale: f64| set(guide, faces, Look::of(form, guide.letter, scale));
+    let at = |scale: f64| set(guide, faces, Look::of(form, guide.paper, scale));
     if form == GuideForm::Guide {
         return Ok(at(1.0));
     }

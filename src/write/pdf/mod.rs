@@ -11,7 +11,7 @@ pub(super) use ink::{draw, paint, stroke_with};
 pub(super) use points::points;
 pub(super) use sound::{failed, made, sound};
 
-use crate::picture::Picture;
+use crate::picture::{Picture, PrintedPage};
 use krilla::Document;
 use krilla::configure::Configuration;
 use krilla::destination::XyzDestination;
@@ -21,23 +21,12 @@ use krilla::page::PageSettings;
 use krilla::tagging::{ContentTag, Tag, TagGroup, TagTree};
 use std::io;
 
-/// A page of a PDF.
-#[derive(Clone, Copy, Debug)]
-pub struct PdfPage<'a> {
-    /// What is on it; the page is as large as this.
-    pub picture: &'a Picture,
-    /// Its bookmark.
-    pub name: &'a str,
-    /// What it shows, in words.
-    pub shows: &'a str,
-}
-
 /// A PDF of these pages; the same bytes each time. It keeps to PDF/UA-1, but for letters that the bundled font has not: a
 /// maker's own names may be in any script, and these are boxes in it.
 ///
 /// # Errors
 /// A page without a size.
-pub fn pdf(title: &str, language: &str, pages: &[PdfPage<'_>]) -> io::Result<Vec<u8>> {
+pub fn pdf(title: &str, language: &str, pages: &[PrintedPage]) -> io::Result<Vec<u8>> {
     let faces = FontFaces::bundled()?;
     sound(|configuration| document(configuration, faces, title, language, pages))
 }
@@ -47,17 +36,17 @@ fn document(
     faces: &FontFaces,
     title: &str,
     language: &str,
-    pages: &[PdfPage<'_>],
+    pages: &[PrintedPage],
 ) -> io::Result<Vec<u8>> {
     let mut document = made(configuration);
     let (mut outline, mut tags) = (Outline::new(), TagTree::new());
     for (number, one) in pages.iter().enumerate() {
-        let drawn = page(&mut document, faces, one.picture)?;
-        let mut figure = TagGroup::new(Tag::Figure(Some(one.shows.to_owned())));
+        let drawn = page(&mut document, faces, &one.picture)?;
+        let mut figure = TagGroup::new(Tag::Figure(Some(one.shows.clone())));
         figure.push(drawn);
         tags.push(figure);
         let top = XyzDestination::new(number, krilla::geom::Point::from_xy(0.0, 0.0));
-        outline.push_child(OutlineNode::new(one.name.to_owned(), top));
+        outline.push_child(OutlineNode::new(one.name.clone(), top));
     }
     document.set_outline(outline);
     document.set_tag_tree(tags);
