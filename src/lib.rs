@@ -34,6 +34,7 @@
 //! Inside the geometry a length is an `f64` in millimetres; the outside world meets [`length::Length`].
 
 pub mod album;
+pub mod batch;
 pub mod contour;
 pub mod cutter;
 pub mod fields;

@@ -34,7 +34,7 @@ pub(super) const LANGUAGE: Key<Language> = Key::choice(
 );
 pub(super) const COPIES: Key<u32> = Key::count("copies", (1, 10_000), number(1), "how many kits to make");
 /// In what state kits are handed over.
-pub(super) const HANDED_OVER: Key<Nested> = Key::nested(
+pub(crate) const HANDED_OVER: Key<Nested> = Key::nested(
     "handed_over",
     "\"sheets\", \"cut\" or \"scored\", or an object that says so of each stock",
     Fallback::Rule("sheets"),

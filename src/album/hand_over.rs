@@ -11,7 +11,6 @@ use super::file_fields::HANDED_OVER;
 use crate::fields::{Choices, Held, Node, Reader, Tree, Value, meant_or, words};
 use crate::finding::{Arg, Said};
 use crate::length::excerpt;
-use crate::stock::Stock;
 use serde_json::json;
 
 words! {
@@ -45,13 +44,13 @@ impl Album {
     /// Whether a stock is handed over in whole sheets.
     #[must_use]
     pub fn is_handed_whole(&self, stock: usize) -> bool {
-        self.handed_over(stock) == Some(Handed::Sheets)
+        self.order().is_handed_whole(stock)
     }
 
     /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.
     #[must_use]
     pub fn is_apart(&self, stock: usize) -> bool {
-        self.copies > 1 && self.is_handed_whole(stock)
+        self.order().is_apart(stock)
     }
 
     /// Whether somebody makes something for those who put the kits together, and so wants a sheet of its own.
@@ -61,8 +60,8 @@ impl Album {
     }
 }
 
-/// Reads it: one for each of the stocks.
-pub(super) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[Stock]) -> Vec<Handed> {
+/// Reads it: one for each of the stocks, given by name.
+pub(crate) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[&str]) -> Vec<Handed> {
     let (name, mut handed) = (HANDED_OVER.name(), vec![Handed::Sheets; stocks.len()]);
     let word = |reader: &mut Reader<'_>, node: &Node, path: &str, name: &str| {
         let word = reader.choice(node, path, name, Handed::WORDS)?;
@@ -85,8 +84,8 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[Stock]) -> Ve
                     continue;
                 }
                 seen.push(stock);
-                let Some(number) = stocks.iter().position(|one| one.name == *stock) else {
-                    let help = meant_or("unknown-stock-help", stock, stocks.iter().map(|one| one.name.as_str()));
+                let Some(number) = stocks.iter().position(|one| *one == stock) else {
+                    let help = meant_or("unknown-stock-help", stock, stocks.iter().copied());
                     let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(stock)));
                     reader.problem("unknown-stock", text.with("stocks", Arg::field("stocks")), help, &place);
                     continue;
@@ -105,7 +104,7 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[Stock]) -> Ve
 }
 
 /// What a file may say, as a JSON Schema.
-pub(super) fn schema() -> serde_json::Value {
+pub(crate) fn schema() -> serde_json::Value {
     let word = json!({ "enum": Handed::WORDS });
     json!({ "oneOf": [word, { "type": "object", "additionalProperties": word }] })
 }

@@ -8,8 +8,8 @@ use super::file_fields::{
 };
 use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
-use super::{Album, Entry, PageSize, Panels, hand_over, paper};
-use crate::fields::{Node, Reader, Source, Tree, Values, meant_or};
+use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
+use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
 use crate::stock::{self, Stock};
@@ -20,7 +20,16 @@ pub(crate) const MOST_INSERTS: u64 = 5000;
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind]) -> Checked<Album> {
-    let mut reader = Reader::new(source);
+    of(Reader::new(source), kinds)
+}
+
+/// Reads an album file that another file changed.
+#[must_use]
+pub fn read_changed(file: &Grafted, kinds: &[&'static Kind]) -> Checked<Album> {
+    of(Reader::of_changed(file), kinds)
+}
+
+fn of(mut reader: Reader<'_>, kinds: &[&'static Kind]) -> Checked<Album> {
     let album = Reading { reader: &mut reader, kinds, stocks: Vec::new() }.album();
     match album {
         Some(album) => Checked::new(album, reader.findings),
@@ -43,7 +52,7 @@ impl Reading<'_, '_> {
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
-        let handed_over = top.get(HANDED_OVER).map(|node| hand_over::read(self.reader, node, &self.stocks));
+        let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
         let mut page_count = 0;
@@ -133,6 +142,11 @@ impl Reading<'_, '_> {
                     .unwrap_or_else(|| Stock { name: name.clone(), ..Stock::a4_card() }),
             );
         }
+    }
+
+    fn handed_over(&mut self, node: &Node) -> Vec<Handed> {
+        let names: Vec<&str> = self.stocks.iter().map(|stock| stock.name.as_str()).collect();
+        hand_over::read(self.reader, node, &names)
     }
 
     fn page(&mut self, node: &Node) -> Option<PageSize> {

@@ -75,6 +75,7 @@ pub(super) struct Schema {
 #[derive(ValueEnum, Clone, Copy, Debug)]
 pub(super) enum SchemaOf {
     Album,
+    Batch,
     Cutter,
     Report,
 }
@@ -99,7 +100,7 @@ pub(super) enum NewUnits {
 
 #[derive(Args, Debug)]
 pub(super) struct Check {
-    /// The album file
+    /// The album file, or a batch file
     pub file: PathBuf,
     /// Write the album with every mend that is known to this new file
     #[arg(long, value_name = "NEW", conflicts_with = "rounded")]
@@ -120,7 +121,7 @@ pub(super) struct Check {
 #[derive(Args, Debug)]
 #[allow(clippy::struct_excessive_bools, reason = "each is an option of its own on the command line")]
 pub(super) struct KitArguments {
-    /// The album file
+    /// The album file, or a batch file: several kits as one order
     pub file: PathBuf,
     /// The folder to write
     #[arg(long, value_name = "DIR")]

@@ -8,7 +8,8 @@ use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
 use super::offcuts::Offcuts;
 use super::say;
 use super::watch::Terminal;
-use hingeleaf::album;
+use hingeleaf::album::{self, Album, Order};
+use hingeleaf::batch as batch_file;
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::{Arg, Finding, Said};
@@ -43,7 +44,11 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
     match make(kit) {
         Ok((work, inputs, kept)) => {
             let said = say::findings(&work.findings, &inputs, kit.json, ExitStatus::Done);
-            if kit.json { said } else { say::out(&summary(&work, &kit.out, &kept), said) }
+            if kit.json {
+                said
+            } else {
+                say::out(&summary(work.album.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+            }
         }
         Err(ended) => ended.say(kit.json),
     }
@@ -75,11 +80,7 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
     let effort = effort(kit.effort);
-    let labels = match kit.labels {
-        LabelsArgument::Hidden => toolpath::Labels::Hidden,
-        LabelsArgument::Everywhere => toolpath::Labels::Everywhere,
-        LabelsArgument::None => toolpath::Labels::None,
-    };
+    let labels = labels(kit.labels);
     let threads = threads(kit.threads);
     let watch = Terminal::new(&folder.unfinished());
     let mut work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
@@ -88,23 +89,12 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     if work.stopped() {
         return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources });
     }
-    let formats: Vec<&str> =
-        if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() };
-    let usual = PrinterPaper::of(&work.album);
-    let print =
-        PrinterPaper { paper: kit.paper.unwrap_or(usual.paper), margin: kit.paper_margin.unwrap_or(usual.margin) };
-    let files = Files {
-        split_layers: kit.split_layers,
-        both_units: kit.both_units,
-        kit_card: kit.card,
-        teaching: kit.teaching_sheet,
-        print: Some(print),
-        ..Files::of(&formats)
-    };
+    let formats = formats(kit);
+    let files = files(kit, &formats, &work.album);
     work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
     // Before the folder is released: a kit stands with its offcuts, or neither does.
     if let Some(offcuts) = &offcuts {
-        offcuts.write(&write::offcut_stocks(&work.album, &work.stocks), &mut folder)?;
+        offcuts.write(&write::offcut_stocks(work.album.order(), &work.stocks), &mut folder)?;
     }
     // From here on nothing may be taken away in a hurry.
     watch.released();
@@ -115,11 +105,38 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     Ok((work, sources, kept))
 }
 
+pub(super) fn formats(kit: &KitArguments) -> Vec<&str> {
+    if kit.formats.is_empty() { FORMATS.to_vec() } else { kit.formats.iter().map(String::as_str).collect() }
+}
+
+/// What is to be written, on the paper that the album's is.
+pub(super) fn files<'a>(kit: &KitArguments, formats: &'a [&'a str], album: &Album) -> Files<'a> {
+    let usual = PrinterPaper::of(album);
+    let print =
+        PrinterPaper { paper: kit.paper.unwrap_or(usual.paper), margin: kit.paper_margin.unwrap_or(usual.margin) };
+    Files {
+        split_layers: kit.split_layers,
+        both_units: kit.both_units,
+        kit_card: kit.card,
+        teaching: kit.teaching_sheet,
+        print: Some(print),
+        ..Files::of(formats)
+    }
+}
+
 pub(super) const fn effort(effort: EffortArgument) -> layout::Effort {
     match effort {
         EffortArgument::Low => layout::Effort::Low,
         EffortArgument::Normal => layout::Effort::Normal,
         EffortArgument::High => layout::Effort::High,
+    }
+}
+
+pub(super) const fn labels(labels: LabelsArgument) -> toolpath::Labels {
+    match labels {
+        LabelsArgument::Hidden => toolpath::Labels::Hidden,
+        LabelsArgument::Everywhere => toolpath::Labels::Everywhere,
+        LabelsArgument::None => toolpath::Labels::None,
     }
 }
 
@@ -132,6 +149,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
     let value = match schema.what {
         SchemaOf::Album => album::schema(&parts::kinds()),
         SchemaOf::Cutter => cutter::schema(),
+        SchemaOf::Batch => batch_file::schema(),
         SchemaOf::Report => write::report_schema(),
     };
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
@@ -143,20 +161,26 @@ pub(super) fn licences() -> ExitStatus {
 }
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.
-fn summary(work: &Work, out: &Path, kept: &[PathBuf]) -> String {
-    let mut lines = vec![settings(&work.cutter)];
-    for laid in &work.stocks {
-        let stock = &work.album.stocks[laid.stock];
+pub(super) fn summary(
+    order: Order<'_>,
+    stocks: &[StockSheets],
+    cutter: &Cutter,
+    out: &Path,
+    kept: &[PathBuf],
+) -> String {
+    let mut lines = vec![settings(cutter)];
+    for laid in stocks {
+        let stock = &order.stocks[laid.stock];
         lines.push(format!(
             "{}: {}, {:.0} % used; {}.\n",
             stock.name,
             counted(laid.count(), "sheet"),
             laid.used_percent,
-            least(work, laid)
+            least(order, laid)
         ));
         let cut: Vec<String> = laid.sheets.iter().map(|sheet| format!("{} x {}", sheet.times, sheet.name)).collect();
         lines.push(format!("  cut {}\n", cut.join(", ")));
-        lines.extend(cost(work, laid).map(|cost| format!("  costs {cost:.2}\n")));
+        lines.extend(cost(order, laid).map(|cost| format!("  costs {cost:.2}\n")));
     }
     lines.push(format!("Wrote {}.\n", say::name(out)));
     match kept {
@@ -187,8 +211,8 @@ pub(super) fn counted(count: u64, what: &str) -> String {
 }
 
 /// Whether it can be done in fewer, as far as that is known.
-fn least(work: &Work, laid: &StockSheets) -> String {
-    let stock = &work.album.stocks[laid.stock];
+fn least(order: Order<'_>, laid: &StockSheets) -> String {
+    let stock = &order.stocks[laid.stock];
     if laid.proven_least {
         return "no layout can do it in fewer".into();
     }
@@ -208,14 +232,13 @@ fn least(work: &Work, laid: &StockSheets) -> String {
 }
 
 /// What a stock's sheets cost, where every size has its price.
-fn cost(work: &Work, laid: &StockSheets) -> Option<f64> {
-    let price = |sheet: &Sheet| {
-        work.album.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times))
-    };
+fn cost(order: Order<'_>, laid: &StockSheets) -> Option<f64> {
+    let price =
+        |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times));
     laid.sheets.iter().map(price).sum()
 }
 
-fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
+pub(super) fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
     let finding = match problem {
         WriteProblem::System(error) => system("can-not-write", out, &error),
         WriteProblem::Differs { .. } => {
@@ -247,7 +270,7 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
     Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), ExitStatus::WrongInput)
 }
 
-fn unknown_formats(asked: &[String]) -> Vec<Finding> {
+pub(super) fn unknown_formats(asked: &[String]) -> Vec<Finding> {
     let one = |format: &String| {
         if FORMATS.contains(&format.as_str()) {
             return None;

@@ -27,6 +27,17 @@ pub(super) fn read(said: &[String]) -> (Vec<(Option<&str>, Handed)>, Vec<Finding
     (read, findings)
 }
 
+/// The same of all albums of a batch: a stock that one of them has not another one has.
+pub(super) fn hand_over_all<'a>(
+    albums: impl Iterator<Item = &'a mut Album>,
+    said: &[(Option<&str>, Handed)],
+) -> Vec<Finding> {
+    let wrong: Vec<Vec<Finding>> = albums.map(|album| hand_over(album, said)).collect();
+    let Some(first) = wrong.first() else { return Vec::new() };
+    let nowhere = |finding: &&Finding| wrong.iter().all(|other| other.iter().any(|other| other.text == finding.text));
+    first.iter().filter(nowhere).cloned().collect()
+}
+
 /// Hands over as is said, instead of what the file says of these stocks; what is wrong with the stocks' names.
 pub(super) fn hand_over(album: &mut Album, said: &[(Option<&str>, Handed)]) -> Vec<Finding> {
     let mut findings = Vec::new();

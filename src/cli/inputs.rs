@@ -48,6 +48,22 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
     let album = read.value;
+    let cutter = machine_of(machine, &mut sources, &mut findings)?;
+    let sheets = other_sheets(&machine.sheet, &mut findings);
+    let album = album.map(|album| on_sheets(album, sheets, &mut findings));
+    gravest_first(&mut findings);
+    match album {
+        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
+        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
+    }
+}
+
+/// The machine, from its file and the arguments.
+pub(super) fn machine_of(
+    machine: &MachineArguments,
+    sources: &mut Vec<Source>,
+    findings: &mut Vec<Finding>,
+) -> Result<Cutter, Ended> {
     let mut cutter = Cutter::default();
     if let Some(file) = &machine.cutter {
         let source = source(file, "no-cutter-file-help")?;
@@ -57,14 +73,31 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
         // A file that could not be read is refused below; the arguments are looked at all the same.
         cutter = read.value.unwrap_or_default();
     }
-    let cutter = flags(cutter, machine, &mut findings);
+    let cutter = flags(cutter, machine, findings);
     findings.extend(cutter.findings());
-    let sheets = other_sheets(&machine.sheet, &mut findings);
-    let album = album.map(|album| on_sheets(album, sheets, &mut findings));
-    gravest_first(&mut findings);
-    match album {
-        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
-        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
+    Ok(cutter)
+}
+
+/// The albums of a batch on other sheets than their files say; a stock that none of them has is told.
+pub(super) fn all_on_sheets<'a>(
+    albums: impl Iterator<Item = &'a mut Album>,
+    machine: &MachineArguments,
+    findings: &mut Vec<Finding>,
+) {
+    let mut unknown: Vec<Vec<Finding>> = Vec::new();
+    let mut problems = Vec::new();
+    let sheets = other_sheets(&machine.sheet, &mut problems);
+    for album in albums {
+        let mut wrong = Vec::new();
+        *album = on_sheets(album.clone(), sheets.clone(), &mut wrong);
+        unknown.push(wrong);
+    }
+    findings.extend(problems);
+    // What one album lacks another has.
+    if let Some(first) = unknown.first() {
+        let nowhere =
+            |finding: &&Finding| unknown.iter().all(|wrong| wrong.iter().any(|other| other.text == finding.text));
+        findings.extend(first.iter().filter(nowhere).cloned());
     }
 }
 

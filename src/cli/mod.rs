@@ -2,6 +2,7 @@
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
 mod arguments;
+mod batch;
 mod catalogue;
 mod check;
 mod commands;
@@ -33,7 +34,9 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let end = match Arguments::try_parse_from(&words) {
         Ok(arguments) => match arguments.command {
             Command::New(new) => commands::new(&new),
+            Command::Check(check) if batch::is_batch(&check.file) => batch::check(&check),
             Command::Check(check) => check::check(&check),
+            Command::Kit(kit) if batch::is_batch(&kit.file) => batch::kit(&kit),
             Command::Kit(kit) => commands::kit(&kit),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),

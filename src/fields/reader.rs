@@ -2,6 +2,7 @@
 //! Reads objects against their fields and collects every problem on the way.
 
 use super::field::{Fallback, Field, nearest};
+use super::graft::Grafted;
 use super::sentences::{join, meant_or, wanted};
 use super::source::Source;
 use super::tree::{Node, Tree};
@@ -18,6 +19,8 @@ pub(super) const LONGEST_LIST: usize = 2000;
 #[derive(Debug)]
 pub struct Reader<'s> {
     source: &'s Source,
+    /// The file's values, where they are not the text's alone.
+    root: Option<&'s Node>,
     /// The file's units, once they are known.
     pub units: Units,
     /// Every problem met so far.
@@ -28,7 +31,13 @@ impl<'s> Reader<'s> {
     /// Starts on a file, in mm until [`Reader::units`] says otherwise.
     #[must_use]
     pub const fn new(source: &'s Source) -> Self {
-        Self { source, units: Units::Mm, findings: Vec::new() }
+        Self { source, root: None, units: Units::Mm, findings: Vec::new() }
+    }
+
+    /// Starts on a file that another one changed.
+    #[must_use]
+    pub fn of_changed(file: &'s Grafted) -> Self {
+        Self { root: Some(file.root()), ..Self::new(file.source()) }
     }
 
     /// The place of a value.
@@ -44,7 +53,7 @@ impl<'s> Reader<'s> {
 
     /// Reads the file's top object: checks `format`, and takes up `units` before any other field is read.
     pub fn top(&mut self, fields: &[Field], format: &'static str) -> Option<Values> {
-        let node = match Node::read(self.source) {
+        let node = match self.root.map_or_else(|| Node::read(self.source), |root| Ok(root.clone())) {
             Ok(node) => node,
             Err(finding) => {
                 self.findings.push(*finding);

@@ -17,6 +17,8 @@ pub struct Source {
     marked: bool,
     /// The byte at which each line starts.
     starts: Vec<usize>,
+    /// The file whose places stand behind this one's, where values of it were put in.
+    behind: Option<Arc<Self>>,
 }
 
 impl Source {
@@ -46,7 +48,7 @@ impl Source {
             None => (text, false),
         };
         let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
-        Ok(Self { name: name.into(), text, marked, starts })
+        Ok(Self { name: name.into(), text, marked, starts, behind: None })
     }
 
     /// The file's name.
@@ -67,6 +69,12 @@ impl Source {
         &self.text
     }
 
+    /// The same file, the places of another one behind its own.
+    #[must_use]
+    pub(super) fn followed_by(&self, other: &Self) -> Self {
+        Self { behind: Some(Arc::new(other.clone())), ..self.clone() }
+    }
+
     /// Line `number` (from 1) without its end, or nothing where there is no such line.
     #[must_use]
     pub fn line(&self, number: usize) -> &str {
@@ -79,6 +87,10 @@ impl Source {
     /// The place of a byte range, under the path that leads to it.
     #[must_use]
     pub fn place(&self, range: &Range<usize>, path: &str) -> Place {
+        if let Some(other) = self.behind.as_ref().filter(|_| range.start > self.text.len()) {
+            let first = self.text.len() + 1;
+            return other.place(&(range.start - first..range.end - first), path);
+        }
         let start = range.start.min(self.text.len());
         let line = self.starts.partition_point(|&at| at <= start);
         let from = self.starts[line - 1];

@@ -140,6 +140,20 @@ impl Finding {
         self
     }
 
+    /// Adds which kit of a batch it is about.
+    #[must_use]
+    pub fn of_kit(self, kit: &str) -> Self {
+        self.of(vec![kit.into()])
+    }
+
+    fn of(mut self, kits: Vec<Arg>) -> Self {
+        let about = std::mem::take(&mut self.about);
+        self.about = Said::new(if about.is_empty() { "about-kit" } else { "about-of-kit" })
+            .with("kits", Arg::All(kits))
+            .with("about", about);
+        self
+    }
+
     /// Adds the place.
     #[must_use]
     pub fn at(mut self, place: Option<&Place>) -> Self {
@@ -172,6 +186,20 @@ impl<T> Checked<T> {
         gravest_first(&mut findings);
         Self { value: None, findings }
     }
+}
+
+/// What is found of each kit of a batch, the kit named; what is found of several kits alike is told once.
+pub(crate) fn of_kits<'a>(kits: impl Iterator<Item = (&'a str, &'a [Finding])>) -> Vec<Finding> {
+    let mut all: Vec<(&Finding, Vec<Arg>)> = Vec::new();
+    for (kit, findings) in kits {
+        for finding in findings {
+            match all.iter_mut().find(|(known, _)| *known == finding) {
+                Some((_, kits)) => kits.push(kit.into()),
+                None => all.push((finding, vec![kit.into()])),
+            }
+        }
+    }
+    all.into_iter().map(|(finding, kits)| finding.clone().of(kits)).collect()
 }
 
 /// Whether any finding stops the work.

@@ -201,7 +201,7 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 };
                 let size = |size: &str| desk.measure.notation.write(size);
                 let words = SheetWords { letter: &letter, offcut: &offcut, times: &times, size: &size };
-                let picture = picture::sheet_worded(desk.job.album, desk.kit(), laid.stock, sheet, words);
+                let picture = picture::sheet_worded(desk.job.album.order(), desk.kit(), laid.stock, sheet, words);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
                 blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));

@@ -51,7 +51,7 @@ impl<'a> Desk<'a> {
             words,
             reader,
             kits,
-            rows: list::list(job.album, job.kit, kits),
+            rows: rows(job, kits),
             folded: folded::fold(job.kit, &calipers),
             plans: trimmer::plans(job.kit, &stocks),
             piles: joints::piles(job.kit),
@@ -245,6 +245,17 @@ impl<'a> Desk<'a> {
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
     }
+}
+
+/// The list, with the letters that an order gives.
+fn rows(job: &GuideJob<'_>, kits: u32) -> Vec<Row> {
+    let mut rows = list::list(job.album.order(), job.kit, kits);
+    for row in &mut rows {
+        if let Some(letter) = job.letters.and_then(|letters| letters.get(row.part)) {
+            row.mark.clone_from(letter);
+        }
+    }
+    rows
 }
 
 /// The sheets that a reader cuts. Who makes one kit of many has none, unless whole sheets are handed over.

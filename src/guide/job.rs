@@ -20,6 +20,8 @@ pub struct GuideJob<'a> {
     pub stocks: &'a [StockSheets],
     /// The machine.
     pub cutter: &'a Cutter,
+    /// What stands for each part, where that is settled by an order of several kits.
+    pub letters: Option<&'a [String]>,
     /// Whether lengths stand in both systems.
     pub both_units: bool,
 }

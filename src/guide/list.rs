@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! The cutting list: every part by stock, then by size, with the letter that stands for it in the guide.
 //!
-//! In: an album, its kit. Out: [`Row`]s. Never: words.
+//! In: an order, its parts. Out: [`Row`]s. Never: words.
 
-use crate::album::Album;
+use crate::album::Order;
 use crate::length::tolerance::READ;
 use crate::parts::Kit;
 use crate::stock::Pattern;
@@ -43,7 +43,7 @@ pub enum Lies {
 
 /// The list of so many kits, stock by stock in the file's order, the largest part first.
 #[must_use]
-pub fn list(album: &Album, kit: &Kit, kits: u32) -> Vec<Row> {
+pub fn list(order: Order<'_>, kit: &Kit, kits: u32) -> Vec<Row> {
     let mut numbers: Vec<usize> = (0..kit.parts.len()).collect();
     let area = |number: usize| kit.parts[number].flat.width * kit.parts[number].flat.height;
     numbers.sort_by(|&one, &two| {
@@ -51,7 +51,7 @@ pub fn list(album: &Album, kit: &Kit, kits: u32) -> Vec<Row> {
     });
     let row = |(index, number): (usize, usize)| {
         let part = &kit.parts[number];
-        let stock = album.stocks.get(part.stock);
+        let stock = order.stocks.get(part.stock);
         let lies = match stock.map(|stock| (stock.pattern, stock.grain.is_some())) {
             Some((Pattern::OneWay, _)) if part.sideways => Lies::Sideways,
             Some((Pattern::OneWay, _)) => Lies::Pattern,

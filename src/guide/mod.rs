@@ -26,6 +26,7 @@ mod line;
 pub mod list;
 pub mod measure;
 mod need;
+mod order_sheet;
 mod packing;
 mod pictures;
 mod places;
@@ -44,6 +45,7 @@ pub use bits::{Block, Figure, Guide, Section, Step, Table};
 pub use job::GuideJob;
 pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
+pub use order_sheet::{KitOfOrder, order_sheet};
 pub use told::Told;
 pub use words::Words;
 
@@ -87,7 +89,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     let desk = Desk::new(job, Audience::Shop);
     let mut sections = vec![shop::order(&desk), need::section(&desk)];
     sections.extend(shop::machine(&desk));
-    sections.extend(shop::first(&desk));
+    sections.extend((desk.kits > 1).then(|| shop::first(&desk, desk.job.fit.closed.as_ref())));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));

@@ -11,6 +11,7 @@ use super::{deeds, measure, scoring, shaping, trimmer};
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
 use crate::parts::Deed;
+use crate::sheets::Sheet;
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
@@ -32,6 +33,23 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
 /// The same for who teaches: how long it takes stands with each section there.
 pub(super) fn teaching(desk: &Desk<'_>) -> Section {
     ready(desk, true)
+}
+
+/// The same for an order of several kits, whose tape and glue are each kit's own: sheets, tools, what the sheets cost.
+pub(super) fn of_order(desk: &Desk<'_>) -> Section {
+    let mut blocks = vec![Block::Words(desk.tell("need-words-shop"))];
+    blocks.extend(sheets(desk).map(|mut table| {
+        if let Some(last) = table.head.iter_mut().find(|head| **head == desk.tell("need-head-price")) {
+            *last = desk.tell("batch-head-price");
+        }
+        Block::Table(table)
+    }));
+    if let Some(cost) = cost(desk) {
+        blocks.push(Block::Words(desk.say("batch-cost", vec![("cost", desk.measure.price(cost))])));
+    }
+    blocks.push(Block::Heading(desk.tell("need-tools")));
+    blocks.push(Block::List(tools(desk).into_iter().map(|key| desk.tell(key)).collect()));
+    Section { id: "need", heading: desk.tell("need-heading-shop"), blocks }
 }
 
 fn ready(desk: &Desk<'_>, teaching: bool) -> Section {
@@ -57,7 +75,7 @@ fn ready(desk: &Desk<'_>, teaching: bool) -> Section {
 }
 
 /// Tape, glue and small things for all that the reader speaks of.
-fn supplies(desk: &Desk<'_>) -> Vec<Line> {
+pub(super) fn supplies(desk: &Desk<'_>) -> Vec<Line> {
     let tape = tape(desk);
     let mut supplies: Vec<Line> = Vec::new();
     if !tape.is_empty() {
@@ -237,24 +255,24 @@ fn time(desk: &Desk<'_>) -> Line {
     measure::number(desk.measure.hours(&shown), halves * 30.0, What::Time, "")
 }
 
+/// What the sheets of one kit cost, where each has a price.
+fn cost(desk: &Desk<'_>) -> Option<f64> {
+    let copies = f64::from(desk.job.album.copies.max(1));
+    let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
+    let price = |(stock, sheet): (usize, &Sheet)| {
+        let size = desk.stock(stock)?.sheets.get(sheet.size)?;
+        Some(size.price? * f64::from(sheet.times) / copies)
+    };
+    sheets.map(price).sum()
+}
+
 /// What a kit costs and weighs, where that is known.
 fn per_kit(desk: &Desk<'_>) -> Vec<Line> {
     let album = desk.job.album;
-    let copies = f64::from(album.copies.max(1));
     let mut lines = Vec::new();
     // What a kit costs is between the maker and the shop.
     let told = desk.reader == Audience::Shop || !album.has_shop();
-    let cost: Option<f64> = desk
-        .job
-        .stocks
-        .iter()
-        .flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)))
-        .map(|(stock, sheet)| {
-            let size = desk.stock(stock)?.sheets.get(sheet.size)?;
-            Some(size.price? * f64::from(sheet.times) / copies)
-        })
-        .sum();
-    if let Some(cost) = cost.filter(|_| told) {
+    if let Some(cost) = cost(desk).filter(|_| told) {
         lines.push(desk.say("need-cost", vec![("cost", desk.measure.price(cost))]));
     }
     let weight: Option<f64> = desk

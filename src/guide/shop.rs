@@ -7,6 +7,7 @@ use super::line::{Line, What};
 use super::measure;
 use crate::album::Handed;
 use crate::cutter::ScoreMode;
+use crate::fit::Closed;
 use crate::length::tolerance::SAME;
 
 /// What is made, and in what state it is handed over.
@@ -69,17 +70,14 @@ pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
-/// One kit is made and looked at before the others are cut; nothing where there are no others.
-pub(super) fn first(desk: &Desk<'_>) -> Option<Section> {
-    if desk.kits < 2 {
-        return None;
-    }
+/// One kit is made and looked at before the others are cut; where all kits are alike, how thick it is then.
+pub(super) fn first(desk: &Desk<'_>, closed: Option<&Closed>) -> Section {
     let mut steps = vec![Step::new(desk.tell("first-cut")), Step::new(desk.tell("first-measure"))];
     if desk.kit().parts.iter().any(|part| !part.flat.scores.is_empty()) {
         steps.push(Step::new(desk.tell("first-fold")));
     }
     let mut made = Step::new(desk.tell("first-make"));
-    if let Some(closed) = &desk.job.fit.closed {
+    if let Some(closed) = closed {
         let thick = desk.length(super::given::roughly(desk, closed.thickest), What::Length, "thickest");
         made.lines.push(desk.say("check-close", vec![("thick", thick)]));
     }
@@ -88,5 +86,5 @@ pub(super) fn first(desk: &Desk<'_>) -> Option<Section> {
     signed.lines.push(desk.tell("first-signed"));
     steps.push(signed);
     let blocks = vec![Block::Words(desk.tell("first-words")), Block::Steps(steps)];
-    Some(Section { id: "first", heading: desk.tell("first-heading"), blocks })
+    Section { id: "first", heading: desk.tell("first-heading"), blocks }
 }

@@ -2,7 +2,6 @@
 //! Labels in a part: where there is most room for words, and as large as they go in.
 
 use super::{Mark, Picture};
-use crate::album::Album;
 use crate::contour::{Contour, Point, Rect};
 use crate::length::{Length, Ruler, Units};
 
@@ -69,8 +68,8 @@ pub(crate) fn clear_of(panel: Rect, holes: &[Contour], map: impl Fn(Point) -> Po
 }
 
 /// `90 × 130 mm`, or `3 1/2 in × 5 in` where fractions would run into each other.
-pub(crate) fn measures(album: &Album, width: f64, height: f64) -> String {
+pub(crate) fn measures(units: Units, width: f64, height: f64) -> String {
     let (width, height) = (Length::from_mm(width), Length::from_mm(height));
-    let first = if album.units == Units::In { album.show(width.mm()) } else { width.plain(album.units) };
-    format!("{first} × {}", height.show(album.units, Ruler::SixtyFourth))
+    let first = if units == Units::In { width.show(units, Ruler::SixtyFourth) } else { width.plain(units) };
+    format!("{first} × {}", height.show(units, Ruler::SixtyFourth))
 }

@@ -3,7 +3,7 @@
 
 use super::label::{clear_of, measures, room};
 use super::{CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture};
-use crate::album::Album;
+use crate::album::Order;
 use crate::contour::{Contour, Point, Rect, turned};
 use crate::length::Length;
 use crate::net::Use;
@@ -29,20 +29,20 @@ pub struct SheetWords<'a> {
 /// The picture of a sheet of stock number `stock`, edge to edge. `letter` gives what stands for a part in words; it stands
 /// above the part's own name; empty where there is none.
 #[must_use]
-pub fn sheet(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn Fn(usize) -> String) -> Picture {
+pub fn sheet(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, letter: &dyn Fn(usize) -> String) -> Picture {
     let times = |sheet: &Sheet| {
         let times = if sheet.times == 1 { "once".into() } else { format!("{} times", sheet.times) };
         format!("{}: cut {times}", sheet.name)
     };
     let words = SheetWords { letter, offcut: "offcut", times: &times, size: &str::to_owned };
-    sheet_worded(album, kit, stock, sheet, words)
+    sheet_worded(order, kit, stock, sheet, words)
 }
 
 /// The same in words of the caller's.
 #[must_use]
-pub fn sheet_worded(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, words: SheetWords<'_>) -> Picture {
+pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, words: SheetWords<'_>) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
-    let Some(stock) = album.stocks.get(stock) else { return picture };
+    let Some(stock) = order.stocks.get(stock) else { return picture };
     // The sheet's own edge, half of the line inside, below everything that is cut on it.
     let edge = Contour::rectangle(0.0, 0.0, sheet.width, sheet.height);
     picture.marks.push(Mark::Shape {
@@ -54,8 +54,8 @@ pub fn sheet_worded(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, words
         let outline = Contour::rectangle(x, y, width, height);
         picture.marks.push(Mark::Shape { contours: vec![outline], fill: None, pen: Some(OFFCUT) });
         // What is left over is measured down to what a ruler shows.
-        let down = |mm: f64| Length::from_mm(mm).down_to_a_step(album.units).mm();
-        let mut lines = vec![words.offcut.to_owned(), (words.size)(&measures(album, down(width), down(height)))];
+        let down = |mm: f64| Length::from_mm(mm).down_to_a_step(order.units).mm();
+        let mut lines = vec![words.offcut.to_owned(), (words.size)(&measures(order.units, down(width), down(height)))];
         let mut space = Rect::new(x, y, x + width, y + height);
         if index == 0 {
             // The largest piece left over has room for what the sheet is.
@@ -73,7 +73,7 @@ pub fn sheet_worded(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, words
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
-            picture.part(album, stock, part, placed, ((words.letter)(placed.part), words.size));
+            picture.part(order, stock, part, placed, ((words.letter)(placed.part), words.size));
         }
     }
     picture.grain(stock, sheet);
@@ -83,7 +83,7 @@ pub fn sheet_worded(album: &Album, kit: &Kit, stock: usize, sheet: &Sheet, words
 impl Picture {
     fn part(
         &mut self,
-        album: &Album,
+        order: Order<'_>,
         stock: &Stock,
         part: &Part,
         placed: &Placed,
@@ -118,7 +118,7 @@ impl Picture {
             } else {
                 (part.flat.height, part.flat.width)
             };
-            let measures = size_as(&measures(album, width, height));
+            let measures = size_as(&measures(order.units, width, height));
             let lines = [letter, part.id.clone(), measures].into_iter().filter(|line| !line.is_empty());
             self.label(clear_of(panel, &part.flat.holes, map), &lines.collect::<Vec<_>>());
         }

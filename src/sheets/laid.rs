@@ -3,6 +3,7 @@
 
 use crate::layout::Effort;
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 /// All sheets of one stock.
 #[derive(Clone, Debug)]
@@ -27,6 +28,43 @@ impl StockSheets {
     #[must_use]
     pub fn count(&self) -> u64 {
         self.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
+    }
+
+    /// The sheets of several lots, laid one after the other, as those of one order; placements are counted on.
+    #[must_use]
+    pub fn joined(lots: Vec<Vec<Self>>) -> Vec<Self> {
+        let mut all: BTreeMap<usize, Self> = BTreeMap::new();
+        let mut copies: BTreeMap<usize, u32> = BTreeMap::new();
+        for mut laid in lots.into_iter().flatten() {
+            let mut most = copies.clone();
+            for placed in laid.sheets.iter_mut().flat_map(|sheet| &mut sheet.placements) {
+                placed.copy += copies.get(&placed.part).copied().unwrap_or_default();
+                let most = most.entry(placed.part).or_default();
+                *most = placed.copy.max(*most);
+            }
+            copies = most;
+            match all.entry(laid.stock) {
+                Entry::Vacant(first) => {
+                    first.insert(laid);
+                }
+                Entry::Occupied(mut known) => known.get_mut().add(laid),
+            }
+        }
+        all.into_values().collect()
+    }
+
+    fn add(&mut self, other: Self) {
+        let whole = |laid: &Self| -> f64 {
+            laid.sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times)).sum()
+        };
+        let (own, others) = (whole(self), whole(&other));
+        if own + others > 0.0 {
+            self.used_percent = self.used_percent.mul_add(own, other.used_percent * others) / (own + others);
+        }
+        self.lower_bound = self.lower_bound.saturating_add(other.lower_bound);
+        self.proven_least &= other.proven_least;
+        self.cut_short |= other.cut_short;
+        self.sheets.extend(other.sheets);
     }
 
     /// How many sheets of each size in use, by the number of the size.

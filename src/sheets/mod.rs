@@ -24,7 +24,7 @@ pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use tally::Tally;
 
-use crate::album::Album;
+use crate::album::Order;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::Watch;
@@ -33,7 +33,7 @@ use stock_parts::StockParts;
 
 /// Lays all parts of all stocks; findings of level stop mean that the sheets are not to be used.
 pub fn lay(
-    album: &Album,
+    order: Order<'_>,
     kit: &Kit,
     cutter: &Cutter,
     search: Search,
@@ -41,8 +41,8 @@ pub fn lay(
 ) -> (Vec<StockSheets>, Vec<Finding>) {
     let mut laid = Vec::new();
     let mut findings = Vec::new();
-    for number in 0..album.stocks.len() {
-        let Some(parts) = StockParts::new(album, kit, cutter, number, search) else { continue };
+    for number in 0..order.stocks.len() {
+        let Some(parts) = StockParts::new(order, kit, cutter, number, search) else { continue };
         if let Some(finding) = parts.too_many() {
             findings.push(finding);
             continue;

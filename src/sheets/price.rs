@@ -10,7 +10,7 @@
 
 use super::stock_parts::StockParts;
 use super::{Search, StockSheets};
-use crate::album::Album;
+use crate::album::Order;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Effort, Item, Layout, Watch};
@@ -26,7 +26,7 @@ const MOST_ROWS: usize = 6;
 /// What kerf, gap and margin cost in sheets, stock by stock.
 #[must_use]
 pub fn price_of_cutting(
-    album: &Album,
+    order: Order<'_>,
     kit: &Kit,
     cutter: &Cutter,
     laid: &[StockSheets],
@@ -40,14 +40,14 @@ pub fn price_of_cutting(
     let search = Search { effort: Effort::Low, ..search };
     let of_stock = |laid: &StockSheets| {
         let count = laid.count();
-        let without = StockParts::new(album, kit, &bare, laid.stock, search)?;
+        let without = StockParts::new(order, kit, &bare, laid.stock, search)?;
         // Where sizes are mixed, fewer sheets need not be less card.
         if without.usable.sheets.len() != 1 || count < 2 || without.least_by_area() >= count {
             return None;
         }
         let fewer = sheets(&without.lay(true, watch).ok()?);
-        let with = StockParts::new(album, kit, cutter, laid.stock, search)?;
-        (fewer < count).then(|| said(album, &with, count, fewer, watch))
+        let with = StockParts::new(order, kit, cutter, laid.stock, search)?;
+        (fewer < count).then(|| said(order, &with, count, fewer, watch))
     };
     laid.iter().filter_map(of_stock).collect()
 }
@@ -72,13 +72,13 @@ struct TightRow {
     area: f64,
 }
 
-fn said(album: &Album, of_stock: &StockParts<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
+fn said(order: Order<'_>, of_stock: &StockParts<'_>, count: u64, fewer: u64, watch: &dyn Watch) -> Finding {
     let lost = lost(of_stock.cutter);
     let says = |key| Said::new(key).with("count", count).with("fewer", fewer).with("lost", lost.clone());
     let finding =
         |text: Said| Finding::note("price-of-cutting", of_stock.about(), text).at(of_stock.stock.place.as_ref());
-    let length = |eighths: i64| Arg::Length(Length::from_eighths(eighths), album.units);
-    let Some((row, less, then)) = mended(album, of_stock, count, watch) else {
+    let length = |eighths: i64| Arg::Length(Length::from_eighths(eighths), order.units);
+    let Some((row, less, then)) = mended(order, of_stock, count, watch) else {
         return finding(says("price-of-cutting")).help(Said::new("price-of-cutting-help").with("lost", lost));
     };
     let kind = |at: usize| Arg::term(of_stock.kit.parts[of_stock.parts[at]].kind);
@@ -110,8 +110,8 @@ fn lost(cutter: &Cutter) -> Arg {
 }
 
 /// The row whose mending saves the most sheets, what each of its parts must be smaller by, and the sheets then.
-fn mended(album: &Album, of_stock: &StockParts<'_>, count: u64, watch: &dyn Watch) -> Option<(TightRow, i64, u64)> {
-    let mark = album.units.finest().eighths();
+fn mended(order: Order<'_>, of_stock: &StockParts<'_>, count: u64, watch: &dyn Watch) -> Option<(TightRow, i64, u64)> {
+    let mark = order.units.finest().eighths();
     let items = of_stock.items(true);
     let mut best: Option<(TightRow, i64, u64)> = None;
     for row in rows(of_stock).into_iter().take(MOST_ROWS) {

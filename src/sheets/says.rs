@@ -13,7 +13,7 @@ const MOST_PIECES: u64 = 1_000_000;
 impl StockParts<'_> {
     /// Says so where there are more pieces than can be laid at once.
     pub(super) fn too_many(&self) -> Option<Finding> {
-        let count = |&part: &usize| u64::from(self.kit.parts[part].count) * u64::from(self.album.copies);
+        let count = |&part: &usize| u64::from(self.kit.parts[part].count) * u64::from(self.order.copies);
         let pieces: u64 = self.parts.iter().map(count).sum();
         (pieces > MOST_PIECES).then(|| {
             let text = Said::new("too-many-pieces").with("pieces", pieces).with("most", MOST_PIECES);
@@ -29,7 +29,7 @@ impl StockParts<'_> {
         let worst = spread.clone().max_by(|one, two| one.jump.total_cmp(&two.jump))?;
         let more = spread.count() - 1;
         let about = Said::new("about-more").with("first", Arg::term(&worst.name)).with("more", more);
-        let text = Said::new("pattern-jumps").with("jump", self.album.length(worst.jump));
+        let text = Said::new("pattern-jumps").with("jump", self.order.length(worst.jump));
         let help = Said::new("pattern-jumps-help").with("field", Arg::field("panels.reveal"));
         Some(Finding::note("pattern-jumps", about, text).help(help).at(self.stock.place.as_ref()))
     }

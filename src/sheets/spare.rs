@@ -174,7 +174,7 @@ impl Filling<'_> {
         let (album, kit) = tried.into_parts();
         let stock = album.inserts[self.insert].stock;
         let laid = self.laid.iter().find(|laid| laid.stock == stock)?;
-        let mut parts = StockParts::new(&album, &kit, self.cutter, stock, Search { effort, ..self.search })?;
+        let mut parts = StockParts::new(album.order(), &kit, self.cutter, stock, Search { effort, ..self.search })?;
         parts.supply = parts.usable.sheets.iter().map(|sheet| Some(used(laid, sheet.size) / parts.times)).collect();
         if parts.too_many().is_some() {
             return None;
@@ -195,7 +195,7 @@ fn used(laid: &StockSheets, size: usize) -> u32 {
 /// The sheets of one stock with the filled album's parts.
 fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Search) -> StockSheets {
     let layout = now.layouts.get(old.stock).and_then(Option::as_ref);
-    let parts = StockParts::new(&now.album, &now.kit, cutter, old.stock, search);
+    let parts = StockParts::new(now.album.order(), &now.kit, cutter, old.stock, search);
     if let Some((parts, layout)) = parts.zip(layout) {
         let mut sheets = parts.sheets(layout);
         // What is sure is said of the sheets that had to be: what fills them does not count.

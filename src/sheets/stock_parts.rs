@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! One stock and the parts that are cut from it, as a problem for the layout engine: items, sheets, gap.
 //!
-//! In: an album, its kit, the cutter, a stock's number. Out: a layout. Never: decides which stocks are laid, or how often.
+//! In: an order, its parts, the cutter, a stock's number. Out: a layout. Never: decides which stocks are laid, or how often.
 
 use super::Search;
 use super::alike::{Alike, is_strip};
 use super::blocks::{self, Spread};
-use crate::album::Album;
+use crate::album::Order;
 use crate::cutter::Cutter;
 use crate::finding::Said;
 use crate::layout::{self, Cuts, Item, Layout, NoLayout, Problem, Turns, Watch};
@@ -22,7 +22,7 @@ pub(super) const SIDEWAYS: u8 = 3;
 /// One stock and the parts that are cut from it.
 #[derive(Clone)]
 pub(super) struct StockParts<'a> {
-    pub(super) album: &'a Album,
+    pub(super) order: Order<'a>,
     /// The kit as it is laid: each block as one part.
     pub(super) kit: Cow<'a, Kit>,
     pub(super) cutter: &'a Cutter,
@@ -47,13 +47,13 @@ pub(super) struct StockParts<'a> {
 impl<'a> StockParts<'a> {
     /// Sets out one stock; nothing where no part is cut from it.
     pub(super) fn new(
-        album: &'a Album,
+        order: Order<'a>,
         kit: &'a Kit,
         cutter: &'a Cutter,
         number: usize,
         search: Search,
     ) -> Option<Self> {
-        let stock = album.stocks.get(number)?;
+        let stock = order.stocks.get(number)?;
         let first_spread = kit.parts.len();
         let usable = kit.usable(number, stock, cutter);
         let (kit, spreads) = blocks::gathered(kit, number, &usable, search.trimmer);
@@ -63,10 +63,10 @@ impl<'a> StockParts<'a> {
             return None;
         }
         // Sheets that are handed over whole are each kit's own: one kit is laid, and so many times over.
-        let times = if album.is_apart(number) { album.copies.max(1) } else { 1 };
+        let times = if order.is_apart(number) { order.copies.max(1) } else { 1 };
         let supply = usable.sheets.iter().map(|sheet| Some(stock.sheets[sheet.size].count? / times)).collect();
         Some(Self {
-            album,
+            order,
             kit,
             cutter,
             number,
@@ -93,7 +93,7 @@ impl<'a> StockParts<'a> {
         let sheet = &self.stock.sheets[first.size];
         let parts = self.parts.iter().map(|&part| &self.kit.parts[part]);
         let area: f64 = parts.map(|part| part.flat.area() * f64::from(part.count)).sum();
-        let sheets = area * f64::from(self.album.copies) / (sheet.width.mm() * sheet.height.mm());
+        let sheets = area * f64::from(self.order.copies) / (sheet.width.mm() * sheet.height.mm());
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float-to-integer cast saturates")]
         let least = (sheets - WHOLE).ceil().max(0.0) as u64;
         least
@@ -172,7 +172,7 @@ impl<'a> StockParts<'a> {
                 Lie::Upright => Turns::HALF,
                 Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
             },
-            count: part.count.saturating_mul(self.album.copies / self.times),
+            count: part.count.saturating_mul(self.order.copies / self.times),
         }
     }
 }

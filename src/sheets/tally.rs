@@ -6,7 +6,7 @@
 
 use super::stock_parts::StockParts;
 use super::{Search, StockSheets};
-use crate::album::Album;
+use crate::album::Order;
 use crate::layout::Watch;
 use crate::trial::Trial;
 
@@ -31,9 +31,9 @@ pub struct Tally {
 impl Tally {
     /// The tally of sheets that are laid already.
     #[must_use]
-    pub fn of(album: &Album, laid: &StockSheets) -> Self {
+    pub fn of(order: Order<'_>, laid: &StockSheets) -> Self {
         let sizes = laid.sheets.iter().map(|sheet| (sheet.size, sheet.times));
-        let mut tally = counted(album, laid.stock, sizes);
+        let mut tally = counted(order, laid.stock, sizes);
         (tally.lower_bound, tally.proven_least) = (laid.lower_bound, laid.proven_least);
         tally
     }
@@ -43,14 +43,14 @@ impl Trial<'_> {
     /// Lays all its stocks for their counts; nothing where some part finds no place, or can't be made.
     #[must_use]
     pub fn tally(&self, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
-        let (album, kit) = (&self.album, self.kit()?);
+        let (order, kit) = (self.album.order(), self.kit()?);
         let stocks =
-            (0..album.stocks.len()).filter_map(|number| StockParts::new(album, kit, self.cutter, number, search));
+            (0..order.stocks.len()).filter_map(|number| StockParts::new(order, kit, self.cutter, number, search));
         stocks
             .map(|parts| {
                 let layout = if parts.too_many().is_some() { None } else { parts.lay(true, watch).ok() }?;
                 let sizes = layout.sheets.iter().map(|sheet| (parts.usable.sheets[sheet.sheet].size, sheet.times));
-                let mut tally = counted(album, parts.number, sizes);
+                let mut tally = counted(order, parts.number, sizes);
                 (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
                 Some(tally)
             })
@@ -59,10 +59,10 @@ impl Trial<'_> {
 }
 
 /// Counts sheets, given by the number of their size and how often each is cut.
-fn counted(album: &Album, stock: usize, sizes: impl Iterator<Item = (usize, u32)>) -> Tally {
+fn counted(order: Order<'_>, stock: usize, sizes: impl Iterator<Item = (usize, u32)>) -> Tally {
     let mut tally = Tally { stock, sheets: 0, lower_bound: 0, proven_least: false, cost: Some(0.0), area: 0.0 };
     for (size, times) in sizes {
-        let size = &album.stocks[stock].sheets[size];
+        let size = &order.stocks[stock].sheets[size];
         let many = f64::from(times);
         tally.sheets += u64::from(times);
         tally.cost = tally.cost.zip(size.price).map(|(sum, price)| many.mul_add(price, sum));

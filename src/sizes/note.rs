@@ -29,7 +29,7 @@ pub fn note(
         return None;
     }
     let tries = Tries { album, cutter, search, watch };
-    let tallies = laid.iter().map(|laid| Tally::of(album, laid)).collect();
+    let tallies = laid.iter().map(|laid| Tally::of(album.order(), laid)).collect();
     let own = Size::of(album, width, height, tallies);
     let saves = |size: &Size| size.weight() < own.weight() * (1.0 - ALIKE);
     // A page smaller both ways saves whatever one smaller one way does.

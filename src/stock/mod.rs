@@ -101,6 +101,15 @@ words! {
 }
 
 impl Stock {
+    /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
+    #[must_use]
+    pub fn is_same(&self, other: &Self) -> bool {
+        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, place: _ } = self;
+        let of =
+            (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
+        (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
+    }
+
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
     #[must_use]
     pub(crate) fn a4_card() -> Self {

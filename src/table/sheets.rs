@@ -16,7 +16,7 @@ pub(super) fn sheets(work: &Work) -> Option<Value> {
         return None;
     }
     let stocks: Vec<Value> = work.stocks.iter().map(|laid| stock(work, laid)).collect();
-    let costs: Option<f64> = work.stocks.iter().map(|laid| Tally::of(&work.album, laid).cost).sum();
+    let costs: Option<f64> = work.stocks.iter().map(|laid| Tally::of(work.album.order(), laid).cost).sum();
     Some(json!({
         "sentence": sentence(work, costs),
         "proven": work.stocks.iter().all(|laid| laid.proven_least),
@@ -59,7 +59,7 @@ fn stock(work: &Work, laid: &StockSheets) -> Value {
         "name": stock.name,
         "way": format!("stocks.{}", stock.name),
         "sheet": album::names(stock),
-        "sentence": words::say(&costing(said, Tally::of(&work.album, laid).cost)),
+        "sentence": words::say(&costing(said, Tally::of(work.album.order(), laid).cost)),
         "sheets": laid.sheets.iter().map(|one| sheet(work, laid.stock, one)).collect::<Vec<_>>(),
     })
 }
@@ -70,7 +70,7 @@ fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
         sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
-        "picture": write::drawing(&picture::sheet(&work.album, &work.kit, stock, sheet, &|_| String::new())),
+        "picture": write::drawing(&picture::sheet(work.album.order(), &work.kit, stock, sheet, &|_| String::new())),
         "words": words::say(&said),
         "offcuts": offcuts,
     })

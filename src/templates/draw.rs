@@ -74,7 +74,7 @@ impl LetteredPart<'_> {
     /// `148 × 190 mm`.
     pub(super) fn measures(&self) -> String {
         let (width, height) = self.size();
-        self.words.notation().write(&picture::measures(self.album, width, height))
+        self.words.notation().write(&picture::measures(self.album.units, width, height))
     }
 
     /// Its letter, what it is, its size, how many a kit has.

@@ -52,7 +52,7 @@ impl PageContent {
 /// that.
 #[must_use]
 pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<PrintedPage> {
-    let rows = list(album, kit, 1);
+    let rows = list(album.order(), kit, 1);
     let words = Words::new(album.language);
     let named = |row: &usize| {
         let row = rows.get(*row)?;

@@ -22,6 +22,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/reading.ftl"),
     include_str!("en/parts.ftl"),
     include_str!("en/fit.ftl"),
+    include_str!("en/batch.ftl"),
     include_str!("en/sheets.ftl"),
     include_str!("en/labels.ftl"),
     include_str!("en/commands.ftl"),

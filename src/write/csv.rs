@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The cutting list as CSV (RFC 4180): one row a distinct part.
 
-use crate::album::Album;
+use crate::album::Order;
+use crate::batch::{Batch, Merged};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::Score;
@@ -10,32 +11,42 @@ use crate::stock::Pattern;
 use std::fmt::Write;
 
 /// The cutting list, stock by stock. Sizes are in the album's units without a suffix; scores are measured
-/// from the left and from the top edge, as the piece lies with its front up.
+/// from the left and from the top edge, as the piece lies with its front up. The list of a batch ends its rows with how many
+/// each kit takes.
 #[must_use]
-pub fn cutting_list(album: &Album, kit: &Kit) -> String {
-    let mut out = String::from("name,stock,width,height,count,scores,grain\r\n");
-    for (number, stock) in album.stocks.iter().enumerate() {
-        for part in kit.parts.iter().filter(|part| part.stock == number) {
-            let plain = |mm: f64| Length::from_mm(mm).plain(album.units);
+pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)>) -> String {
+    let mut out = String::from("name,stock,width,height,count,scores,grain");
+    out += if batch.is_some() { ",kits\r\n" } else { "\r\n" };
+    for (number, stock) in order.stocks.iter().enumerate() {
+        for (at, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.stock == number) {
+            let plain = |mm: f64| Length::from_mm(mm).plain(order.units);
             let grain = match (stock.pattern, part.along_grain) {
                 (Pattern::OneWay, _) if part.sideways => "pattern's top at the left",
                 (Pattern::OneWay, _) => "pattern upright",
                 (_, true) if stock.grain.is_some() => "upright",
                 _ => "any",
             };
-            let cells = [
+            let mut cells = vec![
                 part.id.clone(),
                 stock.name.clone(),
                 plain(part.flat.width),
                 plain(part.flat.height),
-                (u64::from(part.count) * u64::from(album.copies)).to_string(),
+                (u64::from(part.count) * u64::from(order.copies)).to_string(),
                 scores(part, plain),
                 grain.to_owned(),
             ];
-            let _ = write!(out, "{}\r\n", cells.map(cell).join(","));
+            cells.extend(batch.map(|(batch, merged)| kits(batch, merged, at)));
+            let cells: Vec<String> = cells.into_iter().map(cell).collect();
+            let _ = write!(out, "{}\r\n", cells.join(","));
         }
     }
     out
+}
+
+/// `grey 4; ochre 4`
+fn kits(batch: &Batch, merged: &Merged, part: usize) -> String {
+    let rows: Vec<String> = merged.kits_with(batch, part).map(|(kit, count)| format!("{kit} {count}")).collect();
+    rows.join("; ")
 }
 
 /// `left 12 both; left 18 valley; top 12 mountain`

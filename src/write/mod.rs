@@ -49,7 +49,7 @@ pub use pdf::pdf;
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;
-pub use report::{FORMAT as REPORT_FORMAT, report, report_schema};
+pub use report::{FORMAT as REPORT_FORMAT, SheetsFound, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;

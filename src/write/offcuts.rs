@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is left of the sheets, as entries for the `stocks` of another album.
 
-use crate::album::Album;
+use crate::album::Order;
 use crate::length::tolerance::WHOLE;
 use crate::length::{Length, Units};
 use crate::sheets::StockSheets;
@@ -12,10 +12,10 @@ use std::collections::BTreeMap;
 /// One object that holds a stock of offcuts for every stock that leaves some: `{ "card-offcuts": { … } }`. Sizes are
 /// rounded down to a tenth of a millimetre, as they lie on the sheet, and counted.
 #[must_use]
-pub fn offcut_stocks(album: &Album, stocks: &[StockSheets]) -> String {
+pub fn offcut_stocks(order: Order<'_>, stocks: &[StockSheets]) -> String {
     let mut entries = Map::new();
     for laid in stocks {
-        let Some(stock) = album.stocks.get(laid.stock) else { continue };
+        let Some(stock) = order.stocks.get(laid.stock) else { continue };
         // The largest first; sizes count in tenths of a millimetre, so that equal ones are one entry.
         let mut sizes: BTreeMap<(i64, i64), u32> = BTreeMap::new();
         for sheet in &laid.sheets {

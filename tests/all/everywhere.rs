@@ -63,7 +63,7 @@ fn sound(text: &str, cutter: Cutter) -> Option<Work> {
         return None;
     }
     let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
-    let (stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, &Unwatched);
+    let (stocks, findings) = sheets::lay(work.album.order(), &work.kit, &work.cutter, search, &Unwatched);
     work.add(findings);
     if work.stopped() {
         return None;

@@ -275,7 +275,7 @@ fn what_a_machine_has_done_is_left_out() {
 #[test]
 fn sheets_show_the_letters() {
     let (work, guide) = made(r#""pages": [{ "kind": "pocket" }]"#);
-    let rows = guide::list::list(&work.album, &work.kit, 1);
+    let rows = guide::list::list(work.album.order(), &work.kit, 1);
     let mut words: Vec<String> = Vec::new();
     for block in &section(&guide, "cut").blocks {
         if let Block::Figure(figure) = block {

@@ -8,6 +8,7 @@ mod common;
 
 mod advice;
 mod assembly;
+mod batch;
 mod bound;
 mod broken;
 mod changes;

@@ -253,6 +253,7 @@ fn judged(source: &Source, find: &dyn Fn(&album::Album) -> Vec<Finding>) -> Opti
         stocks: Vec::new(),
         paths: Vec::new(),
         findings,
+        letters: None,
     })
 }
 

@@ -271,7 +271,8 @@ fn no_sheet_holds_more_than_fits() {
         let search =
             hingeleaf::sheets::Search { effort: hingeleaf::layout::Effort::Normal, trimmer: false, threads: 1 };
         let machine = cutter(0.0, gap * INCH, 0.0);
-        let (laid, findings) = hingeleaf::sheets::lay(&album, &made, &machine, search, &hingeleaf::layout::Unwatched);
+        let (laid, findings) =
+            hingeleaf::sheets::lay(album.order(), &made, &machine, search, &hingeleaf::layout::Unwatched);
         assert!(!hingeleaf::finding::stops(&findings), "{findings:?}");
         let cut = laid.iter().find(|laid| album.stocks[laid.stock].name == "cut").unwrap();
         let fullest = cut.sheets.iter().map(|sheet| sheet.placements.len()).max().unwrap();

@@ -65,7 +65,7 @@ proptest! {
         let print = PrinterPaper { paper, margin: Length::from_mm(margin) };
         let found = templates(&album, &kit, print);
         let letters: BTreeSet<&str> = found.iter().flat_map(|page| page.name.split(", ")).collect();
-        let rows = list::list(&album, &kit, 1);
+        let rows = list::list(album.order(), &kit, 1);
         prop_assert_eq!(letters, rows.iter().map(|row| row.mark.as_str()).collect::<BTreeSet<_>>());
         for page in &found {
             prop_assert_eq!((page.picture.width, page.picture.height), paper.size());

@@ -556,6 +556,25 @@ order-sheets = { $stock } in ganzen Bögen übergeben: Jeder Bausatz hat eigene 
 order-cut = { $stock } geschnitten übergeben, nicht gerillt.
 order-scored = { $stock } geschnitten und gerillt übergeben.
 order-unsaid = Das Album sagt nicht, was übergeben wird. Dieses Blatt schneidet und rillt daher alle Bausätze, der Leitfaden einen einzigen.
+batch-words = Dieser Auftrag umfasst mehrere Bausätze. Die Buchstaben der Teile sind in allen Bausätzen, auf den Bögen und in den Leitfäden dieselben.
+batch-caption = { $n_is ->
+    [one] Ein Bausatz
+   *[other] { $n } Bausätze, die zur Reserve eingerechnet
+}
+batch-head-kit = Bausatz
+batch-head-album = Album
+batch-head-copies = Anfertigen
+batch-head-pieces = Stücke
+batch-head-price = Kosten
+batch-cost = Die Bögen des ganzen Auftrags kosten { $cost }.
+batch-kit = { $kit }: { $n_is ->
+    [one] ein Beutel
+   *[other] { $n } Beutel
+}
+batch-stick = { $n_is ->
+    [one] Klebeband und Leim für { $kit }, sofern man sie mitgibt
+   *[other] Klebeband und Leim für alle { $n } von { $kit }, sofern man sie mitgibt
+}
 machine-heading = Die Maschine einrichten
 machine-caption = Für diese Einstellungen sind die Dateien gemacht
 machine-head-what = Einstellung

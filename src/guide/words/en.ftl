@@ -575,6 +575,25 @@ order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its 
 order-cut = Hand over { $stock } cut, not scored.
 order-scored = Hand over { $stock } cut and scored.
 order-unsaid = The album does not say what is handed over. So this sheet cuts and scores all kits, and the guide tells the same for one.
+batch-words = This order is of several kits. The letters of its pieces are the same in every kit, on the sheets and in the guides.
+batch-caption = { $n_is ->
+    [one] One kit
+   *[other] { $n } kits, those to spare among them
+}
+batch-head-kit = Kit
+batch-head-album = Album
+batch-head-copies = Make
+batch-head-pieces = Pieces
+batch-head-price = Cost
+batch-cost = The sheets of the whole order cost { $cost }.
+batch-kit = { $kit }: { $n_is ->
+    [one] one bag
+   *[other] { $n } bags
+}
+batch-stick = { $n_is ->
+    [one] Tape and glue for { $kit }, where you hand these over
+   *[other] Tape and glue for all { $n } of { $kit }, where you hand these over
+}
 machine-heading = Set up the machine
 machine-caption = The files are made for these settings
 machine-head-what = Setting

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::exact::one_sheet::{Answer, Batch, Feasibility, MOST_BOXES, lie};
+use crate::layout::exact::one_sheet::{Answer, Feasibility, MOST_BOXES, SameBoxes, lie};
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 
@@ -78,14 +78,18 @@ impl<'a> FitOracle<'a> {
         if let Answer::Yes(placed) = answer { Some(placed) } else { None }
     }
 
-    fn batches(&self, set: &[u8]) -> Vec<Batch> {
-        let mut batches: Vec<Batch> = Vec::new();
+    fn batches(&self, set: &[u8]) -> Vec<SameBoxes> {
+        let mut batches: Vec<SameBoxes> = Vec::new();
         for &kind in set {
             let kind = usize::from(kind);
             match batches.last_mut() {
                 Some(last) if last.kind == kind => last.count += 1,
                 _ => {
-                    batches.push(Batch { kind, orientations: self.problem.boxes[kind].orientations.clone(), count: 1 });
+                    batches.push(SameBoxes {
+                        kind,
+                        orientations: self.problem.boxes[kind].orientations.clone(),
+                        count: 1,
+                    });
                 }
             }
         }

@@ -8,7 +8,7 @@
 //! A load is so many of each kind. Which loads fit on one sheet comes from the exact search for one sheet or, for a trimmer,
 //! from all outlines that a load can have (every cut parts a load in two); then dynamic programming over loads.
 
-use crate::layout::exact::one_sheet::{Answer, Batch, Feasibility, lie};
+use crate::layout::exact::one_sheet::{Answer, Feasibility, SameBoxes, lie};
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::PlacedBox;
 
@@ -143,9 +143,9 @@ impl<'a> Subsets<'a> {
         Some(())
     }
 
-    fn batches(&self, number: usize) -> Vec<Batch> {
+    fn batches(&self, number: usize) -> Vec<SameBoxes> {
         let some = self.loads[number].iter().zip(&self.problem.boxes).enumerate().filter(|(_, (count, _))| **count > 0);
-        some.map(|(kind, (&count, box_type))| Batch {
+        some.map(|(kind, (&count, box_type))| SameBoxes {
             kind,
             orientations: box_type.orientations.clone(),
             count: usize::try_from(count).unwrap_or(usize::MAX),

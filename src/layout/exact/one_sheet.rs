@@ -46,7 +46,7 @@ impl Answer {
 
 /// Some equal boxes.
 #[derive(Clone, Debug)]
-pub(crate) struct Batch {
+pub(crate) struct SameBoxes {
     /// The caller's number for them.
     pub(crate) kind: usize,
     /// Width and height in every orientation allowed; one or two of them.
@@ -54,7 +54,7 @@ pub(crate) struct Batch {
     pub(crate) count: usize,
 }
 
-impl Batch {
+impl SameBoxes {
     fn area(&self) -> i64 {
         self.orientations.first().map_or(0, |orientation| orientation.0 * orientation.1)
     }
@@ -66,7 +66,7 @@ pub(crate) const MOST_BOXES: usize = 14;
 const MOST_EDGES: usize = 2000;
 
 /// Looks for a layout of all boxes; takes what it needs from `steps`.
-pub(crate) fn lie(batches: &[Batch], width: i64, height: i64, steps: &mut u64) -> Answer {
+pub(crate) fn lie(batches: &[SameBoxes], width: i64, height: i64, steps: &mut u64) -> Answer {
     let total: usize = batches.iter().map(|batch| batch.count).sum();
     spend(steps, 1 + total);
     let exchanged = transposed(batches);
@@ -99,8 +99,8 @@ fn spend(steps: &mut u64, count: usize) {
     *steps = steps.saturating_sub(u64::try_from(count).unwrap_or(u64::MAX));
 }
 
-fn transposed(batches: &[Batch]) -> Vec<Batch> {
-    let exchange = |batch: &Batch| Batch {
+fn transposed(batches: &[SameBoxes]) -> Vec<SameBoxes> {
+    let exchange = |batch: &SameBoxes| SameBoxes {
         orientations: batch.orientations.iter().map(|&(width, height)| (height, width)).collect(),
         ..batch.clone()
     };
@@ -108,7 +108,7 @@ fn transposed(batches: &[Batch]) -> Vec<Batch> {
 }
 
 /// Boxes that cannot stand on each other and are too wide to stand side by side; or too much area; or one does not fit.
-fn crowded(batches: &[Batch], width: i64, height: i64) -> bool {
+fn crowded(batches: &[SameBoxes], width: i64, height: i64) -> bool {
     let sheet = i128::from(width) * i128::from(height);
     let (mut area, mut row) = (0_i128, 0_i128);
     for batch in batches {
@@ -125,7 +125,7 @@ fn crowded(batches: &[Batch], width: i64, height: i64) -> bool {
 }
 
 /// Every sum of widths that leaves room for some box, in order.
-fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
+fn edges(batches: &[SameBoxes], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
     let narrowest =
         batches.iter().flat_map(|batch| batch.orientations.iter().map(|orientation| orientation.0)).min()?;
     let room = width - narrowest;
@@ -152,7 +152,7 @@ fn edges(batches: &[Batch], width: i64, steps: &mut u64) -> Option<Vec<i64>> {
 struct OneSheetSearch {
     width: i64,
     height: i64,
-    batches: Vec<Batch>,
+    batches: Vec<SameBoxes>,
     edges: Vec<i64>,
     placed: Vec<PlacedBox>,
     /// Area of what is not placed yet.
@@ -162,7 +162,7 @@ struct OneSheetSearch {
 }
 
 impl OneSheetSearch {
-    fn new(batches: &[Batch], width: i64, height: i64, edges: Vec<i64>) -> Self {
+    fn new(batches: &[SameBoxes], width: i64, height: i64, edges: Vec<i64>) -> Self {
         let mut batches = batches.to_vec();
         batches.sort_by_key(|batch| std::cmp::Reverse((batch.area(), batch.kind)));
         let left = batches.iter().map(|batch| batch.area() * i64::try_from(batch.count).unwrap_or(0)).sum();

@@ -7,7 +7,8 @@ mod sheets;
 use self::parts::{BlockRow, PartRow, block_row, part_row};
 use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
-use crate::album::Album;
+use crate::album::Order;
+use crate::batch::{Batch, Merged};
 use crate::finding::Finding;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
@@ -27,6 +28,10 @@ struct Report<'a> {
     format: &'static str,
     title: &'a str,
     copies: u32,
+    /// The kits of a batch and how many of each are made; the parts' counts are those of the whole batch, spares among them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    kits: Vec<KitRow<'a>>,
     parts: Vec<PartRow<'a>>,
     /// Parts that are cut from one place, because a pattern runs on over them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -42,6 +47,24 @@ struct Report<'a> {
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+struct KitRow<'a> {
+    name: &'a str,
+    copies: u32,
+}
+
+/// What was found on the way to a kit's sheets.
+#[derive(Clone, Copy, Debug)]
+pub struct SheetsFound<'a> {
+    /// The sheets.
+    pub stocks: &'a [StockSheets],
+    /// What the tool does on them.
+    pub paths: &'a [SheetPaths],
+    /// What there is to say.
+    pub findings: &'a [Finding],
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 struct FileRow<'a> {
     name: &'a str,
     #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
@@ -51,25 +74,27 @@ struct FileRow<'a> {
 /// The whole report; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
 pub fn report(
-    album: &Album,
+    order: Order<'_>,
     kit: &Kit,
-    stocks: &[StockSheets],
-    paths: &[SheetPaths],
-    findings: &[Finding],
+    found: SheetsFound<'_>,
+    batch: Option<(&Batch, &Merged)>,
     files: &BTreeMap<String, String>,
 ) -> String {
+    let SheetsFound { stocks, paths, findings } = found;
+    let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let whole = Report {
         format: FORMAT,
-        title: &album.title,
-        copies: album.copies,
-        parts: kit.parts.iter().map(|part| part_row(album, part)).collect(),
+        title: order.title,
+        copies: order.copies,
+        kits: kits.iter().map(|kit| KitRow { name: &kit.name, copies: kit.album.copies }).collect(),
+        parts: kit.parts.iter().enumerate().map(|(number, part)| part_row(order, (number, part), batch)).collect(),
         blocks: kit.blocks.iter().map(|block| block_row(kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row(album.stock_name(stock), kit, sheet, paths))
+            .map(|(stock, sheet)| sheet_row(order.stock_name(stock), kit, sheet, paths))
             .collect(),
-        layouts: stocks.iter().map(|stock| layout_row(album, stock)).collect(),
+        layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
         findings: finding_rows(findings),
         files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
     };

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The report's parts and the blocks that they are cut in.
 
-use crate::album::Album;
+use crate::album::Order;
+use crate::batch::{Batch, Merged};
 use crate::contour::Point;
 use crate::net::Score;
 use crate::parts::{BlockPart, Kit, Part, PatternBlock};
@@ -9,6 +10,7 @@ use crate::write::number::tidy;
 use crate::write::part_id;
 use schemars::JsonSchema;
 use serde::Serialize;
+use std::collections::BTreeMap;
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -22,6 +24,10 @@ pub(super) struct PartRow<'a> {
     area_mm2: f64,
     scores: Vec<ScoreRow>,
     used_in: &'a [String],
+    /// How many each kit of a batch takes, by its name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(default)]
+    kits: Option<BTreeMap<&'a str, u32>>,
 }
 
 /// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
@@ -35,7 +41,7 @@ pub(super) struct BlockRow<'a> {
     parts: Vec<BlockPartRow<'a>>,
 }
 
-/// A part of a block, and how far behind the one before it it starts on the album.
+/// A part of a block, and how far behind the one before it it starts on the order.
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct BlockPartRow<'a> {
@@ -56,18 +62,23 @@ fn pair(point: Point) -> [f64; 2] {
     [tidy(point.x), tidy(point.y)]
 }
 
-pub(super) fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
+pub(super) fn part_row<'a>(
+    order: Order<'a>,
+    (number, part): (usize, &'a Part),
+    batch: Option<(&'a Batch, &'a Merged)>,
+) -> PartRow<'a> {
     let score = |score: &Score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() };
     PartRow {
         id: &part.id,
         kind: part.kind,
-        stock: album.stock_name(part.stock),
+        stock: order.stock_name(part.stock),
         count: part.count,
         width_mm: tidy(part.flat.width),
         height_mm: tidy(part.flat.height),
         area_mm2: tidy(part.flat.area()),
         scores: part.flat.scores.iter().map(score).collect(),
         used_in: &part.used_in,
+        kits: batch.map(|(batch, merged)| merged.kits_with(batch, number).collect()),
     }
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
-use crate::album::Album;
+use crate::album::Order;
 use crate::parts::Kit;
 use crate::sheets::{Placed, Sheet, StockSheets, TrimPiece};
 use crate::toolpath::{SheetPaths, ToolEffort};
@@ -150,9 +150,9 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
     }
 }
 
-pub(super) fn layout_row<'a>(album: &'a Album, stock: &StockSheets) -> LayoutRow<'a> {
+pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow<'a> {
     LayoutRow {
-        stock: album.stock_name(stock.stock),
+        stock: order.stock_name(stock.stock),
         sheets: stock.count(),
         lower_bound: stock.lower_bound,
         proven_least: stock.proven_least,

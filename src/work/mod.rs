@@ -4,7 +4,13 @@
 //! In: an album, the cutter, how hard to search. Out: everything that the stages found. Never: more than the
 //! stages do.
 
-use crate::album::Album;
+mod batch;
+mod texts;
+
+pub use batch::BatchWork;
+use texts::ReaderText;
+
+use crate::album::{Album, Order};
 use crate::cutter::Cutter;
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
@@ -15,12 +21,12 @@ use crate::parts::Kit;
 use crate::picture::{self, Picture};
 use crate::sheets::{self, Search, StockSheets};
 use crate::sizes;
+#[cfg(feature = "pdf")]
+use crate::templates;
 use crate::templates::PrinterPaper;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::trial::Trial;
 use crate::write::{self, Listed, Sink, WriteProblem};
-#[cfg(feature = "pdf")]
-use crate::{templates, write::pages::GuideForm};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
@@ -50,6 +56,8 @@ pub struct Work {
     pub paths: Vec<SheetPaths>,
     /// Everything that the maker should hear, gravest first.
     pub findings: Vec<Finding>,
+    /// What stands for each part in the guide, where it is a kit of a batch.
+    pub letters: Option<Vec<String>>,
 }
 
 impl Work {
@@ -65,7 +73,7 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
+        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None }
     }
 
     /// Works out everything.
@@ -75,10 +83,10 @@ impl Work {
         if stops(&work.findings) {
             return work;
         }
-        let (mut stocks, findings) = sheets::lay(&work.album, &work.kit, &work.cutter, search, watch);
+        let (mut stocks, findings) = sheets::lay(work.album.order(), &work.kit, &work.cutter, search, watch);
         let mut of_sheets = findings;
         if !stops(&of_sheets) {
-            let cost = sheets::price_of_cutting(&work.album, &work.kit, &work.cutter, &stocks, search, watch);
+            let cost = sheets::price_of_cutting(work.album.order(), &work.kit, &work.cutter, &stocks, search, watch);
             of_sheets.extend(cost);
         }
         if !stops(&of_sheets)
@@ -135,14 +143,15 @@ impl Work {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings, files)
+        let found = write::SheetsFound { stocks: &self.stocks, paths: &self.paths, findings: &self.findings };
+        write::report(self.album.order(), &self.kit, found, None, files)
     }
 
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
-        let Self { album, kit, fit, stocks, cutter, .. } = self;
-        guide::GuideJob { album, kit, fit, stocks, cutter, both_units }
+        let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
+        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units }
     }
 
     /// Writes the kit's files.
@@ -153,53 +162,40 @@ impl Work {
         let asked = |format: &str| files.formats.contains(&format);
         let mut listed = Listed::new(sink);
         let sink = &mut listed;
-        for sheet in &self.paths {
-            if asked("svg") {
-                write::svg_files(&self.album.title, &self.kit.parts, sheet, &self.cutter, files.split_layers, sink)?;
-            }
-            if asked("dxf") {
-                write::dxf_files(sheet, &self.cutter, files.split_layers, sink)?;
-            }
-        }
+        cut_files(&self.album.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
-            self.pictures(sink)?;
+            // The same letters as in the guide.
+            let rows = guide::list::list(self.album.order(), &self.kit, 1);
+            let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
+            pictures(self.album.order(), &self.kit, &self.stocks, &letter, sink)?;
         }
         if asked("csv") {
-            sink.put("cutting-list.csv", write::cutting_list(&self.album, &self.kit).as_bytes())?;
+            sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;
         }
-        self.texts(files, sink)?;
+        self.texts_of(&ReaderText::ALL, files, sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {
-            self.pages(files, sink)?;
+            pages((&self.album, &self.kit), &self.labels(), files, sink)?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }
 
-    /// What people read, each made once: as a page, and to be printed.
-    fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+    /// What people read, of these as far as they are wanted, each made once: as a page, and to be printed.
+    fn texts_of(&self, texts: &[ReaderText], files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
         let job = self.guide_job(files.both_units);
-        // A card and a teaching sheet are asked for by name, whatever the formats are.
-        let texts: [(&str, bool, bool, GuideMaker, GuideWriter); 4] = [
-            ("guide", true, asked("html"), guide::guide, write::guide),
-            ("job", self.album.has_shop(), asked("html"), guide::shop, write::guide),
-            ("kit-card", files.kit_card, true, guide::card, write::kit_card),
-            ("teaching-sheet", files.teaching, true, guide::teaching, write::teaching_sheet),
-        ];
         let printed = cfg!(feature = "pdf") && asked("pdf");
-        for (name, wanted, as_page, make, write_page) in texts {
-            if !wanted || !(as_page || printed) {
-                continue;
-            }
-            let text = make(&job);
-            if as_page {
-                sink.put(&format!("{name}.html"), write_page(&text).as_bytes())?;
-            }
-            #[cfg(feature = "pdf")]
-            if printed {
-                let form = if matches!(name, "guide" | "job") { GuideForm::Guide } else { GuideForm::Card };
-                sink.put(&format!("{name}.pdf"), &write::guide_pdf(&text, form)?)?;
+        for text in texts {
+            // A card and a teaching sheet are asked for by name, whatever the formats are.
+            let (wanted, as_page) = match text {
+                ReaderText::Guide => (true, asked("html")),
+                ReaderText::Job => (self.album.has_shop(), asked("html")),
+                ReaderText::Card => (files.kit_card, true),
+                ReaderText::Teaching => (files.teaching, true),
+            };
+            if wanted && (as_page || printed) {
+                text.put(text.name(), &text.made(&job), (as_page, printed), sink)?;
             }
         }
         Ok(())
@@ -211,40 +207,64 @@ impl Work {
         let wanted = self.album.has_shop() || self.album.labels.is_some();
         if wanted { guide::labels(&self.guide_job(false)) } else { Vec::new() }
     }
-
-    /// Labels, and every part at true size.
-    #[cfg(feature = "pdf")]
-    fn pages(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        let Album { title, language, .. } = &self.album;
-        let labels = labels::labels(&self.album, &self.labels());
-        let print = files.print.unwrap_or_else(|| PrinterPaper::of(&self.album));
-        let templates = templates::templates(&self.album, &self.kit, print);
-        let of_templates = guide::Words::new(*language).with("template-title", [("title", title.clone())]);
-        for (name, title, pages) in [("labels.pdf", title, labels), ("templates.pdf", &of_templates, templates)] {
-            if !pages.is_empty() {
-                sink.put(name, &write::pdf(title, language.word(), &pages)?)?;
-            }
-        }
-        Ok(())
-    }
-
-    #[cfg(feature = "png")]
-    fn pictures(&self, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        // The same letters as in the guide.
-        let rows = guide::list::list(&self.album, &self.kit, 1);
-        let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
-        for (stock, sheet) in self.stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet)))
-        {
-            let picture = picture::sheet(&self.album, &self.kit, stock, sheet, &letter);
-            let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
-            sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
-        }
-        Ok(())
-    }
 }
 
-type GuideMaker = fn(&guide::GuideJob<'_>) -> guide::Guide;
-type GuideWriter = fn(&guide::Guide) -> String;
+/// Labels, and every part at true size.
+#[cfg(feature = "pdf")]
+fn pages(
+    (album, kit): (&Album, &Kit),
+    labels: &[guide::Label],
+    files: &Files<'_>,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let labels = labels::labels(album, labels);
+    let print = files.print.unwrap_or_else(|| PrinterPaper::of(album));
+    let templates = templates::templates(album, kit, print);
+    let of_templates = guide::Words::new(album.language).with("template-title", [("title", album.title.clone())]);
+    for (name, title, pages) in [("labels.pdf", &album.title, labels), ("templates.pdf", &of_templates, templates)] {
+        if !pages.is_empty() {
+            sink.put(name, &write::pdf(title, album.language.word(), &pages)?)?;
+        }
+    }
+    Ok(())
+}
+
+/// What the machine cuts.
+fn cut_files(
+    title: &str,
+    kit: &Kit,
+    paths: &[SheetPaths],
+    cutter: &Cutter,
+    files: &Files<'_>,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let asked = |format: &str| files.formats.contains(&format);
+    for sheet in paths {
+        if asked("svg") {
+            write::svg_files(title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
+        }
+        if asked("dxf") {
+            write::dxf_files(sheet, cutter, files.split_layers, sink)?;
+        }
+    }
+    Ok(())
+}
+
+#[cfg(feature = "png")]
+fn pictures(
+    order: Order<'_>,
+    kit: &Kit,
+    stocks: &[StockSheets],
+    letter: &dyn Fn(usize) -> String,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    for (stock, sheet) in stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet))) {
+        let picture = picture::sheet(order, kit, stock, sheet, letter);
+        let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
+        sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
+    }
+    Ok(())
+}
 
 /// Which files of a kit to write.
 #[derive(Clone, Copy, Debug)]

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+//! What sheets are laid, drawn and listed for: stocks, how many kits, in what state they are handed over.
+//!
+//! In: an album, or what several have in common. Out: an [`Order`]. Never: knows what an album is made of.
+
+use super::{Album, Handed};
+use crate::finding::Arg;
+use crate::length::{Length, Units};
+use crate::stock::Stock;
+
+/// What sheets are laid for.
+#[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
+pub struct Order<'a> {
+    /// Its name.
+    pub title: &'a str,
+    /// What its maker measures in.
+    pub units: Units,
+    /// How often each part's count is made.
+    pub copies: u32,
+    /// The stocks, by their numbers.
+    pub stocks: &'a [Stock],
+    /// In what state they are handed over, where that is said.
+    pub handed_over: Option<&'a [Handed]>,
+}
+
+impl<'a> Order<'a> {
+    /// The name of a stock; empty where there is no such number.
+    #[must_use]
+    pub fn stock_name(&self, number: usize) -> &'a str {
+        self.stocks.get(number).map_or("", |stock| stock.name.as_str())
+    }
+
+    /// A length, mm, as findings say it: in the maker's units.
+    #[must_use]
+    pub fn length(&self, mm: f64) -> Arg {
+        Arg::Length(Length::from_mm(mm), self.units)
+    }
+
+    /// Whether a stock is handed over in whole sheets.
+    #[must_use]
+    pub fn is_handed_whole(&self, stock: usize) -> bool {
+        self.handed_over.and_then(|handed| handed.get(stock)) == Some(&Handed::Sheets)
+    }
+
+    /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.
+    #[must_use]
+    pub fn is_apart(&self, stock: usize) -> bool {
+        self.copies > 1 && self.is_handed_whole(stock)
+    }
+}
+
+impl Album {
+    /// What its sheets are laid for.
+    #[must_use]
+    pub fn order(&self) -> Order<'_> {
+        Order {
+            title: &self.title,
+            units: self.units,
+            copies: self.copies,
+            stocks: &self.stocks,
+            handed_over: self.handed_over.as_deref(),
+        }
+    }
+}

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+//! The fields of a batch file: of its top object, of a kit, of `spares`.
+
+use super::Together;
+use crate::album::{HANDED_OVER, Language};
+use crate::fields::{Amount, AmountOrText, Fallback, Field, Key, Nested, Takes, Text, needed, number, rule};
+
+/// What the file's `format` must say.
+pub const FORMAT: &str = "hingeleaf-batch/1";
+
+pub(super) const TITLE: Key<Option<Text>> = Key::text("title", rule("Batch"), "the order's name");
+pub(super) const LANGUAGE: Key<Option<Language>> =
+    Key::choice("language", rule("each album's own"), "the language of what is handed over");
+pub(super) const KITS: Key<Nested> =
+    Key::nested("kits", "a list of objects with name and album", Fallback::Needed, "the kits of the order");
+pub(super) const TOGETHER: Key<Together> = Key::choice(
+    "together",
+    Together::Batch.usual(),
+    "what is laid together: the parts of the whole batch, or each kit and its copies",
+);
+pub(super) const SPARES: Key<Nested> = Key::nested(
+    "spares",
+    "an object with kits or parts",
+    Fallback::Rule("none"),
+    "what is made besides, for what goes wrong",
+);
+
+/// The fields of the file's top object.
+pub(super) const TOP_FIELDS: &[Field] = &[
+    Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-batch/1\""),
+    TITLE.field,
+    Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of lists over all kits"),
+    LANGUAGE.field,
+    KITS.field,
+    TOGETHER.field,
+    HANDED_OVER.field,
+    SPARES.field,
+];
+
+pub(super) const NAME: Key<Text> = Key::text("name", needed(), "what the kit is called in file names");
+pub(super) const ALBUM: Key<Text> = Key::text("album", needed(), "its album file, found from this file's folder");
+pub(super) const COPIES: Key<Option<u32>> =
+    Key::count("copies", (1, 10_000), rule("as many as its album says"), "how many of it to make");
+pub(super) const CHANGE: Key<Nested> = Key::nested(
+    "change",
+    "an object of new values by their ways, such as \"pages[0].pocket\"",
+    Fallback::Rule("nothing"),
+    "what is otherwise than in its album file; null takes out",
+);
+
+/// The fields of a kit.
+pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field];
+
+pub(super) const SPARE_KITS: Key<u32> = Key::count("kits", (0, 1000), number(0), "how many more of each kit");
+pub(super) const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(
+    "parts",
+    "a whole number, or a share: \"2 %\"",
+    rule("none"),
+    "how many more of each part over the whole order, rounded up to a part",
+);
+
+/// The fields of `spares`.
+pub(super) const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
+
+/// What `spares.parts` may say at most, per cent and parts: our choice.
+pub(super) const MOST_SHARE: f64 = 100.0;
+pub(super) const MOST_MORE: f64 = 1000.0;
+
+/// So many more of each part, in what the field says; nothing where it is no such thing.
+pub(super) fn more_parts(said: Amount<'_>) -> Option<super::MoreParts> {
+    let whole = |value: f64, most: f64| (0.0..=most).contains(&value).then_some(value);
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from nought to a hundred thousand")]
+    match said {
+        Amount::Number(count) => whole(count, MOST_MORE)
+            .filter(|count| count.fract() == 0.0)
+            .map(|count| super::MoreParts::Count(count as u32)),
+        Amount::Text(text) => {
+            let share: f64 = text.trim().strip_suffix('%')?.trim().parse().ok()?;
+            whole(share, MOST_SHARE).map(|share| super::MoreParts::Share((share * 1000.0).round() as u32))
+        }
+    }
+}

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+//! The parts of several kits as one list: what several kits share stands once.
+//!
+//! In: the kits and their parts. Out: [`Merged`]. Never: counts how many are made, lays a sheet.
+
+use super::stocks::MergedStocks;
+use super::{Batch, BatchKit};
+use crate::parts::{Bond, Kit, Part, PatternBlock, Piece};
+use crate::stock::Stock;
+use std::collections::BTreeMap;
+
+/// The parts of all kits of a batch.
+#[derive(Clone, Debug)]
+#[non_exhaustive]
+pub struct Merged {
+    /// The stocks of all kits, each once; those of one name that differ are called by their first kit as well.
+    pub stocks: Vec<Stock>,
+    /// Every part once, with every kit's pieces and bonds once; counts are left at nought.
+    pub kit: Kit,
+    /// By kit, by the number of a part in it: its number here.
+    pub part_of: Vec<Vec<usize>>,
+    /// By kit, by the number of a stock in its album: its number here.
+    pub stock_of: Vec<Vec<usize>>,
+    /// By part, by kit: how many a kit takes.
+    pub each: Vec<Vec<u32>>,
+    /// By kit: what of it is cut from one place, with how often a kit takes it.
+    pub blocks: Vec<Vec<PatternBlock>>,
+}
+
+impl Merged {
+    /// Merges the parts of a batch's kits, which come in the batch's order.
+    #[must_use]
+    pub fn of(batch: &Batch, kits: &[&Kit]) -> Self {
+        let MergedStocks { all: stocks, of: stock_of } = MergedStocks::of(&batch.kits);
+        let mut merged =
+            Self { stocks, kit: Kit::default(), part_of: Vec::new(), stock_of, each: Vec::new(), blocks: Vec::new() };
+        let mut known: BTreeMap<Likeness, usize> = BTreeMap::new();
+        for (number, (of, kit)) in batch.kits.iter().zip(kits).enumerate() {
+            let part_of = kit.parts.iter().map(|part| merged.part(&mut known, number, of, part)).collect();
+            merged.part_of.push(part_of);
+            merged.pieces(number, kit);
+        }
+        for each in &mut merged.each {
+            each.resize(batch.kits.len(), 0);
+        }
+        merged
+    }
+
+    fn part(&mut self, known: &mut BTreeMap<Likeness, usize>, kit: usize, of: &BatchKit, part: &Part) -> usize {
+        let stock = self.stock_of[kit].get(part.stock).copied().unwrap_or_default();
+        let likeness = Likeness {
+            stock,
+            kind: part.kind,
+            along_grain: part.along_grain,
+            sideways: part.sideways,
+            flat: part.flat.likeness(),
+        };
+        let number = *known.entry(likeness).or_insert_with(|| {
+            let taken = self.kit.parts.iter().any(|other| other.id == part.id);
+            let id = if taken { format!("{}.{}", of.name, part.id) } else { part.id.clone() };
+            self.kit.parts.push(Part { id, stock, count: 0, used_in: Vec::new(), ..part.clone() });
+            self.each.push(Vec::new());
+            self.kit.parts.len() - 1
+        });
+        let used_in = &mut self.kit.parts[number].used_in;
+        for name in &part.used_in {
+            if !used_in.contains(name) {
+                used_in.push(name.clone());
+            }
+        }
+        let each = &mut self.each[number];
+        each.resize(kit + 1, 0);
+        each[kit] = each[kit].saturating_add(part.count);
+        number
+    }
+
+    /// One kit's pieces, with the bonds between them, and its blocks.
+    fn pieces(&mut self, number: usize, kit: &Kit) {
+        let (before, part_of) = (self.kit.pieces.len(), &self.part_of[number]);
+        self.kit.pieces.extend(kit.pieces.iter().map(|piece| Piece { part: part_of[piece.part], ..piece.clone() }));
+        let moved = |bond: &Bond| {
+            let mut bond = *bond;
+            bond.one.piece += before;
+            bond.other.piece += before;
+            bond
+        };
+        self.kit.bonds.extend(kit.bonds.iter().map(moved));
+        let block = |block: &PatternBlock| {
+            let mut block = block.clone();
+            block.parts.iter_mut().for_each(|member| member.part = part_of[member.part]);
+            block
+        };
+        self.blocks.push(kit.blocks.iter().map(block).collect());
+    }
+}
+
+/// What two parts have in common that can be cut as one.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Likeness {
+    stock: usize,
+    kind: &'static str,
+    along_grain: bool,
+    sideways: bool,
+    flat: Vec<i64>,
+}

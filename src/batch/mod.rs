@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+//! A batch: several kits made as one order, each an album, or an album with changes, so many times.
+//!
+//! In: a batch file's text and the albums that it names. Out: a [`Batch`]; and of the kits' parts a [`Merged`] list, in which
+//! what several kits share stands once. Never: opens a file, lays a sheet.
+
+mod file_fields;
+mod lots;
+mod merge;
+mod read;
+mod schema;
+mod stocks;
+
+pub use file_fields::FORMAT;
+pub use lots::{Lot, lots};
+pub use merge::Merged;
+pub use read::{Albums, read};
+pub use schema::schema;
+
+use crate::album::{Album, Language};
+use crate::fields::words;
+use crate::length::Units;
+use crate::stock::Stock;
+
+/// One order of kits, checked: at least one kit, every name once, every album read.
+#[derive(Clone, Debug)]
+#[non_exhaustive]
+pub struct Batch {
+    /// Its name.
+    pub title: String,
+    /// What lists over all kits are measured in.
+    pub units: Units,
+    /// The language of what is handed over, where the batch says it.
+    pub language: Option<Language>,
+    /// The kits, in the file's order; never empty.
+    pub kits: Vec<BatchKit>,
+    /// What is laid together.
+    pub together: Together,
+    /// What is made besides, for what goes wrong.
+    pub spares: Spares,
+}
+
+/// One kit of a batch.
+#[derive(Clone, Debug)]
+#[non_exhaustive]
+pub struct BatchKit {
+    /// Its name, `[a-z0-9-]{1,32}`.
+    pub name: String,
+    /// Its album, with the batch's changes; its copies are the batch's.
+    pub album: Album,
+}
+
+words! {
+    /// Which parts share sheets.
+    pub enum Together {
+        /// Those of all kits.
+        Batch = "batch",
+        /// Those of one kit of the batch and its copies.
+        Kit = "kit",
+    }
+}
+
+/// What is made besides, for what goes wrong.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[non_exhaustive]
+pub struct Spares {
+    /// So many more of each kit.
+    pub kits: u32,
+    /// So many more of each part over the whole order.
+    pub parts: MoreParts,
+}
+
+/// More of each part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum MoreParts {
+    /// So many.
+    Count(u32),
+    /// So many in a hundred, rounded up to a part; in thousandths of a per cent.
+    Share(u32),
+}
+
+impl Default for MoreParts {
+    fn default() -> Self {
+        Self::Count(0)
+    }
+}
+
+impl MoreParts {
+    /// How many more than so many.
+    ///
+    /// ```
+    /// use hingeleaf::batch::MoreParts;
+    /// assert_eq!(MoreParts::Share(2_000).of(50), 1); // 2 %
+    /// assert_eq!(MoreParts::Share(2_000).of(51), 2); // rounded up to a part
+    /// assert_eq!(MoreParts::Count(3).of(0), 0); // none of what is not made at all
+    /// ```
+    #[must_use]
+    pub fn of(self, count: u32) -> u32 {
+        match self {
+            _ if count == 0 => 0,
+            Self::Count(more) => more,
+            Self::Share(thousandths) => {
+                let more = (u64::from(count) * u64::from(thousandths)).div_ceil(100_000);
+                u32::try_from(more).unwrap_or(u32::MAX)
+            }
+        }
+    }
+}
+
+impl Batch {
+    /// What stands for an album where the whole order is listed, drawn, printed: its first kit's, with the order's name, units
+    /// and stocks. Its pages are nobody's.
+    #[must_use]
+    pub(crate) fn album(&self, stocks: Vec<Stock>) -> Option<Album> {
+        let first = self.kits.first()?.album.clone();
+        let (title, units) = (self.title.clone(), self.units);
+        Some(Album { title, units, stocks, copies: 1, handed_over: None, edition: None, notes: Vec::new(), ..first })
+    }
+
+    /// How often a kit is made, its spares counted.
+    #[must_use]
+    pub fn times(&self, kit: &BatchKit) -> u32 {
+        kit.album.copies.saturating_add(self.spares.kits)
+    }
+}

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: MIT
+//! From a batch file's text to the checked [`Batch`]: each kit's album read with the batch's changes in it.
+
+use super::file_fields::{
+    ALBUM, CHANGE, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME, SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES,
+    TITLE, TOGETHER, TOP_FIELDS, more_parts,
+};
+use super::{Batch, BatchKit, Spares};
+use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
+use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
+use crate::finding::{Arg, Checked, Finding, Place, Said};
+use crate::length::excerpt;
+use crate::stock::is_name;
+
+/// More kinds of kit than this are a mistake: our choice.
+const MOST_KITS: usize = 200;
+
+/// More kits than this at once are a mistake, as with one album: our choice.
+const MOST_COPIES: u64 = 10_000;
+
+/// Gives the text of an album by the name that a batch file calls it; the finding says why there is none.
+pub type Albums<'a> = dyn FnMut(&str) -> Result<Source, Box<Finding>> + 'a;
+
+/// Reads a batch file; `albums` finds the album files that it names, `kinds` are all that there are.
+#[must_use]
+pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -> Checked<Batch> {
+    let mut reader = Reader::new(source);
+    let Some(top) = reader.top(TOP_FIELDS, FORMAT) else { return Checked::none(reader.findings) };
+    let mut reading = Reading { source, reader, kinds, albums, files: Vec::new() };
+    let kits = top.get(KITS).map(|node| reading.kits(node)).unwrap_or_default();
+    let spares = top.get(SPARES).and_then(|node| reading.spares(node)).unwrap_or_default();
+    let mut batch = Batch {
+        title: top.get(TITLE).unwrap_or("Batch").to_owned(),
+        units: reading.reader.units,
+        language: top.get(LANGUAGE),
+        kits,
+        together: top.get(TOGETHER),
+        spares,
+    };
+    if let Some(node) = top.get(HANDED_OVER) {
+        reading.handed_over(node, &mut batch);
+    }
+    if let Some(language) = batch.language {
+        batch.kits.iter_mut().for_each(|kit| kit.album.language = language);
+    }
+    let many: u64 = batch.kits.iter().map(|kit| u64::from(batch.times(kit))).sum();
+    if many > MOST_COPIES {
+        let text = Said::new("batch-too-many-kits").with("count", many).with("most", MOST_COPIES);
+        reading.reader.findings.push(
+            Finding::stop("too-many", Said::NOTHING, text)
+                .help(Said::new("batch-too-many-kits-help"))
+                .at(top.place(KITS)),
+        );
+    }
+    Checked::new(batch, reading.reader.findings)
+}
+
+struct Reading<'r, 's> {
+    source: &'s Source,
+    reader: Reader<'s>,
+    kinds: &'r [&'static Kind],
+    albums: &'r mut Albums<'r>,
+    /// The album files that were asked for.
+    files: Vec<(String, Result<Source, Box<Finding>>)>,
+}
+
+impl Reading<'_, '_> {
+    fn kits(&mut self, node: &Node) -> Vec<BatchKit> {
+        let list = self.reader.list(node, "kits", "kits");
+        let place = self.reader.place(&node.range, "kits");
+        if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
+            self.reader.problem("no-kits", Said::new("no-kits"), Said::new("no-kits-help"), &place);
+        }
+        if list.len() > MOST_KITS {
+            let text = Said::new("too-many-entries").with("field", Arg::field(KITS.name())).with("count", list.len());
+            self.reader.problem("too-many", text.with("most", MOST_KITS), Said::NOTHING, &place);
+            return Vec::new();
+        }
+        let mut kits: Vec<BatchKit> = Vec::new();
+        let mut names: Vec<String> = Vec::new();
+        for (number, node) in list.iter().enumerate() {
+            let path = format!("kits[{number}]");
+            let Some(values) = self.reader.object(node, &path, Said::new("a-kit"), &[KIT_FIELDS]) else { continue };
+            let name = values.get(NAME).to_owned();
+            self.name(&name, &names, &values);
+            let album = self.album(&name, &values);
+            names.push(name.clone());
+            kits.extend(album.map(|album| BatchKit { name, album }));
+        }
+        kits
+    }
+
+    fn name(&mut self, name: &str, others: &[String], values: &Values) {
+        let Some(place) = values.says(NAME).then(|| values.place(NAME)).flatten().cloned() else { return };
+        if !is_name(name) {
+            let text = Said::new("bad-kit-name").with("name", Arg::quoted(excerpt(name)));
+            self.reader.problem("bad-name", text, Said::new("bad-kit-name-help"), &place);
+        } else if others.iter().any(|other| other == name) {
+            let text = Said::new("twice-kit").with("name", Arg::quoted(name));
+            self.reader.problem("twice", text, Said::new("twice-kit-help"), &place);
+        }
+    }
+
+    /// The album of a kit with the changes in it; what is wrong with it names the kit.
+    fn album(&mut self, name: &str, values: &Values) -> Option<album::Album> {
+        let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
+        let source = self.file(file, &place)?;
+        let mut changed = match Grafted::new(&source, self.source) {
+            Ok(changed) => changed,
+            Err(finding) => {
+                self.reader.findings.push(finding.of_kit(name));
+                return None;
+            }
+        };
+        if let Some(node) = values.get(CHANGE) {
+            self.change(&mut changed, node, file, values);
+        }
+        let read = album::read_changed(&changed, self.kinds);
+        self.reader.findings.extend(read.findings.into_iter().map(|finding| finding.of_kit(name)));
+        let mut album = read.value?;
+        if let Some(copies) = values.get(COPIES) {
+            album.copies = copies;
+        }
+        Some(album)
+    }
+
+    /// An album file's text; that it is not there is told once.
+    fn file(&mut self, file: &str, place: &Place) -> Option<Source> {
+        if let Some((_, known)) = self.files.iter().find(|(name, _)| name == file) {
+            return known.as_ref().ok().cloned();
+        }
+        let found = (self.albums)(file);
+        if let Err(finding) = &found {
+            // Where it is called, unless the file itself says where it is wrong.
+            let place = finding.place.clone().unwrap_or_else(|| place.clone());
+            self.reader.findings.push((**finding).clone().at(Some(&place)));
+        }
+        self.files.push((file.to_owned(), found.clone()));
+        found.ok()
+    }
+
+    fn change(&mut self, changed: &mut Grafted, node: &Node, file: &str, values: &Values) {
+        let Tree::Object(changes) = &node.tree else {
+            if let Some(place) = values.place(CHANGE).cloned() {
+                let text = Said::new("wrong-type-object").with("what", Arg::field(CHANGE.name()));
+                let text = text.with("found", node.tree.what());
+                self.reader.problem("wrong-type", text, Said::new("change-help"), &place);
+            }
+            return;
+        };
+        for (way, range, value) in changes {
+            if changed.put(way, range, value).is_err() {
+                let place = self.reader.place(range, way);
+                let text = Said::new("change-no-place").with("way", Arg::quoted(excerpt(way)));
+                let text = text.with("file", Arg::code(excerpt(file)));
+                self.reader.problem("change-no-place", text, Said::new("change-no-place-help"), &place);
+            }
+        }
+    }
+
+    fn spares(&mut self, node: &Node) -> Option<Spares> {
+        let values = self.reader.object(node, "spares", Arg::field("spares"), &[SPARE_FIELDS])?;
+        let parts = match values.get(SPARE_PARTS) {
+            None => None,
+            Some(said) => {
+                let more = more_parts(said);
+                if let (None, Some(place)) = (more, values.place(SPARE_PARTS).cloned()) {
+                    let said = match said {
+                        Amount::Number(number) => Arg::from(number.to_string()),
+                        Amount::Text(text) => Arg::quoted(excerpt(text)),
+                    };
+                    let text = Said::new("bad-spares").with("said", said);
+                    self.reader.problem("out-of-range", text, Said::new("bad-spares-help"), &place);
+                }
+                more
+            }
+        };
+        Some(Spares { kits: values.get(SPARE_KITS), parts: parts.unwrap_or_default() })
+    }
+
+    /// What the batch says wins over what its albums say.
+    fn handed_over(&mut self, node: &Node, batch: &mut Batch) {
+        let mut names: Vec<&str> = Vec::new();
+        for stock in batch.kits.iter().flat_map(|kit| &kit.album.stocks) {
+            if !names.contains(&stock.name.as_str()) {
+                names.push(&stock.name);
+            }
+        }
+        let handed: Vec<(String, Handed)> = {
+            let read = read_handed_over(&mut self.reader, node, &names);
+            names.into_iter().map(str::to_owned).zip(read).collect()
+        };
+        for album in batch.kits.iter_mut().map(|kit| &mut kit.album) {
+            let of = |name: &str| handed.iter().find(|(known, _)| known == name).map(|(_, handed)| *handed);
+            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(&stock.name)).collect();
+            for (number, handed) in all.into_iter().enumerate() {
+                if let Some(handed) = handed {
+                    album.hand_over(Some(number), handed);
+                }
+            }
+        }
+    }
+}

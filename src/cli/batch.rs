@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: MIT
+//! `check` and `kit` for a batch file: several kits as one order.
+
+use super::arguments::{Check, KitArguments, MachineArguments};
+use super::commands::{counted, effort, files, formats, labels, refused, summary, threads, unknown_formats, unwritten};
+use super::end::ExitStatus;
+use super::hand_over;
+use super::inputs::{Ended, all_on_sheets, argument, machine_of, rounded, source, step_problems};
+use super::offcuts::Offcuts;
+use super::say;
+use super::watch::Terminal;
+use hingeleaf::batch::{self, Batch};
+use hingeleaf::cutter::Cutter;
+use hingeleaf::fields::{Node, Source, Tree};
+use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
+use hingeleaf::layout::{Effort, Unwatched};
+use hingeleaf::length::Length;
+use hingeleaf::parts;
+use hingeleaf::sheets::{Search, StockSheets};
+use hingeleaf::toolpath::Labels;
+use hingeleaf::work::BatchWork;
+use hingeleaf::write::{self, Folder};
+use std::path::{Path, PathBuf};
+
+/// Whether a file says that it is a batch; what can't be read is no batch.
+pub(super) fn is_batch(file: &Path) -> bool {
+    let said = |source: &Source| {
+        let root = Node::read(source).ok()?;
+        matches!(&root.get("format")?.tree, Tree::Text(format) if format == batch::FORMAT).then_some(())
+    };
+    source(file, "no-file-help").ok().as_ref().and_then(said).is_some()
+}
+
+pub(super) fn check(check: &Check) -> ExitStatus {
+    let mut problems = step_problems(check.rounded);
+    let of_one = [("--mend", check.mend.is_some()), ("--picture", check.picture.is_some())];
+    problems.extend(of_one.into_iter().filter(|(_, said)| *said).map(|(option, _)| of_one_album(option)));
+    let BatchInputs { batch, cutter, sources, notes } =
+        match inputs(&check.file, &check.machine, check.rounded, |_| Vec::new(), problems) {
+            Ok(inputs) => inputs,
+            Err(ended) => return ended.say(check.json),
+        };
+    let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
+    let mut work = BatchWork::new(batch, cutter, Labels::None, search, &Unwatched);
+    work.add(notes);
+    let end = if work.stopped() { ExitStatus::DoesNotFit } else { ExitStatus::Done };
+    let text = if check.json {
+        write::findings(&work.findings)
+    } else {
+        say::words(&work.findings, &sources) + &verdict(&work)
+    };
+    say::out(&text, end)
+}
+
+pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
+    match make(kit) {
+        Ok((work, sources, kept)) => {
+            let said = say::findings(&work.findings, &sources, kit.json, ExitStatus::Done);
+            if kit.json {
+                return said;
+            }
+            say::out(&summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+        }
+        Err(ended) => ended.say(kit.json),
+    }
+}
+
+fn make(kit: &KitArguments) -> Result<(BatchWork, Vec<Source>, Vec<PathBuf>), Ended> {
+    let (handed_over, wrong) = hand_over::read(&kit.handed_over);
+    let mut problems = [unknown_formats(&kit.formats), step_problems(kit.rounded), wrong].concat();
+    problems.extend(kit.copies.map(|_| of_one_album("--copies")));
+    let change = |batch: &mut Batch| {
+        for one in &mut batch.kits {
+            one.album.language = kit.language.unwrap_or(one.album.language);
+        }
+        hand_over::hand_over_all(batch.kits.iter_mut().map(|kit| &mut kit.album), &handed_over)
+    };
+    let BatchInputs { batch, cutter, sources, notes } = inputs(&kit.file, &kit.machine, kit.rounded, change, problems)?;
+    // Whether the files may be written is known before the work is done.
+    let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
+    let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
+    let watch = Terminal::new(&folder.unfinished());
+    let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
+    let mut work = BatchWork::new(batch, cutter, labels(kit.labels), search, &watch);
+    watch.done();
+    work.add(notes);
+    if work.stopped() {
+        return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources });
+    }
+    let formats = formats(kit);
+    let Some(first) = work.batch.kits.first() else { return Ok((work, sources, Vec::new())) };
+    let wanted = files(kit, &formats, &first.album);
+    work.write(&wanted, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
+    if let Some(offcuts) = &offcuts {
+        offcuts.write(&write::offcut_stocks(work.order(), &work.stocks), &mut folder)?;
+    }
+    // From here on nothing may be taken away in a hurry.
+    watch.released();
+    let kept = folder.finish().map_err(|problem| {
+        offcuts.iter().for_each(Offcuts::take_away);
+        refused(&kit.out, problem, "kit")
+    })?;
+    Ok((work, sources, kept))
+}
+
+/// What a command works on.
+struct BatchInputs {
+    batch: Batch,
+    cutter: Cutter,
+    sources: Vec<Source>,
+    notes: Vec<Finding>,
+}
+
+/// Reads the batch, its albums and the machine; `change` is what arguments make of the batch. All problems of all files come
+/// back at once.
+fn inputs(
+    file: &Path,
+    machine: &MachineArguments,
+    step: Option<Length>,
+    change: impl FnOnce(&mut Batch) -> Vec<Finding>,
+    mut findings: Vec<Finding>,
+) -> Result<BatchInputs, Ended> {
+    let mut sources = vec![source(file, "no-file-help")?];
+    let folder = file.parent().unwrap_or(Path::new("")).to_path_buf();
+    let mut albums: Vec<Source> = Vec::new();
+    let mut failed = None;
+    let mut load = |name: &str| {
+        let found = source(&folder.join(name), "no-album-of-batch-help").map_err(|ended| {
+            // The machine's failure is not the maker's.
+            failed = (ended.end == ExitStatus::MachineFailed).then_some(ended.end).or(failed);
+            let first = ended.findings.into_iter().next();
+            Box::new(first.unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
+        })?;
+        albums.push(found.clone());
+        Ok(found)
+    };
+    let read = batch::read(&sources[0], &parts::kinds(), &mut load);
+    sources.extend(albums);
+    findings.extend(read.findings);
+    let cutter = machine_of(machine, &mut sources, &mut findings)?;
+    let mut notes = Vec::new();
+    let batch = read.value.map(|mut batch| {
+        all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
+        findings.extend(change(&mut batch));
+        for kit in &mut batch.kits {
+            let (album, said) = rounded(kit.album.clone(), step);
+            kit.album = album;
+            notes.extend(said.into_iter().map(|finding| finding.of_kit(&kit.name)));
+        }
+        batch
+    });
+    gravest_first(&mut findings);
+    match batch {
+        Some(batch) if !stops(&findings) => Ok(BatchInputs { batch, cutter, sources, notes }),
+        _ => Err(Ended { findings, end: failed.unwrap_or(ExitStatus::WrongInput), sources }),
+    }
+}
+
+/// An option that a batch can't take.
+fn of_one_album(option: &str) -> Finding {
+    let text = Said::new("option-of-one-album").with("option", Arg::code(option));
+    argument(text, Said::new("option-of-one-album-help"))
+}
+
+fn verdict(work: &BatchWork) -> String {
+    if work.stopped() {
+        return "The batch does not go together yet.\n".to_owned();
+    }
+    let kits: u64 = work.batch.kits.iter().map(|kit| u64::from(work.batch.times(kit))).sum();
+    let parts = work.kit.parts.len();
+    let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
+    let kits = counted(kits, "kit");
+    format!("The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n")
+}

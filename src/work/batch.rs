@@ -1,0 +1,326 @@
+// SPDX-License-Identifier: MIT
+//! The whole job for a batch: every kit worked out, their parts laid as one order.
+//!
+//! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
+
+use super::{Files, ReaderText, Work};
+use crate::album::{Album, Handed, Order};
+use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
+use crate::cutter::Cutter;
+use crate::finding::{Finding, Said, gravest_first, of_kits, stops};
+use crate::fit::Fit;
+use crate::guide;
+use crate::layout::{Effort, Watch};
+use crate::parts::Kit;
+use crate::sheets::{self, Search, StockSheets};
+use crate::toolpath::{self, Labels, SheetPaths};
+use crate::write::{self, Listed, Sink, WriteProblem};
+use std::collections::BTreeMap;
+
+/// A batch worked out, as far as it goes together.
+#[derive(Debug)]
+#[non_exhaustive]
+pub struct BatchWork {
+    /// The batch.
+    pub batch: Batch,
+    /// What stands for an album where the whole order is listed.
+    album: Option<Album>,
+    /// The machine.
+    pub cutter: Cutter,
+    /// Each kit by itself. It has only those sheets that are handed over whole.
+    pub kits: Vec<Work>,
+    /// The parts of all kits.
+    pub merged: Merged,
+    /// The same with the counts of the whole order.
+    pub kit: Kit,
+    /// The sheets of the order; empty where something stops the work.
+    pub stocks: Vec<StockSheets>,
+    /// What the tool does on them; empty where something stops the work.
+    pub paths: Vec<SheetPaths>,
+    /// Everything that the maker should hear, gravest first.
+    pub findings: Vec<Finding>,
+}
+
+impl BatchWork {
+    /// Works out everything. An insert that a kit takes as often as it comes free is counted on sheets of that kit's own.
+    #[must_use]
+    pub fn new(batch: Batch, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        let kits: Vec<Work> = batch
+            .kits
+            .iter()
+            .map(|kit| {
+                let mut album = kit.album.clone();
+                album.copies = batch.times(kit);
+                let spare = album.inserts.iter().any(crate::album::Entry::is_spare);
+                let mut work = if spare {
+                    Work::new(album, cutter.clone(), labels, search, watch)
+                } else {
+                    Work::fit(album, cutter.clone())
+                };
+                work.album.word_mends(&mut work.findings);
+                work.stocks = Vec::new();
+                work.paths = Vec::new();
+                work
+            })
+            .collect();
+        let told = batch.kits.iter().zip(&kits).map(|(kit, work)| (kit.name.as_str(), work.findings.as_slice()));
+        let findings = of_kits(told);
+        let merged = Merged::of(&batch, &kits.iter().map(|work| &work.kit).collect::<Vec<_>>());
+        let mut kit = merged.kit.clone();
+        for (number, part) in kit.parts.iter_mut().enumerate() {
+            part.count = merged.count(&batch, number);
+        }
+        let album = batch.album(merged.stocks.clone());
+        let mut work =
+            Self { batch, album, cutter, kits, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
+        work.letter();
+        if !work.stopped() {
+            work.lay(labels, search, watch);
+        }
+        gravest_first(&mut work.findings);
+        work
+    }
+
+    /// Adds what is to be said besides.
+    pub fn add(&mut self, findings: Vec<Finding>) {
+        self.findings.extend(findings);
+        gravest_first(&mut self.findings);
+    }
+
+    /// Whether something stops the work.
+    #[must_use]
+    pub fn stopped(&self) -> bool {
+        stops(&self.findings)
+    }
+
+    /// What its sheets are laid for.
+    #[must_use]
+    pub fn order(&self) -> Order<'_> {
+        Order {
+            title: &self.batch.title,
+            units: self.batch.units,
+            copies: 1,
+            stocks: &self.merged.stocks,
+            handed_over: None,
+        }
+    }
+
+    /// Lays all lots, and says what it costs to lay them so.
+    fn lay(&mut self, labels: Labels, search: Search, watch: &dyn Watch) {
+        let lots = lots(&self.batch, &self.merged, self.batch.together);
+        let (laid, findings) = self.laid(&lots, search, watch);
+        self.findings.extend(findings);
+        if stops(&self.findings) {
+            return;
+        }
+        let Some(laid) = laid else { return };
+        for (lot, stocks) in lots.iter().zip(&laid) {
+            if let Some(kit) = lot.of.filter(|_| lot.times > 1 || self.is_whole(lot)) {
+                let own = self.of_kit(kit, stocks);
+                self.kits[kit].stocks.extend(own);
+            }
+        }
+        self.stocks = StockSheets::joined(laid);
+        let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+        self.findings.extend(paths.findings);
+        match paths.value {
+            Some(paths) if !stops(&self.findings) => self.paths = paths,
+            _ => self.stocks.clear(),
+        }
+        self.findings.extend(self.other_way(search, watch));
+    }
+
+    /// Gives every part one letter over the whole order.
+    fn letter(&mut self) {
+        let rows = guide::list::list(self.order(), &self.kit, 1);
+        let letters: Vec<String> =
+            (0..self.kit.parts.len()).map(|part| guide::list::mark(&rows, part).to_owned()).collect();
+        for (work, part_of) in self.kits.iter_mut().zip(&self.merged.part_of) {
+            let own = part_of.iter().map(|part| letters.get(*part).cloned().unwrap_or_default());
+            work.letters = Some(own.collect());
+        }
+    }
+
+    /// Whether a lot is of sheets that are handed over whole.
+    fn is_whole(&self, lot: &Lot) -> bool {
+        let Some(kit) = lot.of else { return false };
+        let album = &self.kits[kit].album;
+        let used = |own: usize| {
+            let stock = self.merged.stock_of[kit][own];
+            lot.kit.parts.iter().any(|part| part.stock == stock && part.count > 0)
+        };
+        (0..album.stocks.len()).filter(|own| used(*own)).all(|own| album.is_handed_whole(own))
+    }
+
+    /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
+    fn laid(&self, lots: &[Lot], search: Search, watch: &dyn Watch) -> (Option<Vec<Vec<StockSheets>>>, Vec<Finding>) {
+        let mut taken: BTreeMap<(usize, usize), u64> = BTreeMap::new();
+        let (mut all, mut findings) = (Vec::new(), Vec::new());
+        for lot in lots {
+            let mut stocks = lot.stocks.clone();
+            for ((stock, size), taken) in &taken {
+                let count = stocks.get_mut(*stock).and_then(|stock| stock.sheets.get_mut(*size)?.count.as_mut());
+                if let Some(count) = count {
+                    *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                }
+            }
+            // Each kit's own are laid once and cut for every kit.
+            let handed = vec![Handed::Sheets; stocks.len()];
+            let handed_over = (lot.times > 1).then_some(handed.as_slice());
+            let order = Order { copies: lot.times, stocks: &stocks, handed_over, ..self.order() };
+            let (laid, of_sheets) = sheets::lay(order, &lot.kit, &self.cutter, search, watch);
+            findings.extend(of_sheets);
+            if !stops(&findings) {
+                findings.extend(sheets::price_of_cutting(order, &lot.kit, &self.cutter, &laid, search, watch));
+            }
+            for sheets in &laid {
+                for (size, count) in sheets.by_size() {
+                    *taken.entry((sheets.stock, size)).or_default() += count;
+                }
+            }
+            all.push(laid);
+        }
+        ((!stops(&findings)).then_some(all), findings)
+    }
+
+    /// What the other way of laying would take, where it is another number of sheets.
+    fn other_way(&self, search: Search, watch: &dyn Watch) -> Option<Finding> {
+        if self.batch.kits.len() < 2 || self.stocks.is_empty() {
+            return None;
+        }
+        let quick = Search { effort: Effort::Low, ..search };
+        let (other, key) = match self.batch.together {
+            Together::Batch => (Together::Kit, "kit-by-kit"),
+            Together::Kit => (Together::Batch, "all-together"),
+        };
+        let (laid, _) = self.laid(&lots(&self.batch, &self.merged, other), quick, watch);
+        let count = |stocks: &[StockSheets]| stocks.iter().map(StockSheets::count).sum::<u64>();
+        let (now, then) = (count(&self.stocks), count(&StockSheets::joined(laid?)));
+        let text = Said::new(key).with("now", now).with("then", then);
+        // A quick look that finds more than there are now says nothing of what is better.
+        let says = match self.batch.together {
+            Together::Batch => then > now,
+            Together::Kit => then < now,
+        };
+        says.then(|| Finding::note("together", Said::NOTHING, text))
+    }
+
+    /// Sheets that are one kit's own, by the numbers of that kit's parts and stocks.
+    fn of_kit(&self, kit: usize, stocks: &[StockSheets]) -> Vec<StockSheets> {
+        let number = |of: &[usize], merged: usize| of.iter().position(|one| *one == merged);
+        let one = |laid: &StockSheets| {
+            let mut own = laid.clone();
+            own.stock = number(&self.merged.stock_of[kit], laid.stock)?;
+            for placed in own.sheets.iter_mut().flat_map(|sheet| &mut sheet.placements) {
+                placed.part = number(&self.merged.part_of[kit], placed.part)?;
+            }
+            Some(own)
+        };
+        stocks.iter().filter_map(one).collect()
+    }
+
+    /// The report; `files` are those that it stands beside, with their digests.
+    #[must_use]
+    pub fn report(&self, files: &BTreeMap<String, String>) -> String {
+        let found = write::SheetsFound { stocks: &self.stocks, paths: &self.paths, findings: &self.findings };
+        write::report(self.order(), &self.kit, found, Some((&self.batch, &self.merged)), files)
+    }
+
+    /// Writes the order's files.
+    ///
+    /// # Errors
+    /// The sink's, or a file that read back is not what was meant.
+    pub fn write(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let asked = |format: &str| files.formats.contains(&format);
+        let mut listed = Listed::new(sink);
+        let sink = &mut listed;
+        super::cut_files(&self.batch.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
+        #[cfg(feature = "png")]
+        if asked("png") {
+            let rows = guide::list::list(self.order(), &self.kit, 1);
+            let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
+            super::pictures(self.order(), &self.kit, &self.stocks, &letter, sink)?;
+        }
+        if asked("csv") {
+            let list = write::cutting_list(self.order(), &self.kit, Some((&self.batch, &self.merged)));
+            sink.put("cutting-list.csv", list.as_bytes())?;
+        }
+        self.texts(files, sink)?;
+        self.job_sheet(files, sink)?;
+        #[cfg(feature = "pdf")]
+        if let Some(album) = self.album.as_ref().filter(|_| asked("pdf")) {
+            super::pages((album, &self.kit), &self.labels(), files, sink)?;
+        }
+        Ok(listed.finish("report.json", |files| self.report(files))?)
+    }
+
+    /// The words of all labels: those of each kit, by its name.
+    #[must_use]
+    pub fn labels(&self) -> Vec<guide::Label> {
+        let of_kit = |(kit, work): (&BatchKit, &Work)| {
+            let mut labels = guide::labels(&work.guide_job(false));
+            for label in &mut labels {
+                label.lines.insert(0, guide::Line::text(kit.name.as_str()));
+            }
+            labels
+        };
+        self.batch.kits.iter().zip(&self.kits).flat_map(of_kit).collect()
+    }
+
+    fn job_sheet(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let Some(album) = &self.album else { return Ok(()) };
+        let (as_page, printed) = ["html", "pdf"].map(|format| files.formats.contains(&format)).into();
+        if !(as_page || printed && cfg!(feature = "pdf")) {
+            return Ok(());
+        }
+        let whole = guide::GuideJob {
+            album,
+            kit: &self.kit,
+            fit: &Fit::default(),
+            stocks: &self.stocks,
+            cutter: &self.cutter,
+            letters: None,
+            both_units: files.both_units,
+        };
+        let kits: Vec<guide::KitOfOrder<'_>> = self
+            .batch
+            .kits
+            .iter()
+            .zip(&self.kits)
+            .map(|(kit, work)| guide::KitOfOrder { name: &kit.name, job: work.guide_job(files.both_units) })
+            .collect();
+        ReaderText::Job.put("job", &guide::order_sheet(&whole, &kits), (as_page, printed), sink)
+    }
+
+    /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.
+    fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let mut all: BTreeMap<String, Vec<(&str, Vec<u8>)>> = BTreeMap::new();
+        for (kit, work) in self.batch.kits.iter().zip(&self.kits) {
+            let mut memory = write::Memory::default();
+            work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &mut memory)?;
+            for (name, bytes) in memory.files {
+                all.entry(name).or_default().push((&kit.name, bytes));
+            }
+        }
+        for (name, mut texts) in all {
+            let (stem, ending) = name.rsplit_once('.').unwrap_or((&name, ""));
+            while let Some((_, bytes)) = texts.first().cloned() {
+                let (same, others): (Vec<_>, Vec<_>) = texts.into_iter().partition(|(_, other)| *other == bytes);
+                let kits: Vec<&str> = same.iter().map(|(kit, _)| *kit).collect();
+                sink.put(&format!("{stem}-{}.{ending}", named(&kits)), &bytes)?;
+                texts = others;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// `grey`, or `grey-and-2-more`: a file's name stays short.
+fn named(kits: &[&str]) -> String {
+    match kits {
+        [one] => (*one).to_owned(),
+        [one, other] => format!("{one}-{other}"),
+        [first, rest @ ..] => format!("{first}-and-{}-more", rest.len()),
+        [] => String::new(),
+    }
+}
