@@ -13,9 +13,9 @@ use std::collections::BTreeSet;
 
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::heaviest_set::Heavy;
-use crate::layout::bound::pricing::{Pricer, SHEET_WORTH, whole_worth};
+use crate::layout::bound::pricing::{Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
-use crate::layout::model::one_size::{MOST_KINDS, OneSizeProblem};
+use crate::layout::model::one_size::MOST_KINDS;
 use crate::layout::numbers::{nearly, sheets_up};
 
 /// By so much a set must be worth more than a sheet to be added: a ten thousandth, far above what worths are off by.
@@ -48,20 +48,18 @@ pub(crate) trait ColumnSource {
 
 /// Raises the bound `known` towards `sheets`. `seeds` are sets that fit on a sheet.
 pub(crate) fn bound(
-    problem: &OneSizeProblem,
+    counts: &[u64],
     seeds: &[Set],
     known: u64,
     sheets: u64,
-    budget: u64,
+    pricer: &mut dyn Pricing,
     source: &mut dyn ColumnSource,
 ) -> Outcome {
     let mut outcome = Outcome { bound: known, hope: false };
-    if problem.boxes.len() > MOST_KINDS {
+    if counts.len() > MOST_KINDS {
         return outcome;
     }
-    let Some(mut pricer) = Pricer::new(problem, budget) else { return outcome };
-    let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
-    let mut master = Master::new(&counts);
+    let mut master = Master::new(counts);
     for seed in seeds {
         master.add_new(seed);
     }
