@@ -100,8 +100,8 @@ pub(crate) fn solve<B: Ruin>(
     if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !many_on_a_sheet {
         hope = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
     }
-    if best.complete() && instance.trimmer && instance.repeated() && best.sheets() > bound.reach(best.sheets()) {
-        hope |= raised_for_trimmer(instance, bound, best.sheets(), budget.guillotine, &meter, &mut columns);
+    if best.complete() && instance.repeated() && best.sheets() > bound.reach(best.sheets()) {
+        hope |= guillotine_columns(instance, bound, best.sheets(), budget.guillotine, &meter, &mut columns);
     }
     let mut covering = budget.patterns;
     while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
@@ -173,8 +173,9 @@ fn raised<B: SheetBuilder>(
     found.hope
 }
 
-/// Raises the bound by patterns that a trimmer can cut; says whether there is hope of a better layout.
-fn raised_for_trimmer(
+/// Adds sheets that a trimmer can cut as long as used in part they do with fewer; says whether there is hope of a better layout.
+/// For a trimmer this raises the bound.
+fn guillotine_columns(
     instance: &Instance,
     bound: &mut LowerBound,
     sheets: u64,
@@ -189,7 +190,9 @@ fn raised_for_trimmer(
     let set = |kinds: &[usize]| kinds.iter().filter_map(|&kind| u8::try_from(kind).ok()).collect();
     let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| set(kinds)).collect();
     let found = patterns::bound(&instance.counts(), &seeds, bound.known(), sheets, &mut pricer, &mut OnlySteps(meter));
-    bound.learn(found.bound);
+    if instance.trimmer {
+        bound.learn(found.bound);
+    }
     for placed in pricer.met() {
         pool.keep(&placed);
     }

@@ -64,6 +64,7 @@ pub(crate) fn bound(
         master.add_new(seed);
     }
     let mut goal = sheets;
+    let mut answered = false;
     while pricer.steps() > 0 {
         let before = pricer.steps();
         let (sum, worth, exchanges) = master.programme.solve(MOST_EXCHANGES);
@@ -72,7 +73,8 @@ pub(crate) fn bound(
         // The programme's own sum falls from turn to turn; what it has fallen below cannot be shown by it.
         goal = goal.min(sheets_up(sum));
         outcome.hope = goal < sheets;
-        if goal <= outcome.bound {
+        // With nothing exchanged, the question that was answered would be asked again.
+        if goal <= outcome.bound || (answered && exchanges == 0) {
             break;
         }
         let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
@@ -91,6 +93,7 @@ pub(crate) fn bound(
         // If no sheet holds more than this, it takes `goal` of them.
         let limit = all.saturating_sub(1) / u128::from((goal - 1).max(1));
         let Heavy { sets, most } = pricer.heavy(&worth, u64::try_from(limit).unwrap_or(u64::MAX));
+        answered = most.is_some();
         if let Some(most) = most {
             let needed = u64::try_from(all.div_ceil(u128::from(most.max(1)))).unwrap_or(0);
             outcome.bound = outcome.bound.max(needed);

@@ -18,11 +18,11 @@ use crate::layout::model::packing::PlacedBox;
 const MOST_LAID: usize = 6;
 
 /// Asks for sheets again and again.
-pub(crate) enum ColumnGenerator<'a> {
-    /// Any layouts.
-    Free(Pricer<'a>),
-    /// Those that can be cut from edge to edge.
-    Trimmer(GuillotinePricer),
+pub(crate) struct ColumnGenerator<'a> {
+    /// Sheets that can be cut from edge to edge; none where they take too many boxes.
+    guillotine: Option<GuillotinePricer>,
+    /// Sheets of any kind; none for a trimmer.
+    free: Option<Pricer<'a>>,
 }
 
 /// The instance's boxes on its first sheet; none where there are too many kinds.
@@ -31,32 +31,30 @@ pub(crate) fn problem(instance: &Instance) -> Option<OneSizeProblem> {
 }
 
 impl<'a> ColumnGenerator<'a> {
-    /// Prices boxes on one size of sheet, for so many steps in all.
-    pub(crate) fn new(problem: &'a OneSizeProblem, trimmer: bool, steps: u64) -> Option<Self> {
-        if trimmer {
-            return Some(Self::Trimmer(GuillotinePricer::new(problem, steps)?));
-        }
-        Some(Self::Free(Pricer::new(problem, steps)?))
+    /// Prices boxes on one size of sheet, for so many steps of each search in all.
+    pub(crate) fn new(problem: &'a OneSizeProblem, trimmer: bool, steps: u64) -> Self {
+        let free = if trimmer { None } else { Pricer::new(problem, steps) };
+        Self { guillotine: GuillotinePricer::new(problem, steps), free }
     }
 
-    /// Sheets that are worth more than `limit`, and the steps it took; none where there are none, or no steps are left.
-    pub(crate) fn sheets(&mut self, worth: &[u64], limit: u64) -> (Vec<Vec<PlacedBox>>, u64) {
-        match self {
-            Self::Trimmer(pricer) => {
-                let before = pricer.steps();
-                let sheets = if before > 0 { pricer.sheets(worth, limit) } else { Vec::new() };
-                (sheets, before - pricer.steps())
-            }
-            Self::Free(pricer) => {
-                let before = pricer.steps();
-                let sets = pricer.heavy(worth, limit).sets;
-                let laid = |set| {
-                    let set = pricer.filled(set)?;
-                    pricer.laid(&set)
-                };
-                let sheets = sets.iter().rev().take(MOST_LAID).filter_map(laid).collect();
-                (sheets, before - pricer.steps())
-            }
-        }
+    /// Sheets for a trimmer that are worth more than `limit`, and the steps it took; none where there are none, or no steps are
+    /// left. Quick, and what it misses is in the rounding.
+    pub(crate) fn guillotine_sheets(&mut self, worth: &[u64], limit: u64) -> (Vec<Vec<PlacedBox>>, u64) {
+        let Some(pricer) = self.guillotine.as_mut().filter(|pricer| pricer.steps() > 0) else { return (Vec::new(), 0) };
+        let before = pricer.steps();
+        (pricer.sheets(worth, limit), before - pricer.steps())
+    }
+
+    /// The same for sheets of any kind, by branch and bound.
+    pub(crate) fn free_sheets(&mut self, worth: &[u64], limit: u64) -> (Vec<Vec<PlacedBox>>, u64) {
+        let Some(pricer) = &mut self.free else { return (Vec::new(), 0) };
+        let before = pricer.steps();
+        let sets = pricer.heavy(worth, limit).sets;
+        let laid = |set| {
+            let set = pricer.filled(set)?;
+            pricer.laid(&set)
+        };
+        let sheets = sets.iter().rev().take(MOST_LAID).filter_map(laid).collect();
+        (sheets, before - pricer.steps())
     }
 }

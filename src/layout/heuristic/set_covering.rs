@@ -56,7 +56,7 @@ pub(crate) fn cover<B: SheetBuilder>(
 ) -> (Option<Packing>, u64) {
     let long = is_long(instance, sheets);
     let problem = long.then(|| column_generation::problem(instance)).flatten();
-    let generator = problem.as_ref().and_then(|problem| ColumnGenerator::new(problem, instance.trimmer, budget / 4));
+    let generator = problem.as_ref().map(|problem| ColumnGenerator::new(problem, instance.trimmer, budget / 4));
     let mut diver = Diver {
         instance,
         filler: GreedyFiller::<B>::new(instance),
@@ -216,12 +216,31 @@ impl<B: SheetBuilder> Diver<'_, B> {
         for (&kind, &worth) in kinds.iter().zip(worth) {
             worths[kind] = whole_worth(worth);
         }
-        let mut new = false;
+        if self.greedy(left, &worths, 1) {
+            return true;
+        }
+        let Some(mut generator) = self.generator.take() else { return hard && self.greedy(left, &worths, LONG_TURNS) };
         // What the guillotine knapsack knows for certain, chance need not look for.
-        let certain = matches!(self.generator, Some(ColumnGenerator::Trimmer(_)));
-        let turns = if hard && !certain { LONG_TURNS } else { 1 };
+        let (mut sheets, steps) = generator.guillotine_sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
+        self.spent += steps;
+        if sheets.is_empty() && hard && !self.instance.trimmer {
+            if self.greedy(left, &worths, LONG_TURNS) {
+                self.generator = Some(generator);
+                return true;
+            }
+            let (free, steps) = generator.free_sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
+            self.spent += steps;
+            sheets = free;
+        }
+        self.generator = Some(generator);
+        sheets.iter().fold(false, |new, placed| self.pool.keep(placed) || new)
+    }
+
+    /// Fills new sheets by a quick rule, in so many turns at most. Whether one of them is worth more than a sheet.
+    fn greedy(&mut self, left: &[u64], worths: &[u64], turns: usize) -> bool {
+        let mut new = false;
         for _ in 0..turns {
-            let (sheets, steps) = self.filler.sheets(&worths, left, TRIES);
+            let (sheets, steps) = self.filler.sheets(worths, left, TRIES);
             self.spent += steps;
             for placed in sheets {
                 let worth: u64 = placed.iter().map(|put| worths[put.kind]).sum();
@@ -229,16 +248,6 @@ impl<B: SheetBuilder> Diver<'_, B> {
             }
             if new {
                 break;
-            }
-        }
-        if !new
-            && (hard || certain)
-            && let Some(generator) = &mut self.generator
-        {
-            let (sheets, steps) = generator.sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
-            self.spent += steps;
-            for placed in sheets {
-                new |= self.pool.keep(&placed);
             }
         }
         new
