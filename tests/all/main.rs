@@ -11,6 +11,7 @@ mod assembly;
 mod bound;
 mod broken;
 mod changes;
+mod columns;
 mod contours;
 mod covers;
 mod everywhere;

@@ -113,8 +113,13 @@ impl GuillotineKnapsack {
         }
         let (upward, across) = (rasters.pop()?, rasters.pop()?);
         let boxes = all.iter().filter_map(|&(kind, size, _)| {
-            let counted =
-                [0, 1].map(|way| if scale[way] == 1 { [size.0, size.1][way] } else { scaled([size.0, size.1][way], scale[way], rounding) });
+            let counted = [0, 1].map(|way| {
+                if scale[way] == 1 {
+                    [size.0, size.1][way]
+                } else {
+                    scaled([size.0, size.1][way], scale[way], rounding)
+                }
+            });
             Some(LaidBox { kind, size, piece: (across.at(counted[0])?, upward.at(counted[1])?) })
         });
         let boxes = boxes.collect();

@@ -171,7 +171,8 @@ impl Relaxation {
     pub(crate) fn exclusive(&self) -> u64 {
         let mut alike: BTreeMap<Vec<(i64, i64)>, u64> = BTreeMap::new();
         for box_type in &self.boxes {
-            let mut orientations: Vec<(i64, i64)> = box_type.orientations.iter().filter(|size| self.goes(size)).copied().collect();
+            let mut orientations: Vec<(i64, i64)> =
+                box_type.orientations.iter().filter(|size| self.goes(size)).copied().collect();
             orientations.sort_unstable();
             *alike.entry(orientations).or_default() += box_type.count;
         }
