@@ -11,6 +11,7 @@
 //! truth; rounded down, every sheet found can be cut.
 
 use std::cmp::Reverse;
+use std::collections::BTreeMap;
 
 use crate::layout::bound::raster::{Raster, Rounding, sums};
 use crate::layout::model::one_size::OneSizeProblem;
@@ -49,77 +50,33 @@ pub(crate) struct GuillotineKnapsack {
     worth: Vec<u32>,
 }
 
+/// A kind in an orientation that goes onto the sheet, and how many there are.
+type FittingBox = (usize, (i64, i64), u64);
+
 /// A piece that waits to be taken apart: what it counts as, and where it lies.
 type OpenPiece = ((usize, usize), (i64, i64));
 
 impl GuillotineKnapsack {
     /// For all questions about one sheet, each of about `looks` at two pieces at most. None where this cannot be had.
     pub(crate) fn new(problem: &OneSizeProblem, rounding: Rounding, looks: usize) -> Option<Self> {
-        let sides = [problem.width, problem.height];
-        let fits = |&(width, height): &(i64, i64)| width <= sides[0] && height <= sides[1];
+        let fits = |&(width, height): &(i64, i64)| width <= problem.width && height <= problem.height;
         let all = problem.boxes.iter().enumerate().flat_map(|(kind, one)| {
             one.orientations.iter().filter(|size| fits(size)).map(move |&size| (kind, size, one.count))
         });
-        let all: Vec<(usize, (i64, i64), u64)> = all.collect();
+        let all: Vec<FittingBox> = all.collect();
         let least = all.iter().map(|(_, size, _)| size.0 * size.1).min()?;
         let fitting = u32::try_from(problem.width * problem.height / least.max(1)).ok()?;
         let bits = SHEET_BITS.checked_sub(u32::BITS - fitting.leading_zeros())?.min(MOST_BITS);
-        let lengths = [0, 1].map(|way| {
-            let mut lengths: Vec<(i64, u64)> = Vec::new();
-            for &(_, size, count) in &all {
-                let length = [size.0, size.1][way];
-                match lengths.iter_mut().find(|(other, _)| *other == length) {
-                    Some((_, more)) => *more += count,
-                    None => lengths.push((length, count)),
-                }
-            }
-            lengths
-        });
-        let mut scale = [1, 1];
-        let mut rasters = Vec::new();
-        let mut exact = true;
-        let mut listed = Vec::new();
-        for way in [0, 1] {
-            let mut sums_of = sums(&lengths[way], sides[way]);
-            let mut counted = lengths[way].clone();
-            if sums_of.is_none() {
-                scale[way] = (sides[way] / GRID).max(1);
-                exact = false;
-                counted.iter_mut().for_each(|(length, _)| *length = scaled(*length, scale[way], rounding));
-                sums_of = sums(&counted, sides[way] / scale[way]);
-            }
-            let shortest = counted.iter().map(|&(length, _)| length).min().filter(|&length| length > 0)?;
-            listed.push((sums_of.filter(|sums| !sums.is_empty())?, counted, shortest));
-        }
-        // Thinner and thinner until a question costs no more than it may.
-        let mut parts = 4000;
-        loop {
-            rasters.clear();
-            let mut told_apart = 0;
-            for (way, (sums, counted, shortest)) in listed.iter().enumerate() {
-                let apart = if parts == 4000 { 1 } else { sides[way] / scale[way] / parts };
-                rasters.push(Raster::new(sums, counted, apart.clamp(1, *shortest), rounding));
-                told_apart += apart;
-            }
-            let cost = rasters[0].all_cuts() * rasters[1].len() + rasters[0].len() * rasters[1].all_cuts();
-            if cost <= looks {
-                exact &= told_apart <= 2;
-                break;
-            }
-            parts = parts * 3 / 4;
-            if parts < 20 {
-                return None;
-            }
-        }
+        let sides: Vec<CountedSide> = [(0, problem.width), (1, problem.height)]
+            .into_iter()
+            .map(|(way, side)| CountedSide::new(lengths(&all, way), side, rounding))
+            .collect::<Option<_>>()?;
+        let (mut rasters, told_apart) = thinned(&sides, rounding, looks)?;
+        let exact = told_apart && sides.iter().all(|side| side.scale == 1);
+        let scale = [sides[0].scale, sides[1].scale];
         let (upward, across) = (rasters.pop()?, rasters.pop()?);
         let boxes = all.iter().filter_map(|&(kind, size, _)| {
-            let counted = [0, 1].map(|way| {
-                if scale[way] == 1 {
-                    [size.0, size.1][way]
-                } else {
-                    scaled([size.0, size.1][way], scale[way], rounding)
-                }
-            });
+            let counted = [scaled(size.0, scale[0], rounding), scaled(size.1, scale[1], rounding)];
             Some(LaidBox { kind, size, piece: (across.at(counted[0])?, upward.at(counted[1])?) })
         });
         let boxes = boxes.collect();
@@ -246,6 +203,67 @@ impl GuillotineKnapsack {
         }
         placed
     }
+}
+
+/// One side of the sheet, in the unit that its lengths are counted in.
+struct CountedSide {
+    /// So much of a real length is one counted.
+    scale: i64,
+    side: i64,
+    lengths: Vec<(i64, u64)>,
+    sums: Vec<i64>,
+}
+
+impl CountedSide {
+    fn new(lengths: Vec<(i64, u64)>, side: i64, rounding: Rounding) -> Option<Self> {
+        let mut counted = Self { scale: 1, side, lengths, sums: Vec::new() };
+        counted.sums = if let Some(sums) = sums(&counted.lengths, side) {
+            sums
+        } else {
+            counted.scale = (side / GRID).max(1);
+            counted.side = side / counted.scale;
+            for (length, _) in &mut counted.lengths {
+                *length = scaled(*length, counted.scale, rounding);
+            }
+            sums(&counted.lengths, counted.side)?
+        };
+        (counted.shortest() > 0 && !counted.sums.is_empty()).then_some(counted)
+    }
+
+    fn shortest(&self) -> i64 {
+        self.lengths.iter().map(|&(length, _)| length).min().unwrap_or(0)
+    }
+}
+
+/// The different lengths one way, and how many boxes may have each.
+fn lengths(boxes: &[FittingBox], way: usize) -> Vec<(i64, u64)> {
+    let mut lengths: BTreeMap<i64, u64> = BTreeMap::new();
+    for &(_, size, count) in boxes {
+        let more = lengths.entry([size.0, size.1][way]).or_default();
+        *more = more.saturating_add(count);
+    }
+    lengths.into_iter().collect()
+}
+
+/// Rasters that are thinner and thinner, until a question costs no more looks than it may; and whether none was thinned.
+fn thinned(sides: &[CountedSide], rounding: Rounding, looks: usize) -> Option<(Vec<Raster>, bool)> {
+    const MOST_PARTS: i64 = 4000;
+    const LEAST_PARTS: i64 = 20;
+    let mut parts = MOST_PARTS;
+    while parts >= LEAST_PARTS {
+        let whole = parts == MOST_PARTS;
+        let raster = |side: &CountedSide| {
+            let apart = if whole { 1 } else { side.side / parts };
+            Raster::new(&side.sums, &side.lengths, apart.clamp(1, side.shortest()), rounding)
+        };
+        let rasters: Vec<Raster> = sides.iter().map(raster).collect();
+        let cost = |one: &Raster, other: &Raster| one.all_cuts().saturating_mul(other.len());
+        if cost(&rasters[0], &rasters[1]).saturating_add(cost(&rasters[1], &rasters[0])) <= looks {
+            return Some((rasters, whole));
+        }
+        parts = parts * 3 / 4;
+    }
+    None
 }
 
 fn scaled(length: i64, scale: i64, rounding: Rounding) -> i64 {

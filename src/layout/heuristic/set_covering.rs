@@ -233,7 +233,7 @@ impl<B: SheetBuilder> Diver<'_, B> {
             sheets = free;
         }
         self.generator = Some(generator);
-        sheets.iter().fold(false, |new, placed| self.pool.keep(placed) || new)
+        sheets.iter().filter(|placed| self.pool.keep(placed)).count() > 0
     }
 
     /// Fills new sheets by a quick rule, in so many turns at most. Whether one of them is worth more than a sheet.
