@@ -13,7 +13,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::layout::bound::raster::{Raster, Rounding, sums};
+use crate::layout::bound::raster::{Raster, Rounding, reduced, sums};
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 
@@ -212,11 +212,13 @@ struct CountedSide {
     side: i64,
     lengths: Vec<(i64, u64)>,
     sums: Vec<i64>,
+    /// Those that are met by cutting; none where lengths count as shorter.
+    reduced: Vec<i64>,
 }
 
 impl CountedSide {
     fn new(lengths: Vec<(i64, u64)>, side: i64, rounding: Rounding) -> Option<Self> {
-        let mut counted = Self { scale: 1, side, lengths, sums: Vec::new() };
+        let mut counted = Self { scale: 1, side, lengths, sums: Vec::new(), reduced: Vec::new() };
         counted.sums = if let Some(sums) = sums(&counted.lengths, side) {
             sums
         } else {
@@ -227,6 +229,9 @@ impl CountedSide {
             }
             sums(&counted.lengths, counted.side)?
         };
+        if rounding == Rounding::Up {
+            counted.reduced = reduced(&counted.sums);
+        }
         (counted.shortest() > 0 && !counted.sums.is_empty()).then_some(counted)
     }
 
@@ -254,7 +259,7 @@ fn thinned(sides: &[CountedSide], rounding: Rounding, looks: usize) -> Option<(V
         let whole = parts == MOST_PARTS;
         let raster = |side: &CountedSide| {
             let apart = if whole { 1 } else { side.side / parts };
-            Raster::new(&side.sums, &side.lengths, apart.clamp(1, side.shortest()), rounding)
+            Raster::new(&side.sums, &side.reduced, &side.lengths, apart.clamp(1, side.shortest()), rounding)
         };
         let rasters: Vec<Raster> = sides.iter().map(raster).collect();
         let cost = |one: &Raster, other: &Raster| one.all_cuts().saturating_mul(other.len());

@@ -9,7 +9,9 @@
 //! length count as one: as the longest of them where nothing may be missed, as the shortest where all must fit.
 
 /// More sums than this are not listed.
-const MOST_SUMS: usize = 6_000;
+const MOST_SUMS: usize = 3_000;
+/// Nor are more looked at for one length.
+const MOST_TRIED: i64 = 400_000;
 
 /// One side of the sheet.
 #[derive(Clone, Debug)]
@@ -39,6 +41,9 @@ pub(crate) fn sums(lengths: &[(i64, u64)], side: i64) -> Option<Vec<i64>> {
     let mut sums = vec![0];
     for &(length, count) in lengths.iter().filter(|&&(length, _)| length > 0 && length <= side) {
         let often = i64::try_from(count).unwrap_or(i64::MAX).min(side / length);
+        if (often + 1).saturating_mul(i64::try_from(sums.len()).ok()?) > MOST_TRIED {
+            return None;
+        }
         let more = |&sum: &i64| (0..=often).map(move |times| sum + times * length).take_while(|&sum| sum <= side);
         sums = sums.iter().flat_map(more).collect();
         sums.sort_unstable();
@@ -52,10 +57,11 @@ pub(crate) fn sums(lengths: &[(i64, u64)], side: i64) -> Option<Vec<i64>> {
 }
 
 impl Raster {
-    /// Tells lengths apart that are no closer than `apart`; `sums` are all there are, `lengths` those of boxes.
-    pub(crate) fn new(sums: &[i64], lengths: &[(i64, u64)], apart: i64, rounding: Rounding) -> Self {
+    /// Tells lengths apart that are no closer than `apart`; `sums` are all there are, `reduced` those met by cutting, `lengths`
+    /// those of boxes.
+    pub(crate) fn new(sums: &[i64], reduced: &[i64], lengths: &[(i64, u64)], apart: i64, rounding: Rounding) -> Self {
         let up = rounding == Rounding::Up;
-        let points = if up { thinned_down(&reduced(sums), apart) } else { thinned_up(sums, lengths, apart) };
+        let points = if up { thinned_down(reduced, apart) } else { thinned_up(sums, lengths, apart) };
         let mut raster = Self { points, cuts: Vec::new(), offsets: Vec::new(), up };
         raster.offsets = raster.points.clone();
         if up {
@@ -118,7 +124,7 @@ impl Raster {
 }
 
 /// The sums that are met when the longest is cut again and again.
-fn reduced(sums: &[i64]) -> Vec<i64> {
+pub(crate) fn reduced(sums: &[i64]) -> Vec<i64> {
     let Some(&longest) = sums.last() else { return Vec::new() };
     let mut met = vec![false; sums.len()];
     met[sums.len() - 1] = true;
@@ -173,10 +179,10 @@ mod tests {
         assert_eq!(sums, [3, 4, 6, 7, 9, 10]);
         // 9 is met by no cut of 10: what is left beside a 3 is 7, beside a 4 it is 6.
         assert_eq!(reduced(&sums), [3, 4, 6, 7, 10]);
-        let raster = Raster::new(&sums, &lengths, 1, Rounding::Up);
+        let raster = Raster::new(&sums, &reduced(&sums), &lengths, 1, Rounding::Up);
         assert_eq!(raster.cuts(4), [(0, 3), (1, 2)]);
         assert_eq!((raster.at(5), raster.at(9), raster.at(11)), (Some(2), Some(4), None));
-        let raster = Raster::new(&sums, &lengths, 2, Rounding::Down);
+        let raster = Raster::new(&sums, &[], &lengths, 2, Rounding::Down);
         assert_eq!(raster.points, [3, 4, 6, 9, 10]);
         assert_eq!((raster.at(2), raster.at(7), raster.at(11)), (None, Some(2), Some(4)));
     }
