@@ -13,7 +13,7 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use crate::layout::bound::raster::{Raster, Rounding, reduced, sums};
+use crate::layout::bound::raster::{Raster, RasterRounding, reduced, sums};
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 
@@ -44,7 +44,7 @@ pub(crate) struct GuillotineKnapsack {
     /// Bits by which worths are cut down so that they fit.
     shift: u32,
     exact: bool,
-    rounding: Rounding,
+    rounding: RasterRounding,
     /// By length, then by height: the most that such a piece holds.
     most: Vec<u32>,
     worth: Vec<u32>,
@@ -58,7 +58,7 @@ type OpenPiece = ((usize, usize), (i64, i64));
 
 impl GuillotineKnapsack {
     /// For all questions about one sheet, each of about `looks` at two pieces at most. None where this cannot be had.
-    pub(crate) fn new(problem: &OneSizeProblem, rounding: Rounding, looks: usize) -> Option<Self> {
+    pub(crate) fn new(problem: &OneSizeProblem, rounding: RasterRounding, looks: usize) -> Option<Self> {
         let fits = |&(width, height): &(i64, i64)| width <= problem.width && height <= problem.height;
         let all = problem.boxes.iter().enumerate().flat_map(|(kind, one)| {
             one.orientations.iter().filter(|size| fits(size)).map(move |&size| (kind, size, one.count))
@@ -98,7 +98,7 @@ impl GuillotineKnapsack {
 
     /// The most that one sheet holds: rounded up where lengths are.
     pub(crate) fn ask(&mut self, worth: &[u64]) -> u64 {
-        let up = self.rounding == Rounding::Up;
+        let up = self.rounding == RasterRounding::Up;
         let cut_down = |&worth: &u64| {
             let whole = if up { worth.div_ceil(1 << self.shift) } else { worth >> self.shift };
             u32::try_from(whole).unwrap_or(u32::MAX >> 8)
@@ -217,7 +217,7 @@ struct CountedSide {
 }
 
 impl CountedSide {
-    fn new(lengths: Vec<(i64, u64)>, side: i64, rounding: Rounding) -> Option<Self> {
+    fn new(lengths: Vec<(i64, u64)>, side: i64, rounding: RasterRounding) -> Option<Self> {
         let mut counted = Self { scale: 1, side, lengths, sums: Vec::new(), reduced: Vec::new() };
         counted.sums = if let Some(sums) = sums(&counted.lengths, side) {
             sums
@@ -229,7 +229,7 @@ impl CountedSide {
             }
             sums(&counted.lengths, counted.side)?
         };
-        if rounding == Rounding::Up {
+        if rounding == RasterRounding::Up {
             counted.reduced = reduced(&counted.sums);
         }
         (counted.shortest() > 0 && !counted.sums.is_empty()).then_some(counted)
@@ -251,7 +251,7 @@ fn lengths(boxes: &[FittingBox], way: usize) -> Vec<(i64, u64)> {
 }
 
 /// Rasters that are thinner and thinner, until a question costs no more looks than it may; and whether none was thinned.
-fn thinned(sides: &[CountedSide], rounding: Rounding, looks: usize) -> Option<(Vec<Raster>, bool)> {
+fn thinned(sides: &[CountedSide], rounding: RasterRounding, looks: usize) -> Option<(Vec<Raster>, bool)> {
     const MOST_PARTS: i64 = 4000;
     const LEAST_PARTS: i64 = 20;
     let mut parts = MOST_PARTS;
@@ -271,9 +271,9 @@ fn thinned(sides: &[CountedSide], rounding: Rounding, looks: usize) -> Option<(V
     None
 }
 
-fn scaled(length: i64, scale: i64, rounding: Rounding) -> i64 {
+fn scaled(length: i64, scale: i64, rounding: RasterRounding) -> i64 {
     match rounding {
-        Rounding::Up => length / scale,
-        Rounding::Down => (length + scale - 1) / scale,
+        RasterRounding::Up => length / scale,
+        RasterRounding::Down => (length + scale - 1) / scale,
     }
 }

@@ -11,7 +11,7 @@ use crate::layout::bound::fitting::Set;
 use crate::layout::bound::guillotine_knapsack::GuillotineKnapsack;
 use crate::layout::bound::heaviest_set::Heavy;
 use crate::layout::bound::pricing::{Pricing, SHEET_WORTH};
-use crate::layout::bound::raster::Rounding;
+use crate::layout::bound::raster::RasterRounding;
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 
@@ -37,11 +37,11 @@ pub(crate) struct GuillotinePricer {
 impl GuillotinePricer {
     /// For so many steps in all. None where sheets take too many boxes.
     pub(crate) fn new(problem: &OneSizeProblem, steps: u64) -> Option<Self> {
-        let exact = GuillotineKnapsack::new(problem, Rounding::Up, LOOKS_FOR_PROOF)?;
+        let exact = GuillotineKnapsack::new(problem, RasterRounding::Up, LOOKS_FOR_PROOF)?;
         if exact.exact() {
             return Some(Self { sheets: exact, proof: None, met: Vec::new(), steps });
         }
-        let sheets = GuillotineKnapsack::new(problem, Rounding::Down, LOOKS_FOR_SHEETS)?;
+        let sheets = GuillotineKnapsack::new(problem, RasterRounding::Down, LOOKS_FOR_SHEETS)?;
         Some(Self { sheets, proof: Some(exact), met: Vec::new(), steps })
     }
 

@@ -28,7 +28,7 @@ pub(crate) struct Raster {
 
 /// What becomes of lengths that are not told apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Rounding {
+pub(crate) enum RasterRounding {
     /// They count as longer: no pattern is missed.
     Up,
     /// They count as shorter: every pattern can be cut.
@@ -59,8 +59,14 @@ pub(crate) fn sums(lengths: &[(i64, u64)], side: i64) -> Option<Vec<i64>> {
 impl Raster {
     /// Tells lengths apart that are no closer than `apart`; `sums` are all there are, `reduced` those met by cutting, `lengths`
     /// those of boxes.
-    pub(crate) fn new(sums: &[i64], reduced: &[i64], lengths: &[(i64, u64)], apart: i64, rounding: Rounding) -> Self {
-        let up = rounding == Rounding::Up;
+    pub(crate) fn new(
+        sums: &[i64],
+        reduced: &[i64],
+        lengths: &[(i64, u64)],
+        apart: i64,
+        rounding: RasterRounding,
+    ) -> Self {
+        let up = rounding == RasterRounding::Up;
         let points = if up { thinned_down(reduced, apart) } else { thinned_up(sums, lengths, apart) };
         let mut raster = Self { points, cuts: Vec::new(), offsets: Vec::new(), up };
         raster.offsets = raster.points.clone();
@@ -179,10 +185,10 @@ mod tests {
         assert_eq!(sums, [3, 4, 6, 7, 9, 10]);
         // 9 is met by no cut of 10: what is left beside a 3 is 7, beside a 4 it is 6.
         assert_eq!(reduced(&sums), [3, 4, 6, 7, 10]);
-        let raster = Raster::new(&sums, &reduced(&sums), &lengths, 1, Rounding::Up);
+        let raster = Raster::new(&sums, &reduced(&sums), &lengths, 1, RasterRounding::Up);
         assert_eq!(raster.cuts(4), [(0, 3), (1, 2)]);
         assert_eq!((raster.at(5), raster.at(9), raster.at(11)), (Some(2), Some(4), None));
-        let raster = Raster::new(&sums, &[], &lengths, 2, Rounding::Down);
+        let raster = Raster::new(&sums, &[], &lengths, 2, RasterRounding::Down);
         assert_eq!(raster.points, [3, 4, 6, 9, 10]);
         assert_eq!((raster.at(2), raster.at(7), raster.at(11)), (None, Some(2), Some(4)));
     }
