@@ -144,7 +144,7 @@ fn kits() {
     }
 }
 
-fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, total: &mut Total) {
+fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[Option<u64>]>, total: &mut Total) {
     let (turns, cuts, effort) = how;
     let item = |&(width, height, count): &(i64, i64, u32)| Item { width, height, contour: None, turns, count };
     let items: Vec<Item> = instance.items.iter().map(item).collect();
@@ -161,9 +161,10 @@ fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[u64]>, t
     total.bound += layout.lower_bound;
     total.proven += u32::from(layout.proven_least);
     total.milliseconds += milliseconds;
+    // Where no layout is known, ours counts.
     if let Some(&[least, best]) = known {
-        *total.known.get_or_insert(0) += best;
-        if sheets < least || layout.lower_bound > best {
+        *total.known.get_or_insert(0) += best.unwrap_or(sheets);
+        if least.is_some_and(|least| sheets < least) || best.is_some_and(|best| layout.lower_bound > best) {
             total.below.push(instance.id.clone());
         }
     }
@@ -240,13 +241,20 @@ fn instances_of(file: &Path) -> Vec<Instance> {
     whole.get("instances").and_then(Value::as_array).into_iter().flatten().filter_map(one).collect()
 }
 
-/// The numbers behind each id; the heading and other forms of line have none.
-fn bounds(folder: &Path) -> BTreeMap<String, Vec<u64>> {
+/// The columns that are looked up, by their names in the heading: least and best known of each way to lay out.
+const COLUMNS: [&str; 8] = ["OF_lb", "OF_ub", "RF_lb", "RF_ub", "OG_lb", "OG_ub", "RG_lb", "RG_ub"];
+
+/// The numbers of these columns behind each id, where there are any.
+fn bounds(folder: &Path) -> BTreeMap<String, Vec<Option<u64>>> {
     let text = std::fs::read_to_string(folder.join("bounds.csv")).unwrap_or_default();
+    let heading: Vec<&str> = text.lines().next().unwrap_or_default().split(',').map(str::trim).collect();
     let row = |line: &str| {
-        let (id, numbers) = line.split_once(',')?;
-        let numbers = numbers.split(',').map(|number| number.trim().parse().ok()).collect::<Option<Vec<u64>>>()?;
-        Some((id.to_owned(), numbers))
+        let numbers: Vec<&str> = line.split(',').map(str::trim).collect();
+        let number = |name: &&str| {
+            let column = heading.iter().position(|column| column == name)?;
+            numbers.get(column)?.parse().ok()
+        };
+        Some(((*numbers.first()?).to_owned(), COLUMNS.iter().map(number).collect()))
     };
-    text.lines().filter_map(row).collect()
+    text.lines().skip(1).filter_map(row).collect()
 }

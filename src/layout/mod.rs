@@ -61,7 +61,7 @@ pub fn lay_out(problem: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout>
 }
 
 /// The same, for any cutter or for a trimmer. Trimmer layouts carry their cuts; few cuts and few settings of the stop are
-/// their last aim. The bound is that of free layouts, which holds for them as well.
+/// their last aim. The bound of free layouts holds for them as well; in long runs they have a higher one of their own.
 ///
 /// ```
 /// use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};

@@ -10,9 +10,12 @@
 //! again. Work is counted in steps (one empty rectangle looked at, some seven nanoseconds).
 
 use crate::layout::bound::fitting::Set;
+use crate::layout::bound::guillotine_pricing::GuillotinePricer;
 use crate::layout::bound::lower_bound::LowerBound;
 use crate::layout::bound::patterns::{self, ColumnSource};
+use crate::layout::bound::pricing::Pricer;
 use crate::layout::exact::few_boxes;
+use crate::layout::heuristic::column_generation;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
 use crate::layout::heuristic::largest_offcut::with_largest_offcut;
@@ -37,6 +40,8 @@ struct Budget {
     /// For the bound by patterns, and as many again for set covering.
     patterns: u64,
     ruin: u64,
+    /// For the bound by patterns that a trimmer can cut.
+    guillotine: u64,
 }
 
 impl Budget {
@@ -45,24 +50,26 @@ impl Budget {
         let pieces = instance.pieces().min(100);
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
-            Effort::Low => Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0 },
+            Effort::Low => Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0, guillotine: 0 },
             Effort::Normal => Self {
                 start: start(40_000, 24),
                 exact: 2_000_000,
                 patterns: 2_000_000 + 3_000 * pieces * pieces,
                 ruin: 10_000 * pieces * pieces,
+                guillotine: 20_000 * pieces * pieces,
             },
             Effort::High => Self {
                 start: start(400_000, 120),
                 exact: 50_000_000,
                 patterns: 60_000 * pieces * pieces,
                 ruin: 100_000 * pieces * pieces,
+                guillotine: 200_000 * pieces * pieces,
             },
         }
     }
 
     fn steps(&self) -> u64 {
-        self.start.steps + self.exact + 2 * self.patterns + self.ruin
+        self.start.steps + self.exact + 2 * self.patterns + self.ruin + self.guillotine
     }
 }
 
@@ -92,6 +99,9 @@ pub(crate) fn solve<B: Ruin>(
     let many_on_a_sheet = best.laid.iter().any(|laid| laid.placed.len() > column_pool::MOST_BOXES);
     if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !many_on_a_sheet {
         hope = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
+    }
+    if best.complete() && instance.repeated() && best.sheets() > bound.reach(best.sheets()) {
+        hope |= guillotine_columns(instance, bound, best.sheets(), budget.guillotine, &meter, &mut columns);
     }
     let mut covering = budget.patterns;
     while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
@@ -156,9 +166,50 @@ fn raised<B: SheetBuilder>(
     let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| bound.set(kinds.iter().copied())).collect();
     let filler = GreedyFiller::<B>::new(instance);
     let mut source = GreedySource { filler, counts: instance.counts(), bound, pool, meter };
-    let found = patterns::bound(problem, &seeds, bound.known(), sheets, budget, &mut source);
+    let Some(mut pricer) = Pricer::new(problem, budget) else { return false };
+    let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
+    let found = patterns::bound(&counts, &seeds, bound.known(), sheets, &mut pricer, &mut source);
     bound.learn(found.bound);
     found.hope
+}
+
+/// Adds sheets that a trimmer can cut as long as used in part they do with fewer; says whether there is hope of a better layout.
+/// For a trimmer this raises the bound.
+fn guillotine_columns(
+    instance: &Instance,
+    bound: &mut LowerBound,
+    sheets: u64,
+    budget: u64,
+    meter: &Meter,
+    pool: &mut ColumnPool,
+) -> bool {
+    let Some(problem) = column_generation::problem(instance).filter(|_| budget > 0 && bound.possible()) else {
+        return false;
+    };
+    let Some(mut pricer) = GuillotinePricer::new(&problem, budget) else { return false };
+    let set = |kinds: &[usize]| kinds.iter().filter_map(|&kind| u8::try_from(kind).ok()).collect();
+    let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| set(kinds)).collect();
+    let found = patterns::bound(&instance.counts(), &seeds, bound.known(), sheets, &mut pricer, &mut OnlySteps(meter));
+    if instance.trimmer {
+        bound.learn(found.bound);
+    }
+    for placed in pricer.met() {
+        pool.keep(&placed);
+    }
+    found.hope
+}
+
+/// No quick columns: those that are searched for come as quickly.
+struct OnlySteps<'a>(&'a Meter<'a>);
+
+impl ColumnSource for OnlySteps<'_> {
+    fn columns(&mut self, _worth: &[u64]) -> (Vec<Set>, u64) {
+        (Vec::new(), 0)
+    }
+
+    fn step(&mut self, steps: u64) -> bool {
+        self.0.step(steps)
+    }
 }
 
 /// Quick columns for the bound by patterns, filled as the searches fill sheets; what it fills goes to the pool.

@@ -13,9 +13,9 @@ use std::collections::BTreeSet;
 
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::heaviest_set::Heavy;
-use crate::layout::bound::pricing::{Pricer, SHEET_WORTH, whole_worth};
+use crate::layout::bound::pricing::{Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
-use crate::layout::model::one_size::{MOST_KINDS, OneSizeProblem};
+use crate::layout::model::one_size::MOST_KINDS;
 use crate::layout::numbers::{nearly, sheets_up};
 
 /// By so much a set must be worth more than a sheet to be added: a ten thousandth, far above what worths are off by.
@@ -48,24 +48,23 @@ pub(crate) trait ColumnSource {
 
 /// Raises the bound `known` towards `sheets`. `seeds` are sets that fit on a sheet.
 pub(crate) fn bound(
-    problem: &OneSizeProblem,
+    counts: &[u64],
     seeds: &[Set],
     known: u64,
     sheets: u64,
-    budget: u64,
+    pricer: &mut dyn Pricing,
     source: &mut dyn ColumnSource,
 ) -> Outcome {
     let mut outcome = Outcome { bound: known, hope: false };
-    if problem.boxes.len() > MOST_KINDS {
+    if counts.len() > MOST_KINDS {
         return outcome;
     }
-    let Some(mut pricer) = Pricer::new(problem, budget) else { return outcome };
-    let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
-    let mut master = Master::new(&counts);
+    let mut master = Master::new(counts);
     for seed in seeds {
         master.add_new(seed);
     }
     let mut goal = sheets;
+    let mut answered = false;
     while pricer.steps() > 0 {
         let before = pricer.steps();
         let (sum, worth, exchanges) = master.programme.solve(MOST_EXCHANGES);
@@ -74,7 +73,8 @@ pub(crate) fn bound(
         // The programme's own sum falls from turn to turn; what it has fallen below cannot be shown by it.
         goal = goal.min(sheets_up(sum));
         outcome.hope = goal < sheets;
-        if goal <= outcome.bound {
+        // With nothing exchanged, the question that was answered would be asked again.
+        if goal <= outcome.bound || (answered && exchanges == 0) {
             break;
         }
         let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
@@ -93,6 +93,7 @@ pub(crate) fn bound(
         // If no sheet holds more than this, it takes `goal` of them.
         let limit = all.saturating_sub(1) / u128::from((goal - 1).max(1));
         let Heavy { sets, most } = pricer.heavy(&worth, u64::try_from(limit).unwrap_or(u64::MAX));
+        answered = most.is_some();
         if let Some(most) = most {
             let needed = u64::try_from(all.div_ceil(u128::from(most.max(1)))).unwrap_or(0);
             outcome.bound = outcome.bound.max(needed);

@@ -33,7 +33,22 @@ pub(crate) fn whole_worth(worth: f64) -> u64 {
     whole(worth.min(1.0) * nearly(SHEET_WORTH))
 }
 
-/// Asks for heavy sets again and again.
+/// Whoever is asked for heavy sets again and again.
+pub(crate) trait Pricing {
+    /// Steps that are left.
+    fn steps(&self) -> u64;
+
+    /// Counts steps that were taken for it elsewhere.
+    fn spend(&mut self, steps: u64);
+
+    /// Looks for sets that are worth more than `limit`.
+    fn heavy(&mut self, worth: &[u64], limit: u64) -> Heavy;
+
+    /// Adds boxes to a set as long as some fit. None if it is not certain that the set itself fits.
+    fn filled(&mut self, set: &Set) -> Option<Set>;
+}
+
+/// Branch and bound over sets, for layouts of any kind.
 pub(crate) struct Pricer<'a> {
     oracle: FitOracle<'a>,
     pairs: DualPairs<'a>,
@@ -51,36 +66,9 @@ impl<'a> Pricer<'a> {
         Some(Self { oracle, pairs, questions: 0, candidates: Vec::new(), shortlist: Vec::new() })
     }
 
-    /// Steps that are left.
-    pub(crate) fn steps(&self) -> u64 {
-        self.oracle.steps()
-    }
-
-    /// Counts steps that were taken for it elsewhere.
-    pub(crate) fn spend(&mut self, steps: u64) {
-        self.oracle.spend(steps);
-    }
-
-    /// Looks for sets that are worth more than `limit`.
-    pub(crate) fn heavy(&mut self, worth: &[u64], limit: u64) -> Heavy {
-        if self.questions.is_multiple_of(QUESTIONS_A_CHOICE) {
-            self.choose_pairs(worth);
-        }
-        self.questions += 1;
-        let mut order: Vec<usize> = (0..worth.len()).filter(|&kind| worth[kind] > 0).collect();
-        order.sort_by_key(|&kind| (Reverse(worth[kind]), kind));
-        let knapsacks = self.knapsacks(worth, &order);
-        heaviest(&mut self.oracle, worth, order, knapsacks, limit)
-    }
-
     /// How a set lies on one sheet, where that is certain.
     pub(crate) fn laid(&mut self, set: &[u8]) -> Option<Vec<PlacedBox>> {
         self.oracle.laid(set)
-    }
-
-    /// Adds boxes to a set as long as some fit, the largest first. None if it is not certain that the set itself fits.
-    pub(crate) fn filled(&mut self, set: &Set) -> Option<Set> {
-        self.oracle.filled(set)
     }
 
     /// Chooses the pairs of functions anew, for boxes of about this worth.
@@ -107,5 +95,30 @@ impl<'a> Pricer<'a> {
         knapsacks.sort_by_key(|(load, _)| *load);
         knapsacks.truncate(KNAPSACKS);
         knapsacks.into_iter().map(|(_, knapsack)| knapsack).collect()
+    }
+}
+
+impl Pricing for Pricer<'_> {
+    fn steps(&self) -> u64 {
+        self.oracle.steps()
+    }
+
+    fn spend(&mut self, steps: u64) {
+        self.oracle.spend(steps);
+    }
+
+    fn heavy(&mut self, worth: &[u64], limit: u64) -> Heavy {
+        if self.questions.is_multiple_of(QUESTIONS_A_CHOICE) {
+            self.choose_pairs(worth);
+        }
+        self.questions += 1;
+        let mut order: Vec<usize> = (0..worth.len()).filter(|&kind| worth[kind] > 0).collect();
+        order.sort_by_key(|&kind| (Reverse(worth[kind]), kind));
+        let knapsacks = self.knapsacks(worth, &order);
+        heaviest(&mut self.oracle, worth, order, knapsacks, limit)
+    }
+
+    fn filled(&mut self, set: &Set) -> Option<Set> {
+        self.oracle.filled(set)
     }
 }

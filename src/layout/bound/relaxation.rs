@@ -78,8 +78,17 @@ impl Relaxation {
         if item.turns.sideways() && (width != height || orientations.is_empty()) {
             orientations.push((height, width));
         }
+        // An orientation in which it does not go onto the sheet would let it share one with more than it can.
+        if orientations.iter().any(|size| self.goes(size)) {
+            orientations.retain(|size| self.goes(size));
+        }
         self.boxes.push(BoxType { orientations, count: u64::from(item.count) });
         self.items.push(number);
+    }
+
+    /// Whether a box goes onto the sheet like this.
+    fn goes(&self, size: &(i64, i64)) -> bool {
+        size.0 <= self.width && size.1 <= self.height
     }
 
     /// Whether some parts are more than the boxes that stand for them here.
@@ -160,10 +169,10 @@ impl Relaxation {
     /// The bound by kinds of which no two share a sheet: each takes its own, one for every box that shares with none of its
     /// like, else what its area needs. Only orientations in which a box goes onto the sheet at all count.
     pub(crate) fn exclusive(&self) -> u64 {
-        let goes = |orientation: &&(i64, i64)| orientation.0 <= self.width && orientation.1 <= self.height;
         let mut alike: BTreeMap<Vec<(i64, i64)>, u64> = BTreeMap::new();
         for box_type in &self.boxes {
-            let mut orientations: Vec<(i64, i64)> = box_type.orientations.iter().filter(goes).copied().collect();
+            let mut orientations: Vec<(i64, i64)> =
+                box_type.orientations.iter().filter(|size| self.goes(size)).copied().collect();
             orientations.sort_unstable();
             *alike.entry(orientations).or_default() += box_type.count;
         }

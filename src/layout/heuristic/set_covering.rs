@@ -41,6 +41,11 @@ const NEARLY_ALL: f64 = 0.85;
 const MORE_GREEDY: u64 = SHEET_WORTH / 1000;
 const MORE_SEARCHED: u64 = SHEET_WORTH / 10_000;
 
+/// Whether a few different sheets, each cut many times, make up a layout of so many sheets.
+pub(crate) fn is_long(instance: &Instance, sheets: u64) -> bool {
+    sheets > LONG_RUN || (instance.repeated() && sheets > 2 * u64::try_from(instance.kinds.len()).unwrap_or(u64::MAX))
+}
+
 /// Looks for a packing of at most `sheets` sheets, in dives until `budget` steps are spent. Also returns the steps.
 pub(crate) fn cover<B: SheetBuilder>(
     instance: &Instance,
@@ -49,9 +54,9 @@ pub(crate) fn cover<B: SheetBuilder>(
     budget: u64,
     meter: &Meter,
 ) -> (Option<Packing>, u64) {
-    let long = sheets > LONG_RUN;
+    let long = is_long(instance, sheets);
     let problem = long.then(|| column_generation::problem(instance)).flatten();
-    let generator = problem.as_ref().and_then(|problem| ColumnGenerator::new(problem, budget / 4));
+    let generator = problem.as_ref().map(|problem| ColumnGenerator::new(problem, instance.trimmer, budget / 4));
     let mut diver = Diver {
         instance,
         filler: GreedyFiller::<B>::new(instance),
@@ -211,10 +216,31 @@ impl<B: SheetBuilder> Diver<'_, B> {
         for (&kind, &worth) in kinds.iter().zip(worth) {
             worths[kind] = whole_worth(worth);
         }
+        if self.greedy(left, &worths, 1) {
+            return true;
+        }
+        let Some(mut generator) = self.generator.take() else { return hard && self.greedy(left, &worths, LONG_TURNS) };
+        // What the guillotine knapsack knows for certain, chance need not look for.
+        let (mut sheets, steps) = generator.guillotine_sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
+        self.spent += steps;
+        if sheets.is_empty() && hard && !self.instance.trimmer {
+            if self.greedy(left, &worths, LONG_TURNS) {
+                self.generator = Some(generator);
+                return true;
+            }
+            let (free, steps) = generator.free_sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
+            self.spent += steps;
+            sheets = free;
+        }
+        self.generator = Some(generator);
+        sheets.iter().filter(|placed| self.pool.keep(placed)).count() > 0
+    }
+
+    /// Fills new sheets by a quick rule, in so many turns at most. Whether one of them is worth more than a sheet.
+    fn greedy(&mut self, left: &[u64], worths: &[u64], turns: usize) -> bool {
         let mut new = false;
-        let turns = if hard { LONG_TURNS } else { 1 };
         for _ in 0..turns {
-            let (sheets, steps) = self.filler.sheets(&worths, left, TRIES);
+            let (sheets, steps) = self.filler.sheets(worths, left, TRIES);
             self.spent += steps;
             for placed in sheets {
                 let worth: u64 = placed.iter().map(|put| worths[put.kind]).sum();
@@ -222,16 +248,6 @@ impl<B: SheetBuilder> Diver<'_, B> {
             }
             if new {
                 break;
-            }
-        }
-        if !new
-            && hard
-            && let Some(generator) = &mut self.generator
-        {
-            let (sheets, steps) = generator.sheets(&worths, SHEET_WORTH + MORE_SEARCHED);
-            self.spent += steps;
-            for placed in sheets {
-                new |= self.pool.keep(&placed);
             }
         }
         new

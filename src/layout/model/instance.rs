@@ -152,6 +152,11 @@ impl Instance {
         self.kinds.iter().map(|kind| kind.count).fold(0, u64::saturating_add)
     }
 
+    /// Whether there are several boxes of each kind, taken together.
+    pub(crate) fn repeated(&self) -> bool {
+        self.pieces() >= 4 * u64::try_from(self.kinds.len()).unwrap_or(u64::MAX)
+    }
+
     /// Whether there is but one size of sheet, however many entries it has.
     pub(crate) fn one_size(&self) -> bool {
         self.sizes.windows(2).all(|pair| pair[0].width == pair[1].width && pair[0].height == pair[1].height)
