@@ -28,11 +28,8 @@ use crate::length::tolerance::SAME;
 pub use section::{Bar, CrossSection, Leaf, Opening};
 use side::Rest;
 use sides::Sides;
-use tried::Tried;
+use tried::{ALL_OPENINGS, Tried};
 
-/// Of an album with more leaves than this not all openings are laid, and the fewer the more leaves each has: one takes some
-/// hundred postures of every leaf. Our choice.
-const ALL_OPENINGS: usize = 64;
 /// How a leaf's gusset stands when the leaf lies flat on a stack.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reach {

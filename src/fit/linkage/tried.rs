@@ -5,11 +5,14 @@
 //! first so many of the left, and the first so many of the right. So what was laid for one opening tells the energy of
 //! others, and goes on from where it ended.
 
-use super::ALL_OPENINGS;
 use super::section::{CrossSection, Leaf};
 use super::side::LaidSide;
 use std::collections::BTreeMap;
 use std::f64::consts::FRAC_PI_2;
+
+/// Of an album with more leaves than this not all openings are laid, and the fewer the more leaves each has: one takes some
+/// hundred postures of every leaf. Our choice.
+pub(super) const ALL_OPENINGS: usize = 64;
 
 /// Steps in which the base's tilt is searched at first, each way from flat.
 pub(super) const COARSE: i32 = 30;
@@ -92,8 +95,8 @@ impl BothSides {
     }
 }
 
-/// A place of the search, laid when an opening first asks for it.
-pub(super) struct Place {
+/// A posture that openings share, laid when one of them first asks for it.
+pub(super) struct SharedPosture {
     /// The tilt, or the height.
     pub(super) at: f64,
     posture: (f64, f64),
@@ -102,7 +105,7 @@ pub(super) struct Place {
     sides: Option<BothSides>,
 }
 
-impl Place {
+impl SharedPosture {
     fn new(section: &CrossSection, at: f64, (tilt, high): (f64, f64)) -> Self {
         Self { at, posture: (tilt, high), least: section.at_least(tilt.sin_cos(), high), sides: None }
     }
@@ -121,11 +124,11 @@ pub(super) struct Tried {
     /// The base flat on the table.
     level: BothSides,
     /// Each coarse tilt, to either side.
-    pub(super) tilted: Vec<Place>,
+    pub(super) tilted: Vec<SharedPosture>,
     /// Each coarse height that a level base is drawn up to; none where it stays on the table.
-    pub(super) raised: Vec<Place>,
+    pub(super) raised: Vec<SharedPosture>,
     /// Other heights of a level base, by their bits: the search halves the same steps again for the next opening.
-    between_raised: BTreeMap<u64, Place>,
+    between_raised: BTreeMap<u64, SharedPosture>,
 }
 
 impl Tried {
@@ -134,11 +137,11 @@ impl Tried {
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
             let tilts = (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
-            tilted.extend(tilts.map(|tilt| Place::new(section, tilt, (tilt, 0.0))));
+            tilted.extend(tilts.map(|tilt| SharedPosture::new(section, tilt, (tilt, 0.0))));
             let highest = section.highest();
             if section.loose && highest > 0.0 {
                 let heights = (1..=COARSE).map(|number| f64::from(number) * (highest / f64::from(COARSE)));
-                raised.extend(heights.map(|high| Place::new(section, high, (0.0, high))));
+                raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
         Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new() }
@@ -157,7 +160,7 @@ impl Tried {
             return None;
         }
         let place = self.between_raised.entry(high.to_bits());
-        let place = place.or_insert_with(|| Place::new(section, high, (0.0, high)));
+        let place = place.or_insert_with(|| SharedPosture::new(section, high, (0.0, high)));
         Some(place.energy(section, between, most))
     }
 }
