@@ -89,13 +89,10 @@ impl Lengths<'_> {
     /// The first of these openings that has a page too steep with gussets of so many steps.
     fn steep(&mut self, steps: u32, openings: &[usize]) -> Option<usize> {
         let Self { section, limit, step, sides, known } = self;
-        let new = openings.iter().filter(|between| !known.contains_key(&(steps, **between)));
-        let (first, last) = (new.clone().min().copied(), new.max().copied());
         let with = section.with_gussets(f64::from(steps) * *step);
         let mut tried = None;
         let mut too_steep = |between: usize, sides: &mut Sides| {
-            let openings = first.unwrap_or(between)..=last.unwrap_or(between);
-            let tried = tried.get_or_insert_with(|| Tried::new(&with, &openings, sides));
+            let tried = tried.get_or_insert_with(|| Tried::new(&with));
             with.at_rest(between, tried, sides).slope.abs() > *limit
         };
         let mut steep = |between: &usize| *known.entry((steps, *between)).or_insert_with(|| too_steep(*between, sides));

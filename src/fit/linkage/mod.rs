@@ -28,11 +28,8 @@ use crate::length::tolerance::SAME;
 pub use section::{Bar, CrossSection, Leaf, Opening};
 use side::Rest;
 use sides::Sides;
-use tried::Tried;
+use tried::{ALL_OPENINGS, Tried};
 
-/// Of an album with more leaves than this not all openings are laid, and the fewer the more leaves each has: one takes some
-/// hundred postures of every leaf. Our choice.
-const ALL_OPENINGS: usize = 64;
 /// How a leaf's gusset stands when the leaf lies flat on a stack.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reach {
@@ -74,8 +71,7 @@ impl CrossSection {
         let section = self.tamed();
         let between = between.min(section.leaves.len());
         let mut sides = section.sides();
-        let tried = Tried::new(&section, &(between..=between), &mut sides);
-        section.at_rest(between, &tried, &mut sides)
+        section.at_rest(between, &mut Tried::new(&section), &mut sides)
     }
 
     /// The opening whose top leaf lies least flat, with the number of leaves to its left; none if there are not two
@@ -84,7 +80,7 @@ impl CrossSection {
     pub fn worst(&self) -> Option<(usize, Opening)> {
         let section = self.tamed();
         let mut sides = section.sides();
-        let tried = Tried::new(&section, &(1..=section.leaves.len()), &mut sides);
+        let mut tried = Tried::new(&section);
         let mut worst: Option<Opening> = None;
         // No fore-edge lifts more than its page is wide: beside one that stands no other opening is worse.
         let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);
@@ -92,7 +88,7 @@ impl CrossSection {
             if let Some(worst) = worst.as_ref().filter(|worst| worst.lift + SAME >= widest) {
                 return worst.between;
             }
-            let opening = section.at_rest(between, &tried, &mut sides);
+            let opening = section.at_rest(between, &mut tried, &mut sides);
             if worst.as_ref().is_none_or(|worst| opening.lift > worst.lift + SAME) {
                 worst = Some(opening);
             }
@@ -120,7 +116,7 @@ impl CrossSection {
         self.leaves.len().pow(2).div_ceil(ALL_OPENINGS.pow(2)).max(1)
     }
     /// The album at rest, opened with `between` leaves on the left.
-    fn at_rest(&self, between: usize, tried: &Tried, sides: &mut Sides) -> Opening {
+    fn at_rest(&self, between: usize, tried: &mut Tried, sides: &mut Sides) -> Opening {
         let (tilt, high) = self.posture(between, tried, sides);
         self.lay(between, (tilt, high), f64::INFINITY, sides);
         let (sine, cosine) = tilt.sin_cos();

@@ -14,18 +14,18 @@ const FINE: usize = 17;
 impl CrossSection {
     /// The tilt and the height of the base at which the leaves lie lowest; the ones nearest to flat on the table where
     /// several do.
-    pub(super) fn posture(&self, between: usize, tried: &Tried, sides: &mut Sides) -> (f64, f64) {
-        let flat = tried.level.energy(between, f64::INFINITY);
+    pub(super) fn posture(&self, between: usize, tried: &mut Tried, sides: &mut Sides) -> (f64, f64) {
+        let (flat, all_flat) = tried.level(self, between);
         // Lower than flat on the table they can't lie.
-        if !self.free || self.base <= 0.0 || tried.level.flat(between) {
+        if !self.free || self.base <= 0.0 || all_flat {
             return (0.0, 0.0);
         }
         let slack = flat.abs().max(1.0) * LOST;
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
-        for (tilt, both) in &tried.tilted {
-            let most = found.least - slack;
-            found.weigh(*tilt, both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most)));
+        for place in &mut tried.tilted {
+            let energy = place.energy(self, between, found.least - slack);
+            found.weigh(place.at, energy);
         }
         found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| self.lay(between, (tilt, 0.0), most, sides));
         let mut best = (found.at, 0.0, found.least);
@@ -44,17 +44,18 @@ impl CrossSection {
         let level = best.0 == 0.0;
         for tilt in [0.0, best.0].into_iter().take(if level { 1 } else { 2 }) {
             let mut raised = Found { at: 0.0, least: if tilt == 0.0 { flat } else { best.2 }, slack };
-            for (high, both) in &tried.raised {
+            for place in &mut tried.raised {
                 let most = raised.least - slack;
                 let energy = if tilt == 0.0 {
-                    both.as_ref().map_or(f64::INFINITY, |both| both.energy(between, most))
+                    place.energy(self, between, most)
                 } else {
-                    self.lay(between, (tilt, *high), most, sides)
+                    self.lay(between, (tilt, place.at), most, sides)
                 };
-                raised.weigh(*high, energy);
+                raised.weigh(place.at, energy);
             }
             raised.search(just.into_iter(), step_up, (0.0, highest), &mut |high, most| {
-                self.lay(between, (tilt, high), most, sides)
+                let kept = if tilt == 0.0 { tried.high(self, high, between, most) } else { None };
+                kept.unwrap_or_else(|| self.lay(between, (tilt, high), most, sides))
             });
             if raised.least < best.2 - slack {
                 best = (tilt, raised.at, raised.least);
@@ -64,7 +65,7 @@ impl CrossSection {
             let mut tipped = Found { at: best.0, least: best.2, slack };
             let height = best.1;
             tipped.search(
-                tried.tilted.iter().map(|(tilt, _)| *tilt),
+                tried.tilted.iter().map(|place| place.at),
                 step,
                 (-FRAC_PI_2, FRAC_PI_2),
                 &mut |tilt, most| self.lay(between, (tilt, height), most, sides),

@@ -1,21 +1,21 @@
 // SPDX-License-Identifier: MIT
-//! The postures that every opening of an album tries, worked out for all openings at once.
+//! The postures that every opening of an album tries, each laid once for all openings.
 //!
 //! In one posture of the base a side is laid from the table up, whatever comes after: the pages of an opening are the
-//! first so many of the left, and the first so many of the right. So one pass over the leaves of each side tells the energy
-//! of all openings.
+//! first so many of the left, and the first so many of the right. So what was laid for one opening tells the energy of
+//! others, and goes on from where it ended.
 
 use super::section::{CrossSection, Leaf};
 use super::side::LaidSide;
-use super::sides::Sides;
+use std::collections::BTreeMap;
 use std::f64::consts::FRAC_PI_2;
-use std::ops::RangeInclusive;
+
+/// Of an album with more leaves than this not all openings are laid, and the fewer the more leaves each has: one takes some
+/// hundred postures of every leaf. Our choice.
+pub(super) const ALL_OPENINGS: usize = 64;
 
 /// Steps in which the base's tilt is searched at first, each way from flat.
 pub(super) const COARSE: i32 = 30;
-
-/// The least and the greatest number of leaves that lie on the left.
-pub(super) type OpeningRange = RangeInclusive<usize>;
 
 /// What a side has come to when so many leaves are laid.
 #[derive(Clone, Copy)]
@@ -27,91 +27,140 @@ struct Laid {
     flat: bool,
 }
 
-/// Both sides in one posture of the base, by how many leaves are laid.
-pub(super) struct BothSides {
-    left: Vec<Laid>,
-    right: Vec<Laid>,
-    /// How many leaves there are.
-    leaves: usize,
+/// A side in one posture of the base, laid as far as anybody asked.
+struct SideSoFar {
+    side: LaidSide,
+    /// By how many leaves are laid.
+    laid: Vec<Laid>,
 }
 
-/// The coarse places of the search for an album's posture.
-pub(super) struct Tried {
-    /// The base flat on the table.
-    pub level: BothSides,
-    /// Each tilt, to either side.
-    pub tilted: Vec<(f64, Option<BothSides>)>,
-    /// Each height that a level base is drawn up to; none where it stays on the table.
-    pub raised: Vec<(f64, Option<BothSides>)>,
+impl SideSoFar {
+    fn new(section: &CrossSection, high: f64, turned: (f64, f64)) -> Self {
+        let mut side = LaidSide::new(section.leaves.len());
+        side.clear((section.base, section.depth()), high, turned);
+        Self { side, laid: vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }] }
+    }
+
+    /// So many leaves laid; none where the energy comes to more than `over` allows on the way.
+    fn laid<'a>(
+        &mut self,
+        count: usize,
+        leaf: impl Fn(usize) -> (&'a Leaf, f64),
+        over: impl Fn(f64) -> bool,
+    ) -> Option<Laid> {
+        for next in self.laid.len() - 1..count {
+            let before = self.laid[next];
+            if over(before.most) {
+                return None;
+            }
+            let (leaf, from_end) = leaf(next);
+            self.side.lay(leaf, from_end);
+            let energy = self.side.energy;
+            let flat = before.flat && self.side.lies_flat();
+            self.laid.push(Laid { energy, most: before.most.max(energy), flat });
+        }
+        Some(self.laid[count]).filter(|laid| !over(laid.most))
+    }
+}
+
+/// Both sides in one posture of the base.
+pub(super) struct BothSides {
+    left: SideSoFar,
+    right: SideSoFar,
 }
 
 impl BothSides {
-    fn new(
-        section: &CrossSection,
-        openings: &OpeningRange,
-        (tilt, high): (f64, f64),
-        Sides([left, right]): &mut Sides,
-    ) -> Self {
+    fn new(section: &CrossSection, (tilt, high): (f64, f64)) -> Self {
         let (sine, cosine) = tilt.sin_cos();
-        left.clear((section.base, section.depth()), high, (sine, cosine));
-        right.clear((section.base, section.depth()), high, (-sine, cosine));
-        let laid = |side: &mut LaidSide, leaves: &mut dyn Iterator<Item = (&Leaf, f64)>| {
-            let mut laid = vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }];
-            for (leaf, from_end) in leaves {
-                side.lay(leaf, from_end);
-                let before = laid[laid.len() - 1];
-                let flat = before.flat && side.lies_flat();
-                laid.push(Laid { energy: side.energy, most: before.most.max(side.energy), flat });
-            }
-            laid
-        };
-        let leaves = &section.leaves;
-        let on_left = &leaves[..(*openings.end()).min(leaves.len())];
-        let on_right = &leaves[(*openings.start()).min(leaves.len())..];
-        Self {
-            left: laid(left, &mut on_left.iter().map(|leaf| (leaf, leaf.root))),
-            right: laid(right, &mut on_right.iter().rev().map(|leaf| (leaf, section.base - leaf.root))),
-            leaves: leaves.len(),
-        }
+        let side = |sine: f64| SideSoFar::new(section, high, (sine, cosine));
+        Self { left: side(sine), right: side(-sine) }
     }
 
-    fn at(&self, between: usize) -> [Laid; 2] {
-        [self.left[between], self.right[self.leaves - between]]
+    /// The two sides with so many leaves at the left; none where their energy is over `most`.
+    fn laid(&mut self, section: &CrossSection, between: usize, most: f64) -> Option<[Laid; 2]> {
+        let leaves = &section.leaves;
+        let from_left = |number: usize| (&leaves[number], leaves[number].root);
+        let left = self.left.laid(between, from_left, |energy| energy > most)?;
+        let from_right = |number: usize| {
+            let leaf = &leaves[leaves.len() - 1 - number];
+            (leaf, section.base - leaf.root)
+        };
+        let right = self.right.laid(leaves.len() - between, from_right, |energy| left.energy + energy > most)?;
+        Some([left, right])
     }
 
     /// The energy with so many leaves at the left, as [`CrossSection::lay`] tells it.
-    pub(super) fn energy(&self, between: usize, most: f64) -> f64 {
-        let [left, right] = self.at(between);
-        if left.most > most || left.energy + right.most > most { f64::INFINITY } else { left.energy + right.energy }
-    }
-
-    /// Whether all leaves lie flat.
-    pub(super) fn flat(&self, between: usize) -> bool {
-        self.at(between).iter().all(|laid| laid.flat)
+    fn energy(&mut self, section: &CrossSection, between: usize, most: f64) -> f64 {
+        self.laid(section, between, most).map_or(f64::INFINITY, |[left, right]| left.energy + right.energy)
     }
 }
 
+/// A posture that openings share, laid when one of them first asks for it.
+pub(super) struct SharedPosture {
+    /// The tilt, or the height.
+    pub(super) at: f64,
+    posture: (f64, f64),
+    /// What no opening can have less of here.
+    least: f64,
+    sides: Option<BothSides>,
+}
+
+impl SharedPosture {
+    fn new(section: &CrossSection, at: f64, (tilt, high): (f64, f64)) -> Self {
+        Self { at, posture: (tilt, high), least: section.at_least(tilt.sin_cos(), high), sides: None }
+    }
+
+    /// The energy with so many leaves at the left; endless where it is over `most`.
+    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64) -> f64 {
+        if most.is_finite() && self.least > most {
+            return f64::INFINITY;
+        }
+        self.sides.get_or_insert_with(|| BothSides::new(section, self.posture)).energy(section, between, most)
+    }
+}
+
+/// The places of the search for an album's posture that its openings share.
+pub(super) struct Tried {
+    /// The base flat on the table.
+    level: BothSides,
+    /// Each coarse tilt, to either side.
+    pub(super) tilted: Vec<SharedPosture>,
+    /// Each coarse height that a level base is drawn up to; none where it stays on the table.
+    pub(super) raised: Vec<SharedPosture>,
+    /// Other heights of a level base, by their bits: the search halves the same steps again for the next opening.
+    between_raised: BTreeMap<u64, SharedPosture>,
+}
+
 impl Tried {
-    /// Tries the coarse places for these openings; no others may be asked for.
-    pub(super) fn new(section: &CrossSection, openings: &OpeningRange, sides: &mut Sides) -> Self {
-        let level = BothSides::new(section, openings, (0.0, 0.0), sides);
-        // A posture in which no opening can lie lower than with its base flat is none to lay.
-        let most = openings.clone().map(|between| level.energy(between, f64::INFINITY)).fold(0.0, f64::max);
-        let mut both = |(tilt, high): (f64, f64)| {
-            let lower = section.at_least(tilt.sin_cos(), high) <= most;
-            lower.then(|| BothSides::new(section, openings, (tilt, high), sides))
-        };
+    pub(super) fn new(section: &CrossSection) -> Self {
         let (mut tilted, mut raised) = (Vec::new(), Vec::new());
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
             let tilts = (1..=COARSE).flat_map(|number| [number, -number]).map(|number| f64::from(number) * step);
-            tilted.extend(tilts.map(|tilt| (tilt, both((tilt, 0.0)))));
+            tilted.extend(tilts.map(|tilt| SharedPosture::new(section, tilt, (tilt, 0.0))));
             let highest = section.highest();
             if section.loose && highest > 0.0 {
                 let heights = (1..=COARSE).map(|number| f64::from(number) * (highest / f64::from(COARSE)));
-                raised.extend(heights.map(|high| (high, both((0.0, high)))));
+                raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
-        Self { level, tilted, raised }
+        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new() }
+    }
+
+    /// The energy with the base flat on the table, and whether all leaves lie flat.
+    pub(super) fn level(&mut self, section: &CrossSection, between: usize) -> (f64, bool) {
+        let laid = self.level.laid(section, between, f64::INFINITY);
+        laid.map_or((f64::INFINITY, false), |[left, right]| (left.energy + right.energy, left.flat && right.flat))
+    }
+
+    /// The energy with a level base drawn up so high, endless where it is over `most`; none where it is not kept: openings
+    /// that lie far apart share hardly any height.
+    pub(super) fn high(&mut self, section: &CrossSection, high: f64, between: usize, most: f64) -> Option<f64> {
+        if section.leaves.len() > ALL_OPENINGS {
+            return None;
+        }
+        let place = self.between_raised.entry(high.to_bits());
+        let place = place.or_insert_with(|| SharedPosture::new(section, high, (0.0, high)));
+        Some(place.energy(section, between, most))
     }
 }
