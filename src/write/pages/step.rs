@@ -190,7 +190,7 @@ fn words_at(row: &[TypesetStep<'_>]) -> (Vec<f64>, f64) {
 }
 
 /// Some side by side, headings at one height, each picture above its words.
-fn side_by_side<'a>(row: Vec<TypesetStep<'a>>, apart: f64) -> TypesetBlock<'a> {
+fn side_by_side(row: Vec<TypesetStep<'_>>, apart: f64) -> TypesetBlock<'_> {
     let (words, _) = words_at(&row);
     let (mut block, mut x) = (TypesetBlock::default(), 0.0);
     for (set, y) in row.into_iter().zip(words) {
