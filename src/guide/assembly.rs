@@ -6,6 +6,7 @@ use super::desk::Desk;
 use super::holding::Stick;
 use super::joints::{self, Job};
 use super::line::{Line, What};
+use super::together;
 use super::told::Told;
 use super::{cautions, deeds, hanging, measure, pictures, sticking};
 use crate::fit::order::Doing;
@@ -62,11 +63,23 @@ fn making(desk: &Desk<'_>, jobs: &[&Job]) -> Vec<Block> {
     if !hung.is_empty() {
         blocks.push(Block::Steps(hanging::steps(desk, &hung)));
     }
-    for job in others {
-        blocks.push(Block::Heading(heading(desk, job)));
-        blocks.push(Block::Steps(steps(desk, job)));
+    for run in others.chunk_by(|one, next| one.doing == next.doing && is_papering(next.doing)) {
+        let Some(first) = run.first() else { continue };
+        if is_papering(first.doing) {
+            let owners = run.iter().flat_map(|job| job.owners.iter().copied()).collect();
+            blocks.push(Block::Heading(heading(desk, &Job { owners, ..(*first).clone() })));
+            blocks.push(Block::Steps(once(together::steps(desk, run))));
+        } else {
+            blocks.push(Block::Heading(heading(desk, first)));
+            blocks.push(Block::Steps(steps(desk, first)));
+        }
     }
     blocks
+}
+
+/// Whether panels are stuck on faces, each at any time before the pages are hung, or after.
+fn is_papering(doing: Doing) -> bool {
+    matches!(doing, Doing::CoverFace | Doing::CoverTab)
 }
 
 /// What goes into the pockets, and what else is made or put somewhere at the end.
@@ -143,6 +156,9 @@ fn insert(desk: &Desk<'_>, number: usize) -> Line {
 }
 
 fn steps(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
+    if job.doing == Doing::StackStrips {
+        return once(together::steps(desk, &[job]));
+    }
     let mut steps: Vec<Step> = Vec::new();
     let mut tied = job.doing != Doing::MakeCover;
     let mut bent = false;

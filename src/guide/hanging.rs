@@ -26,14 +26,16 @@ pub(super) fn steps(desk: &Desk<'_>, jobs: &[&Job]) -> Vec<Step> {
     for (mut step, jobs) in steps {
         // What has been told of other pages is not told again.
         let lines = words(&step);
-        match known.iter().find(|(one, _)| *one == lines) {
+        let before = known.iter().find(|(one, _)| *one == lines);
+        let again = before.is_some();
+        match before {
             Some((_, first)) => {
                 step.lines = vec![desk.say("hang-as", vec![("page", desk.pages(&first.owners))])];
                 step.warn.clear();
             }
             None => known.extend(jobs.first().map(|first| (lines, *first))),
         }
-        told.push(named(desk, step, &jobs));
+        told.push(named(desk, step, &jobs, again));
     }
     told
 }
@@ -45,8 +47,8 @@ fn tab<'a>(desk: &Desk<'a>, job: &Job) -> Option<(&'a Side, &'a Side, usize)> {
     Some((holding::glued(desk.kit(), bond), holding::faced(desk.kit(), bond), number))
 }
 
-/// The same step for one page or for several: which ones, and on what.
-fn named(desk: &Desk<'_>, mut step: Step, jobs: &[&Job]) -> Step {
+/// The same step for one page or for several: which ones, and on what; with a picture where it was not told before.
+fn named(desk: &Desk<'_>, mut step: Step, jobs: &[&Job], known: bool) -> Step {
     let [first, rest @ ..] = jobs else { return step };
     let Some((side, ..)) = tab(desk, first) else { return step };
     let one = vec![("page", desk.pages(&first.owners)), ("tab", desk.panel(side))];
@@ -68,7 +70,9 @@ fn named(desk: &Desk<'_>, mut step: Step, jobs: &[&Job]) -> Step {
     let all = jobs.iter().flat_map(|job| job.joints.iter().flat_map(super::joints::Joint::all));
     step.of = all.map(Told::Bond).collect();
     let shows = desk.say("hang-picture", one);
-    step.figure = pictures::hang(desk, first).map(|picture| Figure { picture, shows });
+    if !known {
+        step.figure = pictures::hang(desk, first).map(|picture| Figure { picture, shows });
+    }
     step
 }
 

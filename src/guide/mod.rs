@@ -36,6 +36,7 @@ mod shaping;
 mod shop;
 mod sticking;
 mod teaching;
+mod together;
 mod told;
 pub mod trimmer;
 mod words;

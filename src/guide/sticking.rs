@@ -105,8 +105,7 @@ fn go(desk: &Desk<'_>, doing: Doing, joint: &Joint) -> Option<Step> {
         Stick::Slides | Stick::Tab { .. } => {}
     }
     if held.contains(&Stick::Glue) {
-        let free = doing == Doing::StackStrips && one_bends(&kit.pieces.get(glued.piece)?.net);
-        step.warn.push(desk.tell(if free { "glue-warn-gusset" } else { "glue-warn" }));
+        step.warn.push(warning(desk, doing, glued)?);
     }
     if !itself && held[0] != Stick::Slides {
         step.lines.extend(places::borders(desk, glued, faced));
@@ -143,11 +142,17 @@ fn nest(desk: &Desk<'_>, joint: &Joint) -> Step {
     step
 }
 
+/// What to mind with wet glue.
+pub(super) fn warning(desk: &Desk<'_>, doing: Doing, glued: &Side) -> Option<Line> {
+    let free = doing == Doing::StackStrips && one_bends(&desk.kit().pieces.get(glued.piece)?.net);
+    Some(desk.tell(if free { "glue-warn-gusset" } else { "glue-warn" }))
+}
+
 fn one_bends(net: &Net) -> bool {
     net.panels.iter().any(|panel| panel.purpose == Use::Gusset)
 }
 
-fn face(desk: &Desk<'_>, face: Face) -> Line {
+pub(super) fn face(desk: &Desk<'_>, face: Face) -> Line {
     Line::text(desk.words.text(if face == Face::Front { "face-front" } else { "face-back" }))
 }
 
@@ -161,7 +166,12 @@ fn names(desk: &Desk<'_>, sides: &[(&Side, &Side)]) -> Vec<Line> {
 }
 
 /// What is put on the panels: what is alike in one sentence.
-fn spread(desk: &Desk<'_>, sides: &[(&Side, &Side)], held: &[Stick], name: &dyn Fn(&Side) -> Line) -> Vec<Line> {
+pub(super) fn spread(
+    desk: &Desk<'_>,
+    sides: &[(&Side, &Side)],
+    held: &[Stick],
+    name: &dyn Fn(&Side) -> Line,
+) -> Vec<Line> {
     let mut groups: Vec<(Stick, Face, Vec<Line>)> = Vec::new();
     for ((glued, _), held) in sides.iter().zip(held) {
         let like = |group: &&mut (Stick, Face, Vec<Line>)| group.0.is_like(*held) && group.1 == glued.face;

@@ -287,7 +287,10 @@ score-at = Bei { $at } rillen.
 score-part-left = Bei { $at } rillen, aber nur zwischen { $from } und { $to } von der oberen Kante.
 score-part-top = Bei { $at } rillen, aber nur zwischen { $from } und { $to } von der linken Kante.
 score-again = Um eine halbe Drehung wenden und nochmals bei { $at } rillen.
-score-all = Mit allen { $n } ebenso verfahren.
+score-all = { $n_is ->
+    [2] Mit beiden ebenso verfahren.
+   *[other] Mit allen { $n } ebenso verfahren.
+}
 score-picture = { $part } am Anschlag, mit den Abständen der Rillen.
 score-slanted-heading = Von Ecke zu Ecke rillen
 score-slanted = Die schrägen Linien am Lineal rillen: { $part }.
@@ -298,6 +301,7 @@ fold-words = Jedes Teil einmal falzen, die Vorderseite nach oben, bevor etwas ge
 fold-words-spring = Jeden Falz mit dem Falzbein schärfen und dann aufspringen lassen.
 fold-head = { $n_is ->
     [one] { $part } falzen.
+    [2] Beide Stücke falzen: { $part }.
    *[other] Alle { $n } Stück falzen: { $part }.
 }
 fold-heads = Jedes dieser Teile falzen.
@@ -337,6 +341,12 @@ tape-press = { $n_is ->
    *[other] Schutzstreifen abziehen. Die Klebelaschen umlegen und auf die { $side } drücken: { $on }.
 }
 round-run = Klebeband, { $width } breit, entlang aller vier Kanten auf die { $face } kleben: insgesamt { $length }.
+together-stick = Jedes davon an seine Stelle kleben.
+together-glue = Jedes davon an seine Stelle leimen, in dieser Reihenfolge.
+together-place = { $what } auf die { $side } von { $on }
+together-page = { $pages }: { $what } auf die { $side } von { $on }
+together-lay = Von jedem den Schutzstreifen abziehen, auf seine Fläche legen und andrücken.
+together-press = Jedes auf seine Fläche drücken und anreiben.
 round-press = Schutzstreifen abziehen, auf die { $side } von { $on } legen und andrücken.
 border-round = Ringsum einen Rand von { $border } lassen.
 border-sides = Frei lassen: { $sides }.

@@ -286,7 +286,10 @@ score-at = Score at { $at }.
 score-part-left = Score at { $at }, but only between { $from } and { $to } from the top edge.
 score-part-top = Score at { $at }, but only between { $from } and { $to } from the left edge.
 score-again = Turn it end for end and score again at { $at }.
-score-all = Do the same with all { $n }.
+score-all = { $n_is ->
+    [2] Do the same with both.
+   *[other] Do the same with all { $n }.
+}
 score-picture = { $part } at the fence, with the distances of its scores.
 score-slanted-heading = Score from corner to corner
 score-slanted = Score the slanted lines of { $part } along a rule.
@@ -297,6 +300,7 @@ fold-words = Fold every piece once with its front up, before anything is stuck.
 fold-words-spring = Sharpen each crease with the bone folder, then let it spring open.
 fold-head = { $n_is ->
     [one] Fold { $part }.
+    [2] Fold both of { $part }.
    *[other] Fold all { $n } of { $part }.
 }
 fold-heads = Fold each of these pieces.
@@ -336,6 +340,12 @@ tape-press = { $n_is ->
    *[other] Peel off the liners. Fold the seams and press them onto the { $side } of { $on }.
 }
 round-run = Run tape, { $width } wide, along all four edges of its { $face }: { $length } in all.
+together-stick = Stick each of these in its place.
+together-glue = Glue each of these in its place, in this order.
+together-place = { $what } on the { $side } of { $on }
+together-page = { $pages }: { $what } on the { $side } of { $on }
+together-lay = Peel off the liner of each, lay it on its face, and press.
+together-press = Press each onto its face, and rub it down.
 round-press = Peel off the liner, lay it on the { $side } of { $on }, and press.
 border-round = Leave a border of { $border } all round.
 border-sides = Leave { $sides } free.

@@ -4,7 +4,7 @@
 use super::flow::FlowBlock;
 use super::look::GuideForm;
 use super::placed::TypesetBlock;
-use super::setter::{CautionNodes, ItemNodes, Setter, fitting};
+use super::setter::{CautionNodes, GAP, ItemNodes, Setter, column, fitting};
 use super::step::{Cell, steps};
 use super::table::table;
 use super::tree::StructureRole;
@@ -46,8 +46,8 @@ impl<'a> Sections<'a> {
             blocks = match first {
                 Block::Figure(_) => self.figures(blocks, node),
                 Block::Steps(_) => self.steps(blocks, node),
-                // Steps under a heading each stand beside one another with it.
-                Block::Heading(_) if one_step(blocks).is_some() => self.steps(blocks, node),
+                // Steps under headings stand beside one another, the first of each with its heading.
+                Block::Heading(_) if headed(blocks).is_some() => self.steps(blocks, node),
                 _ => {
                     self.block(first, section.id, node);
                     rest
@@ -162,7 +162,7 @@ impl<'a> Sections<'a> {
         (Setter::picture(figure, room, node), width)
     }
 
-    /// Steps that follow one another: those of one block, or single ones with a heading each.
+    /// Steps that follow one another: those of one block, and those under the headings after it.
     fn steps<'b>(&mut self, mut blocks: &'b [Block], section: usize) -> &'b [Block]
     where
         'b: 'a,
@@ -171,12 +171,15 @@ impl<'a> Sections<'a> {
         if let Some((Block::Steps(list), rest)) = blocks.split_first() {
             cells.extend(list.iter().map(|step| self.cell(None, step)));
             blocks = rest;
-        } else {
-            while let Some((heading, step)) = one_step(blocks) {
-                let after = picture_of(step, blocks.get(2..).unwrap_or_default());
-                cells.push(Cell { after, ..self.cell(Some(heading), step) });
-                blocks = blocks.get(2 + usize::from(after.is_some())..).unwrap_or_default();
+        }
+        while let Some((heading, steps)) = headed(blocks) {
+            let rest = blocks.get(2..).unwrap_or_default();
+            let after = if let [step] = steps { picture_of(step, rest) } else { None };
+            for (number, step) in steps.iter().enumerate() {
+                let heading = (number == 0).then_some(heading);
+                cells.push(Cell { after, ..self.cell(heading, step) });
             }
+            blocks = rest.get(usize::from(after.is_some())..).unwrap_or_default();
         }
         let before = self.setter.look.mm(BEFORE_STEP);
         let rows = steps(&mut self.setter, &cells, section);
@@ -198,10 +201,10 @@ fn has_words(figure: &Figure) -> bool {
     figure.picture.marks.iter().any(|mark| matches!(mark, Mark::Words { .. }))
 }
 
-/// A heading and the one step under it.
-fn one_step(blocks: &[Block]) -> Option<(&Line, &Step)> {
+/// A heading and the steps under it.
+fn headed(blocks: &[Block]) -> Option<(&Line, &[Step])> {
     match blocks {
-        [Block::Heading(heading), Block::Steps(steps), ..] if steps.len() == 1 => Some((heading, steps.first()?)),
+        [Block::Heading(heading), Block::Steps(steps), ..] if !steps.is_empty() => Some((heading, steps)),
         _ => None,
     }
 }
@@ -213,14 +216,6 @@ fn picture_of<'a>(step: &Step, after: &'a [Block]) -> Option<&'a Figure> {
         [Block::Figure(figure), ..] => step.figure.is_none().then_some(figure),
         _ => None,
     }
-}
-
-/// Between columns and between pictures, mm.
-const GAP: f64 = 6.0;
-
-#[allow(clippy::cast_precision_loss, reason = "three at most")]
-fn column(wide: f64, columns: usize) -> f64 {
-    (wide - GAP * (columns - 1) as f64) / columns as f64
 }
 
 /// Things in columns, read down each.

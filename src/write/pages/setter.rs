@@ -109,3 +109,12 @@ impl<'a> Setter<'a> {
 pub(super) fn fitting((width, height): (f64, f64), (wide, high): (f64, f64)) -> f64 {
     (wide / width.max(1.0)).min(high / height.max(1.0)).min(1.0)
 }
+
+/// Between columns and between pictures, mm.
+pub(super) const GAP: f64 = 6.0;
+
+/// How wide each of some columns is.
+#[allow(clippy::cast_precision_loss, reason = "three at most")]
+pub(super) fn column(wide: f64, columns: usize) -> f64 {
+    (wide - GAP * (columns - 1) as f64) / columns as f64
+}

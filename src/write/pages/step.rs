@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-//! Steps: over the whole width with the picture at the left, or two side by side, each below its picture, where that is lower.
+//! Steps: over the whole width with the picture at the left, or two or three side by side, each below its picture, where that is
+//! lower.
 
 use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
-use super::setter::{CautionNodes, Setter};
+use super::setter::{CautionNodes, GAP, Setter, column};
 use super::tree::{StructureRole, StructureTree};
 use crate::guide::{Figure, Line, Step};
+use crate::length::tolerance::SAME;
 
 /// A step to be set, with the heading and the picture after it that are its own.
 pub(super) struct Cell<'a> {
@@ -22,10 +24,9 @@ struct TypesetStep<'a> {
     words: TypesetBlock<'a>,
 }
 
-/// Room for pictures beside words, mm, and their largest height; between two things side by side.
+/// Room for pictures beside words, mm, and their largest height.
 const BESIDE: f64 = 84.0;
 const HIGHEST: f64 = 112.0;
-const GAP: f64 = 6.0;
 /// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
 const LEAST_WORDS: f64 = 21.0;
 /// Side of the box to tick.
@@ -39,41 +40,58 @@ const ALIKE: f64 = 15.0;
 /// Steps one below the other, each row a block that stays together.
 pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<TypesetBlock<'a>> {
     let (wide, high) = setter.look.room();
-    let half = (wide - GAP) / 2.0;
-    let (mut list, mut alone, mut beside) = (None, Vec::new(), Vec::new());
+    let (mut list, mut alone) = (None, Vec::new());
+    // The steps as they are set two in a row, and three.
+    let mut narrow = COLUMNS.map(|_| Vec::new());
     for cell in cells {
         let nodes = Nodes::of(&mut setter.tree, cell, section, &mut list);
         alone.push(over(set(setter, cell, &nodes, wide, (BESIDE, HIGHEST))));
-        beside.push(set(setter, cell, &nodes, half, (half, high / 2.0 - LEAST_WORDS)));
+        for (all, columns) in narrow.iter_mut().zip(COLUMNS) {
+            let own = column(wide, columns);
+            all.push(set(setter, cell, &nodes, own, (own, high / 2.0 - LEAST_WORDS)));
+        }
     }
     let lone: Vec<f64> = alone.iter().map(|block| block.height).collect();
-    let pairs: Vec<f64> = beside.windows(2).map(|two| row(&two[0], &two[1]).1).collect();
-    let (mut rows, mut alone, mut beside) = (Vec::new(), alone.into_iter(), beside.into_iter());
-    for two in arranged(&lone, &pairs, high) {
-        let (one, left) = (alone.next(), beside.next());
-        let right = if two { alone.next().and(beside.next()) } else { None };
-        rows.extend(match (left, right) {
-            (Some(left), Some(right)) => Some(pair(left, right, half + GAP)),
-            _ => one,
+    let heights = |at: usize| -> Vec<f64> { narrow[at].windows(COLUMNS[at]).map(|row| words_at(row).1).collect() };
+    let rows = arranged(&lone, &[heights(0), heights(1)], high);
+    let (mut placed, mut at) = (Vec::new(), 0);
+    for columns in rows {
+        let row = at..at + columns;
+        at = row.end;
+        placed.push(match COLUMNS.iter().position(|one| *one == columns) {
+            Some(index) => {
+                let row = narrow[index].get_mut(row).unwrap_or_default();
+                side_by_side(row.iter_mut().map(std::mem::take).collect(), column(wide, columns) + GAP)
+            }
+            None => alone.get_mut(row.start).map(std::mem::take).unwrap_or_default(),
         });
     }
-    rows
+    placed
 }
 
-/// Which rows hold two steps: so that all together are lowest. A row is as high as a page at most.
-fn arranged(alone: &[f64], pairs: &[f64], high: f64) -> Vec<bool> {
-    // From the end: how high all from here on are, and whether the row here holds two.
-    let mut best = vec![(0.0, false); alone.len() + 1];
+/// How many steps a row of several holds.
+const COLUMNS: [usize; 2] = [2, 3];
+
+/// How many steps each row holds: so that all together are lowest. A row is as high as a page at most.
+fn arranged(alone: &[f64], several: &[Vec<f64>; 2], high: f64) -> Vec<usize> {
+    // From the end: how high all from here on are, and how many the row here holds.
+    let mut best = vec![(0.0, 1); alone.len() + 1];
     for index in (0..alone.len()).rev() {
-        let one = best[index + 1].0 + alone[index] + GAP;
-        let pair = pairs.get(index).filter(|pair| **pair <= high);
-        let two = pair.map_or(f64::INFINITY, |pair| best[index + 2].0 + pair + GAP);
-        best[index] = if two < one { (two, true) } else { (one, false) };
+        let mut lowest = (best[index + 1].0 + alone[index] + GAP, 1);
+        for (columns, heights) in COLUMNS.into_iter().zip(several) {
+            let Some(height) = heights.get(index).filter(|height| **height <= high) else { continue };
+            let all = best[index + columns].0 + height + GAP;
+            // Where it comes to the same, full rows go first.
+            if all < lowest.0 + SAME {
+                lowest = (all, columns);
+            }
+        }
+        best[index] = lowest;
     }
     let (mut rows, mut index) = (Vec::new(), 0);
     while index < alone.len() {
         rows.push(best[index].1);
-        index += if best[index].1 { 2 } else { 1 };
+        index += best[index].1;
     }
     rows
 }
@@ -154,29 +172,33 @@ fn over(set: TypesetStep<'_>) -> TypesetBlock<'_> {
     block
 }
 
-/// Where the words of a row of two stand, and how high the row is. Words begin at one height unless the pictures above them differ
+/// Where the words of a row stand, and how high the row is. Words begin at one height unless the pictures above them differ
 /// much; then each stands below its own.
-fn row(left: &TypesetStep<'_>, right: &TypesetStep<'_>) -> ([f64; 2], f64) {
-    let heading = left.heading.height.max(right.heading.height);
+fn words_at(row: &[TypesetStep<'_>]) -> (Vec<f64>, f64) {
+    let highest = |of: &dyn Fn(&TypesetStep<'_>) -> f64| row.iter().map(of).fold(0.0, f64::max);
+    let heading = highest(&|set| set.heading.height);
     let heading = if heading > 0.0 { heading + UNDER_HEADING } else { 0.0 };
-    let both = left.picture.height.max(right.picture.height);
-    let alike = left.picture.height.min(right.picture.height) > both - ALIKE;
-    let words = [left, right].map(|set| match set.picture.height {
+    let picture = highest(&|set| set.picture.height);
+    let alike = row.iter().all(|set| set.picture.height > picture - ALIKE);
+    let below = |set: &TypesetStep<'_>| match set.picture.height {
         own if own <= 0.0 => heading,
-        own => heading + UNDER_PICTURE + if alike { both } else { own },
-    });
-    (words, (words[0] + left.words.height).max(words[1] + right.words.height))
+        own => heading + UNDER_PICTURE + if alike { picture } else { own },
+    };
+    let words: Vec<f64> = row.iter().map(below).collect();
+    let ends = row.iter().zip(&words).map(|(set, y)| y + set.words.height).fold(0.0, f64::max);
+    (words, ends)
 }
 
-/// Two side by side, headings at one height, each picture above its words.
-fn pair<'a>(left: TypesetStep<'a>, right: TypesetStep<'a>, second: f64) -> TypesetBlock<'a> {
-    let (words, _) = row(&left, &right);
-    let mut block = TypesetBlock::default();
-    for (set, (x, y)) in [(left, (0.0, words[0])), (right, (second, words[1]))] {
+/// Some side by side, headings at one height, each picture above its words.
+fn side_by_side(row: Vec<TypesetStep<'_>>, apart: f64) -> TypesetBlock<'_> {
+    let (words, _) = words_at(&row);
+    let (mut block, mut x) = (TypesetBlock::default(), 0.0);
+    for (set, y) in row.into_iter().zip(words) {
         block.put(set.heading, x, 0.0);
         let above = y - UNDER_PICTURE - set.picture.height;
         block.put(set.picture, x, above);
         block.put(set.words, x, y);
+        x += apart;
     }
     block
 }
