@@ -36,6 +36,7 @@
 pub mod album;
 pub mod contour;
 pub mod cutter;
+pub mod editions;
 pub mod fields;
 pub mod finding;
 pub mod fit;

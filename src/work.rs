@@ -6,6 +6,7 @@
 
 use crate::album::Album;
 use crate::cutter::Cutter;
+use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
 use crate::guide;
@@ -50,6 +51,8 @@ pub struct Work {
     pub paths: Vec<SheetPaths>,
     /// Everything that the maker should hear, gravest first.
     pub findings: Vec<Finding>,
+    /// Whether its sheets are of those parts alone that the owner of an old kit cuts again.
+    pub recut: bool,
 }
 
 impl Work {
@@ -65,7 +68,7 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings }
+        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, recut: false }
     }
 
     /// Works out everything.
@@ -105,6 +108,31 @@ impl Work {
         work
     }
 
+    /// The sheets of what the owner of an old kit must cut, and of nothing else. It says only what there is to say of these sheets.
+    #[must_use]
+    pub fn recut(mut self, recut: &Recut, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        let counts = |counts: &[u32]| counts.to_vec().into_iter().chain(std::iter::repeat(0));
+        self.kit.parts.iter_mut().zip(counts(&recut.cut)).for_each(|(part, count)| part.count = count);
+        self.kit.blocks.iter_mut().zip(counts(&recut.blocks)).for_each(|(block, count)| block.count = count);
+        self.recut = true;
+        (self.stocks, self.findings) = sheets::lay(&self.album, &self.kit, &self.cutter, search, watch);
+        if !self.stopped() {
+            let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+            self.findings.extend(paths.findings);
+            self.paths = paths.value.unwrap_or_default();
+        }
+        self.album.word_mends(&mut self.findings);
+        gravest_first(&mut self.findings);
+        self
+    }
+
+    /// What other editions are compared with.
+    #[must_use]
+    pub fn edition(&self) -> Edition {
+        let job = self.guide_job(false);
+        Edition::of(&self.album, &self.kit, &self.stocks).with_guide(&guide::guide(&job), &job)
+    }
+
     /// Adds what is to be said besides.
     pub fn add(&mut self, findings: Vec<Finding>) {
         self.findings.extend(findings);
@@ -135,7 +163,8 @@ impl Work {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        write::report(&self.album, &self.kit, &self.stocks, &self.paths, &self.findings, files)
+        let Self { album, kit, stocks, paths, findings, recut, .. } = self;
+        write::report(&write::Reported { album, kit, stocks, paths, findings, recut: *recut }, files)
     }
 
     /// What the guide is made from.

@@ -14,8 +14,8 @@ mod schema;
 mod sizes;
 mod starter;
 
+pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
-pub use file_fields::{REVEAL, WIDTH};
 pub use hand_over::Handed;
 pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
@@ -29,7 +29,7 @@ pub use starter::starter;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
-use crate::stock::Stock;
+use crate::stock::{Pattern, Stock};
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
 #[derive(Clone, Debug)]
@@ -210,6 +210,12 @@ impl Album {
     #[must_use]
     pub fn stock_name(&self, number: usize) -> &str {
         self.stocks.get(number).map_or("", |stock| stock.name.as_str())
+    }
+
+    /// Whether a piece of a stock serves upside down as well: its pattern has no up and down.
+    #[must_use]
+    pub fn serves_turned(&self, stock: usize) -> bool {
+        self.stocks.get(stock).is_none_or(|stock| stock.pattern != Pattern::OneWay)
     }
 
     /// How thick a stock is, mm, as geometry wants it.

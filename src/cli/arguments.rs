@@ -38,6 +38,11 @@ pub(super) enum Command {
     /// Say which page sizes near the album's take fewer sheets, or no more
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
     Sizes(SizesArguments),
+    /// Say which parts changed from one edition to the next, and what to cut again
+    #[command(after_help = "Examples:\n  hingeleaf compare first/report.json my-album.json\n  \
+        hingeleaf compare first-edition.json my-album.json --only-changed --out changed\n\
+        Ends with 0 whether or not anything changed.")]
+    Compare(CompareArguments),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
@@ -77,6 +82,7 @@ pub(super) enum SchemaOf {
     Album,
     Cutter,
     Report,
+    Compare,
 }
 
 #[derive(Args, Debug)]
@@ -212,6 +218,50 @@ pub(super) struct SizesArguments {
     #[command(flatten)]
     pub machine: MachineArguments,
     /// Every size as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each is an option of its own on the command line")]
+pub(super) struct CompareArguments {
+    /// The old edition: its album file, or the report.json that it was written with
+    pub old: PathBuf,
+    /// The new edition, the same
+    pub new: PathBuf,
+    /// Write the sheets of what the owner of an old kit must cut, and of nothing else, into the folder of --out
+    #[arg(long, requires = "out")]
+    pub only_changed: bool,
+    /// The folder to write
+    #[arg(long, value_name = "DIR", requires = "only_changed")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds earlier sheets of changed parts
+    #[arg(long, requires = "out")]
+    pub replace: bool,
+    /// How many kits, instead of what the new file says
+    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    pub copies: Option<u32>,
+    /// Which files, with commas between: svg, dxf, png, csv (all that this build writes unless said)
+    #[arg(long, value_delimiter = ',', requires = "out")]
+    pub formats: Vec<String>,
+    /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
+    #[arg(long, requires = "out")]
+    pub split_layers: bool,
+    /// Where names and marks are drawn on the parts
+    #[arg(long, value_enum, default_value = "hidden")]
+    pub labels: LabelsArgument,
+    /// Only layouts that a trimmer can cut, from edge to edge
+    #[arg(long)]
+    pub trimmer: bool,
+    /// How hard to look for fewer sheets
+    #[arg(long, value_enum, default_value = "normal")]
+    pub effort: EffortArgument,
+    /// On how many threads; the result is the same for any number
+    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    pub threads: Option<u16>,
+    #[command(flatten)]
+    pub machine: MachineArguments,
+    /// Everything as JSON
     #[arg(long)]
     pub json: bool,
 }

@@ -75,11 +75,7 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
     let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
     let effort = effort(kit.effort);
-    let labels = match kit.labels {
-        LabelsArgument::Hidden => toolpath::Labels::Hidden,
-        LabelsArgument::Everywhere => toolpath::Labels::Everywhere,
-        LabelsArgument::None => toolpath::Labels::None,
-    };
+    let labels = labels(kit.labels);
     let threads = threads(kit.threads);
     let watch = Terminal::new(&folder.unfinished());
     let mut work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
@@ -115,6 +111,14 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     Ok((work, sources, kept))
 }
 
+pub(super) const fn labels(labels: LabelsArgument) -> toolpath::Labels {
+    match labels {
+        LabelsArgument::Hidden => toolpath::Labels::Hidden,
+        LabelsArgument::Everywhere => toolpath::Labels::Everywhere,
+        LabelsArgument::None => toolpath::Labels::None,
+    }
+}
+
 pub(super) const fn effort(effort: EffortArgument) -> layout::Effort {
     match effort {
         EffortArgument::Low => layout::Effort::Low,
@@ -133,6 +137,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Album => album::schema(&parts::kinds()),
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Report => write::report_schema(),
+        SchemaOf::Compare => write::compare_schema(),
     };
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }
@@ -143,7 +148,7 @@ pub(super) fn licences() -> ExitStatus {
 }
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.
-fn summary(work: &Work, out: &Path, kept: &[PathBuf]) -> String {
+pub(super) fn summary(work: &Work, out: &Path, kept: &[PathBuf]) -> String {
     let mut lines = vec![settings(&work.cutter)];
     for laid in &work.stocks {
         let stock = &work.album.stocks[laid.stock];
@@ -215,7 +220,7 @@ fn cost(work: &Work, laid: &StockSheets) -> Option<f64> {
     laid.sheets.iter().map(price).sum()
 }
 
-fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
+pub(super) fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
     let finding = match problem {
         WriteProblem::System(error) => system("can-not-write", out, &error),
         WriteProblem::Differs { .. } => {
@@ -247,7 +252,7 @@ pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
     Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), ExitStatus::WrongInput)
 }
 
-fn unknown_formats(asked: &[String]) -> Vec<Finding> {
+pub(super) fn unknown_formats(asked: &[String]) -> Vec<Finding> {
     let one = |format: &String| {
         if FORMATS.contains(&format.as_str()) {
             return None;

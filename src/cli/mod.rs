@@ -5,6 +5,8 @@ mod arguments;
 mod catalogue;
 mod check;
 mod commands;
+mod compare;
+mod compare_words;
 mod end;
 mod hand_over;
 mod inputs;
@@ -35,6 +37,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::New(new) => commands::new(&new),
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) => commands::kit(&kit),
+            Command::Compare(wanted) => compare::compare(&wanted),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
             Command::Table(wanted) => table::table(&wanted),

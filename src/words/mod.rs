@@ -24,6 +24,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/fit.ftl"),
     include_str!("en/sheets.ftl"),
     include_str!("en/labels.ftl"),
+    include_str!("en/editions.ftl"),
     include_str!("en/commands.ftl"),
     include_str!("en/page.ftl"),
 ];

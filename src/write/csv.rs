@@ -15,7 +15,7 @@ use std::fmt::Write;
 pub fn cutting_list(album: &Album, kit: &Kit) -> String {
     let mut out = String::from("name,stock,width,height,count,scores,grain\r\n");
     for (number, stock) in album.stocks.iter().enumerate() {
-        for part in kit.parts.iter().filter(|part| part.stock == number) {
+        for part in kit.parts.iter().filter(|part| part.stock == number && part.count > 0) {
             let plain = |mm: f64| Length::from_mm(mm).plain(album.units);
             let grain = match (stock.pattern, part.along_grain) {
                 (Pattern::OneWay, _) if part.sideways => "pattern's top at the left",

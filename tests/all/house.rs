@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 26] = [
+const ORDER: [&str; 27] = [
     "length",
     "finding",
     "words",
@@ -29,6 +29,7 @@ const ORDER: [&str; 26] = [
     "guide",
     "templates",
     "labels",
+    "editions",
     "write",
     "work",
     "mend",

@@ -5,9 +5,12 @@ use hingeleaf::{album, cutter, parts, write};
 
 #[test]
 fn committed_schemas_are_the_programs_own() {
-    for (name, schema) in
-        [("album", album::schema(&parts::kinds())), ("cutter", cutter::schema()), ("report", write::report_schema())]
-    {
+    for (name, schema) in [
+        ("album", album::schema(&parts::kinds())),
+        ("cutter", cutter::schema()),
+        ("report", write::report_schema()),
+        ("compare", write::compare_schema()),
+    ] {
         let path = format!("{}/fixtures/schemas/{name}.json", env!("CARGO_MANIFEST_DIR"));
         let written = std::fs::read_to_string(&path).unwrap_or_default();
         let wanted = format!("{schema:#}\n");

@@ -9,7 +9,7 @@ use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Album;
 use crate::finding::Finding;
-use crate::parts::Kit;
+use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
 use crate::toolpath::SheetPaths;
 use schemars::JsonSchema;
@@ -18,7 +18,24 @@ use serde_json::Value;
 use std::collections::BTreeMap;
 
 /// What the report's `format` says.
-pub const FORMAT: &str = "hingeleaf-report/1";
+pub(in crate::write) use crate::editions::REPORT_FORMAT as FORMAT;
+
+/// What a report is of.
+#[derive(Clone, Copy, Debug)]
+pub struct Reported<'a> {
+    /// The album.
+    pub album: &'a Album,
+    /// Its parts, with how many of each are cut for a kit.
+    pub kit: &'a Kit,
+    /// Its sheets.
+    pub stocks: &'a [StockSheets],
+    /// What the tool does on them.
+    pub paths: &'a [SheetPaths],
+    /// What there is to say.
+    pub findings: &'a [Finding],
+    /// Whether it is of the parts alone that the owner of an old kit cuts again.
+    pub recut: bool,
+}
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -27,6 +44,9 @@ struct Report<'a> {
     format: &'static str,
     title: &'a str,
     copies: u32,
+    /// Whether it is of the parts alone that the owner of an old kit cuts again; else it is of a whole kit.
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
+    recut: bool,
     parts: Vec<PartRow<'a>>,
     /// Parts that are cut from one place, because a pattern runs on over them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -48,22 +68,20 @@ struct FileRow<'a> {
     sha256: &'a str,
 }
 
-/// The whole report; `files` are those that it stands beside, each with its SHA-256.
+/// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
-pub fn report(
-    album: &Album,
-    kit: &Kit,
-    stocks: &[StockSheets],
-    paths: &[SheetPaths],
-    findings: &[Finding],
-    files: &BTreeMap<String, String>,
-) -> String {
+pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
+    let &Reported { album, kit, stocks, paths, findings, recut } = of;
+    let is_cut = |part: &Part| part.count > 0;
+    let parts = kit.parts.iter().zip(kit.pages()).filter(|(part, _)| is_cut(part));
+    let blocks = kit.blocks.iter().filter(|block| block.count > 0);
     let whole = Report {
         format: FORMAT,
         title: &album.title,
         copies: album.copies,
-        parts: kit.parts.iter().map(|part| part_row(album, part)).collect(),
-        blocks: kit.blocks.iter().map(|block| block_row(kit, block)).collect(),
+        recut,
+        parts: parts.map(|(part, pages)| part_row(album, part, pages)).collect(),
+        blocks: blocks.map(|block| block_row(kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))

@@ -22,6 +22,17 @@ pub(super) struct PartRow<'a> {
     area_mm2: f64,
     scores: Vec<ScoreRow>,
     used_in: &'a [String],
+    /// The page of each of its pieces that belongs to one.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    pages: Vec<usize>,
+    /// What is cut and scored, and nothing else: equal digests are equal parts, whatever they are called.
+    #[schemars(regex(pattern = "^[0-9a-f]{32}$"))]
+    digest: String,
+    /// The same of it upside down; left out where that makes it another piece, because its stock's pattern has an up and a down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(regex(pattern = "^[0-9a-f]{32}$"))]
+    digest_turned: Option<String>,
 }
 
 /// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
@@ -56,7 +67,7 @@ fn pair(point: Point) -> [f64; 2] {
     [tidy(point.x), tidy(point.y)]
 }
 
-pub(super) fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
+pub(super) fn part_row<'a>(album: &'a Album, part: &'a Part, pages: Vec<usize>) -> PartRow<'a> {
     let score = |score: &Score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() };
     PartRow {
         id: &part.id,
@@ -68,6 +79,9 @@ pub(super) fn part_row<'a>(album: &'a Album, part: &'a Part) -> PartRow<'a> {
         area_mm2: tidy(part.flat.area()),
         scores: part.flat.scores.iter().map(score).collect(),
         used_in: &part.used_in,
+        pages,
+        digest: part.flat.digest(),
+        digest_turned: album.serves_turned(part.stock).then(|| part.flat.turned(2).digest()),
     }
 }
 
