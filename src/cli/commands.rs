@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{EffortArgument, KitArguments, LabelsArgument, New, NewUnits, Schema, SchemaOf};
+use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
+use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::offcuts::Offcuts;
 use super::say;
 use super::watch::Terminal;

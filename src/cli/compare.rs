@@ -30,7 +30,7 @@ pub(super) fn compare(wanted: &CompareArguments) -> ExitStatus {
 }
 
 fn look(wanted: &CompareArguments) -> Result<ExitStatus, Ended> {
-    let Read { old, new, cutter, sources } = read(wanted)?;
+    let BothRead { old, new, cutter, sources } = read(wanted)?;
     let goal = wanted.out.as_deref().map(|out| Ok((out, folder(out, wanted.replace)?))).transpose()?;
     let watch = Terminal::new(&goal.as_ref().map_or_else(Vec::new, |(_, folder)| folder.unfinished().to_vec()));
     let work = |side, copies| worked_out(side, copies, &cutter, wanted, &watch);
@@ -55,32 +55,32 @@ fn look(wanted: &CompareArguments) -> Result<ExitStatus, Ended> {
 }
 
 /// An edition as its file holds it.
-enum Side {
+enum EditionFile {
     Album(Box<Album>),
     Report(Edition),
 }
 
-struct Read {
-    old: Side,
-    new: Side,
+struct BothRead {
+    old: EditionFile,
+    new: EditionFile,
     cutter: Cutter,
     sources: Vec<Source>,
 }
 
 /// Reads everything; all problems of all files come back at once.
-fn read(wanted: &CompareArguments) -> Result<Read, Ended> {
+fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     let mut sources = sources([&wanted.old, &wanted.new])?;
     let mut findings = formats_wrong(&wanted.formats);
     let old = side(&sources[0], &mut findings).map(|side| on(side, wanted, &mut Vec::new()));
     let new = side(&sources[1], &mut findings);
     let cutter = cutter(&wanted.machine, &mut sources, &mut findings)?;
     let new = new.map(|side| on(side, wanted, &mut findings));
-    if wanted.only_changed && matches!(new, Some(Side::Report(_))) {
+    if wanted.only_changed && matches!(new, Some(EditionFile::Report(_))) {
         findings.push(argument(Said::new("only-changed-of-report"), Said::new("only-changed-of-report-help")));
     }
     gravest_first(&mut findings);
     match (old, new) {
-        (Some(old), Some(new)) if !stops(&findings) => Ok(Read { old, new, cutter, sources }),
+        (Some(old), Some(new)) if !stops(&findings) => Ok(BothRead { old, new, cutter, sources }),
         _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
     }
 }
@@ -103,13 +103,13 @@ fn sources(files: [&PathBuf; 2]) -> Result<Vec<Source>, Ended> {
 }
 
 /// What a file holds, by its format; what names none is taken for an album, which says that it needs one.
-fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<Side> {
+fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<EditionFile> {
     let node = Node::read(source).ok();
     let format = node.as_ref().and_then(|node| node.get("format"));
     let (side, said) = match format.map(|format| (&format.tree, &format.range)) {
         Some((Tree::Text(format), _)) if format == REPORT_FORMAT => {
             let read = editions::read_report(source);
-            (read.value.map(Side::Report), read.findings)
+            (read.value.map(EditionFile::Report), read.findings)
         }
         Some((Tree::Text(format), range)) if format != album::FORMAT => {
             let text =
@@ -121,7 +121,7 @@ fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<Side> {
         }
         _ => {
             let read = album::read(source, &parts::kinds());
-            (read.value.map(|album| Side::Album(Box::new(album))), read.findings)
+            (read.value.map(|album| EditionFile::Album(Box::new(album))), read.findings)
         }
     };
     findings.extend(said);
@@ -129,10 +129,10 @@ fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<Side> {
 }
 
 /// An edition on the sheets that the arguments say; a report stays what it is.
-fn on(side: Side, wanted: &CompareArguments, findings: &mut Vec<Finding>) -> Side {
+fn on(side: EditionFile, wanted: &CompareArguments, findings: &mut Vec<Finding>) -> EditionFile {
     match side {
-        Side::Album(album) => Side::Album(Box::new(on_sheets(*album, &wanted.machine, findings))),
-        Side::Report(edition) => Side::Report(edition),
+        EditionFile::Album(album) => EditionFile::Album(Box::new(on_sheets(*album, &wanted.machine, findings))),
+        EditionFile::Report(edition) => EditionFile::Report(edition),
     }
 }
 
@@ -175,14 +175,20 @@ impl Worked {
     }
 }
 
-fn worked_out(side: Side, copies: Option<u32>, cutter: &Cutter, wanted: &CompareArguments, watch: &Terminal) -> Worked {
+fn worked_out(
+    side: EditionFile,
+    copies: Option<u32>,
+    cutter: &Cutter,
+    wanted: &CompareArguments,
+    watch: &Terminal,
+) -> Worked {
     match side {
-        Side::Album(mut album) => {
+        EditionFile::Album(mut album) => {
             album.copies = copies.unwrap_or(album.copies);
             let labels = labels(wanted.labels);
             Worked::Work(Box::new(Work::new(*album, cutter.clone(), labels, search(wanted), watch)))
         }
-        Side::Report(edition) => Worked::Report(edition),
+        EditionFile::Report(edition) => Worked::Report(edition),
     }
 }
 

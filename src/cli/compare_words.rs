@@ -2,7 +2,7 @@
 //! The words for two editions side by side.
 
 use hingeleaf::editions::{
-    ComparedPart, Comparison, Difference, Edition, EditionPart, EditionSheet, Outcome, ScoreChange, ScoreMark,
+    ComparedPart, Comparison, Difference, Edition, EditionPart, EditionSheet, MeasuredScore, PartOutcome, ScoreChange,
     ScorePlace,
 };
 use hingeleaf::finding::{Arg, Said};
@@ -10,19 +10,19 @@ use hingeleaf::length::{Length, Units};
 
 /// Everything that there is to say; `names` are those of the files.
 pub(super) fn words(found: &Comparison<'_>, names: &[String; 2]) -> String {
-    let say = Words { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
+    let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
     let [old, new] = names;
-    let (parts, same) = (found.new.parts.len(), found.of(Outcome::Same).count());
+    let (parts, same) = (found.new.parts.len(), found.of(PartOutcome::Same).count());
     let whole = same == found.parts.len();
     let first = Said::new(if whole { "compare-all-same" } else { "compare-same" }).with("parts", parts);
     let first = first.with("same", same).with("new", Arg::code(new)).with("old", Arg::code(old));
     let mut lines = vec![first.to_string()];
     for (outcome, heading) in [
-        (Outcome::Changed, "compare-changed"),
-        (Outcome::New, "compare-new"),
-        (Outcome::Gone, "compare-gone"),
-        (Outcome::Renamed, "compare-renamed"),
-        (Outcome::Counted, "compare-counted"),
+        (PartOutcome::Changed, "compare-changed"),
+        (PartOutcome::New, "compare-new"),
+        (PartOutcome::Gone, "compare-gone"),
+        (PartOutcome::Renamed, "compare-renamed"),
+        (PartOutcome::Counted, "compare-counted"),
     ] {
         let parts = found.of(outcome).filter_map(|part| say.part(part));
         push(&mut lines, Said::new(heading), parts);
@@ -54,12 +54,12 @@ fn counts<'e>(edition: &'e Edition, counts: &'e [u32]) -> impl Iterator<Item = S
     })
 }
 
-struct Words<'a> {
+struct InWords<'a> {
     found: &'a Comparison<'a>,
     units: Units,
 }
 
-impl Words<'_> {
+impl InWords<'_> {
     fn length(&self, mm: f64) -> Arg {
         Arg::Length(Length::from_mm(mm), self.units)
     }
@@ -109,7 +109,7 @@ impl Words<'_> {
     }
 
     fn score(&self, change: &ScoreChange) -> Said {
-        let fold = |mark: &ScoreMark| Arg::term(mark.sense.word());
+        let fold = |mark: &MeasuredScore| Arg::term(mark.sense.word());
         match change {
             ScoreChange::Moved(was, is) => {
                 // From the same edge: that is said once.
@@ -127,7 +127,7 @@ impl Words<'_> {
         }
     }
 
-    fn place(&self, mark: &ScoreMark) -> Said {
+    fn place(&self, mark: &MeasuredScore) -> Said {
         match mark.place {
             ScorePlace::Left(at) => Said::new("score-left").with("at", self.length(at)),
             ScorePlace::Top(at) => Said::new("score-top").with("at", self.length(at)),

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The album and the machine, from their files and the arguments.
 
-use super::arguments::MachineArguments;
 use super::end::ExitStatus;
+use super::machine_arguments::MachineArguments;
 use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};

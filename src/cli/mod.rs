@@ -10,6 +10,7 @@ mod compare_words;
 mod end;
 mod hand_over;
 mod inputs;
+mod machine_arguments;
 mod offcuts;
 mod say;
 mod sizes;

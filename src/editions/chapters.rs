@@ -5,8 +5,7 @@
 //! guide; then a chapter counts as changed that speaks of a part which is not as it was: by a step, by its letter, by a
 //! number of it.
 
-use super::edition::Edition;
-use crate::guide::{Bit, Block, Figure, Guide, GuideJob, Section, Told, list};
+use crate::guide::{Bit, Block, Figure, Guide, GuideJob, Line, Section, Told, list};
 use crate::parts::{Deed, Kit};
 use crate::picture::Picture;
 use std::collections::{BTreeMap, BTreeSet};
@@ -26,38 +25,34 @@ pub struct EditionChapter {
     pub parts: BTreeSet<usize>,
 }
 
-impl Edition {
-    /// The same with the chapters of its guide.
-    #[must_use]
-    pub fn with_guide(mut self, guide: &Guide, job: &GuideJob<'_>) -> Self {
-        let rows = list::list(job.album, job.kit, 1);
-        let known = Known {
-            marks: rows.iter().map(|row| (row.mark.as_str(), row.part)).collect(),
-            ids: job.kit.parts.iter().enumerate().map(|(number, part)| (part.id.as_str(), number)).collect(),
-        };
-        let chapter = |section: &Section| EditionChapter {
-            id: section.id,
-            heading: section.heading.plain(),
-            lines: section.lines().into_iter().map(|line| line.plain()).collect(),
-            pictures: pictures(section).cloned().collect(),
-            parts: parts(section, job.kit, &known),
-        };
-        self.chapters = Some(guide.sections.iter().map(chapter).collect());
-        self
-    }
+/// The chapters of a guide.
+pub(super) fn chapters(guide: &Guide, job: &GuideJob<'_>) -> Vec<EditionChapter> {
+    let rows = list::list(job.album, job.kit, 1);
+    let known = Known {
+        marks: rows.iter().map(|row| (row.mark.as_str(), row.part)).collect(),
+        ids: job.kit.parts.iter().enumerate().map(|(number, part)| (part.id.as_str(), number)).collect(),
+    };
+    let chapter = |section: &Section| EditionChapter {
+        id: section.id,
+        heading: section.heading.plain(),
+        lines: section.lines().into_iter().map(Line::plain).collect(),
+        pictures: pictures(section).cloned().collect(),
+        parts: parts(section, job.kit, &known),
+    };
+    guide.sections.iter().map(chapter).collect()
 }
 
-/// The chapters to print again, in the new guide's order; `another` are the new parts that are not as they were.
+/// Those to print again, in the new guide's order; `another` are the new parts that are not as they were.
 pub(super) fn changed<'e>(
-    old: &Edition,
-    new: &'e Edition,
+    old: Option<&[EditionChapter]>,
+    new: Option<&'e [EditionChapter]>,
     another: &BTreeSet<usize>,
 ) -> Option<Vec<&'e EditionChapter>> {
-    let is_changed = |chapter: &&EditionChapter| match &old.chapters {
+    let is_changed = |chapter: &&EditionChapter| match old {
         Some(chapters) => !chapters.iter().any(|was| was.reads_as(chapter)),
         None => !chapter.parts.is_disjoint(another),
     };
-    Some(new.chapters.as_ref()?.iter().filter(is_changed).collect())
+    Some(new?.iter().filter(is_changed).collect())
 }
 
 impl EditionChapter {

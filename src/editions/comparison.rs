@@ -4,7 +4,7 @@
 use super::chapters::{self, EditionChapter};
 use super::difference::Difference;
 use super::edition::{Edition, EditionSheet};
-use super::matching::{Outcome, matches};
+use super::matching::{PartOutcome, matches};
 use super::pages::ChangedPages;
 use super::recut::Recut;
 
@@ -36,7 +36,7 @@ pub struct ComparedPart {
     /// Its number in the new one.
     pub new: Option<usize>,
     /// What became of it.
-    pub outcome: Outcome,
+    pub outcome: PartOutcome,
     /// In what it differs, where it is of both.
     pub difference: Difference,
 }
@@ -51,24 +51,28 @@ pub fn compare<'e>(old: &'e Edition, new: &'e Edition) -> Comparison<'e> {
         let before = was.map(|was| &old.parts[was]);
         let difference = before.map_or_else(Difference::default, |before| Difference::of(before, part));
         let outcome = match before {
-            None => Outcome::New,
-            Some(_) if cut.is_none() => Outcome::Changed,
-            Some(before) if before.id != part.id => Outcome::Renamed,
-            Some(_) if difference.count.is_some() => Outcome::Counted,
-            Some(_) => Outcome::Same,
+            None => PartOutcome::New,
+            Some(_) if cut.is_none() => PartOutcome::Changed,
+            Some(before) if before.id != part.id => PartOutcome::Renamed,
+            Some(_) if difference.count.is_some() => PartOutcome::Counted,
+            Some(_) => PartOutcome::Same,
         };
         ComparedPart { old: was, new: Some(number), outcome, difference }
     };
     let mut parts: Vec<ComparedPart> = new.parts.iter().enumerate().map(of_new).collect();
-    let gone =
-        |&old| ComparedPart { old: Some(old), new: None, outcome: Outcome::Gone, difference: Difference::default() };
+    let gone = |&old| ComparedPart {
+        old: Some(old),
+        new: None,
+        outcome: PartOutcome::Gone,
+        difference: Difference::default(),
+    };
     parts.extend(matched.gone.iter().map(gone));
-    let another = parts.iter().filter(|part| part.outcome != Outcome::Same).filter_map(|part| part.new).collect();
+    let another = parts.iter().filter(|part| part.outcome != PartOutcome::Same).filter_map(|part| part.new).collect();
     Comparison {
         recut: Recut::of(old, new),
         pages: ChangedPages::of(old, new),
         head: old.title != new.title || matches!((&old.head, &new.head), (Some(was), Some(is)) if was != is),
-        chapters: chapters::changed(old, new, &another),
+        chapters: chapters::changed(old.chapters.as_deref(), new.chapters.as_deref(), &another),
         old,
         new,
         parts,
@@ -77,7 +81,7 @@ pub fn compare<'e>(old: &'e Edition, new: &'e Edition) -> Comparison<'e> {
 
 impl Comparison<'_> {
     /// The parts of which this became.
-    pub fn of(&self, outcome: Outcome) -> impl Iterator<Item = &ComparedPart> {
+    pub fn of(&self, outcome: PartOutcome) -> impl Iterator<Item = &ComparedPart> {
         self.parts.iter().filter(move |part| part.outcome == outcome)
     }
 

@@ -2,7 +2,7 @@
 //! By how much a part differs from what it was.
 
 use super::edition::EditionPart;
-use super::score_mark::ScoreMark;
+use super::measured_score::MeasuredScore;
 use crate::length::tolerance::{READ, SAME};
 
 /// In what a part differs; each pair is what it was and what it is.
@@ -30,13 +30,13 @@ pub struct Difference {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ScoreChange {
     /// It lies elsewhere: where it was, where it is.
-    Moved(ScoreMark, ScoreMark),
+    Moved(MeasuredScore, MeasuredScore),
     /// It is folded the other way: as it was, as it is.
-    Refolded(ScoreMark, ScoreMark),
+    Refolded(MeasuredScore, MeasuredScore),
     /// There was none.
-    New(ScoreMark),
+    New(MeasuredScore),
     /// There is none any more.
-    Gone(ScoreMark),
+    Gone(MeasuredScore),
 }
 
 impl ScoreChange {
@@ -83,7 +83,7 @@ fn fewest(was: &EditionPart, is: &EditionPart) -> Vec<ScoreChange> {
 
 /// Scores that stay are left out. Of the rest one at the same place is folded the other way; then those of one way and sense
 /// are taken in their order: each has moved, and what has no partner came or went.
-fn scores(was: &[ScoreMark], is: &[ScoreMark]) -> Vec<ScoreChange> {
+fn scores(was: &[MeasuredScore], is: &[MeasuredScore]) -> Vec<ScoreChange> {
     let (mut was, mut is) = (was.to_vec(), is.to_vec());
     take_pairs(&mut was, &mut is, |one, other| one.sense == other.sense && one.place.is(&other.place));
     let refolded = take_pairs(&mut was, &mut is, |one, other| one.place.is(&other.place));
@@ -98,10 +98,10 @@ fn scores(was: &[ScoreMark], is: &[ScoreMark]) -> Vec<ScoreChange> {
 
 /// Takes out of both lists what belongs together.
 fn take_pairs(
-    was: &mut Vec<ScoreMark>,
-    is: &mut Vec<ScoreMark>,
-    together: impl Fn(&ScoreMark, &ScoreMark) -> bool,
-) -> Vec<(ScoreMark, ScoreMark)> {
+    was: &mut Vec<MeasuredScore>,
+    is: &mut Vec<MeasuredScore>,
+    together: impl Fn(&MeasuredScore, &MeasuredScore) -> bool,
+) -> Vec<(MeasuredScore, MeasuredScore)> {
     let mut pairs = Vec::new();
     was.retain(|one| {
         let Some(at) = is.iter().position(|other| together(one, other)) else { return true };

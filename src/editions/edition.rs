@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! An edition: what is known of a kit, whether its album is at hand or only a report of it.
 
-use super::chapters::EditionChapter;
-use super::score_mark::ScoreMark;
+use super::chapters::{EditionChapter, chapters};
+use super::measured_score::MeasuredScore;
 use crate::album::Album;
+use crate::guide::{Guide, GuideJob};
 use crate::length::Units;
 use crate::net::Score;
 use crate::parts::{Kit, Part, PatternBlock};
@@ -49,7 +50,7 @@ pub struct EditionPart {
     /// Its area, mm².
     pub area: f64,
     /// Its scores, those from the left first.
-    pub scores: Vec<ScoreMark>,
+    pub scores: Vec<MeasuredScore>,
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<String>,
     /// The page of each of its pieces that belongs to one.
@@ -69,9 +70,9 @@ impl EditionPart {
     }
 
     /// Its scores upside down; none where that makes it another piece.
-    pub(super) fn turned_scores(&self) -> Option<Vec<ScoreMark>> {
+    pub(super) fn turned_scores(&self) -> Option<Vec<MeasuredScore>> {
         self.turned.as_ref()?;
-        Some(ScoreMark::in_order(self.scores.iter().map(|mark| mark.turned(self.width, self.height)).collect()))
+        Some(MeasuredScore::in_order(self.scores.iter().map(|mark| mark.turned(self.width, self.height)).collect()))
     }
 }
 
@@ -102,6 +103,13 @@ pub struct EditionSheet {
 }
 
 impl Edition {
+    /// The same with the chapters of its guide.
+    #[must_use]
+    pub fn with_guide(mut self, guide: &Guide, job: &GuideJob<'_>) -> Self {
+        self.chapters = Some(chapters(guide, job));
+        self
+    }
+
     /// The edition of an album that was worked out.
     #[must_use]
     pub fn of(album: &Album, kit: &Kit, stocks: &[StockSheets]) -> Self {
@@ -109,7 +117,7 @@ impl Edition {
             let flat = &part.flat;
             let mark = |score: &Score| {
                 let ends = [score.from, score.to].map(|end| [end.x, end.y]);
-                ScoreMark::of(ends, score.sense, flat.height)
+                MeasuredScore::of(ends, score.sense, flat.height)
             };
             EditionPart {
                 id: part.id.clone(),
@@ -119,7 +127,7 @@ impl Edition {
                 width: flat.width,
                 height: flat.height,
                 area: flat.area(),
-                scores: ScoreMark::in_order(flat.scores.iter().map(mark).collect()),
+                scores: MeasuredScore::in_order(flat.scores.iter().map(mark).collect()),
                 used_in: part.used_in.clone(),
                 pages,
                 digest: flat.digest(),

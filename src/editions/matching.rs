@@ -10,7 +10,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 /// What became of a part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Outcome {
+pub enum PartOutcome {
     /// It is as it was.
     Same,
     /// It is as it was, and a kit has another number of it.
@@ -25,7 +25,7 @@ pub enum Outcome {
     Gone,
 }
 
-impl Outcome {
+impl PartOutcome {
     /// The word in files.
     #[must_use]
     pub const fn word(self) -> &'static str {

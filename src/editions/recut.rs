@@ -21,10 +21,10 @@ pub struct Recut {
 }
 
 /// What is cut alike.
-type Cut<'e> = (&'e str, &'e str);
+type LikeCut<'e> = (&'e str, &'e str);
 
 /// A block as its parts are cut and lie: upright or not, the digest of each, how far it starts behind the one before it.
-type Spread<'e> = (bool, Vec<(Cut<'e>, &'e str, i64)>);
+type LikeBlock<'e> = (bool, Vec<(LikeCut<'e>, &'e str, i64)>);
 
 impl Recut {
     pub(super) fn of(old: &Edition, new: &Edition) -> Self {
@@ -85,7 +85,7 @@ impl<K: Ord> Stack<K> {
     }
 }
 
-fn spread<'e>(edition: &'e Edition, block: &EditionBlock) -> Spread<'e> {
+fn spread<'e>(edition: &'e Edition, block: &EditionBlock) -> LikeBlock<'e> {
     #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
     let eighths = |mm: f64| (mm * EIGHTHS_PER_MM).round() as i64;
     let parts = block.parts.iter().filter_map(|(part, behind)| Some((edition.parts.get(*part)?, *behind)));

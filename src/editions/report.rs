@@ -4,8 +4,9 @@
 //! Only what editions are compared by is read; what else stands in it, or a later version adds, is let pass.
 
 use super::edition::{Edition, EditionPart};
+use super::measured_score::MeasuredScore;
 use super::report_lists::Lists;
-use super::score_mark::ScoreMark;
+use super::report_values::{COUNT, MOST, STOCK, number_in};
 use crate::fields::{Counts, Fallback, Field, Key, Nested, Node, Reader, Source, Text, Texts, Tree, Values, Word};
 use crate::fields::{needed, number, rule};
 use crate::finding::{Arg, Checked, Finding, Said};
@@ -15,9 +16,6 @@ use std::collections::BTreeSet;
 
 /// What a report's `format` says.
 pub const REPORT_FORMAT: &str = "hingeleaf-report/1";
-
-/// More of a part, of a sheet, of kits than this are none of ours.
-pub(super) const MOST: u32 = 100_000_000;
 
 const FORMAT: Key<Text> = Key::text("format", needed(), "which kind of file this is");
 const TITLE: Key<Option<Text>> = Key::text("title", rule("nothing"), "the album's name");
@@ -31,8 +29,6 @@ const TOP: &[Field] = &[FORMAT.field, TITLE.field, COPIES.field, RECUT.field, PA
 
 const ID: Key<Text> = Key::text("id", needed(), "the part's name");
 const KIND: Key<Text> = Key::text("kind", needed(), "what it is");
-pub(super) const STOCK: Key<Text> = Key::text("stock", needed(), "the name of its stock");
-pub(super) const COUNT: Key<u32> = Key::count("count", (0, MOST), needed(), "how many a kit needs");
 const WIDTH: Key<f64> = Key::amount("width_mm", needed(), "its width, mm");
 const HEIGHT: Key<f64> = Key::amount("height_mm", needed(), "its height, mm");
 const AREA: Key<Nested> = Key::nested("area_mm2", "a number", Fallback::Needed, "its area, square mm");
@@ -139,7 +135,7 @@ fn part(reader: &mut Reader<'_>, values: &Values, path: &str) -> Option<EditionP
         width: values.get(WIDTH),
         height,
         area: area?,
-        scores: ScoreMark::in_order(scores),
+        scores: MeasuredScore::in_order(scores),
         used_in: values.get(USED_IN).iter().map(|(text, _)| text.clone()).collect(),
         pages: values.get(PAGES).unwrap_or_default().iter().map(|(page, _)| *page as usize).collect(),
         digest: digest.unwrap_or_default(),
@@ -159,7 +155,7 @@ fn digest(reader: &mut Reader<'_>, values: &Values, key: Key<Option<Text>>) -> O
     None
 }
 
-fn score(reader: &mut Reader<'_>, node: &Node, path: &str, height: f64) -> Option<ScoreMark> {
+fn score(reader: &mut Reader<'_>, node: &Node, path: &str, height: f64) -> Option<MeasuredScore> {
     let values = reader.object(node, path, Said::new("a-score"), &[SCORE])?;
     let ends = [FROM, TO].map(|key| {
         let path = format!("{path}.{}", key.name());
@@ -174,20 +170,10 @@ fn score(reader: &mut Reader<'_>, node: &Node, path: &str, height: f64) -> Optio
             "both" => Sense::Both,
             _ => Sense::Valley,
         };
-        return Some(ScoreMark::of([from, to], sense, height));
+        return Some(MeasuredScore::of([from, to], sense, height));
     }
     let text = Said::new("bad-score-ends");
     let finding = Finding::stop("wrong-type", Said::NOTHING, text).help(Said::new("made-again-help"));
     reader.findings.push(finding.at(values.whole()));
-    None
-}
-
-/// A number of the report, whatever its size.
-pub(super) fn number_in(reader: &mut Reader<'_>, node: &Node, path: &str, name: &str) -> Option<f64> {
-    if let Tree::Number(number) = node.tree {
-        return Some(number);
-    }
-    let place = reader.place(&node.range, path);
-    reader.wrong_type(name, Said::new("form-amount"), &node.tree, Said::new("made-again-help"), &place);
     None
 }

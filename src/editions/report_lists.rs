@@ -2,7 +2,7 @@
 //! A report's blocks and sheets, which name its parts.
 
 use super::edition::{EditionBlock, EditionSheet};
-use super::report::{COUNT, MOST, STOCK, number_in};
+use super::report_values::{COUNT, MOST, STOCK, number_in};
 use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, Values, Word, needed};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;

@@ -4,7 +4,7 @@
 use super::findings::{FindingRow, finding_rows, json};
 use super::number::tidy;
 use crate::editions::{
-    ComparedPart, Comparison, Difference, Edition, EditionPart, Outcome, ScoreChange, ScoreMark, ScorePlace,
+    ComparedPart, Comparison, Difference, Edition, EditionPart, MeasuredScore, PartOutcome, ScoreChange, ScorePlace,
 };
 use crate::finding::Finding;
 use schemars::JsonSchema;
@@ -187,7 +187,7 @@ fn compared_row<'a>(found: &Comparison<'a>, compared: &'a ComparedPart) -> Optio
     let was = compared.old.and_then(|old| found.old.parts.get(old));
     let is = compared.new.and_then(|new| found.new.parts.get(new));
     let part = is.or(was)?;
-    let differs = !matches!(compared.outcome, Outcome::New | Outcome::Gone | Outcome::Same);
+    let differs = !matches!(compared.outcome, PartOutcome::New | PartOutcome::Gone | PartOutcome::Same);
     Some(ComparedRow {
         what: compared.outcome.word(),
         id: &part.id,
@@ -225,7 +225,7 @@ fn score_row(change: &ScoreChange) -> ScoreChangeRow {
     ScoreChangeRow { was: was.map(mark_row), is: is.map(mark_row) }
 }
 
-fn mark_row(mark: &ScoreMark) -> ScoreMarkRow {
+fn mark_row(mark: &MeasuredScore) -> ScoreMarkRow {
     let mut row = ScoreMarkRow { left_mm: None, top_mm: None, slanted_mm: None, fold: mark.sense.word() };
     match mark.place {
         ScorePlace::Left(at) => row.left_mm = Some(tidy(at)),

@@ -13,6 +13,7 @@ mod broken;
 mod changes;
 mod contours;
 mod covers;
+mod editions;
 mod everywhere;
 mod faulty;
 mod fit;

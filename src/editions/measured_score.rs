@@ -7,7 +7,7 @@ use std::cmp::Ordering;
 
 /// A score, its front face up.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ScoreMark {
+pub struct MeasuredScore {
     /// Where it lies.
     pub place: ScorePlace,
     /// Which way it is folded.
@@ -25,7 +25,7 @@ pub enum ScorePlace {
     Slanted([f64; 4]),
 }
 
-impl ScoreMark {
+impl MeasuredScore {
     /// A score between two points of the part's frame (y up), on a part of this height.
     #[must_use]
     pub fn of([from, to]: [[f64; 2]; 2], sense: Sense, height: f64) -> Self {
