@@ -111,9 +111,12 @@ impl Work {
     /// The sheets of what the owner of an old kit must cut, and of nothing else. It says only what there is to say of these sheets.
     #[must_use]
     pub fn recut(mut self, recut: &Recut, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
-        let counts = |counts: &[u32]| counts.to_vec().into_iter().chain(std::iter::repeat(0));
-        self.kit.parts.iter_mut().zip(counts(&recut.cut)).for_each(|(part, count)| part.count = count);
-        self.kit.blocks.iter_mut().zip(counts(&recut.blocks)).for_each(|(block, count)| block.count = count);
+        for (number, part) in self.kit.parts.iter_mut().enumerate() {
+            part.count = recut.cut.get(number).copied().unwrap_or(0);
+        }
+        for (number, block) in self.kit.blocks.iter_mut().enumerate() {
+            block.count = recut.blocks.get(number).copied().unwrap_or(0);
+        }
         self.recut = true;
         (self.stocks, self.findings) = sheets::lay(&self.album, &self.kit, &self.cutter, search, watch);
         if !self.stopped() {

@@ -197,7 +197,7 @@ fn search(wanted: &CompareArguments) -> Search {
 }
 
 fn folder(out: &Path, replace: bool) -> Result<Folder, Ended> {
-    Folder::of(out, replace, FolderContent::Recut).map_err(|problem| refused(out, problem, "set of changed sheets"))
+    Folder::of(out, replace, FolderContent::Recut).map_err(|problem| refused(out, problem, "recut"))
 }
 
 /// Writes the sheets to cut again; what there is to say of them, and what was written.
@@ -224,7 +224,7 @@ fn recut(
     work.write(&files, &mut folder).map_err(|problem| unwritten(out, problem))?;
     // From here on nothing may be taken away in a hurry.
     watch.released();
-    let kept = folder.finish().map_err(|problem| refused(out, problem, "set of changed sheets"))?;
+    let kept = folder.finish().map_err(|problem| refused(out, problem, "recut"))?;
     let summary = summary(&work, out, &kept);
     Ok((work.findings, summary))
 }

@@ -25,19 +25,19 @@ pub(super) fn words(found: &Comparison<'_>, names: &[String; 2]) -> String {
         (PartOutcome::Counted, "compare-counted"),
     ] {
         let parts = found.of(outcome).filter_map(|part| say.part(part));
-        push(&mut lines, Said::new(heading), parts);
+        push(&mut lines, &Said::new(heading), parts);
     }
     if found.recut.is_nothing() {
         lines.push(Said::new("compare-recut-nothing").to_string());
     }
-    push(&mut lines, Said::new("compare-recut"), counts(found.new, &found.recut.cut));
-    push(&mut lines, Said::new("compare-over"), counts(found.old, &found.recut.over));
+    push(&mut lines, &Said::new("compare-recut"), counts(found.new, &found.recut.cut));
+    push(&mut lines, &Said::new("compare-over"), counts(found.old, &found.recut.over));
     lines.extend(say.to_do().iter().map(ToString::to_string));
     lines.iter().flat_map(|line| [line.as_str(), "\n"]).collect()
 }
 
 /// A heading and what stands under it; nothing where nothing does.
-fn push(lines: &mut Vec<String>, heading: Said, under: impl Iterator<Item = Said>) {
+fn push(lines: &mut Vec<String>, heading: &Said, under: impl Iterator<Item = Said>) {
     let under: Vec<String> = under.map(|said| format!("  {said}")).collect();
     if !under.is_empty() {
         lines.push(heading.to_string());

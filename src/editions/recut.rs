@@ -39,7 +39,9 @@ impl Recut {
         }
         // A block that no new one needs serves in pieces.
         for ((_, members), count) in whole.0 {
-            members.into_iter().for_each(|(cut, ..)| loose.add(cut, count));
+            for (cut, ..) in members {
+                loose.add(cut, count);
+            }
         }
         let alone = new.parts.iter().zip(by_itself(new));
         let mut cut: Vec<u32> = alone.map(|(part, count)| loose.lacks(&part.cut(), count)).collect();

@@ -66,7 +66,11 @@ impl Flat {
 }
 
 fn ring(contour: &Contour) -> String {
-    spots_of(contour).into_iter().map(|((x, y), bulge)| format!(" {x} {y} {bulge}")).collect()
+    let mut text = String::new();
+    for ((x, y), bulge) in spots_of(contour) {
+        let _ = write!(text, " {x} {y} {bulge}");
+    }
+    text
 }
 
 #[cfg(test)]

@@ -60,13 +60,15 @@ impl Kit {
     /// For each part, the page of each of its pieces that belongs to one, in order.
     #[must_use]
     pub fn pages(&self) -> Vec<Vec<usize>> {
-        let mut pages = vec![Vec::new(); self.parts.len()];
+        let mut pages = vec![Vec::<usize>::new(); self.parts.len()];
         for piece in &self.pieces {
             if let (Owner::Page(page), Some(of_part)) = (piece.owner, pages.get_mut(piece.part)) {
                 of_part.push(page);
             }
         }
-        pages.iter_mut().for_each(|of_part: &mut Vec<usize>| of_part.sort_unstable());
+        for of_part in &mut pages {
+            of_part.sort_unstable();
+        }
         pages
     }
 

@@ -4,7 +4,7 @@
 
 use crate::common::{TempDir, cutter, fixtures, hingeleaf, project, work};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{Comparison, Edition, PartOutcome, compare, read_report};
+use hingeleaf::editions::{Comparison, Edition, EditionBlock, EditionPart, PartOutcome, compare, read_report};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Finding;
 use std::collections::BTreeMap;
@@ -317,4 +317,44 @@ fn one_comparison_in_words() {
         fs::write(&beside, &words).unwrap();
     }
     assert_eq!(words, wanted, "run again with UPDATE_GOLDEN=1 and look at what changes");
+}
+
+/// Parts that a pattern runs on over are cut from one place: where one of them changes, all of its block are cut again, and the
+/// pieces of the old block serve by themselves.
+#[test]
+fn a_block_is_cut_again_as_a_whole() {
+    let part = |id: &str, digest: char, count: u32| EditionPart {
+        id: id.to_owned(),
+        kind: "panel".to_owned(),
+        stock: "paper".to_owned(),
+        count,
+        width: 50.0,
+        height: 80.0,
+        area: 4000.0,
+        scores: Vec::new(),
+        used_in: vec![format!("{id} of page 1")],
+        pages: vec![1],
+        digest: digest.to_string().repeat(32),
+        turned: None,
+    };
+    let block = |parts: &[usize]| EditionBlock {
+        name: "page 1 front".to_owned(),
+        count: 1,
+        upright: false,
+        parts: parts.iter().map(|part| (*part, 2.0)).collect(),
+    };
+    let kit = |parts, blocks| Edition { parts, blocks, ..Edition::default() };
+    let old = kit(vec![part("left", 'a', 1), part("right", 'b', 1)], vec![block(&[0, 1])]);
+    // The right one is another: the left one, as it was, is cut with it. The old left one serves as the loose one of page 2.
+    let new = kit(vec![part("left", 'a', 1), part("right", 'c', 1), part("loose", 'a', 1)], vec![block(&[0, 1])]);
+    let found = compare(&old, &new);
+    assert_eq!(found.recut.blocks, [1]);
+    assert_eq!(found.recut.cut, [1, 1, 0]);
+    assert_eq!(found.recut.over, [0, 1]);
+    let same = compare(&old, &old);
+    assert!(is_untouched(&same) && same.recut.blocks == [0]);
+    // Farther apart is another block.
+    let mut apart = old.clone();
+    apart.blocks[0].parts[1].1 = 3.0;
+    assert_eq!(compare(&old, &apart).recut.cut, [1, 1]);
 }
