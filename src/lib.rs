@@ -37,6 +37,7 @@ pub mod album;
 pub mod batch;
 pub mod contour;
 pub mod cutter;
+pub mod editions;
 pub mod fields;
 pub mod finding;
 pub mod fit;

@@ -7,7 +7,8 @@ use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, nu
 use crate::length::Length;
 
 /// What the file's `format` must say.
-pub(super) const FORMAT: &str = "hingeleaf-album/1";
+/// What an album file's `format` says.
+pub const FORMAT: &str = "hingeleaf-album/1";
 
 /// The form of a list of entries, in words.
 const ENTRY_FORMS: &str = "objects with a \"kind\"";

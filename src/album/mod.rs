@@ -15,8 +15,8 @@ mod schema;
 mod sizes;
 mod starter;
 
+pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
-pub use file_fields::{REVEAL, WIDTH};
 pub use hand_over::Handed;
 pub(crate) use hand_over::{read as read_handed_over, schema as handed_over_schema};
 pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
@@ -213,6 +213,12 @@ impl Album {
     #[must_use]
     pub fn stock_name(&self, number: usize) -> &str {
         self.stocks.get(number).map_or("", |stock| stock.name.as_str())
+    }
+
+    /// Whether a part of a stock serves as well upside down: not where its pattern has an up and a down.
+    #[must_use]
+    pub fn serves_turned(&self, stock: usize) -> bool {
+        self.order().serves_turned(stock)
     }
 
     /// How thick a stock is, mm, as geometry wants it.

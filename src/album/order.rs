@@ -6,7 +6,7 @@
 use super::{Album, Handed};
 use crate::finding::Arg;
 use crate::length::{Length, Units};
-use crate::stock::Stock;
+use crate::stock::{Pattern, Stock};
 
 /// What sheets are laid for.
 #[derive(Clone, Copy, Debug)]
@@ -35,6 +35,12 @@ impl<'a> Order<'a> {
     #[must_use]
     pub fn length(&self, mm: f64) -> Arg {
         Arg::Length(Length::from_mm(mm), self.units)
+    }
+
+    /// Whether a piece of a stock serves upside down as well: its pattern has no up and down.
+    #[must_use]
+    pub fn serves_turned(&self, stock: usize) -> bool {
+        self.stocks.get(stock).is_none_or(|stock| stock.pattern != Pattern::OneWay)
     }
 
     /// Whether a stock is handed over in whole sheets.

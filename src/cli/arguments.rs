@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! What may be typed.
 
+use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, length};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
-use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
-use hingeleaf::length::{Allow, Length, Ruler, Units};
+use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::stock::paper::Paper;
 use hingeleaf::templates::PrinterPaper;
 use std::path::PathBuf;
@@ -38,6 +38,11 @@ pub(super) enum Command {
     /// Say which page sizes near the album's take fewer sheets, or no more
     #[command(after_help = "Example:\n  hingeleaf sizes my-album.json --margin 5 --holds 4x6in")]
     Sizes(SizesArguments),
+    /// Say which parts changed from one edition to the next, and what to cut again
+    #[command(after_help = "Examples:\n  hingeleaf compare first/report.json my-album.json\n  \
+        hingeleaf compare first-edition.json my-album.json --only-changed --out changed\n\
+        Ends with 0 whether or not anything changed.")]
+    Compare(CompareArguments),
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
@@ -78,6 +83,7 @@ pub(super) enum SchemaOf {
     Batch,
     Cutter,
     Report,
+    Compare,
 }
 
 #[derive(Args, Debug)]
@@ -218,6 +224,50 @@ pub(super) struct SizesArguments {
 }
 
 #[derive(Args, Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each is an option of its own on the command line")]
+pub(super) struct CompareArguments {
+    /// The old edition: its album file, or the report.json that it was written with
+    pub old: PathBuf,
+    /// The new edition, the same
+    pub new: PathBuf,
+    /// Write the sheets of what the owner of an old kit must cut, and of nothing else, into the folder of --out
+    #[arg(long, requires = "out")]
+    pub only_changed: bool,
+    /// The folder to write
+    #[arg(long, value_name = "DIR", requires = "only_changed")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds earlier sheets of changed parts
+    #[arg(long, requires = "out")]
+    pub replace: bool,
+    /// How many kits, instead of what the new file says
+    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    pub copies: Option<u32>,
+    /// Which files, with commas between: svg, dxf, png, csv (all that this build writes unless said)
+    #[arg(long, value_delimiter = ',', requires = "out")]
+    pub formats: Vec<String>,
+    /// A file of its own for each layer: card-01.cut.svg, card-01.score.svg, card-01.draw.svg
+    #[arg(long, requires = "out")]
+    pub split_layers: bool,
+    /// Where names and marks are drawn on the parts
+    #[arg(long, value_enum, default_value = "hidden")]
+    pub labels: LabelsArgument,
+    /// Only layouts that a trimmer can cut, from edge to edge
+    #[arg(long)]
+    pub trimmer: bool,
+    /// How hard to look for fewer sheets
+    #[arg(long, value_enum, default_value = "normal")]
+    pub effort: EffortArgument,
+    /// On how many threads; the result is the same for any number
+    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    pub threads: Option<u16>,
+    #[command(flatten)]
+    pub machine: MachineArguments,
+    /// Everything as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
 pub(super) struct Catalogue {
     /// Draw a plate of each kind, flat and folded, as SVG and PNG into this folder
     #[arg(long, value_name = "DIR")]
@@ -228,73 +278,6 @@ pub(super) struct Catalogue {
     /// As JSON
     #[arg(long)]
     pub json: bool,
-}
-
-#[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum LabelsArgument {
-    /// On seams, tabs and faces that are glued over
-    Hidden,
-    /// On every part, where they show too
-    Everywhere,
-    /// Nowhere
-    None,
-}
-
-#[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum EffortArgument {
-    Low,
-    Normal,
-    High,
-}
-
-/// What belongs to the machine and its sheets. Each wins over the cutter file; a bare number is in mm.
-#[derive(Args, Debug)]
-#[command(next_help_heading = "The machine and its sheets (a bare number is in mm)")]
-pub(super) struct MachineArguments {
-    /// A cutter file; the options below win over it
-    #[arg(long, value_name = "FILE")]
-    pub cutter: Option<PathBuf>,
-    /// Another sheet for every stock (A3), or for one (card=A3); may be given several times
-    #[arg(long, value_name = "[STOCK=]SHEET")]
-    pub sheet: Vec<String>,
-    /// Width of material that the tool removes
-    #[arg(long, value_parser = length, allow_hyphen_values = true)]
-    pub kerf: Option<Length>,
-    /// Border of the sheet that can't be used
-    #[arg(long, value_parser = length, allow_hyphen_values = true)]
-    pub margin: Option<Length>,
-    /// Least distance between the tool's paths
-    #[arg(long, value_parser = length, allow_hyphen_values = true)]
-    pub gap: Option<Length>,
-    /// The largest sheet that goes in: 300x300mm
-    #[arg(long, value_name = "SIZE")]
-    pub bed: Option<String>,
-    /// How scores are made: line, or the cut and the tie of a perforation (2,1)
-    #[arg(long, value_name = "line|CUT,TIE")]
-    pub score: Option<String>,
-    /// Colours of the layers: cut=#000000,score=#E69F00,draw=#CC79A7
-    #[arg(long, value_delimiter = ',', value_name = "LAYER=#RRGGBB")]
-    pub colours: Vec<String>,
-    /// The unit of SVG files
-    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(SVG_UNITS), ignore_case = true)]
-    pub svg_units: Option<String>,
-    /// The version of DXF files
-    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(DXF_VERSIONS), ignore_case = true)]
-    pub dxf_version: Option<String>,
-    /// Whether neighbours share one cut
-    #[arg(long, num_args = 0..=1, default_missing_value = "true", require_equals = true)]
-    pub shared_cuts: Option<bool>,
-}
-
-/// A length; a bare fraction is sure to be meant in inches, where a bare number is in mm.
-fn length(text: &str) -> Result<Length, String> {
-    let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″'));
-    if bare && text.contains(|c: char| matches!(c, '/' | '⁄') || (!c.is_ascii() && c.is_numeric())) {
-        return Err(format!(
-            "a bare number is in mm here, and \"{text}\" looks like inches: write {text}in or {text}mm"
-        ));
-    }
-    Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
 }
 
 fn language(text: &str) -> Result<Language, String> {

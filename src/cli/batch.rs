@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! `check` and `kit` for a batch file: several kits as one order.
 
-use super::arguments::{Check, KitArguments, MachineArguments};
+use super::arguments::{Check, KitArguments};
 use super::commands::{counted, effort, files, formats, labels, refused, summary, threads, unknown_formats, unwritten};
 use super::end::ExitStatus;
 use super::hand_over;
-use super::inputs::{Ended, all_on_sheets, argument, machine_of, rounded, source, step_problems};
+use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
+use super::machine_arguments::MachineArguments;
 use super::offcuts::Offcuts;
 use super::say;
 use super::watch::Terminal;
@@ -137,7 +138,7 @@ fn inputs(
     let read = batch::read(&sources[0], &parts::kinds(), &mut load);
     sources.extend(albums);
     findings.extend(read.findings);
-    let cutter = machine_of(machine, &mut sources, &mut findings)?;
+    let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut notes = Vec::new();
     let batch = read.value.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
-use super::arguments::{EffortArgument, KitArguments, LabelsArgument, New, NewUnits, Schema, SchemaOf};
+use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
+use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::offcuts::Offcuts;
 use super::say;
 use super::watch::Terminal;
@@ -151,6 +152,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Batch => batch_file::schema(),
         SchemaOf::Report => write::report_schema(),
+        SchemaOf::Compare => write::compare_schema(),
     };
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }

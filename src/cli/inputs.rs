@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The album and the machine, from their files and the arguments.
 
-use super::arguments::MachineArguments;
 use super::end::ExitStatus;
+use super::machine_arguments::MachineArguments;
 use super::say;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
@@ -47,10 +47,8 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     let mut sources = vec![source(file, "no-file-help")?];
     let read = album::read(&sources[0], &parts::kinds());
     findings.extend(read.findings);
-    let album = read.value;
-    let cutter = machine_of(machine, &mut sources, &mut findings)?;
-    let sheets = other_sheets(&machine.sheet, &mut findings);
-    let album = album.map(|album| on_sheets(album, sheets, &mut findings));
+    let cutter = cutter(machine, &mut sources, &mut findings)?;
+    let album = read.value.map(|album| on_sheets(album, machine, &mut findings));
     gravest_first(&mut findings);
     match album {
         Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
@@ -58,8 +56,28 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     }
 }
 
+/// The albums of a batch on other sheets than their files say; a stock that none of them has is told.
+pub(super) fn all_on_sheets<'a>(
+    albums: impl Iterator<Item = &'a mut Album>,
+    machine: &MachineArguments,
+    findings: &mut Vec<Finding>,
+) {
+    let mut unknown: Vec<Vec<Finding>> = Vec::new();
+    for album in albums {
+        let mut wrong = Vec::new();
+        *album = on_sheets(album.clone(), machine, &mut wrong);
+        unknown.push(wrong);
+    }
+    // What one album lacks another has.
+    if let Some(first) = unknown.first() {
+        let nowhere =
+            |finding: &&Finding| unknown.iter().all(|wrong| wrong.iter().any(|other| other.text == finding.text));
+        findings.extend(first.iter().filter(nowhere).cloned());
+    }
+}
+
 /// The machine, from its file and the arguments.
-pub(super) fn machine_of(
+pub(super) fn cutter(
     machine: &MachineArguments,
     sources: &mut Vec<Source>,
     findings: &mut Vec<Finding>,
@@ -70,42 +88,20 @@ pub(super) fn machine_of(
         let read = cutter::read(&source);
         findings.extend(read.findings);
         sources.push(source);
-        // A file that could not be read is refused below; the arguments are looked at all the same.
+        // A file that could not be read is refused later; the arguments are looked at all the same.
         cutter = read.value.unwrap_or_default();
     }
     let cutter = flags(cutter, machine, findings);
     findings.extend(cutter.findings());
+    other_sheets(&machine.sheet, findings);
     Ok(cutter)
-}
-
-/// The albums of a batch on other sheets than their files say; a stock that none of them has is told.
-pub(super) fn all_on_sheets<'a>(
-    albums: impl Iterator<Item = &'a mut Album>,
-    machine: &MachineArguments,
-    findings: &mut Vec<Finding>,
-) {
-    let mut unknown: Vec<Vec<Finding>> = Vec::new();
-    let mut problems = Vec::new();
-    let sheets = other_sheets(&machine.sheet, &mut problems);
-    for album in albums {
-        let mut wrong = Vec::new();
-        *album = on_sheets(album.clone(), sheets.clone(), &mut wrong);
-        unknown.push(wrong);
-    }
-    findings.extend(problems);
-    // What one album lacks another has.
-    if let Some(first) = unknown.first() {
-        let nowhere =
-            |finding: &&Finding| unknown.iter().all(|wrong| wrong.iter().any(|other| other.text == finding.text));
-        findings.extend(first.iter().filter(nowhere).cloned());
-    }
 }
 
 /// The album of a changed text, on the sheets that the arguments say; none where the text is refused.
 pub(super) fn reread(source: &Source, machine: &MachineArguments) -> Option<Album> {
     let album = album::read(source, &parts::kinds()).value?;
     let mut findings = Vec::new();
-    let album = on_sheets(album, other_sheets(&machine.sheet, &mut findings), &mut findings);
+    let album = on_sheets(album, machine, &mut findings);
     (!stops(&findings)).then_some(album)
 }
 
@@ -232,9 +228,9 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
     said.iter().filter_map(one).collect()
 }
 
-/// The album on other sheets than its file says.
-fn on_sheets(mut album: Album, sheets: Vec<(Option<&str>, SheetSize)>, findings: &mut Vec<Finding>) -> Album {
-    for (name, size) in sheets {
+/// The album on other sheets than its file says. What is wrong with the words of these sheets is said where the machine is read.
+pub(super) fn on_sheets(mut album: Album, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Album {
+    for (name, size) in other_sheets(&machine.sheet, &mut Vec::new()) {
         let names: Vec<&str> = album.stocks.iter().map(|stock| stock.name.as_str()).collect();
         if let Some(name) = name.filter(|name| !names.contains(name)) {
             let help = match nearest(name, names.iter().copied()) {

@@ -6,9 +6,12 @@ mod batch;
 mod catalogue;
 mod check;
 mod commands;
+mod compare;
+mod compare_words;
 mod end;
 mod hand_over;
 mod inputs;
+mod machine_arguments;
 mod offcuts;
 mod say;
 mod sizes;
@@ -38,6 +41,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) if batch::is_batch(&kit.file) => batch::kit(&kit),
             Command::Kit(kit) => commands::kit(&kit),
+            Command::Compare(wanted) => compare::compare(&wanted),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
             Command::Table(wanted) => table::table(&wanted),

@@ -13,7 +13,10 @@ use crate::length::{Units, excerpt};
 use std::ops::Range;
 
 /// Most values of one list that are looked at; more are a mistake, not an album.
-pub(super) const LONGEST_LIST: usize = 2000;
+const LONGEST_LIST: usize = 2000;
+
+/// The same of a file that a program wrote: an album of 2000 pages has some ten parts for each.
+const LONGEST_OF_PROGRAM: usize = 50_000;
 
 /// Reads one file.
 #[derive(Debug)]
@@ -25,19 +28,33 @@ pub struct Reader<'s> {
     pub units: Units,
     /// Every problem met so far.
     pub findings: Vec<Finding>,
+    /// Whether a program wrote it.
+    by_program: bool,
 }
 
 impl<'s> Reader<'s> {
     /// Starts on a file, in mm until [`Reader::units`] says otherwise.
     #[must_use]
     pub const fn new(source: &'s Source) -> Self {
-        Self { source, root: None, units: Units::Mm, findings: Vec::new() }
+        Self { source, root: None, units: Units::Mm, findings: Vec::new(), by_program: false }
     }
 
     /// Starts on a file that another one changed.
     #[must_use]
     pub fn of_changed(file: &'s Grafted) -> Self {
         Self { root: Some(file.root()), ..Self::new(file.source()) }
+    }
+
+    /// Starts on a file that a program wrote: its lists may be long, and what another version of the program adds to it is let
+    /// pass.
+    #[must_use]
+    pub const fn of_program(source: &'s Source) -> Self {
+        Self { source, root: None, units: Units::Mm, findings: Vec::new(), by_program: true }
+    }
+
+    /// Most values of one list that are looked at.
+    pub(super) const fn longest_list(&self) -> usize {
+        if self.by_program { LONGEST_OF_PROGRAM } else { LONGEST_LIST }
     }
 
     /// The place of a value.
@@ -110,6 +127,9 @@ impl<'s> Reader<'s> {
                 continue;
             }
             let Some(field) = known().find(|field| field.name == name) else {
+                if self.by_program {
+                    continue;
+                }
                 let place = self.place(range, &at);
                 let help = meant_or("allowed", name, known().map(|field| field.name));
                 meant.extend(nearest(name, known().map(|field| field.name)));
@@ -153,9 +173,9 @@ impl<'s> Reader<'s> {
     pub fn list<'n>(&mut self, node: &'n Node, path: &str, name: &str) -> &'n [Node] {
         let place = self.place(&node.range, path);
         match &node.tree {
-            Tree::Array(items) if items.len() > LONGEST_LIST => {
+            Tree::Array(items) if items.len() > self.longest_list() => {
                 let text = Said::new("too-many-entries").with("field", Arg::field(name)).with("count", items.len());
-                self.problem("too-many", text.with("most", LONGEST_LIST), Said::NOTHING, &place);
+                self.problem("too-many", text.with("most", self.longest_list()), Said::NOTHING, &place);
                 &[]
             }
             Tree::Array(items) => items,

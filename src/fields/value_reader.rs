@@ -2,7 +2,7 @@
 //! Reads one value by what its field takes.
 
 use super::field::{Field, Takes, nearest};
-use super::reader::{LONGEST_LIST, Reader};
+use super::reader::Reader;
 use super::sentences::{is, meant, meant_or, unknown_word, wanted};
 use super::steers::steers;
 use super::tree::{Node, Tree};
@@ -116,7 +116,7 @@ impl Reader<'_> {
 
     fn texts(&mut self, items: &[Node], form: &'static str, path: &str, (whole, name): (&Place, &str)) -> Value {
         let mut texts = Vec::new();
-        for (index, item) in items.iter().take(LONGEST_LIST).enumerate() {
+        for (index, item) in items.iter().take(self.longest_list()).enumerate() {
             let place = self.place(&item.range, &format!("{path}[{index}]"));
             match &item.tree {
                 Tree::Text(text) if !self.printable(name, text, &place) => {}

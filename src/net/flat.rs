@@ -178,19 +178,24 @@ impl Flat {
 
 /// Whole eighths of a micrometre.
 #[allow(clippy::cast_possible_truncation, reason = "a float-to-integer cast saturates")]
-fn eighths(value: f64) -> i64 {
+pub(super) fn eighths(value: f64) -> i64 {
     value.mul_add(EIGHTHS_PER_MM, OFF_THE_HALF).round() as i64
 }
 
-fn spot(point: Point) -> (i64, i64) {
+pub(super) fn spot(point: Point) -> (i64, i64) {
     (eighths(point.x), eighths(point.y))
 }
 
 fn ring(contour: &Contour) -> Vec<i64> {
+    spots_of(contour).into_iter().flat_map(|((x, y), bulge)| [x, y, bulge]).collect()
+}
+
+/// A contour's corners with their bulges, from the one that is farthest left on.
+pub(super) fn spots_of(contour: &Contour) -> Vec<((i64, i64), i64)> {
     let mut spots: Vec<_> = contour.vertices().iter().map(|vertex| (spot(vertex.at), eighths(vertex.bulge))).collect();
     let lowest = (0..spots.len()).min_by_key(|&index| spots[index]).unwrap_or(0);
     spots.rotate_left(lowest);
-    spots.into_iter().flat_map(|((x, y), bulge)| [x, y, bulge]).collect()
+    spots
 }
 
 /// Whether a fold lies on a straight edge.

@@ -24,6 +24,7 @@
 //! ```
 
 pub mod bend;
+mod digest;
 mod flat;
 mod row;
 mod space;

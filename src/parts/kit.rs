@@ -57,6 +57,21 @@ impl Kit {
         grained.map(|part| part.sideways).map_or(usable.clone(), |sideways| usable.with_grain(sideways))
     }
 
+    /// For each part, the page of each of its pieces that belongs to one, in order.
+    #[must_use]
+    pub fn pages(&self) -> Vec<Vec<usize>> {
+        let mut pages = vec![Vec::<usize>::new(); self.parts.len()];
+        for piece in &self.pieces {
+            if let (Owner::Page(page), Some(of_part)) = (piece.owner, pages.get_mut(piece.part)) {
+                of_part.push(page);
+            }
+        }
+        for of_part in &mut pages {
+            of_part.sort_unstable();
+        }
+        pages
+    }
+
     /// How thick everything in each pocket is together, mm.
     #[must_use]
     pub(crate) fn stacks(&self) -> Vec<f64> {

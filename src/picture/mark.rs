@@ -5,7 +5,7 @@ use crate::contour::{Contour, Point};
 use crate::net::Sense;
 
 /// A picture.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
     /// Width, mm.
     pub width: f64,
@@ -23,7 +23,7 @@ impl Picture {
 }
 
 /// One thing drawn.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Mark {
     /// Contours filled together: where one lies in another, it is a hole.
     Shape {

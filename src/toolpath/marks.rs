@@ -55,7 +55,7 @@ pub(super) fn marks(kit: &Kit, copies: &[u32], labels: Labels) -> (Vec<Marks>, O
         .parts
         .iter()
         .zip(&marks)
-        .filter(|(_, marks)| marks.space.is_none())
+        .filter(|(part, marks)| part.count > 0 && marks.space.is_none())
         .map(|(part, _)| part.id.as_str())
         .collect();
     (marks, note(&unnamed, labels))

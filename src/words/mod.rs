@@ -25,6 +25,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/batch.ftl"),
     include_str!("en/sheets.ftl"),
     include_str!("en/labels.ftl"),
+    include_str!("en/editions.ftl"),
     include_str!("en/commands.ftl"),
     include_str!("en/page.ftl"),
 ];

@@ -222,8 +222,9 @@ impl BatchWork {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        let found = write::SheetsFound { stocks: &self.stocks, paths: &self.paths, findings: &self.findings };
-        write::report(self.order(), &self.kit, found, Some((&self.batch, &self.merged)), files)
+        let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
+        let Self { kit, stocks, paths, findings, .. } = self;
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false }, files)
     }
 
     /// Writes the order's files.

@@ -12,6 +12,7 @@ use texts::ReaderText;
 
 use crate::album::{Album, Order};
 use crate::cutter::Cutter;
+use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
 use crate::guide;
@@ -58,6 +59,8 @@ pub struct Work {
     pub findings: Vec<Finding>,
     /// What stands for each part in the guide, where it is a kit of a batch.
     pub letters: Option<Vec<String>>,
+    /// Whether its sheets are of those parts alone that the owner of an old kit cuts again.
+    pub recut: bool,
 }
 
 impl Work {
@@ -73,7 +76,7 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None }
+        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None, recut: false }
     }
 
     /// Works out everything.
@@ -113,6 +116,34 @@ impl Work {
         work
     }
 
+    /// The sheets of what the owner of an old kit must cut, and of nothing else. It says only what there is to say of these sheets.
+    #[must_use]
+    pub fn recut(mut self, recut: &Recut, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        for (number, part) in self.kit.parts.iter_mut().enumerate() {
+            part.count = recut.cut.get(number).copied().unwrap_or(0);
+        }
+        for (number, block) in self.kit.blocks.iter_mut().enumerate() {
+            block.count = recut.blocks.get(number).copied().unwrap_or(0);
+        }
+        self.recut = true;
+        (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
+        if !self.stopped() {
+            let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+            self.findings.extend(paths.findings);
+            self.paths = paths.value.unwrap_or_default();
+        }
+        self.album.word_mends(&mut self.findings);
+        gravest_first(&mut self.findings);
+        self
+    }
+
+    /// What other editions are compared with.
+    #[must_use]
+    pub fn edition(&self) -> Edition {
+        let job = self.guide_job(false);
+        Edition::of(&self.album, &self.kit, &self.stocks).with_guide(&guide::guide(&job), &job)
+    }
+
     /// Adds what is to be said besides.
     pub fn add(&mut self, findings: Vec<Finding>) {
         self.findings.extend(findings);
@@ -143,8 +174,9 @@ impl Work {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        let found = write::SheetsFound { stocks: &self.stocks, paths: &self.paths, findings: &self.findings };
-        write::report(self.album.order(), &self.kit, found, None, files)
+        let Self { album, kit, stocks, paths, findings, recut, .. } = self;
+        let (order, batch) = (album.order(), None);
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut }, files)
     }
 
     /// What the guide is made from.

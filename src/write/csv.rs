@@ -18,7 +18,7 @@ pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)
     let mut out = String::from("name,stock,width,height,count,scores,grain");
     out += if batch.is_some() { ",kits\r\n" } else { "\r\n" };
     for (number, stock) in order.stocks.iter().enumerate() {
-        for (at, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.stock == number) {
+        for (at, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.stock == number && part.count > 0) {
             let plain = |mm: f64| Length::from_mm(mm).plain(order.units);
             let grain = match (stock.pattern, part.along_grain) {
                 (Pattern::OneWay, _) if part.sideways => "pattern's top at the left",

@@ -6,6 +6,7 @@
 
 mod catalogue;
 mod colour;
+mod compared;
 mod csv;
 mod digest;
 mod drawing;
@@ -35,6 +36,7 @@ mod svg;
 mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
+pub use compared::{compare_schema, compared};
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};
@@ -49,7 +51,7 @@ pub use pdf::pdf;
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;
-pub use report::{FORMAT as REPORT_FORMAT, SheetsFound, report, report_schema};
+pub use report::{Reported, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, svg_files};
 pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;

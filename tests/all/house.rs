@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 27] = [
+const ORDER: [&str; 28] = [
     "length",
     "finding",
     "words",
@@ -30,6 +30,7 @@ const ORDER: [&str; 27] = [
     "guide",
     "templates",
     "labels",
+    "editions",
     "write",
     "work",
     "mend",

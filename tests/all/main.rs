@@ -15,6 +15,7 @@ mod changes;
 mod columns;
 mod contours;
 mod covers;
+mod editions;
 mod everywhere;
 mod faulty;
 mod fit;

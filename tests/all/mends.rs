@@ -252,6 +252,7 @@ fn judged(source: &Source, find: &dyn Fn(&album::Album) -> Vec<Finding>) -> Opti
         kit: parts::Kit::default(),
         stocks: Vec::new(),
         paths: Vec::new(),
+        recut: false,
         findings,
         letters: None,
     })

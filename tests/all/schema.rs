@@ -10,6 +10,7 @@ fn committed_schemas_are_the_programs_own() {
         ("batch", batch::schema()),
         ("cutter", cutter::schema()),
         ("report", write::report_schema()),
+        ("compare", write::compare_schema()),
     ] {
         let path = format!("{}/fixtures/schemas/{name}.json", env!("CARGO_MANIFEST_DIR"));
         let written = std::fs::read_to_string(&path).unwrap_or_default();

@@ -15,7 +15,6 @@ use crate::parts::kit::{BlockPart, Closing, Deed, Flap, Insert, Kit, Part, Patte
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
-use crate::stock::Pattern;
 use crate::usable::Usable;
 use std::collections::BTreeMap;
 
@@ -88,7 +87,7 @@ impl<'a> Builder<'a> {
             }
         };
         let (as_made, upside_down) = (flat.likeness(), flat.turned(2).likeness());
-        let one_way = self.album.stocks.get(cut.stock).is_some_and(|stock| stock.pattern == Pattern::OneWay);
+        let serves_turned = self.album.serves_turned(cut.stock);
         let same = (0..self.kit.parts.len()).find_map(|number| {
             let (part, (family, like, _)) = (&self.kit.parts[number], &self.likes[number]);
             if part.stock != cut.stock || *family != cut.family || part.along_grain != cut.along_grain {
@@ -97,7 +96,7 @@ impl<'a> Builder<'a> {
                 Some((number, false))
             } else {
                 // On a pattern with an up and a down the second is a part of its own.
-                (!one_way && *like == upside_down).then_some((number, true))
+                (serves_turned && *like == upside_down).then_some((number, true))
             }
         });
         let (part, turned) = match same {

@@ -20,6 +20,8 @@ use std::path::{Path, PathBuf};
 pub enum FolderContent {
     /// A kit, by its report.
     Kit,
+    /// Sheets that are cut again, by their report, which says that it is of no whole kit.
+    Recut,
     /// The catalogue's plates, by their list.
     Catalogue,
 }
@@ -27,7 +29,7 @@ pub enum FolderContent {
 impl FolderContent {
     pub(super) const fn mark(self) -> (&'static str, &'static str) {
         match self {
-            Self::Kit => ("report.json", FORMAT),
+            Self::Kit | Self::Recut => ("report.json", FORMAT),
             Self::Catalogue => (CATALOGUE_FILE, CATALOGUE_FORMAT),
         }
     }
@@ -59,7 +61,8 @@ impl Ours {
         let (mark, format) = holds.mark();
         let text = fs::read_to_string(folder.join(mark)).map_err(|_| NoList::NotOurs)?;
         let report: Value = serde_json::from_str(&text).map_err(|_| NoList::NotOurs)?;
-        if report.get("format").and_then(Value::as_str) != Some(format) {
+        let of_recut = report.get("recut").and_then(Value::as_bool) == Some(true);
+        if report.get("format").and_then(Value::as_str) != Some(format) || of_recut != (holds == FolderContent::Recut) {
             return Err(NoList::NotOurs);
         }
         let files = report.get("files").and_then(Value::as_array).ok_or(NoList::Earlier)?;

@@ -10,7 +10,7 @@ use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
 use crate::batch::{Batch, Merged};
 use crate::finding::Finding;
-use crate::parts::Kit;
+use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
 use crate::toolpath::SheetPaths;
 use schemars::JsonSchema;
@@ -19,7 +19,26 @@ use serde_json::Value;
 use std::collections::BTreeMap;
 
 /// What the report's `format` says.
-pub const FORMAT: &str = "hingeleaf-report/1";
+pub(in crate::write) use crate::editions::REPORT_FORMAT as FORMAT;
+
+/// What a report is of.
+#[derive(Clone, Copy, Debug)]
+pub struct Reported<'a> {
+    /// What its sheets are laid for.
+    pub order: Order<'a>,
+    /// Its parts, with how many of each are cut for a kit.
+    pub kit: &'a Kit,
+    /// Its sheets.
+    pub stocks: &'a [StockSheets],
+    /// What the tool does on them.
+    pub paths: &'a [SheetPaths],
+    /// What there is to say.
+    pub findings: &'a [Finding],
+    /// The batch whose order it is, where it is one's.
+    pub batch: Option<(&'a Batch, &'a Merged)>,
+    /// Whether it is of the parts alone that the owner of an old kit cuts again.
+    pub recut: bool,
+}
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -32,6 +51,9 @@ struct Report<'a> {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(default)]
     kits: Vec<KitRow<'a>>,
+    /// Whether it is of the parts alone that the owner of an old kit cuts again; else it is of a whole kit.
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
+    recut: bool,
     parts: Vec<PartRow<'a>>,
     /// Parts that are cut from one place, because a pattern runs on over them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -52,17 +74,6 @@ struct KitRow<'a> {
     copies: u32,
 }
 
-/// What was found on the way to a kit's sheets.
-#[derive(Clone, Copy, Debug)]
-pub struct SheetsFound<'a> {
-    /// The sheets.
-    pub stocks: &'a [StockSheets],
-    /// What the tool does on them.
-    pub paths: &'a [SheetPaths],
-    /// What there is to say.
-    pub findings: &'a [Finding],
-}
-
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 struct FileRow<'a> {
@@ -71,24 +82,22 @@ struct FileRow<'a> {
     sha256: &'a str,
 }
 
-/// The whole report; `files` are those that it stands beside, each with its SHA-256.
+/// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
-pub fn report(
-    order: Order<'_>,
-    kit: &Kit,
-    found: SheetsFound<'_>,
-    batch: Option<(&Batch, &Merged)>,
-    files: &BTreeMap<String, String>,
-) -> String {
-    let SheetsFound { stocks, paths, findings } = found;
+pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
+    let &Reported { order, kit, stocks, paths, findings, batch, recut } = of;
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
+    let is_cut = |part: &Part| part.count > 0;
+    let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
+    let blocks = kit.blocks.iter().filter(|block| block.count > 0);
     let whole = Report {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
         kits: kits.iter().map(|kit| KitRow { name: &kit.name, copies: kit.album.copies }).collect(),
-        parts: kit.parts.iter().enumerate().map(|(number, part)| part_row(order, (number, part), batch)).collect(),
-        blocks: kit.blocks.iter().map(|block| block_row(kit, block)).collect(),
+        recut,
+        parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
+        blocks: blocks.map(|block| block_row(kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))

@@ -28,6 +28,17 @@ pub(super) struct PartRow<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
     kits: Option<BTreeMap<&'a str, u32>>,
+    /// The page of each of its pieces that belongs to one.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    pages: Vec<usize>,
+    /// What is cut and scored, and nothing else: equal digests are equal parts, whatever they are called.
+    #[schemars(regex(pattern = "^[0-9a-f]{32}$"))]
+    digest: String,
+    /// The same of it upside down; left out where that makes it another piece, because its stock's pattern has an up and a down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(regex(pattern = "^[0-9a-f]{32}$"))]
+    digest_turned: Option<String>,
 }
 
 /// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
@@ -65,6 +76,7 @@ fn pair(point: Point) -> [f64; 2] {
 pub(super) fn part_row<'a>(
     order: Order<'a>,
     (number, part): (usize, &'a Part),
+    pages: Vec<usize>,
     batch: Option<(&'a Batch, &'a Merged)>,
 ) -> PartRow<'a> {
     let score = |score: &Score| ScoreRow { from_mm: pair(score.from), to_mm: pair(score.to), fold: score.sense.word() };
@@ -79,6 +91,9 @@ pub(super) fn part_row<'a>(
         scores: part.flat.scores.iter().map(score).collect(),
         used_in: &part.used_in,
         kits: batch.map(|(batch, merged)| merged.kits_with(batch, number).collect()),
+        pages,
+        digest: part.flat.digest(),
+        digest_turned: order.serves_turned(part.stock).then(|| part.flat.turned(2).digest()),
     }
 }
 
