@@ -6,7 +6,7 @@
 //! Sheets that are handed over whole are each kit's own, whatever the batch says of the rest.
 
 use super::{Batch, Merged, Together};
-use crate::parts::Kit;
+use crate::parts::{Kit, PatternBlock};
 use crate::stock::Stock;
 
 /// Parts that share sheets.
@@ -15,6 +15,8 @@ use crate::stock::Stock;
 pub struct Lot {
     /// Number of its kit; none where it is of all kits.
     pub of: Option<usize>,
+    /// Whether its sheets are handed over whole: then they are the kit's own.
+    pub whole: bool,
     /// All parts of the batch; those that are not in the lot have a count of nought.
     pub kit: Kit,
     /// How often its counts are made, each time on sheets of their own.
@@ -26,34 +28,26 @@ pub struct Lot {
 /// The lots of a batch, what is laid together as it says, or as the other way of the two would have it.
 #[must_use]
 pub fn lots(batch: &Batch, merged: &Merged, together: Together) -> Vec<Lot> {
-    let mut lots = Vec::new();
-    let mut rest = Vec::new();
-    let whole = |kit: usize, stock: usize| {
-        let numbers = merged.stock_of[kit].iter().enumerate();
-        numbers.filter(|(_, number)| **number == stock).any(|(own, _)| batch.kits[kit].album.is_handed_whole(own))
+    let each = |kit: usize, part: usize| merged.each[part].get(kit).copied().unwrap_or_default();
+    let is_whole = |kit: usize, part: usize| merged.is_whole(batch, kit, merged.kit.parts[part].stock);
+    let rest = |kit: usize, part: usize| {
+        let times = batch.times(&batch.kits[kit]);
+        if is_whole(kit, part) { 0 } else { each(kit, part).saturating_mul(times) }
     };
+    let mut lots = Vec::new();
     for (number, kit) in batch.kits.iter().enumerate() {
-        let each = |part: usize| merged.each[part].get(number).copied().unwrap_or_default();
-        let is_whole = |part: usize| whole(number, merged.kit.parts[part].stock);
-        let times = batch.times(kit);
-        lots.push(merged.lot(batch, Some(number), times, &|part| if is_whole(part) { each(part) } else { 0 }));
-        let own = |part: usize| if is_whole(part) { 0 } else { each(part).saturating_mul(times) };
+        let own = |kit: usize, part: usize| if is_whole(kit, part) { each(kit, part) } else { 0 };
+        let whole = Lot { times: batch.times(kit), whole: true, ..merged.lot(batch, Some(number), &own) };
+        lots.push(whole);
         if together == Together::Kit {
-            lots.push(
-                merged.lot(batch, Some(number), 1, &|part| own(part).saturating_add(merged.more(batch, number, part))),
-            );
-        } else {
-            let own: Vec<u32> = (0..merged.kit.parts.len())
-                .map(|part| own(part).saturating_add(merged.more(batch, number, part)))
-                .collect();
-            rest.push(own);
+            lots.push(merged.lot(batch, Some(number), &rest).with_spares(batch, merged));
         }
     }
-    if !rest.is_empty() {
-        let sum = |part: usize| rest.iter().fold(0_u32, |sum, own| sum.saturating_add(own[part]));
-        lots.push(merged.lot(batch, None, 1, &sum));
+    if together == Together::Batch {
+        lots.push(merged.lot(batch, None, &rest).with_spares(batch, merged));
     }
     lots.retain(|lot| lot.kit.parts.iter().any(|part| part.count > 0));
+    name(batch, &mut lots);
     lots
 }
 
@@ -77,45 +71,67 @@ impl Merged {
         batch.kits.iter().zip(&self.each[part]).map(of).fold(0, u32::saturating_add)
     }
 
-    /// Spare parts that are laid with a kit: all of them with the first that takes the part.
-    fn more(&self, batch: &Batch, kit: usize, part: usize) -> u32 {
-        let first = self.each[part].iter().position(|each| *each > 0);
-        if first == Some(kit) { batch.spares.parts.of(self.made(batch, part)) } else { 0 }
+    /// Whether a kit's sheets of a stock are handed over whole.
+    fn is_whole(&self, batch: &Batch, kit: usize, stock: usize) -> bool {
+        let own = self.stock_of[kit].iter().enumerate().filter(|(_, number)| **number == stock);
+        own.into_iter().any(|(own, _)| batch.kits[kit].album.is_handed_whole(own))
     }
 
-    fn lot(&self, batch: &Batch, of: Option<usize>, times: u32, count: &dyn Fn(usize) -> u32) -> Lot {
+    /// The lot of one kit or of all, with so many of each part for each kit.
+    fn lot(&self, batch: &Batch, of: Option<usize>, own: &dyn Fn(usize, usize) -> u32) -> Lot {
+        let kits: Vec<usize> = (0..batch.kits.len()).filter(|kit| of.is_none_or(|of| of == *kit)).collect();
         let mut kit = self.kit.clone();
         for (number, part) in kit.parts.iter_mut().enumerate() {
-            part.count = count(number);
+            part.count = kits.iter().map(|kit| own(*kit, number)).fold(0, u32::saturating_add);
         }
-        for (number, blocks) in self.blocks.iter().enumerate().filter(|(number, _)| of.is_none_or(|of| of == *number)) {
-            // Times that the lot makes by itself are not its counts'.
-            let often = batch.times(&batch.kits[number]) / times.max(1);
-            for block in blocks {
-                let mut block = block.clone();
-                block.count = block.count.saturating_mul(often);
-                let least = block.parts.iter().map(|member| kit.parts[member.part].count).min().unwrap_or_default();
-                if least < block.count {
-                    // Its parts are not in this lot.
-                    continue;
-                }
+        for &number in &kits {
+            for block in &self.blocks[number] {
+                // The parts of a block are of no other: it is in the lot as often as they are.
+                let count = block.parts.iter().map(|member| own(number, member.part)).min().unwrap_or_default();
                 match kit.blocks.iter_mut().find(|known| known.upright == block.upright && known.parts == block.parts) {
-                    Some(known) => known.count += block.count,
-                    None => kit.blocks.push(block),
+                    Some(known) => known.count = known.count.saturating_add(count),
+                    None => kit.blocks.push(PatternBlock { count, ..block.clone() }),
                 }
             }
         }
-        let stocks = self.stocks.iter().map(|stock| Stock { name: sheet_name(batch, of, stock), ..stock.clone() });
-        Lot { of, times, stocks: stocks.collect(), kit }
+        kit.blocks.retain(|block| block.count > 0);
+        Lot { of, whole: false, times: 1, stocks: self.stocks.clone(), kit }
     }
 }
 
-/// What sheets of a lot are called by.
-fn sheet_name(batch: &Batch, of: Option<usize>, stock: &Stock) -> String {
-    let kit = of.and_then(|of| batch.kits.get(of));
-    match kit {
-        // It is called by its kit already.
-        Some(kit) if !stock.name.ends_with(&format!(".{}", kit.name)) => format!("{}.{}", stock.name, kit.name),
-        _ => stock.name.clone(),
+impl Lot {
+    /// The same with the spare parts of the order: all of a part with the first kit that takes it.
+    fn with_spares(mut self, batch: &Batch, merged: &Merged) -> Self {
+        for (number, part) in self.kit.parts.iter_mut().enumerate() {
+            let first = merged.each[number].iter().position(|each| *each > 0);
+            if first.is_some() && (self.of.is_none() || self.of == first) {
+                part.count = part.count.saturating_add(batch.spares.parts.of(merged.made(batch, number)));
+            }
+        }
+        self
+    }
+
+    fn takes(&self, stock: usize) -> bool {
+        self.kit.parts.iter().any(|part| part.stock == stock && part.count > 0)
+    }
+}
+
+/// Calls the sheets of each lot by its stocks and its kit, no two lots alike.
+fn name(batch: &Batch, lots: &mut [Lot]) {
+    let mut known: Vec<String> = Vec::new();
+    for lot in lots {
+        for stock in 0..lot.stocks.len() {
+            if !lot.takes(stock) {
+                continue;
+            }
+            let kit = lot.of.and_then(|of| batch.kits.get(of)).map(|kit| format!(".{}", kit.name));
+            let name = &mut lot.stocks[stock].name;
+            // It may be called by its kit already.
+            name.push_str(kit.as_deref().filter(|kit| !name.ends_with(kit)).unwrap_or_default());
+            while known.contains(name) {
+                name.push_str(".more");
+            }
+            known.push(name.clone());
+        }
     }
 }

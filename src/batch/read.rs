@@ -8,7 +8,7 @@ use super::file_fields::{
 use super::{Batch, BatchKit, Spares};
 use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
 use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
-use crate::finding::{Arg, Checked, Finding, Place, Said};
+use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
 use crate::length::excerpt;
 use crate::stock::is_name;
 
@@ -26,8 +26,10 @@ pub type Albums<'a> = dyn FnMut(&str) -> Result<Source, Box<Finding>> + 'a;
 pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -> Checked<Batch> {
     let mut reader = Reader::new(source);
     let Some(top) = reader.top(TOP_FIELDS, FORMAT) else { return Checked::none(reader.findings) };
-    let mut reading = Reading { source, reader, kinds, albums, files: Vec::new() };
+    let mut reading = Reading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
     let kits = top.get(KITS).map(|node| reading.kits(node)).unwrap_or_default();
+    let of_albums = of_kits(reading.of_albums.iter().map(|(kit, findings)| (kit.as_str(), findings.as_slice())));
+    reading.reader.findings.extend(of_albums);
     let spares = top.get(SPARES).and_then(|node| reading.spares(node)).unwrap_or_default();
     let mut batch = Batch {
         title: top.get(TITLE).unwrap_or("Batch").to_owned(),
@@ -62,6 +64,8 @@ struct Reading<'r, 's> {
     albums: &'r mut Albums<'r>,
     /// The album files that were asked for.
     files: Vec<(String, Result<Source, Box<Finding>>)>,
+    /// By kit, what is wrong with its album.
+    of_albums: Vec<(String, Vec<Finding>)>,
 }
 
 impl Reading<'_, '_> {
@@ -108,7 +112,7 @@ impl Reading<'_, '_> {
         let mut changed = match Grafted::new(&source, self.source) {
             Ok(changed) => changed,
             Err(finding) => {
-                self.reader.findings.push(finding.of_kit(name));
+                self.of_albums.push((name.to_owned(), vec![*finding]));
                 return None;
             }
         };
@@ -116,7 +120,7 @@ impl Reading<'_, '_> {
             self.change(&mut changed, node, file, values);
         }
         let read = album::read_changed(&changed, self.kinds);
-        self.reader.findings.extend(read.findings.into_iter().map(|finding| finding.of_kit(name)));
+        self.of_albums.push((name.to_owned(), read.findings));
         let mut album = read.value?;
         if let Some(copies) = values.get(COPIES) {
             album.copies = copies;

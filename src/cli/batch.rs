@@ -23,8 +23,11 @@ use hingeleaf::work::BatchWork;
 use hingeleaf::write::{self, Folder};
 use std::path::{Path, PathBuf};
 
-/// Whether a file says that it is a batch; what can't be read is no batch.
+/// Whether a file says that it is a batch; what can't be read is no batch, nor is a pipe, which could be read but once.
 pub(super) fn is_batch(file: &Path) -> bool {
+    if !file.is_file() {
+        return false;
+    }
     let said = |source: &Source| {
         let root = Node::read(source).ok()?;
         matches!(&root.get("format")?.tree, Tree::Text(format) if format == batch::FORMAT).then_some(())

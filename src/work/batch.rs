@@ -10,6 +10,7 @@ use crate::cutter::Cutter;
 use crate::finding::{Finding, Said, gravest_first, of_kits, stops};
 use crate::fit::Fit;
 use crate::guide;
+use crate::labels;
 use crate::layout::{Effort, Watch};
 use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
@@ -106,7 +107,7 @@ impl BatchWork {
     }
 
     /// Lays all lots, and says what it costs to lay them so.
-    fn lay(&mut self, labels: Labels, search: Search, watch: &dyn Watch) {
+    fn lay(&mut self, marks: Labels, search: Search, watch: &dyn Watch) {
         let lots = lots(&self.batch, &self.merged, self.batch.together);
         let (laid, findings) = self.laid(&lots, search, watch);
         self.findings.extend(findings);
@@ -115,18 +116,20 @@ impl BatchWork {
         }
         let Some(laid) = laid else { return };
         for (lot, stocks) in lots.iter().zip(&laid) {
-            if let Some(kit) = lot.of.filter(|_| lot.times > 1 || self.is_whole(lot)) {
+            if let Some(kit) = lot.of.filter(|_| lot.whole) {
                 let own = self.of_kit(kit, stocks);
                 self.kits[kit].stocks.extend(own);
             }
         }
         self.stocks = StockSheets::joined(laid);
-        let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+        let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, marks);
         self.findings.extend(paths.findings);
         match paths.value {
             Some(paths) if !stops(&self.findings) => self.paths = paths,
             _ => self.stocks.clear(),
         }
+        let small = self.album.as_ref().and_then(|album| labels::check(album, &self.labels()));
+        self.findings.extend(small);
         self.findings.extend(self.other_way(search, watch));
     }
 
@@ -139,17 +142,6 @@ impl BatchWork {
             let own = part_of.iter().map(|part| letters.get(*part).cloned().unwrap_or_default());
             work.letters = Some(own.collect());
         }
-    }
-
-    /// Whether a lot is of sheets that are handed over whole.
-    fn is_whole(&self, lot: &Lot) -> bool {
-        let Some(kit) = lot.of else { return false };
-        let album = &self.kits[kit].album;
-        let used = |own: usize| {
-            let stock = self.merged.stock_of[kit][own];
-            lot.kit.parts.iter().any(|part| part.stock == stock && part.count > 0)
-        };
-        (0..album.stocks.len()).filter(|own| used(*own)).all(|own| album.is_handed_whole(own))
     }
 
     /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
@@ -166,7 +158,7 @@ impl BatchWork {
             }
             // Each kit's own are laid once and cut for every kit.
             let handed = vec![Handed::Sheets; stocks.len()];
-            let handed_over = (lot.times > 1).then_some(handed.as_slice());
+            let handed_over = lot.whole.then_some(handed.as_slice());
             let order = Order { copies: lot.times, stocks: &stocks, handed_over, ..self.order() };
             let (laid, of_sheets) = sheets::lay(order, &lot.kit, &self.cutter, search, watch);
             findings.extend(of_sheets);
@@ -316,12 +308,10 @@ impl BatchWork {
     }
 }
 
-/// `grey`, or `grey-and-2-more`: a file's name stays short.
+/// `grey`, `grey+ochre`, `grey+2-more`: a file's name stays short, and no kit's own name has such a sign.
 fn named(kits: &[&str]) -> String {
     match kits {
-        [one] => (*one).to_owned(),
-        [one, other] => format!("{one}-{other}"),
-        [first, rest @ ..] => format!("{first}-and-{}-more", rest.len()),
-        [] => String::new(),
+        [first, rest @ ..] if rest.len() > 1 => format!("{first}+{}-more", rest.len()),
+        few => few.join("+"),
     }
 }

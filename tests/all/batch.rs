@@ -315,3 +315,82 @@ fn commands_take_a_batch() {
     assert_eq!(out.code, 2);
     assert!(out.err.contains("hingeleaf-album/1"));
 }
+
+/// Whatever is laid together, handed over whole, spared or cut from one block: each part is on the sheets as often as it is
+/// made, sheets have names of their own, and kits alone have theirs.
+#[test]
+fn nothing_is_lost_or_made_twice_whatever_is_asked() {
+    let handed = ["", r#""handed_over": "sheets","#, r#""handed_over": { "card": "sheets", "paper": "cut" },"#];
+    let spares = [
+        "",
+        r#""spares": { "kits": 1 },"#,
+        r#""spares": { "parts": "10 %" },"#,
+        r#""spares": { "kits": 2, "parts": 3 },"#,
+    ];
+    let runs_on = r#""panels": { "runs_on": true }, "stocks.paper.pattern": "one-way""#;
+    let whole = r#""handed_over": { "paper": "sheets" }"#;
+    for together in ["batch", "kit"] {
+        for (number, (handed, spares)) in
+            handed.iter().flat_map(|handed| spares.map(|spares| (handed, spares))).enumerate()
+        {
+            let changes =
+                [runs_on, whole, "\"title\": \"plain\"", r#""stocks.paper.price": 2, "handed_over": "sheets""#];
+            let kit = |at: usize| {
+                let change = changes[(number + at) % changes.len()];
+                format!(
+                    r#"{{ "name": "k{at}", "album": "album.json", "copies": {}, "change": {{ {change} }} }}"#,
+                    at + 1
+                )
+            };
+            let kits: Vec<String> = (0..3).map(kit).chain([kit(0).replace("k0", "k0-k1")]).collect();
+            let text = text(&kits.join(", "), &format!(r#""together": "{together}", {handed} {spares}"#));
+            let work = worked(&text);
+            assert!(!work.stopped(), "{text}: {:?}", work.findings);
+            let placed = placed(&work.stocks);
+            for (number, part) in work.kit.parts.iter().enumerate() {
+                let made: u32 = work
+                    .batch
+                    .kits
+                    .iter()
+                    .enumerate()
+                    .map(|(kit, of)| work.merged.each[number][kit] * work.batch.times(of))
+                    .sum();
+                assert_eq!(part.count, made + work.batch.spares.parts.of(made));
+                assert_eq!(placed.get(&number), Some(&u64::from(part.count)), "{} in {text}", part.id);
+            }
+            let mut names: Vec<&str> = work.paths.iter().map(|paths| paths.name.as_str()).collect();
+            let all = names.len();
+            names.sort_unstable();
+            names.dedup();
+            assert_eq!(names.len(), all, "{text}");
+            for (kit, own) in work.batch.kits.iter().zip(&work.kits) {
+                let on_own = self::placed(&own.stocks);
+                for (number, part) in own.kit.parts.iter().enumerate() {
+                    let whole = kit.album.is_handed_whole(part.stock);
+                    let wanted = if whole { u64::from(part.count * work.batch.times(kit)) } else { 0 };
+                    assert_eq!(
+                        on_own.get(&number).copied().unwrap_or_default(),
+                        wanted,
+                        "{} of {} in {text}",
+                        part.id,
+                        kit.name
+                    );
+                }
+            }
+            let mut files = Memory::default();
+            work.write(&Files::of(&["html"]), &mut files).unwrap();
+        }
+    }
+}
+
+/// A fault that an album has of itself is told once for all kits of that album.
+#[test]
+fn a_shared_fault_is_told_once() {
+    let source =
+        Source::new("order.json", text(r#"{ "name": "a", "album": "x" }, { "name": "b", "album": "x" }"#, "").into())
+            .unwrap();
+    let mut albums = |name: &str| Source::new(name, ALBUM.replace("\"pocket\": 110", "\"pocket\": \"wide\"").into());
+    let findings = batch::read(&source, &parts::kinds(), &mut albums).findings;
+    let [fault] = findings.as_slice() else { panic!("{findings:?}") };
+    assert_eq!(fault.about.to_string(), "a and b");
+}
