@@ -2,14 +2,13 @@
 //! `check` and `kit` for a batch file: several kits as one order.
 
 use super::arguments::{Check, KitArguments};
-use super::commands::{counted, effort, files, formats, labels, refused, summary, threads, unknown_formats, unwritten};
+use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
+use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
-use super::offcuts::Offcuts;
 use super::say;
-use super::watch::Terminal;
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Node, Source, Tree};
@@ -20,7 +19,7 @@ use hingeleaf::parts;
 use hingeleaf::sheets::{Search, StockSheets};
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::BatchWork;
-use hingeleaf::write::{self, Folder};
+use hingeleaf::write;
 use std::path::{Path, PathBuf};
 
 /// Whether a file says that it is a batch; what can't be read is no batch, nor is a pipe, which could be read but once.
@@ -80,30 +79,19 @@ fn make(kit: &KitArguments) -> Result<(BatchWork, Vec<Source>, Vec<PathBuf>), En
         hand_over::hand_over_all(batch.kits.iter_mut().map(|kit| &mut kit.album), &handed_over)
     };
     let BatchInputs { batch, cutter, sources, notes } = inputs(&kit.file, &kit.machine, kit.rounded, change, problems)?;
-    // Whether the files may be written is known before the work is done.
-    let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
-    let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
-    let watch = Terminal::new(&folder.unfinished());
+    let folder = KitFolder::new(kit)?;
     let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
+    let watch = folder.watch();
     let mut work = BatchWork::new(batch, cutter, labels(kit.labels), search, &watch);
     watch.done();
     work.add(notes);
-    if work.stopped() {
+    let Some(first) = work.batch.kits.first().filter(|_| !work.stopped()) else {
         return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources });
-    }
+    };
     let formats = formats(kit);
-    let Some(first) = work.batch.kits.first() else { return Ok((work, sources, Vec::new())) };
     let wanted = files(kit, &formats, &first.album);
-    work.write(&wanted, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
-    if let Some(offcuts) = &offcuts {
-        offcuts.write(&write::offcut_stocks(work.order(), &work.stocks), &mut folder)?;
-    }
-    // From here on nothing may be taken away in a hurry.
-    watch.released();
-    let kept = folder.finish().map_err(|problem| {
-        offcuts.iter().for_each(Offcuts::take_away);
-        refused(&kit.out, problem, "kit")
-    })?;
+    let offcuts = || write::offcut_stocks(work.order(), &work.stocks);
+    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), offcuts)?;
     Ok((work, sources, kept))
 }
 

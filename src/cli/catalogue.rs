@@ -2,9 +2,10 @@
 //! Lists the kinds, and draws a plate of each into a folder.
 
 use super::arguments::Catalogue;
-use super::commands::{counted, refused};
+use super::commands::counted;
 use super::end::ExitStatus;
 use super::inputs::{Ended, system};
+use super::refusals::refused;
 use super::say;
 use hingeleaf::parts;
 use hingeleaf::write::{self, Folder, FolderContent};

@@ -4,11 +4,10 @@
 use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
 use super::end::ExitStatus;
 use super::hand_over;
-use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems, system};
+use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems};
+use super::kit_folder::KitFolder;
 use super::machine_arguments::{EffortArgument, LabelsArgument};
-use super::offcuts::Offcuts;
 use super::say;
-use super::watch::Terminal;
 use hingeleaf::album::{self, Album, Order};
 use hingeleaf::batch as batch_file;
 use hingeleaf::cutter::{self, Cutter};
@@ -21,7 +20,7 @@ use hingeleaf::sheets::{Search, Sheet, StockSheets};
 use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
-use hingeleaf::write::{self, Folder, FolderProblem, WriteProblem};
+use hingeleaf::write;
 use std::path::{Path, PathBuf};
 
 pub(super) fn new(new: &New) -> ExitStatus {
@@ -77,32 +76,19 @@ fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
 /// The work, the files that it came from, and what of the maker's own lies in the folder still.
 fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
     let (Inputs { album, cutter, sources }, notes) = wanted(kit)?;
-    // Whether the files may be written is known before the work is done.
-    let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, &kit.out)).transpose()?;
-    let mut folder = Folder::new(&kit.out, kit.replace).map_err(|problem| refused(&kit.out, problem, "kit"))?;
-    let effort = effort(kit.effort);
-    let labels = labels(kit.labels);
-    let threads = threads(kit.threads);
-    let watch = Terminal::new(&folder.unfinished());
-    let mut work = Work::new(album, cutter, labels, Search { effort, trimmer: kit.trimmer, threads }, &watch);
+    let folder = KitFolder::new(kit)?;
+    let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
+    let watch = folder.watch();
+    let mut work = Work::new(album, cutter, labels(kit.labels), search, &watch);
     watch.done();
     work.add(notes);
     if work.stopped() {
         return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources });
     }
     let formats = formats(kit);
-    let files = files(kit, &formats, &work.album);
-    work.write(&files, &mut folder).map_err(|problem| unwritten(&kit.out, problem))?;
-    // Before the folder is released: a kit stands with its offcuts, or neither does.
-    if let Some(offcuts) = &offcuts {
-        offcuts.write(&write::offcut_stocks(work.album.order(), &work.stocks), &mut folder)?;
-    }
-    // From here on nothing may be taken away in a hurry.
-    watch.released();
-    let kept = folder.finish().map_err(|problem| {
-        offcuts.iter().for_each(Offcuts::take_away);
-        refused(&kit.out, problem, "kit")
-    })?;
+    let wanted = files(kit, &formats, &work.album);
+    let offcuts = || write::offcut_stocks(work.album.order(), &work.stocks);
+    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), offcuts)?;
     Ok((work, sources, kept))
 }
 
@@ -238,38 +224,6 @@ fn cost(order: Order<'_>, laid: &StockSheets) -> Option<f64> {
     let price =
         |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times));
     laid.sheets.iter().map(price).sum()
-}
-
-pub(super) fn unwritten(out: &Path, problem: WriteProblem) -> Ended {
-    let finding = match problem {
-        WriteProblem::System(error) => system("can-not-write", out, &error),
-        WriteProblem::Differs { .. } => {
-            let text = Said::new("proof-differs").with("problem", problem.to_string());
-            Finding::stop("proof", Said::NOTHING, text).help(Said::new("proof-differs-help"))
-        }
-    };
-    Ended::new(finding, ExitStatus::MachineFailed)
-}
-
-/// Why a folder is not written to; `what` is what it would hold.
-pub(super) fn refused(out: &Path, problem: FolderProblem, what: &str) -> Ended {
-    let (text, help, names) = match problem {
-        FolderProblem::System(error) => {
-            return Ended::new(system("can-not-write", out, &error), ExitStatus::MachineFailed);
-        }
-        FolderProblem::Exists => ("is-there-already", "folder-exists-help", Vec::new()),
-        FolderProblem::NotOurs => ("folder-of-something-else", "give-another-folder", Vec::new()),
-        FolderProblem::Earlier => ("folder-of-earlier-version", "folder-of-earlier-version-help", Vec::new()),
-        FolderProblem::IsFile => ("folder-is-file", "give-another-name", Vec::new()),
-        FolderProblem::DeadLink => ("folder-is-dead-link", "folder-is-dead-link-help", Vec::new()),
-        FolderProblem::NoName => ("folder-without-name", "folder-without-name-help", Vec::new()),
-        FolderProblem::Busy => ("folder-busy", "folder-busy-help", Vec::new()),
-        FolderProblem::Taken(paths) => ("folder-taken", "folder-taken-help", paths),
-    };
-    let names = names.iter().map(|path| Arg::code(say::name(path))).collect();
-    let says = |key| Said::new(key).with("what", Arg::term(what)).with("name", Arg::code(say::name(out)));
-    let text = says(text).with("files", Arg::Row(names));
-    Ended::new(Finding::stop("folder", Said::NOTHING, text).help(says(help)), ExitStatus::WrongInput)
 }
 
 pub(super) fn unknown_formats(asked: &[String]) -> Vec<Finding> {

@@ -2,10 +2,11 @@
 //! `hingeleaf compare`: two editions, each from its album file or from an earlier report.
 
 use super::arguments::CompareArguments;
-use super::commands::{effort, labels, refused, summary, threads, unknown_formats, unwritten};
+use super::commands::{effort, labels, summary, threads, unknown_formats};
 use super::compare_words;
 use super::end::ExitStatus;
 use super::inputs::{Ended, argument, cutter, on_sheets, source};
+use super::refusals::{refused, unwritten};
 use super::say;
 use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
