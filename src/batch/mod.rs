@@ -17,10 +17,9 @@ pub use merge::Merged;
 pub use read::{Albums, read};
 pub use schema::schema;
 
-use crate::album::{Album, Language};
+use crate::album::{Album, Handed, Language};
 use crate::fields::words;
 use crate::length::Units;
-use crate::stock::Stock;
 
 /// One order of kits, checked: at least one kit, every name once, every album read.
 #[derive(Clone, Debug)]
@@ -109,12 +108,28 @@ impl MoreParts {
 
 impl Batch {
     /// What stands for an album where the whole order is listed, drawn, printed: its first kit's, with the order's name, units
-    /// and stocks. Its pages are nobody's.
+    /// and stocks. Its pages are nobody's. Where kits hand over a stock in different states, or one does not say in which, nothing
+    /// is said of any: whoever makes the order is told all.
     #[must_use]
-    pub(crate) fn album(&self, stocks: Vec<Stock>) -> Option<Album> {
+    pub(crate) fn album(&self, merged: &Merged) -> Option<Album> {
         let first = self.kits.first()?.album.clone();
-        let (title, units) = (self.title.clone(), self.units);
-        Some(Album { title, units, stocks, copies: 1, handed_over: None, edition: None, notes: Vec::new(), ..first })
+        let (title, units, stocks) = (self.title.clone(), self.units, merged.stocks.clone());
+        let handed_over = (0..stocks.len()).map(|stock| self.handed_over(merged, stock)).collect();
+        Some(Album { title, units, stocks, copies: 1, handed_over, edition: None, notes: Vec::new(), ..first })
+    }
+
+    /// In what state all kits that have a stock hand it over.
+    fn handed_over(&self, merged: &Merged, stock: usize) -> Option<Handed> {
+        let mut all = None;
+        for (kit, stock_of) in self.kits.iter().zip(&merged.stock_of) {
+            for (own, _) in stock_of.iter().enumerate().filter(|(_, number)| **number == stock) {
+                let handed = kit.album.handed_over(own)?;
+                if *all.get_or_insert(handed) != handed {
+                    return None;
+                }
+            }
+        }
+        all
     }
 
     /// How often a kit is made, its spares counted.

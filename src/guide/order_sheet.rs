@@ -52,7 +52,8 @@ fn order(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
             .to_vec(),
         rows: kits.iter().map(row).collect(),
     };
-    let blocks = vec![Block::Words(desk.tell("batch-words")), Block::Table(table)];
+    let mut blocks = vec![Block::Words(desk.tell("batch-words")), Block::Table(table)];
+    blocks.extend(shop::handed(desk));
     Section { id: "order", heading: desk.tell("order-made"), blocks }
 }
 

@@ -12,10 +12,16 @@ use crate::length::tolerance::SAME;
 
 /// What is made, and in what state it is handed over.
 pub(super) fn order(desk: &Desk<'_>) -> Section {
-    let album = desk.job.album;
     let kits = measure::count(u64::from(desk.kits), What::Kits, "");
     let mut blocks = vec![Block::Words(desk.say("order-words", vec![("n", kits)]))];
-    if album.handed_over.is_some() {
+    blocks.push(handed(desk).unwrap_or_else(|| Block::Words(desk.tell("order-unsaid"))));
+    Section { id: "order", heading: desk.tell("order-made"), blocks }
+}
+
+/// In what state each stock is handed over, where that is said.
+pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
+    let album = desk.job.album;
+    album.handed_over.as_ref().map(|_| {
         let used = |stock: usize| desk.kit().parts.iter().any(|part| part.stock == stock && part.count > 0);
         let line = |(number, stock): (usize, &crate::stock::Stock)| {
             let key = match album.handed_over(number).filter(|_| used(number))? {
@@ -25,11 +31,8 @@ pub(super) fn order(desk: &Desk<'_>) -> Section {
             };
             Some(desk.say(key, vec![("stock", Line::text(stock.name.clone()))]))
         };
-        blocks.push(Block::List(album.stocks.iter().enumerate().filter_map(line).collect()));
-    } else {
-        blocks.push(Block::Words(desk.tell("order-unsaid")));
-    }
-    Section { id: "order", heading: desk.tell("order-made"), blocks }
+        Block::List(album.stocks.iter().enumerate().filter_map(line).collect())
+    })
 }
 
 /// The machine's settings, as the files are made for them; nothing where a trimmer cuts all.

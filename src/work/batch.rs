@@ -71,7 +71,7 @@ impl BatchWork {
         for (number, part) in kit.parts.iter_mut().enumerate() {
             part.count = merged.count(&batch, number);
         }
-        let album = batch.album(merged.stocks.clone());
+        let album = batch.album(&merged);
         let mut work =
             Self { batch, album, cutter, kits, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
         work.letter();
@@ -260,29 +260,30 @@ impl BatchWork {
         self.batch.kits.iter().zip(&self.kits).flat_map(of_kit).collect()
     }
 
-    fn job_sheet(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-        let Some(album) = &self.album else { return Ok(()) };
-        let (as_page, printed) = ["html", "pdf"].map(|format| files.formats.contains(&format)).into();
-        if !(as_page || printed && cfg!(feature = "pdf")) {
-            return Ok(());
-        }
+    /// The job sheet of the whole order; none where there are no kits.
+    #[must_use]
+    pub fn order_sheet(&self, both_units: bool) -> Option<guide::Guide> {
         let whole = guide::GuideJob {
-            album,
+            album: self.album.as_ref()?,
             kit: &self.kit,
             fit: &Fit::default(),
             stocks: &self.stocks,
             cutter: &self.cutter,
             letters: None,
-            both_units: files.both_units,
+            both_units,
         };
-        let kits: Vec<guide::KitOfOrder<'_>> = self
-            .batch
-            .kits
-            .iter()
-            .zip(&self.kits)
-            .map(|(kit, work)| guide::KitOfOrder { name: &kit.name, job: work.guide_job(files.both_units) })
-            .collect();
-        ReaderText::Job.put("job", &guide::order_sheet(&whole, &kits), (as_page, printed), sink)
+        let kits = self.batch.kits.iter().zip(&self.kits);
+        let kits: Vec<guide::KitOfOrder<'_>> =
+            kits.map(|(kit, work)| guide::KitOfOrder { name: &kit.name, job: work.guide_job(both_units) }).collect();
+        Some(guide::order_sheet(&whole, &kits))
+    }
+
+    fn job_sheet(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let [as_page, printed] = ["html", "pdf"].map(|format| files.formats.contains(&format));
+        match self.order_sheet(files.both_units).filter(|_| as_page || (printed && cfg!(feature = "pdf"))) {
+            Some(sheet) => ReaderText::Job.put("job", &sheet, (as_page, printed), sink),
+            None => Ok(()),
+        }
     }
 
     /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.

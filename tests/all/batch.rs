@@ -394,3 +394,32 @@ fn a_shared_fault_is_told_once() {
     let [fault] = findings.as_slice() else { panic!("{findings:?}") };
     assert_eq!(fault.about.to_string(), "a and b");
 }
+
+/// What is handed over whole or unscored is not cut or scored by who makes the order; what differs from kit to kit is told.
+#[test]
+fn the_order_leaves_to_the_kits_what_they_do() {
+    use hingeleaf::guide::{Section, Told};
+    let told = |more: &str, kits: &str| {
+        let work = worked(&text(kits, more));
+        let sheet = work.order_sheet(false).unwrap();
+        let steps = sheet.sections.iter().flat_map(Section::steps);
+        let parts = steps.flat_map(|step| step.of.iter()).filter_map(|told| match told {
+            Told::Score(part, _) => Some(*part),
+            _ => None,
+        });
+        let scored = parts.map(|part| work.merged.stocks[work.kit.parts[part].stock].name.clone());
+        let scored: std::collections::BTreeSet<String> = scored.collect();
+        let cut = sheet.sections.iter().filter(|section| section.id == "cut").flat_map(Section::lines);
+        let cut: String = cut.map(hingeleaf::guide::Line::plain).collect::<Vec<_>>().join("\n");
+        (scored.contains("card"), cut.contains("card-"), cut.contains("paper"))
+    };
+    let three = THREE;
+    assert_eq!(told("", three), (true, true, true));
+    assert_eq!(told(r#""handed_over": "scored","#, three), (true, true, true));
+    assert_eq!(told(r#""handed_over": { "card": "cut", "paper": "cut" },"#, three), (false, true, true));
+    assert_eq!(told(r#""handed_over": { "card": "sheets", "paper": "cut" },"#, three), (false, false, true));
+    assert_eq!(told(r#""handed_over": "sheets","#, three), (false, false, false));
+    // One kit's card is whole, another's is not: all is told.
+    let mixed = THREE.replace(r#""stocks.paper.price": 2"#, r#""handed_over": "sheets""#);
+    assert_eq!(told("", &mixed), (true, true, true));
+}
