@@ -74,10 +74,13 @@ await check("undo, redo, several albums, kept", async (must) => {
   await says(page, "#album .result", "148 × 195");
   must((await page.getByLabel("On the table").locator("option").count()) === 3, "an album got lost");
   // An answer that comes late, when another album lies on the table, is not put into that one.
-  let late;
+  let late, asked;
   const held = new Promise((resolve) => { late = resolve; });
-  await page.route("**/work", async (route) => { await held; await route.continue(); }, { times: 1 });
+  const under_way = new Promise((resolve) => { asked = resolve; });
+  await page.route("**/work", async (route) => { asked(); await held; await route.continue(); }, { times: 1 });
   await page.getByLabel("Page height").fill("205");
+  // Else it may be the other album's question that is held.
+  await under_way;
   await page.getByLabel("On the table").selectOption({ index: 1 });
   await says(page, "#album .result", "in,");
   late();
