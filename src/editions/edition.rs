@@ -128,14 +128,14 @@ impl Edition {
                 height: flat.height,
                 area: flat.area(),
                 scores: MeasuredScore::in_order(flat.scores.iter().map(mark).collect()),
-                used_in: part.used_in.clone(),
+                used_in: part.used_in.iter().map(ToString::to_string).collect(),
                 pages,
                 digest: flat.digest(),
                 turned: album.serves_turned(part.stock).then(|| flat.turned(2).digest()),
             }
         };
         let block = |block: &PatternBlock| EditionBlock {
-            name: block.name.clone(),
+            name: block.name.to_string(),
             count: block.count,
             upright: block.upright,
             parts: block.parts.iter().map(|member| (member.part, member.behind)).collect(),

@@ -32,7 +32,7 @@ fn caliper(mm: f64) -> Arg {
 
 /// The first of some parts by its use, and how many more there are.
 pub(super) fn named(first: &Part, more: usize) -> Said {
-    Said::new("folded-part").with("part", first.used_in.first().unwrap_or(&first.id)).with("more", more)
+    Said::new("folded-part").with("part", first.called()).with("more", more)
 }
 
 /// The parts of a stock that are folded. Paper that only goes round an edge is bent, not folded.

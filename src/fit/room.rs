@@ -65,7 +65,7 @@ impl<'a> UsableStock<'a> {
 
 fn one(album: &Album, part: &Part, of_stock: &UsableStock<'_>, help: &Said) -> Finding {
     let UsableStock { stock, usable, cutter } = of_stock;
-    let about = Said::named(part.used_in.first().unwrap_or(&part.id));
+    let about = Said::named(part.called());
     let best = of_stock.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
     let Some((sheet, (across, up))) = best else {
         let text = Said::new("grain-against-pattern").with("stock", Arg::quoted(&stock.name));

@@ -86,7 +86,7 @@ fn tolerance(album: &Album, kit: &Kit, number: usize, size: &SheetSize, cutter: 
     };
     let part = kit.parts.iter().find(tight)?;
     let text = Said::new("sheet-tolerance")
-        .with("part", part.used_in.first().unwrap_or(&part.id))
+        .with("part", part.called())
         .with("sheet", &size.name)
         .with("off", album.length(doubt));
     Some(

@@ -9,6 +9,7 @@
 use super::line::{Bit, Line, Number};
 use super::measure::NumberSigns;
 use crate::album::Language;
+use crate::parts::PieceName;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
@@ -79,28 +80,23 @@ impl Words {
         self.term_of("term", name, name)
     }
 
-    /// What a piece is called, from its name in the model: `panel for page 1 front flap`, `tag 2 no. 3`.
+    /// What a piece is called: `panel for page 1 front flap`, `tag 2 no. 3`.
     #[must_use]
-    pub fn name(&self, name: &str) -> String {
-        let said = |key: &str, what: &str, number: &str| {
-            self.line(key, vec![("what", self.name(what).into()), ("number", number.into())]).plain()
+    pub fn name(&self, name: &PieceName) -> String {
+        let said = |key: &str, what: &PieceName, number: usize| {
+            self.with(key, [("what", self.name(what)), ("number", number.to_string())])
         };
-        if let Some(what) = name.strip_prefix("panel for ") {
-            return said("name-panel", what, "");
+        match name {
+            PieceName::Term(term) => self.term(term),
+            PieceName::Counted(what, number) => said("name-counted", what, *number),
+            PieceName::Copy(what, number) => said("name-no", what, *number),
+            PieceName::Leaf(what, number) => said("name-leaf", what, *number),
+            PieceName::OfPage(page, what) => said("name-of-page", what, *page),
+            PieceName::ForPage(what, page) => said("name-on-page", what, *page),
+            PieceName::Length(what, number) => said("name-length", what, *number),
+            PieceName::PanelFor(face) => self.with("name-panel", [("what", self.name(face))]),
+            PieceName::BlockFor(side) => self.with("name-block", [("what", self.name(side))]),
         }
-        let of_page = name.strip_prefix("page ").and_then(|rest| rest.split_once(' '));
-        if let Some((page, what)) = of_page.filter(|(page, _)| is_number(page)) {
-            return said("name-of-page", what, page);
-        }
-        if let Some((what, number)) = name.rsplit_once(' ').filter(|(_, last)| is_number(last)) {
-            for (ending, key) in [(" of page", "name-on-page"), (" leaf", "name-leaf"), (" no.", "name-no")] {
-                if let Some(what) = what.strip_suffix(ending) {
-                    return said(key, what, number);
-                }
-            }
-            return said("name-counted", what, number);
-        }
-        self.term(name)
     }
 
     /// A name of which there are several sorts: a kind of page, of cover; else what is said instead.
@@ -177,8 +173,4 @@ impl Words {
         }
         so_far
     }
-}
-
-fn is_number(text: &str) -> bool {
-    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit())
 }

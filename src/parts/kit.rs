@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
+use super::name::PieceName;
 use crate::contour::Contour;
 use crate::cutter::Cutter;
 use crate::finding::{Place, Said};
@@ -125,7 +126,7 @@ pub struct Part {
     /// Whether what is up on the album is at the left of the part as it is drawn.
     pub sideways: bool,
     /// What it is used for: `page 1 front`.
-    pub used_in: Vec<String>,
+    pub used_in: Vec<PieceName>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
 }
@@ -164,7 +165,7 @@ pub struct Piece {
     /// Whether it is the part turned upside down (by a half turn in its plane).
     pub turned: bool,
     /// What it is: `page 1 front`.
-    pub name: String,
+    pub name: PieceName,
     /// What it belongs to.
     pub owner: Owner,
     /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
@@ -352,15 +353,24 @@ pub enum Holds {
 impl Piece {
     /// What it is of its page: `front` for `page 1 front`; the whole name where it is of no page.
     #[must_use]
-    pub(crate) fn of_owner(&self) -> String {
-        match self.owner {
-            Owner::Page(page) => self.name.replace(&format!("page {page} "), ""),
-            Owner::Spine | Owner::Cover | Owner::Insert(_) => self.name.clone(),
+    pub(crate) fn of_owner(&self) -> PieceName {
+        let without =
+            |name: &PieceName| if let PieceName::OfPage(_, what) = name { (**what).clone() } else { name.clone() };
+        match (self.owner, &self.name) {
+            (Owner::Page(_), PieceName::PanelFor(face)) => PieceName::PanelFor(without(face).into()),
+            (Owner::Page(_), name) => without(name),
+            (Owner::Spine | Owner::Cover | Owner::Insert(_), name) => name.clone(),
         }
     }
 }
 
 impl Part {
+    /// What it is called: by its first use.
+    #[must_use]
+    pub fn called(&self) -> String {
+        self.used_in.first().map_or_else(|| self.id.clone(), ToString::to_string)
+    }
+
     /// What of it keeps to the sheet's grain and pattern.
     #[must_use]
     pub const fn keeps(&self) -> Keeps {
@@ -378,7 +388,7 @@ impl Part {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PatternBlock {
     /// What it is for: `page 2 front`.
-    pub name: String,
+    pub name: PieceName,
     /// How many a kit needs.
     pub count: u32,
     /// Whether its parts stand one above the other; else side by side.

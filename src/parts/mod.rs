@@ -19,6 +19,7 @@ mod kinds;
 mod kit;
 mod loaded;
 mod maker;
+mod name;
 mod pages;
 mod papers;
 mod pocket;
@@ -37,6 +38,7 @@ pub use kit::{
     BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
 };
 pub use maker::{CarryOf, Maker};
+pub use name::PieceName;
 pub use pages::leaf::CONTENT;
 pub(crate) use pages::leaf::DEPTH;
 pub use pocket::{Pocket, PocketEnd, Way};

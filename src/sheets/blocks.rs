@@ -13,6 +13,7 @@ use crate::contour::{Contour, Point, turned};
 use crate::cutter::Cutter;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
+use crate::parts::PieceName;
 use crate::parts::{Kit, Part, PatternBlock};
 use crate::usable::Usable;
 use std::borrow::Cow;
@@ -96,10 +97,10 @@ fn spread(kit: &Kit, block: &PatternBlock, usable: &Usable, trimmer: bool) -> Op
         count: block.count,
         along_grain: false,
         sideways: first.sideways,
-        used_in: vec![format!("block for {}", block.name)],
+        used_in: vec![PieceName::BlockFor(block.name.clone().into())],
         place: first.place.clone(),
     };
-    Some((Spread { name: block.name.clone(), jump, size, upright: block.upright, members }, whole))
+    Some((Spread { name: block.name.to_string(), jump, size, upright: block.upright, members }, whole))
 }
 
 impl Spread {

@@ -77,7 +77,7 @@ impl StockParts<'_> {
     pub(super) fn trouble(&self, trouble: &NoLayout, watch: &dyn Watch) -> Vec<Finding> {
         let name = |item: usize| {
             let part = &self.kit.parts[self.parts[item]];
-            part.used_in.first().unwrap_or(&part.id)
+            part.called()
         };
         match trouble {
             NoLayout::TooBig { items } => items

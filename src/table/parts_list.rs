@@ -46,7 +46,7 @@ pub(super) fn parts(work: &Work) -> Value {
                 "count": part.count,
                 "stock": stock,
                 "scores": part.flat.scores.len(),
-                "used": part.used_in.join(", "),
+                "used": part.used_in.iter().map(ToString::to_string).collect::<Vec<_>>().join(", "),
             })
         })
         .collect();

@@ -79,7 +79,7 @@ impl LetteredPart<'_> {
 
     /// Its letter, what it is, its size, how many a kit has.
     fn lines(&self) -> [String; 4] {
-        let name = self.words.name(self.part.used_in.first().unwrap_or(&self.part.id));
+        let name = self.part.used_in.first().map_or_else(|| self.part.id.clone(), |name| self.words.name(name));
         let name = if self.part.used_in.len() > 1 { format!("{name} …") } else { name };
         let count = self.words.with("template-count", [("count", self.part.count.to_string())]);
         [self.row.mark.clone(), name, self.measures(), count]

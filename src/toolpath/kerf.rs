@@ -61,7 +61,7 @@ impl ToolPart {
 }
 
 pub(super) fn uncuttable(part: &Part, problem: OffsetProblem, cutter: &Cutter) -> Finding {
-    let about = Said::named(part.used_in.first().unwrap_or(&part.id));
+    let about = Said::named(part.called());
     let (id, hole) = match problem {
         OffsetProblem::Outline => ("outline-unsound", None),
         OffsetProblem::OutlineSplits => ("outline-splits", None),

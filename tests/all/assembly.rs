@@ -37,8 +37,11 @@ fn found(text: &str, kit: &Kit) -> Vec<&'static str> {
 }
 
 fn piece(kit: &Kit, name: &str) -> usize {
-    let names: Vec<&str> = kit.pieces.iter().map(|piece| piece.name.as_str()).collect();
-    kit.pieces.iter().position(|piece| piece.name == name).unwrap_or_else(|| panic!("no {name} in {names:?}"))
+    let names: Vec<String> = kit.pieces.iter().map(|piece| piece.name.to_string()).collect();
+    kit.pieces
+        .iter()
+        .position(|piece| piece.name.to_string() == name)
+        .unwrap_or_else(|| panic!("no {name} in {names:?}"))
 }
 
 /// The bond of a piece's panel on another piece.
@@ -309,10 +312,10 @@ fn the_order_of_work_can_be_done() {
             })
             .collect();
         assert!(hung.windows(2).all(|pair| pair[0] >= pair[1]) && hung.first() == Some(&pages), "{hung:?}");
-        let strips: Vec<&str> = steps
+        let strips: Vec<String> = steps
             .iter()
             .filter(|step| step.doing == Doing::StackStrips)
-            .map(|step| kit.pieces[kit.bonds[step.bond].other.piece].name.as_str())
+            .map(|step| kit.pieces[kit.bonds[step.bond].other.piece].name.to_string())
             .collect();
         assert!(strips.windows(2).all(|pair| pair[0] <= pair[1] || pair[0] == "hinge T"), "{strips:?}");
     }

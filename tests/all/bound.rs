@@ -105,7 +105,8 @@ fn pages_out_of_order_are_found() {
     let tabs: Vec<usize> = (0..made.bonds.len())
         .filter(|&bond| {
             let [one, other] = [&made.bonds[bond].one, &made.bonds[bond].other].map(|side| side.piece);
-            made.pieces[one].name.starts_with("hinge") && made.pieces[other].name.starts_with("page")
+            made.pieces[one].name.to_string().starts_with("hinge")
+                && made.pieces[other].name.to_string().starts_with("page")
         })
         .collect();
     assert_eq!(tabs.len(), 3);

@@ -65,8 +65,11 @@ fn ids(text: &str) -> Vec<&'static str> {
 }
 
 fn piece(kit: &Kit, name: &str) -> usize {
-    let names: Vec<&str> = kit.pieces.iter().map(|piece| piece.name.as_str()).collect();
-    kit.pieces.iter().position(|piece| piece.name == name).unwrap_or_else(|| panic!("no {name} in {names:?}"))
+    let names: Vec<String> = kit.pieces.iter().map(|piece| piece.name.to_string()).collect();
+    kit.pieces
+        .iter()
+        .position(|piece| piece.name.to_string() == name)
+        .unwrap_or_else(|| panic!("no {name} in {names:?}"))
 }
 
 /// Where a corner or another point of a piece's panel stands.

@@ -203,7 +203,7 @@ fn pages_stand_a_pitch_apart_with_their_fronts_to_the_left() {
         }
         assert!(tabs.len() >= 4);
         for (number, piece) in kit.pieces.iter().enumerate() {
-            if piece.name.ends_with("front") && piece.name.starts_with("page") {
+            if piece.name.to_string().ends_with("front") && piece.name.to_string().starts_with("page") {
                 let normal = folded.stand(number, 0).unwrap().matrix3.z_axis;
                 near(normal.x, -1.0, 1e-9);
             }

@@ -106,7 +106,7 @@ fn ribbons_are_bought_and_threaded_before_what_hides_them() {
     let all: Vec<&Step> = section(&guide, "cover").steps().collect();
     let at = |told: &dyn Fn(&Told) -> bool| all.iter().position(|step| step.of.iter().any(told)).unwrap();
     let threaded = at(&|told| matches!(told, Told::Deed(deed) if matches!(work.kit.deeds[*deed], Deed::Tie { .. })));
-    let name = |bond: &usize| work.kit.pieces[work.kit.bonds[*bond].one.piece].name.clone();
+    let name = |bond: &usize| work.kit.pieces[work.kit.bonds[*bond].one.piece].name.to_string();
     let of = |what: &'static str| move |told: &Told| matches!(told, Told::Bond(bond) if name(bond).contains(what));
     assert!(at(&of("patch in the back")) < threaded && at(&of("patch in the front")) < threaded);
     assert!(threaded < at(&of("cover back inside")) && threaded < at(&of("cover front inside")));
@@ -118,7 +118,7 @@ fn ribbons_are_bought_and_threaded_before_what_hides_them() {
 #[test]
 fn stubs_are_piled_for_their_pages() {
     let (work, guide) = fixture("orchard-year.json");
-    let stubs = work.kit.pieces.iter().filter(|piece| piece.name.starts_with("stub")).count();
+    let stubs = work.kit.pieces.iter().filter(|piece| piece.name.to_string().starts_with("stub")).count();
     let all = section(&guide, "spine").steps().filter(|step| step.head.plain().contains("piles"));
     let mut piled = 0.0;
     for line in all.flat_map(|step| &step.lines) {

@@ -7,7 +7,7 @@ use crate::common::{TempDir, cutter, files, hingeleaf, project, work};
 use fluent_bundle::FluentResource;
 use hingeleaf::album::{Handed, Language};
 use hingeleaf::guide::{self, Bit, Block, Guide, Words};
-use hingeleaf::parts;
+use hingeleaf::parts::{self, PieceName};
 use hingeleaf::picture::Mark;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
@@ -405,4 +405,49 @@ fn the_language_is_the_flags_then_the_files() {
     let file = folder.put("other.json", text(r#""language": "fr","#));
     let run = hingeleaf(["check", file.to_str().unwrap()]);
     assert!(run.code != 0 && format!("{run:?}").contains("language"), "{run:?}");
+}
+
+/// The terms that a name is put together from.
+fn terms(name: &PieceName) -> Vec<String> {
+    match name {
+        PieceName::Term(term) => vec![term.clone()],
+        PieceName::Counted(what, _)
+        | PieceName::Copy(what, _)
+        | PieceName::Leaf(what, _)
+        | PieceName::Length(what, _)
+        | PieceName::OfPage(_, what)
+        | PieceName::ForPage(what, _)
+        | PieceName::PanelFor(what)
+        | PieceName::BlockFor(what) => terms(what),
+        other => panic!("{other} is a name of a sort that this test does not know"),
+    }
+}
+
+/// Every name that a kind gives its pieces, with panels on all its faces, has German words; put together they are those of
+/// the model in English, save for terms that the guide calls otherwise.
+#[test]
+fn every_name_of_a_piece_is_said_in_german() {
+    let [english, german] = Language::ALL.map(Words::new);
+    let panels = r#""panels": { "reveal": 2, "on": "everything", "runs_on": true }, "format""#;
+    let long = r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190 },
+        "spine": { "kind": "concertina", "longest": 250, "grain": "free" }, "pages": [
+        { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }] }"#;
+    let wide = r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190 }, "cover": { "kind": "wrap" },
+        "stocks": { "card": { "sheet": "A4" } }, "pages": [{ "kind": "pocket" }, { "kind": "pocket" }] }"#;
+    let albums = parts::ALL.iter().map(|maker| parts::example(maker).replacen(r#""format""#, panels, 1));
+    let mut sorts = BTreeSet::new();
+    for text in albums.chain([long, wide].map(str::to_owned)) {
+        let made = work(&text, cutter(0.0, 0.0, 0.0));
+        let blocks = made.kit.blocks.iter().map(|block| PieceName::BlockFor(block.name.clone().into()));
+        for name in made.kit.pieces.iter().map(|piece| piece.name.clone()).chain(blocks) {
+            sorts.insert(format!("{name:?}").split(['(', ' ']).next().unwrap().to_owned());
+            for term in terms(&name) {
+                assert_ne!(german.term(&term), term, "{name}: no German for {term}");
+            }
+            if terms(&name).iter().all(|term| english.term(term) == *term) {
+                assert_eq!(english.name(&name), name.to_string());
+            }
+        }
+    }
+    assert_eq!(sorts.len(), 8, "{sorts:?}");
 }

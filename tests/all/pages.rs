@@ -317,7 +317,8 @@ fn a_library_pocket_falls_to_the_fore_edge() {
 
 /// A point of a panel of a piece on the folded album.
 fn at(kit: &Kit, folded: &Folded, name: &str, panel: &str, point: (f64, f64)) -> [f64; 3] {
-    let piece = kit.pieces.iter().position(|piece| piece.name == name).unwrap_or_else(|| panic!("no {name}"));
+    let piece =
+        kit.pieces.iter().position(|piece| piece.name.to_string() == name).unwrap_or_else(|| panic!("no {name}"));
     let panel = kit.pieces[piece].net.panel(panel).unwrap();
     lifted(folded.stand(piece, panel).unwrap(), point.into(), 0.0)
 }

@@ -257,7 +257,7 @@ fn stubs_make_the_spine_as_thick_as_the_pages() {
         assert!(misfit.aside < 1e-9 && misfit.askew < 1e-9, "{misfit:?}");
     }
     let wing = |bond: &&Bond| {
-        made.pieces[bond.other.piece].name == "liner"
+        made.pieces[bond.other.piece].name.to_string() == "liner"
             && made.pieces[bond.other.piece].net.panels[bond.other.panel].name == "right wing"
     };
     let last = made.bonds.iter().position(|bond| wing(&bond)).unwrap();
@@ -277,7 +277,7 @@ fn a_thicker_page_has_more_stubs() {
     let (made, closed) = clean(&text);
     let of = |page: usize| {
         let its = |name: &str| name.starts_with("stub") && name.ends_with(&format!("page {page}"));
-        made.pieces.iter().filter(|piece| its(&piece.name)).count()
+        made.pieces.iter().filter(|piece| its(&piece.name.to_string())).count()
     };
     assert_eq!((of(1), of(2)), (4, 7));
     near(closed.spine, (6.0 + 9.0) * 0.3, 1e-9);
@@ -369,10 +369,10 @@ fn each_spine_carries_its_pages_as_it_says() {
 fn hands_can_put_a_stub_spine_together() {
     let made = kit(&pockets(3, r#""kind": "stubs""#));
     let order = steps(&made);
-    let stacked: Vec<&str> = order
+    let stacked: Vec<String> = order
         .iter()
         .filter(|step| step.doing == Doing::StackStrips)
-        .map(|step| made.pieces[made.bonds[step.bond].other.piece].name.as_str())
+        .map(|step| made.pieces[made.bonds[step.bond].other.piece].name.to_string())
         .collect();
     // The liner goes round guards and stubs when they are together.
     let liner = stacked.iter().position(|name| *name == "liner").unwrap();

@@ -288,7 +288,9 @@ fn panels_without_a_border_go_on_any_folded_cover() {
             );
             let stops: Vec<_> = said(&text).into_iter().filter(|(_, level)| *level == Level::Stop).collect();
             assert!(stops.is_empty(), "{caliper} {sheet} {width} {flap}: {stops:?}");
-            joined += usize::from(kit(&text).pieces.iter().filter(|piece| piece.name.starts_with("cover")).count() > 1);
+            joined += usize::from(
+                kit(&text).pieces.iter().filter(|piece| piece.name.to_string().starts_with("cover")).count() > 1,
+            );
         }
     }
     assert!(joined >= 8, "{joined} were cut in pieces");

@@ -12,6 +12,7 @@ use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::face::Plain;
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::{BlockPart, Closing, Deed, Flap, Insert, Kit, Part, PatternBlock, Piece, Round, Spare, Tucked};
+use crate::parts::name::PieceName;
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
@@ -136,7 +137,7 @@ impl<'a> Builder<'a> {
     /// equal blocks are one part: what is cut from one block belongs together.
     pub(in crate::parts) fn block(
         &mut self,
-        name: &str,
+        name: &PieceName,
         upright: bool,
         cuts: Vec<(NewPiece<'_>, f64)>,
     ) -> Option<Vec<usize>> {
@@ -155,7 +156,7 @@ impl<'a> Builder<'a> {
             let parts = cuts.iter().zip(flats);
             let parts = parts.map(|((cut, behind), flat)| BlockPart { part: self.part(cut, flat), behind: *behind });
             let parts = parts.collect();
-            self.kit.blocks.push(PatternBlock { name: name.to_owned(), count: 0, upright, parts });
+            self.kit.blocks.push(PatternBlock { name: name.clone(), count: 0, upright, parts });
             self.kit.blocks.len() - 1
         });
         self.kit.blocks[number].count += 1;

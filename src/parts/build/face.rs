@@ -4,12 +4,13 @@
 use crate::contour::{Contour, Rect};
 use crate::parts::bond::Side;
 use crate::parts::kit::Owner;
+use crate::parts::name::PieceName;
 
 /// A face that shows on the finished album.
 #[derive(Clone, Debug)]
 pub(in crate::parts) struct Plain {
     /// `page 1 front`.
-    pub name: String,
+    pub name: PieceName,
     /// What it is a face of.
     pub owner: Owner,
     /// With what else it is looked at.

@@ -19,6 +19,7 @@ use crate::net::{Along, Net, RowPanel, Use};
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::new_piece::NewPiece;
+use crate::parts::name::PieceName;
 use crate::usable::Keeps;
 
 /// The usual lap, mm and in (C5).
@@ -78,7 +79,8 @@ impl PanelRow {
         let mut before: Option<(usize, usize, f64)> = None;
         for (number, &end) in ends.iter().enumerate() {
             let piece = self.piece(&starts, (start, end), &cuts, caliper);
-            let name = if cuts.is_empty() { cut.name.clone() } else { format!("{}, piece {}", cut.name, number + 1) };
+            let name = cut.name.clone();
+            let name = if cuts.is_empty() { name } else { PieceName::Length(name.into(), number + 1) };
             let id = if cuts.is_empty() { cut.id.clone() } else { format!("{}-{}", cut.id, number + 1) };
             let made = builder.piece(NewPiece { id, name, net: piece.net, ..*cut })?;
             joined.spans.extend(piece.panels.iter().map(|span| Span { piece: made, ..*span }));

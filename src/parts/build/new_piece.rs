@@ -5,6 +5,7 @@ use crate::album::Entry;
 use crate::finding::{Arg, Finding, Place, Said};
 use crate::net::{Net, NetProblem};
 use crate::parts::kit::{Owner, Purpose};
+use crate::parts::name::PieceName;
 
 /// A piece that is to be cut.
 #[derive(Debug)]
@@ -24,7 +25,7 @@ pub struct NewPiece<'a> {
     /// Whether it must lie along a stated grain.
     pub along_grain: bool,
     /// What it is used for: `page 1 front`.
-    pub name: String,
+    pub name: PieceName,
     /// What it belongs to.
     pub owner: Owner,
     /// Where its size is said.
@@ -38,7 +39,7 @@ impl<'a> NewPiece<'a> {
     pub fn of(
         entry: &'a Entry,
         owner: Owner,
-        (id, kind, name): (impl Into<String>, &'static str, impl Into<String>),
+        (id, kind, name): (impl Into<String>, &'static str, impl Into<PieceName>),
         net: Net,
     ) -> Self {
         let (id, name) = (id.into(), name.into());

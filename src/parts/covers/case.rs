@@ -213,7 +213,7 @@ fn line<'c>(
     let net = Net::single("end paper", Contour::rectangle(0.0, 0.0, width - around.square, tall));
     for (board, name, left) in [(boards[0], "back", 0.0), (boards[1], "front", around.square)] {
         let name = format!("{name} end paper");
-        let cut = cut("cover-endpaper", "end paper", &name, net.clone());
+        let cut = cut("cover-endpaper", "end paper", name.as_str(), net.clone());
         if let Some(piece) = builder.piece(NewPiece { purpose: Purpose::EndPaper, ..cut }) {
             builder.bond(
                 Hold::Stuck,

@@ -92,7 +92,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     }
     slip.narrow_lap(builder, lap);
     // Card gives at its folds, so what counts is the way round its four panels.
-    builder.spare(Said::named(slip.name()), "round its bundle", 2.0 * ease, 4);
+    builder.spare(Said::named(&slip.name()), "round its bundle", 2.0 * ease, 4);
     // The lap's fold stands over the front's far edge, and the back ends so far short of it.
     let short = net.panels[0].outline.bounds().width() - most;
     for copy in 0..slip.count {

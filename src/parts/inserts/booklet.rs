@@ -83,8 +83,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
             for sixth in sixths {
                 net = net.with_hole(Contour::circle(Point::new(half, sixth / 6.0 * height), hole / 2.0));
             }
-            let which = (leaves > 1).then(|| format!("leaf {}", number + 1));
-            let Some(leaf) = slip.piece(builder, copy, which.as_deref(), "booklet leaf", net) else { return };
+            let which = (leaves > 1).then_some(usize::try_from(number).unwrap_or(usize::MAX).saturating_add(1));
+            let Some(leaf) = slip.piece(builder, copy, which, "booklet leaf", net) else { return };
             // Its front lies on the inside of the front round it, flush at the fore-edge.
             if let Some((round, its_half)) = outer {
                 builder.bond(

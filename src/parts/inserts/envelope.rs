@@ -93,7 +93,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     slip.narrow_lap(builder, sizes.lap);
     let net = net(sizes);
     builder.flap(Flap {
-        name: slip.name(),
+        name: slip.name().to_string(),
         what: "flap",
         overlap: Some(flap - short),
         long: flap,

@@ -15,6 +15,7 @@ use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::{Insert, Owner};
+use crate::parts::name::PieceName;
 use crate::parts::prints::print;
 
 /// Width of what goes into a pocket.
@@ -83,8 +84,8 @@ impl<'e> Slip<'e> {
     }
 
     /// What it is called: `tag 1`.
-    pub(in crate::parts) fn name(&self) -> String {
-        format!("{} {}", self.entry.kind.name.replace('-', " "), self.number)
+    pub(in crate::parts) fn name(&self) -> PieceName {
+        PieceName::Term(self.entry.kind.name.replace('-', " ")).counted(self.number)
     }
 
     /// The same, as findings are about it.
@@ -205,19 +206,19 @@ impl<'e> Slip<'e> {
         }
     }
 
-    /// Adds one of its pieces: `which` is what of it (nothing where it is all), `kind` what it is in lists.
+    /// Adds one of its pieces: `leaf` says which of its leaves (nothing where it is all), `kind` what it is in lists.
     pub(in crate::parts) fn piece(
         &self,
         builder: &mut Builder<'_>,
         copy: u32,
-        which: Option<&str>,
+        leaf: Option<usize>,
         kind: &'static str,
         net: Net,
     ) -> Option<usize> {
         let (mut id, mut name) = (format!("{}-{}", self.entry.kind.name, self.number), self.copy_name(copy));
-        if let Some(which) = which {
-            id = format!("{id}-{}", which.replace(' ', "-"));
-            name = format!("{name} {which}");
+        if let Some(leaf) = leaf {
+            id = format!("{id}-leaf-{leaf}");
+            name = PieceName::Leaf(name.into(), leaf);
         }
         builder.piece(NewPiece::of(self.entry, Owner::Insert(self.number), (id, kind, name), net))
     }
@@ -228,7 +229,7 @@ impl<'e> Slip<'e> {
         let pocket = usize::try_from(copy).ok().and_then(|copy| self.pockets.get(copy % copies).copied());
         let Bulk { width, height, thickness, pull } = bulk;
         let places = [self.entry.values.place(WIDTH).cloned(), self.entry.values.place(HEIGHT).cloned()];
-        let (name, path) = (self.copy_name(copy), self.path());
+        let (name, path) = (self.copy_name(copy).to_string(), self.path());
         builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
         if let Some(pocket) = pocket {
             builder.put_in(piece, pocket);
@@ -251,8 +252,9 @@ impl<'e> Slip<'e> {
         }
     }
 
-    fn copy_name(&self, copy: u32) -> String {
-        if self.count == 1 { self.name() } else { format!("{} no. {}", self.name(), copy + 1) }
+    fn copy_name(&self, copy: u32) -> PieceName {
+        let copy = usize::try_from(copy).unwrap_or(usize::MAX).saturating_add(1);
+        if self.count == 1 { self.name() } else { PieceName::Copy(self.name().into(), copy) }
     }
 }
 

@@ -32,6 +32,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
 use crate::parts::kit::{Deed, Holds, Tucked};
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::pocket;
@@ -164,8 +165,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     }
     for (number, (right, up)) in corners.into_iter().enumerate().filter(|_| triangles) {
         let (net, by) = triangle((-right, -up), corner + EASE);
-        let which = format!("corner {}", number + 1);
-        let Some(piece) = page.piece(builder, &which, ("photo corner", "photo corner"), net.clone()) else { return };
+        let which = PieceName::from("corner").counted(number + 1);
+        let Some(piece) = page.piece(builder, which, ("photo corner", "photo corner"), net.clone()) else { return };
         let tip = middle + Vec2::new(right * (wide / 2.0 + EASE), up * (tall / 2.0 + EASE));
         stick(builder, (piece, &net), (on, 0), tip.to_vec2() - by);
     }

@@ -104,8 +104,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         };
         // Folded out, the leaves lie beside the page.
         let lies = FacePlace { at: (from, 0.0), shows: None };
-        page.face_beside(builder, (seen.0, &seen.1), size, front(piece, panel, (from, 0.0)), lies);
-        page.face(builder, (behind.0, &behind.1), size, back(piece, panel, (to, 0.0)));
+        page.face_beside(builder, (seen.0, seen.1.as_str()), size, front(piece, panel, (from, 0.0)), lies);
+        page.face(builder, (behind.0, behind.1.as_str()), size, back(piece, panel, (to, 0.0)));
     }
 }
 

@@ -86,7 +86,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let outside = side(piece, panel, Face::Back, (0.0, closed), (1.0, 0.0));
         let lies = FacePlace { at: (0.0, if panel == lower { 0.0 } else { height - door }), shows: None };
         page.face_beside(builder, (worked, name), (width, door), outside, lies);
-        page.face(builder, (worked, &format!("{name} inside")), (width, door), front(piece, panel, (0.0, open)));
+        page.face(
+            builder,
+            (worked, format!("{name} inside").as_str()),
+            (width, door),
+            front(piece, panel, (0.0, open)),
+        );
     }
     builder.flap(Flap {
         name: page.name(),

@@ -9,6 +9,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
+use crate::parts::name::PieceName;
 use crate::parts::pocket::{Pocket, PocketEnd};
 use crate::parts::spines::carry::Carry;
 
@@ -55,12 +56,12 @@ impl<'e> NewPage<'e> {
     pub(in crate::parts) fn piece(
         &self,
         builder: &mut Builder<'_>,
-        which: &str,
+        which: impl Into<PieceName>,
         (kind, family): (&'static str, &'static str),
         net: Net,
     ) -> Option<usize> {
-        let id = format!("page-{}-{}", self.number, which.replace(' ', "-"));
-        let name = format!("page {} {which}", self.number);
+        let name = which.into().of_page(self.number);
+        let id = name.to_string().replace(' ', "-");
         let piece = NewPiece::of(self.entry, Owner::Page(self.number), (id, kind, name), net);
         builder.piece(NewPiece { family, ..piece })
     }
@@ -70,11 +71,11 @@ impl<'e> NewPage<'e> {
     pub(in crate::parts) fn face(
         &self,
         builder: &mut Builder<'_>,
-        (on, what): (Face, &str),
+        (on, what): (Face, impl Into<PieceName>),
         (width, height): (f64, f64),
         side: Side,
     ) {
-        let name = format!("page {} {} {what}", self.number, on.word()).trim_end().to_owned();
+        let name = what.into().after(on.word()).of_page(self.number);
         let looks = Looks::Opening(if on == Face::Front { self.number - 1 } else { self.number });
         let owner = Owner::Page(self.number);
         let (holes, slim, lies) = (Vec::new(), false, None);
@@ -86,7 +87,7 @@ impl<'e> NewPage<'e> {
     pub(in crate::parts) fn face_beside(
         &self,
         builder: &mut Builder<'_>,
-        what: (Face, &str),
+        what: (Face, impl Into<PieceName>),
         size: (f64, f64),
         side: Side,
         lies: FacePlace,

@@ -27,6 +27,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::face::FacePlace;
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, front, given, tab};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::{POCKET, wrong_width};
@@ -78,13 +79,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let tall = f64::from(number).mul_add(-step, height);
         let seams = Seams { left: true, right: true, head: false };
         let (net, low) = pocket_front(Contour::rectangle(0.0, 0.0, pocket, tall), (tall, tall), seams, seam);
-        let which = format!("pocket {number}");
-        let Some(over) = page.piece(builder, &which, ("step pocket", "step pocket"), net.clone()) else { return };
+        let which = PieceName::from("pocket").counted(usize::try_from(number).unwrap_or(usize::MAX));
+        let Some(over) = page.piece(builder, which.clone(), ("step pocket", "step pocket"), net.clone()) else {
+            return;
+        };
         stick(builder, (over, &net), (behind, 0), at - low);
         // Of all but the last one only a step shows.
         let shown = if number == steps { tall } else { step };
         let face = moved(front(over, 0, (0.0, tall - shown)), low);
-        page.face_beside(builder, (worked, &which), (pocket, shown), face, lies(tall - shown));
+        page.face_beside(builder, (worked, which), (pocket, shown), face, lies(tall - shown));
         let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, pocket), 0.0), (0.0, 1.0));
         let (across, up) = ([PocketEnd::Sealed; 2], [PocketEnd::Sealed, PocketEnd::Open]);
         let beyond = [0.0, (height - tall).min(tall)];

@@ -13,6 +13,7 @@
 //! edge; a slot's cut is 1 mm larger all round, so that a panel stuck a little off does not close it (our choice).
 
 use crate::album::{Bound, Decorated, ON, Panels, REVEAL, RUNS_ON};
+use crate::parts::name::PieceName;
 
 use crate::contour::{Contour, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
@@ -107,14 +108,14 @@ fn run_short(builder: &mut Builder<'_>, designs: &Designs) {
 /// The panel of a face.
 fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> NewPiece<'p> {
     NewPiece {
-        id: format!("panel-{}", plain.name.replace(' ', "-")),
+        id: format!("panel-{}", plain.name.to_string().replace(' ', "-")),
         kind: "panel",
         purpose: Purpose::Panel,
         family: "panel",
         net,
         stock,
         along_grain: false,
-        name: format!("panel for {}", plain.name),
+        name: PieceName::PanelFor(plain.name.clone().into()),
         owner: plain.owner,
         place: panels.values.place(REVEAL),
     }
@@ -183,15 +184,16 @@ fn runs_on(builder: &mut Builder<'_>, panels: &Panels, plains: &[Plain], designs
 }
 
 /// What a finding about so many of them is about: the first, and how many more there are.
-fn about(first: &str, many: usize) -> Said {
+fn about(first: &PieceName, many: usize) -> Said {
     let more = many.saturating_sub(1);
     Said::new("about-more").with("first", Arg::term(first)).with("more", more)
 }
 
 /// What a face is a face of: `page 2 front`, `cover`.
-fn side_of(plain: &Plain) -> String {
-    let words = if plain.owner == Owner::Cover { 1 } else { 3 };
-    plain.name.split(' ').take(words).collect::<Vec<_>>().join(" ")
+fn side_of(plain: &Plain) -> PieceName {
+    let Owner::Page(page) = plain.owner else { return "cover".into() };
+    let front = plain.looks == Looks::Opening(page - 1);
+    PieceName::from(if front { Face::Front } else { Face::Back }.word()).of_page(page)
 }
 
 /// How thick the panels on a cover are, mm: outside, and inside on the thicker side; 0 where there are none.

@@ -32,6 +32,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
@@ -198,7 +199,8 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let mut made = Vec::new();
     for (index, row) in rows.iter().enumerate() {
         let id = if single { "concertina".to_owned() } else { format!("concertina-{}", index + 1) };
-        let name = id.replace('-', " ");
+        let name = PieceName::from("concertina");
+        let name = if single { name } else { name.counted(index + 1) };
         let net = Net::row(Along::Across, height, &row.leaves, row.root);
         let piece = builder.piece(NewPiece::of(entry, Owner::Spine, (id, "concertina", name), net));
         let Some(piece) = piece else { return };

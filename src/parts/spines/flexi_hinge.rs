@@ -26,6 +26,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, PITCH, TAB, WING};
 use crate::parts::spines::guard::{Guard, a_little_less, hang, whole};
@@ -117,14 +118,20 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         let strip = whole(strip);
         if odd { 2.0 * strip * guard.pitch } else { 2.0f64.mul_add(strip, -1.0) * guard.pitch }
     };
-    let mut cut = |id: String, kind, name: String, leaves: &[RowPanel], root| {
+    let mut cut = |id: String, kind, name: PieceName, leaves: &[RowPanel], root| {
         let net = Net::row(Along::Across, height, leaves, root);
         builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net))
     };
     let tee = odd.then(|| cut("hinge-t".into(), "hinge t", "hinge T".into(), &hinge.tee(), 0));
     let pieces: Vec<Option<usize>> = (1..=strips)
         .map(|strip| {
-            cut(format!("hinge-{strip}"), "hinge strip", format!("hinge strip {strip}"), &hinge.strip(bases(strip)), 2)
+            cut(
+                format!("hinge-{strip}"),
+                "hinge strip",
+                PieceName::from("hinge strip").counted(strip),
+                &hinge.strip(bases(strip)),
+                2,
+            )
         })
         .collect();
     let (Some(pieces), true) =

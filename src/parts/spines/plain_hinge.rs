@@ -27,6 +27,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::fields::{EASE, LEAD_IN, PITCH, TAB, WING};
 use crate::parts::spines::guard::{Guard, a_little_less, about, hang, of_spine, whole};
@@ -81,14 +82,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     }
     let pages = builder.album.pages.len();
     let width = builder.carry.spine();
-    let mut cut =
-        |id: String, kind, name: String, net| builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net));
+    let mut cut = |id: String, kind, name: PieceName, net| {
+        builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net))
+    };
     let backing = Net::row(Along::Across, height, &[RowPanel::new("backing", Use::Base, width)], 0);
     let backing = cut("backing".into(), "backing", "backing".into(), backing);
     let leaves = [RowPanel::new("wing", Use::Base, wing), guard.tab_out("tab").folded(Sense::Valley, 90.0)];
     let hinge = |page: usize| {
         let net = Net::row(Along::Across, height, &leaves, 0);
-        cut(format!("hinge-{page}"), "plain hinge", format!("hinge {page}"), net)
+        cut(format!("hinge-{page}"), "plain hinge", PieceName::from("hinge").counted(page), net)
     };
     let (Some(backing), Some(hinges)) = (backing, (1..=pages).map(hinge).collect::<Option<Vec<usize>>>()) else {
         return;

@@ -29,6 +29,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::Owner;
 use crate::parts::maker::Maker;
+use crate::parts::name::PieceName;
 use crate::parts::spines::carry::{Carry, Stuck};
 use crate::parts::spines::fields::{EASE, GUSSET, LEAD_IN, ROOT, TAB};
 use crate::parts::spines::guard::{Guard, about, hang, of_spine, whole};
@@ -100,7 +101,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
         builder.find(finding.at(entry.values.place(PITCH)));
         return;
     }
-    let mut cut = |id: String, kind, name: String, leaves: &[RowPanel], stays| {
+    let mut cut = |id: String, kind, name: PieceName, leaves: &[RowPanel], stays| {
         let net = Net::row(Along::Across, height, leaves, stays);
         builder.piece(NewPiece::of(entry, Owner::Spine, (id, kind, name), net))
     };
@@ -123,9 +124,12 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, _: usize) {
     let mut block: Vec<(usize, Vec<usize>)> = Vec::new();
     for (page, &stubs) in counts.iter().enumerate() {
         let page = page + 1;
-        let Some(piece) = cut(format!("guard-{page}"), "guard", format!("guard {page}"), &leaves, 1) else { return };
+        let Some(piece) = cut(format!("guard-{page}"), "guard", PieceName::from("guard").counted(page), &leaves, 1)
+        else {
+            return;
+        };
         let stub = |number: usize| {
-            let name = format!("stub {number} of page {page}");
+            let name = PieceName::ForPage(PieceName::from("stub").counted(number).into(), page);
             cut(format!("stub-{page}-{number}"), "stub", name, &[RowPanel::new("stub", Use::Base, root)], 0)
         };
         let Some(stubs) = (1..=stubs).map(stub).collect() else { return };

@@ -23,7 +23,7 @@ pub(super) struct PartRow<'a> {
     height_mm: f64,
     area_mm2: f64,
     scores: Vec<ScoreRow>,
-    used_in: &'a [String],
+    used_in: Vec<String>,
     /// How many each kit of a batch takes, by its name.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
@@ -45,7 +45,7 @@ pub(super) struct PartRow<'a> {
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(super) struct BlockRow<'a> {
-    name: &'a str,
+    name: String,
     count: u32,
     #[schemars(extend("enum" = ["right", "up"]))]
     runs: &'static str,
@@ -89,7 +89,7 @@ pub(super) fn part_row<'a>(
         height_mm: tidy(part.flat.height),
         area_mm2: tidy(part.flat.area()),
         scores: part.flat.scores.iter().map(score).collect(),
-        used_in: &part.used_in,
+        used_in: part.used_in.iter().map(ToString::to_string).collect(),
         kits: batch.map(|(batch, merged)| merged.kits_with(batch, number).collect()),
         pages,
         digest: part.flat.digest(),
@@ -101,7 +101,7 @@ pub(super) fn block_row<'a>(kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'
     let part =
         |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
     BlockRow {
-        name: &block.name,
+        name: block.name.to_string(),
         count: block.count,
         runs: if block.upright { "up" } else { "right" },
         parts: block.parts.iter().map(part).collect(),
