@@ -3,7 +3,7 @@
 
 use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
-use super::kind::{COMMON, Kind, Role};
+use super::kind::{Kind, Role};
 use crate::fields::{file_schema, object_schema};
 use crate::stock;
 use serde_json::{Value, json};
@@ -13,8 +13,9 @@ use serde_json::{Value, json};
 pub fn schema(kinds: &[&'static Kind]) -> Value {
     let entry = |role: Role| {
         let of_role = kinds.iter().filter(|kind| kind.role == role);
-        let one =
-            |kind: &&'static Kind| object_schema(&[COMMON, kind.fields], &[("kind", json!({ "const": kind.name }))]);
+        let one = |kind: &&'static Kind| {
+            object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))])
+        };
         let all: Vec<Value> = of_role.map(one).collect();
         // A role without a kind takes nothing.
         if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }

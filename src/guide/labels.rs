@@ -41,6 +41,7 @@ fn bag(desk: &Desk<'_>) -> Label {
         let laid = desk.job.stocks.iter().filter(|laid| laid.stock == number);
         let sheets: u64 = laid.map(|laid| laid.count() / u64::from(desk.kits)).sum();
         let (key, many) = match album.handed_over(number) {
+            _ if stock.ready => ("label-ready", pieces),
             Some(Handed::Sheets) => ("label-sheets", sheets),
             Some(Handed::Scored) => ("label-scored", pieces),
             Some(Handed::Cut) | None => ("label-pieces", pieces),

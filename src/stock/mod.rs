@@ -20,7 +20,7 @@ use crate::length::Length;
 pub struct Stock {
     /// Its name in the file, `[a-z0-9-]{1,32}`.
     pub name: String,
-    /// The sheets that it comes in; never empty.
+    /// The sheets that it comes in; none only where it is ready.
     pub sheets: Vec<SheetSize>,
     /// Thickness of one sheet.
     pub caliper: Length,
@@ -32,6 +32,8 @@ pub struct Stock {
     pub grain: Option<Grain>,
     /// Whether it has a pattern.
     pub pattern: Pattern,
+    /// Whether what is of it is bought or made before: it has no sheets, and nothing is cut from it.
+    pub ready: bool,
     /// Where the file names it.
     pub place: Option<Place>,
 }
@@ -104,10 +106,18 @@ impl Stock {
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, place: _ } = self;
-        let of =
-            (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
-        (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
+        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, ready, place: _ } = self;
+        let of = (
+            &other.name,
+            &other.sheets,
+            other.caliper,
+            other.caliper_from,
+            other.grammage,
+            other.grain,
+            other.pattern,
+            other.ready,
+        );
+        (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern, *ready) == of
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -127,7 +137,22 @@ impl Stock {
             grammage: None,
             grain: None,
             pattern: Pattern::None,
+            ready: false,
             place: None,
+        }
+    }
+
+    /// What something ready-made is of, as thick as it says. No stock of a file has a space in its name.
+    #[must_use]
+    pub(crate) fn ready_made(what: &str, caliper: Length, place: Option<&Place>) -> Self {
+        Self {
+            name: format!("ready-made {what}"),
+            sheets: Vec::new(),
+            caliper,
+            caliper_from: CaliperFrom::Measured,
+            ready: true,
+            place: place.cloned(),
+            ..Self::a4_card()
         }
     }
 

@@ -72,6 +72,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         grammage,
         grain: values.get(GRAIN),
         pattern: values.get(PATTERN),
+        ready: false,
     })
 }
 
