@@ -34,6 +34,9 @@ const STANDS: f64 = 0.05;
 
 /// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
 const PRESS: f64 = 0.2;
+/// What a bound is lower than arithmetic might make it, mm.
+pub(super) const SLACK: f64 = 1e-3;
+
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
 
@@ -88,21 +91,6 @@ struct Page {
     gusset: f64,
     width: f64,
     half: f64,
-}
-
-/// A page that is to lie over a corner, and where it rests so far.
-#[derive(Clone, Copy)]
-struct Over {
-    end: Point,
-    page: Page,
-    rest: Rest,
-}
-
-impl Over {
-    /// Where it rests, if its gusset holds it there.
-    fn held(&self) -> Option<Rest> {
-        ((self.rest.from - self.page.root).hypot() <= self.page.gusset + SAME).then_some(self.rest)
-    }
 }
 
 /// Pages laid on one side.
@@ -304,29 +292,23 @@ impl LaidSide {
     /// A page that lies over a corner, its fore-edge on what is there, pulled outward as far as its gusset lets it; none where
     /// it can't. It is looked for from a rest on.
     fn lies_over(&self, end: Point, page: Page, from: Rest) -> Option<Rest> {
-        let mut over = [Over { end, page, rest: from }];
-        self.lie_over(&mut over);
-        over[0].held()
-    }
-
-    /// The same of several ways to lie, step by step beside each other: none has to wait for another.
-    fn lie_over(&self, ways: &mut [Over]) {
+        let Page { root, gusset, width, half } = page;
         let (start, surface) = self.surface;
         let up = normal(surface);
+        let start = start + up * half;
+        let mut rest = from;
         for _ in 0..4 {
-            for Over { end, page: Page { root, gusset, width, half }, rest } in ways.iter_mut() {
-                let start = start + up * *half;
-                let touch = *end + normal(rest.along) * *half;
-                let reach = (rest.from - touch).dot(rest.along) + *width;
-                let along = lowered(surface, share((touch - start).dot(up), reach));
-                let touch = *end + normal(along) * *half;
-                let way = *root - touch;
-                let aside = way.dot(normal(along));
-                let out = ((*gusset - aside).max(0.0) * (*gusset + aside)).max(0.0).sqrt();
-                let out = (way.dot(along) + out).min(0.0);
-                *rest = Rest { from: touch + along * out, along };
-            }
+            let touch = end + normal(rest.along) * half;
+            let reach = (rest.from - touch).dot(rest.along) + width;
+            let along = lowered(surface, share((touch - start).dot(up), reach));
+            let touch = end + normal(along) * half;
+            let way = root - touch;
+            let aside = way.dot(normal(along));
+            let out = ((gusset - aside).max(0.0) * (gusset + aside)).max(0.0).sqrt();
+            let out = (way.dot(along) + out).min(0.0);
+            rest = Rest { from: touch + along * out, along };
         }
+        ((rest.from - root).hypot() <= gusset + SAME).then_some(rest)
     }
 
     /// Whether a page clears the spine edges laid so far, and the line on which it lies.
