@@ -24,7 +24,8 @@ pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
 pub use label_grid::LabelGrid;
 pub use order::Order;
 pub(crate) use read::MOST_INSERTS;
-pub use read::{read, read_changed};
+pub use read::{read, read_changed, read_choice};
+pub(crate) use schema::entry_schema;
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
@@ -76,6 +77,32 @@ pub struct Album {
     pub tolerance: Length,
     /// What sizes were rounded to, where they were: sizes that are worked out are then multiples of it too.
     pub step: Option<Length>,
+    /// What its cover goes round at least, where it is made for other pages as well; no file says it.
+    pub cover_room: Option<CoverRoom>,
+}
+
+/// What a cover has to go round, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct CoverRoom {
+    /// From the foot of the pages to the fore-edge of the cover.
+    pub reach: f64,
+    /// Its spine.
+    pub spine: f64,
+}
+
+impl CoverRoom {
+    /// So much of both.
+    #[must_use]
+    pub(crate) const fn new(reach: f64, spine: f64) -> Self {
+        Self { reach, spine }
+    }
+
+    /// What is enough for either.
+    #[must_use]
+    pub(crate) const fn or(self, other: Self) -> Self {
+        Self { reach: self.reach.max(other.reach), spine: self.spine.max(other.spine) }
+    }
 }
 
 words! {

@@ -17,20 +17,30 @@ use crate::stock::{self, Stock};
 /// More inserts of a kit than this are a mistake: our choice.
 pub(crate) const MOST_INSERTS: u64 = 5000;
 
+/// The way to the kinds of page that there is to choose from.
+const CHOSEN: &str = "choice.of";
+
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind]) -> Checked<Album> {
-    of(Reader::new(source), kinds)
+    of(Reader::new(source), kinds, None)
 }
 
 /// Reads an album file that another file changed.
 #[must_use]
 pub fn read_changed(file: &Grafted, kinds: &[&'static Kind]) -> Checked<Album> {
-    of(Reader::of_changed(file), kinds)
+    of(Reader::of_changed(file), kinds, None)
 }
 
-fn of(mut reader: Reader<'_>, kinds: &[&'static Kind]) -> Checked<Album> {
-    let album = Reading { reader: &mut reader, kinds, stocks: Vec::new() }.album();
+/// Reads an album file that another file changed, whose pages are chosen: its `pages` are one of each kind that there is to
+/// choose from, and it has so many.
+#[must_use]
+pub fn read_choice(file: &Grafted, kinds: &[&'static Kind], pages: usize) -> Checked<Album> {
+    of(Reader::of_changed(file), kinds, Some(pages))
+}
+
+fn of(mut reader: Reader<'_>, kinds: &[&'static Kind], chosen: Option<usize>) -> Checked<Album> {
+    let album = Reading { reader: &mut reader, kinds, chosen, stocks: Vec::new() }.album();
     match album {
         Some(album) => Checked::new(album, reader.findings),
         None => Checked::none(reader.findings),
@@ -40,6 +50,8 @@ fn of(mut reader: Reader<'_>, kinds: &[&'static Kind]) -> Checked<Album> {
 struct Reading<'r, 's> {
     reader: &'r mut Reader<'s>,
     kinds: &'r [&'static Kind],
+    /// How many pages it has, where these are chosen.
+    chosen: Option<usize>,
     stocks: Vec<Stock>,
 }
 
@@ -58,13 +70,14 @@ impl Reading<'_, '_> {
         let mut page_count = 0;
         let pages = match top.get(PAGES) {
             Some(node) => {
-                let list = self.reader.list(node, "pages", "pages");
-                page_count = list.len();
+                let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
+                let list = self.reader.list(node, path, path);
+                page_count = self.chosen.unwrap_or(list.len());
                 if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
                     let place = self.reader.place(&node.range, "pages");
                     self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
                 }
-                self.entries(list, "pages", Role::Page, page_stock)
+                self.entries(list, path, Role::Page, page_stock)
             }
             None => Vec::new(),
         };
@@ -113,6 +126,7 @@ impl Reading<'_, '_> {
             labels,
             tolerance: top.get(TOLERANCE),
             step: None,
+            cover_room: None,
         })
     }
 

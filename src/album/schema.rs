@@ -11,14 +11,7 @@ use serde_json::{Value, json};
 /// The schema of an album file whose entries may be of these kinds.
 #[must_use]
 pub fn schema(kinds: &[&'static Kind]) -> Value {
-    let entry = |role: Role| {
-        let of_role = kinds.iter().filter(|kind| kind.role == role);
-        let one =
-            |kind: &&'static Kind| object_schema(&[COMMON, kind.fields], &[("kind", json!({ "const": kind.name }))]);
-        let all: Vec<Value> = of_role.map(one).collect();
-        // A role without a kind takes nothing.
-        if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
-    };
+    let entry = |role: Role| entry_schema(kinds, role);
     let stocks = json!({
         "type": "object",
         "propertyNames": { "pattern": "^[a-z0-9][a-z0-9-]{0,31}$" },
@@ -36,4 +29,13 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
     ];
     file_schema("An album file", FORMAT, TOP_FIELDS, &nested)
+}
+
+/// The schema of an entry that is of one of these kinds and of this role.
+pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
+    let of_role = kinds.iter().filter(|kind| kind.role == role);
+    let one = |kind: &&'static Kind| object_schema(&[COMMON, kind.fields], &[("kind", json!({ "const": kind.name }))]);
+    let all: Vec<Value> = of_role.map(one).collect();
+    // A role without a kind takes nothing.
+    if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
 }

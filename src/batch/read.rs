@@ -2,10 +2,10 @@
 //! From a batch file's text to the checked [`Batch`]: each kit's album read with the batch's changes in it.
 
 use super::file_fields::{
-    ALBUM, CHANGE, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME, SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES,
-    TITLE, TOGETHER, TOP_FIELDS, more_parts,
+    ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME,
+    SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES, TITLE, TOGETHER, TOP_FIELDS, more_parts,
 };
-use super::{Batch, BatchKit, Spares};
+use super::{Batch, BatchKit, Choice, Spares};
 use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
 use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
@@ -14,6 +14,9 @@ use crate::stock::is_name;
 
 /// More kinds of kit than this are a mistake: our choice.
 const MOST_KITS: usize = 200;
+
+/// More kinds of page to choose from than this are a mistake: our choice.
+const MOST_KINDS: usize = 50;
 
 /// More kits than this at once are a mistake, as with one album: our choice.
 const MOST_COPIES: u64 = 10_000;
@@ -87,9 +90,11 @@ impl Reading<'_, '_> {
             let Some(values) = self.reader.object(node, &path, Said::new("a-kit"), &[KIT_FIELDS]) else { continue };
             let name = values.get(NAME).to_owned();
             self.name(&name, &names, &values);
-            let album = self.album(&name, &values);
+            let chosen = values.get(CHOICE).map(|node| self.choice(node, &path));
+            let album = self.album(&name, &values, chosen.clone());
             names.push(name.clone());
-            kits.extend(album.map(|album| BatchKit { name, album }));
+            let choice = chosen.flatten().map(|(choice, _)| choice);
+            kits.extend(album.map(|album| BatchKit { name, album, choice }));
         }
         kits
     }
@@ -105,8 +110,30 @@ impl Reading<'_, '_> {
         }
     }
 
-    /// The album of a kit with the changes in it; what is wrong with it names the kit.
-    fn album(&mut self, name: &str, values: &Values) -> Option<album::Album> {
+    /// How a kit's pages are chosen, and the kinds; none where it does not say so properly.
+    fn choice(&mut self, node: &Node, kit: &str) -> Option<(Choice, Node)> {
+        let path = format!("{kit}.{}", CHOICE.name());
+        let values = self.reader.object(node, &path, Arg::field(CHOICE.name()), &[CHOICE_FIELDS])?;
+        let of = values.get(CHOSEN_OF)?;
+        let way = format!("{path}.{}", CHOSEN_OF.name());
+        let list = self.reader.list(of, &way, CHOSEN_OF.name());
+        let place = self.reader.place(&of.range, &way);
+        if list.is_empty() && matches!(&of.tree, Tree::Array(items) if items.is_empty()) {
+            self.reader.problem("no-choice", Said::new("no-choice"), Said::new("no-choice-help"), &place);
+        }
+        if list.len() > MOST_KINDS {
+            let text = Said::new("too-many-entries").with("field", Arg::field(CHOSEN_OF.name()));
+            let text = text.with("count", list.len()).with("most", MOST_KINDS);
+            self.reader.problem("too-many", text, Said::NOTHING, &place);
+            return None;
+        }
+        let pages = Some(values.get(CHOSEN_PAGES)).filter(|pages| *pages > 0)?;
+        (!list.is_empty()).then(|| (Choice::of(pages), of.clone()))
+    }
+
+    /// The album of a kit with the changes in it; what is wrong with it names the kit. Nothing where its pages are chosen from
+    /// nothing.
+    fn album(&mut self, name: &str, values: &Values, chosen: Option<Option<(Choice, Node)>>) -> Option<album::Album> {
         let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
         let source = self.file(file, &place)?;
         let mut changed = match Grafted::new(&source, self.source) {
@@ -119,7 +146,18 @@ impl Reading<'_, '_> {
         if let Some(node) = values.get(CHANGE) {
             self.change(&mut changed, node, file, values);
         }
-        let read = album::read_changed(&changed, self.kinds);
+        let read = match chosen {
+            None => album::read_changed(&changed, self.kinds),
+            Some(None) => return None,
+            Some(Some((choice, of))) => {
+                // What the file's own pages are is of no account.
+                for node in [&Node { tree: Tree::Null, ..of.clone() }, &of] {
+                    // A file that has no place for pages is no album, and told so when it is read.
+                    let _ = changed.put("pages", &of.range, node);
+                }
+                album::read_choice(&changed, self.kinds, usize::try_from(choice.pages).unwrap_or(usize::MAX))
+            }
+        };
         self.of_albums.push((name.to_owned(), read.findings));
         let mut album = read.value?;
         if let Some(copies) = values.get(COPIES) {
@@ -152,7 +190,16 @@ impl Reading<'_, '_> {
             }
             return;
         };
+        let chosen = values.says(CHOICE);
         for (way, range, value) in changes {
+            if chosen && (way == "pages" || way.starts_with("pages[") || way.starts_with("pages.")) {
+                let place = self.reader.place(range, way);
+                let text = Said::new("change-and-choice").with("way", Arg::quoted(excerpt(way)));
+                let text = text.with("choice", Arg::field(CHOICE.name()));
+                let help = Said::new("change-and-choice-help").with("of", Arg::field("choice.of"));
+                self.reader.problem("change-and-choice", text, help, &place);
+                continue;
+            }
             if changed.put(way, range, value).is_err() {
                 let place = self.reader.place(range, way);
                 let text = Said::new("change-no-place").with("way", Arg::quoted(excerpt(way)));

@@ -2,6 +2,7 @@
 //! `check` and `kit` for a batch file: several kits as one order.
 
 use super::arguments::{Check, KitArguments};
+use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
 use super::end::ExitStatus;
 use super::hand_over;
@@ -50,7 +51,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let text = if check.json {
         write::findings(&work.findings)
     } else {
-        say::words(&work.findings, &sources) + &verdict(&work)
+        say::words(&work.findings, &sources) + &choice::mixes(&work) + &verdict(&work)
     };
     say::out(&text, end)
 }
@@ -62,7 +63,8 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
             if kit.json {
                 return said;
             }
-            say::out(&summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+            let made = summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept);
+            say::out(&(choice::mixes(&work) + &made), said)
         }
         Err(ended) => ended.say(kit.json),
     }

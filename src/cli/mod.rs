@@ -5,6 +5,7 @@ mod arguments;
 mod batch;
 mod catalogue;
 mod check;
+mod choice;
 mod commands;
 mod compare;
 mod compare_words;

@@ -3,8 +3,8 @@
 //!
 //! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
 
-use super::{Files, ReaderText, Work};
-use crate::album::{Album, Handed, Order};
+use super::{ChoiceWork, Files, ReaderText, Work, choice};
+use crate::album::{Album, Entry, Handed, Order};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
 use crate::cutter::Cutter;
 use crate::finding::{Finding, Said, gravest_first, of_kits, stops};
@@ -30,6 +30,8 @@ pub struct BatchWork {
     pub cutter: Cutter,
     /// Each kit by itself. It has only those sheets that are handed over whole.
     pub kits: Vec<Work>,
+    /// By kit: its mixes, where its pages are chosen. Its work then has the parts that are packed, and the pieces of one mix.
+    pub choices: Vec<Option<ChoiceWork>>,
     /// The parts of all kits.
     pub merged: Merged,
     /// The same with the counts of the whole order.
@@ -43,37 +45,33 @@ pub struct BatchWork {
 }
 
 impl BatchWork {
-    /// Works out everything. An insert that a kit takes as often as it comes free is counted on sheets of that kit's own.
+    /// Works out everything.
     #[must_use]
     pub fn new(batch: Batch, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
-        let kits: Vec<Work> = batch
-            .kits
-            .iter()
-            .map(|kit| {
-                let mut album = kit.album.clone();
-                album.copies = batch.times(kit);
-                let spare = album.inserts.iter().any(crate::album::Entry::is_spare);
-                let mut work = if spare {
-                    Work::new(album, cutter.clone(), labels, search, watch)
-                } else {
-                    Work::fit(album, cutter.clone())
-                };
-                work.album.word_mends(&mut work.findings);
-                work.stocks = Vec::new();
-                work.paths = Vec::new();
-                work
-            })
-            .collect();
+        let of_kit = |kit: &BatchKit| {
+            let times = batch.times(kit);
+            let (choice, mut work) = match choice::chosen(kit, times, &cutter, search, watch) {
+                Some((chosen, choice, work)) => (Some((chosen, choice)), work),
+                None => (None, alone(kit, times, &cutter, (labels, search), watch)),
+            };
+            work.album.word_mends(&mut work.findings);
+            work.stocks = Vec::new();
+            work.paths = Vec::new();
+            (choice, work)
+        };
+        let (chosen, kits): (Vec<_>, Vec<Work>) = batch.kits.iter().map(of_kit).unzip();
         let told = batch.kits.iter().zip(&kits).map(|(kit, work)| (kit.name.as_str(), work.findings.as_slice()));
         let findings = of_kits(told);
-        let merged = Merged::of(&batch, &kits.iter().map(|work| &work.kit).collect::<Vec<_>>());
+        let mut merged = Merged::of(&batch, &kits.iter().map(|work| &work.kit).collect::<Vec<_>>());
+        let choices: Vec<Option<ChoiceWork>>;
+        (merged.chosen, choices) = chosen.into_iter().map(Option::unzip).unzip();
         let mut kit = merged.kit.clone();
         for (number, part) in kit.parts.iter_mut().enumerate() {
             part.count = merged.count(&batch, number);
         }
         let album = batch.album(&merged);
         let mut work =
-            Self { batch, album, cutter, kits, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
+            Self { batch, album, cutter, kits, choices, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
         work.letter();
         if !work.stopped() {
             work.lay(labels, search, watch);
@@ -306,6 +304,16 @@ impl BatchWork {
             }
         }
         Ok(())
+    }
+}
+
+/// A kit by itself. An insert that is to be as often as it comes free is counted on sheets of that kit's own.
+fn alone(kit: &BatchKit, times: u32, cutter: &Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Work {
+    let album = Album { copies: times, ..kit.album.clone() };
+    if album.inserts.iter().any(Entry::is_spare) {
+        Work::new(album, cutter.clone(), labels, search, watch)
+    } else {
+        Work::fit(album, cutter.clone())
     }
 }
 

@@ -5,9 +5,11 @@
 //! stages do.
 
 mod batch;
+mod choice;
 mod texts;
 
 pub use batch::BatchWork;
+pub use choice::ChoiceWork;
 use texts::ReaderText;
 
 use crate::album::{Album, Order};

@@ -419,6 +419,7 @@ fn terms(name: &PieceName) -> Vec<String> {
         | PieceName::ForPage(what, _)
         | PieceName::PanelFor(what)
         | PieceName::BlockFor(what) => terms(what),
+        PieceName::OfKind(kind, what) => [terms(kind), terms(what)].concat(),
         other => panic!("{other} is a name of a sort that this test does not know"),
     }
 }

@@ -12,6 +12,7 @@ mod batch;
 mod bound;
 mod broken;
 mod changes;
+mod choice;
 mod columns;
 mod contours;
 mod covers;

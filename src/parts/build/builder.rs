@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
-use crate::album::{Album, Bound, Entry};
+use crate::album::{Album, Bound, CoverRoom, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
@@ -218,6 +218,11 @@ impl<'a> Builder<'a> {
     /// Says what there is to spare in a place.
     pub(in crate::parts) fn spare(&mut self, about: Said, what: &'static str, spare: f64, sizes: u32) {
         self.kit.spares.push(Spare { about, what, spare, sizes });
+    }
+
+    /// Says what the cover goes round.
+    pub(in crate::parts) const fn cover_goes_round(&mut self, room: CoverRoom) {
+        self.kit.cover_room = Some(room);
     }
 
     /// Says what goes round the fore-edge.

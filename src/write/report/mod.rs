@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: MIT
 //! The machine-readable truth about a kit: `report.json`.
 
+mod choice;
 mod parts;
 mod sheets;
 
+use self::choice::{ChoiceRow, choice_row};
 use self::parts::{BlockRow, PartRow, block_row, part_row};
 use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
-use crate::batch::{Batch, Merged};
+use crate::batch::{Batch, BatchKit, Merged};
 use crate::finding::Finding;
 use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
@@ -72,6 +74,10 @@ struct Report<'a> {
 struct KitRow<'a> {
     name: &'a str,
     copies: u32,
+    /// How its pages are chosen, where they are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(default)]
+    choice: Option<ChoiceRow>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -94,7 +100,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
-        kits: kits.iter().map(|kit| KitRow { name: &kit.name, copies: kit.album.copies }).collect(),
+        kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
         blocks: blocks.map(|block| block_row(kit, block)).collect(),
@@ -108,6 +114,12 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
     };
     json(&whole)
+}
+
+fn kit_row<'a>(number: usize, kit: &'a BatchKit, batch: Option<(&'a Batch, &'a Merged)>) -> KitRow<'a> {
+    let chosen = batch.and_then(|(_, merged)| merged.chosen.get(number)?.as_ref());
+    let choice = chosen.map(|chosen| choice_row(&kit.album, chosen));
+    KitRow { name: &kit.name, copies: kit.album.copies, choice }
 }
 
 /// The JSON Schema of the report.
