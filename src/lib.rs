@@ -48,6 +48,7 @@ pub mod layout;
 pub mod length;
 pub mod mend;
 pub mod net;
+pub mod paper;
 pub mod parts;
 pub mod picture;
 pub mod sheets;

@@ -9,6 +9,7 @@ use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
 use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
+use super::own_cutters::own_cutters;
 use super::say;
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
@@ -128,11 +129,13 @@ fn inputs(
         albums.push(found.clone());
         Ok(found)
     };
-    let read = batch::read(&sources[0], &parts::kinds(), &mut load);
+    let mut read = batch::read(&sources[0], &parts::kinds(), &mut load);
     sources.extend(albums);
-    findings.extend(read.findings);
+    findings.append(&mut read.findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut notes = Vec::new();
+    let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    own_cutters(albums, machine, &mut sources, &mut findings)?;
     let batch = read.value.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! Says whether an album goes together, and writes it with its mends.
 
+use super::album_inputs::{Inputs, inputs, reread};
 use super::arguments::Check;
 use super::commands::counted;
 use super::end::ExitStatus;
-use super::inputs::{Ended, Inputs, exists, inputs, put, reread, rounded, step_problems};
+use super::inputs::{Ended, exists, put, rounded, step_problems};
 use super::say;
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
@@ -46,7 +47,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
         };
         return say::out(&text, end(&work));
     };
-    let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
+    let judge = |source: &Source| Some(worked_out(reread(source, &check.machine, &album)?, cutter.clone()));
     let Some(first) = sources.first_mut() else { return ExitStatus::WrongInput };
     let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
     let (work, changes) = match mended {

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
+use super::album_inputs::{Inputs, inputs};
 use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
 use super::end::ExitStatus;
 use super::hand_over;
-use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems};
+use super::inputs::{Ended, put, rounded, step_problems};
 use super::kit_folder::KitFolder;
 use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::say;

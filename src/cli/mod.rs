@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
+mod album_inputs;
 mod arguments;
 mod batch;
 mod catalogue;
@@ -15,6 +16,7 @@ mod inputs;
 mod kit_folder;
 mod machine_arguments;
 mod offcuts;
+mod own_cutters;
 mod refusals;
 mod say;
 mod sizes;

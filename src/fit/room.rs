@@ -5,9 +5,9 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
+use crate::paper::{self, sheet_size};
 use crate::parts::{Kit, Part};
-use crate::stock::paper;
-use crate::stock::{SheetSize, Stock, sheet_size};
+use crate::stock::{SheetSize, Stock};
 use crate::trial::Trial;
 use crate::usable::{Lie, Usable, UsableSheet};
 
@@ -25,7 +25,7 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !of_stock.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
-    if big.is_empty() || !of_stock.stock.sheets.iter().any(|size| cutter.takes(size)) {
+    if big.is_empty() || !of_stock.stock.sheets.iter().any(|size| of_stock.cutter.takes(size.width, size.height)) {
         return Vec::new();
     }
     // The advice is dear to work out, and the same for all parts of a stock.
@@ -48,7 +48,7 @@ struct UsableStock<'a> {
 
 impl<'a> UsableStock<'a> {
     fn new(kit: &Kit, number: usize, stock: &'a Stock, cutter: &'a Cutter) -> Self {
-        Self { stock, usable: kit.usable(number, stock, cutter), cutter }
+        Self { stock, usable: kit.usable(number, stock, cutter), cutter: stock.cutter(cutter) }
     }
 
     /// Whether a part goes onto some sheet.

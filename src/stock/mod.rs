@@ -4,15 +4,16 @@
 //! In: an entry of the album file's `stocks`. Out: a [`Stock`] with its sheet sizes, caliper, grain and
 //! pattern. Never: knows what is cut from it.
 
-pub mod paper;
 mod read;
 
 pub(crate) use read::STOCK_FIELDS;
-pub use read::{read, schema, sheet_size};
+pub use read::{read, schema};
 
+use crate::cutter::Cutter;
 use crate::fields::words;
 use crate::finding::Place;
 use crate::length::Length;
+use std::sync::LazyLock;
 
 /// One stock of the album file.
 #[derive(Clone, Debug)]
@@ -32,8 +33,37 @@ pub struct Stock {
     pub grain: Option<Grain>,
     /// Whether it has a pattern.
     pub pattern: Pattern,
+    /// What it is cut by.
+    pub by: By,
+    /// What it is cut with, where that is not what other stocks are cut with.
+    pub own: Option<OwnCutter>,
     /// Where the file names it.
     pub place: Option<Place>,
+}
+
+/// A cutter of a stock's own.
+#[derive(Clone, Debug)]
+pub enum OwnCutter {
+    /// As a file has it that was not read yet.
+    File {
+        /// The file's name, as the album says it.
+        name: String,
+        /// Where it is said.
+        place: Place,
+    },
+    /// Its settings.
+    Settings(Cutter),
+}
+
+impl PartialEq for OwnCutter {
+    /// Where it is said does not matter.
+    fn eq(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::File { name, .. }, Self::File { name: other, .. }) => name == other,
+            (Self::Settings(cutter), Self::Settings(other)) => cutter == other,
+            _ => false,
+        }
+    }
 }
 
 /// One size of sheet.
@@ -100,14 +130,39 @@ words! {
     }
 }
 
+words! {
+    /// What a stock is cut by.
+    pub enum By {
+        /// By a machine, from its files.
+        Machine = "machine",
+        /// By hand on a trimmer, from edge to edge.
+        Trimmer = "trimmer",
+    }
+}
+
+/// A trimmer takes nothing away and reaches every edge.
+static TRIMMER: LazyLock<Cutter> = LazyLock::new(Cutter::default);
+
 impl Stock {
+    /// What it is cut with: its own cutter, else a bare trimmer where it is trimmed, else what all is cut with. A cutter file
+    /// that was not read says nothing.
+    #[must_use]
+    pub fn cutter<'a>(&'a self, usual: &'a Cutter) -> &'a Cutter {
+        match (&self.own, self.by) {
+            (Some(OwnCutter::Settings(own)), _) => own,
+            (_, By::Trimmer) => &TRIMMER,
+            (_, By::Machine) => usual,
+        }
+    }
+
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, place: _ } = self;
+        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, by, own, place: _ } = self;
         let of =
             (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
         (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
+            && (by, own) == (&other.by, &other.own)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -127,6 +182,8 @@ impl Stock {
             grammage: None,
             grain: None,
             pattern: Pattern::None,
+            by: By::Machine,
+            own: None,
             place: None,
         }
     }

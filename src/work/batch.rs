@@ -120,7 +120,7 @@ impl BatchWork {
             }
         }
         self.stocks = StockSheets::joined(laid);
-        let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, marks);
+        let paths = toolpath::paths(&self.kit, &self.merged.stocks, &self.stocks, &self.cutter, marks);
         self.findings.extend(paths.findings);
         match paths.value {
             Some(paths) if !stops(&self.findings) => self.paths = paths,
@@ -225,7 +225,7 @@ impl BatchWork {
         let asked = |format: &str| files.formats.contains(&format);
         let mut listed = Listed::new(sink);
         let sink = &mut listed;
-        super::cut_files(&self.batch.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
+        super::cut_files(self.order(), &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
             let rows = guide::list::list(self.order(), &self.kit, 1);

@@ -103,7 +103,7 @@ impl Work {
         }
         work.findings.extend(of_sheets);
         if !stops(&work.findings) {
-            let paths = toolpath::paths(&work.kit, &stocks, &work.cutter, labels);
+            let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);
             if let Some(paths) = paths.value {
                 work.stocks = stocks;
@@ -130,7 +130,7 @@ impl Work {
         self.recut = true;
         (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
         if !self.stopped() {
-            let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+            let paths = toolpath::paths(&self.kit, &self.album.stocks, &self.stocks, &self.cutter, labels);
             self.findings.extend(paths.findings);
             self.paths = paths.value.unwrap_or_default();
         }
@@ -196,7 +196,7 @@ impl Work {
         let asked = |format: &str| files.formats.contains(&format);
         let mut listed = Listed::new(sink);
         let sink = &mut listed;
-        cut_files(&self.album.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
+        cut_files(self.album.order(), &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
             // The same letters as in the guide.
@@ -263,19 +263,20 @@ fn pages(
     Ok(())
 }
 
-/// What the machine cuts.
+/// What a machine cuts, each stock's as its own machine reads it.
 fn cut_files(
-    title: &str,
+    order: Order<'_>,
     kit: &Kit,
     paths: &[SheetPaths],
-    cutter: &Cutter,
+    usual: &Cutter,
     files: &Files<'_>,
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
     for sheet in paths {
+        let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         if asked("svg") {
-            write::svg_files(title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
+            write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }
         if asked("dxf") {
             write::dxf_files(sheet, cutter, files.split_layers, sink)?;

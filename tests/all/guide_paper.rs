@@ -5,8 +5,8 @@ use crate::common::{fixtures, work};
 use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::guide::{self, Block, Figure, Guide, Line, Number, Section, Step, Table};
+use hingeleaf::paper::Paper;
 use hingeleaf::picture::{CUT, Mark, Picture};
-use hingeleaf::stock::paper::Paper;
 use hingeleaf::work::Work;
 use hingeleaf::write::guide_pdf;
 use hingeleaf::write::pages::{

@@ -6,14 +6,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 28] = [
+const ORDER: [&str; 29] = [
     "length",
     "finding",
     "words",
     "fields",
     "contour",
-    "stock",
+    "paper",
     "cutter",
+    "stock",
     "usable",
     "album",
     "net",

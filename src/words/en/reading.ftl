@@ -56,6 +56,7 @@ form-text = a text in double quotes
 
 ## What is being read
 a-kind-of = a { $role } of kind { $kind }
+a-cutter = a stock's own cutter
 a-sheet-size = a sheet size
 a-stock = a stock
 the-file = the file
