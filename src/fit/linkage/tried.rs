@@ -7,6 +7,7 @@
 
 use super::section::{CrossSection, Leaf};
 use super::side::LaidSide;
+use super::sides::Sides;
 use std::collections::BTreeMap;
 use std::f64::consts::FRAC_PI_2;
 
@@ -36,9 +37,16 @@ struct SideSoFar {
 
 impl SideSoFar {
     fn new(section: &CrossSection, high: f64, turned: (f64, f64)) -> Self {
-        let mut side = LaidSide::new(section.leaves.len());
-        side.clear((section.base, section.depth()), high, turned);
-        Self { side, laid: vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }] }
+        let leaves = section.leaves.len();
+        let mut side = Self { side: LaidSide::new(leaves), laid: Vec::with_capacity(leaves + 1) };
+        side.clear(section, high, turned);
+        side
+    }
+
+    fn clear(&mut self, section: &CrossSection, high: f64, turned: (f64, f64)) {
+        self.side.clear((section.base, section.depth()), high, turned);
+        self.laid.clear();
+        self.laid.push(Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true });
     }
 
     /// So many leaves laid; none where the energy comes to more than `over` allows on the way.
@@ -76,6 +84,12 @@ impl BothSides {
         Self { left: side(sine), right: side(-sine) }
     }
 
+    fn clear(&mut self, section: &CrossSection, (tilt, high): (f64, f64)) {
+        let (sine, cosine) = tilt.sin_cos();
+        self.left.clear(section, high, (sine, cosine));
+        self.right.clear(section, high, (-sine, cosine));
+    }
+
     /// The two sides with so many leaves at the left; none where their energy is over `most`.
     fn laid(&mut self, section: &CrossSection, between: usize, most: f64) -> Option<[Laid; 2]> {
         let leaves = &section.leaves;
@@ -102,7 +116,7 @@ pub(super) struct SharedPosture {
     posture: (f64, f64),
     /// What no opening can have less of here.
     least: f64,
-    sides: Option<BothSides>,
+    sides: Option<Box<BothSides>>,
 }
 
 impl SharedPosture {
@@ -110,12 +124,21 @@ impl SharedPosture {
         Self { at, posture: (tilt, high), least: section.at_least(tilt.sin_cos(), high), sides: None }
     }
 
+    /// The same, to be laid where another one was.
+    fn laid_on(mut self, section: &CrossSection, sides: Option<Box<BothSides>>) -> Self {
+        self.sides = sides.map(|mut sides| {
+            sides.clear(section, self.posture);
+            sides
+        });
+        self
+    }
+
     /// The energy with so many leaves at the left; endless where it is over `most`.
     pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64) -> f64 {
         if most.is_finite() && self.least > most {
             return f64::INFINITY;
         }
-        self.sides.get_or_insert_with(|| BothSides::new(section, self.posture)).energy(section, between, most)
+        self.sides.get_or_insert_with(|| Box::new(BothSides::new(section, self.posture))).energy(section, between, most)
     }
 }
 
@@ -129,6 +152,36 @@ pub(super) struct Tried {
     pub(super) raised: Vec<SharedPosture>,
     /// Other heights of a level base, by their bits: the search halves the same steps again for the next opening.
     between_raised: BTreeMap<u64, SharedPosture>,
+    /// All other postures.
+    near: NearOpenings,
+}
+
+/// The postures that the opening which is laid, and the one before it, came to: openings next to each other often search
+/// alike for many steps. By the bits of tilt and height.
+#[derive(Default)]
+struct NearOpenings {
+    now: BTreeMap<(u64, u64), SharedPosture>,
+    before: BTreeMap<(u64, u64), SharedPosture>,
+    /// What postures that are forgotten were laid in.
+    #[allow(clippy::vec_box, reason = "each was in a box before and will be again")]
+    spare: Vec<Box<BothSides>>,
+}
+
+impl NearOpenings {
+    fn next(&mut self) {
+        let gone = std::mem::replace(&mut self.before, std::mem::take(&mut self.now));
+        self.spare.extend(gone.into_values().filter_map(|posture| posture.sides));
+    }
+
+    fn posture(&mut self, section: &CrossSection, (tilt, high): (f64, f64)) -> &mut SharedPosture {
+        let Self { now, before, spare } = self;
+        let key = (tilt.to_bits(), high.to_bits());
+        now.entry(key).or_insert_with(|| {
+            before
+                .remove(&key)
+                .unwrap_or_else(|| SharedPosture::new(section, tilt, (tilt, high)).laid_on(section, spare.pop()))
+        })
+    }
 }
 
 impl Tried {
@@ -144,13 +197,33 @@ impl Tried {
                 raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
-        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new() }
+        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new(), near: NearOpenings::default() }
     }
 
     /// The energy with the base flat on the table, and whether all leaves lie flat.
     pub(super) fn level(&mut self, section: &CrossSection, between: usize) -> (f64, bool) {
         let laid = self.level.laid(section, between, f64::INFINITY);
         laid.map_or((f64::INFINITY, false), |[left, right]| (left.energy + right.energy, left.flat && right.flat))
+    }
+
+    /// Openings are laid one after the other; here the next one begins.
+    pub(super) fn next_opening(&mut self) {
+        self.near.next();
+    }
+
+    /// The energy in any posture, endless where it is over `most`.
+    pub(super) fn lay(
+        &mut self,
+        section: &CrossSection,
+        between: usize,
+        posture: (f64, f64),
+        most: f64,
+        sides: &mut Sides,
+    ) -> f64 {
+        if section.leaves.len() > ALL_OPENINGS {
+            return section.lay(between, posture, most, sides);
+        }
+        self.near.posture(section, posture).energy(section, between, most)
     }
 
     /// The energy with a level base drawn up so high, endless where it is over `most`; none where it is not kept: openings
