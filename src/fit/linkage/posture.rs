@@ -24,9 +24,9 @@ impl CrossSection {
         let slack = flat.abs().max(1.0) * LOST;
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
-        for place in &mut tried.tilted {
-            let energy = place.energy(self, between, found.least - slack);
-            found.weigh(place.at, energy);
+        for number in 0..tried.tilted.len() {
+            let energy = tried.tilted(number, self, between, found.least - slack);
+            found.weigh(tried.tilted[number].at, energy);
         }
         found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
             tried.lay(self, between, (tilt, 0.0), most, sides)
@@ -48,10 +48,9 @@ impl CrossSection {
         for tilt in [0.0, best.0].into_iter().take(if level { 1 } else { 2 }) {
             let mut raised = Found { at: 0.0, least: if tilt == 0.0 { flat } else { best.2 }, slack };
             for number in 0..tried.raised.len() {
-                let (most, place) = (raised.least - slack, &mut tried.raised[number]);
-                let at = place.at;
+                let (most, at) = (raised.least - slack, tried.raised[number].at);
                 let energy = if tilt == 0.0 {
-                    place.energy(self, between, most)
+                    tried.raised(number, self, between, most)
                 } else {
                     tried.lay(self, between, (tilt, at), most, sides)
                 };

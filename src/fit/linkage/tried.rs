@@ -124,21 +124,20 @@ impl SharedPosture {
         Self { at, posture: (tilt, high), least: section.at_least(tilt.sin_cos(), high), sides: None }
     }
 
-    /// The same, to be laid where another one was.
-    fn laid_on(mut self, section: &CrossSection, sides: Option<Box<BothSides>>) -> Self {
-        self.sides = sides.map(|mut sides| {
-            sides.clear(section, self.posture);
-            sides
-        });
-        self
-    }
-
     /// The energy with so many leaves at the left; endless where it is over `most`.
-    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64) -> f64 {
+    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64, spare: &mut Spare) -> f64 {
         if most.is_finite() && self.least > most {
             return f64::INFINITY;
         }
-        self.sides.get_or_insert_with(|| Box::new(BothSides::new(section, self.posture))).energy(section, between, most)
+        let posture = self.posture;
+        let lay = || match spare.pop() {
+            Some(mut sides) => {
+                sides.clear(section, posture);
+                sides
+            }
+            None => Box::new(BothSides::new(section, posture)),
+        };
+        self.sides.get_or_insert_with(lay).energy(section, between, most)
     }
 }
 
@@ -156,15 +155,17 @@ pub(super) struct Tried {
     near: NearOpenings,
 }
 
+/// What postures were laid in that nobody asks for any more.
+#[allow(clippy::vec_box, reason = "each was in a box before and will be again")]
+pub(super) type Spare = Vec<Box<BothSides>>;
+
 /// The postures that the opening which is laid, and the one before it, came to: openings next to each other often search
 /// alike for many steps. By the bits of tilt and height.
 #[derive(Default)]
 struct NearOpenings {
     now: BTreeMap<(u64, u64), SharedPosture>,
     before: BTreeMap<(u64, u64), SharedPosture>,
-    /// What postures that are forgotten were laid in.
-    #[allow(clippy::vec_box, reason = "each was in a box before and will be again")]
-    spare: Vec<Box<BothSides>>,
+    spare: Spare,
 }
 
 impl NearOpenings {
@@ -173,19 +174,17 @@ impl NearOpenings {
         self.spare.extend(gone.into_values().filter_map(|posture| posture.sides));
     }
 
-    fn posture(&mut self, section: &CrossSection, (tilt, high): (f64, f64)) -> &mut SharedPosture {
+    fn energy(&mut self, section: &CrossSection, between: usize, (tilt, high): (f64, f64), most: f64) -> f64 {
         let Self { now, before, spare } = self;
         let key = (tilt.to_bits(), high.to_bits());
-        now.entry(key).or_insert_with(|| {
-            before
-                .remove(&key)
-                .unwrap_or_else(|| SharedPosture::new(section, tilt, (tilt, high)).laid_on(section, spare.pop()))
-        })
+        let again = || before.remove(&key).unwrap_or_else(|| SharedPosture::new(section, tilt, (tilt, high)));
+        now.entry(key).or_insert_with(again).energy(section, between, most, spare)
     }
 }
 
 impl Tried {
-    pub(super) fn new(section: &CrossSection) -> Self {
+    /// To be laid where others were, if there are any.
+    pub(super) fn new(section: &CrossSection, spare: Spare) -> Self {
         let (mut tilted, mut raised) = (Vec::new(), Vec::new());
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
@@ -197,7 +196,7 @@ impl Tried {
                 raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
-        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new(), near: NearOpenings::default() }
+        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new(), near: NearOpenings { spare, ..NearOpenings::default() } }
     }
 
     /// The energy with the base flat on the table, and whether all leaves lie flat.
@@ -206,9 +205,29 @@ impl Tried {
         laid.map_or((f64::INFINITY, false), |[left, right]| (left.energy + right.energy, left.flat && right.flat))
     }
 
+    /// What its postures were laid in.
+    pub(super) fn into_spare(self) -> Spare {
+        let Self { tilted, raised, between_raised, near, .. } = self;
+        let kept = tilted.into_iter().chain(raised).chain(between_raised.into_values());
+        let near_by = near.now.into_values().chain(near.before.into_values());
+        let mut spare = near.spare;
+        spare.extend(kept.chain(near_by).filter_map(|posture| posture.sides));
+        spare
+    }
+
     /// Openings are laid one after the other; here the next one begins.
     pub(super) fn next_opening(&mut self) {
         self.near.next();
+    }
+
+    /// The energy at a coarse tilt, endless where it is over `most`.
+    pub(super) fn tilted(&mut self, number: usize, section: &CrossSection, between: usize, most: f64) -> f64 {
+        self.tilted[number].energy(section, between, most, &mut self.near.spare)
+    }
+
+    /// The same of a level base at a coarse height.
+    pub(super) fn raised(&mut self, number: usize, section: &CrossSection, between: usize, most: f64) -> f64 {
+        self.raised[number].energy(section, between, most, &mut self.near.spare)
     }
 
     /// The energy in any posture, endless where it is over `most`.
@@ -223,7 +242,7 @@ impl Tried {
         if section.leaves.len() > ALL_OPENINGS {
             return section.lay(between, posture, most, sides);
         }
-        self.near.posture(section, posture).energy(section, between, most)
+        self.near.energy(section, between, posture, most)
     }
 
     /// The energy with a level base drawn up so high, endless where it is over `most`; none where it is not kept: openings
@@ -234,6 +253,6 @@ impl Tried {
         }
         let place = self.between_raised.entry(high.to_bits());
         let place = place.or_insert_with(|| SharedPosture::new(section, high, (0.0, high)));
-        Some(place.energy(section, between, most))
+        Some(place.energy(section, between, most, &mut self.near.spare))
     }
 }
