@@ -88,17 +88,20 @@ impl LaidSide {
     /// and about d c high, for its lower corner is to be on the surface: so |s| <= (|K| + d) / (w - b), `steepest`, and s has
     /// the sign of K - d (1 - c).
     ///
-    /// Under the surface (K < 0) the page rises: s < 0. If K is further in than C, C is in front of the spine edge, and over the
-    /// page's line by c |K| - |s| |way from K to C| less d: where that is more than none, the page goes through C.
+    /// The root R is off the page's line by c |RK| up, less or more s |RK| along, less d: more than a gusset is too far.
+    ///
+    /// Under the surface (K < 0) the page rises by |s| >= |K| / w. C is in front of the spine edge by o and |s| |K|, less the c a
+    /// by which K is further out than C; and over the page's line by c |K| + |s| a, less d: there the page goes through C.
     ///
     /// Over it, where s >= 0, the lower corner of the fore-edge is not under the surface: (o + w) s <= K. The middle is at
     /// T - (o + w/2) s, and as o + w/2 <= (o + w) / 2, at d c + K/2 or higher; where s < 0, at T or higher, for o + w/2 >= 0.
     /// Along the surface it is from w/2 - b less d to w/2 and d beyond the corner.
     fn may_lie_lower(&self, page: Page, corner: Point, lowest: f64) -> bool {
-        let Page { root, width, half, .. } = page;
+        let Page { root, gusset, width, half } = page;
         let (start, surface) = self.surface;
+        let up = normal(surface);
         let way = corner - start;
-        let (aside, high) = (way.dot(surface), way.dot(normal(surface)));
+        let (aside, high) = (way.dot(surface), way.dot(up));
         let back = (root - corner).hypot() + half;
         let steepest = (high.abs() + half + SLACK) / (width - back);
         // No page that is turned by so little from such a surface points inward.
@@ -106,9 +109,14 @@ impl LaidSide {
             return true;
         }
         let cosine = 1.0 - steepest * steepest;
+        let to_root = root - corner;
+        if cosine * to_root.dot(up) - steepest * to_root.dot(surface).abs() - half > gusset + SLACK {
+            return false;
+        }
         if high < 0.0 {
-            let goes_through = cosine * -high + steepest * aside > SLACK;
-            return self.corners.is_empty() || high > -SLACK || aside > -SLACK || !goes_through;
+            let in_front = high * high / width - aside > SLACK;
+            let over_it = steepest * aside.min(0.0) - cosine * high > SLACK;
+            return self.corners.is_empty() || !(in_front && over_it);
         }
         let beyond = if surface.y > 0.0 { (width / 2.0 - back) * cosine - half } else { width / 2.0 + half };
         let low = start.y + (aside + beyond) * surface.y + (high / 2.0 + half * cosine) * surface.x;
