@@ -53,10 +53,17 @@ impl LaidSide {
                     best = Some((low, rest));
                 }
             }
-            for corner in corners.into_iter().filter(|corner| self.may_lie_lower(way, *corner, lowest)) {
-                let along = leans(way, corner);
-                let from = Rest { from: way.root + normal(along) * way.gusset, along };
-                let Some(rest) = self.lies_over(corner, way, from) else { continue };
+            for corner in corners {
+                let over = || {
+                    let along = leans(way, corner);
+                    self.lies_over(corner, way, Rest { from: way.root + normal(along) * way.gusset, along })
+                };
+                if !self.may_lie_lower(way, corner, lowest) {
+                    let lower = |rest: Rest| middle(way, rest) < lowest && fits(way, rest);
+                    debug_assert!(!over().is_some_and(lower), "{way:?} lies over {corner:?} lower than {lowest}");
+                    continue;
+                }
+                let Some(rest) = over() else { continue };
                 let low = middle(way, rest);
                 if lower(&best, low) && fits(way, rest) {
                     best = Some((low, rest));

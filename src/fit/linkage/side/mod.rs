@@ -88,7 +88,7 @@ fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
 }
 
 /// A page to be laid.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 struct Page {
     root: Point,
     gusset: f64,
