@@ -54,10 +54,17 @@ impl LaidSide {
                     best = Some((low, rest));
                 }
             }
-            for corner in corners.into_iter().filter(|corner| self.over_at_least(way, *corner) < lowest) {
-                let along = leans(way, corner);
-                let from = Rest { from: way.root + normal(along) * way.gusset, along };
-                let Some(rest) = self.lies_over(corner, way, from) else { continue };
+            for corner in corners {
+                let over = || {
+                    let along = leans(way, corner);
+                    self.lies_over(corner, way, Rest { from: way.root + normal(along) * way.gusset, along })
+                };
+                if !self.may_lie_lower(way, corner, lowest) {
+                    let lower = |rest: Rest| middle(way, rest) < lowest && fits(way, rest);
+                    debug_assert!(!over().is_some_and(lower), "{way:?} lies over {corner:?} lower than {lowest}");
+                    continue;
+                }
+                let Some(rest) = over() else { continue };
                 let low = middle(way, rest);
                 if lower(&best, low) && fits(way, rest) {
                     best = Some((low, rest));
@@ -80,28 +87,48 @@ impl LaidSide {
         best.map_or(upright, |(_, rest)| rest)
     }
 
-    /// What the middle of a page that lies over a corner, and clears what is there, can't be lower than.
+    /// Whether a page that lies over a corner could rest with its middle lower than this, as far as is known beforehand.
     ///
-    /// Say its line runs along `a`, turned down from the surface by an angle of sine s >= 0 and cosine c >= 0; so it does
-    /// where the corner is half a page over the surface or more. Heights are told from the surface. With the page's half
-    /// thickness d and its width w, the line touches at T, d over the corner K, square to it: T = K + d c. The spine edge is
-    /// at T + o a with o <= 0, the fore-edge at T - (o + w) s. That has to be d c over the surface at least, so
-    /// (o + w) s <= K. The middle is at T - (o + w/2) s, and as o + w/2 <= (o + w) / 2, it is at d c + K/2 or higher.
-    /// Along the surface the middle is w/2 + d beyond the corner at most, and before it by no more than the spine edge, which its
-    /// gusset holds at the root.
-    fn over_at_least(&self, page: Page, corner: Point) -> f64 {
+    /// Heights are told from the surface, and ways along it, from the upper corner C of the last spine edge. The page's half
+    /// thickness is d, its width w; it is turned down from the surface by an angle of sine s and cosine c. The corner K is
+    /// `high`; square to it by d is T, on the page's line: T = K + d c. As [`Self::lies_over`] works it out, the spine edge is at
+    /// T + o along the line, with o between 0 and -b, `back`: no further from T than the root is. The fore-edge is at T - (o + w) s
+    /// and about d c high, for its lower corner is to be on the surface: so |s| <= (|K| + d) / (w - b), `steepest`, and s has
+    /// the sign of K - d (1 - c).
+    ///
+    /// The root R is off the page's line by c |RK| up, less or more s |RK| along, less d: more than a gusset is too far.
+    ///
+    /// Under the surface (K < 0) the page rises by |s| >= |K| / w. C is in front of the spine edge by o and |s| |K|, less the c a
+    /// by which K is further out than C; and over the page's line by c |K| + |s| a, less d: there the page goes through C.
+    ///
+    /// Over it, where s >= 0, the lower corner of the fore-edge is not under the surface: (o + w) s <= K. The middle is at
+    /// T - (o + w/2) s, and as o + w/2 <= (o + w) / 2, at d c + K/2 or higher; where s < 0, at T or higher, for o + w/2 >= 0.
+    /// Along the surface it is from w/2 - b less d to w/2 and d beyond the corner.
+    fn may_lie_lower(&self, page: Page, corner: Point, lowest: f64) -> bool {
+        let Page { root, gusset, width, half } = page;
         let (start, surface) = self.surface;
+        let up = normal(surface);
         let way = corner - start;
-        let high = way.dot(normal(surface));
-        if high < page.half + SAME || surface.x < 0.0 {
-            return f64::NEG_INFINITY;
+        let (aside, high) = (way.dot(surface), way.dot(up));
+        let back = (root - corner).hypot() + half;
+        let steepest = (high.abs() + half + SLACK) / (width - back);
+        // No page that is turned by so little from such a surface points inward.
+        if !(0.0..0.5).contains(&steepest) || surface.x < 0.6 {
+            return true;
         }
-        let aside = if surface.y > 0.0 {
-            -(page.gusset + (page.root - corner).hypot() + page.half + SAME)
-        } else {
-            page.width / 2.0 + page.half
-        };
-        start.y + (way.dot(surface) + aside) * surface.y + high / 2.0 * surface.x - SLACK
+        let cosine = 1.0 - steepest * steepest;
+        let to_root = root - corner;
+        if cosine * to_root.dot(up) - steepest * to_root.dot(surface).abs() - half > gusset + SLACK {
+            return false;
+        }
+        if high < 0.0 {
+            let in_front = high * high / width - aside > SLACK;
+            let over_it = steepest * aside.min(0.0) - cosine * high > SLACK;
+            return self.corners.is_empty() || !(in_front && over_it);
+        }
+        let beyond = if surface.y > 0.0 { (width / 2.0 - back) * cosine - half } else { width / 2.0 + half };
+        let low = start.y + (aside + beyond) * surface.y + (high / 2.0 + half * cosine) * surface.x;
+        width < 2.0 * back || low - SLACK < lowest
     }
 
     /// A page that hangs from its root along the side of the block, its fore-edge on what is there.

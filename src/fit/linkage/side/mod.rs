@@ -40,6 +40,9 @@ pub(super) const SLACK: f64 = 1e-3;
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
 
+/// With its middle so many times its half thickness over the table a page's end is clear of it, whatever is lost in rounding.
+const CLEAR: f64 = 1.001;
+
 /// The mid line of a bar at rest.
 #[derive(Clone, Copy)]
 pub(super) struct Rest {
@@ -85,7 +88,7 @@ fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
 }
 
 /// A page to be laid.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 struct Page {
     root: Point,
     gusset: f64,
@@ -162,10 +165,14 @@ impl LaidSide {
         self.corners.push((top, below));
         self.bars.push(rest);
         self.energy += leaf.weight * (leaf.width / 2.0).mul_add(rest.along.y, rest.from.y);
-        // What would go through the table is no posture to settle in.
-        let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
-        let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
-        self.energy += THROUGH * leaf.weight * deep;
+        // What would go through the table is no posture to settle in. A page whose ends stand clear of it does not, and need not
+        // be reckoned exactly.
+        let ends = [rest.from.y, rest.along.y * leaf.width + rest.from.y];
+        if ends.into_iter().any(|end| end < CLEAR * page.half + SLACK) {
+            let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
+            let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
+            self.energy += THROUGH * leaf.weight * deep;
+        }
     }
 
     /// Whether what was laid last lies flat.
@@ -174,6 +181,7 @@ impl LaidSide {
     }
 
     /// Where a page rests on what is laid so far, if the base's end is not in its way.
+    #[inline]
     fn settle(&self, page: Page) -> Rest {
         let Page { root, gusset, width, half } = page;
         let (start, along) = self.surface;
@@ -201,10 +209,16 @@ impl LaidSide {
                 let from = root - self.inward * gusset;
                 rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
             } else if spent > TOUCHING {
-                return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
+                return self.hung(page, spent);
             }
         }
         self.on_the_table(page, self.over_lower_corners(page, rest))
+    }
+
+    /// The same with the page hung from the base's end, so much of its gusset spent on the way there.
+    #[inline(never)]
+    fn hung(&self, page: Page, spent: f64) -> Rest {
+        self.settle(Page { root: self.end, gusset: page.gusset - spent, ..page })
     }
 
     fn under_base(&self, root: Point, from: Point) -> bool {
