@@ -6,13 +6,13 @@ use super::file_fields::{
     PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
     TOLERANCE, TOP_FIELDS, WIDTH,
 };
-use super::kind::{COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
+use super::kind::{BY, COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
-use crate::stock::{self, Stock};
+use crate::stock::{self, By, Stock};
 
 /// More inserts of a kit than this are a mistake: our choice.
 pub(crate) const MOST_INSERTS: u64 = 5000;
@@ -99,6 +99,7 @@ impl Reading<'_, '_> {
             Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
         });
         self.page_numbers(&inserts, page_count);
+        let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
             let text = Said::new("too-many-inserts").with("count", many).with("most", MOST_INSERTS);
@@ -183,6 +184,8 @@ impl Reading<'_, '_> {
         if stocks.is_empty() {
             stocks.push(page_stock);
         }
+        let by = values.get(BY);
+        let stocks = stocks.into_iter().map(|stock| self.cut_by(stock, by)).collect();
         Some(Panels { reveal: values.get(REVEAL), stocks, on: values.get(ON), runs_on: values.get(RUNS_ON), values })
     }
 
@@ -198,6 +201,7 @@ impl Reading<'_, '_> {
         let what = of_kind("a-kind-of", role, kind.name);
         let values = self.reader.object(node, path, what, &[COMMON, kind.fields])?;
         let stock = self.stock_of(&values, stock);
+        let stock = self.cut_by(stock, values.get(BY));
         let grain_along_spine = values.get(GRAIN).map(|grain| grain == EntryGrain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
     }
@@ -228,16 +232,26 @@ impl Reading<'_, '_> {
         Some(Entry { kind, values, stock, grain_along_spine: None })
     }
 
+    /// The stock of what says that it is cut by something: beside its own where that is cut otherwise.
+    fn cut_by(&mut self, stock: usize, by: Option<By>) -> usize {
+        let Some(by) = by.filter(|by| self.stocks[stock].by != *by) else { return stock };
+        let beside = self.stocks[stock].cut_by(by);
+        self.stocks.iter().position(|known| known.name == beside.name).unwrap_or_else(|| {
+            self.stocks.push(beside);
+            self.stocks.len() - 1
+        })
+    }
+
     fn stock_of(&mut self, values: &Values, fallback: usize) -> usize {
         let Some(name) = values.get(STOCK) else { return fallback };
         self.stock_called(name, values.place(STOCK), fallback)
     }
 
     fn stock_called(&mut self, name: &str, place: Option<&Place>, fallback: usize) -> usize {
-        if let Some(number) = self.stocks.iter().position(|stock| stock.name == name) {
+        if let Some(number) = self.stocks.iter().position(|stock| stock.shares.is_none() && stock.name == name) {
             return number;
         }
-        let help = meant_or("unknown-stock-help", name, self.stocks.iter().map(|stock| stock.name.as_str()));
+        let help = meant_or("unknown-stock-help", name, stock::names(&self.stocks));
         let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(name)));
         let text = text.with("stocks", Arg::field(STOCKS.name()));
         self.reader.findings.push(Finding::stop("unknown-stock", Said::NOTHING, text).help(help).at(place));

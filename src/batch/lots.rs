@@ -125,13 +125,18 @@ fn name(batch: &Batch, lots: &mut [Lot]) {
                 continue;
             }
             let kit = lot.of.and_then(|of| batch.kits.get(of)).map(|kit| format!(".{}", kit.name));
+            let before = lot.stocks[stock].name.clone();
             let name = &mut lot.stocks[stock].name;
             // It may be called by its kit already.
             name.push_str(kit.as_deref().filter(|kit| !name.ends_with(kit)).unwrap_or_default());
             while known.contains(name) {
                 name.push_str(".more");
             }
-            known.push(name.clone());
+            let name = name.clone();
+            for other in lot.stocks.iter_mut().filter(|other| other.shares.as_ref() == Some(&before)) {
+                other.shares = Some(name.clone());
+            }
+            known.push(name);
         }
     }
 }

@@ -233,8 +233,8 @@ impl Reading<'_, '_> {
     fn handed_over(&mut self, node: &Node, batch: &mut Batch) {
         let mut names: Vec<&str> = Vec::new();
         for stock in batch.kits.iter().flat_map(|kit| &kit.album.stocks) {
-            if !names.contains(&stock.name.as_str()) {
-                names.push(&stock.name);
+            if !names.contains(&stock.bought()) {
+                names.push(stock.bought());
             }
         }
         let handed: Vec<(String, Handed)> = {
@@ -243,7 +243,7 @@ impl Reading<'_, '_> {
         };
         for album in batch.kits.iter_mut().map(|kit| &mut kit.album) {
             let of = |name: &str| handed.iter().find(|(known, _)| known == name).map(|(_, handed)| *handed);
-            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(&stock.name)).collect();
+            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(stock.bought())).collect();
             for (number, handed) in all.into_iter().enumerate() {
                 if let Some(handed) = handed {
                     album.hand_over(Some(number), handed);

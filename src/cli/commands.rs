@@ -18,6 +18,7 @@ use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, Sheet, StockSheets};
+use hingeleaf::stock::{By, Stock};
 use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
@@ -157,7 +158,7 @@ pub(super) fn summary(
     out: &Path,
     kept: &[PathBuf],
 ) -> String {
-    let mut lines = vec![settings(cutter)];
+    let mut lines: Vec<String> = machines(order, stocks, cutter);
     for laid in stocks {
         let stock = &order.stocks[laid.stock];
         lines.push(format!(
@@ -184,15 +185,31 @@ pub(super) fn summary(
     lines.concat()
 }
 
-pub(super) fn settings(cutter: &Cutter) -> String {
+/// The usual machine's settings, unless no sheet is cut with them, and those of every stock that is cut with others.
+fn machines(order: Order<'_>, stocks: &[StockSheets], usual: &Cutter) -> Vec<String> {
+    let of = |laid: &StockSheets| order.stocks.get(laid.stock);
+    let own = |stock: &&Stock| stock.own.is_some() || stock.by == By::Trimmer;
+    let all_own = !stocks.is_empty() && stocks.iter().filter_map(of).all(|stock| own(&stock));
+    let mut lines: Vec<String> = (!all_own).then(|| settings(usual)).into_iter().collect();
+    for stock in stocks.iter().filter_map(of).filter(own) {
+        let by = if stock.by == By::Trimmer { ", on the trimmer" } else { "" };
+        lines.push(format!("{}{by}: {}\n", stock.name, sizes_of("kerf", stock.cutter(usual))));
+    }
+    lines
+}
+
+fn sizes_of(kerf: &str, cutter: &Cutter) -> String {
     let show = |length: Length| length.show(Units::Mm, Ruler::SixtyFourth);
-    let &Cutter { kerf, margin, gap, .. } = cutter;
-    let edge = if margin == Length::ZERO {
+    format!("{kerf} {}, gap {}, margin {}.", show(cutter.kerf), show(cutter.gap), show(cutter.margin))
+}
+
+pub(super) fn settings(cutter: &Cutter) -> String {
+    let edge = if cutter.margin == Length::ZERO {
         " Parts use the sheet's own edges: fine by hand; a machine may want --margin 5."
     } else {
         ""
     };
-    format!("Kerf {}, gap {}, margin {}.{edge}\n", show(kerf), show(gap), show(margin))
+    format!("{}{edge}\n", sizes_of("Kerf", cutter))
 }
 
 pub(super) fn counted(count: u64, what: &str) -> String {

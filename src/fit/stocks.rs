@@ -8,7 +8,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::Units;
 use crate::paper;
 use crate::parts::Kit;
-use crate::stock::{CaliperFrom, SheetSize, Stock};
+use crate::stock::{CaliperFrom, OwnCutter, SheetSize, Stock};
 
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
     let mut findings: Vec<Finding> = kerf(cutter, Said::NOTHING).into_iter().collect();
@@ -16,10 +16,20 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         if !kit.parts.iter().any(|part| part.stock == number) {
             continue;
         }
+        if let Some(OwnCutter::File { name, place }) = &stock.own {
+            let text = Said::new("cutter-unread").with("file", Arg::quoted(name));
+            let help = Said::new("cutter-unread-help");
+            findings.push(Finding::warn("cutter-unread", about(stock), text).help(help).at(Some(place)));
+        }
         if stock.own.is_some() {
             findings.extend(kerf(stock.cutter(cutter), about(stock)).map(|finding| finding.at(stock.place.as_ref())));
         }
-        findings.extend(caliper(album, stock));
+        // What shares the sheets of a stock is as thick as they are.
+        let said =
+            |other: usize| album.stocks[..number].get(other).is_some_and(|other| other.bought() == stock.bought());
+        if !kit.parts.iter().any(|part| said(part.stock)) {
+            findings.extend(caliper(album, stock));
+        }
         for size in &stock.sheets {
             findings.extend(bed(album, stock, size, stock.cutter(cutter)));
             findings.extend(tolerance(album, kit, number, size, stock.cutter(cutter)));

@@ -15,7 +15,7 @@ use crate::length::tolerance::READ;
 use crate::net::{Panel, Use};
 use crate::parts::{Kit, Owner, Part, Side};
 use crate::sheets::StockSheets;
-use crate::stock::{SheetSize, Stock};
+use crate::stock::{By, SheetSize, Stock};
 
 /// Words of the page itself, looked up once.
 const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
@@ -224,6 +224,12 @@ impl<'a> Desk<'a> {
         let lines =
             parts.chunks(A_LINE).map(|few| self.say("these-parts", vec![("parts", self.words.list(few.to_vec()))]));
         (self.tell(many), lines.collect())
+    }
+
+    /// The stocks of which the reader cuts sheets by such means, in order.
+    pub(super) fn cut_by(&self, by: By) -> Vec<&Stock> {
+        let some = |laid: &&StockSheets| laid.sheets.iter().any(|sheet| sheet.by() == by);
+        self.stocks.iter().filter(some).filter_map(|laid| self.stock(laid.stock)).collect()
     }
 
     /// The plan for a sheet, where it is cut on a trimmer.

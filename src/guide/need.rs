@@ -12,6 +12,7 @@ use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
 use crate::parts::Deed;
 use crate::sheets::Sheet;
+use crate::stock::{SheetSize, Stock};
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
@@ -102,7 +103,15 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     let mut rows = Vec::new();
     // The shop buys what it hands over whole, too.
     let laid_out = if desk.reader == Audience::Shop { desk.job.stocks } else { &desk.stocks };
+    // What is cut both ways is bought once.
+    let mut all: Vec<(&Stock, &SheetSize, u64)> = Vec::new();
     for (stock, size, count) in laid_out.iter().flat_map(|laid| desk.bought(laid)) {
+        match all.iter_mut().find(|(known, of, _)| known.bought() == stock.bought() && *of == size) {
+            Some((_, _, known)) => *known += count,
+            None => all.push((stock, size, count)),
+        }
+    }
+    for (stock, size, count) in all {
         let buy = count + count.div_ceil(SPARE);
         let price = size.price.map_or_else(Line::default, |price| {
             #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
@@ -116,7 +125,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
             measure::number(shown, grammage, What::Weight, &stock.name)
         });
         rows.push(vec![
-            Line::text(stock.name.clone()),
+            Line::text(stock.bought()),
             desk.say("need-sheet", sides),
             weight,
             measure::count(count, What::Sheets, &stock.name),

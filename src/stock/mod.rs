@@ -19,8 +19,11 @@ use std::sync::LazyLock;
 #[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct Stock {
-    /// Its name in the file, `[a-z0-9-]{1,32}`.
+    /// Its name in the file, `[a-z0-9-]{1,32}`; with how it is cut, `card.machine`, where the file has parts of a stock cut
+    /// otherwise than the rest of it.
     pub name: String,
+    /// The name of that stock in the file, whose sheets it shares.
+    pub shares: Option<String>,
     /// The sheets that it comes in; never empty.
     pub sheets: Vec<SheetSize>,
     /// Thickness of one sheet.
@@ -155,14 +158,27 @@ impl Stock {
         }
     }
 
+    /// What it is called in the file.
+    #[must_use]
+    pub fn bought(&self) -> &str {
+        self.shares.as_deref().unwrap_or(&self.name)
+    }
+
+    /// What of its sheets is cut otherwise than the rest, as a stock beside it: a cutter of its own is of its own way.
+    #[must_use]
+    pub(crate) fn cut_by(&self, by: By) -> Self {
+        let bought = self.bought().to_owned();
+        Self { name: format!("{bought}.{}", by.word()), shares: Some(bought), by, own: None, ..self.clone() }
+    }
+
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, by, own, place: _ } = self;
+        let Self { name, shares, sheets, caliper, caliper_from, grammage, grain, pattern, by, own, place: _ } = self;
         let of =
             (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
         (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
-            && (by, own) == (&other.by, &other.own)
+            && (shares, by, own) == (&other.shares, &other.by, &other.own)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -170,6 +186,7 @@ impl Stock {
     pub(crate) fn a4_card() -> Self {
         Self {
             name: "card".into(),
+            shares: None,
             sheets: vec![SheetSize {
                 name: "A4".into(),
                 width: Length::from_mm(210.0),
@@ -211,6 +228,11 @@ impl Stock {
             Grain::Height => true,
         })
     }
+}
+
+/// The names of stocks in the file.
+pub fn names(stocks: &[Stock]) -> impl Iterator<Item = &str> + Clone {
+    stocks.iter().filter(|stock| stock.shares.is_none()).map(|stock| stock.name.as_str())
 }
 
 /// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens, the first no hyphen (a file of that name

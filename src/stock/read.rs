@@ -87,6 +87,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
     Some(Stock {
         place: values.whole().cloned(),
         name: name.to_owned(),
+        shares: None,
         sheets,
         caliper,
         caliper_from,

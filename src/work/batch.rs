@@ -14,6 +14,7 @@ use crate::labels;
 use crate::layout::{Effort, Watch};
 use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
+use crate::stock::Stock;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
@@ -149,9 +150,12 @@ impl BatchWork {
         for lot in lots {
             let mut stocks = lot.stocks.clone();
             for ((stock, size), taken) in &taken {
-                let count = stocks.get_mut(*stock).and_then(|stock| stock.sheets.get_mut(*size)?.count.as_mut());
-                if let Some(count) = count {
-                    *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
+                let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
+                for (_, other) in shared {
+                    if let Some(count) = other.sheets.get_mut(*size).and_then(|size| size.count.as_mut()) {
+                        *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                    }
                 }
             }
             // Each kit's own are laid once and cut for every kit.

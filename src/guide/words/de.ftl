@@ -156,6 +156,8 @@ cut-note-long = ▸ ist länger, als eine Schneidemaschine von { $trimmer } schn
 cut-note-shaped = Von Hand jedes Teil zuerst als volles Rechteck schneiden. Ecken und Ausschnitte kommen später.
 cut-note-ruler = Einige Maße liegen zwischen Sechzehntelzoll. Hat das Lineal keine feinere Teilung, um einen gerundeten Bausatz bitten.
 cut-no-sheets = Jedes Teil nach Maß schneiden, so oft, wie es in der Liste steht.
+ways-trimmer = Auf der Schneidemaschine: { $stocks }.
+ways-machine = Nach den Dateien: { $stocks }.
 machine-words = Jede Datei unten in das Schneideprogramm laden und vor dem ersten Schnitt die Bogengröße vergleichen.
 machine-cut = Bogen { $sheet } schneiden.
 machine-picture = Die Teile auf dem Bogen { $sheet }.
@@ -587,6 +589,7 @@ batch-stick = { $n_is ->
 }
 machine-heading = Die Maschine einrichten
 machine-caption = Für diese Einstellungen sind die Dateien gemacht
+machine-caption-of = Für diese Einstellungen sind die Dateien von { $stocks } gemacht
 machine-head-what = Einstellung
 machine-head-is = Wert
 machine-bed = Größter Bogen, der hineingeht

@@ -155,6 +155,8 @@ cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer 
 cut-note-shaped = By hand, cut every piece as a full rectangle first. Corners and openings come later.
 cut-note-ruler = Some sizes lie between sixteenths of an inch. Ask the maker for a rounded kit if your ruler has none finer.
 cut-no-sheets = Cut every piece to its size, as often as the list says.
+ways-trimmer = On the trimmer: { $stocks }.
+ways-machine = By machine: { $stocks }.
 machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
 machine-cut = Cut the sheet { $sheet }.
 machine-picture = The pieces on the sheet { $sheet }.
@@ -606,6 +608,7 @@ batch-stick = { $n_is ->
 }
 machine-heading = Set up the machine
 machine-caption = The files are made for these settings
+machine-caption-of = The files of { $stocks } are made for these settings
 machine-head-what = Setting
 machine-head-is = Is
 machine-bed = Largest sheet that goes in

@@ -16,6 +16,7 @@ use crate::parts::name::PieceName;
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
+use crate::stock;
 use crate::usable::Usable;
 use std::collections::BTreeMap;
 
@@ -264,7 +265,8 @@ impl<'a> Builder<'a> {
     /// finding.
     pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, key: Key<Option<Text>>, otherwise: usize) -> usize {
         let Some(name) = entry.get(key) else { return otherwise };
-        let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
+        let names = || stock::names(&self.album.stocks);
+        // What shares another one's sheets stands behind all others.
         if let Some(number) = names().position(|stock| stock == name) {
             return number;
         }

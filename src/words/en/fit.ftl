@@ -144,6 +144,9 @@ base-narrow-wings-of-the-t = wings of the T are { $wide }, and the narrowest com
 base-narrow-help = make { $field } larger, or be ready to use wet glue with care
 
 ## Stocks
+cutter-unread = its cutter file { $file } is not read here, so it is laid for the machine that all is cut with
+cutter-unread-help = put the file's settings in its place, as an object
+    .page = put the file's settings in its place in the album's text
 kerf-large = a kerf of { $kerf } is far more than a laser or a blade takes out of card
 kerf-large-help = a bare number is in mm; a laser's kerf is about 0.13 mm
 caliper-in-points = { $points } pt ({ $inches } in)

@@ -107,7 +107,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row(order.stock_name(stock), kit, sheet, paths))
+            .map(|(stock, sheet)| sheet_row(order.bought(stock), kit, sheet, paths))
             .collect(),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
         findings: finding_rows(findings),

@@ -87,7 +87,7 @@ pub(super) fn part_row<'a>(
     PartRow {
         id: &part.id,
         kind: part.kind,
-        stock: order.stock_name(part.stock),
+        stock: order.bought(part.stock),
         count: part.count,
         width_mm: tidy(part.flat.width),
         height_mm: tidy(part.flat.height),

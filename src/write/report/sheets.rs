@@ -68,6 +68,10 @@ struct OffcutRow {
 #[serde(deny_unknown_fields)]
 pub(super) struct LayoutRow<'a> {
     stock: &'a str,
+    /// What these sheets are laid for: a machine, where it is not said. A stock that is cut both ways stands here twice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("enum" = By::WORDS))]
+    by: Option<&'static str>,
     sheets: u64,
     lower_bound: u64,
     proven_least: bool,
@@ -149,7 +153,7 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
         width_mm: tidy(sheet.width),
         height_mm: tidy(sheet.height),
         times: sheet.times,
-        by: (sheet.by() != By::Machine).then(|| sheet.by().word()),
+        by: by(sheet),
         placements: sheet.placements.iter().map(placement).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
@@ -157,9 +161,15 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
     }
 }
 
+/// By what a sheet is cut, unless that is a machine.
+fn by(sheet: &Sheet) -> Option<&'static str> {
+    (sheet.by() != By::Machine).then(|| sheet.by().word())
+}
+
 pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow<'a> {
     LayoutRow {
-        stock: order.stock_name(stock.stock),
+        stock: order.bought(stock.stock),
+        by: stock.sheets.first().and_then(by),
         sheets: stock.count(),
         lower_bound: stock.lower_bound,
         proven_least: stock.proven_least,
