@@ -123,11 +123,12 @@ impl Gathered<'_> {
                 Owner::Spine | Owner::Cover | Owner::Insert(_) => self.besides[part][number] += 1,
             }
             self.strays[part].get_or_insert_with(|| Piece { part, ..piece.clone() });
-            let name = alone.filter(|_| matches!(piece.owner, Owner::Page(_)));
-            self.used(
-                part,
-                name.map_or_else(|| piece.name.clone(), |kind| self.renamed(&piece.name, piece.owner, kind)),
-            );
+            let kind = match piece.owner {
+                Owner::Page(page) => page.checked_sub(1).and_then(|page| kinds.get(page).copied()),
+                _ => None,
+            };
+            let name = kind.map_or_else(|| piece.name.clone(), |kind| self.renamed(&piece.name, piece.owner, kind));
+            self.used(part, name);
         }
         part_of
     }
