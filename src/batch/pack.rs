@@ -123,11 +123,8 @@ impl Gathered<'_> {
                 Owner::Spine | Owner::Cover | Owner::Insert(_) => self.besides[part][number] += 1,
             }
             self.strays[part].get_or_insert_with(|| Piece { part, ..piece.clone() });
-            let kind = match piece.owner {
-                Owner::Page(page) => page.checked_sub(1).and_then(|page| kinds.get(page).copied()),
-                _ => None,
-            };
-            let name = kind.map_or_else(|| piece.name.clone(), |kind| self.renamed(&piece.name, piece.owner, kind));
+            let page = page_of(piece, &kinds);
+            let name = page.map_or_else(|| piece.name.clone(), |(page, kind)| name_of(&piece.name, page, kind));
             self.used(part, name);
         }
         part_of
@@ -144,15 +141,8 @@ impl Gathered<'_> {
         if let Some(known) = self.known.get(&likeness) {
             return *known;
         }
-        let owner = kit.pieces.iter().find(|piece| piece.part == number).map(|piece| piece.owner);
-        let kind = match owner {
-            Some(Owner::Page(page)) => page.checked_sub(1).and_then(|page| kinds.get(page).copied()),
-            _ => None,
-        };
-        let id = match (kind, owner) {
-            (Some(kind), Some(owner)) => self.renamed(&part.id, owner, kind),
-            _ => part.id.clone(),
-        };
+        let page = kit.pieces.iter().find(|piece| piece.part == number).and_then(|piece| page_of(piece, kinds));
+        let id = page.map_or_else(|| part.id.clone(), |(page, kind)| self.id_of(&part.id, page, kind));
         let is_free = |id: &str| self.parts.iter().all(|part| part.id != id);
         let others = (2..).map(|other| format!("{id}-{other}"));
         let id = std::iter::once(id.clone()).chain(others).find(|id| is_free(id)).unwrap_or(id);
@@ -173,13 +163,22 @@ impl Gathered<'_> {
         }
     }
 
-    /// `page 3 front`, `page-3-front`: what it is of any page of its kind.
-    fn renamed(&self, name: &str, owner: Owner, kind: usize) -> String {
-        let Owner::Page(page) = owner else { return name.to_owned() };
+    /// `page-3-front` as it is of any page of its kind: `wallet-front`.
+    fn id_of(&self, id: &str, page: usize, kind: usize) -> String {
         let called = self.kit.map(|kit| choice::called(&kit.album.pages, kind)).unwrap_or_default();
-        let (spoken, written) = (format!("page {page}"), format!("page-{page}"));
-        name.replacen(&spoken, &called.replace('-', " "), 1).replacen(&written, &called, 1)
+        id.replacen(&format!("page-{page}"), &called, 1)
     }
+}
+
+/// `page 3 front` as it is of any page of its kind: `kind 2 front`.
+fn name_of(name: &str, page: usize, kind: usize) -> String {
+    name.replacen(&format!("page {page}"), &format!("kind {}", kind + 1), 1)
+}
+
+/// The page that a piece belongs to, and the kind of that.
+fn page_of(piece: &Piece, kinds: &[usize]) -> Option<(usize, usize)> {
+    let Owner::Page(page) = piece.owner else { return None };
+    Some((page, *kinds.get(page.checked_sub(1)?)?))
 }
 
 /// Whether the pages of a mix take what each takes among its like.

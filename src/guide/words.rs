@@ -88,9 +88,11 @@ impl Words {
         if let Some(what) = name.strip_prefix("panel for ") {
             return said("name-panel", what, "");
         }
-        let of_page = name.strip_prefix("page ").and_then(|rest| rest.split_once(' '));
-        if let Some((page, what)) = of_page.filter(|(page, _)| is_number(page)) {
-            return said("name-of-page", what, page);
+        for (start, key) in [("page ", "name-of-page"), ("kind ", "name-of-kind")] {
+            let of = name.strip_prefix(start).and_then(|rest| rest.split_once(' '));
+            if let Some((number, what)) = of.filter(|(number, _)| is_number(number)) {
+                return said(key, what, number);
+            }
         }
         if let Some((what, number)) = name.rsplit_once(' ').filter(|(_, last)| is_number(last)) {
             for (ending, key) in [(" of page", "name-on-page"), (" leaf", "name-leaf"), (" no.", "name-no")] {

@@ -670,6 +670,7 @@ pack-weight-unknown = Ihr Gewicht ist nicht bekannt: einen Beutel wiegen.
 ## Namen: von Stücken, Teilen und Feldern
 name-panel = Zierpapier { $what }
 name-of-page = Blatt { $number } { $what }
+name-of-kind = Art { $number } { $what }
 name-on-page = { $what } von Blatt { $number }
 name-leaf = { $what }, Lage { $number }
 name-no = { $what } Nr. { $number }

@@ -689,6 +689,7 @@ pack-weight-unknown = Their weight is not known: weigh one bag.
 ## Names: of pieces, of parts and panels
 name-panel = panel for { $what }
 name-of-page = page { $number } { $what }
+name-of-kind = kind { $number } { $what }
 name-on-page = { $what } of page { $number }
 name-leaf = { $what } leaf { $number }
 name-no = { $what } no. { $number }
