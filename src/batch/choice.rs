@@ -16,7 +16,6 @@
 use super::BatchKit;
 use crate::album::{Album, Entry};
 use crate::finding::{Arg, Said};
-use crate::parts::PieceName;
 
 /// Up to so many mixes all are worked out: our choice.
 pub(super) const MOST_MIXES: usize = 64;
@@ -131,14 +130,6 @@ pub fn named(kinds: &[Entry], kind: usize) -> Said {
     let several = kinds.iter().filter(|entry| entry.kind.name == name).count() > 1;
     let said = if several { Said::new("chosen-kind-numbered") } else { Said::new("chosen-kind") };
     said.with("kind", name).with("number", kind + 1)
-}
-
-/// The same as names of pieces have it: `wallet 2`.
-pub(super) fn name(kinds: &[Entry], kind: usize) -> PieceName {
-    let called = kinds.get(kind).map_or("", |entry| entry.kind.name);
-    let several = kinds.iter().filter(|entry| entry.kind.name == called).count() > 1;
-    let name = PieceName::from(called.replace('-', " ").as_str());
-    if several { name.counted(kind + 1) } else { name }
 }
 
 /// The same in files for programs: `pocket`, `pocket-2`.

@@ -123,9 +123,10 @@ impl Gathered<'_> {
                 Owner::Spine | Owner::Cover | Owner::Insert(_) => self.besides[part][number] += 1,
             }
             self.strays[part].get_or_insert_with(|| Piece { part, ..piece.clone() });
-            let name = alone.filter(|_| matches!(piece.owner, Owner::Page(_)));
-            let called = name.and_then(|kind| Some(choice::name(&self.kit?.album.pages, kind)));
-            self.used(part, called.map_or_else(|| piece.name.clone(), |kind| piece.name.clone().of_kind(&kind)));
+            let page = page_of(piece, &kinds);
+            let name = piece.name.clone();
+            let name = if let Some((_, kind)) = page { name.of_kind(kind + 1) } else { name };
+            self.used(part, name);
         }
         part_of
     }
@@ -141,15 +142,8 @@ impl Gathered<'_> {
         if let Some(known) = self.known.get(&likeness) {
             return *known;
         }
-        let owner = kit.pieces.iter().find(|piece| piece.part == number).map(|piece| piece.owner);
-        let kind = match owner {
-            Some(Owner::Page(page)) => page.checked_sub(1).and_then(|page| kinds.get(page).copied()),
-            _ => None,
-        };
-        let id = match (kind, owner) {
-            (Some(kind), Some(Owner::Page(page))) => part.id.replacen(&format!("page-{page}"), &self.called(kind), 1),
-            _ => part.id.clone(),
-        };
+        let page = kit.pieces.iter().find(|piece| piece.part == number).and_then(|piece| page_of(piece, kinds));
+        let id = page.map_or_else(|| part.id.clone(), |(page, kind)| self.id_of(&part.id, page, kind));
         let is_free = |id: &str| self.parts.iter().all(|part| part.id != id);
         let others = (2..).map(|other| format!("{id}-{other}"));
         let id = std::iter::once(id.clone()).chain(others).find(|id| is_free(id)).unwrap_or(id);
@@ -170,10 +164,17 @@ impl Gathered<'_> {
         }
     }
 
-    /// What a kind of page is called: `wallet-2`.
-    fn called(&self, kind: usize) -> String {
-        self.kit.map(|kit| choice::called(&kit.album.pages, kind)).unwrap_or_default()
+    /// `page-3-front` as it is of any page of its kind: `wallet-front`.
+    fn id_of(&self, id: &str, page: usize, kind: usize) -> String {
+        let called = self.kit.map(|kit| choice::called(&kit.album.pages, kind)).unwrap_or_default();
+        id.replacen(&format!("page-{page}"), &called, 1)
     }
+}
+
+/// The page that a piece belongs to, and the kind of that.
+fn page_of(piece: &Piece, kinds: &[usize]) -> Option<(usize, usize)> {
+    let Owner::Page(page) = piece.owner else { return None };
+    Some((page, *kinds.get(page.checked_sub(1)?)?))
 }
 
 /// Whether the pages of a mix take what each takes among its like.

@@ -16,7 +16,7 @@ use crate::stock::is_name;
 const MOST_KITS: usize = 200;
 
 /// More kinds of page to choose from than this are a mistake: our choice.
-const MOST_KINDS: usize = 50;
+const MOST_KINDS: usize = 24;
 
 /// More kits than this at once are a mistake, as with one album: our choice.
 const MOST_COPIES: u64 = 10_000;

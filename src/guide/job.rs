@@ -24,4 +24,6 @@ pub struct GuideJob<'a> {
     pub letters: Option<&'a [String]>,
     /// Whether lengths stand in both systems.
     pub both_units: bool,
+    /// What it may be made as instead, where its pages are chosen: tape is enough for any of these.
+    pub others: &'a [(&'a Album, &'a Kit)],
 }

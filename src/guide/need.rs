@@ -8,9 +8,10 @@ use super::holding::{self, Stick};
 use super::joints;
 use super::line::{Line, What};
 use super::{deeds, measure, scoring, shaping, trimmer};
+use crate::album::Album;
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
-use crate::parts::Deed;
+use crate::parts::{Deed, Kit};
 use crate::sheets::Sheet;
 use crate::stock::{SheetSize, Stock};
 
@@ -150,14 +151,25 @@ pub(super) fn of_one(desk: &Desk<'_>) -> Vec<Line> {
     tape.chain(glue).collect()
 }
 
-/// Tape of each width that one kit takes, mm, the widest first.
+/// Tape of each width that one kit takes, mm, the widest first: enough for whatever is made of it.
 pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
+    let mut most = tape_of(desk.job.album, desk.kit());
+    for (width, length) in desk.job.others.iter().flat_map(|(album, kit)| tape_of(album, kit)) {
+        match most.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
+            Some((_, most)) => *most = most.max(length),
+            None => most.push((width, length)),
+        }
+    }
+    most.sort_by(|one, two| two.0.total_cmp(&one.0));
+    most
+}
+
+fn tape_of(album: &Album, kit: &Kit) -> Vec<(f64, f64)> {
     let mut sums: Vec<(f64, f64)> = Vec::new();
-    let kit = desk.kit();
     for job in joints::jobs(kit) {
         let bonds = (0..job.joints.len()).flat_map(|number| job.bonds_of(number));
         for (index, bond) in bonds.enumerate() {
-            let (width, length) = match holding::stick(desk.job.album, kit, job.doing, bond) {
+            let (width, length) = match holding::stick(album, kit, job.doing, bond) {
                 Stick::Tape { length, width } | Stick::Round { length, width } => (width, length),
                 // Only one face of each tab gets tape.
                 Stick::Tab { length, width } if index == 0 => (width, length),
@@ -169,7 +181,6 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
             }
         }
     }
-    sums.sort_by(|one, two| two.0.total_cmp(&one.0));
     sums
 }
 

@@ -141,6 +141,11 @@ impl BatchWork {
             let own = part_of.iter().map(|part| letters.get(*part).cloned().unwrap_or_default());
             work.letters = Some(own.collect());
         }
+        for ((work, choice), chosen) in self.kits.iter().zip(&mut self.choices).zip(&self.merged.chosen) {
+            if let (Some(choice), Some(chosen), Some(letters)) = (choice, chosen, &work.letters) {
+                choice.letter(&chosen.packed.part_of, letters);
+            }
+        }
     }
 
     /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
@@ -252,14 +257,20 @@ impl BatchWork {
     /// The words of all labels: those of each kit, by its name.
     #[must_use]
     pub fn labels(&self) -> Vec<guide::Label> {
-        let of_kit = |(kit, work): (&BatchKit, &Work)| {
-            let mut labels = guide::labels(&work.guide_job(false));
+        let others = self.others();
+        let of_kit = |((kit, work), others): ((&BatchKit, &Work), &Vec<(&Album, &Kit)>)| {
+            let mut labels = guide::labels(&guide::GuideJob { others, ..work.guide_job(false) });
             for label in &mut labels {
                 label.lines.insert(0, guide::Line::text(kit.name.as_str()));
             }
             labels
         };
-        self.batch.kits.iter().zip(&self.kits).flat_map(of_kit).collect()
+        self.batch.kits.iter().zip(&self.kits).zip(&others).flat_map(of_kit).collect()
+    }
+
+    /// By kit: what it may be made as, where its pages are chosen.
+    fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
+        self.choices.iter().map(|choice| choice.iter().flat_map(ChoiceWork::albums).collect()).collect()
     }
 
     /// The job sheet of the whole order; none where there are no kits.
@@ -273,10 +284,15 @@ impl BatchWork {
             cutter: &self.cutter,
             letters: None,
             both_units,
+            others: &[],
         };
-        let kits = self.batch.kits.iter().zip(&self.kits);
-        let kits: Vec<guide::KitOfOrder<'_>> =
-            kits.map(|(kit, work)| guide::KitOfOrder { name: &kit.name, job: work.guide_job(both_units) }).collect();
+        let others = self.others();
+        let kit = |number: usize| guide::KitOfOrder {
+            name: self.batch.kits[number].name.as_str(),
+            job: guide::GuideJob { others: &others[number], ..self.kits[number].guide_job(both_units) },
+            chosen: self.merged.chosen[number].as_ref(),
+        };
+        let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
         Some(guide::order_sheet(&whole, &kits))
     }
 
@@ -291,9 +307,16 @@ impl BatchWork {
     /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.
     fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let mut all: BTreeMap<String, Vec<(&str, Vec<u8>)>> = BTreeMap::new();
-        for (kit, work) in self.batch.kits.iter().zip(&self.kits) {
+        let others = self.others();
+        for (number, (kit, work)) in self.batch.kits.iter().zip(&self.kits).enumerate() {
             let mut memory = write::Memory::default();
-            work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &mut memory)?;
+            let job = guide::GuideJob { others: &others[number], ..work.guide_job(files.both_units) };
+            let chosen = self.choices[number].as_ref().zip(self.merged.chosen[number].as_ref());
+            let made = |text: ReaderText| match chosen {
+                Some((choice, chosen)) => choice.text(text, job, chosen),
+                None => text.made(&job),
+            };
+            work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &made, &mut memory)?;
             for (name, bytes) in memory.files {
                 all.entry(name).or_default().push((&kit.name, bytes));
             }

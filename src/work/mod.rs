@@ -185,7 +185,7 @@ impl Work {
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
         let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
-        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units }
+        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units, others: &[] }
     }
 
     /// Writes the kit's files.
@@ -207,7 +207,8 @@ impl Work {
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;
         }
-        self.texts_of(&ReaderText::ALL, files, sink)?;
+        let job = self.guide_job(files.both_units);
+        self.texts_of(&ReaderText::ALL, files, &|text| text.made(&job), sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {
             pages((&self.album, &self.kit), &self.labels(), files, sink)?;
@@ -216,9 +217,14 @@ impl Work {
     }
 
     /// What people read, of these as far as they are wanted, each made once: as a page, and to be printed.
-    fn texts_of(&self, texts: &[ReaderText], files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+    fn texts_of(
+        &self,
+        texts: &[ReaderText],
+        files: &Files<'_>,
+        made: &dyn Fn(ReaderText) -> guide::Guide,
+        sink: &mut dyn Sink,
+    ) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
-        let job = self.guide_job(files.both_units);
         let printed = cfg!(feature = "pdf") && asked("pdf");
         for text in texts {
             // A card and a teaching sheet are asked for by name, whatever the formats are.
@@ -229,7 +235,7 @@ impl Work {
                 ReaderText::Teaching => (files.teaching, true),
             };
             if wanted && (as_page || printed) {
-                text.put(text.name(), &text.made(&job), (as_page, printed), sink)?;
+                text.put(text.name(), &made(*text), (as_page, printed), sink)?;
             }
         }
         Ok(())

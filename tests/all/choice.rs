@@ -2,7 +2,7 @@
 //! Kits whose pages are chosen. Each mix is reckoned as a plain album of its own, written out page by page.
 
 use crate::common::{cutter, project};
-use hingeleaf::album::{self, Album};
+use hingeleaf::album::{self, Album, Language};
 use hingeleaf::batch::{self, Batch, Choice, Chosen};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Level};
@@ -382,4 +382,116 @@ fn the_fixture_goes_together() {
     assert!(out.out.contains("your-choice: sheets if all 5 copies choose the same mix"), "{}", out.out);
     let listed = out.out.lines().filter(|line| line.starts_with("  ") && line.contains("wallet"));
     assert_eq!(listed.count(), 4, "{}", out.out);
+}
+
+/// The guide has one chapter for each kind and everything else once; each chapter tells all that holds such a page together.
+#[test]
+fn the_guide_has_one_chapter_a_kind() {
+    use hingeleaf::guide::{ChosenJob, Line, Section, Told, chosen as guide_of, chosen_card};
+    for album in [plain(), in_turn()] {
+        for language in [Language::English, Language::German] {
+            let mut work = worked(&album, &kit(2, 3, &of_three()));
+            let choice = work.choices[0].as_mut().unwrap();
+            choice.works.iter_mut().for_each(|own| own.album.language = language);
+            work.kits[0].album.language = language;
+            let (choice, chosen) = (work.choices[0].as_ref().unwrap(), chosen(&work));
+            let row = |kind: usize| chosen.table.rows.iter().position(|row| row.mix.alone() == Some(kind)).unwrap();
+            let alone: Vec<&Work> = (0..3).map(|kind| &choice.works[row(kind)]).collect();
+            let kinds: Vec<_> = alone.iter().map(|own| own.guide_job(false)).collect();
+            let job = ChosenJob { packed: work.kits[0].guide_job(false), kinds: &kinds, chosen };
+            let guide = guide_of(&job);
+            let of = |id: &str| guide.sections.iter().filter(|section| section.id == id).collect::<Vec<_>>();
+            let [first, second] = [of("kind-1"), of("kind-3")];
+            assert_eq!((first.len(), second.len()), (1, 1));
+            for id in ["get", "choose", "need", "spine", "cover", "bind"] {
+                assert_eq!(of(id).len(), 1, "{id}");
+            }
+            for (kind, own) in alone.iter().enumerate() {
+                let chapters = of(&format!("kind-{}", kind + 1));
+                let told: Vec<&Told> =
+                    chapters.iter().flat_map(|chapter| chapter.steps()).flat_map(|step| &step.of).collect();
+                // What goes over a page's tab comes when the page hangs.
+                let plain = hingeleaf::guide::guide(&own.guide_job(false));
+                let hung = plain.sections.iter().filter(|section| section.id == "bind").flat_map(Section::steps);
+                let hung: Vec<&Told> = hung.flat_map(|step| &step.of).collect();
+                let page = |piece: usize| matches!(own.kit.pieces[piece].owner, parts::Owner::Page(_));
+                for (number, bond) in own.kit.bonds.iter().enumerate() {
+                    if page(bond.one.piece) && page(bond.other.piece) {
+                        let bond = &Told::Bond(number);
+                        assert!(told.contains(&bond) || hung.contains(&bond), "kind {kind}: bond {number}");
+                    }
+                }
+            }
+            // What is told once for all kinds is told in the same words; nothing shows a key.
+            let lines: Vec<String> = guide.sections.iter().flat_map(Section::lines).map(Line::plain).collect();
+            for line in &lines {
+                assert!(!line.contains("chosen-") && !line.contains("mixes-"), "{line}");
+            }
+            let cautions = lines.iter().filter(|line| **line == lines[0]).count();
+            assert_eq!(cautions, 1);
+            // Every piece is cut, and stands for a kind or for what is no page.
+            let marks: Vec<String> = (0..work.kits[0].kit.parts.len())
+                .map(|part| work.kits[0].letters.as_ref().unwrap()[part].clone())
+                .collect();
+            let cut: String =
+                of("cut").into_iter().flat_map(Section::lines).map(Line::plain).collect::<Vec<_>>().join("\n");
+            for mark in marks {
+                assert!(cut.lines().any(|line| line == mark), "{mark}");
+            }
+            let card = chosen_card(&job);
+            assert!(card.sections.iter().any(|section| section.id == "choose"));
+        }
+    }
+}
+
+/// Pages of a kind are put together in the words for any of them; where a place counts, it is named.
+#[test]
+fn a_chapter_speaks_of_any_page() {
+    let text = |album: &Value| {
+        let work = worked(album, &kit(2, 3, &of_two()));
+        let mut files = Memory::default();
+        work.write(&Files::of(&["html"]), &mut files).unwrap();
+        ["guide-own.html", "job.html"].map(|name| String::from_utf8(files.files[name].clone()).unwrap())
+    };
+    let [guide, job] = text(&plain());
+    assert_eq!(guide.matches(">Make page of kind ").count(), 2);
+    assert!(!guide.contains("at place"));
+    assert!(job.contains(">the most<") && job.contains("kits make the same choice"));
+    let mut album = in_turn();
+    album["spine"] = json!({ "kind": "flexi-hinge", "pitch": 6 });
+    let [guide, job] = text(&album);
+    assert!(guide.contains("at place"), "papers take turns");
+    assert!(job.contains("enough for any order"));
+}
+
+/// Where papers take turns, what is packed is enough for the pages in any order, and that is said.
+#[test]
+fn the_worst_order_counts_where_papers_take_turns() {
+    let mut album = in_turn();
+    album["spine"] = json!({ "kind": "flexi-hinge", "pitch": 6 });
+    let of = of_two();
+    let work = worked(&album, &kit(1, 3, &of));
+    assert!(work.findings.iter().any(|finding| finding.id == "choice-order"));
+    assert!(chosen(&work).packed.by_place);
+    let room = work.choices[0].as_ref().unwrap().works[0].album.cover_room;
+    let packs = counts(&work.kits[0].kit);
+    let mut most: BTreeMap<_, u32> = BTreeMap::new();
+    // All orders of all mixes: every page of either kind.
+    for number in 0..8 {
+        let mut alone = written_out(&album, &of, &[1, 2], 1);
+        let source = (0..3).map(|place| of[(number >> place) & 1].clone()).collect();
+        let mut text = album.clone();
+        text["pages"] = Value::Array(source);
+        let source = Source::new("order.json", text.to_string().into()).unwrap();
+        alone.pages = album::read(&source, &parts::kinds()).value.unwrap().pages;
+        alone.cover_room = room;
+        for (part, count) in counts(&parts::kit(&alone, &cutter(0.0, 1.0, 5.0)).value.unwrap()) {
+            let known = most.entry(part).or_default();
+            *known = count.max(*known);
+        }
+    }
+    assert_eq!(packs, most);
+    // Papers of one design say nothing of it.
+    let same = worked(&plain(), &kit(1, 3, &of));
+    assert!(same.findings.iter().all(|finding| finding.id != "choice-order"));
 }

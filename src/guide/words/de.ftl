@@ -587,6 +587,41 @@ batch-stick = { $n_is ->
     [one] Klebeband und Leim für { $kit }, sofern man sie mitgibt
    *[other] Klebeband und Leim für alle { $n } von { $kit }, sofern man sie mitgibt
 }
+## Blätter zur Wahl
+chosen-heading = Die Blätter wählen
+chosen-words = { $n_is ->
+    [one] Das Album hat ein Blatt, und es wird gewählt, welches.
+   *[other] Das Album hat { $n } Blätter, und jedes davon wird gewählt. Eine Art darf mehrmals vorkommen oder gar nicht.
+}
+chosen-caption = Die Arten von Blättern und die Teile für je ein Blatt
+chosen-head-kind = Art
+chosen-head-page = Blatt
+chosen-head-pieces = Teile
+chosen-order = Im Album stehen zuerst die Blätter der Art 1, dann die der Art 2 und so fort.
+chosen-rest = Der Bausatz reicht für jede Wahl. Einige Teile bleiben daher übrig.
+chosen-places = Die Papiere wechseln sich von Blatt zu Blatt ab: Für jedes Blatt das Papier nehmen, das an seiner Stelle kommt. Der Bausatz reicht für jede Wahl. Einige Teile bleiben daher übrig.
+chosen-page = Blatt der Art { $n }
+chosen-page-at = Blatt der Art { $n } an Stelle { $pages }
+chosen-chapter = Blätter der Art { $n } anfertigen: { $kind }
+chosen-group = Mit Blättern der Art { $kinds }
+mixes-heading = Was jede Wahl braucht
+mixes-words = Wer einen solchen Bausatz bekommt, wählt die Blätter selbst. Jeder Beutel reicht für jede Wahl.
+mixes-kind = Art { $n }: { $kind }
+mixes-pages = { $n } der Art { $kind }
+mixes-caption = { $n_is ->
+    [one] Bögen für jede Wahl
+   *[other] Bögen, wenn alle { $n } Bausätze gleich gewählt werden
+}
+mixes-head-mix = Blätter
+mixes-head-all = Alle Bögen
+mixes-head-note = Hinweis
+mixes-most = am meisten
+mixes-bound = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Keine braucht mehr als { $most } Bögen; das ist eine Schranke, es können weniger sein.
+mixes-tried = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Wie viele Bögen die anderen brauchen, ist nicht bekannt.
+mixes-places = Die Papiere wechseln sich von Blatt zu Blatt ab, daher zählt die Reihenfolge. Was eingepackt wird, reicht für jede.
+mixes-not-proven = Was eingepackt wird, reicht für die Möglichkeiten in der Tabelle. Für andere ist das nicht bewiesen.
+
+## Die Maschine
 machine-heading = Die Maschine einrichten
 machine-caption = Für diese Einstellungen sind die Dateien gemacht
 machine-caption-of = Für diese Einstellungen sind die Dateien von { $stocks } gemacht
@@ -638,7 +673,7 @@ pack-weight-unknown = Ihr Gewicht ist nicht bekannt: einen Beutel wiegen.
 ## Namen: von Stücken, Teilen und Feldern
 name-panel = Zierpapier { $what }
 name-of-page = Blatt { $number } { $what }
-name-of-kind = { $kind } { $what }
+name-of-kind = Art { $number } { $what }
 name-on-page = { $what } von Blatt { $number }
 name-leaf = { $what }, Lage { $number }
 name-no = { $what } Nr. { $number }

@@ -606,6 +606,41 @@ batch-stick = { $n_is ->
     [one] Tape and glue for { $kit }, where you hand these over
    *[other] Tape and glue for all { $n } of { $kit }, where you hand these over
 }
+## Pages that are chosen
+chosen-heading = Choose your pages
+chosen-words = { $n_is ->
+    [one] Your album has one page, and you choose which.
+   *[other] Your album has { $n } pages, and you choose each of them. Take a kind as often as you like, or not at all.
+}
+chosen-caption = The kinds of page, and the pieces that one page takes
+chosen-head-kind = Kind
+chosen-head-page = Page
+chosen-head-pieces = Pieces
+chosen-order = In the album, pages of kind 1 come first, then those of kind 2, and so on.
+chosen-rest = The kit holds enough for any choice, so some pieces are left over.
+chosen-places = Papers take turns from page to page: for each page, take the paper that comes at its place. The kit holds enough for any choice, so some pieces are left over.
+chosen-page = page of kind { $n }
+chosen-page-at = page of kind { $n } at place { $pages }
+chosen-chapter = Make pages of kind { $n }: { $kind }
+chosen-group = With pages of kind { $kinds }
+mixes-heading = Know what each choice takes
+mixes-words = Whoever gets such a kit chooses its pages. Every bag holds enough for any choice.
+mixes-kind = Kind { $n }: { $kind }
+mixes-pages = { $n } of kind { $kind }
+mixes-caption = { $n_is ->
+    [one] Sheets of each choice
+   *[other] Sheets, if all { $n } kits make the same choice
+}
+mixes-head-mix = Pages
+mixes-head-all = All sheets
+mixes-head-note = Note
+mixes-most = the most
+mixes-bound = Of { $n } choices, { $tried } are worked out. None takes more than { $most } sheets; that is a bound, the most may be less.
+mixes-tried = Of { $n } choices, { $tried } are worked out. How many sheets the others take is not known.
+mixes-places = Papers take turns from page to page, so the order of pages counts. What is packed is enough for any order.
+mixes-not-proven = What is packed is enough for the choices in the table. For others that is not proven.
+
+## The machine
 machine-heading = Set up the machine
 machine-caption = The files are made for these settings
 machine-caption-of = The files of { $stocks } are made for these settings
@@ -657,7 +692,7 @@ pack-weight-unknown = Their weight is not known: weigh one bag.
 ## Names: of pieces, of parts and panels
 name-panel = panel for { $what }
 name-of-page = page { $number } { $what }
-name-of-kind = { $kind } { $what }
+name-of-kind = kind { $number } { $what }
 name-on-page = { $what } of page { $number }
 name-leaf = { $what } leaf { $number }
 name-no = { $what } no. { $number }

@@ -10,12 +10,15 @@
 mod bound;
 mod told;
 
-use super::Work;
+use super::{ReaderText, Work};
 use crate::album::{Album, CoverRoom};
 use crate::batch::{BatchKit, Chosen, MixPack, MixRow, MixSheets, MixTable, WorstMix};
 use crate::cutter::Cutter;
 use crate::finding::stops;
+use crate::fit::Fit;
+use crate::guide::{self, ChosenJob, Guide, GuideJob};
 use crate::layout::{Effort, Watch};
+use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
 use crate::trial::Trial;
 
@@ -27,6 +30,39 @@ pub struct ChoiceWork {
     pub works: Vec<Work>,
     /// Number of the thickest of them: it stands for all where one must.
     pub thickest: usize,
+}
+
+impl ChoiceWork {
+    /// What the kit may be made as.
+    pub(super) fn albums(&self) -> impl Iterator<Item = (&Album, &Kit)> {
+        self.works.iter().map(|work| (&work.album, &work.kit))
+    }
+
+    /// Gives every part of every mix the letter that it has in what is packed.
+    pub(super) fn letter(&mut self, part_of: &[Vec<usize>], letters: &[String]) {
+        for (work, part_of) in self.works.iter_mut().zip(part_of) {
+            let letter = |part: &usize| letters.get(*part).cloned().unwrap_or_default();
+            work.letters = Some(part_of.iter().map(letter).collect());
+        }
+    }
+
+    /// A text for who chooses the pages; `packed` is the kit as it is packed.
+    pub(super) fn text(&self, text: ReaderText, packed: GuideJob<'_>, chosen: &Chosen) -> Guide {
+        let alone = |kind: usize| chosen.table.rows.iter().position(|row| row.mix.alone() == Some(kind));
+        let kinds: Vec<&Work> = (0..chosen.table.kinds.len()).filter_map(|kind| self.works.get(alone(kind)?)).collect();
+        // How thick the album gets depends on the mix.
+        let fits: Vec<Fit> = kinds.iter().map(|work| Fit { closed: None, ..work.fit.clone() }).collect();
+        let of_kind = kinds.iter().zip(&fits);
+        let of_kind = of_kind.map(|(work, fit)| GuideJob { fit, ..work.guide_job(packed.both_units) });
+        let kinds: Vec<GuideJob<'_>> = of_kind.collect();
+        let job = ChosenJob { packed, kinds: &kinds, chosen };
+        match text {
+            ReaderText::Guide => guide::chosen(&job),
+            ReaderText::Teaching => guide::chosen_teaching(&job),
+            ReaderText::Card => guide::chosen_card(&job),
+            ReaderText::Job => text.made(&packed),
+        }
+    }
 }
 
 /// Works out the mixes of a kit that is made so many times; nothing where its pages are not chosen. The last work stands for the

@@ -17,49 +17,54 @@ pub(super) fn findings(kit: &BatchKit, table: &MixTable, works: &[Work]) -> Vec<
     findings
 }
 
-/// A finding that mixes have in common, and in how many it is.
+/// A finding that mixes have in common.
 struct Shared<'f> {
     finding: &'f Finding,
+    /// The mix that it is taken from.
     mix: usize,
-    mixes: usize,
+    /// The mixes that have it.
+    mixes: Vec<usize>,
+    /// Whether it is the very same in all of these.
     same: bool,
 }
 
 fn of_mixes(table: &MixTable, works: &[Work]) -> Vec<Finding> {
     let mut all: Vec<(SameFault<'_>, Shared<'_>)> = Vec::new();
     for (mix, work) in works.iter().enumerate() {
-        let mut told: Vec<usize> = Vec::new();
         for finding in &work.findings {
             let like = same_fault(finding);
-            let known = all.iter().position(|(known, _)| *known == like);
-            let at = known.unwrap_or(all.len());
-            match all.get_mut(at) {
-                None => all.push((like, Shared { finding, mix, mixes: 1, same: true })),
-                Some((_, shared)) => {
-                    shared.mixes += usize::from(!told.contains(&at));
-                    shared.same &= shared.finding == finding;
-                    if off(finding) > off(shared.finding) {
-                        (shared.finding, shared.mix) = (finding, mix);
-                    }
-                }
+            let Some((_, shared)) = all.iter_mut().find(|(known, _)| *known == like) else {
+                all.push((like, Shared { finding, mix, mixes: vec![mix], same: true }));
+                continue;
+            };
+            shared.same &= shared.finding == finding;
+            if shared.mixes.last() != Some(&mix) {
+                shared.mixes.push(mix);
             }
-            told.push(at);
+            if off(finding) > off(shared.finding) {
+                (shared.finding, shared.mix) = (finding, mix);
+            }
         }
     }
-    all.into_iter().map(|(_, shared)| shared.worded(table)).collect()
+    // What stops a mix keeps it from being looked at any further.
+    let sound: Vec<usize> = (0..works.len()).filter(|mix| !works[*mix].stopped()).collect();
+    let everywhere = |shared: &Shared<'_>| {
+        let has = |mix: &usize| shared.mixes.contains(mix);
+        shared.same && (shared.mixes.len() == works.len() || (sound.len() > 1 && sound.iter().all(has)))
+    };
+    all.into_iter().map(|(_, shared)| shared.worded(table, everywhere(&shared))).collect()
 }
 
 impl Shared<'_> {
     /// The finding, and the mixes that it is of where it is not just so in all.
-    fn worded(self, table: &MixTable) -> Finding {
+    fn worded(&self, table: &MixTable, everywhere: bool) -> Finding {
         let mut finding = self.finding.clone();
         let mix = &table.rows[self.mix].mix;
-        if !(self.same && self.mixes == table.rows.len()) {
+        if !everywhere {
             let key = if finding.about.is_empty() { "about-mix" } else { "about-of-mix" };
-            let mix = mix.said(&table.kinds);
             let about = std::mem::take(&mut finding.about);
-            finding.about =
-                Said::new(key).with("mix", mix).with("more", self.mixes - 1).with("about", Arg::Said(about));
+            let said = Said::new(key).with("mix", mix.said(&table.kinds)).with("more", self.mixes.len() - 1);
+            finding.about = said.with("about", Arg::Said(about));
         }
         finding.mend = finding.mend.map(|mend| Mend { path: of_choice(mix, &mend.path), ..mend });
         finding
