@@ -17,12 +17,14 @@ mod spare;
 mod stock_parts;
 mod strips;
 mod tally;
+mod ways;
 
 pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use tally::Tally;
+pub use ways::other_way;
 
 use crate::album::Order;
 use crate::cutter::Cutter;

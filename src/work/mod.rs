@@ -152,10 +152,12 @@ impl Work {
         gravest_first(&mut self.findings);
     }
 
-    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet.
+    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet, a
+    /// stock that takes fewer when it is cut the other way.
     pub fn advise(&mut self, search: Search, watch: &dyn Watch) {
         if !self.stopped() {
             self.add(sizes::note(&self.album, &self.cutter, &self.stocks, search, watch).into_iter().collect());
+            self.add(sheets::other_way(self.album.order(), &self.kit, &self.cutter, &self.stocks, search, watch));
         }
     }
 
