@@ -37,7 +37,14 @@ impl CrossSection {
             return None;
         }
         let section = self.tamed();
-        let mut lengths = Lengths { section: &section, limit, step, sides: section.sides(), known: BTreeMap::new(), spare: Spare::new() };
+        let mut lengths = Lengths {
+            section: &section,
+            limit,
+            step,
+            sides: section.sides(),
+            known: BTreeMap::new(),
+            spare: Spare::new(),
+        };
         let mut steep = |steps: u32, openings: &[usize]| lengths.steep(steps, openings);
         // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
         let all: Vec<usize> = section.looked_at().collect();

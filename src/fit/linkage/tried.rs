@@ -196,7 +196,13 @@ impl Tried {
                 raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
-        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new(), near: NearOpenings { spare, ..NearOpenings::default() } }
+        Self {
+            level: BothSides::new(section, (0.0, 0.0)),
+            tilted,
+            raised,
+            between_raised: BTreeMap::new(),
+            near: NearOpenings { spare, ..NearOpenings::default() },
+        }
     }
 
     /// The energy with the base flat on the table, and whether all leaves lie flat.

@@ -35,7 +35,8 @@ impl LaidSide {
             let (low, beside) = (middle(page, rest), self.beside(page));
             let low_beside = middle(page, beside);
             let beside_fits = (!rest_fits || low_beside < low) && fits(page, beside);
-            [(low, rest, rest_fits), (low_beside, beside, beside_fits)].map(|(low, rest, fits)| fits.then_some((low, rest)))
+            [(low, rest, rest_fits), (low_beside, beside, beside_fits)]
+                .map(|(low, rest, fits)| fits.then_some((low, rest)))
         };
         let of_hung = ways[1].map_or([None; 2], |hung| {
             let rest = self.settle(hung);
