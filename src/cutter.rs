@@ -40,6 +40,12 @@ const COLOURS: Key<Nested> = Key::nested(
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
 const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+/// The forms of `speed`, in words.
+const SPEED_FORM: &str = "mm a second: 40, or { \"cut\": 20, \"score\": 40, \"draw\": 60 }";
+const SPEED: Key<Nested> =
+    Key::nested("speed", SPEED_FORM, Fallback::Rule("not known"), "how fast it works, mm a second, for the cost");
+const LIFT: Key<Option<f64>> =
+    Key::amount("lift", rule("0"), "seconds from one stroke to the next, the way there among them, for the cost");
 
 /// The fields of a cutter file.
 pub(crate) const CUTTER_FIELDS: &[Field] = &[
@@ -54,7 +60,20 @@ pub(crate) const CUTTER_FIELDS: &[Field] = &[
     SVG_UNIT.field,
     DXF_VERSION.field,
     SHARED_CUTS.field,
+    SPEED.field,
+    LIFT.field,
 ];
+
+const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
+const SCORE_SPEED: Key<Option<f64>> = Key::amount("score", rule("as cuts"), "speed of scores, mm a second");
+const DRAW_SPEED: Key<Option<f64>> = Key::amount("draw", rule("as cuts"), "speed of marks, mm a second");
+const SPEED_FIELDS: &[Field] = &[CUT_SPEED.field, SCORE_SPEED.field, DRAW_SPEED.field];
+
+/// What a speed may be, mm a second: our choice.
+const SPEEDS: std::ops::RangeInclusive<f64> = 0.1..=10_000.0;
+
+/// Seconds that a lift may take at most: our choice.
+const MOST_LIFT: f64 = 60.0;
 
 const DASH: Key<Length> = Key::length("dash", needed(), "length of a cut").within(0.1, 100.0).unmeasured();
 const DASH_GAP: Key<Length> =
@@ -87,6 +106,21 @@ pub struct Cutter {
     pub dxf_version: &'static str,
     /// Whether neighbours share one cut.
     pub shared_cuts: bool,
+    /// How fast it works, where that is known.
+    pub speed: Option<Speeds>,
+    /// Seconds from one stroke to the next.
+    pub lift: f64,
+}
+
+/// How fast the tool works on each layer, mm a second; all above nought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Speeds {
+    /// Cuts.
+    pub cut: f64,
+    /// Scores.
+    pub score: f64,
+    /// Marks.
+    pub draw: f64,
 }
 
 /// How scores are made.
@@ -133,6 +167,8 @@ impl Default for Cutter {
             svg_units: "mm",
             dxf_version: "R2000",
             shared_cuts: false,
+            speed: None,
+            lift: 0.0,
         }
     }
 }
@@ -174,10 +210,11 @@ impl Cutter {
 #[must_use]
 pub fn schema() -> Value {
     let score = json!({ "anyOf": [{ "const": "line" }, object_schema(&[DASH_FIELDS], &[])] });
+    let speed = json!({ "anyOf": [{ "type": "number", "exclusiveMinimum": 0 }, object_schema(&[SPEED_FIELDS], &[])] });
     let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
     let colours =
         object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
-    file_schema("A cutter file", FORMAT, CUTTER_FIELDS, &[("score", score), ("colours", colours)])
+    file_schema("A cutter file", FORMAT, CUTTER_FIELDS, &[("score", score), ("colours", colours), ("speed", speed)])
 }
 
 /// Reads a cutter file.
@@ -197,6 +234,13 @@ pub fn read(source: &Source) -> Checked<Cutter> {
     });
     let score = values.get(SCORE).map_or(ScoreMode::Line, |node| score(&mut reader, node));
     let colours = values.get(COLOURS).map_or_else(Colours::default, |node| colours(&mut reader, node));
+    let speed = values.get(SPEED).and_then(|node| speeds(&mut reader, node));
+    let lift = values.get(LIFT).unwrap_or_default();
+    if let Some(place) = values.place(LIFT).filter(|_| lift > MOST_LIFT).cloned() {
+        let text = Said::new("lift-too-long").with("field", Arg::field(LIFT.name()));
+        let text = text.with("most", Arg::Number(MOST_LIFT, 0));
+        reader.problem("out-of-range", text, Said::new("amount-too-large-help"), &place);
+    }
     let cutter = Cutter {
         kerf: values.get(KERF),
         margin: values.get(MARGIN),
@@ -207,6 +251,8 @@ pub fn read(source: &Source) -> Checked<Cutter> {
         svg_units: values.get(SVG_UNIT),
         dxf_version: values.get(DXF_VERSION),
         shared_cuts: values.get(SHARED_CUTS),
+        speed,
+        lift,
     };
     Checked::new(cutter, reader.findings)
 }
@@ -224,6 +270,29 @@ fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
             ScoreMode::Line
         }
     }
+}
+
+fn speeds(reader: &mut Reader<'_>, node: &Node) -> Option<Speeds> {
+    let place = reader.place(&node.range, SPEED.name());
+    let speeds = match &node.tree {
+        Tree::Number(one) => Speeds { cut: *one, score: *one, draw: *one },
+        Tree::Object(_) => {
+            let values = reader.object(node, SPEED.name(), Arg::field(SPEED.name()), &[SPEED_FIELDS])?;
+            let cut = values.says(CUT_SPEED).then(|| values.get(CUT_SPEED))?;
+            let [score, draw] = [SCORE_SPEED, DRAW_SPEED].map(|key| values.get(key).unwrap_or(cut));
+            Speeds { cut, score, draw }
+        }
+        other => {
+            reader.wrong_type(SPEED.name(), Arg::term(SPEED_FORM), other, Said::NOTHING, &place);
+            return None;
+        }
+    };
+    if ![speeds.cut, speeds.score, speeds.draw].iter().all(|speed| SPEEDS.contains(speed)) {
+        let text = Said::new("bad-speed").with("field", Arg::field(SPEED.name()));
+        reader.problem("out-of-range", text, Said::new("bad-speed-help"), &place);
+        return None;
+    }
+    Some(speeds)
 }
 
 fn colours(reader: &mut Reader<'_>, node: &Node) -> Colours {

@@ -4,6 +4,7 @@
 use super::file_fields::{FORMAT, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
 use crate::album::handed_over_schema;
 use crate::fields::{file_schema, object_schema};
+use crate::selling;
 use serde_json::{Value, json};
 
 /// The schema of a batch file.
@@ -16,10 +17,11 @@ pub fn schema() -> Value {
             ("change", json!({ "type": "object" })),
         ],
     );
-    let nested = [
+    let mut nested = vec![
         ("kits", json!({ "type": "array", "minItems": 1, "items": kit })),
         ("handed_over", handed_over_schema()),
         ("spares", object_schema(&[SPARE_FIELDS], &[])),
     ];
+    nested.extend(selling::schemas());
     file_schema("A batch file", FORMAT, TOP_FIELDS, &nested)
 }

@@ -217,7 +217,7 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
         match stock::sheet_size(sheet) {
             // Price and count belong to the sheet that it replaces.
             Ok((called, width, height)) => {
-                Some((name, SheetSize { name: called, width, height, count: None, price: None }))
+                Some((name, SheetSize { name: called, width, height, count: None, price: None, pack: None }))
             }
             Err(error) => {
                 findings.push(argument(of_option("--sheet", error.what), error.help));

@@ -8,6 +8,7 @@ mod check;
 mod commands;
 mod compare;
 mod compare_words;
+mod cost;
 mod end;
 mod hand_over;
 mod inputs;

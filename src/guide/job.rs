@@ -2,6 +2,7 @@
 //! What a guide is made from.
 
 use crate::album::Album;
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::fit::Fit;
 use crate::parts::Kit;
@@ -24,4 +25,6 @@ pub struct GuideJob<'a> {
     pub letters: Option<&'a [String]>,
     /// Whether lengths stand in both systems.
     pub both_units: bool,
+    /// What it costs, for the job sheet.
+    pub cost: Option<&'a Cost>,
 }

@@ -10,6 +10,7 @@ mod bag;
 mod bites;
 mod bits;
 mod cautions;
+mod cost;
 mod cutting;
 mod deeds;
 mod desk;
@@ -35,6 +36,7 @@ pub mod scoring;
 mod shaping;
 mod shop;
 mod sticking;
+mod taken;
 mod teaching;
 mod together;
 mod told;
@@ -47,6 +49,7 @@ pub use job::GuideJob;
 pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use order_sheet::{KitOfOrder, order_sheet};
+pub use taken::{HandTime, hand_time, taken};
 pub use told::Told;
 pub use words::Words;
 
@@ -96,6 +99,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(folding::scoring(&desk));
     sections.push(packing::section(&desk));
     sections.extend(fits::section(&desk));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

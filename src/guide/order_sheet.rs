@@ -6,7 +6,7 @@ use super::bits::{Block, Guide, Section, Table};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
-use super::{cautions, cutting, fits, folding, measure, need, packing, shaping, shop};
+use super::{cautions, cost, cutting, fits, folding, measure, need, packing, shaping, shop};
 
 /// One kit of an order.
 #[derive(Clone, Copy, Debug)]
@@ -30,6 +30,7 @@ pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
     sections.push(packed(&desk, &kits));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

@@ -5,12 +5,14 @@
 //! stages do.
 
 mod batch;
+mod cost;
 mod texts;
 
 pub use batch::BatchWork;
 use texts::ReaderText;
 
 use crate::album::{Album, Order};
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
@@ -31,6 +33,7 @@ use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
+use std::sync::OnceLock;
 
 /// The kinds of file that this build can write; the report always is.
 pub const FORMATS: &[&str] = match (cfg!(feature = "png"), cfg!(feature = "pdf")) {
@@ -61,6 +64,8 @@ pub struct Work {
     pub letters: Option<Vec<String>>,
     /// Whether its sheets are of those parts alone that the owner of an old kit cuts again.
     pub recut: bool,
+    /// What it costs, once somebody asks.
+    pub cost: OnceLock<Option<Cost>>,
 }
 
 impl Work {
@@ -76,7 +81,18 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None, recut: false }
+        Self {
+            album,
+            cutter,
+            kit,
+            fit,
+            stocks: Vec::new(),
+            paths: Vec::new(),
+            findings,
+            letters: None,
+            recut: false,
+            cost: OnceLock::new(),
+        }
     }
 
     /// Works out everything.
@@ -175,15 +191,15 @@ impl Work {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let Self { album, kit, stocks, paths, findings, recut, .. } = self;
-        let (order, batch) = (album.order(), None);
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut }, files)
+        let (order, batch, cost) = (album.order(), None, self.cost());
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut, cost }, files)
     }
 
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
         let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
-        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units }
+        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units, cost: None }
     }
 
     /// Writes the kit's files.
@@ -205,6 +221,7 @@ impl Work {
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;
         }
+        self.put_cost(files, sink)?;
         self.texts_of(&ReaderText::ALL, files, sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {
@@ -216,7 +233,7 @@ impl Work {
     /// What people read, of these as far as they are wanted, each made once: as a page, and to be printed.
     fn texts_of(&self, texts: &[ReaderText], files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
-        let job = self.guide_job(files.both_units);
+        let job = guide::GuideJob { cost: self.cost(), ..self.guide_job(files.both_units) };
         let printed = cfg!(feature = "pdf") && asked("pdf");
         for text in texts {
             // A card and a teaching sheet are asked for by name, whatever the formats are.

@@ -6,13 +6,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 28] = [
+const ORDER: [&str; 31] = [
     "length",
+    "exact",
     "finding",
     "words",
     "fields",
     "contour",
     "stock",
+    "selling",
     "cutter",
     "usable",
     "album",
@@ -26,6 +28,7 @@ const ORDER: [&str; 28] = [
     "sheets",
     "sizes",
     "toolpath",
+    "cost",
     "picture",
     "guide",
     "templates",
