@@ -40,6 +40,12 @@ const COLOURS: Key<Nested> = Key::nested(
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
 const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+/// The forms of `speed`, in words.
+const SPEED_FORM: &str = "mm a second: 40, or { \"cut\": 20, \"score\": 40, \"draw\": 60 }";
+const SPEED: Key<Nested> =
+    Key::nested("speed", SPEED_FORM, Fallback::Rule("not known"), "how fast it works, mm a second, for the cost");
+const LIFT: Key<Option<f64>> =
+    Key::amount("lift", rule("0"), "seconds from one stroke to the next, the way there among them, for the cost");
 
 /// The fields of a cutter file.
 pub(crate) const CUTTER_FIELDS: &[Field] = &[
@@ -54,8 +60,20 @@ pub(crate) const CUTTER_FIELDS: &[Field] = &[
     SVG_UNIT.field,
     DXF_VERSION.field,
     SHARED_CUTS.field,
+    SPEED.field,
+    LIFT.field,
 ];
 
+const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
+const SCORE_SPEED: Key<Option<f64>> = Key::amount("score", rule("as cuts"), "speed of scores, mm a second");
+const DRAW_SPEED: Key<Option<f64>> = Key::amount("draw", rule("as cuts"), "speed of marks, mm a second");
+const SPEED_FIELDS: &[Field] = &[CUT_SPEED.field, SCORE_SPEED.field, DRAW_SPEED.field];
+
+/// What a speed may be, mm a second: our choice.
+const SPEEDS: std::ops::RangeInclusive<f64> = 0.1..=10_000.0;
+
+/// Seconds that a lift may take at most: our choice.
+const MOST_LIFT: f64 = 60.0;
 /// The fields of a cutter in an album: those of a file, whose kind and units go without saying there.
 pub(crate) const OWN_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Rule("\"hingeleaf-cutter/1\""), "which kind of file it was taken from"),
@@ -74,6 +92,8 @@ pub(crate) const OWN_FIELDS: &[Field] = &[
     SVG_UNIT.field,
     DXF_VERSION.field,
     SHARED_CUTS.field,
+    SPEED.field,
+    LIFT.field,
 ];
 
 const DASH: Key<Length> = Key::length("dash", needed(), "length of a cut").within(0.1, 100.0).unmeasured();
@@ -108,6 +128,21 @@ pub struct Cutter {
     pub dxf_version: &'static str,
     /// Whether neighbours share one cut.
     pub shared_cuts: bool,
+    /// How fast it works, where that is known.
+    pub speed: Option<Speeds>,
+    /// Seconds from one stroke to the next.
+    pub lift: f64,
+}
+
+/// How fast the tool works on each layer, mm a second; all above nought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Speeds {
+    /// Cuts.
+    pub cut: f64,
+    /// Scores.
+    pub score: f64,
+    /// Marks.
+    pub draw: f64,
 }
 
 /// How scores are made.
@@ -154,6 +189,8 @@ impl Default for Cutter {
             svg_units: "mm",
             dxf_version: "R2000",
             shared_cuts: false,
+            speed: None,
+            lift: 0.0,
         }
     }
 }
@@ -208,10 +245,11 @@ pub fn own_schema() -> Value {
 /// The schemas of the fields that have readers of their own.
 fn nested() -> Vec<(&'static str, Value)> {
     let score = json!({ "anyOf": [{ "const": "line" }, object_schema(&[DASH_FIELDS], &[])] });
+    let speed = json!({ "anyOf": [{ "type": "number", "exclusiveMinimum": 0 }, object_schema(&[SPEED_FIELDS], &[])] });
     let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
     let colours =
         object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
-    vec![("score", score), ("colours", colours)]
+    vec![("score", score), ("colours", colours), ("speed", speed)]
 }
 
 /// Reads a cutter file.
@@ -248,6 +286,13 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
             None
         }
     });
+    let speed = values.get(SPEED).and_then(|node| speeds(reader, node, path));
+    let lift = values.get(LIFT).unwrap_or_default();
+    if let Some(place) = values.place(LIFT).filter(|_| lift > MOST_LIFT).cloned() {
+        let text = Said::new("lift-too-long").with("field", Arg::field(LIFT.name()));
+        let text = text.with("most", Arg::Number(MOST_LIFT, 0));
+        reader.problem("out-of-range", text, Said::new("amount-too-large-help"), &place);
+    }
     Cutter {
         kerf: values.get(KERF),
         margin: values.get(MARGIN),
@@ -258,6 +303,8 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         svg_units: values.get(SVG_UNIT),
         dxf_version: values.get(DXF_VERSION),
         shared_cuts: values.get(SHARED_CUTS),
+        speed,
+        lift,
     }
 }
 
@@ -275,6 +322,30 @@ fn score(reader: &mut Reader<'_>, node: &Node, path: &str) -> ScoreMode {
             ScoreMode::Line
         }
     }
+}
+
+fn speeds(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<Speeds> {
+    let path = join(path, SPEED.name());
+    let place = reader.place(&node.range, &path);
+    let speeds = match &node.tree {
+        Tree::Number(one) => Speeds { cut: *one, score: *one, draw: *one },
+        Tree::Object(_) => {
+            let values = reader.object(node, &path, Arg::field(SPEED.name()), &[SPEED_FIELDS])?;
+            let cut = values.says(CUT_SPEED).then(|| values.get(CUT_SPEED))?;
+            let [score, draw] = [SCORE_SPEED, DRAW_SPEED].map(|key| values.get(key).unwrap_or(cut));
+            Speeds { cut, score, draw }
+        }
+        other => {
+            reader.wrong_type(SPEED.name(), Arg::term(SPEED_FORM), other, Said::NOTHING, &place);
+            return None;
+        }
+    };
+    if ![speeds.cut, speeds.score, speeds.draw].iter().all(|speed| SPEEDS.contains(speed)) {
+        let text = Said::new("bad-speed").with("field", Arg::field(SPEED.name()));
+        reader.problem("out-of-range", text, Said::new("bad-speed-help"), &place);
+        return None;
+    }
+    Some(speeds)
 }
 
 fn colours(reader: &mut Reader<'_>, node: &Node, path: &str) -> Colours {

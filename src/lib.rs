@@ -36,8 +36,10 @@
 pub mod album;
 pub mod batch;
 pub mod contour;
+pub mod cost;
 pub mod cutter;
 pub mod editions;
+pub mod exact;
 pub mod fields;
 pub mod finding;
 pub mod fit;
@@ -51,6 +53,7 @@ pub mod net;
 pub mod paper;
 pub mod parts;
 pub mod picture;
+pub mod selling;
 pub mod sheets;
 pub mod sizes;
 pub mod stock;

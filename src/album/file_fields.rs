@@ -5,6 +5,7 @@ use super::kind::{BY, STOCK};
 use super::{Bound, Decorated, Language};
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule, usual};
 use crate::length::Length;
+use crate::selling::{PACKS, SELLING, SUPPLIES};
 
 /// What the file's `format` must say.
 /// What an album file's `format` says.
@@ -89,6 +90,9 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     PANELS.field,
     INSERTS.field,
     LABELS.field,
+    PACKS.field,
+    SUPPLIES.field,
+    SELLING.field,
     TOLERANCE.field,
 ];
 

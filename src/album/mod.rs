@@ -33,6 +33,7 @@ pub use starter::starter;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
+use crate::selling::Terms;
 use crate::stock::Stock;
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
@@ -73,6 +74,8 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// The sheets of labels, where the file says how they are.
     pub labels: Option<LabelGrid>,
+    /// What the file says of buying and selling.
+    pub terms: Terms,
     /// How far off a cut or score may be when it is made by hand.
     pub tolerance: Length,
     /// What sizes were rounded to, where they were: sizes that are worked out are then multiples of it too.

@@ -12,6 +12,7 @@ use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
+use crate::selling::{self, PACKS, Terms};
 use crate::stock::{self, By, Stock};
 
 /// More inserts of a kit than this are a mistake: our choice.
@@ -64,6 +65,7 @@ impl Reading<'_, '_> {
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
+        let terms = self.terms(&top);
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
@@ -125,6 +127,7 @@ impl Reading<'_, '_> {
             panels,
             inserts,
             labels,
+            terms,
             tolerance: top.get(TOLERANCE),
             step: None,
             cover_room: None,
@@ -157,6 +160,20 @@ impl Reading<'_, '_> {
                     .unwrap_or_else(|| Stock { name: name.clone(), ..Stock::a4_card() }),
             );
         }
+    }
+
+    /// What it says of buying and selling; its sheets are put in their packs.
+    fn terms(&mut self, top: &Values) -> Terms {
+        let mut terms = selling::read(self.reader, top);
+        if let Some(node) = top.get(PACKS) {
+            let stocks = self.stocks.iter().map(|stock| (stock.name.as_str(), stock));
+            terms.packs = selling::read_packs(self.reader, node, stocks);
+        }
+        for stock in &mut self.stocks {
+            let name = stock.name.clone();
+            terms.packs.put(stock, &[&name]);
+        }
+        terms
     }
 
     fn handed_over(&mut self, node: &Node) -> Vec<Handed> {

@@ -5,6 +5,7 @@ use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
 use super::kind::{COMMON, Kind, Role};
 use crate::fields::{file_schema, object_schema};
+use crate::selling;
 use crate::stock;
 use serde_json::{Value, json};
 
@@ -17,7 +18,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         "propertyNames": { "pattern": "^[a-z0-9][a-z0-9-]{0,31}$" },
         "additionalProperties": stock::schema(),
     });
-    let nested = [
+    let mut nested = vec![
         ("handed_over", hand_over::schema()),
         ("stocks", stocks),
         ("page", object_schema(&[PAGE_FIELDS], &[])),
@@ -28,6 +29,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         ("labels", object_schema(&[super::label_grid::LABEL_FIELDS], &[])),
         ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
     ];
+    nested.extend(selling::schemas());
     file_schema("An album file", FORMAT, TOP_FIELDS, &nested)
 }
 

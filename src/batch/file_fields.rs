@@ -4,6 +4,7 @@
 use super::Together;
 use crate::album::{HANDED_OVER, Language};
 use crate::fields::{Amount, AmountOrText, Fallback, Field, Key, Nested, Takes, Text, needed, number, rule};
+use crate::selling::{PACKS, SELLING, SUPPLIES};
 
 /// What the file's `format` must say.
 pub const FORMAT: &str = "hingeleaf-batch/1";
@@ -35,6 +36,9 @@ pub(super) const TOP_FIELDS: &[Field] = &[
     TOGETHER.field,
     HANDED_OVER.field,
     SPARES.field,
+    PACKS.field,
+    SUPPLIES.field,
+    SELLING.field,
 ];
 
 pub(super) const NAME: Key<Text> = Key::text("name", needed(), "what the kit is called in file names");

@@ -4,7 +4,7 @@
 //! In: the kits and their parts. Out: [`Merged`]. Never: counts how many are made, lays a sheet.
 
 use super::likeness::Likeness;
-use super::stocks::MergedStocks;
+use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Chosen};
 use crate::parts::{Bond, Kit, Part, PatternBlock, Piece};
 use crate::stock::Stock;
@@ -34,7 +34,11 @@ impl Merged {
     /// Merges the parts of a batch's kits, which come in the batch's order.
     #[must_use]
     pub fn of(batch: &Batch, kits: &[&Kit]) -> Self {
-        let MergedStocks { all: stocks, of: stock_of } = MergedStocks::of(&batch.kits);
+        let MergedStocks { all: mut stocks, of: stock_of } = MergedStocks::of(&batch.kits);
+        for stock in &mut stocks {
+            let name = stock.name.clone();
+            batch.terms.packs.put(stock, &[&name, base(&name)]);
+        }
         let mut merged = Self {
             stocks,
             kit: Kit::default(),

@@ -27,6 +27,7 @@ pub use schema::schema;
 use crate::album::{Album, Handed, Language};
 use crate::fields::words;
 use crate::length::Units;
+use crate::selling::Terms;
 
 /// One order of kits, checked: at least one kit, every name once, every album read.
 #[derive(Clone, Debug)]
@@ -44,6 +45,8 @@ pub struct Batch {
     pub together: Together,
     /// What is made besides, for what goes wrong.
     pub spares: Spares,
+    /// What the batch says of buying and selling, else its albums.
+    pub terms: Terms,
 }
 
 /// One kit of a batch.

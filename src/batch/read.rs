@@ -5,11 +5,14 @@ use super::file_fields::{
     ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME,
     SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES, TITLE, TOGETHER, TOP_FIELDS, more_parts,
 };
+use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Choice, Spares};
 use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
+use crate::exact::Exact;
 use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
 use crate::length::excerpt;
+use crate::selling::{self, Differs, PACKS, SELLING, Terms};
 use crate::stock::is_name;
 
 /// More kinds of kit than this are a mistake: our choice.
@@ -41,7 +44,9 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
         kits,
         together: top.get(TOGETHER),
         spares,
+        terms: Terms::default(),
     };
+    reading.terms(&top, &mut batch);
     if let Some(node) = top.get(HANDED_OVER) {
         reading.handed_over(node, &mut batch);
     }
@@ -227,6 +232,37 @@ impl Reading<'_, '_> {
             }
         };
         Some(Spares { kits: values.get(SPARE_KITS), parts: parts.unwrap_or_default() })
+    }
+
+    /// What the batch says of buying and selling, else its albums, which must agree then.
+    fn terms(&mut self, top: &Values, batch: &mut Batch) {
+        let own = selling::read(&mut self.reader, top);
+        batch.terms = own.clone();
+        for kit in &batch.kits {
+            for Differs { field, place } in batch.terms.fill(&own, &kit.album.terms) {
+                let text = Said::new("terms-differ").with("field", Arg::field(field));
+                self.reader.problem("terms-differ", text, Said::new("terms-differ-help"), &place);
+            }
+        }
+        if batch.terms.selling.taken() >= Exact::whole(1)
+            && let Some(place) = top
+                .says(SELLING)
+                .then(|| top.place(SELLING))
+                .flatten()
+                .filter(|_| own.selling.taken() < Exact::whole(1))
+        {
+            self.reader.problem(
+                "out-of-range",
+                Said::new("nothing-left"),
+                Said::new("nothing-left-help"),
+                &place.clone(),
+            );
+        }
+        if let Some(node) = top.get(PACKS) {
+            let stocks = MergedStocks::of(&batch.kits).all;
+            let named = stocks.iter().flat_map(|stock| [(stock.name.as_str(), stock), (base(&stock.name), stock)]);
+            batch.terms.packs = selling::read_packs(&mut self.reader, node, named);
+        }
     }
 
     /// What the batch says wins over what its albums say.

@@ -5,6 +5,7 @@ use super::file_fields::{CHOICE_FIELDS, FORMAT, KIT_FIELDS, SPARE_FIELDS, TOP_FI
 use crate::album::{Role, entry_schema, handed_over_schema};
 use crate::fields::{file_schema, object_schema};
 use crate::parts;
+use crate::selling;
 use serde_json::{Value, json};
 
 /// The schema of a batch file.
@@ -19,10 +20,11 @@ pub fn schema() -> Value {
             ("choice", object_schema(&[CHOICE_FIELDS], &[("of", pages)])),
         ],
     );
-    let nested = [
+    let mut nested = vec![
         ("kits", json!({ "type": "array", "minItems": 1, "items": kit })),
         ("handed_over", handed_over_schema()),
         ("spares", object_schema(&[SPARE_FIELDS], &[])),
     ];
+    nested.extend(selling::schemas());
     file_schema("A batch file", FORMAT, TOP_FIELDS, &nested)
 }

@@ -57,3 +57,8 @@ impl MergedStocks {
         Self { all, of }
     }
 }
+
+/// What a stock of the order is called in its album: `paper` of `paper.ochre`.
+pub(super) fn base(name: &str) -> &str {
+    name.split('.').next().unwrap_or(name)
+}

@@ -4,6 +4,7 @@
 use super::arguments::{Check, KitArguments};
 use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
+use super::cost;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
@@ -65,7 +66,7 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
                 return said;
             }
             let made = summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept);
-            say::out(&(choice::mixes(&work) + &made), said)
+            say::out(&(choice::mixes(&work) + &made + &cost::words(work.cost())), said)
         }
         Err(ended) => ended.say(kit.json),
     }
@@ -167,5 +168,8 @@ fn verdict(work: &BatchWork) -> String {
     let parts = work.kit.parts.len();
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
     let kits = counted(kits, "kit");
-    format!("The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n")
+    format!(
+        "The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n{}",
+        cost::words(work.cost())
+    )
 }

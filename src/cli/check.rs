@@ -4,6 +4,7 @@
 use super::album_inputs::{Inputs, inputs, reread};
 use super::arguments::Check;
 use super::commands::counted;
+use super::cost;
 use super::end::ExitStatus;
 use super::inputs::{Ended, exists, put, rounded, step_problems};
 use super::say;
@@ -117,7 +118,10 @@ fn verdict(work: &Work) -> String {
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
     let how: String =
         work.fit.sentences(&work.album).iter().flat_map(|sentence| [sentence.to_string(), "\n".into()]).collect();
-    format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
+    format!(
+        "It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}{}",
+        cost::words(work.cost())
+    )
 }
 
 fn end(work: &Work) -> ExitStatus {

@@ -3,6 +3,7 @@
 
 use super::album_inputs::{Inputs, inputs};
 use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
+use super::cost;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, put, rounded, step_problems};
@@ -49,7 +50,8 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
             if kit.json {
                 said
             } else {
-                say::out(&summary(work.album.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+                let text = summary(work.album.order(), &work.stocks, &work.cutter, &kit.out, &kept);
+                say::out(&(text + &cost::words(work.cost())), said)
             }
         }
         Err(ended) => ended.say(kit.json),
@@ -240,7 +242,7 @@ fn least(order: Order<'_>, laid: &StockSheets) -> String {
 /// What a stock's sheets cost, where every size has its price.
 fn cost(order: Order<'_>, laid: &StockSheets) -> Option<f64> {
     let price =
-        |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times));
+        |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].each().map(|price| price * f64::from(sheet.times));
     laid.sheets.iter().map(price).sum()
 }
 

@@ -10,6 +10,7 @@ mod choice;
 mod commands;
 mod compare;
 mod compare_words;
+mod cost;
 mod end;
 mod hand_over;
 mod inputs;

@@ -173,7 +173,7 @@ fn sheet_for(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Option
     let mut sizes: Vec<SheetSize> = names
         .into_iter()
         .filter_map(|name| sheet_size(name).ok())
-        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None })
+        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None, pack: None })
         .collect();
     sizes.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
     let takes_all = |size: &SheetSize| {

@@ -11,6 +11,7 @@ mod bites;
 mod bits;
 mod cautions;
 mod chosen;
+mod cost;
 mod cutting;
 mod deeds;
 mod desk;
@@ -37,6 +38,7 @@ pub mod scoring;
 mod shaping;
 mod shop;
 mod sticking;
+mod taken;
 mod teaching;
 mod together;
 mod told;
@@ -50,6 +52,7 @@ pub use job::GuideJob;
 pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use order_sheet::{KitOfOrder, order_sheet};
+pub use taken::{HandTime, hand_time, taken};
 pub use told::Told;
 pub use words::Words;
 
@@ -99,6 +102,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(folding::scoring(&desk));
     sections.push(packing::section(&desk));
     sections.extend(fits::section(&desk));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

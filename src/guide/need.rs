@@ -19,11 +19,11 @@ use crate::stock::{SheetSize, Stock};
 const SPARE: u64 = 10;
 
 /// So much more tape than the joints need: our choice.
-const MORE_TAPE: f64 = 1.1;
+pub(super) const MORE_TAPE: f64 = 1.1;
 
 /// Minutes that things take a practised hand, for one kit: our choice, to be told apart from a measurement by "about".
 const SETTING_UP: f64 = 15.0;
-const A_CUT: f64 = 0.5;
+pub(super) const A_CUT: f64 = 0.5;
 const A_SHEET: f64 = 5.0;
 pub(super) const A_SCORE: f64 = 0.3;
 pub(super) const A_JOINT: f64 = 3.0;
@@ -114,7 +114,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     }
     for (stock, size, count) in all {
         let buy = count + count.div_ceil(SPARE);
-        let price = size.price.map_or_else(Line::default, |price| {
+        let price = size.each().map_or_else(Line::default, |price| {
             #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
             let cost = price * count as f64 / f64::from(desk.kits);
             desk.measure.price(cost)
@@ -281,7 +281,7 @@ fn cost(desk: &Desk<'_>) -> Option<f64> {
     let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
     let price = |(stock, sheet): (usize, &Sheet)| {
         let size = desk.stock(stock)?.sheets.get(sheet.size)?;
-        Some(size.price? * f64::from(sheet.times) / copies)
+        Some(size.each()? * f64::from(sheet.times) / copies)
     };
     sheets.map(price).sum()
 }

@@ -6,7 +6,7 @@ use super::bits::{Block, Guide, Section, Table};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
-use super::{cautions, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
+use super::{cautions, cost, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
 use crate::batch::Chosen;
 
 /// One kit of an order.
@@ -36,6 +36,7 @@ pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
     sections.push(packed(&desk, &kits));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

@@ -106,7 +106,7 @@ impl<'a> StockParts<'a> {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
             count,
-            price: self.stock.sheets[sheet.size].price,
+            price: self.stock.sheets[sheet.size].each(),
         };
         self.usable.sheets.iter().zip(&self.supply).map(one).collect()
     }

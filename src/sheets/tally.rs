@@ -74,7 +74,7 @@ fn counted(order: Order<'_>, stock: usize, sizes: impl Iterator<Item = (usize, u
         let size = &order.stocks[stock].sheets[size];
         let many = f64::from(times);
         tally.sheets += u64::from(times);
-        tally.cost = tally.cost.zip(size.price).map(|(sum, price)| many.mul_add(price, sum));
+        tally.cost = tally.cost.zip(size.each()).map(|(sum, price)| many.mul_add(price, sum));
         tally.area += many * size.width.mm() * size.height.mm();
     }
     tally

@@ -10,6 +10,7 @@ pub(crate) use read::STOCK_FIELDS;
 pub use read::{read, schema};
 
 use crate::cutter::Cutter;
+use crate::exact::Exact;
 use crate::fields::words;
 use crate::finding::Place;
 use crate::length::Length;
@@ -82,6 +83,31 @@ pub struct SheetSize {
     pub count: Option<u32>,
     /// Price of one.
     pub price: Option<f64>,
+    /// The packs that it is sold in, where it is: their price beats that of one.
+    pub pack: Option<Pack>,
+}
+
+/// What is sold so many at a time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pack {
+    /// How many there are in it; at least one.
+    pub of: u32,
+    /// What it costs.
+    pub price: Exact,
+}
+
+impl SheetSize {
+    /// What a price is for so many sheets of: a pack, else one sheet.
+    #[must_use]
+    pub fn sold(&self) -> Option<Pack> {
+        self.pack.clone().or_else(|| Some(Pack { of: 1, price: Exact::written(self.price?)? }))
+    }
+
+    /// What one costs, near enough to choose by and to show: its share of a pack, else its own price.
+    #[must_use]
+    pub fn each(&self) -> Option<f64> {
+        self.pack.as_ref().map_or(self.price, |pack| Some(pack.price.near() / f64::from(pack.of)))
+    }
 }
 
 /// A sheet as it stands.
@@ -193,6 +219,7 @@ impl Stock {
                 height: Length::from_mm(297.0),
                 count: None,
                 price: None,
+                pack: None,
             }],
             caliper: Length::from_mm(0.3),
             caliper_from: CaliperFrom::Guess,

@@ -6,6 +6,7 @@
 use super::{ChoiceWork, Files, ReaderText, Work, choice};
 use crate::album::{Album, Entry, Handed, Order};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, Said, gravest_first, of_kits, stops};
 use crate::fit::Fit;
@@ -18,6 +19,7 @@ use crate::stock::Stock;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// A batch worked out, as far as it goes together.
 #[derive(Debug)]
@@ -43,6 +45,10 @@ pub struct BatchWork {
     pub paths: Vec<SheetPaths>,
     /// Everything that the maker should hear, gravest first.
     pub findings: Vec<Finding>,
+    /// An order does not go together as one thing.
+    no_fit: Fit,
+    /// What the order costs, once somebody asks.
+    pub(super) cost: OnceLock<Option<Cost>>,
 }
 
 impl BatchWork {
@@ -71,8 +77,20 @@ impl BatchWork {
             part.count = merged.count(&batch, number);
         }
         let album = batch.album(&merged);
-        let mut work =
-            Self { batch, album, cutter, kits, choices, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
+        let mut work = Self {
+            batch,
+            album,
+            cutter,
+            kits,
+            choices,
+            merged,
+            kit,
+            stocks: Vec::new(),
+            paths: Vec::new(),
+            findings,
+            no_fit: Fit::default(),
+            cost: OnceLock::new(),
+        };
         work.letter();
         if !work.stopped() {
             work.lay(labels, search, watch);
@@ -223,7 +241,8 @@ impl BatchWork {
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
         let Self { kit, stocks, paths, findings, .. } = self;
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false }, files)
+        let cost = self.cost();
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false, cost }, files)
     }
 
     /// Writes the order's files.
@@ -245,6 +264,7 @@ impl BatchWork {
             let list = write::cutting_list(self.order(), &self.kit, Some((&self.batch, &self.merged)));
             sink.put("cutting-list.csv", list.as_bytes())?;
         }
+        self.put_cost(files, sink)?;
         self.texts(files, sink)?;
         self.job_sheet(files, sink)?;
         #[cfg(feature = "pdf")]
@@ -276,16 +296,7 @@ impl BatchWork {
     /// The job sheet of the whole order; none where there are no kits.
     #[must_use]
     pub fn order_sheet(&self, both_units: bool) -> Option<guide::Guide> {
-        let whole = guide::GuideJob {
-            album: self.album.as_ref()?,
-            kit: &self.kit,
-            fit: &Fit::default(),
-            stocks: &self.stocks,
-            cutter: &self.cutter,
-            letters: None,
-            both_units,
-            others: &[],
-        };
+        let whole = guide::GuideJob { cost: self.cost(), ..self.whole_job(both_units)? };
         let others = self.others();
         let kit = |number: usize| guide::KitOfOrder {
             name: self.batch.kits[number].name.as_str(),
@@ -294,6 +305,21 @@ impl BatchWork {
         };
         let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
         Some(guide::order_sheet(&whole, &kits))
+    }
+
+    /// What the whole order's sheets are told from; none where there are no kits.
+    pub(super) fn whole_job(&self, both_units: bool) -> Option<guide::GuideJob<'_>> {
+        Some(guide::GuideJob {
+            album: self.album.as_ref()?,
+            kit: &self.kit,
+            fit: &self.no_fit,
+            stocks: &self.stocks,
+            cutter: &self.cutter,
+            letters: None,
+            both_units,
+            others: &[],
+            cost: None,
+        })
     }
 
     fn job_sheet(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {

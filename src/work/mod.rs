@@ -6,6 +6,7 @@
 
 mod batch;
 mod choice;
+mod cost;
 mod texts;
 
 pub use batch::BatchWork;
@@ -13,6 +14,7 @@ pub use choice::ChoiceWork;
 use texts::ReaderText;
 
 use crate::album::{Album, Order};
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
@@ -33,6 +35,7 @@ use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
+use std::sync::OnceLock;
 
 /// The kinds of file that this build can write; the report always is.
 pub const FORMATS: &[&str] = match (cfg!(feature = "png"), cfg!(feature = "pdf")) {
@@ -63,6 +66,8 @@ pub struct Work {
     pub letters: Option<Vec<String>>,
     /// Whether its sheets are of those parts alone that the owner of an old kit cuts again.
     pub recut: bool,
+    /// What it costs, once somebody asks.
+    pub cost: OnceLock<Option<Cost>>,
 }
 
 impl Work {
@@ -78,7 +83,18 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None, recut: false }
+        Self {
+            album,
+            cutter,
+            kit,
+            fit,
+            stocks: Vec::new(),
+            paths: Vec::new(),
+            findings,
+            letters: None,
+            recut: false,
+            cost: OnceLock::new(),
+        }
     }
 
     /// Works out everything.
@@ -179,15 +195,25 @@ impl Work {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let Self { album, kit, stocks, paths, findings, recut, .. } = self;
-        let (order, batch) = (album.order(), None);
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut }, files)
+        let (order, batch, cost) = (album.order(), None, self.cost());
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut, cost }, files)
     }
 
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
         let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
-        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units, others: &[] }
+        guide::GuideJob {
+            album,
+            kit,
+            fit,
+            stocks,
+            cutter,
+            letters: letters.as_deref(),
+            both_units,
+            others: &[],
+            cost: None,
+        }
     }
 
     /// Writes the kit's files.
@@ -209,7 +235,8 @@ impl Work {
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;
         }
-        let job = self.guide_job(files.both_units);
+        self.put_cost(files, sink)?;
+        let job = guide::GuideJob { cost: self.cost(), ..self.guide_job(files.both_units) };
         self.texts_of(&ReaderText::ALL, files, &|text| text.made(&job), sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {

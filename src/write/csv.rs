@@ -80,6 +80,6 @@ fn mark(score: &Score, height: f64) -> (bool, f64, &'static str) {
 
 /// Quotes a cell where it must be. A cell that a spreadsheet would take for a formula cannot come up: names
 /// are ids of ours, sizes begin with a digit.
-fn cell(text: String) -> String {
+pub(super) fn cell(text: String) -> String {
     if text.contains(['"', ',', '\r', '\n']) { format!("\"{}\"", text.replace('"', "\"\"")) } else { text }
 }

@@ -6,8 +6,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 29] = [
+const ORDER: [&str; 32] = [
     "length",
+    "exact",
     "finding",
     "words",
     "fields",
@@ -15,6 +16,7 @@ const ORDER: [&str; 29] = [
     "paper",
     "cutter",
     "stock",
+    "selling",
     "usable",
     "album",
     "net",
@@ -27,6 +29,7 @@ const ORDER: [&str; 29] = [
     "sheets",
     "sizes",
     "toolpath",
+    "cost",
     "picture",
     "guide",
     "templates",

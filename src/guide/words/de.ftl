@@ -587,6 +587,45 @@ batch-stick = { $n_is ->
     [one] Klebeband und Leim für { $kit }, sofern man sie mitgibt
    *[other] Klebeband und Leim für alle { $n } von { $kit }, sofern man sie mitgibt
 }
+cost-heading = Die Kosten kennen
+cost-words = Der Auftrag bezahlt ganze Packungen. Jeder Bausatz trägt seinen Anteil: an Bögen nach der Fläche seiner Teile, sonst nach Verbrauch. Beträge sind hier einmal gerundet, Summen können um einen Cent abweichen.
+cost-caption = Was der Auftrag braucht, Beträge in { $currency }
+cost-no-currency = eigener Währung
+cost-head-what = Was
+cost-head-amount = Menge
+cost-head-buy = Kaufen
+cost-head-left = Bleibt übrig
+cost-head-cost = Kosten
+cost-head-kit = Bausatz
+cost-head-sold = Verkauft
+cost-head-costs = Einer kostet
+cost-head-ask = Verlangen
+cost-head-more = Einer mehr kostet
+cost-unknown = nicht bekannt
+cost-no-price = kein Preis
+cost-packs = { $n } × { $of }
+cost-machine = Maschine
+cost-hands = Handarbeit
+cost-packaging = Verpackung
+cost-tape = Klebeband
+cost-tape-wide = Klebeband, { $width } breit
+cost-ribbon = Schmuckband
+cost-ribbon-wide = Schmuckband, { $width } breit
+cost-glue = Leim
+cost-thread = Heftfaden
+cost-corners = Fotoecken
+cost-order = Von den Kosten zum Preis, alle Bausätze
+cost-is-cost = Kosten
+cost-is-overhead = Gemeinkosten, auf die Kosten
+cost-is-profit = Gewinn, auf Kosten und Gemeinkosten
+cost-is-fees = Gebühren, aus dem Preis
+cost-is-tax = Steuer, aus dem Preis
+cost-is-price = Preis
+cost-kits = Kosten und Preis eines Bausatzes
+cost-without = In keinem Betrag, weil der Preis oder die Menge fehlt: { $these }.
+cost-another = Ein Bausatz mehr braucht noch eine Packung: { $these }.
+cost-another-of = Einer mehr von { $kit } braucht noch eine Packung: { $these }.
+
 ## Blätter zur Wahl
 chosen-heading = Die Blätter wählen
 chosen-words = { $n_is ->

@@ -606,6 +606,45 @@ batch-stick = { $n_is ->
     [one] Tape and glue for { $kit }, where you hand these over
    *[other] Tape and glue for all { $n } of { $kit }, where you hand these over
 }
+cost-heading = Know what it costs
+cost-words = The order pays for whole packs. Each kit bears its share: of sheets by the area of its parts, of all else by what it takes. Amounts are rounded here once, so sums may differ by a cent.
+cost-caption = What the order takes, amounts in { $currency }
+cost-no-currency = your currency
+cost-head-what = What
+cost-head-amount = Amount
+cost-head-buy = Buy
+cost-head-left = Left over
+cost-head-cost = Cost
+cost-head-kit = Kit
+cost-head-sold = Sold
+cost-head-costs = One costs
+cost-head-ask = Ask
+cost-head-more = One more costs
+cost-unknown = not known
+cost-no-price = no price
+cost-packs = { $n } × { $of }
+cost-machine = Machine
+cost-hands = Hands
+cost-packaging = Packaging
+cost-tape = tape
+cost-tape-wide = tape, { $width } wide
+cost-ribbon = ribbon
+cost-ribbon-wide = ribbon, { $width } wide
+cost-glue = glue
+cost-thread = thread
+cost-corners = photo corners
+cost-order = From the cost to the price, all kits
+cost-is-cost = Cost
+cost-is-overhead = Overhead, on the cost
+cost-is-profit = Profit, on cost and overhead
+cost-is-fees = Fees, out of the price
+cost-is-tax = Tax, out of the price
+cost-is-price = Price to ask
+cost-kits = Cost and price of one kit
+cost-without = In no amount, for want of a price or of knowing how much: { $these }.
+cost-another = One more kit would need another pack: { $these }.
+cost-another-of = One more of { $kit } would need another pack: { $these }.
+
 ## Pages that are chosen
 chosen-heading = Choose your pages
 chosen-words = { $n_is ->

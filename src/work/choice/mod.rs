@@ -21,6 +21,7 @@ use crate::layout::{Effort, Watch};
 use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
 use crate::trial::Trial;
+use std::sync::OnceLock;
 
 /// A choice worked out, for who tells how each of its mixes is made.
 #[derive(Debug)]
@@ -107,6 +108,7 @@ pub(super) fn chosen(
         findings,
         letters: None,
         recut: false,
+        cost: OnceLock::new(),
     };
     Some((Chosen::new(packed, table), ChoiceWork { works, thickest }, work))
 }
