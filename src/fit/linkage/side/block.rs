@@ -18,11 +18,7 @@ impl LaidSide {
         let hung = Page { root: self.end, gusset: (page.gusset - spent).max(0.0), ..page };
         let ways = [Some(page), (spent <= page.gusset + TOUCHING).then_some(hung)];
         let corners = [self.end, self.foot];
-        let free = |page: Page, rest: Rest| {
-            !corners.into_iter().any(|corner| Self::is_in_the_way(corner, page, rest))
-                && self.beside_the_block(page, rest)
-        };
-        let fits = |page: Page, rest: Rest| free(page, rest) && self.clears(page, rest);
+        let fits = |page: Page, rest: Rest| self.fits(page, rest);
         let flush_fits = fits(page, flush);
         // Flat on what is there nothing lies lower.
         if flush_fits && (flush.along - self.surface.1).hypot() < TOUCHING {
@@ -85,6 +81,14 @@ impl LaidSide {
             }
         }
         best.map_or(upright, |(_, rest)| rest)
+    }
+
+    /// Whether a page passes through nothing: neither the block, nor what is laid.
+    fn fits(&self, page: Page, rest: Rest) -> bool {
+        !Self::is_in_the_way(self.end, page, rest)
+            && !Self::is_in_the_way(self.foot, page, rest)
+            && self.beside_the_block(page, rest)
+            && self.clears(page, rest)
     }
 
     /// Whether a page that lies over a corner could rest with its middle lower than this, as far as is known beforehand.
