@@ -128,6 +128,7 @@ fn many_paths(count: u32) -> SheetPaths {
     let far = Point::new(1000.0, 900.0);
     SheetPaths {
         name: "many-01".into(),
+        stock: 0,
         times: 1,
         width: far.x,
         height: far.y,

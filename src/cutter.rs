@@ -4,12 +4,12 @@
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
 use crate::fields::{
-    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Word, file_schema, needed, object_schema,
-    rule, usual,
+    Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
+    object_schema, rule, usual,
 };
 use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::Length;
-use crate::stock::{self, SheetSize};
+use crate::paper;
 use serde_json::{Value, json};
 
 const FORMAT: &str = "hingeleaf-cutter/1";
@@ -40,6 +40,12 @@ const COLOURS: Key<Nested> = Key::nested(
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
 const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+/// The forms of `speed`, in words.
+const SPEED_FORM: &str = "mm a second: 40, or { \"cut\": 20, \"score\": 40, \"draw\": 60 }";
+const SPEED: Key<Nested> =
+    Key::nested("speed", SPEED_FORM, Fallback::Rule("not known"), "how fast it works, mm a second, for the cost");
+const LIFT: Key<Option<f64>> =
+    Key::amount("lift", rule("0"), "seconds from one stroke to the next, the way there among them, for the cost");
 
 /// The fields of a cutter file.
 pub(crate) const CUTTER_FIELDS: &[Field] = &[
@@ -54,12 +60,47 @@ pub(crate) const CUTTER_FIELDS: &[Field] = &[
     SVG_UNIT.field,
     DXF_VERSION.field,
     SHARED_CUTS.field,
+    SPEED.field,
+    LIFT.field,
+];
+
+const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
+const SCORE_SPEED: Key<Option<f64>> = Key::amount("score", rule("as cuts"), "speed of scores, mm a second");
+const DRAW_SPEED: Key<Option<f64>> = Key::amount("draw", rule("as cuts"), "speed of marks, mm a second");
+const SPEED_FIELDS: &[Field] = &[CUT_SPEED.field, SCORE_SPEED.field, DRAW_SPEED.field];
+
+/// What a speed may be, mm a second: our choice.
+const SPEEDS: std::ops::RangeInclusive<f64> = 0.1..=10_000.0;
+
+/// Seconds that a lift may take at most: our choice.
+const MOST_LIFT: f64 = 60.0;
+/// The fields of a cutter in an album: those of a file, whose kind and units go without saying there.
+pub(crate) const OWN_FIELDS: &[Field] = &[
+    Field::new("format", Takes::Text, Fallback::Rule("\"hingeleaf-cutter/1\""), "which kind of file it was taken from"),
+    Field::new(
+        "units",
+        Takes::Choice(&["mm", "cm", "in"]),
+        Fallback::Rule("the album's"),
+        "the unit of its bare numbers",
+    ),
+    KERF.field,
+    MARGIN.field,
+    GAP.field,
+    BED.field,
+    SCORE.field,
+    COLOURS.field,
+    SVG_UNIT.field,
+    DXF_VERSION.field,
+    SHARED_CUTS.field,
+    SPEED.field,
+    LIFT.field,
 ];
 
 const DASH: Key<Length> = Key::length("dash", needed(), "length of a cut").within(0.1, 100.0).unmeasured();
 const DASH_GAP: Key<Length> =
     Key::length("gap", needed(), "length of the card left between two cuts").within(0.1, 100.0).unmeasured();
-const DASH_FIELDS: &[Field] = &[DASH.field, DASH_GAP.field];
+/// The fields of a perforation.
+pub(crate) const DASH_FIELDS: &[Field] = &[DASH.field, DASH_GAP.field];
 
 const CUT_COLOUR: Key<Option<Text>> = Key::text("cut", rule("#000000"), "colour of cuts");
 const SCORE_COLOUR: Key<Option<Text>> = Key::text("score", rule("#E69F00"), "colour of scores");
@@ -87,6 +128,21 @@ pub struct Cutter {
     pub dxf_version: &'static str,
     /// Whether neighbours share one cut.
     pub shared_cuts: bool,
+    /// How fast it works, where that is known.
+    pub speed: Option<Speeds>,
+    /// Seconds from one stroke to the next.
+    pub lift: f64,
+}
+
+/// How fast the tool works on each layer, mm a second; all above nought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Speeds {
+    /// Cuts.
+    pub cut: f64,
+    /// Scores.
+    pub score: f64,
+    /// Marks.
+    pub draw: f64,
 }
 
 /// How scores are made.
@@ -133,6 +189,8 @@ impl Default for Cutter {
             svg_units: "mm",
             dxf_version: "R2000",
             shared_cuts: false,
+            speed: None,
+            lift: 0.0,
         }
     }
 }
@@ -151,11 +209,11 @@ impl Cutter {
         self.kerf / 2.0
     }
 
-    /// Whether a sheet goes into the machine, either way round.
+    /// Whether a sheet of these sides goes into the machine, either way round.
     #[must_use]
-    pub fn takes(&self, size: &SheetSize) -> bool {
-        let fits = |across: Length, up: Length| size.width <= across && size.height <= up;
-        self.bed.is_none_or(|(width, height)| fits(width, height) || fits(height, width))
+    pub fn takes(&self, width: Length, height: Length) -> bool {
+        let fits = |across: Length, up: Length| width <= across && height <= up;
+        self.bed.is_none_or(|(across, up)| fits(across, up) || fits(up, across))
     }
 
     /// The machine's limits that no sheet changes, checked together.
@@ -173,11 +231,25 @@ impl Cutter {
 /// The JSON Schema of a cutter file.
 #[must_use]
 pub fn schema() -> Value {
+    file_schema("A cutter file", FORMAT, CUTTER_FIELDS, &nested())
+}
+
+/// The JSON Schema of a cutter in an album.
+#[must_use]
+pub fn own_schema() -> Value {
+    let mut own = nested();
+    own.push(("format", json!({ "const": FORMAT })));
+    object_schema(&[OWN_FIELDS], &own)
+}
+
+/// The schemas of the fields that have readers of their own.
+fn nested() -> Vec<(&'static str, Value)> {
     let score = json!({ "anyOf": [{ "const": "line" }, object_schema(&[DASH_FIELDS], &[])] });
+    let speed = json!({ "anyOf": [{ "type": "number", "exclusiveMinimum": 0 }, object_schema(&[SPEED_FIELDS], &[])] });
     let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
     let colours =
         object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
-    file_schema("A cutter file", FORMAT, CUTTER_FIELDS, &[("score", score), ("colours", colours)])
+    vec![("score", score), ("colours", colours), ("speed", speed)]
 }
 
 /// Reads a cutter file.
@@ -187,7 +259,26 @@ pub fn read(source: &Source) -> Checked<Cutter> {
     let Some(values) = reader.top(CUTTER_FIELDS, FORMAT) else {
         return Checked::none(reader.findings);
     };
-    let bed = values.get(BED).map(ToOwned::to_owned).and_then(|text| match stock::sheet_size(&text) {
+    let cutter = settings(&mut reader, &values, "");
+    Checked::new(cutter, reader.findings)
+}
+
+/// Reads a cutter that stands in another file, at `path`; its limits are checked as well.
+pub(crate) fn read_own(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<Cutter> {
+    let units = reader.units;
+    let values = reader.file_within(node, path, Said::new("a-cutter"), (OWN_FIELDS, FORMAT));
+    let cutter = values.map(|values| {
+        let cutter = settings(reader, &values, path);
+        let limits = cutter.findings().into_iter().map(|finding| finding.at(values.whole()));
+        reader.findings.extend(limits);
+        cutter
+    });
+    reader.units = units;
+    cutter
+}
+
+fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
+    let bed = values.get(BED).map(ToOwned::to_owned).and_then(|text| match paper::sheet_size(&text) {
         Ok((_, width, height)) => Some((width, height)),
         Err(error) => {
             let finding = Finding::stop("bad-bed", Said::NOTHING, error.what).help(error.help);
@@ -195,30 +286,37 @@ pub fn read(source: &Source) -> Checked<Cutter> {
             None
         }
     });
-    let score = values.get(SCORE).map_or(ScoreMode::Line, |node| score(&mut reader, node));
-    let colours = values.get(COLOURS).map_or_else(Colours::default, |node| colours(&mut reader, node));
-    let cutter = Cutter {
+    let speed = values.get(SPEED).and_then(|node| speeds(reader, node, path));
+    let lift = values.get(LIFT).unwrap_or_default();
+    if let Some(place) = values.place(LIFT).filter(|_| lift > MOST_LIFT).cloned() {
+        let text = Said::new("lift-too-long").with("field", Arg::field(LIFT.name()));
+        let text = text.with("most", Arg::Number(MOST_LIFT, 0));
+        reader.problem("out-of-range", text, Said::new("amount-too-large-help"), &place);
+    }
+    Cutter {
         kerf: values.get(KERF),
         margin: values.get(MARGIN),
         gap: values.get(GAP),
         bed,
-        score,
-        colours,
+        score: values.get(SCORE).map_or(ScoreMode::Line, |node| score(reader, node, path)),
+        colours: values.get(COLOURS).map_or_else(Colours::default, |node| colours(reader, node, path)),
         svg_units: values.get(SVG_UNIT),
         dxf_version: values.get(DXF_VERSION),
         shared_cuts: values.get(SHARED_CUTS),
-    };
-    Checked::new(cutter, reader.findings)
+        speed,
+        lift,
+    }
 }
 
-fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
+fn score(reader: &mut Reader<'_>, node: &Node, path: &str) -> ScoreMode {
+    let path = join(path, SCORE.name());
     match &node.tree {
         Tree::Text(word) if word == "line" => ScoreMode::Line,
         Tree::Object(_) => reader
-            .object(node, "score", Arg::field(SCORE.name()), &[DASH_FIELDS])
+            .object(node, &path, Arg::field(SCORE.name()), &[DASH_FIELDS])
             .map_or(ScoreMode::Line, |values| ScoreMode::Dash { dash: values.get(DASH), gap: values.get(DASH_GAP) }),
         _ => {
-            let place = reader.place(&node.range, "score");
+            let place = reader.place(&node.range, &path);
             let text = Said::new("wrong-type-score").with("field", Arg::field(SCORE.name()));
             reader.problem("wrong-type", text.with("form", Arg::term(SCORE_FORM)), Said::NOTHING, &place);
             ScoreMode::Line
@@ -226,9 +324,34 @@ fn score(reader: &mut Reader<'_>, node: &Node) -> ScoreMode {
     }
 }
 
-fn colours(reader: &mut Reader<'_>, node: &Node) -> Colours {
+fn speeds(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<Speeds> {
+    let path = join(path, SPEED.name());
+    let place = reader.place(&node.range, &path);
+    let speeds = match &node.tree {
+        Tree::Number(one) => Speeds { cut: *one, score: *one, draw: *one },
+        Tree::Object(_) => {
+            let values = reader.object(node, &path, Arg::field(SPEED.name()), &[SPEED_FIELDS])?;
+            let cut = values.says(CUT_SPEED).then(|| values.get(CUT_SPEED))?;
+            let [score, draw] = [SCORE_SPEED, DRAW_SPEED].map(|key| values.get(key).unwrap_or(cut));
+            Speeds { cut, score, draw }
+        }
+        other => {
+            reader.wrong_type(SPEED.name(), Arg::term(SPEED_FORM), other, Said::NOTHING, &place);
+            return None;
+        }
+    };
+    if ![speeds.cut, speeds.score, speeds.draw].iter().all(|speed| SPEEDS.contains(speed)) {
+        let text = Said::new("bad-speed").with("field", Arg::field(SPEED.name()));
+        reader.problem("out-of-range", text, Said::new("bad-speed-help"), &place);
+        return None;
+    }
+    Some(speeds)
+}
+
+fn colours(reader: &mut Reader<'_>, node: &Node, path: &str) -> Colours {
     let mut colours = Colours::default();
-    let Some(values) = reader.object(node, "colours", Arg::field(COLOURS.name()), &[COLOUR_FIELDS]) else {
+    let path = join(path, COLOURS.name());
+    let Some(values) = reader.object(node, &path, Arg::field(COLOURS.name()), &[COLOUR_FIELDS]) else {
         return colours;
     };
     let layers = [(CUT_COLOUR, &mut colours.cut), (SCORE_COLOUR, &mut colours.score), (DRAW_COLOUR, &mut colours.draw)];

@@ -97,16 +97,17 @@ pub struct Usable {
 }
 
 impl Usable {
-    /// The sheets of a stock on a machine.
+    /// The sheets of a stock on what it is cut with: `usual`, unless the stock says otherwise.
     #[must_use]
-    pub fn of(stock: &Stock, cutter: &Cutter) -> Self {
+    pub fn of(stock: &Stock, usual: &Cutter) -> Self {
+        let cutter = stock.cutter(usual);
         let margin = cutter.margin * 2.0;
         let one = |(size, sheet): (usize, &SheetSize)| {
             let stood = stock.stood(sheet);
             let within = |side: Length| (side - margin).eighths();
             UsableSheet { size, stood, width: within(stood.width), height: within(stood.height) }
         };
-        let taken = stock.sheets.iter().enumerate().filter(|(_, sheet)| cutter.takes(sheet));
+        let taken = stock.sheets.iter().enumerate().filter(|(_, sheet)| cutter.takes(sheet.width, sheet.height));
         Self { sheets: taken.map(one).collect(), pattern: stock.pattern, kerf: cutter.kerf, gap: cutter.gap }
     }
 

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! The fields of an album file: of its top object, of `page` and of `panels`. Those of entries stand with their kinds.
 
-use super::kind::STOCK;
+use super::kind::{BY, STOCK};
 use super::{Bound, Decorated, Language};
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule, usual};
 use crate::length::Length;
+use crate::selling::{PACKS, SELLING, SUPPLIES};
 
 /// What the file's `format` must say.
 /// What an album file's `format` says.
@@ -89,6 +90,9 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     PANELS.field,
     INSERTS.field,
     LABELS.field,
+    PACKS.field,
+    SUPPLIES.field,
+    SELLING.field,
     TOLERANCE.field,
 ];
 
@@ -130,4 +134,10 @@ pub(crate) const RUNS_ON: Key<bool> = Key::flag(
 );
 
 /// The fields of `panels`.
-pub(crate) const PANEL_FIELDS: &[Field] = &[REVEAL.field, PANEL_STOCK.field, ON.field, RUNS_ON.field];
+pub(crate) const PANEL_FIELDS: &[Field] = &[
+    REVEAL.field,
+    PANEL_STOCK.field,
+    ON.field,
+    RUNS_ON.field,
+    BY.otherwise(rule("as their stock is")).worded("what they are cut by").field,
+];

@@ -11,6 +11,7 @@ use super::file_fields::HANDED_OVER;
 use crate::fields::{Choices, Held, Node, Reader, Tree, Value, meant_or, words};
 use crate::finding::{Arg, Said};
 use crate::length::excerpt;
+use crate::stock::Stock;
 use serde_json::json;
 
 words! {
@@ -36,8 +37,11 @@ impl Album {
     /// Says in what state a stock is handed over, or all of them.
     pub fn hand_over(&mut self, stock: Option<usize>, handed: Handed) {
         let all = self.handed_over.get_or_insert_with(|| vec![Handed::Sheets; self.stocks.len()]);
-        for (_, one) in all.iter_mut().enumerate().filter(|(number, _)| stock.is_none_or(|stock| stock == *number)) {
-            *one = handed;
+        let name = |stock: usize| self.stocks.get(stock).map(Stock::bought);
+        for (number, one) in all.iter_mut().enumerate() {
+            if stock.is_none_or(|stock| name(stock) == name(number)) {
+                *one = handed;
+            }
         }
     }
 
@@ -99,6 +103,16 @@ pub(crate) fn read(reader: &mut Reader<'_>, node: &Node, stocks: &[&str]) -> Vec
             let place = reader.place(&node.range, name);
             reader.wrong_type(name, Said::new("form-handed-over"), other, Said::new("handed-over-help"), &place);
         }
+    }
+    handed
+}
+
+/// The same for all stocks, those that share another one's sheets among them.
+pub(super) fn of_all(mut handed: Vec<Handed>, stocks: &[Stock]) -> Vec<Handed> {
+    for stock in stocks.iter().skip(handed.len()) {
+        let shared = stocks.iter().position(|one| one.name == stock.bought());
+        let as_shared = shared.and_then(|shared| handed.get(shared)).copied();
+        handed.push(as_shared.unwrap_or(Handed::Sheets));
     }
     handed
 }

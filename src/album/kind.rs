@@ -3,6 +3,7 @@
 
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 use crate::length::Length;
+use crate::stock::By;
 
 /// The place in the album that a kind fills.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -71,6 +72,13 @@ pub const GRAIN: Key<Option<EntryGrain>> = Key::choice(
     "whether its grain must run along the spine",
 );
 
+/// What an entry is cut by.
+pub(crate) const BY: Key<Option<By>> = Key::choice(
+    "by",
+    rule("as its stock is"),
+    "what it is cut by; what is cut otherwise than the rest of its stock has sheets of its own",
+);
+
 /// The field that says which pages an insert goes into.
 pub(crate) const INSERT_PAGES: Key<Option<Counts>> =
     Key::counts("pages", rule("every page with a pocket, in order"), "the pages whose pockets they go into");
@@ -84,4 +92,4 @@ impl Kind {
 }
 
 /// Fields that every entry of what is cut has.
-const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field];
+const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field, BY.field];

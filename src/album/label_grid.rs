@@ -16,7 +16,7 @@ use crate::fields::{Field, Key, Reader, Values, needed, number, rule, usual};
 use crate::finding::{Arg, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::stock::paper::Paper;
+use crate::paper::Paper;
 
 const PAPER: Key<Option<Paper>> = Key::choice("paper", rule("the guide's"), "the paper that the labels come on");
 const ACROSS: Key<u32> = Key::count("across", (1, 20), number(2), "how many labels stand side by side");

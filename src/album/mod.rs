@@ -19,12 +19,13 @@ pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
 pub use hand_over::Handed;
 pub(crate) use hand_over::{read as read_handed_over, schema as handed_over_schema};
-pub(crate) use kind::{INSERT_PAGES, KIND};
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
+pub(crate) use kind::{INSERT_PAGES, KIND};
 pub use label_grid::LabelGrid;
 pub use order::Order;
 pub(crate) use read::MOST_INSERTS;
-pub use read::{read, read_changed};
+pub use read::{read, read_changed, read_choice};
+pub(crate) use schema::entry_schema;
 pub use schema::schema;
 pub use sizes::left_out;
 pub use starter::starter;
@@ -32,6 +33,7 @@ pub use starter::starter;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
+use crate::selling::Terms;
 use crate::stock::Stock;
 
 /// One album, checked: every stock number is in range, and every value within its field's range.
@@ -72,10 +74,38 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// The sheets of labels, where the file says how they are.
     pub labels: Option<LabelGrid>,
+    /// What the file says of buying and selling.
+    pub terms: Terms,
     /// How far off a cut or score may be when it is made by hand.
     pub tolerance: Length,
     /// What sizes were rounded to, where they were: sizes that are worked out are then multiples of it too.
     pub step: Option<Length>,
+    /// What its cover goes round at least, where it is made for other pages as well; no file says it.
+    pub cover_room: Option<CoverRoom>,
+}
+
+/// What a cover has to go round, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct CoverRoom {
+    /// From the foot of the pages to the fore-edge of the cover.
+    pub reach: f64,
+    /// Its spine.
+    pub spine: f64,
+}
+
+impl CoverRoom {
+    /// So much of both.
+    #[must_use]
+    pub(crate) const fn new(reach: f64, spine: f64) -> Self {
+        Self { reach, spine }
+    }
+
+    /// What is enough for either.
+    #[must_use]
+    pub(crate) const fn or(self, other: Self) -> Self {
+        Self { reach: self.reach.max(other.reach), spine: self.spine.max(other.spine) }
+    }
 }
 
 words! {

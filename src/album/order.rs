@@ -31,6 +31,12 @@ impl<'a> Order<'a> {
         self.stocks.get(number).map_or("", |stock| stock.name.as_str())
     }
 
+    /// What a stock is called in the file; empty where there is no such number.
+    #[must_use]
+    pub fn bought(&self, number: usize) -> &'a str {
+        self.stocks.get(number).map_or("", Stock::bought)
+    }
+
     /// A length, mm, as findings say it: in the maker's units.
     #[must_use]
     pub fn length(&self, mm: f64) -> Arg {

@@ -3,8 +3,8 @@
 
 use super::Album;
 use crate::length::Units;
+use crate::paper::Paper;
 use crate::stock::Stock;
-use crate::stock::paper::Paper;
 
 impl Album {
     /// Letter where the pages' own card comes in inches, or else where the maker measures so; otherwise A4.

@@ -6,31 +6,42 @@ use super::file_fields::{
     PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
     TOLERANCE, TOP_FIELDS, WIDTH,
 };
-use super::kind::{COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
+use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
-use crate::stock::{self, Stock};
+use crate::selling::{self, PACKS, Terms};
+use crate::stock::{self, By, Stock};
 
 /// More inserts of a kit than this are a mistake: our choice.
 pub(crate) const MOST_INSERTS: u64 = 5000;
 
+/// The way to the kinds of page that there is to choose from.
+const CHOSEN: &str = "choice.of";
+
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind]) -> Checked<Album> {
-    of(Reader::new(source), kinds)
+    of(Reader::new(source), kinds, None)
 }
 
 /// Reads an album file that another file changed.
 #[must_use]
 pub fn read_changed(file: &Grafted, kinds: &[&'static Kind]) -> Checked<Album> {
-    of(Reader::of_changed(file), kinds)
+    of(Reader::of_changed(file), kinds, None)
 }
 
-fn of(mut reader: Reader<'_>, kinds: &[&'static Kind]) -> Checked<Album> {
-    let album = Reading { reader: &mut reader, kinds, stocks: Vec::new() }.album();
+/// Reads an album file that another file changed, whose pages are chosen: its `pages` are one of each kind that there is to
+/// choose from, and it has so many.
+#[must_use]
+pub fn read_choice(file: &Grafted, kinds: &[&'static Kind], pages: usize) -> Checked<Album> {
+    of(Reader::of_changed(file), kinds, Some(pages))
+}
+
+fn of(mut reader: Reader<'_>, kinds: &[&'static Kind], chosen: Option<usize>) -> Checked<Album> {
+    let album = Reading { reader: &mut reader, kinds, chosen, stocks: Vec::new() }.album();
     match album {
         Some(album) => Checked::new(album, reader.findings),
         None => Checked::none(reader.findings),
@@ -40,6 +51,8 @@ fn of(mut reader: Reader<'_>, kinds: &[&'static Kind]) -> Checked<Album> {
 struct Reading<'r, 's> {
     reader: &'r mut Reader<'s>,
     kinds: &'r [&'static Kind],
+    /// How many pages it has, where these are chosen.
+    chosen: Option<usize>,
     stocks: Vec<Stock>,
 }
 
@@ -52,19 +65,21 @@ impl Reading<'_, '_> {
         if self.stocks.is_empty() {
             self.stocks.push(Stock::a4_card());
         }
+        let terms = self.terms(&top);
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
         let mut page_count = 0;
         let pages = match top.get(PAGES) {
             Some(node) => {
-                let list = self.reader.list(node, "pages", "pages");
-                page_count = list.len();
+                let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
+                let list = self.reader.list(node, path, path);
+                page_count = self.chosen.unwrap_or(list.len());
                 if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
                     let place = self.reader.place(&node.range, "pages");
                     self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
                 }
-                self.entries(list, "pages", Role::Page, page_stock)
+                self.entries(list, path, Role::Page, page_stock)
             }
             None => Vec::new(),
         };
@@ -86,6 +101,7 @@ impl Reading<'_, '_> {
             Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
         });
         self.page_numbers(&inserts, page_count);
+        let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
             let text = Said::new("too-many-inserts").with("count", many).with("most", MOST_INSERTS);
@@ -111,8 +127,10 @@ impl Reading<'_, '_> {
             panels,
             inserts,
             labels,
+            terms,
             tolerance: top.get(TOLERANCE),
             step: None,
+            cover_room: None,
         })
     }
 
@@ -144,6 +162,20 @@ impl Reading<'_, '_> {
         }
     }
 
+    /// What it says of buying and selling; its sheets are put in their packs.
+    fn terms(&mut self, top: &Values) -> Terms {
+        let mut terms = selling::read(self.reader, top);
+        if let Some(node) = top.get(PACKS) {
+            let stocks = self.stocks.iter().map(|stock| (stock.name.as_str(), stock));
+            terms.packs = selling::read_packs(self.reader, node, stocks);
+        }
+        for stock in &mut self.stocks {
+            let name = stock.name.clone();
+            terms.packs.put(stock, &[&name]);
+        }
+        terms
+    }
+
     fn handed_over(&mut self, node: &Node) -> Vec<Handed> {
         let names: Vec<&str> = self.stocks.iter().map(|stock| stock.name.as_str()).collect();
         hand_over::read(self.reader, node, &names)
@@ -169,6 +201,8 @@ impl Reading<'_, '_> {
         if stocks.is_empty() {
             stocks.push(page_stock);
         }
+        let by = values.get(BY);
+        let stocks = stocks.into_iter().map(|stock| self.cut_by(stock, by)).collect();
         Some(Panels { reveal: values.get(REVEAL), stocks, on: values.get(ON), runs_on: values.get(RUNS_ON), values })
     }
 
@@ -188,7 +222,10 @@ impl Reading<'_, '_> {
                 self.stocks.push(Stock::ready_made(role.word(), values.get(caliper), values.place(caliper)));
                 self.stocks.len() - 1
             }
-            None => self.stock_of(&values, stock),
+            None => {
+                let stock = self.stock_of(&values, stock);
+                self.cut_by(stock, values.get(BY))
+            }
         };
         let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
@@ -220,16 +257,26 @@ impl Reading<'_, '_> {
         Some(Entry { kind, values, stock, grain_along_spine: None })
     }
 
+    /// The stock of what says that it is cut by something: beside its own where that is cut otherwise.
+    fn cut_by(&mut self, stock: usize, by: Option<By>) -> usize {
+        let Some(by) = by.filter(|by| self.stocks[stock].by != *by) else { return stock };
+        let beside = self.stocks[stock].cut_by(by);
+        self.stocks.iter().position(|known| known.name == beside.name).unwrap_or_else(|| {
+            self.stocks.push(beside);
+            self.stocks.len() - 1
+        })
+    }
+
     fn stock_of(&mut self, values: &Values, fallback: usize) -> usize {
         let Some(name) = values.get(STOCK) else { return fallback };
         self.stock_called(name, values.place(STOCK), fallback)
     }
 
     fn stock_called(&mut self, name: &str, place: Option<&Place>, fallback: usize) -> usize {
-        if let Some(number) = self.stocks.iter().position(|stock| stock.name == name) {
+        if let Some(number) = self.stocks.iter().position(|stock| stock.shares.is_none() && stock.name == name) {
             return number;
         }
-        let help = meant_or("unknown-stock-help", name, self.stocks.iter().map(|stock| stock.name.as_str()));
+        let help = meant_or("unknown-stock-help", name, stock::names(&self.stocks));
         let text = Said::new("unknown-stock").with("name", Arg::quoted(excerpt(name)));
         let text = text.with("stocks", Arg::field(STOCKS.name()));
         self.reader.findings.push(Finding::stop("unknown-stock", Said::NOTHING, text).help(help).at(place));

@@ -5,27 +5,20 @@ use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
 use super::kind::{Kind, Role};
 use crate::fields::{file_schema, object_schema};
+use crate::selling;
 use crate::stock;
 use serde_json::{Value, json};
 
 /// The schema of an album file whose entries may be of these kinds.
 #[must_use]
 pub fn schema(kinds: &[&'static Kind]) -> Value {
-    let entry = |role: Role| {
-        let of_role = kinds.iter().filter(|kind| kind.role == role);
-        let one = |kind: &&'static Kind| {
-            object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))])
-        };
-        let all: Vec<Value> = of_role.map(one).collect();
-        // A role without a kind takes nothing.
-        if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
-    };
+    let entry = |role: Role| entry_schema(kinds, role);
     let stocks = json!({
         "type": "object",
         "propertyNames": { "pattern": "^[a-z0-9][a-z0-9-]{0,31}$" },
         "additionalProperties": stock::schema(),
     });
-    let nested = [
+    let mut nested = vec![
         ("handed_over", hand_over::schema()),
         ("stocks", stocks),
         ("page", object_schema(&[PAGE_FIELDS], &[])),
@@ -36,5 +29,15 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         ("labels", object_schema(&[super::label_grid::LABEL_FIELDS], &[])),
         ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
     ];
+    nested.extend(selling::schemas());
     file_schema("An album file", FORMAT, TOP_FIELDS, &nested)
+}
+
+/// The schema of an entry that is of one of these kinds and of this role.
+pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
+    let of_role = kinds.iter().filter(|kind| kind.role == role);
+    let one = |kind: &&'static Kind| object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))]);
+    let all: Vec<Value> = of_role.map(one).collect();
+    // A role without a kind takes nothing.
+    if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
 }

@@ -4,6 +4,7 @@
 use super::Together;
 use crate::album::{HANDED_OVER, Language};
 use crate::fields::{Amount, AmountOrText, Fallback, Field, Key, Nested, Takes, Text, needed, number, rule};
+use crate::selling::{PACKS, SELLING, SUPPLIES};
 
 /// What the file's `format` must say.
 pub const FORMAT: &str = "hingeleaf-batch/1";
@@ -35,6 +36,9 @@ pub(super) const TOP_FIELDS: &[Field] = &[
     TOGETHER.field,
     HANDED_OVER.field,
     SPARES.field,
+    PACKS.field,
+    SUPPLIES.field,
+    SELLING.field,
 ];
 
 pub(super) const NAME: Key<Text> = Key::text("name", needed(), "what the kit is called in file names");
@@ -48,8 +52,26 @@ pub(super) const CHANGE: Key<Nested> = Key::nested(
     "what is otherwise than in its album file; null takes out",
 );
 
+pub(super) const CHOICE: Key<Nested> = Key::nested(
+    "choice",
+    "an object with pages and of",
+    Fallback::Rule("the album's pages"),
+    "how many pages each copy chooses, and of which kinds; instead of the album's pages",
+);
+
 /// The fields of a kit.
-pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field];
+pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
+
+pub(super) const CHOSEN_PAGES: Key<u32> = Key::count("pages", (1, 200), needed(), "how many pages each copy has");
+pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(
+    "of",
+    "a list of pages with kind and fields",
+    Fallback::Needed,
+    "the kinds that they are chosen from, in the order in which they stand in the album",
+);
+
+/// The fields of `choice`.
+pub(super) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];
 
 pub(super) const SPARE_KITS: Key<u32> = Key::count("kits", (0, 1000), number(0), "how many more of each kit");
 pub(super) const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(

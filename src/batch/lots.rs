@@ -65,6 +65,14 @@ impl Merged {
         batch.kits.iter().zip(each).filter(|(_, each)| **each > 0).map(|(kit, each)| (kit.name.as_str(), *each))
     }
 
+    /// How much of all pieces of a part are one kit's, as a part of one; spare parts are borne by the kits that take it.
+    #[must_use]
+    pub fn part_of_all(&self, batch: &Batch, kit: usize, part: usize) -> f64 {
+        let each = self.each[part].get(kit).copied().unwrap_or_default();
+        let own = batch.kits.get(kit).map_or(0, |kit| each.saturating_mul(batch.times(kit)));
+        f64::from(own) / f64::from(self.made(batch, part).max(1))
+    }
+
     /// How many the kits take, spare kits among them.
     fn made(&self, batch: &Batch, part: usize) -> u32 {
         let of = |(kit, each): (&super::BatchKit, &u32)| each.saturating_mul(batch.times(kit));
@@ -125,13 +133,18 @@ fn name(batch: &Batch, lots: &mut [Lot]) {
                 continue;
             }
             let kit = lot.of.and_then(|of| batch.kits.get(of)).map(|kit| format!(".{}", kit.name));
+            let before = lot.stocks[stock].name.clone();
             let name = &mut lot.stocks[stock].name;
             // It may be called by its kit already.
             name.push_str(kit.as_deref().filter(|kit| !name.ends_with(kit)).unwrap_or_default());
             while known.contains(name) {
                 name.push_str(".more");
             }
-            known.push(name.clone());
+            let name = name.clone();
+            for other in lot.stocks.iter_mut().filter(|other| other.shares.as_ref() == Some(&before)) {
+                other.shares = Some(name.clone());
+            }
+            known.push(name);
         }
     }
 }

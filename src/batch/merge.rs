@@ -3,8 +3,9 @@
 //!
 //! In: the kits and their parts. Out: [`Merged`]. Never: counts how many are made, lays a sheet.
 
-use super::stocks::MergedStocks;
-use super::{Batch, BatchKit};
+use super::likeness::Likeness;
+use super::stocks::{MergedStocks, base};
+use super::{Batch, BatchKit, Chosen};
 use crate::parts::{Bond, Kit, Part, PatternBlock, Piece};
 use crate::stock::Stock;
 use std::collections::BTreeMap;
@@ -25,18 +26,31 @@ pub struct Merged {
     pub each: Vec<Vec<u32>>,
     /// By kit: what of it is cut from one place, with how often a kit takes it.
     pub blocks: Vec<Vec<PatternBlock>>,
+    /// By kit: what its mixes take, where its pages are chosen.
+    pub chosen: Vec<Option<Chosen>>,
 }
 
 impl Merged {
     /// Merges the parts of a batch's kits, which come in the batch's order.
     #[must_use]
     pub fn of(batch: &Batch, kits: &[&Kit]) -> Self {
-        let MergedStocks { all: stocks, of: stock_of } = MergedStocks::of(&batch.kits);
-        let mut merged =
-            Self { stocks, kit: Kit::default(), part_of: Vec::new(), stock_of, each: Vec::new(), blocks: Vec::new() };
+        let MergedStocks { all: mut stocks, of: stock_of } = MergedStocks::of(&batch.kits);
+        for stock in &mut stocks {
+            let name = stock.name.clone();
+            batch.terms.packs.put(stock, &[&name, base(&name)]);
+        }
+        let mut merged = Self {
+            stocks,
+            kit: Kit::default(),
+            part_of: Vec::new(),
+            stock_of,
+            each: Vec::new(),
+            blocks: Vec::new(),
+            chosen: vec![None; kits.len()],
+        };
         let mut known: BTreeMap<Likeness, usize> = BTreeMap::new();
         for (number, (of, kit)) in batch.kits.iter().zip(kits).enumerate() {
-            let part_of = kit.parts.iter().map(|part| merged.part(&mut known, number, of, part)).collect();
+            let part_of = (0..kit.parts.len()).map(|part| merged.part(&mut known, (number, of), (kit, part))).collect();
             merged.part_of.push(part_of);
             merged.pieces(number, kit);
         }
@@ -46,15 +60,26 @@ impl Merged {
         merged
     }
 
-    fn part(&mut self, known: &mut BTreeMap<Likeness, usize>, kit: usize, of: &BatchKit, part: &Part) -> usize {
+    /// For which pages of which kits with a choice a part is: the kit's name, the kind's, how many a page takes of it.
+    pub fn kinds_with<'b>(&'b self, batch: &'b Batch, part: usize) -> impl Iterator<Item = (&'b str, String, u32)> {
+        let kits = batch.kits.iter().zip(&self.part_of).zip(&self.chosen);
+        kits.filter_map(|((kit, of), chosen)| Some((kit, of, chosen.as_ref()?))).flat_map(move |(kit, of, chosen)| {
+            let own = of.iter().enumerate().filter(move |(_, merged)| **merged == part).map(|(own, _)| own);
+            own.flat_map(move |own| chosen.packed.each[own].iter().enumerate())
+                .filter(|(_, each)| **each > 0)
+                .map(move |(kind, each)| (kit.name.as_str(), chosen.table.called(kind), *each))
+        })
+    }
+
+    fn part(
+        &mut self,
+        known: &mut BTreeMap<Likeness, usize>,
+        (kit, of): (usize, &BatchKit),
+        (own, at): (&Kit, usize),
+    ) -> usize {
+        let part = &own.parts[at];
         let stock = self.stock_of[kit].get(part.stock).copied().unwrap_or_default();
-        let likeness = Likeness {
-            stock,
-            kind: part.kind,
-            along_grain: part.along_grain,
-            sideways: part.sideways,
-            flat: part.flat.likeness(),
-        };
+        let likeness = Likeness::of(own, at, stock);
         let number = *known.entry(likeness).or_insert_with(|| {
             let taken = self.kit.parts.iter().any(|other| other.id == part.id);
             let id = if taken { format!("{}.{}", of.name, part.id) } else { part.id.clone() };
@@ -92,14 +117,4 @@ impl Merged {
         };
         self.blocks.push(kit.blocks.iter().map(block).collect());
     }
-}
-
-/// What two parts have in common that can be cut as one.
-#[derive(PartialEq, Eq, PartialOrd, Ord)]
-struct Likeness {
-    stock: usize,
-    kind: &'static str,
-    along_grain: bool,
-    sideways: bool,
-    flat: Vec<i64>,
 }

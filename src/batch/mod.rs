@@ -4,22 +4,30 @@
 //! In: a batch file's text and the albums that it names. Out: a [`Batch`]; and of the kits' parts a [`Merged`] list, in which
 //! what several kits share stands once. Never: opens a file, lays a sheet.
 
+mod choice;
 mod file_fields;
+mod likeness;
 mod lots;
 mod merge;
+mod mix_table;
+mod pack;
 mod read;
 mod schema;
 mod stocks;
 
+pub use choice::{Choice, Mix, named as named_kind};
 pub use file_fields::FORMAT;
 pub use lots::{Lot, lots};
 pub use merge::Merged;
+pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
+pub use pack::MixPack;
 pub use read::{Albums, read};
 pub use schema::schema;
 
 use crate::album::{Album, Handed, Language};
 use crate::fields::words;
 use crate::length::Units;
+use crate::selling::Terms;
 
 /// One order of kits, checked: at least one kit, every name once, every album read.
 #[derive(Clone, Debug)]
@@ -37,6 +45,8 @@ pub struct Batch {
     pub together: Together,
     /// What is made besides, for what goes wrong.
     pub spares: Spares,
+    /// What the batch says of buying and selling, else its albums.
+    pub terms: Terms,
 }
 
 /// One kit of a batch.
@@ -45,8 +55,11 @@ pub struct Batch {
 pub struct BatchKit {
     /// Its name, `[a-z0-9-]{1,32}`.
     pub name: String,
-    /// Its album, with the batch's changes; its copies are the batch's.
+    /// Its album, with the batch's changes; its copies are the batch's. Where pages are chosen, its pages are one of each kind
+    /// that there is to choose from.
     pub album: Album,
+    /// How pages are chosen, where they are.
+    pub choice: Option<Choice>,
 }
 
 words! {

@@ -2,18 +2,24 @@
 //! From a batch file's text to the checked [`Batch`]: each kit's album read with the batch's changes in it.
 
 use super::file_fields::{
-    ALBUM, CHANGE, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME, SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES,
-    TITLE, TOGETHER, TOP_FIELDS, more_parts,
+    ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME,
+    SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES, TITLE, TOGETHER, TOP_FIELDS, more_parts,
 };
-use super::{Batch, BatchKit, Spares};
+use super::stocks::{MergedStocks, base};
+use super::{Batch, BatchKit, Choice, Spares};
 use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
+use crate::exact::Exact;
 use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
 use crate::length::excerpt;
+use crate::selling::{self, Differs, PACKS, SELLING, Terms};
 use crate::stock::is_name;
 
 /// More kinds of kit than this are a mistake: our choice.
 const MOST_KITS: usize = 200;
+
+/// More kinds of page to choose from than this are a mistake: our choice.
+const MOST_KINDS: usize = 24;
 
 /// More kits than this at once are a mistake, as with one album: our choice.
 const MOST_COPIES: u64 = 10_000;
@@ -38,7 +44,9 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
         kits,
         together: top.get(TOGETHER),
         spares,
+        terms: Terms::default(),
     };
+    reading.terms(&top, &mut batch);
     if let Some(node) = top.get(HANDED_OVER) {
         reading.handed_over(node, &mut batch);
     }
@@ -87,9 +95,11 @@ impl Reading<'_, '_> {
             let Some(values) = self.reader.object(node, &path, Said::new("a-kit"), &[KIT_FIELDS]) else { continue };
             let name = values.get(NAME).to_owned();
             self.name(&name, &names, &values);
-            let album = self.album(&name, &values);
+            let chosen = values.get(CHOICE).map(|node| self.choice(node, &path));
+            let album = self.album(&name, &values, chosen.clone());
             names.push(name.clone());
-            kits.extend(album.map(|album| BatchKit { name, album }));
+            let choice = chosen.flatten().map(|(choice, _)| choice);
+            kits.extend(album.map(|album| BatchKit { name, album, choice }));
         }
         kits
     }
@@ -105,8 +115,30 @@ impl Reading<'_, '_> {
         }
     }
 
-    /// The album of a kit with the changes in it; what is wrong with it names the kit.
-    fn album(&mut self, name: &str, values: &Values) -> Option<album::Album> {
+    /// How a kit's pages are chosen, and the kinds; none where it does not say so properly.
+    fn choice(&mut self, node: &Node, kit: &str) -> Option<(Choice, Node)> {
+        let path = format!("{kit}.{}", CHOICE.name());
+        let values = self.reader.object(node, &path, Arg::field(CHOICE.name()), &[CHOICE_FIELDS])?;
+        let of = values.get(CHOSEN_OF)?;
+        let way = format!("{path}.{}", CHOSEN_OF.name());
+        let list = self.reader.list(of, &way, CHOSEN_OF.name());
+        let place = self.reader.place(&of.range, &way);
+        if list.is_empty() && matches!(&of.tree, Tree::Array(items) if items.is_empty()) {
+            self.reader.problem("no-choice", Said::new("no-choice"), Said::new("no-choice-help"), &place);
+        }
+        if list.len() > MOST_KINDS {
+            let text = Said::new("too-many-entries").with("field", Arg::field(CHOSEN_OF.name()));
+            let text = text.with("count", list.len()).with("most", MOST_KINDS);
+            self.reader.problem("too-many", text, Said::NOTHING, &place);
+            return None;
+        }
+        let pages = Some(values.get(CHOSEN_PAGES)).filter(|pages| *pages > 0)?;
+        (!list.is_empty()).then(|| (Choice::of(pages), of.clone()))
+    }
+
+    /// The album of a kit with the changes in it; what is wrong with it names the kit. Nothing where its pages are chosen from
+    /// nothing.
+    fn album(&mut self, name: &str, values: &Values, chosen: Option<Option<(Choice, Node)>>) -> Option<album::Album> {
         let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
         let source = self.file(file, &place)?;
         let mut changed = match Grafted::new(&source, self.source) {
@@ -119,7 +151,18 @@ impl Reading<'_, '_> {
         if let Some(node) = values.get(CHANGE) {
             self.change(&mut changed, node, file, values);
         }
-        let read = album::read_changed(&changed, self.kinds);
+        let read = match chosen {
+            None => album::read_changed(&changed, self.kinds),
+            Some(None) => return None,
+            Some(Some((choice, of))) => {
+                // What the file's own pages are is of no account.
+                for node in [&Node { tree: Tree::Null, ..of.clone() }, &of] {
+                    // A file that has no place for pages is no album, and told so when it is read.
+                    let _ = changed.put("pages", &of.range, node);
+                }
+                album::read_choice(&changed, self.kinds, usize::try_from(choice.pages).unwrap_or(usize::MAX))
+            }
+        };
         self.of_albums.push((name.to_owned(), read.findings));
         let mut album = read.value?;
         if let Some(copies) = values.get(COPIES) {
@@ -152,7 +195,16 @@ impl Reading<'_, '_> {
             }
             return;
         };
+        let chosen = values.says(CHOICE);
         for (way, range, value) in changes {
+            if chosen && (way == "pages" || way.starts_with("pages[") || way.starts_with("pages.")) {
+                let place = self.reader.place(range, way);
+                let text = Said::new("change-and-choice").with("way", Arg::quoted(excerpt(way)));
+                let text = text.with("choice", Arg::field(CHOICE.name()));
+                let help = Said::new("change-and-choice-help").with("of", Arg::field("choice.of"));
+                self.reader.problem("change-and-choice", text, help, &place);
+                continue;
+            }
             if changed.put(way, range, value).is_err() {
                 let place = self.reader.place(range, way);
                 let text = Said::new("change-no-place").with("way", Arg::quoted(excerpt(way)));
@@ -182,12 +234,43 @@ impl Reading<'_, '_> {
         Some(Spares { kits: values.get(SPARE_KITS), parts: parts.unwrap_or_default() })
     }
 
+    /// What the batch says of buying and selling, else its albums, which must agree then.
+    fn terms(&mut self, top: &Values, batch: &mut Batch) {
+        let own = selling::read(&mut self.reader, top);
+        batch.terms = own.clone();
+        for kit in &batch.kits {
+            for Differs { field, place } in batch.terms.fill(&own, &kit.album.terms) {
+                let text = Said::new("terms-differ").with("field", Arg::field(field));
+                self.reader.problem("terms-differ", text, Said::new("terms-differ-help"), &place);
+            }
+        }
+        if batch.terms.selling.taken() >= Exact::whole(1)
+            && let Some(place) = top
+                .says(SELLING)
+                .then(|| top.place(SELLING))
+                .flatten()
+                .filter(|_| own.selling.taken() < Exact::whole(1))
+        {
+            self.reader.problem(
+                "out-of-range",
+                Said::new("nothing-left"),
+                Said::new("nothing-left-help"),
+                &place.clone(),
+            );
+        }
+        if let Some(node) = top.get(PACKS) {
+            let stocks = MergedStocks::of(&batch.kits).all;
+            let named = stocks.iter().flat_map(|stock| [(stock.name.as_str(), stock), (base(&stock.name), stock)]);
+            batch.terms.packs = selling::read_packs(&mut self.reader, node, named);
+        }
+    }
+
     /// What the batch says wins over what its albums say.
     fn handed_over(&mut self, node: &Node, batch: &mut Batch) {
         let mut names: Vec<&str> = Vec::new();
         for stock in batch.kits.iter().flat_map(|kit| &kit.album.stocks) {
-            if !names.contains(&stock.name.as_str()) {
-                names.push(&stock.name);
+            if !names.contains(&stock.bought()) {
+                names.push(stock.bought());
             }
         }
         let handed: Vec<(String, Handed)> = {
@@ -196,7 +279,7 @@ impl Reading<'_, '_> {
         };
         for album in batch.kits.iter_mut().map(|kit| &mut kit.album) {
             let of = |name: &str| handed.iter().find(|(known, _)| known == name).map(|(_, handed)| *handed);
-            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(&stock.name)).collect();
+            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(stock.bought())).collect();
             for (number, handed) in all.into_iter().enumerate() {
                 if let Some(handed) = handed {
                     album.hand_over(Some(number), handed);

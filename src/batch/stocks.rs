@@ -36,6 +36,29 @@ impl MergedStocks {
                 stock.name = format!("{}.{}", names[number], first[number]);
             }
         }
+        // What shares the sheets of a stock is called by it, whatever that is called now.
+        for (kit, numbers) in kits.iter().zip(&of) {
+            let numbers: &Vec<usize> = numbers;
+            for (own, number) in kit.album.stocks.iter().zip(numbers) {
+                let shared =
+                    own.shares.as_ref().and_then(|name| kit.album.stocks.iter().position(|one| one.name == *name));
+                if let Some(shared) = shared {
+                    all[*number].shares = Some(all[numbers[shared]].name.clone());
+                }
+            }
+        }
+        // Of a kit's name and what a stock is cut by, one may be like the other.
+        for number in 1..all.len() {
+            let (before, rest) = all.split_at_mut(number);
+            while before.iter().any(|known| known.name == rest[0].name) {
+                rest[0].name.push_str(".more");
+            }
+        }
         Self { all, of }
     }
+}
+
+/// What a stock of the order is called in its album: `paper` of `paper.ochre`.
+pub(super) fn base(name: &str) -> &str {
+    name.split('.').next().unwrap_or(name)
 }

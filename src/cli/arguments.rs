@@ -5,7 +5,7 @@ use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments,
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
 use hingeleaf::length::{Length, Ruler, Units};
-use hingeleaf::stock::paper::Paper;
+use hingeleaf::paper::Paper;
 use hingeleaf::templates::PrinterPaper;
 use std::path::PathBuf;
 

@@ -2,12 +2,15 @@
 //! `check` and `kit` for a batch file: several kits as one order.
 
 use super::arguments::{Check, KitArguments};
+use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
+use super::cost;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
 use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
+use super::own_cutters::own_cutters;
 use super::say;
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
@@ -50,7 +53,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let text = if check.json {
         write::findings(&work.findings)
     } else {
-        say::words(&work.findings, &sources) + &verdict(&work)
+        say::words(&work.findings, &sources) + &choice::mixes(&work) + &verdict(&work)
     };
     say::out(&text, end)
 }
@@ -62,7 +65,8 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
             if kit.json {
                 return said;
             }
-            say::out(&summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+            let made = summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept);
+            say::out(&(choice::mixes(&work) + &made + &cost::words(work.cost())), said)
         }
         Err(ended) => ended.say(kit.json),
     }
@@ -126,11 +130,13 @@ fn inputs(
         albums.push(found.clone());
         Ok(found)
     };
-    let read = batch::read(&sources[0], &parts::kinds(), &mut load);
+    let mut read = batch::read(&sources[0], &parts::kinds(), &mut load);
     sources.extend(albums);
-    findings.extend(read.findings);
+    findings.append(&mut read.findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut notes = Vec::new();
+    let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    own_cutters(albums, machine, &mut sources, &mut findings)?;
     let batch = read.value.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));
@@ -162,5 +168,8 @@ fn verdict(work: &BatchWork) -> String {
     let parts = work.kit.parts.len();
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
     let kits = counted(kits, "kit");
-    format!("The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n")
+    format!(
+        "The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n{}",
+        cost::words(work.cost())
+    )
 }

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! Says whether an album goes together, and writes it with its mends.
 
+use super::album_inputs::{Inputs, inputs, reread};
 use super::arguments::Check;
 use super::commands::counted;
+use super::cost;
 use super::end::ExitStatus;
-use super::inputs::{Ended, Inputs, exists, inputs, put, reread, rounded, step_problems};
+use super::inputs::{Ended, exists, put, rounded, step_problems};
 use super::say;
 use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
@@ -46,7 +48,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
         };
         return say::out(&text, end(&work));
     };
-    let judge = |source: &Source| Some(worked_out(reread(source, &check.machine)?, cutter.clone()));
+    let judge = |source: &Source| Some(worked_out(reread(source, &check.machine, &album)?, cutter.clone()));
     let Some(first) = sources.first_mut() else { return ExitStatus::WrongInput };
     let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
     let (work, changes) = match mended {
@@ -116,7 +118,10 @@ fn verdict(work: &Work) -> String {
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
     let how: String =
         work.fit.sentences(&work.album).iter().flat_map(|sentence| [sentence.to_string(), "\n".into()]).collect();
-    format!("It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}")
+    format!(
+        "It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}{}",
+        cost::words(work.cost())
+    )
 }
 
 fn end(work: &Work) -> ExitStatus {

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 //! What each command does.
 
+use super::album_inputs::{Inputs, inputs};
 use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
+use super::cost;
 use super::end::ExitStatus;
 use super::hand_over;
-use super::inputs::{Ended, Inputs, inputs, put, rounded, step_problems};
+use super::inputs::{Ended, put, rounded, step_problems};
 use super::kit_folder::KitFolder;
 use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::say;
@@ -17,6 +19,7 @@ use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, Sheet, StockSheets};
+use hingeleaf::stock::{By, Stock};
 use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
@@ -47,7 +50,8 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
             if kit.json {
                 said
             } else {
-                say::out(&summary(work.album.order(), &work.stocks, &work.cutter, &kit.out, &kept), said)
+                let text = summary(work.album.order(), &work.stocks, &work.cutter, &kit.out, &kept);
+                say::out(&(text + &cost::words(work.cost())), said)
             }
         }
         Err(ended) => ended.say(kit.json),
@@ -156,7 +160,7 @@ pub(super) fn summary(
     out: &Path,
     kept: &[PathBuf],
 ) -> String {
-    let mut lines = vec![settings(cutter)];
+    let mut lines: Vec<String> = machines(order, stocks, cutter);
     for laid in stocks {
         let stock = &order.stocks[laid.stock];
         lines.push(format!(
@@ -183,15 +187,31 @@ pub(super) fn summary(
     lines.concat()
 }
 
-pub(super) fn settings(cutter: &Cutter) -> String {
+/// The usual machine's settings, unless no sheet is cut with them, and those of every stock that is cut with others.
+fn machines(order: Order<'_>, stocks: &[StockSheets], usual: &Cutter) -> Vec<String> {
+    let of = |laid: &StockSheets| order.stocks.get(laid.stock);
+    let own = |stock: &&Stock| stock.own.is_some() || stock.by == By::Trimmer;
+    let all_own = !stocks.is_empty() && stocks.iter().filter_map(of).all(|stock| own(&stock));
+    let mut lines: Vec<String> = (!all_own).then(|| settings(usual)).into_iter().collect();
+    for stock in stocks.iter().filter_map(of).filter(own) {
+        let by = if stock.by == By::Trimmer { ", on the trimmer" } else { "" };
+        lines.push(format!("{}{by}: {}\n", stock.name, sizes_of("kerf", stock.cutter(usual))));
+    }
+    lines
+}
+
+fn sizes_of(kerf: &str, cutter: &Cutter) -> String {
     let show = |length: Length| length.show(Units::Mm, Ruler::SixtyFourth);
-    let &Cutter { kerf, margin, gap, .. } = cutter;
-    let edge = if margin == Length::ZERO {
+    format!("{kerf} {}, gap {}, margin {}.", show(cutter.kerf), show(cutter.gap), show(cutter.margin))
+}
+
+pub(super) fn settings(cutter: &Cutter) -> String {
+    let edge = if cutter.margin == Length::ZERO {
         " Parts use the sheet's own edges: fine by hand; a machine may want --margin 5."
     } else {
         ""
     };
-    format!("Kerf {}, gap {}, margin {}.{edge}\n", show(kerf), show(gap), show(margin))
+    format!("{}{edge}\n", sizes_of("Kerf", cutter))
 }
 
 pub(super) fn counted(count: u64, what: &str) -> String {
@@ -222,7 +242,7 @@ fn least(order: Order<'_>, laid: &StockSheets) -> String {
 /// What a stock's sheets cost, where every size has its price.
 fn cost(order: Order<'_>, laid: &StockSheets) -> Option<f64> {
     let price =
-        |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].price.map(|price| price * f64::from(sheet.times));
+        |sheet: &Sheet| order.stocks[laid.stock].sheets[sheet.size].each().map(|price| price * f64::from(sheet.times));
     laid.sheets.iter().map(price).sum()
 }
 

@@ -6,6 +6,7 @@ use super::commands::{effort, labels, summary, threads, unknown_formats};
 use super::compare_words;
 use super::end::ExitStatus;
 use super::inputs::{Ended, argument, cutter, on_sheets, source};
+use super::own_cutters::own_cutters;
 use super::refusals::{refused, unwritten};
 use super::say;
 use super::watch::Terminal;
@@ -72,9 +73,14 @@ struct BothRead {
 fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     let mut sources = sources([&wanted.old, &wanted.new])?;
     let mut findings = formats_wrong(&wanted.formats);
-    let old = side(&sources[0], &mut findings).map(|side| on(side, wanted, &mut Vec::new()));
-    let new = side(&sources[1], &mut findings);
+    let mut old = side(&sources[0], &mut findings).map(|side| on(side, wanted, &mut Vec::new()));
+    let mut new = side(&sources[1], &mut findings);
     let cutter = cutter(&wanted.machine, &mut sources, &mut findings)?;
+    let albums = [&mut old, &mut new].into_iter().flatten().filter_map(|side| match side {
+        EditionFile::Album(album) => Some(&mut **album),
+        EditionFile::Report(_) => None,
+    });
+    own_cutters(albums, &wanted.machine, &mut sources, &mut findings)?;
     let new = new.map(|side| on(side, wanted, &mut findings));
     if wanted.only_changed && matches!(new, Some(EditionFile::Report(_))) {
         findings.push(argument(Said::new("only-changed-of-report"), Said::new("only-changed-of-report-help")));

@@ -5,6 +5,7 @@ use super::inputs::{argument, of_option};
 use hingeleaf::album::{Album, Handed};
 use hingeleaf::fields::{meant_or, nearest};
 use hingeleaf::finding::{Arg, Finding, Said};
+use hingeleaf::stock;
 
 const OPTION: &str = "--handed-over";
 
@@ -42,7 +43,7 @@ pub(super) fn hand_over_all<'a>(
 pub(super) fn hand_over(album: &mut Album, said: &[(Option<&str>, Handed)]) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (stock, handed) in said {
-        let names = || album.stocks.iter().map(|stock| stock.name.as_str());
+        let names = || stock::names(&album.stocks);
         let number = stock.map(|stock| names().position(|name| name == stock));
         if number == Some(None) {
             let name = stock.unwrap_or_default();

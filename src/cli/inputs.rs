@@ -4,12 +4,12 @@
 use super::end::ExitStatus;
 use super::machine_arguments::MachineArguments;
 use super::say;
-use hingeleaf::album::{self, Album};
+use hingeleaf::album::Album;
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
 use hingeleaf::fields::{Source, nearest};
-use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
+use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::length::{Allow, Length, MM_PER_INCH, Units};
-use hingeleaf::parts;
+use hingeleaf::paper;
 use hingeleaf::stock::{self, SheetSize};
 use std::fs;
 use std::io;
@@ -31,28 +31,6 @@ impl Ended {
     /// Says why, and gives the end.
     pub(super) fn say(&self, json: bool) -> ExitStatus {
         say::findings(&self.findings, &self.sources, json, self.end)
-    }
-}
-
-/// What a command works on.
-#[derive(Debug)]
-pub(super) struct Inputs {
-    pub album: Album,
-    pub cutter: Cutter,
-    pub sources: Vec<Source>,
-}
-
-/// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
-pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
-    let mut sources = vec![source(file, "no-file-help")?];
-    let read = album::read(&sources[0], &parts::kinds());
-    findings.extend(read.findings);
-    let cutter = cutter(machine, &mut sources, &mut findings)?;
-    let album = read.value.map(|album| on_sheets(album, machine, &mut findings));
-    gravest_first(&mut findings);
-    match album {
-        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
-        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
     }
 }
 
@@ -95,14 +73,6 @@ pub(super) fn cutter(
     findings.extend(cutter.findings());
     other_sheets(&machine.sheet, findings);
     Ok(cutter)
-}
-
-/// The album of a changed text, on the sheets that the arguments say; none where the text is refused.
-pub(super) fn reread(source: &Source, machine: &MachineArguments) -> Option<Album> {
-    let album = album::read(source, &parts::kinds()).value?;
-    let mut findings = Vec::new();
-    let album = on_sheets(album, machine, &mut findings);
-    (!stops(&findings)).then_some(album)
 }
 
 /// Steps that a ruler has, mm: our choice.
@@ -152,7 +122,7 @@ pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended
 }
 
 /// What the arguments say of the machine, on top of its file.
-fn flags(mut cutter: Cutter, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Cutter {
+pub(super) fn flags(mut cutter: Cutter, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Cutter {
     let mut stop = |text: Said, help: Said| findings.push(argument(text, help));
     for (name, said, most, field) in [
         ("--kerf", machine.kerf, 5.0, &mut cutter.kerf),
@@ -169,7 +139,7 @@ fn flags(mut cutter: Cutter, machine: &MachineArguments, findings: &mut Vec<Find
         }
     }
     if let Some(text) = &machine.bed {
-        match stock::sheet_size(text) {
+        match paper::sheet_size(text) {
             Ok((_, width, height)) => cutter.bed = Some((width, height)),
             Err(error) => stop(of_option("--bed", error.what), error.help),
         }
@@ -214,10 +184,10 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
             Some((name, sheet)) => (Some(name), sheet),
             None => (None, text.as_str()),
         };
-        match stock::sheet_size(sheet) {
+        match paper::sheet_size(sheet) {
             // Price and count belong to the sheet that it replaces.
             Ok((called, width, height)) => {
-                Some((name, SheetSize { name: called, width, height, count: None, price: None }))
+                Some((name, SheetSize { name: called, width, height, count: None, price: None, pack: None }))
             }
             Err(error) => {
                 findings.push(argument(of_option("--sheet", error.what), error.help));
@@ -231,7 +201,7 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
 /// The album on other sheets than its file says. What is wrong with the words of these sheets is said where the machine is read.
 pub(super) fn on_sheets(mut album: Album, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Album {
     for (name, size) in other_sheets(&machine.sheet, &mut Vec::new()) {
-        let names: Vec<&str> = album.stocks.iter().map(|stock| stock.name.as_str()).collect();
+        let names: Vec<&str> = stock::names(&album.stocks).collect();
         if let Some(name) = name.filter(|name| !names.contains(name)) {
             let help = match nearest(name, names.iter().copied()) {
                 Some(near) => Said::new("option-meant").with("value", Arg::code(format!("{near}={}", size.name))),
@@ -242,7 +212,7 @@ pub(super) fn on_sheets(mut album: Album, machine: &MachineArguments, findings: 
             findings.push(argument(Said::new("sheet-of-no-stock").with("name", Arg::quoted(name)), help));
             continue;
         }
-        for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.name == name)) {
+        for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.bought() == name)) {
             stock.sheets = vec![size.clone()];
         }
     }

@@ -1,19 +1,23 @@
 // SPDX-License-Identifier: MIT
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
+mod album_inputs;
 mod arguments;
 mod batch;
 mod catalogue;
 mod check;
+mod choice;
 mod commands;
 mod compare;
 mod compare_words;
+mod cost;
 mod end;
 mod hand_over;
 mod inputs;
 mod kit_folder;
 mod machine_arguments;
 mod offcuts;
+mod own_cutters;
 mod refusals;
 mod say;
 mod sizes;

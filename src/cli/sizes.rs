@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! `hingeleaf sizes`: the words for an album at many page sizes.
 
+use super::album_inputs::{Inputs, inputs};
 use super::arguments::SizesArguments;
 use super::commands::{counted, effort, settings, threads};
 use super::end::ExitStatus;
-use super::inputs::{Ended, Inputs, argument, inputs, of_option};
+use super::inputs::{Ended, argument, of_option};
 use super::say;
 use super::watch::Terminal;
 use hingeleaf::album::Album;

@@ -122,7 +122,7 @@ impl Edition {
             EditionPart {
                 id: part.id.clone(),
                 kind: part.kind.to_owned(),
-                stock: album.stock_name(part.stock).to_owned(),
+                stock: album.order().bought(part.stock).to_owned(),
                 count: part.count,
                 width: flat.width,
                 height: flat.height,
@@ -142,7 +142,7 @@ impl Edition {
         };
         let sheet = |(stock, sheet): (usize, &Sheet)| EditionSheet {
             name: sheet.name.clone(),
-            stock: album.stock_name(stock).to_owned(),
+            stock: album.order().bought(stock).to_owned(),
             times: sheet.times,
             parts: sheet.placements.iter().map(|placed| placed.part).collect(),
         };

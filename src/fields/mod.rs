@@ -34,6 +34,7 @@ pub use held::{Amount, AmountOrText, Choices, CountOrWord, Counts, Held, Nested,
 pub use key::{Key, Of, Otherwise, needed, number, rule, usual};
 pub use reader::Reader;
 pub use schema::{file_schema, object_schema};
+pub(crate) use sentences::join;
 pub use sentences::meant_or;
 pub use source::Source;
 pub use steers::steers;

@@ -77,6 +77,17 @@ impl<'s> Reader<'s> {
                 return None;
             }
         };
+        self.file_within(&node, "", Said::new("the-file"), (fields, format))
+    }
+
+    /// Reads what could be a file of its own, at `path` of this one: checks `format`, and takes up `units` from then on.
+    pub fn file_within(
+        &mut self,
+        node: &Node,
+        path: &str,
+        what: impl Into<Arg>,
+        (fields, format): (&[Field], &'static str),
+    ) -> Option<Values> {
         if let Some(Node { tree: Tree::Text(units), .. }) = node.get("units")
             && let Some(known) = Units::parse(units)
         {
@@ -89,7 +100,7 @@ impl<'s> Reader<'s> {
                     Tree::Text(text) => Arg::quoted(excerpt(text)),
                     other => other.what().into(),
                 };
-                let place = self.place(&said.range, "format");
+                let place = self.place(&said.range, &join(path, "format"));
                 let text = Said::new("wrong-format").with("found", found).with("format", Arg::quoted(format));
                 let help = Said::new("wrong-format-help").with("format", Arg::code(format));
                 self.problem("wrong-format", text, help, &place);
@@ -97,7 +108,7 @@ impl<'s> Reader<'s> {
                 return None;
             }
         }
-        self.object(&node, "", Said::new("the-file"), &[fields])
+        self.object(node, path, what, &[fields])
     }
 
     /// Reads an object; nothing where the value isn't one.

@@ -40,7 +40,8 @@ pub fn meant_or<'a>(key: &'static str, name: &str, known: impl Iterator<Item = &
     near.unwrap_or_else(|| Said::new(key).with("names", Arg::Row(known.map(Arg::code).collect())))
 }
 
-pub(super) fn join(path: &str, name: &str) -> String {
+/// The way to a field of what stands at `path`.
+pub(crate) fn join(path: &str, name: &str) -> String {
     let name = excerpt(name);
     if path.is_empty() { name } else { format!("{path}.{name}") }
 }

@@ -33,6 +33,7 @@ mod tabs;
 pub mod thickness;
 mod top;
 mod tried;
+mod trimmed;
 mod upright;
 
 pub use clearance::Clearance;
@@ -40,6 +41,7 @@ pub use opening::Openings;
 pub use put::SLIDES;
 pub use seams::{TAPES, tape};
 pub use thickness::Closed;
+pub use trimmed::beyond_trimmer;
 
 use crate::album::Album;
 use crate::cutter::Cutter;
@@ -72,6 +74,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(caliper::check(album, kit));
     findings.extend(room::check(album, kit, cutter));
     findings.extend(stocks::check(album, kit, cutter));
+    findings.extend(trimmed::check(album, kit));
     findings.extend(upright::check(album, kit));
     let clearances = clearance::all(album, kit);
     let (mut closed, mut openings) = (None, None);

@@ -5,9 +5,9 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
+use crate::paper::{self, sheet_size};
 use crate::parts::{Kit, Part};
-use crate::stock::paper;
-use crate::stock::{SheetSize, Stock, sheet_size};
+use crate::stock::{SheetSize, Stock};
 use crate::trial::Trial;
 use crate::usable::{Lie, Usable, UsableSheet};
 
@@ -25,7 +25,8 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !of_stock.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
-    if big.is_empty() || of_stock.stock.ready || !of_stock.stock.sheets.iter().any(|size| cutter.takes(size)) {
+    let takes = |size: &SheetSize| of_stock.cutter.takes(size.width, size.height);
+    if big.is_empty() || of_stock.stock.ready || !of_stock.stock.sheets.iter().any(takes) {
         return Vec::new();
     }
     // The advice is dear to work out, and the same for all parts of a stock.
@@ -48,7 +49,7 @@ struct UsableStock<'a> {
 
 impl<'a> UsableStock<'a> {
     fn new(kit: &Kit, number: usize, stock: &'a Stock, cutter: &'a Cutter) -> Self {
-        Self { stock, usable: kit.usable(number, stock, cutter), cutter }
+        Self { stock, usable: kit.usable(number, stock, cutter), cutter: stock.cutter(cutter) }
     }
 
     /// Whether a part goes onto some sheet.
@@ -173,7 +174,7 @@ fn sheet_for(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Option
     let mut sizes: Vec<SheetSize> = names
         .into_iter()
         .filter_map(|name| sheet_size(name).ok())
-        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None })
+        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None, pack: None })
         .collect();
     sizes.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
     let takes_all = |size: &SheetSize| {

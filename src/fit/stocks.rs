@@ -6,19 +6,33 @@ use crate::album::Album;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Units;
+use crate::paper;
 use crate::parts::Kit;
-use crate::stock::{CaliperFrom, SheetSize, Stock, paper};
+use crate::stock::{CaliperFrom, OwnCutter, SheetSize, Stock};
 
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
-    let mut findings: Vec<Finding> = kerf(cutter).into_iter().collect();
+    let mut findings: Vec<Finding> = kerf(cutter, Said::NOTHING).into_iter().collect();
     for (number, stock) in album.stocks.iter().enumerate() {
         if !kit.parts.iter().any(|part| part.stock == number) {
             continue;
         }
-        findings.extend(caliper(album, stock));
+        if let Some(OwnCutter::File { name, place }) = &stock.own {
+            let text = Said::new("cutter-unread").with("file", Arg::quoted(name));
+            let help = Said::new("cutter-unread-help");
+            findings.push(Finding::warn("cutter-unread", about(stock), text).help(help).at(Some(place)));
+        }
+        if stock.own.is_some() {
+            findings.extend(kerf(stock.cutter(cutter), about(stock)).map(|finding| finding.at(stock.place.as_ref())));
+        }
+        // What shares the sheets of a stock is as thick as they are.
+        let said =
+            |other: usize| album.stocks[..number].get(other).is_some_and(|other| other.bought() == stock.bought());
+        if !kit.parts.iter().any(|part| said(part.stock)) {
+            findings.extend(caliper(album, stock));
+        }
         for size in &stock.sheets {
-            findings.extend(bed(album, stock, size, cutter));
-            findings.extend(tolerance(album, kit, number, size, cutter));
+            findings.extend(bed(album, stock, size, stock.cutter(cutter)));
+            findings.extend(tolerance(album, kit, number, size, stock.cutter(cutter)));
         }
     }
     findings
@@ -29,10 +43,9 @@ fn about(stock: &Stock) -> Said {
 }
 
 /// Lasers take 0.08 to 0.3 mm out of card, blades next to nothing (shop tables; common practice, no source).
-fn kerf(cutter: &Cutter) -> Option<Finding> {
+fn kerf(cutter: &Cutter, about: Said) -> Option<Finding> {
     let text = || Said::new("kerf-large").with("kerf", Arg::Length(cutter.kerf, Units::Mm));
-    (cutter.kerf.mm() > 1.0)
-        .then(|| Finding::note("kerf-large", Said::NOTHING, text()).help(Said::new("kerf-large-help")))
+    (cutter.kerf.mm() > 1.0).then(|| Finding::note("kerf-large", about, text()).help(Said::new("kerf-large-help")))
 }
 
 fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
@@ -58,12 +71,12 @@ fn caliper(album: &Album, stock: &Stock) -> Option<Finding> {
 }
 
 fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
-    let (width, height) = cutter.bed.filter(|_| !cutter.takes(size))?;
+    let (width, height) = cutter.bed.filter(|_| !cutter.takes(size.width, size.height))?;
     let says = |key| {
         let text = Said::new(key).with("sheet", &size.name);
         text.with("width", album.length(width.mm())).with("height", album.length(height.mm()))
     };
-    let finding = if stock.sheets.iter().any(|size| cutter.takes(size)) {
+    let finding = if stock.sheets.iter().any(|size| cutter.takes(size.width, size.height)) {
         Finding::note("bed-too-small", about(stock), says("sheet-left-out"))
     } else {
         Finding::stop("bed-too-small", about(stock), says("bed-too-small"))

@@ -3,8 +3,8 @@
 
 use super::line::{Line, Number};
 use super::told::Told;
+use crate::paper::Paper;
 use crate::picture::Picture;
-use crate::stock::paper::Paper;
 
 /// The guide of a kit.
 #[derive(Clone, Debug)]

@@ -4,15 +4,17 @@
 use super::bits::{Block, Section};
 use super::desk::Desk;
 use super::line::Line;
+use crate::stock::By;
 
 /// Before the first cut.
 pub(super) fn cutting(desk: &Desk<'_>) -> Block {
     let mut keys = vec!["caution-rules", "caution-blade", "caution-blade-cap"];
-    // Where sheets are cut on a trimmer, no machine is told of.
-    if desk.plans.is_empty() {
-        keys.extend(["caution-machine", "caution-laser", "caution-laser-light", "caution-laser-vinyl"]);
-    } else {
+    // Where all sheets are cut on a trimmer, no machine is told of.
+    if !desk.plans.is_empty() {
         keys.push("caution-trimmer");
+    }
+    if desk.plans.is_empty() || !desk.cut_by(By::Machine).is_empty() {
+        keys.extend(["caution-machine", "caution-laser", "caution-laser-light", "caution-laser-vinyl"]);
     }
     of(desk, &keys)
 }

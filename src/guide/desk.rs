@@ -15,7 +15,7 @@ use crate::length::tolerance::READ;
 use crate::net::{Panel, Use};
 use crate::parts::{Kit, Owner, Part, Side};
 use crate::sheets::StockSheets;
-use crate::stock::{SheetSize, Stock};
+use crate::stock::{By, SheetSize, Stock};
 
 /// Words of the page itself, looked up once.
 const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
@@ -37,6 +37,8 @@ pub(super) struct Desk<'a> {
     pub folded: Folded,
     pub plans: Vec<Plan>,
     pub piles: Vec<Vec<usize>>,
+    /// The number of the kind that all pages are of, where it speaks of any page of that kind.
+    pub of_kind: Option<usize>,
 }
 
 impl<'a> Desk<'a> {
@@ -55,6 +57,7 @@ impl<'a> Desk<'a> {
             folded: folded::fold(job.kit, &calipers),
             plans: trimmer::plans(job.kit, &stocks),
             piles: joints::piles(job.kit),
+            of_kind: None,
             stocks,
         }
     }
@@ -226,6 +229,12 @@ impl<'a> Desk<'a> {
         (self.tell(many), lines.collect())
     }
 
+    /// The stocks of which the reader cuts sheets by such means, in order.
+    pub(super) fn cut_by(&self, by: By) -> Vec<&Stock> {
+        let some = |laid: &&StockSheets| laid.sheets.iter().any(|sheet| sheet.by() == by);
+        self.stocks.iter().filter(some).filter_map(|laid| self.stock(laid.stock)).collect()
+    }
+
     /// The plan for a sheet, where it is cut on a trimmer.
     pub(super) fn plan(&self, sheet: &str) -> Option<&Plan> {
         self.plans.iter().find(|plan| plan.sheet == sheet)
@@ -241,9 +250,27 @@ impl<'a> Desk<'a> {
             })
             .collect();
         numbers.sort_unstable();
+        if let Some(kind) = self.of_kind {
+            return self.any_page(kind, &numbers);
+        }
         let list = self.words.list(numbers.iter().map(|page| measure::count(*page, What::Page, "")).collect());
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
+    }
+}
+
+impl Desk<'_> {
+    /// `page of kind 2`; where that is not so of all places, with these.
+    fn any_page(&self, kind: usize, numbers: &[u64]) -> Line {
+        let count = |number: u64, what: What| measure::count(number, what, "");
+        let kind = count(u64::try_from(kind + 1).unwrap_or(u64::MAX), What::Many);
+        let mut places = numbers.to_vec();
+        places.dedup();
+        if places.len() == self.job.album.pages.len() {
+            return self.say("chosen-page", vec![("n", kind)]);
+        }
+        let places = self.words.list(places.into_iter().map(|page| count(page, What::Page)).collect());
+        self.say("chosen-page-at", vec![("n", kind), ("pages", places)])
     }
 }
 

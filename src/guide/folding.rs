@@ -146,7 +146,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 /// How a part is folded; its name is left open.
 fn fold(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let marks = scoring::marks(desk.kit(), number);
-    let part = desk.part(number)?;
+    let part = desk.part(number).filter(|part| !desk.job.album.is_ready(part.stock))?;
     let askew = scoring::slanted(desk.kit(), number);
     if marks.is_empty() && askew.is_empty() {
         return None;

@@ -9,6 +9,23 @@ use super::pictures;
 use crate::album::{Bound, Kind};
 
 pub(super) fn section(desk: &Desk<'_>) -> Section {
+    let mut blocks = vec![Block::Words(album(desk))];
+    blocks.extend(
+        pictures::finished(desk)
+            .into_iter()
+            .map(|(picture, key)| Block::Figure(Figure { picture, shows: desk.tell(key) })),
+    );
+    blocks.push(Block::List(pages(desk).into_iter().chain(rest(desk)).collect()));
+    Section { id: "get", heading: desk.tell("given-heading"), blocks }
+}
+
+/// The same of an album whose pages its reader chooses: no page is this or that yet.
+pub(super) fn chosen(desk: &Desk<'_>) -> Section {
+    let blocks = vec![Block::Words(album(desk)), Block::List(rest(desk))];
+    Section { id: "get", heading: desk.tell("given-heading"), blocks }
+}
+
+fn album(desk: &Desk<'_>) -> Line {
     let album = desk.job.album;
     let many = |count: usize| u64::try_from(count).unwrap_or(u64::MAX);
     let size = [
@@ -16,13 +33,13 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
         ("width", desk.length(album.page.width.mm(), What::Length, "page.width")),
         ("height", desk.length(album.page.height.mm(), What::Length, "page.height")),
     ];
-    let mut blocks = vec![Block::Words(desk.say("given-album", size.to_vec()))];
-    blocks.extend(
-        pictures::finished(desk)
-            .into_iter()
-            .map(|(picture, key)| Block::Figure(Figure { picture, shows: desk.tell(key) })),
-    );
-    let mut list = pages(desk);
+    desk.say("given-album", size.to_vec())
+}
+
+/// What there is besides pages.
+fn rest(desk: &Desk<'_>) -> Vec<Line> {
+    let album = desk.job.album;
+    let mut list = Vec::new();
     let spine = desk.words.term_of("spine", album.spine.kind.name, album.spine.kind.about);
     list.push(desk.say("given-spine", vec![("spine", Line::text(spine))]));
     list.extend(album.cover.iter().map(|cover| {
@@ -45,8 +62,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
     }
     let bound = if album.bound == Bound::Right { "given-bound-right" } else { "given-bound-left" };
     list.push(desk.tell(bound));
-    blocks.push(Block::List(list));
-    Section { id: "get", heading: desk.tell("given-heading"), blocks }
+    list
 }
 
 /// The kinds of page, each once, with the pages that are of it.

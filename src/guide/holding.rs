@@ -140,6 +140,14 @@ fn sides(kit: &Kit, side: &Side) -> [f64; 2] {
     [bounds.width().min(bounds.height()), bounds.width().max(bounds.height())]
 }
 
+/// The area of the panel that is stuck on another one, mm².
+#[must_use]
+pub fn stuck_area(kit: &Kit, bond: usize) -> f64 {
+    let side = kit.bonds.get(bond).map(|bond| glued(kit, bond));
+    let panel = side.and_then(|side| kit.pieces.get(side.piece)?.net.panels.get(side.panel));
+    panel.map_or(0.0, |panel| panel.outline.area().abs())
+}
+
 /// Whether the whole piece is one panel, stuck on as it is.
 fn is_whole(kit: &Kit, side: &Side) -> bool {
     kit.pieces.get(side.piece).is_some_and(|piece| piece.net.panels.len() == 1)

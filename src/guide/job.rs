@@ -2,6 +2,7 @@
 //! What a guide is made from.
 
 use crate::album::Album;
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::fit::Fit;
 use crate::parts::Kit;
@@ -24,4 +25,8 @@ pub struct GuideJob<'a> {
     pub letters: Option<&'a [String]>,
     /// Whether lengths stand in both systems.
     pub both_units: bool,
+    /// What it may be made as instead, where its pages are chosen: tape is enough for any of these.
+    pub others: &'a [(&'a Album, &'a Kit)],
+    /// What it costs, for the job sheet.
+    pub cost: Option<&'a Cost>,
 }

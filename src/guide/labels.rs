@@ -56,7 +56,7 @@ fn bag(desk: &Desk<'_>) -> Label {
 
 fn parts<'a>(desk: &'a Desk<'_>) -> impl Iterator<Item = Label> + 'a {
     desk.rows.iter().filter(|row| desk.is_packed(row)).filter_map(|row| {
-        let part = desk.part(row.part)?;
+        let part = desk.part(row.part).filter(|part| !desk.job.album.is_ready(part.stock))?;
         let counts = vec![
             ("n", measure::count(u64::from(part.count), What::InBag, &part.id)),
             ("all", measure::count(row.count, What::Count, &part.id)),

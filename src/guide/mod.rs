@@ -10,6 +10,8 @@ mod bag;
 mod bites;
 mod bits;
 mod cautions;
+mod chosen;
+mod cost;
 mod cutting;
 mod deeds;
 mod desk;
@@ -25,6 +27,7 @@ mod labels;
 mod line;
 pub mod list;
 pub mod measure;
+mod mixes;
 mod need;
 mod order_sheet;
 mod packing;
@@ -35,6 +38,7 @@ pub mod scoring;
 mod shaping;
 mod shop;
 mod sticking;
+mod taken;
 mod teaching;
 mod together;
 mod told;
@@ -43,10 +47,12 @@ mod words;
 
 pub use audience::Audience;
 pub use bits::{Block, Figure, Guide, Section, Step, Table};
+pub use chosen::{ChosenJob, chosen, chosen_card, chosen_teaching};
 pub use job::GuideJob;
 pub use labels::Label;
 pub use line::{Bit, Line, Number, What};
 pub use order_sheet::{KitOfOrder, order_sheet};
+pub use taken::{HandTime, hand_time, taken};
 pub use told::Told;
 pub use words::Words;
 
@@ -96,6 +102,7 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(folding::scoring(&desk));
     sections.push(packing::section(&desk));
     sections.extend(fits::section(&desk));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }

@@ -8,20 +8,22 @@ use super::holding::{self, Stick};
 use super::joints;
 use super::line::{Line, What};
 use super::{deeds, measure, scoring, shaping, trimmer};
+use crate::album::Album;
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
-use crate::parts::Deed;
+use crate::parts::{Deed, Kit};
 use crate::sheets::Sheet;
+use crate::stock::{SheetSize, Stock};
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
 const SPARE: u64 = 10;
 
 /// So much more tape than the joints need: our choice.
-const MORE_TAPE: f64 = 1.1;
+pub(super) const MORE_TAPE: f64 = 1.1;
 
 /// Minutes that things take a practised hand, for one kit: our choice, to be told apart from a measurement by "about".
 const SETTING_UP: f64 = 15.0;
-const A_CUT: f64 = 0.5;
+pub(super) const A_CUT: f64 = 0.5;
 const A_SHEET: f64 = 5.0;
 pub(super) const A_SCORE: f64 = 0.3;
 pub(super) const A_JOINT: f64 = 3.0;
@@ -103,9 +105,17 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     let mut rows = Vec::new();
     // The shop buys what it hands over whole, too.
     let laid_out = if desk.reader == Audience::Shop { desk.job.stocks } else { &desk.stocks };
+    // What is cut both ways is bought once.
+    let mut all: Vec<(&Stock, &SheetSize, u64)> = Vec::new();
     for (stock, size, count) in laid_out.iter().flat_map(|laid| desk.bought(laid)) {
+        match all.iter_mut().find(|(known, of, _)| known.bought() == stock.bought() && *of == size) {
+            Some((_, _, known)) => *known += count,
+            None => all.push((stock, size, count)),
+        }
+    }
+    for (stock, size, count) in all {
         let buy = count + count.div_ceil(SPARE);
-        let price = size.price.map_or_else(Line::default, |price| {
+        let price = size.each().map_or_else(Line::default, |price| {
             #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
             let cost = price * count as f64 / f64::from(desk.kits);
             desk.measure.price(cost)
@@ -117,7 +127,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
             measure::number(shown, grammage, What::Weight, &stock.name)
         });
         rows.push(vec![
-            Line::text(stock.name.clone()),
+            Line::text(stock.bought()),
             desk.say("need-sheet", sides),
             weight,
             measure::count(count, What::Sheets, &stock.name),
@@ -142,14 +152,25 @@ pub(super) fn of_one(desk: &Desk<'_>) -> Vec<Line> {
     tape.chain(glue).collect()
 }
 
-/// Tape of each width that one kit takes, mm, the widest first.
+/// Tape of each width that one kit takes, mm, the widest first: enough for whatever is made of it.
 pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
+    let mut most = tape_of(desk.job.album, desk.kit());
+    for (width, length) in desk.job.others.iter().flat_map(|(album, kit)| tape_of(album, kit)) {
+        match most.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
+            Some((_, most)) => *most = most.max(length),
+            None => most.push((width, length)),
+        }
+    }
+    most.sort_by(|one, two| two.0.total_cmp(&one.0));
+    most
+}
+
+fn tape_of(album: &Album, kit: &Kit) -> Vec<(f64, f64)> {
     let mut sums: Vec<(f64, f64)> = Vec::new();
-    let kit = desk.kit();
     for job in joints::jobs(kit) {
         let bonds = (0..job.joints.len()).flat_map(|number| job.bonds_of(number));
         for (index, bond) in bonds.enumerate() {
-            let (width, length) = match holding::stick(desk.job.album, kit, job.doing, bond) {
+            let (width, length) = match holding::stick(album, kit, job.doing, bond) {
                 Stick::Tape { length, width } | Stick::Round { length, width } => (width, length),
                 // Only one face of each tab gets tape.
                 Stick::Tab { length, width } if index == 0 => (width, length),
@@ -161,7 +182,6 @@ pub(super) fn tape(desk: &Desk<'_>) -> Vec<(f64, f64)> {
             }
         }
     }
-    sums.sort_by(|one, two| two.0.total_cmp(&one.0));
     sums
 }
 
@@ -275,7 +295,7 @@ fn cost(desk: &Desk<'_>) -> Option<f64> {
     let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
     let price = |(stock, sheet): (usize, &Sheet)| {
         let size = desk.stock(stock)?.sheets.get(sheet.size)?;
-        Some(size.price? * f64::from(sheet.times) / copies)
+        Some(size.each()? * f64::from(sheet.times) / copies)
     };
     sheets.map(price).sum()
 }

@@ -6,7 +6,8 @@ use super::bits::{Block, Guide, Section, Table};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
-use super::{cautions, cutting, fits, folding, measure, need, packing, shaping, shop};
+use super::{cautions, cost, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
+use crate::batch::Chosen;
 
 /// One kit of an order.
 #[derive(Clone, Copy, Debug)]
@@ -15,6 +16,8 @@ pub struct KitOfOrder<'a> {
     pub name: &'a str,
     /// The kit; its album's copies are how many are made, its letters those of the order.
     pub job: GuideJob<'a>,
+    /// What its mixes take, where its pages are chosen.
+    pub chosen: Option<&'a Chosen>,
 }
 
 /// The job sheet of several kits that are made as one order. `whole` has the parts of all kits with their counts over the
@@ -22,14 +25,18 @@ pub struct KitOfOrder<'a> {
 #[must_use]
 pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
+    let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
+        kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
     let kits: Vec<(&str, Desk<'_>)> = kits.iter().map(|kit| (kit.name, Desk::new(&kit.job, Audience::Shop))).collect();
     let mut sections = vec![order(&desk, &kits), need(&desk, &kits)];
+    sections.extend(mixes::section(&desk, &chosen));
     sections.extend(shop::machine(&desk));
     sections.push(shop::first(&desk, None));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
     sections.push(packed(&desk, &kits));
+    sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)
 }
@@ -42,7 +49,7 @@ fn order(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
             Line::text(*name),
             Line::text(kit.job.album.title.as_str()),
             measure::count(u64::from(kit.kits), What::Kits, name),
-            measure::count(u64::try_from(kit.kit().pieces.len()).unwrap_or(u64::MAX), What::Many, name),
+            measure::count(kit.kit().parts.iter().map(|part| u64::from(part.count)).sum(), What::Many, name),
         ]
     };
     let table = Table {
@@ -79,8 +86,8 @@ fn packed(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
         blocks.extend(
             section.blocks.into_iter().enumerate().filter(|(at, _)| number == 0 || *at > 0).map(|(_, one)| one),
         );
-        // What fits where is told again where it is otherwise.
-        if let Some(fits) = fits::section(kit) {
+        // What fits where is told again where it is otherwise; where pages are chosen, the guide tells it of each kind.
+        if let Some(fits) = fits::section(kit).filter(|_| kit.job.others.is_empty()) {
             let words: Vec<String> = fits.lines().into_iter().map(Line::plain).collect();
             if !told.contains(&words) {
                 blocks.extend(fits.blocks);

@@ -6,9 +6,10 @@ use super::desk::Desk;
 use super::line::{Line, What};
 use super::measure;
 use crate::album::Handed;
-use crate::cutter::ScoreMode;
+use crate::cutter::{Cutter, ScoreMode};
 use crate::fit::Closed;
 use crate::length::tolerance::SAME;
+use crate::stock::{By, Stock};
 
 /// What is made, and in what state it is handed over.
 pub(super) fn order(desk: &Desk<'_>) -> Section {
@@ -23,7 +24,7 @@ pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
     let album = desk.job.album;
     album.handed_over.as_ref().map(|_| {
         let used = |stock: usize| desk.kit().parts.iter().any(|part| part.stock == stock && part.count > 0);
-        let line = |(number, stock): (usize, &crate::stock::Stock)| {
+        let line = |(number, stock): (usize, &Stock)| {
             let key = match album.handed_over(number).filter(|_| used(number))? {
                 Handed::Sheets => "order-sheets",
                 Handed::Cut => "order-cut",
@@ -35,13 +36,33 @@ pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
     })
 }
 
-/// The machine's settings, as the files are made for them; nothing where a trimmer cuts all.
+/// The settings of each machine, as the files are made for them; nothing where a trimmer cuts all.
 pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
-    let by_machine = |laid: &crate::sheets::StockSheets| laid.sheets.iter().any(|sheet| sheet.cuts.is_none());
-    if !desk.stocks.iter().any(by_machine) {
+    let mut machines: Vec<(&Cutter, Vec<&Stock>)> = Vec::new();
+    for stock in desk.cut_by(By::Machine) {
+        let cutter = stock.cutter(desk.job.cutter);
+        match machines.iter_mut().find(|(known, _)| *known == cutter) {
+            Some((_, stocks)) => stocks.push(stock),
+            None => machines.push((cutter, vec![stock])),
+        }
+    }
+    let several = machines.len() > 1;
+    let mut blocks: Vec<Block> = machines
+        .into_iter()
+        .map(|(cutter, stocks)| {
+            let names = || stocks.iter().map(|stock| Line::text(stock.name.clone())).collect();
+            let of = several.then(|| desk.say("machine-caption-of", vec![("stocks", desk.words.list(names()))]));
+            Block::Table(settings(desk, cutter, of.unwrap_or_else(|| desk.tell("machine-caption"))))
+        })
+        .collect();
+    if blocks.is_empty() {
         return None;
     }
-    let cutter = desk.job.cutter;
+    blocks.push(Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec()));
+    Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
+}
+
+fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
     let length = |mm: f64| desk.length(mm, What::Length, "cutter");
     let or_none = |mm: f64| if mm < SAME { desk.tell("machine-none") } else { length(mm) };
     let score = match cutter.score {
@@ -63,14 +84,11 @@ pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
     if cutter.shared_cuts {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
-    let table = Table {
-        caption: desk.tell("machine-caption"),
+    Table {
+        caption,
         head: ["machine-head-what", "machine-head-is"].map(|key| desk.tell(key)).to_vec(),
         rows: rows.into_iter().map(|(key, is)| vec![desk.tell(key), is]).collect(),
-    };
-    let blocks =
-        vec![Block::Table(table), Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec())];
-    Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
+    }
 }
 
 /// One kit is made and looked at before the others are cut; where all kits are alike, how thick it is then.

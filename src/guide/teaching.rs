@@ -48,7 +48,8 @@ pub(super) fn sections(desk: &Desk<'_>, all: &[Section]) -> Vec<Section> {
     short
 }
 
-fn minutes(desk: &Desk<'_>, section: &str, step: &Step) -> f64 {
+/// The minutes of one step for one kit.
+pub(super) fn minutes(desk: &Desk<'_>, section: &str, step: &Step) -> f64 {
     let times = |part: &usize| desk.part(*part).map_or(1.0, |part| f64::from(part.count));
     let of = |told: &Told| match told {
         Told::Bond(_) if section == "fill" => A_FILL,

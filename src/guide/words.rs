@@ -92,6 +92,7 @@ impl Words {
             PieceName::Copy(what, number) => said("name-no", what, *number),
             PieceName::Leaf(what, number) => said("name-leaf", what, *number),
             PieceName::OfPage(page, what) => said("name-of-page", what, *page),
+            PieceName::OfKind(kind, what) => said("name-of-kind", what, *kind),
             PieceName::ForPage(what, page) => said("name-on-page", what, *page),
             PieceName::Length(what, number) => said("name-length", what, *number),
             PieceName::PanelFor(face) => self.with("name-panel", [("what", self.name(face))]),

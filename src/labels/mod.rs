@@ -9,8 +9,8 @@ use crate::contour::Point;
 use crate::finding::{Finding, Said};
 use crate::guide::{Label, Line};
 use crate::length::tolerance::SAME;
+use crate::paper::Paper;
 use crate::picture::{FAINT, INK, Mark, Pen, Picture, PrintedPage, measure, wrapped};
-use crate::stock::paper::Paper;
 
 /// On plain paper: so many labels across and down, in so wide a margin, mm. Our choice.
 const PLAIN: [u32; 2] = [2, 4];

@@ -3,7 +3,7 @@
 
 use super::bound_right;
 use super::build::builder::Builder;
-use super::inserts::insert::{HEIGHT, WIDTH};
+use super::inserts::insert::is_sized;
 use super::kinds::{make, maker};
 use super::kit::Kit;
 use super::papers::panel;
@@ -25,11 +25,7 @@ pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
     if let Some(panels) = &album.panels {
         panel::panels(&mut builder, panels);
     }
-    if album
-        .inserts
-        .iter()
-        .any(|insert| insert.values.find(WIDTH).flatten().and(insert.values.find(HEIGHT).flatten()).is_none())
-    {
+    if !album.inserts.iter().all(is_sized) {
         // What is as large as its pocket takes has to know what else will be in there.
         let mut trial = builder.clone();
         inserts(&mut trial, album);

@@ -2,6 +2,7 @@
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
 use super::name::PieceName;
+use crate::album::CoverRoom;
 use crate::contour::Contour;
 use crate::cutter::Cutter;
 use crate::finding::{Place, Said};
@@ -46,6 +47,8 @@ pub struct Kit {
     pub blocks: Vec<PatternBlock>,
     /// How the spine carries its pages.
     pub carry: Carry,
+    /// What its cover goes round; none where it has none.
+    pub cover_room: Option<CoverRoom>,
 }
 
 impl Kit {

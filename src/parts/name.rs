@@ -20,6 +20,8 @@ pub enum PieceName {
     Leaf(Box<Self>, usize),
     /// What of a page it is: `page 2 front`.
     OfPage(usize, Box<Self>),
+    /// What of any page of a kind it is: `kind 2 front`.
+    OfKind(usize, Box<Self>),
     /// What is there for a page: `stub 1 of page 2`.
     ForPage(Box<Self>, usize),
     /// One of the lengths that a strip is joined from: `cover, piece 2`.
@@ -41,6 +43,19 @@ impl PieceName {
     #[must_use]
     pub fn of_page(self, page: usize) -> Self {
         Self::OfPage(page, self.into())
+    }
+
+    /// What is of a page, said of any page of a kind.
+    #[must_use]
+    pub fn of_kind(self, kind: usize) -> Self {
+        let inner = |what: Box<Self>| Box::new(what.of_kind(kind));
+        match self {
+            Self::OfPage(_, what) => Self::OfKind(kind, what),
+            Self::PanelFor(face) => Self::PanelFor(inner(face)),
+            Self::BlockFor(side) => Self::BlockFor(inner(side)),
+            Self::Length(what, number) => Self::Length(inner(what), number),
+            other => other,
+        }
     }
 
     /// With a word before its first one: `front pocket 2` for `pocket 2`.
@@ -75,6 +90,7 @@ impl fmt::Display for PieceName {
             Self::Copy(what, number) => write!(out, "{what} no. {number}"),
             Self::Leaf(what, number) => write!(out, "{what} leaf {number}"),
             Self::OfPage(page, what) => write!(out, "page {page} {what}"),
+            Self::OfKind(kind, what) => write!(out, "kind {kind} {what}"),
             Self::ForPage(what, page) => write!(out, "{what} of page {page}"),
             Self::Length(what, number) => write!(out, "{what}, piece {number}"),
             Self::PanelFor(what) => write!(out, "panel for {what}"),

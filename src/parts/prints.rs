@@ -10,7 +10,7 @@
 use crate::fields::meant_or;
 use crate::finding::{Arg, Said};
 use crate::length::{Length, excerpt};
-use crate::stock::paper::{PaperError, parse_size};
+use crate::paper::{PaperError, parse_size};
 
 /// Thickness of a photo print where nothing is said, mm: 0.15 to 0.28 (P6; secondary, photo-paper references).
 pub(crate) const THICK: f64 = 0.23;
@@ -94,7 +94,7 @@ pub const ABOUT: &str = "size of the print, upright: 2R, 3R, 4R, 5R, 8R, 9x13, 1
 /// assert_eq!(print_of("4x6in")?, (101.6, 152.4));
 /// assert_eq!(print_of("10x15")?, (102.0, 152.0));
 /// assert!(print_of("4x6").is_err(), "inches or centimetres?");
-/// # Ok::<(), hingeleaf::stock::paper::PaperError>(())
+/// # Ok::<(), hingeleaf::paper::PaperError>(())
 /// ```
 pub fn print(text: &str) -> Result<Print, PaperError> {
     let plain: String = text.chars().filter(|c| !c.is_whitespace()).collect();

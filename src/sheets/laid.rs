@@ -2,6 +2,7 @@
 //! Sheets with their parts in place, and how hard they are looked for.
 
 use crate::layout::Effort;
+use crate::stock::By;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
@@ -100,6 +101,14 @@ pub struct Sheet {
     pub cuts: Option<TrimPiece>,
 }
 
+impl Sheet {
+    /// What it is laid for; a machine can cut what a trimmer can as well.
+    #[must_use]
+    pub const fn by(&self) -> By {
+        if self.cuts.is_some() { By::Trimmer } else { By::Machine }
+    }
+}
+
 /// A rectangle of a sheet, and what becomes of it on the trimmer.
 #[derive(Clone, Debug, PartialEq)]
 pub enum TrimPiece {
@@ -144,7 +153,7 @@ pub struct Placed {
 pub struct Search {
     /// How hard.
     pub effort: Effort,
-    /// Whether a trimmer must be able to cut every sheet apart from edge to edge.
+    /// Whether a trimmer must be able to cut every sheet apart from edge to edge, whatever its stock is said to be cut by.
     pub trimmer: bool,
     /// On how many threads; the result is the same for any number.
     pub threads: usize,

@@ -17,19 +17,41 @@ mod spare;
 mod stock_parts;
 mod strips;
 mod tally;
+mod ways;
 
 pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use tally::Tally;
+pub use ways::other_way;
 
 use crate::album::Order;
 use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::Watch;
 use crate::parts::Kit;
+use crate::stock::Stock;
+use std::collections::BTreeMap;
 use stock_parts::StockParts;
+
+/// The stocks when so many sheets of each size are taken: what shares the sheets of another has no more than that leaves.
+fn left(stocks: &[Stock], taken: impl Iterator<Item = (usize, BTreeMap<usize, u64>)>) -> Vec<Stock> {
+    let mut left = stocks.to_vec();
+    for (stock, sizes) in taken {
+        let others = left.iter_mut().enumerate().filter(|(number, other)| {
+            *number != stock && stocks.get(stock).is_some_and(|stock| stock.bought() == other.bought())
+        });
+        for (_, other) in others {
+            for (size, taken) in &sizes {
+                if let Some(count) = other.sheets.get_mut(*size).and_then(|size| size.count.as_mut()) {
+                    *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                }
+            }
+        }
+    }
+    left
+}
 
 /// Lays all parts of all stocks; findings of level stop mean that the sheets are not to be used.
 pub fn lay(
@@ -39,9 +61,11 @@ pub fn lay(
     search: Search,
     watch: &dyn Watch,
 ) -> (Vec<StockSheets>, Vec<Finding>) {
-    let mut laid = Vec::new();
+    let mut laid: Vec<StockSheets> = Vec::new();
     let mut findings = Vec::new();
     for number in 0..order.stocks.len() {
+        let stocks = left(order.stocks, laid.iter().map(|laid| (laid.stock, laid.by_size())));
+        let order = Order { stocks: &stocks, ..order };
         let Some(parts) = StockParts::new(order, kit, cutter, number, search) else { continue };
         if let Some(finding) = parts.too_many() {
             findings.push(finding);

@@ -16,6 +16,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::layout::{Effort, Item, Layout, Watch};
 use crate::length::Length;
 use crate::parts::Kit;
+use crate::stock::{OwnCutter, Stock};
 use crate::usable::Lie;
 use std::cmp::Reverse;
 
@@ -33,14 +34,21 @@ pub fn price_of_cutting(
     search: Search,
     watch: &dyn Watch,
 ) -> Vec<Finding> {
-    let bare = Cutter { kerf: Length::ZERO, gap: Length::ZERO, margin: Length::ZERO, ..cutter.clone() };
-    if [cutter.kerf, cutter.gap, cutter.margin] == [Length::ZERO; 3] {
-        return Vec::new();
-    }
+    let loses = |cutter: &Cutter| [cutter.kerf, cutter.gap, cutter.margin] != [Length::ZERO; 3];
+    let bare = |stock: &Stock| {
+        let none =
+            Cutter { kerf: Length::ZERO, gap: Length::ZERO, margin: Length::ZERO, ..stock.cutter(cutter).clone() };
+        Stock { own: Some(OwnCutter::Settings(none)), ..stock.clone() }
+    };
+    let stocks: Vec<Stock> = order.stocks.iter().map(bare).collect();
+    let bare = Order { stocks: &stocks, ..order };
     let search = Search { effort: Effort::Low, ..search };
     let of_stock = |laid: &StockSheets| {
         let count = laid.count();
-        let without = StockParts::new(order, kit, &bare, laid.stock, search)?;
+        if !order.stocks.get(laid.stock).is_some_and(|stock| loses(stock.cutter(cutter))) {
+            return None;
+        }
+        let without = StockParts::new(bare, kit, cutter, laid.stock, search)?;
         // Where sizes are mixed, fewer sheets need not be less card.
         if without.usable.sheets.len() != 1 || count < 2 || without.least_by_area() >= count {
             return None;

@@ -12,7 +12,7 @@ use crate::finding::Said;
 use crate::layout::{self, Cuts, Item, Layout, NoLayout, Problem, Turns, Watch};
 use crate::length::tolerance::WHOLE;
 use crate::parts::{Kit, Part};
-use crate::stock::Stock;
+use crate::stock::{By, Stock};
 use crate::usable::{self, Lie, Usable};
 use std::borrow::Cow;
 
@@ -54,6 +54,7 @@ impl<'a> StockParts<'a> {
         search: Search,
     ) -> Option<Self> {
         let stock = order.stocks.get(number).filter(|stock| !stock.ready)?;
+        let search = Search { trimmer: search.trimmer || stock.by == By::Trimmer, ..search };
         let first_spread = kit.parts.len();
         let usable = kit.usable(number, stock, cutter);
         let (kit, spreads) = blocks::gathered(kit, number, &usable, search.trimmer);
@@ -68,7 +69,7 @@ impl<'a> StockParts<'a> {
         Some(Self {
             order,
             kit,
-            cutter,
+            cutter: stock.cutter(cutter),
             number,
             stock,
             usable,
@@ -105,7 +106,7 @@ impl<'a> StockParts<'a> {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
             count,
-            price: self.stock.sheets[sheet.size].price,
+            price: self.stock.sheets[sheet.size].each(),
         };
         self.usable.sheets.iter().zip(&self.supply).map(one).collect()
     }

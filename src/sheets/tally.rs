@@ -4,11 +4,13 @@
 //! In: an album that is tried; or sheets that are laid already. Out: a [`Tally`] for each stock in use. Never: says where a part
 //! lies.
 
+use super::left;
 use super::stock_parts::StockParts;
 use super::{Search, StockSheets};
 use crate::album::Order;
 use crate::layout::Watch;
 use crate::trial::Trial;
+use std::collections::BTreeMap;
 
 /// How many sheets of one stock a batch takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,17 +46,24 @@ impl Trial<'_> {
     #[must_use]
     pub fn tally(&self, search: Search, watch: &dyn Watch) -> Option<Vec<Tally>> {
         let (order, kit) = (self.album.order(), self.kit()?);
-        let stocks =
-            (0..order.stocks.len()).filter_map(|number| StockParts::new(order, kit, self.cutter, number, search));
-        stocks
-            .map(|parts| {
-                let layout = if parts.too_many().is_some() { None } else { parts.lay(true, watch).ok() }?;
-                let sizes = layout.sheets.iter().map(|sheet| (parts.usable.sheets[sheet.sheet].size, sheet.times));
-                let mut tally = counted(order, parts.number, sizes);
-                (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
-                Some(tally)
-            })
-            .collect()
+        let (mut tallies, mut taken) = (Vec::new(), Vec::new());
+        for number in 0..order.stocks.len() {
+            let stocks = left(order.stocks, taken.iter().cloned());
+            let order = Order { stocks: &stocks, ..order };
+            let Some(parts) = StockParts::new(order, kit, self.cutter, number, search) else { continue };
+            let layout = if parts.too_many().is_some() { None } else { parts.lay(true, watch).ok() }?;
+            let sizes: Vec<(usize, u32)> =
+                layout.sheets.iter().map(|sheet| (parts.usable.sheets[sheet.sheet].size, sheet.times)).collect();
+            let mut by_size: BTreeMap<usize, u64> = BTreeMap::new();
+            for (size, times) in &sizes {
+                *by_size.entry(*size).or_default() += u64::from(*times);
+            }
+            taken.push((number, by_size));
+            let mut tally = counted(order, number, sizes.into_iter());
+            (tally.lower_bound, tally.proven_least) = (layout.lower_bound, layout.proven_least);
+            tallies.push(tally);
+        }
+        Some(tallies)
     }
 }
 
@@ -65,7 +74,7 @@ fn counted(order: Order<'_>, stock: usize, sizes: impl Iterator<Item = (usize, u
         let size = &order.stocks[stock].sheets[size];
         let many = f64::from(times);
         tally.sheets += u64::from(times);
-        tally.cost = tally.cost.zip(size.price).map(|(sum, price)| many.mul_add(price, sum));
+        tally.cost = tally.cost.zip(size.each()).map(|(sum, price)| many.mul_add(price, sum));
         tally.area += many * size.width.mm() * size.height.mm();
     }
     tally

@@ -109,7 +109,7 @@ fn from_sheets(album: &Album, kit: &Kit, cutter: &Cutter, range: &Range) -> Vec<
                 for sheet in &usable.sheets {
                     let (as_drawn, turned) = usable.lie(sheet, part.keeps()).ways();
                     let cells = (1..=count).filter(|across| count % across == 0);
-                    let cells = cells.map(|across| cell(&sheet.stood, cutter, across, count / across));
+                    let cells = cells.map(|across| cell(&sheet.stood, stock.cutter(cutter), across, count / across));
                     for (width, height) in
                         cells.flat_map(|(w, h)| [as_drawn.then_some((w, h)), turned.then_some((h, w))]).flatten()
                     {

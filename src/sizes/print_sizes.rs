@@ -6,8 +6,7 @@
 
 use crate::finding::{Arg, Said};
 use crate::length::{Length, Ruler, Units, excerpt};
-use crate::stock;
-use crate::stock::paper::PaperError;
+use crate::paper::{self, PaperError};
 
 /// A print or card: its short and its long side.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,7 +56,7 @@ pub fn print(text: &str) -> Result<PrintSize, PaperError> {
     if let Some(&(name, short, long)) = PRINTS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(text.trim())) {
         return Ok(PrintSize { name: name.into(), short: Length::from_mm(short), long: Length::from_mm(long) });
     }
-    let Ok((name, width, height)) = stock::sheet_size(text) else {
+    let Ok((name, width, height)) = paper::sheet_size(text) else {
         let names = PRINTS.iter().map(|&(name, ..)| Arg::code(name)).collect();
         let what = Said::new("print-not-known").with("print", Arg::quoted(excerpt(text)));
         return Err(PaperError { what, help: Said::new("print-not-known-help").with("names", Arg::Row(names)) });

@@ -4,22 +4,27 @@
 //! In: an entry of the album file's `stocks`. Out: a [`Stock`] with its sheet sizes, caliper, grain and
 //! pattern. Never: knows what is cut from it.
 
-pub mod paper;
 mod read;
 
 pub(crate) use read::STOCK_FIELDS;
-pub use read::{read, schema, sheet_size};
+pub use read::{read, schema};
 
+use crate::cutter::Cutter;
+use crate::exact::Exact;
 use crate::fields::words;
 use crate::finding::Place;
 use crate::length::Length;
+use std::sync::LazyLock;
 
 /// One stock of the album file.
 #[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct Stock {
-    /// Its name in the file, `[a-z0-9-]{1,32}`.
+    /// Its name in the file, `[a-z0-9-]{1,32}`; with how it is cut, `card.machine`, where the file has parts of a stock cut
+    /// otherwise than the rest of it.
     pub name: String,
+    /// The name of that stock in the file, whose sheets it shares.
+    pub shares: Option<String>,
     /// The sheets that it comes in; none only where it is ready.
     pub sheets: Vec<SheetSize>,
     /// Thickness of one sheet.
@@ -34,8 +39,37 @@ pub struct Stock {
     pub pattern: Pattern,
     /// Whether what is of it is bought or made before: it has no sheets, and nothing is cut from it.
     pub ready: bool,
+    /// What it is cut by.
+    pub by: By,
+    /// What it is cut with, where that is not what other stocks are cut with.
+    pub own: Option<OwnCutter>,
     /// Where the file names it.
     pub place: Option<Place>,
+}
+
+/// A cutter of a stock's own.
+#[derive(Clone, Debug)]
+pub enum OwnCutter {
+    /// As a file has it that was not read yet.
+    File {
+        /// The file's name, as the album says it.
+        name: String,
+        /// Where it is said.
+        place: Place,
+    },
+    /// Its settings.
+    Settings(Cutter),
+}
+
+impl PartialEq for OwnCutter {
+    /// Where it is said does not matter.
+    fn eq(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::File { name, .. }, Self::File { name: other, .. }) => name == other,
+            (Self::Settings(cutter), Self::Settings(other)) => cutter == other,
+            _ => false,
+        }
+    }
 }
 
 /// One size of sheet.
@@ -51,6 +85,31 @@ pub struct SheetSize {
     pub count: Option<u32>,
     /// Price of one.
     pub price: Option<f64>,
+    /// The packs that it is sold in, where it is: their price beats that of one.
+    pub pack: Option<Pack>,
+}
+
+/// What is sold so many at a time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pack {
+    /// How many there are in it; at least one.
+    pub of: u32,
+    /// What it costs.
+    pub price: Exact,
+}
+
+impl SheetSize {
+    /// What a price is for so many sheets of: a pack, else one sheet.
+    #[must_use]
+    pub fn sold(&self) -> Option<Pack> {
+        self.pack.clone().or_else(|| Some(Pack { of: 1, price: Exact::written(self.price?)? }))
+    }
+
+    /// What one costs, near enough to choose by and to show: its share of a pack, else its own price.
+    #[must_use]
+    pub fn each(&self) -> Option<f64> {
+        self.pack.as_ref().map_or(self.price, |pack| Some(pack.price.near() / f64::from(pack.of)))
+    }
 }
 
 /// A sheet as it stands.
@@ -102,22 +161,53 @@ words! {
     }
 }
 
+words! {
+    /// What a stock is cut by.
+    pub enum By {
+        /// By a machine, from its files.
+        Machine = "machine",
+        /// By hand on a trimmer, from edge to edge.
+        Trimmer = "trimmer",
+    }
+}
+
+/// A trimmer takes nothing away and reaches every edge.
+static TRIMMER: LazyLock<Cutter> = LazyLock::new(Cutter::default);
+
 impl Stock {
+    /// What it is cut with: its own cutter, else a bare trimmer where it is trimmed, else what all is cut with. A cutter file
+    /// that was not read says nothing.
+    #[must_use]
+    pub fn cutter<'a>(&'a self, usual: &'a Cutter) -> &'a Cutter {
+        match (&self.own, self.by) {
+            (Some(OwnCutter::Settings(own)), _) => own,
+            (_, By::Trimmer) => &TRIMMER,
+            (_, By::Machine) => usual,
+        }
+    }
+
+    /// What it is called in the file.
+    #[must_use]
+    pub fn bought(&self) -> &str {
+        self.shares.as_deref().unwrap_or(&self.name)
+    }
+
+    /// What of its sheets is cut otherwise than the rest, as a stock beside it: a cutter of its own is of its own way.
+    #[must_use]
+    pub(crate) fn cut_by(&self, by: By) -> Self {
+        let bought = self.bought().to_owned();
+        Self { name: format!("{bought}.{}", by.word()), shares: Some(bought), by, own: None, ..self.clone() }
+    }
+
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, sheets, caliper, caliper_from, grammage, grain, pattern, ready, place: _ } = self;
-        let of = (
-            &other.name,
-            &other.sheets,
-            other.caliper,
-            other.caliper_from,
-            other.grammage,
-            other.grain,
-            other.pattern,
-            other.ready,
-        );
-        (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern, *ready) == of
+        let Self { name, shares, sheets, caliper, caliper_from, grammage, grain, pattern, ready, by, own, place: _ } =
+            self;
+        let of =
+            (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
+        (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
+            && (shares, by, own, ready) == (&other.shares, &other.by, &other.own, &other.ready)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -125,12 +215,14 @@ impl Stock {
     pub(crate) fn a4_card() -> Self {
         Self {
             name: "card".into(),
+            shares: None,
             sheets: vec![SheetSize {
                 name: "A4".into(),
                 width: Length::from_mm(210.0),
                 height: Length::from_mm(297.0),
                 count: None,
                 price: None,
+                pack: None,
             }],
             caliper: Length::from_mm(0.3),
             caliper_from: CaliperFrom::Guess,
@@ -138,6 +230,8 @@ impl Stock {
             grain: None,
             pattern: Pattern::None,
             ready: false,
+            by: By::Machine,
+            own: None,
             place: None,
         }
     }
@@ -179,6 +273,11 @@ impl Stock {
             Grain::Height => true,
         })
     }
+}
+
+/// The names of stocks in the file.
+pub fn names(stocks: &[Stock]) -> impl Iterator<Item = &str> + Clone {
+    stocks.iter().filter(|stock| stock.shares.is_none()).map(|stock| stock.name.as_str())
 }
 
 /// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens, the first no hyphen (a file of that name

@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 //! One entry of `stocks`.
 
-use super::paper::{self, PaperError};
-use super::{CaliperFrom, Grain, Pattern, SheetSize, Stock};
+use super::{By, CaliperFrom, Grain, OwnCutter, Pattern, SheetSize, Stock};
+use crate::cutter;
 use crate::fields::{
-    Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, nearest, needed,
-    object_schema, rule,
+    Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, join, needed, object_schema,
+    rule,
 };
 use crate::finding::{Arg, Place, Said};
-use crate::length::{Length, excerpt};
+use crate::length::Length;
+use crate::paper::{self, sheet_size};
 use serde_json::{Value, json};
 
 /// The forms of `sheet`, in words.
@@ -31,9 +32,28 @@ const PRICE: Key<Option<f64>> = Key::amount("price", rule("not known"), "price o
 const COUNT: Key<Option<u32>> =
     Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
 
+/// The forms of `cutter`, in words.
+const CUTTER_FORM: &str = "a cutter file's name (\"laser.json\"), or an object as it has";
+const BY: Key<By> = Key::choice("by", By::Machine.usual(), "what it is cut by; on a trimmer from edge to edge");
+const CUTTER: Key<Nested> = Key::nested(
+    "cutter",
+    CUTTER_FORM,
+    Fallback::Rule("the usual machine; on a trimmer no kerf, no margin and no gap"),
+    "what it is cut with, where that is not what other stocks are cut with",
+);
+
 /// The fields of a stock.
-pub(crate) const STOCK_FIELDS: &[Field] =
-    &[SHEET.field, CALIPER.field, GRAMMAGE.field, GRAIN.field, PATTERN.field, PRICE.field, COUNT.field];
+pub(crate) const STOCK_FIELDS: &[Field] = &[
+    SHEET.field,
+    CALIPER.field,
+    GRAMMAGE.field,
+    GRAIN.field,
+    PATTERN.field,
+    PRICE.field,
+    COUNT.field,
+    BY.field,
+    CUTTER.field,
+];
 
 const SIZE: Key<Option<Text>> = Key::text("sheet", needed(), "a sheet's name or size");
 
@@ -50,7 +70,8 @@ pub fn schema() -> Value {
     let size = json!({ "type": "string" });
     let sizes =
         json!({ "type": "array", "minItems": 1, "items": { "anyOf": [size, object_schema(&[SIZE_FIELDS], &[])] } });
-    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] }))])
+    let cutter = json!({ "anyOf": [{ "type": "string", "minLength": 1 }, cutter::own_schema()] });
+    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] })), ("cutter", cutter)])
 }
 
 /// Reads one stock.
@@ -66,6 +87,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
     Some(Stock {
         place: values.whole().cloned(),
         name: name.to_owned(),
+        shares: None,
         sheets,
         caliper,
         caliper_from,
@@ -73,7 +95,26 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         grain: values.get(GRAIN),
         pattern: values.get(PATTERN),
         ready: false,
+        by: values.get(BY),
+        own: values.get(CUTTER).and_then(|node| own(reader, node, path)),
     })
+}
+
+fn own(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<OwnCutter> {
+    let path = join(path, CUTTER.name());
+    let place = reader.place(&node.range, &path);
+    match &node.tree {
+        Tree::Text(name) if name.trim().is_empty() => {
+            reader.empty(CUTTER.name(), CUTTER_FORM, &place);
+            None
+        }
+        Tree::Text(name) => Some(OwnCutter::File { name: name.clone(), place }),
+        Tree::Object(_) => cutter::read_own(reader, node, &path).map(OwnCutter::Settings),
+        other => {
+            reader.wrong_type(CUTTER.name(), Arg::term(CUTTER_FORM), other, Said::NOTHING, &place);
+            None
+        }
+    }
 }
 
 fn sheets(reader: &mut Reader<'_>, values: &Values, path: &str) -> Vec<SheetSize> {
@@ -123,46 +164,12 @@ fn one(
     price: Option<f64>,
 ) -> Option<SheetSize> {
     match sheet_size(text) {
-        Ok((name, width, height)) => Some(SheetSize { name, width, height, count, price }),
+        Ok((name, width, height)) => Some(SheetSize { name, width, height, count, price, pack: None }),
         Err(error) => {
             reader.problem("bad-sheet", error.what, error.help, place);
             None
         }
     }
-}
-
-/// A sheet by its standard name, or by its width and height with a unit: its name, width and height.
-///
-/// # Errors
-/// What is wrong and what to do about it.
-///
-/// ```
-/// let (name, width, _) = hingeleaf::stock::sheet_size("12x12in").unwrap();
-/// assert_eq!((name.as_str(), width.mm()), ("12x12in", 304.8));
-/// assert!(hingeleaf::stock::sheet_size("A44").unwrap_err().help.to_string().contains("\"A4\""));
-/// ```
-pub fn sheet_size(text: &str) -> Result<(String, Length, Length), PaperError> {
-    if let Some(named) = paper::sheet(text.trim()) {
-        return Ok((named.name.to_owned(), named.width, named.height));
-    }
-    let shown = excerpt(text);
-    let looks_like_size =
-        text.chars().any(|c| matches!(c, 'x' | 'X' | '×')) && text.chars().any(|c| c.is_ascii_digit());
-    if !looks_like_size {
-        let names: Vec<&str> = paper::named_sheets().iter().map(|sheet| sheet.name).collect();
-        let help = match nearest(text.trim(), names.iter().copied()) {
-            Some(name) => Said::new("bad-sheet-help-meant").with("name", Arg::quoted(name)),
-            None => Said::new("bad-sheet-help").with("names", Arg::Row(names.into_iter().map(Arg::code).collect())),
-        };
-        return Err(PaperError { what: Said::new("bad-sheet").with("name", Arg::quoted(shown)), help });
-    }
-    let (width, height) = paper::parse_size(text)?;
-    let side = |length: Length| (5.0..=5000.0).contains(&length.mm());
-    if !side(width) || !side(height) {
-        let what = Said::new("bad-sheet-sides").with("size", shown);
-        return Err(PaperError { what, help: Said::new("bad-sheet-sides-help") });
-    }
-    Ok((text.trim().to_owned(), width, height))
 }
 
 fn grammage(reader: &mut Reader<'_>, values: &Values) -> Option<f64> {

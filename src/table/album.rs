@@ -41,7 +41,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": list("inserts", &album.inserts),
-        "stocks": album.stocks.iter().map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
+        "stocks": album.stocks.iter().filter(|stock| stock.shares.is_none()).map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
     })
 }
 
@@ -51,7 +51,7 @@ fn shown_on_top(field: &Field) -> bool {
 
 fn entry_form(album: &Album, root: &Node, way: &str, entry: &Entry) -> Value {
     let held = |field: &Field| match field.name {
-        "stock" => Some(album.stocks.get(entry.stock).map_or_else(String::new, |stock| stock.name.clone())),
+        "stock" => Some(album.stocks.get(entry.stock).map_or_else(String::new, |stock| stock.bought().to_owned())),
         _ => form::held(&entry.values, album.units, field),
     };
     json!({
@@ -72,10 +72,11 @@ fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
         _ => None,
     };
     let used = |number: usize| {
-        let named = |entry: &Entry| entry.stock == number;
+        let is = |other: usize| album.stocks.get(other).is_some_and(|other| other.bought() == stock.name);
+        let named = |entry: &Entry| is(entry.stock);
         album.page.stock == number
             || album.pages.iter().chain(&album.inserts).chain([&album.spine]).chain(&album.cover).any(named)
-            || album.panels.as_ref().is_some_and(|panels| panels.stocks.contains(&number))
+            || album.panels.as_ref().is_some_and(|panels| panels.stocks.iter().any(|stock| is(*stock)))
             || album.cover.as_ref().is_some_and(|cover| {
                 // Its board, covering and lining are named by fields of its own.
                 cover.kind.fields.iter().any(

@@ -6,6 +6,7 @@ use crate::album::Album;
 use crate::fields::{Fallback, Field, Node, Takes, Tree, Value as Held, Values};
 use crate::length::tolerance::READ;
 use crate::length::{Allow, Length, Ruler, Units};
+use crate::stock;
 use serde_json::{Value, json};
 
 /// The rows of an object that stands at `way`, where it is in the file at all; `held` says what holds for a field.
@@ -86,7 +87,7 @@ fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String
         }
         Takes::Text if is_stock(field.name) => {
             set("takes", "choice".into());
-            let mut names = album.stocks.iter().map(|stock| (stock.name.clone(), stock.name.clone()));
+            let mut names = stock::names(&album.stocks).map(|name| (name.to_owned(), name.to_owned()));
             set("choices", choices(&mut names));
         }
         Takes::Nested(_) if field.name == "sheet" => set("takes", "sheet".into()),

@@ -5,8 +5,8 @@ use super::{pictures, words};
 use crate::album::{self, Role};
 use crate::fields::Source;
 use crate::length::Units;
+use crate::paper;
 use crate::parts;
-use crate::stock::paper;
 use crate::work::Work;
 use serde_json::{Value, json};
 

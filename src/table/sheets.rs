@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 
 /// The sheets of a work that goes together and was laid out; none of another.
 pub(super) fn sheets(work: &Work) -> Option<Value> {
-    if work.stopped() || work.paths.is_empty() {
+    if work.stopped() || work.stocks.is_empty() {
         return None;
     }
     let stocks: Vec<Value> = work.stocks.iter().map(|laid| stock(work, laid)).collect();
@@ -86,7 +86,7 @@ fn offcut(work: &Work, width: f64, height: f64) -> String {
 pub(super) fn take(work: &Work) -> Value {
     let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
-    let nothing = work.stopped() || names.is_empty();
+    let nothing = work.stopped() || work.stocks.is_empty();
     let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);
     json!({ "sentence": words::say(&sentence), "names": names, "formats": Files::ALL.formats })
 }

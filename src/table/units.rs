@@ -6,7 +6,7 @@
 
 use super::hand::{Hand, plain};
 use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
-use crate::cutter::Cutter;
+use crate::cutter::{Cutter, DASH_FIELDS, OWN_FIELDS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
@@ -34,7 +34,7 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
             hand.alter(&Change::Set { path: "spine".into(), value: spine })?;
         }
     }
-    for (way, fields) in objects(album) {
+    for (way, fields) in objects(album, &root) {
         let Some(object) = root.at(&way) else { continue };
         for field in fields {
             let path = if way.is_empty() { field.name.to_owned() } else { format!("{way}.{}", field.name) };
@@ -69,13 +69,22 @@ pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
 }
 
 /// The objects of a file that hold lengths, by their ways.
-fn objects(album: &Album) -> Vec<(String, Vec<&'static Field>)> {
+fn objects(album: &Album, root: &Node) -> Vec<(String, Vec<&'static Field>)> {
     let all = |fields: &'static [Field]| fields.iter().collect::<Vec<_>>();
     let of =
         |way: String, entry: &Entry| (way, entry.kind.fields.iter().chain(entry.kind.common()).collect::<Vec<_>>());
     let mut objects = vec![(String::new(), all(TOP_FIELDS)), ("page".into(), all(PAGE_FIELDS))];
     objects.push(("panels".into(), all(PANEL_FIELDS)));
     objects.extend(album.stocks.iter().map(|stock| (format!("stocks.{}", stock.name), all(STOCK_FIELDS))));
+    for stock in &album.stocks {
+        let cutter = format!("stocks.{}.cutter", stock.name);
+        // What says its own units keeps them.
+        if root.at(&format!("{cutter}.units")).is_some() {
+            continue;
+        }
+        objects.push((format!("{cutter}.score"), all(DASH_FIELDS)));
+        objects.push((cutter, all(OWN_FIELDS)));
+    }
     for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
         objects.extend(entries.iter().enumerate().map(|(index, entry)| of(format!("{list}[{index}]"), entry)));
     }

@@ -3,7 +3,7 @@
 
 use crate::album::Album;
 use crate::length::Length;
-use crate::stock::paper::Paper;
+use crate::paper::Paper;
 
 /// What templates are printed on.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What a sheet costs the machine: lengths cut, scored, drawn and travelled, and how often the tool lifts.
 
-use super::{Layer, SheetPaths, StrokePath};
+use super::{Layer, SheetPaths, Stroke, StrokePath};
 use crate::contour::Point;
 
 /// What the tool does on one sheet, mm.
@@ -20,38 +20,52 @@ pub struct ToolEffort {
 }
 
 impl ToolEffort {
+    /// One stroke's own: nothing is travelled to it.
+    #[must_use]
+    pub fn of_stroke(stroke: &Stroke) -> Self {
+        let mut effort = Self::default();
+        let mut head = None;
+        effort.add(stroke, &mut head);
+        Self { travel: 0.0, ..effort }
+    }
+
     /// Adds up a sheet's strokes in their order.
     #[must_use]
     pub fn of(sheet: &SheetPaths) -> Self {
         let mut effort = Self::default();
-        let mut head = Point::ZERO;
+        let mut head = Some(Point::ZERO);
         for stroke in &sheet.strokes {
-            let mut length = 0.0;
-            let mut made = |from: Point, to: Point, long: f64| {
-                effort.travel += head.distance(from);
-                effort.lifts += 1;
-                length += long;
-                head = to;
-            };
-            match &stroke.run {
-                StrokePath::Straight(pieces) => pieces.iter().for_each(|&(from, to)| made(from, to, from.distance(to))),
-                StrokePath::Closed(contour) => {
-                    if let Some(first) = contour.vertices().first() {
-                        made(first.at, first.at, contour.length());
-                    }
-                }
-                StrokePath::Open(edges) => {
-                    if let (Some(first), Some(last)) = (edges.first(), edges.last()) {
-                        made(first.from, last.to, edges.iter().map(|edge| edge.length()).sum());
-                    }
-                }
-            }
-            match stroke.layer {
-                Layer::Cut => effort.cut += length,
-                Layer::Score => effort.score += length,
-                Layer::Draw => effort.draw += length,
-            }
+            effort.add(stroke, &mut head);
         }
         effort
+    }
+
+    /// Adds a stroke that the tool goes to from where it is.
+    fn add(&mut self, stroke: &Stroke, head: &mut Option<Point>) {
+        let mut length = 0.0;
+        let mut made = |from: Point, to: Point, long: f64| {
+            self.travel += head.map_or(0.0, |head| head.distance(from));
+            self.lifts += 1;
+            length += long;
+            *head = Some(to);
+        };
+        match &stroke.run {
+            StrokePath::Straight(pieces) => pieces.iter().for_each(|&(from, to)| made(from, to, from.distance(to))),
+            StrokePath::Closed(contour) => {
+                if let Some(first) = contour.vertices().first() {
+                    made(first.at, first.at, contour.length());
+                }
+            }
+            StrokePath::Open(edges) => {
+                if let (Some(first), Some(last)) = (edges.first(), edges.last()) {
+                    made(first.from, last.to, edges.iter().map(|edge| edge.length()).sum());
+                }
+            }
+        }
+        match stroke.layer {
+            Layer::Cut => self.cut += length,
+            Layer::Score => self.score += length,
+            Layer::Draw => self.draw += length,
+        }
     }
 }

@@ -39,7 +39,7 @@ pub(super) struct Marks {
     name: String,
 }
 
-/// The marks of every part, whose copies go up to the numbers given, and a note about what could not be named.
+/// The marks of every part, whose copies go up to the numbers given, nought where no machine cuts it, and a note about what could not be named.
 pub(super) fn marks(kit: &Kit, copies: &[u32], labels: Labels) -> (Vec<Marks>, Option<Finding>) {
     if labels == Labels::None {
         return (vec![Marks::default(); kit.parts.len()], None);
@@ -54,8 +54,8 @@ pub(super) fn marks(kit: &Kit, copies: &[u32], labels: Labels) -> (Vec<Marks>, O
     let unnamed: Vec<&str> = kit
         .parts
         .iter()
-        .zip(&marks)
-        .filter(|(part, marks)| part.count > 0 && marks.space.is_none())
+        .zip(copies.iter().zip(&marks))
+        .filter(|(part, (copies, marks))| part.count > 0 && **copies > 0 && marks.space.is_none())
         .map(|(part, _)| part.id.as_str())
         .collect();
     (marks, note(&unnamed, labels))

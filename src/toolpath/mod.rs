@@ -25,17 +25,28 @@ use crate::cutter::Cutter;
 use crate::finding::Checked;
 use crate::parts::Kit;
 use crate::sheets::{Placed, Sheet, StockSheets};
+use crate::stock::{By, Stock};
 use kerf::{ToolPart, uncuttable};
 
-/// The strokes of every sheet of every stock, in the sheets' order.
+/// The strokes of every sheet that a machine cuts, in the sheets' order; what is cut from a stock that is said to be trimmed
+/// has none. Each stock is cut with its own cutter, or with the usual one.
 ///
 /// Findings name each part, and each hole of it, that the tool cannot cut with this kerf, and what could not be
 /// marked.
 #[must_use]
-pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels) -> Checked<Vec<SheetPaths>> {
+pub fn paths(
+    kit: &Kit,
+    stocks: &[Stock],
+    laid: &[StockSheets],
+    usual: &Cutter,
+    labels: Labels,
+) -> Checked<Vec<SheetPaths>> {
+    let by_machine = |stock: usize| stocks.get(stock).is_none_or(|stock| stock.by == By::Machine);
+    let cutter = |stock: usize| stocks.get(stock).map_or(usual, |stock| stock.cutter(usual));
+    let laid: Vec<&StockSheets> = laid.iter().filter(|laid| by_machine(laid.stock)).collect();
     let mut findings = Vec::new();
     let mut copies = vec![0; kit.parts.len()];
-    for placed in stocks.iter().flat_map(|stock| &stock.sheets).flat_map(|sheet| &sheet.placements) {
+    for placed in laid.iter().flat_map(|laid| &laid.sheets).flat_map(|sheet| &sheet.placements) {
         copies[placed.part] = placed.copy.max(copies[placed.part]);
     }
     let (marks, note) = marks::marks(kit, &copies, labels);
@@ -43,11 +54,15 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels)
         .parts
         .iter()
         .zip(marks)
-        .map(|(part, marks)| match ToolPart::new(part, marks, cutter) {
-            Ok(tool) => Some(tool),
-            Err(problems) => {
-                findings.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
-                None
+        .map(|(part, marks)| {
+            let cutter = cutter(part.stock);
+            match ToolPart::new(part, marks, cutter) {
+                Ok(tool) => Some(tool),
+                Err(problems) if by_machine(part.stock) => {
+                    findings.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
+                    None
+                }
+                Err(_) => None,
             }
         })
         .collect();
@@ -55,7 +70,7 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels)
         findings.extend(note);
     }
     let tool = |placed: &Placed| tools.get(placed.part).and_then(Option::as_ref);
-    let one = |sheet: &Sheet| {
+    let one = |stock: usize, sheet: &Sheet| {
         let mut strokes: [Vec<Stroke>; 4] = Default::default();
         for placed in &sheet.placements {
             if let Some(tool) = tool(placed) {
@@ -63,17 +78,19 @@ pub fn paths(kit: &Kit, stocks: &[StockSheets], cutter: &Cutter, labels: Labels)
             }
         }
         let [draw, scores, inner, outer] = strokes;
-        let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
+        let outer = if cutter(stock).shared_cuts { share::once(outer) } else { outer };
         SheetPaths {
             name: sheet.name.clone(),
+            stock,
             times: sheet.times,
             width: sheet.width,
             height: sheet.height,
             strokes: ordered([draw, scores, inner, outer]),
         }
     };
-    let sheets = stocks.iter().flat_map(|stock| &stock.sheets).map(one).collect();
-    Checked::new(sheets, findings)
+    let one = &one;
+    let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| one(laid.stock, sheet)));
+    Checked::new(sheets.collect(), findings)
 }
 
 /// Each group in an order that travels little; the groups one after the other.

@@ -62,6 +62,8 @@ pub enum StrokePath {
 pub struct SheetPaths {
     /// The sheet's name.
     pub name: String,
+    /// Number of its stock.
+    pub stock: usize,
     /// How many times it is cut.
     pub times: u32,
     /// Width of the sheet, mm.

@@ -3,9 +3,10 @@
 //!
 //! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
 
-use super::{Files, ReaderText, Work};
-use crate::album::{Album, Handed, Order};
+use super::{ChoiceWork, Files, ReaderText, Work, choice};
+use crate::album::{Album, Entry, Handed, Order};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::finding::{Finding, Said, gravest_first, of_kits, stops};
 use crate::fit::Fit;
@@ -14,9 +15,11 @@ use crate::labels;
 use crate::layout::{Effort, Watch};
 use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
+use crate::stock::Stock;
 use crate::toolpath::{self, Labels, SheetPaths};
 use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// A batch worked out, as far as it goes together.
 #[derive(Debug)]
@@ -30,6 +33,8 @@ pub struct BatchWork {
     pub cutter: Cutter,
     /// Each kit by itself. It has only those sheets that are handed over whole.
     pub kits: Vec<Work>,
+    /// By kit: its mixes, where its pages are chosen. Its work then has the parts that are packed, and the pieces of one mix.
+    pub choices: Vec<Option<ChoiceWork>>,
     /// The parts of all kits.
     pub merged: Merged,
     /// The same with the counts of the whole order.
@@ -40,40 +45,52 @@ pub struct BatchWork {
     pub paths: Vec<SheetPaths>,
     /// Everything that the maker should hear, gravest first.
     pub findings: Vec<Finding>,
+    /// An order does not go together as one thing.
+    no_fit: Fit,
+    /// What the order costs, once somebody asks.
+    pub(super) cost: OnceLock<Option<Cost>>,
 }
 
 impl BatchWork {
-    /// Works out everything. An insert that a kit takes as often as it comes free is counted on sheets of that kit's own.
+    /// Works out everything.
     #[must_use]
     pub fn new(batch: Batch, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
-        let kits: Vec<Work> = batch
-            .kits
-            .iter()
-            .map(|kit| {
-                let mut album = kit.album.clone();
-                album.copies = batch.times(kit);
-                let spare = album.inserts.iter().any(crate::album::Entry::is_spare);
-                let mut work = if spare {
-                    Work::new(album, cutter.clone(), labels, search, watch)
-                } else {
-                    Work::fit(album, cutter.clone())
-                };
-                work.album.word_mends(&mut work.findings);
-                work.stocks = Vec::new();
-                work.paths = Vec::new();
-                work
-            })
-            .collect();
+        let of_kit = |kit: &BatchKit| {
+            let times = batch.times(kit);
+            let (choice, mut work) = match choice::chosen(kit, times, &cutter, search, watch) {
+                Some((chosen, choice, work)) => (Some((chosen, choice)), work),
+                None => (None, alone(kit, times, &cutter, (labels, search), watch)),
+            };
+            work.album.word_mends(&mut work.findings);
+            work.stocks = Vec::new();
+            work.paths = Vec::new();
+            (choice, work)
+        };
+        let (chosen, kits): (Vec<_>, Vec<Work>) = batch.kits.iter().map(of_kit).unzip();
         let told = batch.kits.iter().zip(&kits).map(|(kit, work)| (kit.name.as_str(), work.findings.as_slice()));
         let findings = of_kits(told);
-        let merged = Merged::of(&batch, &kits.iter().map(|work| &work.kit).collect::<Vec<_>>());
+        let mut merged = Merged::of(&batch, &kits.iter().map(|work| &work.kit).collect::<Vec<_>>());
+        let choices: Vec<Option<ChoiceWork>>;
+        (merged.chosen, choices) = chosen.into_iter().map(Option::unzip).unzip();
         let mut kit = merged.kit.clone();
         for (number, part) in kit.parts.iter_mut().enumerate() {
             part.count = merged.count(&batch, number);
         }
         let album = batch.album(&merged);
-        let mut work =
-            Self { batch, album, cutter, kits, merged, kit, stocks: Vec::new(), paths: Vec::new(), findings };
+        let mut work = Self {
+            batch,
+            album,
+            cutter,
+            kits,
+            choices,
+            merged,
+            kit,
+            stocks: Vec::new(),
+            paths: Vec::new(),
+            findings,
+            no_fit: Fit::default(),
+            cost: OnceLock::new(),
+        };
         work.letter();
         if !work.stopped() {
             work.lay(labels, search, watch);
@@ -122,7 +139,7 @@ impl BatchWork {
             }
         }
         self.stocks = StockSheets::joined(laid);
-        let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, marks);
+        let paths = toolpath::paths(&self.kit, &self.merged.stocks, &self.stocks, &self.cutter, marks);
         self.findings.extend(paths.findings);
         match paths.value {
             Some(paths) if !stops(&self.findings) => self.paths = paths,
@@ -142,6 +159,11 @@ impl BatchWork {
             let own = part_of.iter().map(|part| letters.get(*part).cloned().unwrap_or_default());
             work.letters = Some(own.collect());
         }
+        for ((work, choice), chosen) in self.kits.iter().zip(&mut self.choices).zip(&self.merged.chosen) {
+            if let (Some(choice), Some(chosen), Some(letters)) = (choice, chosen, &work.letters) {
+                choice.letter(&chosen.packed.part_of, letters);
+            }
+        }
     }
 
     /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
@@ -151,9 +173,12 @@ impl BatchWork {
         for lot in lots {
             let mut stocks = lot.stocks.clone();
             for ((stock, size), taken) in &taken {
-                let count = stocks.get_mut(*stock).and_then(|stock| stock.sheets.get_mut(*size)?.count.as_mut());
-                if let Some(count) = count {
-                    *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
+                let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
+                for (_, other) in shared {
+                    if let Some(count) = other.sheets.get_mut(*size).and_then(|size| size.count.as_mut()) {
+                        *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
+                    }
                 }
             }
             // Each kit's own are laid once and cut for every kit.
@@ -216,7 +241,8 @@ impl BatchWork {
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
         let Self { kit, stocks, paths, findings, .. } = self;
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false }, files)
+        let cost = self.cost();
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false, cost }, files)
     }
 
     /// Writes the order's files.
@@ -227,7 +253,7 @@ impl BatchWork {
         let asked = |format: &str| files.formats.contains(&format);
         let mut listed = Listed::new(sink);
         let sink = &mut listed;
-        super::cut_files(&self.batch.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
+        super::cut_files(self.order(), &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
             let rows = guide::list::list(self.order(), &self.kit, 1);
@@ -238,6 +264,7 @@ impl BatchWork {
             let list = write::cutting_list(self.order(), &self.kit, Some((&self.batch, &self.merged)));
             sink.put("cutting-list.csv", list.as_bytes())?;
         }
+        self.put_cost(files, sink)?;
         self.texts(files, sink)?;
         self.job_sheet(files, sink)?;
         #[cfg(feature = "pdf")]
@@ -250,32 +277,49 @@ impl BatchWork {
     /// The words of all labels: those of each kit, by its name.
     #[must_use]
     pub fn labels(&self) -> Vec<guide::Label> {
-        let of_kit = |(kit, work): (&BatchKit, &Work)| {
-            let mut labels = guide::labels(&work.guide_job(false));
+        let others = self.others();
+        let of_kit = |((kit, work), others): ((&BatchKit, &Work), &Vec<(&Album, &Kit)>)| {
+            let mut labels = guide::labels(&guide::GuideJob { others, ..work.guide_job(false) });
             for label in &mut labels {
                 label.lines.insert(0, guide::Line::text(kit.name.as_str()));
             }
             labels
         };
-        self.batch.kits.iter().zip(&self.kits).flat_map(of_kit).collect()
+        self.batch.kits.iter().zip(&self.kits).zip(&others).flat_map(of_kit).collect()
+    }
+
+    /// By kit: what it may be made as, where its pages are chosen.
+    fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
+        self.choices.iter().map(|choice| choice.iter().flat_map(ChoiceWork::albums).collect()).collect()
     }
 
     /// The job sheet of the whole order; none where there are no kits.
     #[must_use]
     pub fn order_sheet(&self, both_units: bool) -> Option<guide::Guide> {
-        let whole = guide::GuideJob {
+        let whole = guide::GuideJob { cost: self.cost(), ..self.whole_job(both_units)? };
+        let others = self.others();
+        let kit = |number: usize| guide::KitOfOrder {
+            name: self.batch.kits[number].name.as_str(),
+            job: guide::GuideJob { others: &others[number], ..self.kits[number].guide_job(both_units) },
+            chosen: self.merged.chosen[number].as_ref(),
+        };
+        let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
+        Some(guide::order_sheet(&whole, &kits))
+    }
+
+    /// What the whole order's sheets are told from; none where there are no kits.
+    pub(super) fn whole_job(&self, both_units: bool) -> Option<guide::GuideJob<'_>> {
+        Some(guide::GuideJob {
             album: self.album.as_ref()?,
             kit: &self.kit,
-            fit: &Fit::default(),
+            fit: &self.no_fit,
             stocks: &self.stocks,
             cutter: &self.cutter,
             letters: None,
             both_units,
-        };
-        let kits = self.batch.kits.iter().zip(&self.kits);
-        let kits: Vec<guide::KitOfOrder<'_>> =
-            kits.map(|(kit, work)| guide::KitOfOrder { name: &kit.name, job: work.guide_job(both_units) }).collect();
-        Some(guide::order_sheet(&whole, &kits))
+            others: &[],
+            cost: None,
+        })
     }
 
     fn job_sheet(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
@@ -289,9 +333,16 @@ impl BatchWork {
     /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.
     fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let mut all: BTreeMap<String, Vec<(&str, Vec<u8>)>> = BTreeMap::new();
-        for (kit, work) in self.batch.kits.iter().zip(&self.kits) {
+        let others = self.others();
+        for (number, (kit, work)) in self.batch.kits.iter().zip(&self.kits).enumerate() {
             let mut memory = write::Memory::default();
-            work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &mut memory)?;
+            let job = guide::GuideJob { others: &others[number], ..work.guide_job(files.both_units) };
+            let chosen = self.choices[number].as_ref().zip(self.merged.chosen[number].as_ref());
+            let made = |text: ReaderText| match chosen {
+                Some((choice, chosen)) => choice.text(text, job, chosen),
+                None => text.made(&job),
+            };
+            work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &made, &mut memory)?;
             for (name, bytes) in memory.files {
                 all.entry(name).or_default().push((&kit.name, bytes));
             }
@@ -306,6 +357,16 @@ impl BatchWork {
             }
         }
         Ok(())
+    }
+}
+
+/// A kit by itself. An insert that is to be as often as it comes free is counted on sheets of that kit's own.
+fn alone(kit: &BatchKit, times: u32, cutter: &Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Work {
+    let album = Album { copies: times, ..kit.album.clone() };
+    if album.inserts.iter().any(Entry::is_spare) {
+        Work::new(album, cutter.clone(), labels, search, watch)
+    } else {
+        Work::fit(album, cutter.clone())
     }
 }
 

@@ -5,12 +5,16 @@
 //! stages do.
 
 mod batch;
+mod choice;
+mod cost;
 mod texts;
 
 pub use batch::BatchWork;
+pub use choice::ChoiceWork;
 use texts::ReaderText;
 
 use crate::album::{Album, Order};
+use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
@@ -31,6 +35,7 @@ use crate::write::{self, Listed, Sink, WriteProblem};
 use std::collections::BTreeMap;
 #[cfg(feature = "png")]
 use std::io;
+use std::sync::OnceLock;
 
 /// The kinds of file that this build can write; the report always is.
 pub const FORMATS: &[&str] = match (cfg!(feature = "png"), cfg!(feature = "pdf")) {
@@ -61,6 +66,8 @@ pub struct Work {
     pub letters: Option<Vec<String>>,
     /// Whether its sheets are of those parts alone that the owner of an old kit cuts again.
     pub recut: bool,
+    /// What it costs, once somebody asks.
+    pub cost: OnceLock<Option<Cost>>,
 }
 
 impl Work {
@@ -76,7 +83,18 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self { album, cutter, kit, fit, stocks: Vec::new(), paths: Vec::new(), findings, letters: None, recut: false }
+        Self {
+            album,
+            cutter,
+            kit,
+            fit,
+            stocks: Vec::new(),
+            paths: Vec::new(),
+            findings,
+            letters: None,
+            recut: false,
+            cost: OnceLock::new(),
+        }
     }
 
     /// Works out everything.
@@ -101,7 +119,7 @@ impl Work {
         }
         work.findings.extend(of_sheets);
         if !stops(&work.findings) {
-            let paths = toolpath::paths(&work.kit, &stocks, &work.cutter, labels);
+            let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);
             if let Some(paths) = paths.value {
                 work.stocks = stocks;
@@ -128,7 +146,7 @@ impl Work {
         self.recut = true;
         (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
         if !self.stopped() {
-            let paths = toolpath::paths(&self.kit, &self.stocks, &self.cutter, labels);
+            let paths = toolpath::paths(&self.kit, &self.album.stocks, &self.stocks, &self.cutter, labels);
             self.findings.extend(paths.findings);
             self.paths = paths.value.unwrap_or_default();
         }
@@ -150,10 +168,12 @@ impl Work {
         gravest_first(&mut self.findings);
     }
 
-    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet.
+    /// Adds what the maker may want to think over before a kit is made: a page hardly smaller that saves a sheet, a
+    /// stock that takes fewer when it is cut the other way.
     pub fn advise(&mut self, search: Search, watch: &dyn Watch) {
         if !self.stopped() {
             self.add(sizes::note(&self.album, &self.cutter, &self.stocks, search, watch).into_iter().collect());
+            self.add(sheets::other_way(self.album.order(), &self.kit, &self.cutter, &self.stocks, search, watch));
         }
     }
 
@@ -175,15 +195,25 @@ impl Work {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let Self { album, kit, stocks, paths, findings, recut, .. } = self;
-        let (order, batch) = (album.order(), None);
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut }, files)
+        let (order, batch, cost) = (album.order(), None, self.cost());
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut, cost }, files)
     }
 
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
         let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
-        guide::GuideJob { album, kit, fit, stocks, cutter, letters: letters.as_deref(), both_units }
+        guide::GuideJob {
+            album,
+            kit,
+            fit,
+            stocks,
+            cutter,
+            letters: letters.as_deref(),
+            both_units,
+            others: &[],
+            cost: None,
+        }
     }
 
     /// Writes the kit's files.
@@ -194,7 +224,7 @@ impl Work {
         let asked = |format: &str| files.formats.contains(&format);
         let mut listed = Listed::new(sink);
         let sink = &mut listed;
-        cut_files(&self.album.title, &self.kit, &self.paths, &self.cutter, files, sink)?;
+        cut_files(self.album.order(), &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
             // The same letters as in the guide.
@@ -205,7 +235,9 @@ impl Work {
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;
         }
-        self.texts_of(&ReaderText::ALL, files, sink)?;
+        self.put_cost(files, sink)?;
+        let job = guide::GuideJob { cost: self.cost(), ..self.guide_job(files.both_units) };
+        self.texts_of(&ReaderText::ALL, files, &|text| text.made(&job), sink)?;
         #[cfg(feature = "pdf")]
         if asked("pdf") {
             pages((&self.album, &self.kit), &self.labels(), files, sink)?;
@@ -214,9 +246,14 @@ impl Work {
     }
 
     /// What people read, of these as far as they are wanted, each made once: as a page, and to be printed.
-    fn texts_of(&self, texts: &[ReaderText], files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+    fn texts_of(
+        &self,
+        texts: &[ReaderText],
+        files: &Files<'_>,
+        made: &dyn Fn(ReaderText) -> guide::Guide,
+        sink: &mut dyn Sink,
+    ) -> Result<(), WriteProblem> {
         let asked = |format: &str| files.formats.contains(&format);
-        let job = self.guide_job(files.both_units);
         let printed = cfg!(feature = "pdf") && asked("pdf");
         for text in texts {
             // A card and a teaching sheet are asked for by name, whatever the formats are.
@@ -227,7 +264,7 @@ impl Work {
                 ReaderText::Teaching => (files.teaching, true),
             };
             if wanted && (as_page || printed) {
-                text.put(text.name(), &text.made(&job), (as_page, printed), sink)?;
+                text.put(text.name(), &made(*text), (as_page, printed), sink)?;
             }
         }
         Ok(())
@@ -261,19 +298,20 @@ fn pages(
     Ok(())
 }
 
-/// What the machine cuts.
+/// What a machine cuts, each stock's as its own machine reads it.
 fn cut_files(
-    title: &str,
+    order: Order<'_>,
     kit: &Kit,
     paths: &[SheetPaths],
-    cutter: &Cutter,
+    usual: &Cutter,
     files: &Files<'_>,
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
     for sheet in paths {
+        let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         if asked("svg") {
-            write::svg_files(title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
+            write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }
         if asked("dxf") {
             write::dxf_files(sheet, cutter, files.split_layers, sink)?;

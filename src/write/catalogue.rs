@@ -4,7 +4,8 @@
 use crate::album::{Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Fallback, Field, Takes};
 use crate::length::{Length, Ruler, Units};
-use crate::stock::{STOCK_FIELDS, paper};
+use crate::paper;
+use crate::stock::STOCK_FIELDS;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fmt::Write;

@@ -12,10 +12,12 @@ use std::fmt::Write;
 
 /// The cutting list, stock by stock. Sizes are in the album's units without a suffix; scores are measured
 /// from the left and from the top edge, as the piece lies with its front up. The list of a batch ends its rows with how many
-/// each kit takes.
+/// each kit takes; before that, where pages of a kit are chosen, for which of their kinds the part is, and how many a page takes.
 #[must_use]
 pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)>) -> String {
     let mut out = String::from("name,stock,width,height,count,scores,grain");
+    let chosen = batch.filter(|(_, merged)| merged.chosen.iter().any(Option::is_some));
+    out += if chosen.is_some() { ",pages" } else { "" };
     out += if batch.is_some() { ",kits\r\n" } else { "\r\n" };
     for (number, stock) in order.stocks.iter().enumerate().filter(|(_, stock)| !stock.ready) {
         for (at, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.stock == number && part.count > 0) {
@@ -35,6 +37,7 @@ pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)
                 scores(part, plain),
                 grain.to_owned(),
             ];
+            cells.extend(chosen.map(|(batch, merged)| pages(batch, merged, at)));
             cells.extend(batch.map(|(batch, merged)| kits(batch, merged, at)));
             let cells: Vec<String> = cells.into_iter().map(cell).collect();
             let _ = write!(out, "{}\r\n", cells.join(","));
@@ -46,6 +49,13 @@ pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)
 /// `grey 4; ochre 4`
 fn kits(batch: &Batch, merged: &Merged, part: usize) -> String {
     let rows: Vec<String> = merged.kits_with(batch, part).map(|(kit, count)| format!("{kit} {count}")).collect();
+    rows.join("; ")
+}
+
+/// `your-choice pocket 1; your-choice wallet 2`
+fn pages(batch: &Batch, merged: &Merged, part: usize) -> String {
+    let rows: Vec<String> =
+        merged.kinds_with(batch, part).map(|(kit, kind, count)| format!("{kit} {kind} {count}")).collect();
     rows.join("; ")
 }
 
@@ -70,6 +80,6 @@ fn mark(score: &Score, height: f64) -> (bool, f64, &'static str) {
 
 /// Quotes a cell where it must be. A cell that a spreadsheet would take for a formula cannot come up: names
 /// are ids of ours, sizes begin with a digit.
-fn cell(text: String) -> String {
+pub(super) fn cell(text: String) -> String {
     if text.contains(['"', ',', '\r', '\n']) { format!("\"{}\"", text.replace('"', "\"\"")) } else { text }
 }

@@ -7,6 +7,7 @@
 mod catalogue;
 mod colour;
 mod compared;
+mod cost;
 mod csv;
 mod digest;
 mod drawing;
@@ -37,6 +38,7 @@ mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
 pub use compared::{compare_schema, compared};
+pub use cost::cost;
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};
 pub use dxf::{DXF_BUILT, dxf};

@@ -26,7 +26,7 @@ pub fn offcut_stocks(order: Order<'_>, stocks: &[StockSheets]) -> String {
         let mut sizes: Vec<_> = sizes.into_iter().collect();
         sizes.sort_by_key(|&((width, height), _)| std::cmp::Reverse((width * height, width)));
         if !sizes.is_empty() {
-            entries.insert(free_name(&stock.name, &entries), entry(stock, laid, &sizes));
+            entries.insert(free_name(stock.bought(), &entries), entry(stock, laid, &sizes));
         }
     }
     format!("{:#}\n", Value::Object(entries))

@@ -416,6 +416,7 @@ fn terms(name: &PieceName) -> Vec<String> {
         | PieceName::Leaf(what, _)
         | PieceName::Length(what, _)
         | PieceName::OfPage(_, what)
+        | PieceName::OfKind(_, what)
         | PieceName::ForPage(what, _)
         | PieceName::PanelFor(what)
         | PieceName::BlockFor(what) => terms(what),

@@ -6,14 +6,17 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 28] = [
+const ORDER: [&str; 32] = [
     "length",
+    "exact",
     "finding",
     "words",
     "fields",
     "contour",
-    "stock",
+    "paper",
     "cutter",
+    "stock",
+    "selling",
     "usable",
     "album",
     "net",
@@ -26,6 +29,7 @@ const ORDER: [&str; 28] = [
     "sheets",
     "sizes",
     "toolpath",
+    "cost",
     "picture",
     "guide",
     "templates",

@@ -255,6 +255,7 @@ fn judged(source: &Source, find: &dyn Fn(&album::Album) -> Vec<Finding>) -> Opti
         recut: false,
         findings,
         letters: None,
+        cost: std::sync::OnceLock::new(),
     })
 }
 

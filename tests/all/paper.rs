@@ -2,7 +2,7 @@
 //! Paper: sizes, weights and thicknesses against the standards and trade tables they come from.
 
 use hingeleaf::length::Length;
-use hingeleaf::stock::paper::{
+use hingeleaf::paper::{
     BULK_COATED, CALIPER_DOUBT, Grade, PaperError, caliper_at_bulk, estimate_caliper, grammage_from_pounds,
     named_sheets, parse_grammage, parse_size, pounds_from_grammage, sheet, sheet_mass, trimmed_tolerance,
     untrimmed_tolerance,

@@ -4,10 +4,10 @@
 use crate::common::{album, kit};
 use hingeleaf::guide::list;
 use hingeleaf::length::Length;
+use hingeleaf::paper::Paper;
+use hingeleaf::paper::sheet_size;
 use hingeleaf::parts;
 use hingeleaf::picture::{Mark, Picture, words_box};
-use hingeleaf::stock::paper::Paper;
-use hingeleaf::stock::sheet_size;
 use hingeleaf::templates::{PrinterPaper, templates};
 use proptest::prelude::*;
 use std::collections::BTreeSet;

@@ -3,7 +3,7 @@
 
 use super::CrossSection;
 use super::sides::Sides;
-use super::tried::Tried;
+use super::tried::{Spare, Tried};
 use crate::length::tolerance::SAME;
 use std::collections::BTreeMap;
 
@@ -37,7 +37,14 @@ impl CrossSection {
             return None;
         }
         let section = self.tamed();
-        let mut lengths = Lengths { section: &section, limit, step, sides: section.sides(), known: BTreeMap::new() };
+        let mut lengths = Lengths {
+            section: &section,
+            limit,
+            step,
+            sides: section.sides(),
+            known: BTreeMap::new(),
+            spare: Spare::new(),
+        };
         let mut steep = |steps: u32, openings: &[usize]| lengths.steep(steps, openings);
         // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
         let all: Vec<usize> = section.looked_at().collect();
@@ -83,19 +90,25 @@ struct Lengths<'a> {
     sides: Sides,
     /// By steps and opening: whether a page is too steep.
     known: BTreeMap<(u32, usize), bool>,
+    /// What the length before was laid in.
+    spare: Spare,
 }
 
 impl Lengths<'_> {
     /// The first of these openings that has a page too steep with gussets of so many steps.
     fn steep(&mut self, steps: u32, openings: &[usize]) -> Option<usize> {
-        let Self { section, limit, step, sides, known } = self;
+        let Self { section, limit, step, sides, known, spare } = self;
         let with = section.with_gussets(f64::from(steps) * *step);
         let mut tried = None;
         let mut too_steep = |between: usize, sides: &mut Sides| {
-            let tried = tried.get_or_insert_with(|| Tried::new(&with));
+            let tried = tried.get_or_insert_with(|| Tried::new(&with, std::mem::take(spare)));
             with.at_rest(between, tried, sides).slope.abs() > *limit
         };
         let mut steep = |between: &usize| *known.entry((steps, *between)).or_insert_with(|| too_steep(*between, sides));
-        openings.iter().copied().find(|between| steep(between))
+        let first = openings.iter().copied().find(|between| steep(between));
+        if let Some(tried) = tried {
+            *spare = tried.into_spare();
+        }
+        first
     }
 }

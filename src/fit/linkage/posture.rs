@@ -15,6 +15,7 @@ impl CrossSection {
     /// The tilt and the height of the base at which the leaves lie lowest; the ones nearest to flat on the table where
     /// several do.
     pub(super) fn posture(&self, between: usize, tried: &mut Tried, sides: &mut Sides) -> (f64, f64) {
+        tried.next_opening();
         let (flat, all_flat) = tried.level(self, between);
         // Lower than flat on the table they can't lie.
         if !self.free || self.base <= 0.0 || all_flat {
@@ -23,11 +24,13 @@ impl CrossSection {
         let slack = flat.abs().max(1.0) * LOST;
         let mut found = Found { at: 0.0, least: flat, slack };
         let step = FRAC_PI_2 / f64::from(COARSE);
-        for place in &mut tried.tilted {
-            let energy = place.energy(self, between, found.least - slack);
-            found.weigh(place.at, energy);
+        for number in 0..tried.tilted.len() {
+            let energy = tried.tilted(number, self, between, found.least - slack);
+            found.weigh(tried.tilted[number].at, energy);
         }
-        found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| self.lay(between, (tilt, 0.0), most, sides));
+        found.refine(step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
+            tried.lay(self, between, (tilt, 0.0), most, sides)
+        });
         let mut best = (found.at, 0.0, found.least);
         let highest = self.highest();
         if tried.raised.is_empty() {
@@ -44,18 +47,18 @@ impl CrossSection {
         let level = best.0 == 0.0;
         for tilt in [0.0, best.0].into_iter().take(if level { 1 } else { 2 }) {
             let mut raised = Found { at: 0.0, least: if tilt == 0.0 { flat } else { best.2 }, slack };
-            for place in &mut tried.raised {
-                let most = raised.least - slack;
+            for number in 0..tried.raised.len() {
+                let (most, at) = (raised.least - slack, tried.raised[number].at);
                 let energy = if tilt == 0.0 {
-                    place.energy(self, between, most)
+                    tried.raised(number, self, between, most)
                 } else {
-                    self.lay(between, (tilt, place.at), most, sides)
+                    tried.lay(self, between, (tilt, at), most, sides)
                 };
-                raised.weigh(place.at, energy);
+                raised.weigh(at, energy);
             }
             raised.search(just.into_iter(), step_up, (0.0, highest), &mut |high, most| {
                 let kept = if tilt == 0.0 { tried.high(self, high, between, most) } else { None };
-                kept.unwrap_or_else(|| self.lay(between, (tilt, high), most, sides))
+                kept.unwrap_or_else(|| tried.lay(self, between, (tilt, high), most, sides))
             });
             if raised.least < best.2 - slack {
                 best = (tilt, raised.at, raised.least);
@@ -64,12 +67,10 @@ impl CrossSection {
         if best.1 > 0.0 {
             let mut tipped = Found { at: best.0, least: best.2, slack };
             let height = best.1;
-            tipped.search(
-                tried.tilted.iter().map(|place| place.at),
-                step,
-                (-FRAC_PI_2, FRAC_PI_2),
-                &mut |tilt, most| self.lay(between, (tilt, height), most, sides),
-            );
+            let tilts: Vec<f64> = tried.tilted.iter().map(|place| place.at).collect();
+            tipped.search(tilts.into_iter(), step, (-FRAC_PI_2, FRAC_PI_2), &mut |tilt, most| {
+                tried.lay(self, between, (tilt, height), most, sides)
+            });
             best = (tipped.at, height, tipped.least);
         }
         (best.0, best.1)

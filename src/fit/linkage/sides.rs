@@ -2,10 +2,7 @@
 //! Both sides of an album, laid in one posture of its base.
 
 use super::section::{CrossSection, Leaf};
-use super::side::LaidSide;
-
-/// What a bound is lower than arithmetic might make it, mm.
-const SLACK: f64 = 1e-3;
+use super::side::{LaidSide, SLACK};
 
 /// The two sides of an album, used again for every tilt.
 pub(super) struct Sides(pub(super) [LaidSide; 2]);

@@ -7,6 +7,7 @@
 
 use super::section::{CrossSection, Leaf};
 use super::side::LaidSide;
+use super::sides::Sides;
 use std::collections::BTreeMap;
 use std::f64::consts::FRAC_PI_2;
 
@@ -36,9 +37,16 @@ struct SideSoFar {
 
 impl SideSoFar {
     fn new(section: &CrossSection, high: f64, turned: (f64, f64)) -> Self {
-        let mut side = LaidSide::new(section.leaves.len());
-        side.clear((section.base, section.depth()), high, turned);
-        Self { side, laid: vec![Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true }] }
+        let leaves = section.leaves.len();
+        let mut side = Self { side: LaidSide::new(leaves), laid: Vec::with_capacity(leaves + 1) };
+        side.clear(section, high, turned);
+        side
+    }
+
+    fn clear(&mut self, section: &CrossSection, high: f64, turned: (f64, f64)) {
+        self.side.clear((section.base, section.depth()), high, turned);
+        self.laid.clear();
+        self.laid.push(Laid { energy: 0.0, most: f64::NEG_INFINITY, flat: true });
     }
 
     /// So many leaves laid; none where the energy comes to more than `over` allows on the way.
@@ -76,6 +84,12 @@ impl BothSides {
         Self { left: side(sine), right: side(-sine) }
     }
 
+    fn clear(&mut self, section: &CrossSection, (tilt, high): (f64, f64)) {
+        let (sine, cosine) = tilt.sin_cos();
+        self.left.clear(section, high, (sine, cosine));
+        self.right.clear(section, high, (-sine, cosine));
+    }
+
     /// The two sides with so many leaves at the left; none where their energy is over `most`.
     fn laid(&mut self, section: &CrossSection, between: usize, most: f64) -> Option<[Laid; 2]> {
         let leaves = &section.leaves;
@@ -102,7 +116,7 @@ pub(super) struct SharedPosture {
     posture: (f64, f64),
     /// What no opening can have less of here.
     least: f64,
-    sides: Option<BothSides>,
+    sides: Option<Box<BothSides>>,
 }
 
 impl SharedPosture {
@@ -111,11 +125,19 @@ impl SharedPosture {
     }
 
     /// The energy with so many leaves at the left; endless where it is over `most`.
-    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64) -> f64 {
+    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64, spare: &mut Spare) -> f64 {
         if most.is_finite() && self.least > most {
             return f64::INFINITY;
         }
-        self.sides.get_or_insert_with(|| BothSides::new(section, self.posture)).energy(section, between, most)
+        let posture = self.posture;
+        let lay = || match spare.pop() {
+            Some(mut sides) => {
+                sides.clear(section, posture);
+                sides
+            }
+            None => Box::new(BothSides::new(section, posture)),
+        };
+        self.sides.get_or_insert_with(lay).energy(section, between, most)
     }
 }
 
@@ -129,10 +151,40 @@ pub(super) struct Tried {
     pub(super) raised: Vec<SharedPosture>,
     /// Other heights of a level base, by their bits: the search halves the same steps again for the next opening.
     between_raised: BTreeMap<u64, SharedPosture>,
+    /// All other postures.
+    near: NearOpenings,
+}
+
+/// What postures were laid in that nobody asks for any more.
+#[allow(clippy::vec_box, reason = "each was in a box before and will be again")]
+pub(super) type Spare = Vec<Box<BothSides>>;
+
+/// The postures that the opening which is laid, and the one before it, came to: openings next to each other often search
+/// alike for many steps. By the bits of tilt and height.
+#[derive(Default)]
+struct NearOpenings {
+    now: BTreeMap<(u64, u64), SharedPosture>,
+    before: BTreeMap<(u64, u64), SharedPosture>,
+    spare: Spare,
+}
+
+impl NearOpenings {
+    fn next(&mut self) {
+        let gone = std::mem::replace(&mut self.before, std::mem::take(&mut self.now));
+        self.spare.extend(gone.into_values().filter_map(|posture| posture.sides));
+    }
+
+    fn energy(&mut self, section: &CrossSection, between: usize, (tilt, high): (f64, f64), most: f64) -> f64 {
+        let Self { now, before, spare } = self;
+        let key = (tilt.to_bits(), high.to_bits());
+        let again = || before.remove(&key).unwrap_or_else(|| SharedPosture::new(section, tilt, (tilt, high)));
+        now.entry(key).or_insert_with(again).energy(section, between, most, spare)
+    }
 }
 
 impl Tried {
-    pub(super) fn new(section: &CrossSection) -> Self {
+    /// To be laid where others were, if there are any.
+    pub(super) fn new(section: &CrossSection, spare: Spare) -> Self {
         let (mut tilted, mut raised) = (Vec::new(), Vec::new());
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
@@ -144,13 +196,59 @@ impl Tried {
                 raised.extend(heights.map(|high| SharedPosture::new(section, high, (0.0, high))));
             }
         }
-        Self { level: BothSides::new(section, (0.0, 0.0)), tilted, raised, between_raised: BTreeMap::new() }
+        Self {
+            level: BothSides::new(section, (0.0, 0.0)),
+            tilted,
+            raised,
+            between_raised: BTreeMap::new(),
+            near: NearOpenings { spare, ..NearOpenings::default() },
+        }
     }
 
     /// The energy with the base flat on the table, and whether all leaves lie flat.
     pub(super) fn level(&mut self, section: &CrossSection, between: usize) -> (f64, bool) {
         let laid = self.level.laid(section, between, f64::INFINITY);
         laid.map_or((f64::INFINITY, false), |[left, right]| (left.energy + right.energy, left.flat && right.flat))
+    }
+
+    /// What its postures were laid in.
+    pub(super) fn into_spare(self) -> Spare {
+        let Self { tilted, raised, between_raised, near, .. } = self;
+        let kept = tilted.into_iter().chain(raised).chain(between_raised.into_values());
+        let near_by = near.now.into_values().chain(near.before.into_values());
+        let mut spare = near.spare;
+        spare.extend(kept.chain(near_by).filter_map(|posture| posture.sides));
+        spare
+    }
+
+    /// Openings are laid one after the other; here the next one begins.
+    pub(super) fn next_opening(&mut self) {
+        self.near.next();
+    }
+
+    /// The energy at a coarse tilt, endless where it is over `most`.
+    pub(super) fn tilted(&mut self, number: usize, section: &CrossSection, between: usize, most: f64) -> f64 {
+        self.tilted[number].energy(section, between, most, &mut self.near.spare)
+    }
+
+    /// The same of a level base at a coarse height.
+    pub(super) fn raised(&mut self, number: usize, section: &CrossSection, between: usize, most: f64) -> f64 {
+        self.raised[number].energy(section, between, most, &mut self.near.spare)
+    }
+
+    /// The energy in any posture, endless where it is over `most`.
+    pub(super) fn lay(
+        &mut self,
+        section: &CrossSection,
+        between: usize,
+        posture: (f64, f64),
+        most: f64,
+        sides: &mut Sides,
+    ) -> f64 {
+        if section.leaves.len() > ALL_OPENINGS {
+            return section.lay(between, posture, most, sides);
+        }
+        self.near.energy(section, between, posture, most)
     }
 
     /// The energy with a level base drawn up so high, endless where it is over `most`; none where it is not kept: openings
@@ -161,6 +259,6 @@ impl Tried {
         }
         let place = self.between_raised.entry(high.to_bits());
         let place = place.or_insert_with(|| SharedPosture::new(section, high, (0.0, high)));
-        Some(place.energy(section, between, most))
+        Some(place.energy(section, between, most, &mut self.near.spare))
     }
 }

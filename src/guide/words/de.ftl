@@ -160,6 +160,8 @@ cut-note-long = ▸ ist länger, als eine Schneidemaschine von { $trimmer } schn
 cut-note-shaped = Von Hand jedes Teil zuerst als volles Rechteck schneiden. Ecken und Ausschnitte kommen später.
 cut-note-ruler = Einige Maße liegen zwischen Sechzehntelzoll. Hat das Lineal keine feinere Teilung, um einen gerundeten Bausatz bitten.
 cut-no-sheets = Jedes Teil nach Maß schneiden, so oft, wie es in der Liste steht.
+ways-trimmer = Auf der Schneidemaschine: { $stocks }.
+ways-machine = Nach den Dateien: { $stocks }.
 machine-words = Jede Datei unten in das Schneideprogramm laden und vor dem ersten Schnitt die Bogengröße vergleichen.
 machine-cut = Bogen { $sheet } schneiden.
 machine-picture = Die Teile auf dem Bogen { $sheet }.
@@ -593,8 +595,83 @@ batch-stick = { $n_is ->
     [one] Klebeband und Leim für { $kit }, sofern man sie mitgibt
    *[other] Klebeband und Leim für alle { $n } von { $kit }, sofern man sie mitgibt
 }
+cost-heading = Die Kosten kennen
+cost-words = Der Auftrag bezahlt ganze Packungen. Jeder Bausatz trägt seinen Anteil: an Bögen nach der Fläche seiner Teile, sonst nach Verbrauch. Beträge sind hier einmal gerundet, Summen können um einen Cent abweichen.
+cost-caption = Was der Auftrag braucht, Beträge in { $currency }
+cost-no-currency = eigener Währung
+cost-head-what = Was
+cost-head-amount = Menge
+cost-head-buy = Kaufen
+cost-head-left = Bleibt übrig
+cost-head-cost = Kosten
+cost-head-kit = Bausatz
+cost-head-sold = Verkauft
+cost-head-costs = Einer kostet
+cost-head-ask = Verlangen
+cost-head-more = Einer mehr kostet
+cost-unknown = nicht bekannt
+cost-no-price = kein Preis
+cost-packs = { $n } × { $of }
+cost-machine = Maschine
+cost-hands = Handarbeit
+cost-packaging = Verpackung
+cost-tape = Klebeband
+cost-tape-wide = Klebeband, { $width } breit
+cost-ribbon = Schmuckband
+cost-ribbon-wide = Schmuckband, { $width } breit
+cost-glue = Leim
+cost-thread = Heftfaden
+cost-corners = Fotoecken
+cost-order = Von den Kosten zum Preis, alle Bausätze
+cost-is-cost = Kosten
+cost-is-overhead = Gemeinkosten, auf die Kosten
+cost-is-profit = Gewinn, auf Kosten und Gemeinkosten
+cost-is-fees = Gebühren, aus dem Preis
+cost-is-tax = Steuer, aus dem Preis
+cost-is-price = Preis
+cost-kits = Kosten und Preis eines Bausatzes
+cost-without = In keinem Betrag, weil der Preis oder die Menge fehlt: { $these }.
+cost-another = Ein Bausatz mehr braucht noch eine Packung: { $these }.
+cost-another-of = Einer mehr von { $kit } braucht noch eine Packung: { $these }.
+
+## Blätter zur Wahl
+chosen-heading = Die Blätter wählen
+chosen-words = { $n_is ->
+    [one] Das Album hat ein Blatt, und es wird gewählt, welches.
+   *[other] Das Album hat { $n } Blätter, und jedes davon wird gewählt. Eine Art darf mehrmals vorkommen oder gar nicht.
+}
+chosen-caption = Die Arten von Blättern und die Teile für je ein Blatt
+chosen-head-kind = Art
+chosen-head-page = Blatt
+chosen-head-pieces = Teile
+chosen-order = Im Album stehen zuerst die Blätter der Art 1, dann die der Art 2 und so fort.
+chosen-rest = Der Bausatz reicht für jede Wahl. Einige Teile bleiben daher übrig.
+chosen-places = Die Papiere wechseln sich von Blatt zu Blatt ab: Für jedes Blatt das Papier nehmen, das an seiner Stelle kommt. Der Bausatz reicht für jede Wahl. Einige Teile bleiben daher übrig.
+chosen-page = Blatt der Art { $n }
+chosen-page-at = Blatt der Art { $n } an Stelle { $pages }
+chosen-chapter = Blätter der Art { $n } anfertigen: { $kind }
+chosen-group = Mit Blättern der Art { $kinds }
+mixes-heading = Was jede Wahl braucht
+mixes-words = Wer einen solchen Bausatz bekommt, wählt die Blätter selbst. Jeder Beutel reicht für jede Wahl.
+mixes-kind = Art { $n }: { $kind }
+mixes-pages = { $n } der Art { $kind }
+mixes-caption = { $n_is ->
+    [one] Bögen für jede Wahl
+   *[other] Bögen, wenn alle { $n } Bausätze gleich gewählt werden
+}
+mixes-head-mix = Blätter
+mixes-head-all = Alle Bögen
+mixes-head-note = Hinweis
+mixes-most = am meisten
+mixes-bound = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Keine braucht mehr als { $most } Bögen; das ist eine Schranke, es können weniger sein.
+mixes-tried = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Wie viele Bögen die anderen brauchen, ist nicht bekannt.
+mixes-places = Die Papiere wechseln sich von Blatt zu Blatt ab, daher zählt die Reihenfolge. Was eingepackt wird, reicht für jede.
+mixes-not-proven = Was eingepackt wird, reicht für die Möglichkeiten in der Tabelle. Für andere ist das nicht bewiesen.
+
+## Die Maschine
 machine-heading = Die Maschine einrichten
 machine-caption = Für diese Einstellungen sind die Dateien gemacht
+machine-caption-of = Für diese Einstellungen sind die Dateien von { $stocks } gemacht
 machine-head-what = Einstellung
 machine-head-is = Wert
 machine-bed = Größter Bogen, der hineingeht
@@ -643,6 +720,7 @@ pack-weight-unknown = Ihr Gewicht ist nicht bekannt: einen Beutel wiegen.
 ## Namen: von Stücken, Teilen und Feldern
 name-panel = Zierpapier { $what }
 name-of-page = Blatt { $number } { $what }
+name-of-kind = Art { $number } { $what }
 name-on-page = { $what } von Blatt { $number }
 name-leaf = { $what }, Lage { $number }
 name-no = { $what } Nr. { $number }
@@ -692,6 +770,12 @@ term-spine-lining = Rückenfutter
 term-step-pocket = Stufentasche
 term-stub = Ausgleichsstreifen
 term-tag = Anhänger
+term-wallet = Mappe
+term-corner-mount = Fotoeckenblatt
+term-waterfall = Stufenblatt
+term-notched = Kerbtasche
+term-side-loading = Seitentasche
+term-library-card = Karteitasche
 term-tuck-envelope = Steckumschlag
 term-wallet-back = Mappenrückteil
 term-wallet-pocket = Mappentasche

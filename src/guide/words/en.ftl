@@ -159,6 +159,8 @@ cut-note-long = ▸ is longer than a trimmer of { $trimmer } cuts. Use a longer 
 cut-note-shaped = By hand, cut every piece as a full rectangle first. Corners and openings come later.
 cut-note-ruler = Some sizes lie between sixteenths of an inch. Ask the maker for a rounded kit if your ruler has none finer.
 cut-no-sheets = Cut every piece to its size, as often as the list says.
+ways-trimmer = On the trimmer: { $stocks }.
+ways-machine = By machine: { $stocks }.
 machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
 machine-cut = Cut the sheet { $sheet }.
 machine-picture = The pieces on the sheet { $sheet }.
@@ -612,8 +614,83 @@ batch-stick = { $n_is ->
     [one] Tape and glue for { $kit }, where you hand these over
    *[other] Tape and glue for all { $n } of { $kit }, where you hand these over
 }
+cost-heading = Know what it costs
+cost-words = The order pays for whole packs. Each kit bears its share: of sheets by the area of its parts, of all else by what it takes. Amounts are rounded here once, so sums may differ by a cent.
+cost-caption = What the order takes, amounts in { $currency }
+cost-no-currency = your currency
+cost-head-what = What
+cost-head-amount = Amount
+cost-head-buy = Buy
+cost-head-left = Left over
+cost-head-cost = Cost
+cost-head-kit = Kit
+cost-head-sold = Sold
+cost-head-costs = One costs
+cost-head-ask = Ask
+cost-head-more = One more costs
+cost-unknown = not known
+cost-no-price = no price
+cost-packs = { $n } × { $of }
+cost-machine = Machine
+cost-hands = Hands
+cost-packaging = Packaging
+cost-tape = tape
+cost-tape-wide = tape, { $width } wide
+cost-ribbon = ribbon
+cost-ribbon-wide = ribbon, { $width } wide
+cost-glue = glue
+cost-thread = thread
+cost-corners = photo corners
+cost-order = From the cost to the price, all kits
+cost-is-cost = Cost
+cost-is-overhead = Overhead, on the cost
+cost-is-profit = Profit, on cost and overhead
+cost-is-fees = Fees, out of the price
+cost-is-tax = Tax, out of the price
+cost-is-price = Price to ask
+cost-kits = Cost and price of one kit
+cost-without = In no amount, for want of a price or of knowing how much: { $these }.
+cost-another = One more kit would need another pack: { $these }.
+cost-another-of = One more of { $kit } would need another pack: { $these }.
+
+## Pages that are chosen
+chosen-heading = Choose your pages
+chosen-words = { $n_is ->
+    [one] Your album has one page, and you choose which.
+   *[other] Your album has { $n } pages, and you choose each of them. Take a kind as often as you like, or not at all.
+}
+chosen-caption = The kinds of page, and the pieces that one page takes
+chosen-head-kind = Kind
+chosen-head-page = Page
+chosen-head-pieces = Pieces
+chosen-order = In the album, pages of kind 1 come first, then those of kind 2, and so on.
+chosen-rest = The kit holds enough for any choice, so some pieces are left over.
+chosen-places = Papers take turns from page to page: for each page, take the paper that comes at its place. The kit holds enough for any choice, so some pieces are left over.
+chosen-page = page of kind { $n }
+chosen-page-at = page of kind { $n } at place { $pages }
+chosen-chapter = Make pages of kind { $n }: { $kind }
+chosen-group = With pages of kind { $kinds }
+mixes-heading = Know what each choice takes
+mixes-words = Whoever gets such a kit chooses its pages. Every bag holds enough for any choice.
+mixes-kind = Kind { $n }: { $kind }
+mixes-pages = { $n } of kind { $kind }
+mixes-caption = { $n_is ->
+    [one] Sheets of each choice
+   *[other] Sheets, if all { $n } kits make the same choice
+}
+mixes-head-mix = Pages
+mixes-head-all = All sheets
+mixes-head-note = Note
+mixes-most = the most
+mixes-bound = Of { $n } choices, { $tried } are worked out. None takes more than { $most } sheets; that is a bound, the most may be less.
+mixes-tried = Of { $n } choices, { $tried } are worked out. How many sheets the others take is not known.
+mixes-places = Papers take turns from page to page, so the order of pages counts. What is packed is enough for any order.
+mixes-not-proven = What is packed is enough for the choices in the table. For others that is not proven.
+
+## The machine
 machine-heading = Set up the machine
 machine-caption = The files are made for these settings
+machine-caption-of = The files of { $stocks } are made for these settings
 machine-head-what = Setting
 machine-head-is = Is
 machine-bed = Largest sheet that goes in
@@ -662,6 +739,7 @@ pack-weight-unknown = Their weight is not known: weigh one bag.
 ## Names: of pieces, of parts and panels
 name-panel = panel for { $what }
 name-of-page = page { $number } { $what }
+name-of-kind = kind { $number } { $what }
 name-on-page = { $what } of page { $number }
 name-leaf = { $what } leaf { $number }
 name-no = { $what } no. { $number }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
-use crate::album::{Album, Bound, Entry};
+use crate::album::{Album, Bound, CoverRoom, Entry};
 use crate::contour::{Point, SAME, Vec2};
 use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
@@ -16,6 +16,7 @@ use crate::parts::name::PieceName;
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
 use crate::parts::spines::carry::Carry;
+use crate::stock;
 use crate::usable::Usable;
 use std::collections::BTreeMap;
 
@@ -220,6 +221,11 @@ impl<'a> Builder<'a> {
         self.kit.spares.push(Spare { about, what, spare, sizes });
     }
 
+    /// Says what the cover goes round.
+    pub(in crate::parts) const fn cover_goes_round(&mut self, room: CoverRoom) {
+        self.kit.cover_room = Some(room);
+    }
+
     /// Says what goes round the fore-edge.
     pub(in crate::parts) fn round(&mut self, round: Round) {
         self.kit.rounds.push(round);
@@ -259,7 +265,8 @@ impl<'a> Builder<'a> {
     /// finding.
     pub(in crate::parts) fn stock_named(&mut self, entry: &Entry, key: Key<Option<Text>>, otherwise: usize) -> usize {
         let Some(name) = entry.get(key) else { return otherwise };
-        let names = || self.album.stocks.iter().map(|stock| stock.name.as_str());
+        let names = || stock::names(&self.album.stocks);
+        // What shares another one's sheets stands behind all others.
         if let Some(number) = names().position(|stock| stock == name) {
             return number;
         }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
-use crate::album::Entry;
+use crate::album::{CoverRoom, Entry};
 use crate::contour::Contour;
 use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
@@ -86,8 +86,9 @@ impl Around {
         let (decor, inside) = panel::on_cover(builder);
         let lining = if lined { 2.0 * inside } else { 0.0 };
         let Needs { reach, spine: room, base } = Needs::of(builder, lining);
-        let reach = reach + square;
-        let needed = room.max(base + more) + more;
+        let own = CoverRoom::new(reach + square, room.max(base + more) + more);
+        builder.cover_goes_round(own);
+        let CoverRoom { reach, spine: needed } = builder.album.cover_room.map_or(own, |room| room.or(own));
         let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
         if spine < needed - SAME {
             let least = builder.album.length(builder.album.at_least(needed).mm());

@@ -49,6 +49,12 @@ const EASY: Otherwise<Length> = usual(3.2, 0.125);
 /// Nothing smaller than this is an insert: what a size field takes at least, mm.
 const LEAST: f64 = 1.0;
 
+/// Whether an insert's file says both its sizes: then it is the same whatever pockets there are.
+#[must_use]
+pub fn is_sized(entry: &Entry) -> bool {
+    entry.values.find(WIDTH).flatten().and(entry.values.find(HEIGHT).flatten()).is_some()
+}
+
 /// A field names no print that there is.
 #[derive(Clone, Copy, Debug)]
 pub(in crate::parts) struct NoPrint;

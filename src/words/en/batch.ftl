@@ -22,3 +22,36 @@ all-together = { $now } sheets, each kind of kit on its own; all kits laid toget
 option-of-one-album = { $option } is for one album, and this is a batch
 option-of-one-album-help = leave it out, or give it an album file; a batch says "copies" of each kit
 no-album-of-batch-help = check its name; albums are found from the batch file's folder
+no-choice = pages are chosen from nothing
+no-choice-help = name at least one kind, such as { "{" } "kind": "pocket" { "}" }
+change-and-choice = { $way } changes the album's pages, and { $choice } puts others in their place
+change-and-choice-help = take it out, and say it in { $of }
+mix = { $pages }
+mix-pages = { $count } { $kind }
+chosen-kind = { $kind }
+chosen-kind-numbered = { $kind } (no. { $number })
+about-mix = { $mix }{ $more ->
+        [0] { "" }
+        [one] {" "}(and another mix)
+       *[other] {" "}(and { $more } other mixes)
+    }
+about-of-mix = { $mix }{ $more ->
+        [0] { "" }
+        [one] {" "}(and another mix)
+       *[other] {" "}(and { $more } other mixes)
+    }, { $about }
+choice-mixes = { $mixes } mixes of { $pages } pages take from { $least } to { $sheets } sheets; the most for { $worst }
+choice-mixes-tried = of { $mixes } mixes of { $pages } pages { $tried } are worked out: { $worst } takes the most sheets of these, { $sheets }; how many others take is not known
+choice-mixes-bound = of { $mixes } mixes of { $pages } pages { $tried } are worked out: { $worst } takes the most sheets of these, { $sheets }; no mix takes more than { $at_most }, and some mix takes { $at_least } or more, so this is a bound only
+choice-order = pages take papers in turn, so it counts where a page stands: sheets of a mix are those of its pages in the order of the choice, and what is packed is enough for any order
+choice-not-proven = what is packed is enough for the { $tried } mixes that are worked out, of { $mixes }; for the others that is not proven
+choice-not-proven-help = give inserts a width and a height, the spine a pitch, and papers no count, so that they are the same in every mix; or choose from fewer kinds
+choice-no-pocket = page { $page } has no pocket in the mix { $mix }{ $more ->
+        [0] { "" }
+        [one] {" "}and another one
+       *[other] {" "}and { $more } others
+    }
+choice-no-pocket-help = take the page out of { $pages }, or give every kind a pocket: { $kinds } has none
+choice-spare = as many as come free is another number for every mix: none are made
+choice-spare-help = give it a { $count }
+choice-cover = its spine is made for { $widest }; with { $thinnest } it is { $wider } wider than that needs

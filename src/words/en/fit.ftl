@@ -144,6 +144,22 @@ base-narrow-wings-of-the-t = wings of the T are { $wide }, and the narrowest com
 base-narrow-help = make { $field } larger, or be ready to use wet glue with care
 
 ## Stocks
+beyond-notches = a notch
+beyond-openings = { $count ->
+        [one] an opening
+       *[other] { $count } openings
+    }
+beyond-round = round edges
+shaped-on-trimmer = a trimmer cuts it as a rectangle, { $width } x { $height }: { $what } are left to be cut by hand
+shaped-on-trimmer-help = say "by": "machine" for it, and it lies on sheets of its own for the machine; or cut that by hand, as the guide shows
+    .page = let a machine cut it, and it lies on sheets of its own; or cut that by hand, as the guide shows
+shaped-on-trimmer-more = { $parts ->
+        [one] 1 more part of it is
+       *[other] { $parts } more parts of it are
+    } more than a trimmer cuts
+cutter-unread = its cutter file { $file } is not read here, so it is laid for the machine that all is cut with
+cutter-unread-help = put the file's settings in its place, as an object
+    .page = put the file's settings in its place in the album's text
 kerf-large = a kerf of { $kerf } is far more than a laser or a blade takes out of card
 kerf-large-help = a bare number is in mm; a laser's kerf is about 0.13 mm
 caliper-in-points = { $points } pt ({ $inches } in)

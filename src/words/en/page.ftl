@@ -16,6 +16,7 @@ place-machine = your machine
 field-about = what it is
 field-across = lies across
 field-bound = bound at the
+field-by = cut by
 field-caliper = thickness of one sheet
 field-content = what goes in, thickness
 field-copies = how many albums
@@ -42,9 +43,11 @@ choice-all-over = all over, no up or down
 choice-free = any way
 choice-height = along its height
 choice-long = along the long side
+choice-machine = a machine
 choice-one-way = with an up and a down
 choice-short = along the short side
 choice-spine = along the spine
+choice-trimmer = hand, on a trimmer
 choice-width = along its width
 
 ## What is changed

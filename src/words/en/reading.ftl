@@ -56,6 +56,7 @@ form-text = a text in double quotes
 
 ## What is being read
 a-kind-of = a { $role } of kind { $kind }
+a-cutter = a stock's own cutter
 a-sheet-size = a sheet size
 a-stock = a stock
 the-file = the file
@@ -66,6 +67,8 @@ allowed = allowed: { $names }
 amount-below-zero = { $field } is { $found }, and can't be less than 0
 amount-too-large = { $field } is { $found }, and can't be more than { $most }
 amount-too-large-help = check the number
+bad-speed = { $field } must lie between 0.1 and 10000 mm a second
+bad-speed-help = write mm a second: 40, or {"{"} "cut": 20, "score": 40, "draw": 60 {"}"}
 bad-length = { $field }: { $what }
 count-out-of-range = { $field } is { $found }, and must be a whole number from { $least } to { $most }
 count-without-quotes = write { $number } without quotes
@@ -106,6 +109,7 @@ wrong-type-object-help = write {"{"} "name": value, … {"}"}; `hingeleaf new FI
 
 ## Lengths
 comma-in-number = { $found } has a comma in its number
+lift-too-long = { $field } can't be more than { $most } seconds
 length-bad-fraction = { $found } holds a fraction that cannot be read
 length-bad-fraction-help = write whole numbers over and under the line, and less than 1 after a whole number, for example "8 1/2 in" or "17/2 in"
 length-by-zero = { $found } divides by zero

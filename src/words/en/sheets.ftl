@@ -46,6 +46,13 @@ price-of-cutting-mend-to-nothing = make each { $less } smaller that way and { $s
     } do; or bring { $lost } down to nothing
 price-of-cutting-pair = { $count } sheets with { $lost }, and { $fewer } without: a { $kind } of { $side } and a { $other } of { $beside } { $way } need { $need }, and there are { $room }
 price-of-cutting-row = { $count } sheets with { $lost }, and { $fewer } without: { $many } { $kind }s of { $side } { $way } need { $need }, and there are { $room }
+other-way-machine = { $count } sheets from edge to edge, as it is trimmed, and { $fewer } by machine with { $settings }
+other-way-machine-help = say "by": "machine" of it if your machine is worth that to you
+    .page = let a machine cut it if that is worth it to you
+other-way-trimmer = all of it is straight-sided: { $count } sheets by machine with { $settings }, and { $fewer } on a trimmer, from edge to edge and without a margin
+other-way-trimmer-help = say "by": "trimmer" of it
+    .page = let it be cut by hand, on a trimmer
+kerf-gap-margin = kerf { $kerf }, gap { $gap } and margin { $margin }
 price-of-apart = { $field } says that whole sheets are handed over, so that each kit has its own: { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets

@@ -2,6 +2,7 @@
 //! Where pages end: between things, never within one that a page holds.
 
 use super::placed::{PlacedContent, TypesetBlock, TypesetContent, TypesetPage};
+use super::step::StepRun;
 
 /// A block of the flow: what stays on one page.
 #[derive(Clone, Debug)]
@@ -25,6 +26,14 @@ impl<'a> FlowBlock<'a> {
     }
 }
 
+/// What follows one another on pages.
+pub(super) enum Flow<'a> {
+    /// A block.
+    Block(FlowBlock<'a>),
+    /// Steps, so far below what is above them and each other: how many stand side by side follows from where pages end.
+    Steps(StepRun<'a>, f64),
+}
+
 /// Pages as they fill.
 struct Pagination<'a> {
     done: Vec<TypesetPage<'a>>,
@@ -32,31 +41,22 @@ struct Pagination<'a> {
     height: f64,
 }
 
-/// As many pages of a height as the blocks take; `heads` are those of tables.
-pub(super) fn paginate<'a>(
-    blocks: Vec<FlowBlock<'a>>,
-    heads: &[TypesetBlock<'a>],
-    height: f64,
-) -> Vec<TypesetPage<'a>> {
+/// As many pages of a height as all takes; `heads` are those of tables.
+pub(super) fn paginate<'a>(flow: Vec<Flow<'a>>, heads: &[TypesetBlock<'a>], height: f64) -> Vec<TypesetPage<'a>> {
     let mut pages = Pagination { done: Vec::new(), page: TypesetBlock::default(), height };
-    let mut left = blocks.into_iter().peekable();
-    while let Some(first) = left.next() {
-        let mut together = vec![first];
-        while together.last().is_some_and(|one| one.keep)
-            && let Some(next) = left.next()
-        {
-            together.push(next);
-        }
-        let whole: f64 = together.iter().map(|one| one.before + one.block.height).sum();
-        let alone = whole - together.first().map_or(0.0, |one| one.before);
-        // What no page holds together need not wait for the next one, unless little is left of this one.
-        if pages.page.height + whole > height && (alone <= height || pages.page.height > height / 2.0) {
-            pages.turn();
-        }
-        for one in together {
-            pages.add(one, heads);
+    let mut together: Vec<FlowBlock<'a>> = Vec::new();
+    for next in flow {
+        match next {
+            Flow::Block(block) => {
+                together.push(block);
+                if together.last().is_some_and(|one| !one.keep) {
+                    pages.add_together(std::mem::take(&mut together), heads);
+                }
+            }
+            Flow::Steps(run, before) => pages.add_steps(std::mem::take(&mut together), (run, before), heads),
         }
     }
+    pages.add_together(together, heads);
     pages.turn();
     pages.done
 }
@@ -66,6 +66,37 @@ impl<'a> Pagination<'a> {
         if !self.page.placed.is_empty() {
             let page = std::mem::take(&mut self.page);
             self.done.push(TypesetPage { placed: page.placed });
+        }
+    }
+
+    /// Blocks that stand on one page.
+    fn add_together(&mut self, together: Vec<FlowBlock<'a>>, heads: &[TypesetBlock<'a>]) {
+        let whole: f64 = together.iter().map(|one| one.before + one.block.height).sum();
+        let alone = whole - together.first().map_or(0.0, |one| one.before);
+        // What no page holds together need not wait for the next one, unless little is left of this one.
+        if self.page.height + whole > self.height && (alone <= self.height || self.page.height > self.height / 2.0) {
+            self.turn();
+        }
+        for one in together {
+            self.add(one, heads);
+        }
+    }
+
+    /// Steps, and what must stand on the page of the first of them.
+    fn add_steps(&mut self, led: Vec<FlowBlock<'a>>, (run, before): (StepRun<'a>, f64), heads: &[TypesetBlock<'a>]) {
+        let own: f64 = led.iter().map(|one| one.before + one.block.height).sum();
+        let high = self.height;
+        let mut rows = run.rows(self.page.height + own, high, before);
+        let first = run.height(rows.first().copied());
+        if !led.is_empty() && !self.page.placed.is_empty() && self.page.height + own + before + first > high {
+            self.turn();
+            rows = run.rows(own - led.first().map_or(0.0, |one| one.before), high, before);
+        }
+        for one in led {
+            self.add(one, heads);
+        }
+        for row in run.set(&rows) {
+            self.add(FlowBlock::new(row, before), heads);
         }
     }
 

@@ -2,7 +2,7 @@
 //! How large everything is set: the paper, its margins, the letters.
 
 use super::words::Style;
-use crate::stock::paper::Paper;
+use crate::paper::Paper;
 
 /// What is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -94,7 +94,7 @@ fn title<'a>(sections: &mut Sections<'a>, guide: &'a Guide) {
         let node = setter.tree.add(None, StructureRole::Words);
         block.below(setter.words(&Line::text(line.as_str()), setter.look.by(), wide, node), 0.0, 0.6);
     }
-    sections.flow.push(FlowBlock::new(block, 0.0));
+    sections.push(FlowBlock::new(block, 0.0));
 }
 
 /// The title at the left, the page's number at the right.

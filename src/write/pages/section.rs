@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A section as blocks of the flow: its heading and all its blocks in order.
 
-use super::flow::FlowBlock;
+use super::flow::{Flow, FlowBlock};
 use super::look::GuideForm;
 use super::placed::TypesetBlock;
 use super::setter::{CautionNodes, GAP, ItemNodes, Setter, column, fitting};
@@ -15,7 +15,7 @@ use crate::picture::Mark;
 /// Sections one after the other.
 pub(super) struct Sections<'a> {
     pub(super) setter: Setter<'a>,
-    pub(super) flow: Vec<FlowBlock<'a>>,
+    pub(super) flow: Vec<Flow<'a>>,
     /// Heads of tables, for the pages that their rows go on.
     pub(super) heads: Vec<TypesetBlock<'a>>,
     /// How many steps there were.
@@ -56,6 +56,10 @@ impl<'a> Sections<'a> {
         }
     }
 
+    pub(super) fn push(&mut self, block: FlowBlock<'a>) {
+        self.flow.push(Flow::Block(block));
+    }
+
     /// Begins a section.
     pub(super) fn open(&mut self, heading: &Line) -> usize {
         let look = self.setter.look;
@@ -65,7 +69,7 @@ impl<'a> Sections<'a> {
         block.bar([0.0, 0.0, wide, look.mm(0.5)], false);
         let words = self.setter.heading(heading, 2, wide, Some(node));
         block.put(words, 0.0, look.mm(2.0));
-        self.flow.push(FlowBlock::new(block, look.mm(BEFORE_SECTION)).kept());
+        self.push(FlowBlock::new(block, look.mm(BEFORE_SECTION)).kept());
         node
     }
 
@@ -76,17 +80,17 @@ impl<'a> Sections<'a> {
             Block::Words(line) => self.words(line, node),
             Block::Heading(line) => {
                 let words = self.setter.heading(line, 3, wide, Some(node));
-                self.flow.push(FlowBlock::new(words, look.mm(BEFORE_HEADING)).kept());
+                self.push(FlowBlock::new(words, look.mm(BEFORE_HEADING)).kept());
             }
             Block::List(list) => self.list(list, section == "order" && look.form == GuideForm::Card, node),
             Block::Table(one) => {
                 let rows = table(&mut self.setter, one, node, &mut self.heads);
-                self.flow.extend(rows);
+                self.flow.extend(rows.into_iter().map(Flow::Block));
             }
             Block::Caution(list) => {
                 let nodes = CautionNodes::of(&mut self.setter.tree, list.len(), node);
                 let block = self.setter.caution(list, wide, &nodes);
-                self.flow.push(FlowBlock::new(block, look.mm(BEFORE_CAUTION)));
+                self.push(FlowBlock::new(block, look.mm(BEFORE_CAUTION)));
             }
             Block::Figure(_) | Block::Steps(_) => {}
         }
@@ -96,8 +100,8 @@ impl<'a> Sections<'a> {
     pub(super) fn words(&mut self, line: &Line, node: usize) {
         let look = self.setter.look;
         let words = self.setter.paragraph(line, look.body(), look.room().0, node);
-        let keep = self.flow.last().is_some_and(|one| one.keep);
-        self.flow.push(FlowBlock { keep, ..FlowBlock::new(words, look.mm(BEFORE_WORDS)) });
+        let keep = matches!(self.flow.last(), Some(Flow::Block(one)) if one.keep);
+        self.push(FlowBlock { keep, ..FlowBlock::new(words, look.mm(BEFORE_WORDS)) });
     }
 
     fn list(&mut self, list: &[Line], numbered: bool, section: usize) {
@@ -118,7 +122,7 @@ impl<'a> Sections<'a> {
             (one_line && block.height <= high * SHARE).then_some(block)
         });
         if let Some(block) = columns {
-            self.flow.push(FlowBlock::new(block, look.mm(BEFORE_WORDS)));
+            self.push(FlowBlock::new(block, look.mm(BEFORE_WORDS)));
             return;
         }
         let last = list.len();
@@ -126,7 +130,7 @@ impl<'a> Sections<'a> {
             let before = look.mm(if number == 1 { BEFORE_WORDS } else { BEFORE_ITEM });
             // None stands alone at a page's end or beginning.
             let keep = last > 1 && (number == 1 || number + 1 == last);
-            self.flow.push(FlowBlock { keep, ..FlowBlock::new(item, before) });
+            self.push(FlowBlock { keep, ..FlowBlock::new(item, before) });
         }
     }
 
@@ -146,13 +150,13 @@ impl<'a> Sections<'a> {
             let own = (figure.picture.width * share, figure.picture.height * share);
             let (block, width) = self.figure(figure, (own.0.min(wide), own.1.min(high * SHARE)), node);
             if x > 0.0 && x + width > wide + SAME {
-                self.flow.push(FlowBlock::new(std::mem::take(&mut row), BEFORE_FIGURE));
+                self.push(FlowBlock::new(std::mem::take(&mut row), BEFORE_FIGURE));
                 x = 0.0;
             }
             row.put(block, x, 0.0);
             x += width + GAP;
         }
-        self.flow.push(FlowBlock::new(row, BEFORE_FIGURE));
+        self.push(FlowBlock::new(row, BEFORE_FIGURE));
         blocks.get(figures.len()..).unwrap_or_default()
     }
 
@@ -182,8 +186,8 @@ impl<'a> Sections<'a> {
             blocks = rest.get(usize::from(after.is_some())..).unwrap_or_default();
         }
         let before = self.setter.look.mm(BEFORE_STEP);
-        let rows = steps(&mut self.setter, &cells, section);
-        self.flow.extend(rows.into_iter().map(|row| FlowBlock::new(row, before)));
+        let run = steps(&mut self.setter, &cells, section);
+        self.flow.push(Flow::Steps(run, before));
         blocks
     }
 

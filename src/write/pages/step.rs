@@ -27,6 +27,8 @@ struct TypesetStep<'a> {
 /// Room for pictures beside words, mm, and their largest height.
 const BESIDE: f64 = 84.0;
 const HIGHEST: f64 = 112.0;
+/// The largest height of pictures that stand two in a row, and three: our choice.
+const HIGHEST_OF: [f64; COLUMNS.len()] = [60.0, 42.0];
 /// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
 const LEAST_WORDS: f64 = 21.0;
 /// Side of the box to tick.
@@ -37,63 +39,119 @@ const UNDER_PICTURE: f64 = 2.4;
 /// Pictures whose heights differ by less than this stand in one row, mm.
 const ALIKE: f64 = 15.0;
 
-/// Steps one below the other, each row a block that stays together.
-pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> Vec<TypesetBlock<'a>> {
+/// Steps that follow one another, each as it is set alone, two in a row, and three: which it is follows from where pages end.
+pub(super) struct StepRun<'a> {
+    alone: Vec<TypesetBlock<'a>>,
+    narrow: [Vec<TypesetStep<'a>>; COLUMNS.len()],
+    /// From one step of a row of two, or of three, to the next.
+    apart: [f64; COLUMNS.len()],
+}
+
+/// Steps as they may be set.
+pub(super) fn steps<'a>(setter: &mut Setter<'a>, cells: &[Cell<'a>], section: usize) -> StepRun<'a> {
     let (wide, high) = setter.look.room();
     let (mut list, mut alone) = (None, Vec::new());
-    // The steps as they are set two in a row, and three.
     let mut narrow = COLUMNS.map(|_| Vec::new());
     for cell in cells {
         let nodes = Nodes::of(&mut setter.tree, cell, section, &mut list);
         alone.push(over(set(setter, cell, &nodes, wide, (BESIDE, HIGHEST))));
-        for (all, columns) in narrow.iter_mut().zip(COLUMNS) {
+        for ((all, columns), highest) in narrow.iter_mut().zip(COLUMNS).zip(HIGHEST_OF) {
             let own = column(wide, columns);
-            all.push(set(setter, cell, &nodes, own, (own, high / 2.0 - LEAST_WORDS)));
+            all.push(set(setter, cell, &nodes, own, (own, highest.min(high / 2.0 - LEAST_WORDS))));
         }
     }
-    let lone: Vec<f64> = alone.iter().map(|block| block.height).collect();
-    let heights = |at: usize| -> Vec<f64> { narrow[at].windows(COLUMNS[at]).map(|row| words_at(row).1).collect() };
-    let rows = arranged(&lone, &[heights(0), heights(1)], high);
-    let (mut placed, mut at) = (Vec::new(), 0);
-    for columns in rows {
-        let row = at..at + columns;
-        at = row.end;
-        placed.push(match COLUMNS.iter().position(|one| *one == columns) {
-            Some(index) => {
-                let row = narrow[index].get_mut(row).unwrap_or_default();
-                side_by_side(row.iter_mut().map(std::mem::take).collect(), column(wide, columns) + GAP)
-            }
-            None => alone.get_mut(row.start).map(std::mem::take).unwrap_or_default(),
-        });
+    StepRun { alone, narrow, apart: COLUMNS.map(|columns| column(wide, columns) + GAP) }
+}
+
+impl<'a> StepRun<'a> {
+    /// The steps in rows, from a height on a page of a height on: so that they end on the first page that they can, and as high as
+    /// they can there. Between rows lies a gap.
+    pub(super) fn rows(&self, from: f64, high: f64, gap: f64) -> Vec<usize> {
+        let lone: Vec<f64> = self.alone.iter().map(|block| block.height).collect();
+        let heights =
+            |at: usize| -> Vec<f64> { self.narrow[at].windows(COLUMNS[at]).map(|row| words_at(row).1).collect() };
+        arranged(&lone, &[heights(0), heights(1)], [from, high, gap])
     }
-    placed
+
+    /// How high the first row is where it holds so many.
+    pub(super) fn height(&self, columns: Option<usize>) -> f64 {
+        let several = COLUMNS.iter().position(|one| Some(*one) == columns);
+        match several.and_then(|index| self.narrow[index].get(..COLUMNS[index])) {
+            Some(row) => words_at(row).1,
+            None => self.alone.first().map_or(0.0, |block| block.height),
+        }
+    }
+
+    /// The rows themselves, each a block that stays together.
+    pub(super) fn set(mut self, rows: &[usize]) -> Vec<TypesetBlock<'a>> {
+        let (mut placed, mut at) = (Vec::new(), 0);
+        for &columns in rows {
+            let row = at..at + columns;
+            at = row.end;
+            placed.push(match COLUMNS.iter().position(|one| *one == columns) {
+                Some(index) => {
+                    let row = self.narrow[index].get_mut(row).unwrap_or_default();
+                    side_by_side(row.iter_mut().map(std::mem::take).collect(), self.apart[index])
+                }
+                None => self.alone.get_mut(row.start).map(std::mem::take).unwrap_or_default(),
+            });
+        }
+        placed
+    }
 }
 
 /// How many steps a row of several holds.
 const COLUMNS: [usize; 2] = [2, 3];
 
-/// How many steps each row holds: so that all together are lowest. A row is as high as a page at most.
-fn arranged(alone: &[f64], several: &[Vec<f64>; 2], high: f64) -> Vec<usize> {
-    // From the end: how high all from here on are, and how many the row here holds.
-    let mut best = vec![(0.0, 1); alone.len() + 1];
-    for index in (0..alone.len()).rev() {
-        let mut lowest = (best[index + 1].0 + alone[index] + GAP, 1);
-        for (columns, heights) in COLUMNS.into_iter().zip(several) {
-            let Some(height) = heights.get(index).filter(|height| **height <= high) else { continue };
-            let all = best[index + columns].0 + height + GAP;
-            // Where it comes to the same, full rows go first.
-            if all < lowest.0 + SAME {
-                lowest = (all, columns);
+/// Where the steps up to one of them end: the page, how low on it; how many the last row holds.
+#[derive(Clone, Copy)]
+struct Ends {
+    page: u32,
+    low: f64,
+    columns: usize,
+}
+
+/// How many steps each row holds: so that all end on the first page that they can, as high as they can. A row of several is as
+/// high as a page at most; what is alone may go on.
+fn arranged(alone: &[f64], several: &[Vec<f64>; 2], [from, high, gap]: [f64; 3]) -> Vec<usize> {
+    let mut ends = vec![Ends { page: 0, low: from, columns: 0 }];
+    for index in 0..alone.len() {
+        let mut best: Option<Ends> = None;
+        // Where it comes to the same, full rows go first.
+        let lone = std::iter::once((1, alone));
+        for (columns, heights) in lone.chain(COLUMNS.into_iter().zip(several.iter().map(Vec::as_slice))) {
+            let Some(first) = (index + 1).checked_sub(columns) else { continue };
+            let Some(height) = heights.get(first).filter(|height| columns == 1 || **height <= high) else { continue };
+            let end = ends[first].below(*height, high, gap, columns);
+            if best.is_none_or(|best| (end.page, end.low + SAME) < (best.page, best.low)) {
+                best = Some(end);
             }
         }
-        best[index] = lowest;
+        ends.extend(best);
     }
-    let (mut rows, mut index) = (Vec::new(), 0);
-    while index < alone.len() {
-        rows.push(best[index].1);
-        index += best[index].1;
+    let (mut rows, mut index) = (Vec::new(), alone.len());
+    while let Some(columns) = ends.get(index).map(|ends| ends.columns).filter(|columns| *columns > 0) {
+        rows.push(columns);
+        index -= columns;
     }
+    rows.reverse();
     rows
+}
+
+impl Ends {
+    /// A row below.
+    fn below(self, height: f64, high: f64, gap: f64, columns: usize) -> Self {
+        let low = if self.low > 0.0 { self.low + gap } else { 0.0 } + height;
+        if low <= high + SAME {
+            return Self { page: self.page, low, columns };
+        }
+        // What is higher than a page fills it and goes on.
+        let (mut page, mut low) = (self.page + 1, height);
+        while low > high + SAME {
+            (page, low) = (page + 1, low - high);
+        }
+        Self { page, low, columns }
+    }
 }
 
 /// What of the tree a step's things are.

@@ -1,14 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! The machine-readable truth about a kit: `report.json`.
 
+mod choice;
+mod cost;
 mod parts;
 mod sheets;
 
+use self::choice::{ChoiceRow, choice_row};
+use self::cost::{CostReport, cost_report};
 use self::parts::{BlockRow, PartRow, block_row, part_row};
 use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
-use crate::batch::{Batch, Merged};
+use crate::batch::{Batch, BatchKit, Merged};
+use crate::cost::Cost;
 use crate::finding::Finding;
 use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
@@ -38,6 +43,8 @@ pub struct Reported<'a> {
     pub batch: Option<(&'a Batch, &'a Merged)>,
     /// Whether it is of the parts alone that the owner of an old kit cuts again.
     pub recut: bool,
+    /// What it costs, where that is asked.
+    pub cost: Option<&'a Cost>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -61,6 +68,9 @@ struct Report<'a> {
     blocks: Vec<BlockRow<'a>>,
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
+    /// What the order costs, where the maker says anything of buying and selling: every amount rounded once, here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cost: Option<CostReport<'a>>,
     findings: Vec<FindingRow<'a>>,
     /// The files of the folder as they were written, this one with noughts for its own digest: whatever else lies there is the
     /// maker's, and is kept.
@@ -72,6 +82,10 @@ struct Report<'a> {
 struct KitRow<'a> {
     name: &'a str,
     copies: u32,
+    /// How its pages are chosen, where they are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(default)]
+    choice: Option<ChoiceRow>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -85,7 +99,7 @@ struct FileRow<'a> {
 /// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
 pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
-    let &Reported { order, kit, stocks, paths, findings, batch, recut } = of;
+    let &Reported { order, kit, stocks, paths, findings, batch, recut, cost } = of;
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let is_cut = |part: &Part| part.count > 0;
     let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
@@ -94,20 +108,27 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
-        kits: kits.iter().map(|kit| KitRow { name: &kit.name, copies: kit.album.copies }).collect(),
+        kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
         blocks: blocks.map(|block| block_row(kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row(order.stock_name(stock), kit, sheet, paths))
+            .map(|(stock, sheet)| sheet_row(order.bought(stock), kit, sheet, paths))
             .collect(),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
+        cost: cost.map(cost_report),
         findings: finding_rows(findings),
         files: files.iter().map(|(name, sha256)| FileRow { name, sha256 }).collect(),
     };
     json(&whole)
+}
+
+fn kit_row<'a>(number: usize, kit: &'a BatchKit, batch: Option<(&'a Batch, &'a Merged)>) -> KitRow<'a> {
+    let chosen = batch.and_then(|(_, merged)| merged.chosen.get(number)?.as_ref());
+    let choice = chosen.map(|chosen| choice_row(&kit.album, chosen));
+    KitRow { name: &kit.name, copies: kit.album.copies, choice }
 }
 
 /// The JSON Schema of the report.

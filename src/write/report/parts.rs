@@ -28,6 +28,10 @@ pub(super) struct PartRow<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
     kits: Option<BTreeMap<&'a str, u32>>,
+    /// How many a page takes of it, by the kit whose pages are chosen and by its kind; what is no page's is left out.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    #[schemars(default)]
+    kinds: BTreeMap<&'a str, BTreeMap<String, u32>>,
     /// The page of each of its pieces that belongs to one.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(default)]
@@ -83,7 +87,7 @@ pub(super) fn part_row<'a>(
     PartRow {
         id: &part.id,
         kind: part.kind,
-        stock: order.stock_name(part.stock),
+        stock: order.bought(part.stock),
         count: part.count,
         width_mm: tidy(part.flat.width),
         height_mm: tidy(part.flat.height),
@@ -91,10 +95,18 @@ pub(super) fn part_row<'a>(
         scores: part.flat.scores.iter().map(score).collect(),
         used_in: part.used_in.iter().map(ToString::to_string).collect(),
         kits: batch.map(|(batch, merged)| merged.kits_with(batch, number).collect()),
+        kinds: kinds(batch, number),
         pages,
         digest: part.flat.digest(),
         digest_turned: order.serves_turned(part.stock).then(|| part.flat.turned(2).digest()),
     }
+}
+
+fn kinds<'a>(batch: Option<(&'a Batch, &'a Merged)>, number: usize) -> BTreeMap<&'a str, BTreeMap<String, u32>> {
+    let mut kinds: BTreeMap<&str, BTreeMap<String, u32>> = BTreeMap::new();
+    let all = batch.into_iter().flat_map(|(batch, merged)| merged.kinds_with(batch, number));
+    all.for_each(|(kit, kind, each)| *kinds.entry(kit).or_default().entry(kind).or_default() += each);
+    kinds
 }
 
 pub(super) fn block_row<'a>(kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'a> {

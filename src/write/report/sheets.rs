@@ -2,8 +2,10 @@
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
 use crate::album::Order;
+use crate::fields::Choices;
 use crate::parts::Kit;
 use crate::sheets::{Placed, Sheet, StockSheets, TrimPiece};
+use crate::stock::By;
 use crate::toolpath::{SheetPaths, ToolEffort};
 use crate::write::number::{rounded, tidy};
 use crate::write::part_id;
@@ -18,6 +20,10 @@ pub(super) struct SheetRow<'a> {
     width_mm: f64,
     height_mm: f64,
     times: u32,
+    /// What it is laid for: a machine, where it is not said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("enum" = By::WORDS))]
+    by: Option<&'static str>,
     placements: Vec<PlacementRow<'a>>,
     offcuts: Vec<OffcutRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -62,6 +68,10 @@ struct OffcutRow {
 #[serde(deny_unknown_fields)]
 pub(super) struct LayoutRow<'a> {
     stock: &'a str,
+    /// What these sheets are laid for: a machine, where it is not said. A stock that is cut both ways stands here twice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("enum" = By::WORDS))]
+    by: Option<&'static str>,
     sheets: u64,
     lower_bound: u64,
     proven_least: bool,
@@ -143,6 +153,7 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
         width_mm: tidy(sheet.width),
         height_mm: tidy(sheet.height),
         times: sheet.times,
+        by: by(sheet),
         placements: sheet.placements.iter().map(placement).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
@@ -150,9 +161,15 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
     }
 }
 
+/// By what a sheet is cut, unless that is a machine.
+fn by(sheet: &Sheet) -> Option<&'static str> {
+    (sheet.by() != By::Machine).then(|| sheet.by().word())
+}
+
 pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow<'a> {
     LayoutRow {
-        stock: order.stock_name(stock.stock),
+        stock: order.bought(stock.stock),
+        by: stock.sheets.first().and_then(by),
         sheets: stock.count(),
         lower_bound: stock.lower_bound,
         proven_least: stock.proven_least,

@@ -34,8 +34,14 @@ const STANDS: f64 = 0.05;
 
 /// By how much of half its thickness a sloping page's spine edge may press against the side of what it hangs beside.
 const PRESS: f64 = 0.2;
+/// What a bound is lower than arithmetic might make it, mm.
+pub(super) const SLACK: f64 = 1e-3;
+
 /// How many times a leaf's weight is set against each mm of it that is under the table.
 const THROUGH: f64 = 100.0;
+
+/// With its middle so many times its half thickness over the table a page's end is clear of it, whatever is lost in rounding.
+const CLEAR: f64 = 1.001;
 
 /// The mid line of a bar at rest.
 #[derive(Clone, Copy)]
@@ -82,27 +88,12 @@ fn tangent(root: Point, gusset: f64, half: f64, corner: Point) -> Vec2 {
 }
 
 /// A page to be laid.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 struct Page {
     root: Point,
     gusset: f64,
     width: f64,
     half: f64,
-}
-
-/// A page that is to lie over a corner, and where it rests so far.
-#[derive(Clone, Copy)]
-struct Over {
-    end: Point,
-    page: Page,
-    rest: Rest,
-}
-
-impl Over {
-    /// Where it rests, if its gusset holds it there.
-    fn held(&self) -> Option<Rest> {
-        ((self.rest.from - self.page.root).hypot() <= self.page.gusset + SAME).then_some(self.rest)
-    }
 }
 
 /// Pages laid on one side.
@@ -174,10 +165,14 @@ impl LaidSide {
         self.corners.push((top, below));
         self.bars.push(rest);
         self.energy += leaf.weight * (leaf.width / 2.0).mul_add(rest.along.y, rest.from.y);
-        // What would go through the table is no posture to settle in.
-        let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
-        let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
-        self.energy += THROUGH * leaf.weight * deep;
+        // What would go through the table is no posture to settle in. A page whose ends stand clear of it does not, and need not
+        // be reckoned exactly.
+        let ends = [rest.from.y, rest.along.y * leaf.width + rest.from.y];
+        if ends.into_iter().any(|end| end < CLEAR * page.half + SLACK) {
+            let ends = [rest.from.y, rest.along.y.mul_add(leaf.width, rest.from.y)];
+            let deep = ends.map(|end| page.half.mul_add(rest.along.x, -end)).into_iter().fold(0.0, f64::max);
+            self.energy += THROUGH * leaf.weight * deep;
+        }
     }
 
     /// Whether what was laid last lies flat.
@@ -186,6 +181,7 @@ impl LaidSide {
     }
 
     /// Where a page rests on what is laid so far, if the base's end is not in its way.
+    #[inline]
     fn settle(&self, page: Page) -> Rest {
         let Page { root, gusset, width, half } = page;
         let (start, along) = self.surface;
@@ -213,10 +209,16 @@ impl LaidSide {
                 let from = root - self.inward * gusset;
                 rest = Rest { from, along: lowered(along, share((from - start).dot(up), width)) };
             } else if spent > TOUCHING {
-                return self.settle(Page { root: self.end, gusset: gusset - spent, ..page });
+                return self.hung(page, spent);
             }
         }
         self.on_the_table(page, self.over_lower_corners(page, rest))
+    }
+
+    /// The same with the page hung from the base's end, so much of its gusset spent on the way there.
+    #[inline(never)]
+    fn hung(&self, page: Page, spent: f64) -> Rest {
+        self.settle(Page { root: self.end, gusset: page.gusset - spent, ..page })
     }
 
     fn under_base(&self, root: Point, from: Point) -> bool {
@@ -304,29 +306,23 @@ impl LaidSide {
     /// A page that lies over a corner, its fore-edge on what is there, pulled outward as far as its gusset lets it; none where
     /// it can't. It is looked for from a rest on.
     fn lies_over(&self, end: Point, page: Page, from: Rest) -> Option<Rest> {
-        let mut over = [Over { end, page, rest: from }];
-        self.lie_over(&mut over);
-        over[0].held()
-    }
-
-    /// The same of several ways to lie, step by step beside each other: none has to wait for another.
-    fn lie_over(&self, ways: &mut [Over]) {
+        let Page { root, gusset, width, half } = page;
         let (start, surface) = self.surface;
         let up = normal(surface);
+        let start = start + up * half;
+        let mut rest = from;
         for _ in 0..4 {
-            for Over { end, page: Page { root, gusset, width, half }, rest } in ways.iter_mut() {
-                let start = start + up * *half;
-                let touch = *end + normal(rest.along) * *half;
-                let reach = (rest.from - touch).dot(rest.along) + *width;
-                let along = lowered(surface, share((touch - start).dot(up), reach));
-                let touch = *end + normal(along) * *half;
-                let way = *root - touch;
-                let aside = way.dot(normal(along));
-                let out = ((*gusset - aside).max(0.0) * (*gusset + aside)).max(0.0).sqrt();
-                let out = (way.dot(along) + out).min(0.0);
-                *rest = Rest { from: touch + along * out, along };
-            }
+            let touch = end + normal(rest.along) * half;
+            let reach = (rest.from - touch).dot(rest.along) + width;
+            let along = lowered(surface, share((touch - start).dot(up), reach));
+            let touch = end + normal(along) * half;
+            let way = root - touch;
+            let aside = way.dot(normal(along));
+            let out = ((gusset - aside).max(0.0) * (gusset + aside)).max(0.0).sqrt();
+            let out = (way.dot(along) + out).min(0.0);
+            rest = Rest { from: touch + along * out, along };
         }
+        ((rest.from - root).hypot() <= gusset + SAME).then_some(rest)
     }
 
     /// Whether a page clears the spine edges laid so far, and the line on which it lies.

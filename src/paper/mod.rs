@@ -11,6 +11,7 @@ use std::fmt;
 mod printer;
 mod size;
 mod weight;
+mod written;
 
 pub use printer::Paper;
 pub use size::{NamedSheet, Trim, named_sheets, parse_size, sheet, trimmed_tolerance, untrimmed_tolerance};
@@ -18,6 +19,7 @@ pub use weight::{
     BULK_COATED, CALIPER_DOUBT, Grade, caliper_at_bulk, estimate_caliper, grammage_from_pounds, parse_grammage,
     pounds_from_grammage, sheet_mass,
 };
+pub use written::sheet_size;
 
 /// Why a size or a weight cannot be used.
 ///

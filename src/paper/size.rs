@@ -47,7 +47,7 @@ impl NamedSheet {
     ///
     /// ```
     /// use hingeleaf::length::Length;
-    /// use hingeleaf::stock::paper::sheet;
+    /// use hingeleaf::paper::sheet;
     /// let off = sheet("RA2").and_then(|ra2| ra2.tolerance());
     /// assert_eq!(off, Some((Length::from_mm(3.0), Length::from_mm(4.0))));
     /// ```
@@ -94,7 +94,7 @@ pub fn named_sheets() -> &'static [NamedSheet] {
 /// The sheet of this name, in capitals or not.
 ///
 /// ```
-/// use hingeleaf::stock::paper::sheet;
+/// use hingeleaf::paper::sheet;
 /// let a4 = sheet("a4").map(|sheet| (sheet.name, sheet.width.mm(), sheet.height.mm()));
 /// assert_eq!(a4, Some(("A4", 210.0, 297.0)));
 /// assert_eq!(sheet("A0"), None);
@@ -110,7 +110,7 @@ pub fn sheet(name: &str) -> Option<&'static NamedSheet> {
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::trimmed_tolerance;
+/// use hingeleaf::paper::trimmed_tolerance;
 /// assert_eq!(trimmed_tolerance(Length::from_mm(297.0)), Length::from_mm(2.0));
 /// ```
 #[must_use]
@@ -123,7 +123,7 @@ pub fn trimmed_tolerance(side: Length) -> Length {
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::untrimmed_tolerance;
+/// use hingeleaf::paper::untrimmed_tolerance;
 /// assert_eq!(untrimmed_tolerance(Length::from_mm(640.0)), Length::from_mm(4.0));
 /// ```
 #[must_use]
@@ -147,11 +147,11 @@ fn step(side: Length, steps: &[(f64, f64)], beyond: f64) -> Length {
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::parse_size;
+/// use hingeleaf::paper::parse_size;
 /// assert_eq!(parse_size("8 1/2 x 11 in")?, (Length::from_mm(215.9), Length::from_mm(279.4)));
 /// let error = parse_size("12x12").unwrap_err();
 /// assert_eq!(error.to_string(), "\"12x12\" has no unit: write \"12x12in\" or \"12x12mm\"");
-/// # Ok::<(), hingeleaf::stock::paper::PaperError>(())
+/// # Ok::<(), hingeleaf::paper::PaperError>(())
 /// ```
 pub fn parse_size(text: &str) -> Result<(Length, Length), PaperError> {
     let text = text.trim();

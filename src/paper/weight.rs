@@ -50,7 +50,7 @@ impl Grade {
     ///
     /// ```
     /// use hingeleaf::length::Length;
-    /// use hingeleaf::stock::paper::Grade;
+    /// use hingeleaf::paper::Grade;
     /// let (width, height) = Grade::Cover.basic_size();
     /// assert_eq!((width, height), (Length::from_inches(20.0), Length::from_inches(26.0)));
     /// ```
@@ -70,7 +70,7 @@ impl Grade {
     /// The grade of this name, in capitals or not.
     ///
     /// ```
-    /// use hingeleaf::stock::paper::Grade;
+    /// use hingeleaf::paper::Grade;
     /// assert_eq!(Grade::parse("Cover"), Some(Grade::Cover));
     /// assert_eq!(Grade::parse("covr"), None);
     /// ```
@@ -135,7 +135,7 @@ fn pound_grammage(grade: Grade) -> f64 {
 /// Source: computed from 453.59237 g, 500 sheets, 0.0254 m and the basic size.
 ///
 /// ```
-/// use hingeleaf::stock::paper::{Grade, grammage_from_pounds};
+/// use hingeleaf::paper::{Grade, grammage_from_pounds};
 /// assert!((grammage_from_pounds(110.0, Grade::Cover) - 297.5).abs() < 0.05);
 /// ```
 #[must_use]
@@ -146,7 +146,7 @@ pub fn grammage_from_pounds(pounds: f64, grade: Grade) -> f64 {
 /// Pounds that a paper of this grammage, in g/m², weighs in a grade; undoes [`grammage_from_pounds`].
 ///
 /// ```
-/// use hingeleaf::stock::paper::{Grade, grammage_from_pounds, pounds_from_grammage};
+/// use hingeleaf::paper::{Grade, grammage_from_pounds, pounds_from_grammage};
 /// let as_text = pounds_from_grammage(grammage_from_pounds(80.0, Grade::Cover), Grade::Text);
 /// assert!((as_text - 146.2).abs() < 0.1);
 /// ```
@@ -165,13 +165,13 @@ const HEAVIEST: f64 = 10_000.0;
 /// Pounds without a grade are refused, and the help says what each grade would make of them.
 ///
 /// ```
-/// use hingeleaf::stock::paper::parse_grammage;
+/// use hingeleaf::paper::parse_grammage;
 /// assert!((parse_grammage("280 gsm")? - 280.0).abs() < 1e-9);
 /// assert!((parse_grammage("65 lb cover")? - 175.77).abs() < 0.01);
 /// let error = parse_grammage("110 lb").unwrap_err();
 /// let help = error.help.to_string();
 /// assert!(help.contains("text 162.8") && help.contains("cover 297.5"));
-/// # Ok::<(), hingeleaf::stock::paper::PaperError>(())
+/// # Ok::<(), hingeleaf::paper::PaperError>(())
 /// ```
 pub fn parse_grammage(text: &str) -> Result<f64, PaperError> {
     let text = text.trim();
@@ -266,7 +266,7 @@ pub const CALIPER_DOUBT: f64 = 0.15;
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::caliper_at_bulk;
+/// use hingeleaf::paper::caliper_at_bulk;
 /// let caliper = caliper_at_bulk(300.0, 0.9);
 /// assert!((caliper - Length::from_mm(0.27)).abs() < Length::from_mm(1e-9));
 /// ```
@@ -283,7 +283,7 @@ pub fn caliper_at_bulk(gsm: f64, bulk: f64) -> Length {
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::estimate_caliper;
+/// use hingeleaf::paper::estimate_caliper;
 /// let caliper = estimate_caliper(280.0); // 280 g/m² x 1.2 cm³/g = 336 µm
 /// assert!((caliper - Length::from_mm(0.336)).abs() < Length::from_mm(1e-9));
 /// ```
@@ -296,7 +296,7 @@ pub fn estimate_caliper(gsm: f64) -> Length {
 ///
 /// ```
 /// use hingeleaf::length::Length;
-/// use hingeleaf::stock::paper::sheet_mass;
+/// use hingeleaf::paper::sheet_mass;
 /// let mass = sheet_mass(Length::from_mm(210.0), Length::from_mm(297.0), 80.0); // 1/16 m², nearly
 /// assert!((mass - 4.9896).abs() < 1e-9);
 /// ```

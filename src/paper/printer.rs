@@ -22,7 +22,7 @@ impl Paper {
     /// The paper of this name, in any mixture of small and capital letters.
     ///
     /// ```
-    /// use hingeleaf::stock::paper::Paper;
+    /// use hingeleaf::paper::Paper;
     /// assert_eq!(Paper::named("Letter"), Some(Paper::Letter));
     /// assert_eq!(Paper::named("A7"), None);
     /// ```

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+//! What a command of one album works on: the album and the machine, from their files and the arguments.
+
+use super::end::ExitStatus;
+use super::inputs::{Ended, cutter, on_sheets, source};
+use super::machine_arguments::MachineArguments;
+use super::own_cutters::own_cutters;
+use hingeleaf::album::{self, Album};
+use hingeleaf::cutter::Cutter;
+use hingeleaf::fields::Source;
+use hingeleaf::finding::{Finding, gravest_first, stops};
+use hingeleaf::parts;
+use std::path::Path;
+
+/// What a command works on.
+#[derive(Debug)]
+pub(super) struct Inputs {
+    pub album: Album,
+    pub cutter: Cutter,
+    pub sources: Vec<Source>,
+}
+
+/// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
+pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
+    let mut sources = vec![source(file, "no-file-help")?];
+    let read = album::read(&sources[0], &parts::kinds());
+    findings.extend(read.findings);
+    let cutter = cutter(machine, &mut sources, &mut findings)?;
+    let mut album = read.value.map(|album| on_sheets(album, machine, &mut findings));
+    own_cutters(album.iter_mut(), machine, &mut sources, &mut findings)?;
+    gravest_first(&mut findings);
+    match album {
+        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
+        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
+    }
+}
+
+/// The album of a changed text, on the sheets that the arguments say, cut with what `before` is cut with; none where the text is
+/// refused.
+pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album) -> Option<Album> {
+    let album = album::read(source, &parts::kinds()).value?;
+    let mut findings = Vec::new();
+    let mut album = on_sheets(album, machine, &mut findings);
+    for stock in &mut album.stocks {
+        let known = before.stocks.iter().find(|known| known.name == stock.name);
+        stock.own = known.and_then(|known| known.own.clone());
+    }
+    (!stops(&findings)).then_some(album)
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+//! The mixes of kits whose pages are chosen, as the terminal lists them.
+
+use super::commands::counted;
+use hingeleaf::batch::{MixTable, WorstMix};
+use hingeleaf::work::BatchWork;
+
+/// The mixes of every kit that has some, with the sheets of each; nothing where no kit has.
+pub(super) fn mixes(work: &BatchWork) -> String {
+    let kits = work.batch.kits.iter().zip(&work.merged.chosen);
+    let of = |(kit, table): (&str, &MixTable), copies: u32| {
+        let head = format!("{kit}: sheets if all {} choose the same mix\n", counted(copies.into(), "copy"));
+        let head = if copies == 1 { format!("{kit}: sheets of each mix\n") } else { head.replace("copys", "copies") };
+        head + &rows(table)
+    };
+    let tables = kits.filter_map(|(kit, chosen)| {
+        let table = &chosen.as_ref()?.table;
+        table.worst.is_some().then(|| of((&kit.name, table), work.batch.times(kit)))
+    });
+    tables.collect()
+}
+
+fn rows(table: &MixTable) -> String {
+    let words: Vec<String> = table.rows.iter().map(|row| row.mix.said(&table.kinds).to_string()).collect();
+    let wide = words.iter().map(|words| words.chars().count()).max().unwrap_or(0);
+    let mut lines = String::new();
+    for (number, (words, row)) in words.iter().zip(&table.rows).enumerate() {
+        let Some(sheets) = row.all() else { continue };
+        let worst = table.worst.is_some_and(|worst| worst.row == number);
+        lines += &format!("  {words:<wide$}  {sheets:>5}{}\n", if worst { "  the most" } else { "" });
+    }
+    if let (Some(WorstMix { at_most, at_least, .. }), false) = (table.worst, table.is_whole()) {
+        let more = table.mixes.saturating_sub(u64::try_from(table.rows.len()).unwrap_or(u64::MAX));
+        lines += &match at_most {
+            Some(most) => {
+                format!("  {more} other mixes: none takes more than {most}, and some mix takes {at_least} or more\n")
+            }
+            None => format!("  {more} other mixes: not known\n"),
+        };
+    }
+    lines
+}

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+//! How long the machine is busy: the length of its strokes at its speed, and a while for each stroke that it goes to.
+
+use crate::cutter::Cutter;
+use crate::toolpath::{Layer, SheetPaths, Stroke, ToolEffort};
+
+/// How long the machine is busy.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MachineTime {
+    /// It has nothing to do.
+    Idle,
+    /// So many tenths of a minute, rounded up.
+    Tenths(u64),
+    /// Nobody says how fast it is.
+    Unknown,
+}
+
+/// The seconds that the strokes of each part take on all sheets; `wanted` says which of them the machine makes here. Nothing where
+/// its speed is not known.
+fn seconds(paths: &[SheetPaths], cutter: &Cutter, parts: usize, wanted: &dyn Fn(&Stroke) -> bool) -> Option<Vec<f64>> {
+    let speeds = cutter.speed?;
+    let mut seconds = vec![0.0; parts];
+    for sheet in paths {
+        for stroke in sheet.strokes.iter().filter(|stroke| wanted(stroke)) {
+            let effort = ToolEffort::of_stroke(stroke);
+            let speed = match stroke.layer {
+                Layer::Cut => speeds.cut,
+                Layer::Score => speeds.score,
+                Layer::Draw => speeds.draw,
+            };
+            #[allow(clippy::cast_precision_loss, reason = "a count of strokes")]
+            let lifts = effort.lifts as f64 * cutter.lift;
+            if let Some(sum) = seconds.get_mut(stroke.part) {
+                *sum += ((effort.cut + effort.score + effort.draw) / speed + lifts) * f64::from(sheet.times);
+            }
+        }
+    }
+    Some(seconds)
+}
+
+/// How long the machine is busy for kits that have so much of each part's pieces, as a part of one; `wanted` says which strokes
+/// the machine makes here.
+#[must_use]
+pub fn machine_time(
+    paths: &[SheetPaths],
+    cutter: &Cutter,
+    pieces: &[f64],
+    wanted: &dyn Fn(&Stroke) -> bool,
+) -> MachineTime {
+    let has = |stroke: &Stroke| pieces.get(stroke.part).is_some_and(|part| *part > 0.0) && wanted(stroke);
+    if !paths.iter().flat_map(|sheet| &sheet.strokes).any(has) {
+        return MachineTime::Idle;
+    }
+    let Some(all) = seconds(paths, cutter, pieces.len(), &has) else { return MachineTime::Unknown };
+    let sum: f64 = all.iter().zip(pieces).map(|(seconds, part)| seconds * part).sum();
+    // Six seconds are a tenth of a minute; what arithmetic adds is none.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by what lies on sheets")]
+    let tenths = (sum / 6.0 - HAIR).ceil().max(0.0) as u64;
+    MachineTime::Tenths(tenths)
+}
+
+/// What adding up may be off, tenths of a minute.
+const HAIR: f64 = 1e-6;
