@@ -39,6 +39,7 @@ mod teaching;
 mod together;
 mod told;
 pub mod trimmer;
+mod ways;
 mod words;
 
 pub use audience::Audience;
