@@ -7,12 +7,12 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
-use super::{cautions, measure, pictures};
+use super::{cautions, measure, pictures, ways};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture::{self, SheetWords};
 use crate::sheets::Sheet;
-use crate::stock::{By, Pattern};
+use crate::stock::Pattern;
 
 /// More names than this on the back of a piece say less: our choice.
 const MOST_USES: usize = 4;
@@ -167,7 +167,7 @@ fn notes(desk: &Desk<'_>) -> Vec<Line> {
 }
 
 fn sheets(desk: &Desk<'_>) -> Vec<Block> {
-    let mut blocks = ways(desk);
+    let mut blocks = ways::told(desk);
     for laid in &desk.stocks {
         for sheet in &laid.sheets {
             let heading = vec![
@@ -205,27 +205,6 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
     if !offcuts.is_empty() {
         blocks.push(Block::Heading(desk.tell("offcuts-heading")));
         blocks.push(Block::List(offcuts));
-    }
-    blocks
-}
-
-/// How sheets are cut, whichever they are; where some are cut on a trimmer and some by a machine, which.
-fn ways(desk: &Desk<'_>) -> Vec<Block> {
-    if desk.stocks.is_empty() {
-        return vec![Block::Words(desk.tell("cut-no-sheets"))];
-    }
-    let all = [
-        (desk.cut_by(By::Trimmer), "ways-trimmer", &["plan-words", "plan-words-names"][..]),
-        (desk.cut_by(By::Machine), "ways-machine", &["machine-words"]),
-    ];
-    let both = all.iter().all(|(stocks, ..)| !stocks.is_empty());
-    let mut blocks = Vec::new();
-    for (stocks, which, words) in all.into_iter().filter(|(stocks, ..)| !stocks.is_empty()) {
-        if both {
-            let stocks = stocks.iter().map(|stock| Line::text(stock.name.clone())).collect();
-            blocks.push(Block::Words(desk.say(which, vec![("stocks", desk.words.list(stocks))])));
-        }
-        blocks.extend(words.iter().map(|key| Block::Words(desk.tell(key))));
     }
     blocks
 }

@@ -64,6 +64,7 @@ mod table;
 mod table_album;
 mod templates;
 mod trimmer;
+mod two_ways;
 mod verdicts_covers;
 mod verdicts_hunt;
 mod verdicts_pockets;
