@@ -476,6 +476,7 @@ fn faces_are_told_from_pieces() {
     let folded = lines.iter().position(|(_, line)| line.contains("(valley)")).unwrap();
     assert!(first("The front of a scored piece") < first("In the pictures the back"));
     assert!(first("In the pictures the back") < folded);
+    assert!(lines.iter().any(|(_, line)| line.contains("left, right, top and bottom are as the picture shows them")));
     assert!(first("Each strip has its base") < first("Hang page"));
     // A long row of pages is named by its ends.
     assert!(lines.iter().any(|(_, line)| line == "Put the panels on pages 1 to 24"));

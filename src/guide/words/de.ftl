@@ -321,7 +321,7 @@ work-why = Prüfen, ob die Felder außen an diesen Rillen leicht schwingen: Dies
 fold-over = Auf das Bild achten: Es zeigt die Rückseite.
 fold-picture = { $part } beim Falzen, mit Pfeilen für den Weg der Klappen.
 key-shows = Linien der Bilder: Schnitt durchgezogen, Talfalz gestrichelt, Bergfalz Strich und Punkt, Wechselfalz Strich und zwei Punkte.
-key-faces = In den Bildern ist die Rückseite eines Teils dunkler als die Vorderseite. Was links und rechts heißt, gilt so, wie das Bild es zeigt.
+key-faces = In den Bildern ist die Rückseite eines Teils dunkler als die Vorderseite. Gemessen wird beim Falzen immer auf der Vorderseite.
 key-cut = Schnitt
 key-valley = Talfalz
 key-mountain = Bergfalz
@@ -330,7 +330,7 @@ key-tape = Klebeband
 key-glue = Leim
 
 ## Kleben
-stick-words = Klebeband nehmen, wo alles an seinem Platz bleibt. Leim nehmen, wo sich noch etwas verschieben muss.
+stick-words = Klebeband nehmen, wo alles an seinem Platz bleibt. Leim nehmen, wo sich noch etwas verschieben muss. Links, rechts, oben und unten sind beim Kleben so gemeint, wie das Bild es zeigt.
 stick-paper = Papier auf Blättern mit Klebeband halten: Nasser Leim auf nur einer Seite wellt ein Blatt.
 stick-times = An allen { $n } Stellen ebenso.
 stick-elsewhere = Bei { $pages } ist es { $what } auf { $on }.

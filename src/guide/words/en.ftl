@@ -320,7 +320,7 @@ work-why = Feel that the panels outside these scores swing freely: these tabs ca
 fold-over = Look at the picture: it shows the back.
 fold-picture = { $part } being folded, with arrows for the way its flaps go.
 key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
-key-faces = In the pictures the back of a piece is darker than its front. Left and right are as the picture shows them.
+key-faces = In the pictures the back of a piece is darker than its front. For folding, always measure on the front.
 key-cut = cut
 key-valley = valley
 key-mountain = mountain
@@ -329,7 +329,7 @@ key-tape = tape
 key-glue = glue
 
 ## Stick
-stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things. When sticking, left, right, top and bottom are as the picture shows them.
 stick-paper = Hold paper on pages with tape: wet glue on one face alone makes a page curl.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
