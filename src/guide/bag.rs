@@ -23,7 +23,11 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         (true, true) => "bag-words-mixed",
         _ => "bag-words",
     };
-    let mut blocks = vec![Block::Words(desk.tell(key)), Block::Words(desk.tell("bag-words-letters"))];
+    let mut blocks = vec![
+        Block::Words(desk.tell(key)),
+        Block::Words(desk.tell("bag-front")),
+        Block::Words(desk.tell("bag-words-letters")),
+    ];
     blocks.extend(cutting::tables(desk, &given, &HEADS));
     blocks.push(Block::Words(desk.tell("bag-missing")));
     Some(Section { id: "bag", heading: desk.tell("bag-heading"), blocks })

@@ -253,10 +253,26 @@ impl<'a> Desk<'a> {
         if let Some(kind) = self.of_kind {
             return self.any_page(kind, &numbers);
         }
-        let list = self.words.list(numbers.iter().map(|page| measure::count(*page, What::Page, "")).collect());
+        let list = self.words.list(runs(&numbers).into_iter().flat_map(|run| self.run(run)).collect());
         let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
         self.say(key, vec![("pages", list)])
     }
+
+    /// Pages that follow on each other: a long row by its ends, `3 to 8`.
+    fn run(&self, pages: &[u64]) -> Vec<Line> {
+        let page = |number: &u64| measure::count(*number, What::Page, "");
+        match pages {
+            [first, .., last] if pages.len() > 3 => {
+                vec![self.words.line("list-run", vec![("these", page(first)), ("this", page(last))])]
+            }
+            _ => pages.iter().map(page).collect(),
+        }
+    }
+}
+
+/// Numbers that follow on each other, taken together.
+fn runs(numbers: &[u64]) -> Vec<&[u64]> {
+    numbers.chunk_by(|one, next| one.saturating_add(1) == *next).collect()
 }
 
 impl Desk<'_> {

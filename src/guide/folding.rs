@@ -139,7 +139,8 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         words.extend(["work-how", "work-why"]);
     }
     let words = words.into_iter().map(|key| Block::Words(desk.tell(key)));
-    let blocks = words.chain([Block::Figure(figure), Block::Steps(steps)]).collect();
+    let blocks =
+        words.chain([Block::Figure(figure), Block::Words(desk.tell("key-faces")), Block::Steps(steps)]).collect();
     Some(Section { id: "fold", heading: desk.tell("fold-heading"), blocks })
 }
 

@@ -15,11 +15,12 @@ page-again = Alle Häkchen löschen
 number-decimal = ,
 unit-inch = Zoll
 unit-foot = Fuß
-unit-hour = Std.
+unit-hour = h
 
 ## Verbinden
 list-more = { $these }, { $this }
 list-last = { $these } und { $this }
+list-run = { $these } bis { $this }
 list-or = { $these } oder { $this }
 page-one = Blatt { $pages }
 page-several = Blätter { $pages }
@@ -116,6 +117,7 @@ bag-words = Die Teile sind geschnitten. Jedes nach seinem Maß suchen, dann zäh
 bag-words-scored = Die Teile sind geschnitten und gerillt. Jedes nach seinem Maß suchen, dann zählen.
 bag-words-mixed = Die Teile sind geschnitten, einige auch gerillt. Jedes nach seinem Maß suchen, dann zählen.
 bag-words-letters = Auf die Rückseite jedes Teils mit Bleistift seinen Buchstaben schreiben: So heißt es in den Schritten.
+bag-front = Vorderseite ist bei gerillten Teilen die Seite mit den Rillen, bei Papier mit Muster die mit dem Muster.
 bag-missing = Vor dem Beginn nach fehlenden Teilen fragen.
 cut-head-there = Da
 
@@ -299,7 +301,7 @@ score-slanted = Die schrägen Linien am Lineal rillen: { $part }.
 
 ## Falzen
 fold-heading = Jedes Teil falzen
-fold-words = Jedes Teil einmal falzen, die Vorderseite nach oben, bevor etwas geklebt wird.
+fold-words = Jedes Teil mit der Vorderseite nach oben hinlegen und einmal falzen, bevor etwas geklebt wird.
 fold-words-spring = Jeden Falz mit dem Falzbein schärfen und dann aufspringen lassen.
 fold-head = { $n_is ->
     [one] { $part } falzen.
@@ -307,20 +309,21 @@ fold-head = { $n_is ->
    *[other] Alle { $n } Stück falzen: { $part }.
 }
 fold-heads = Jedes dieser Teile falzen.
-fold-valley-at-left = Bei { $at } von links zum Körper hin falzen (Talfalz).
-fold-valley-at-top = Bei { $at } von oben zum Körper hin falzen (Talfalz).
-fold-mountain-at-left = Bei { $at } von links vom Körper weg falzen (Bergfalz).
-fold-mountain-at-top = Bei { $at } von oben vom Körper weg falzen (Bergfalz).
-fold-both-at-left = Bei { $at } von links nach beiden Seiten falzen.
-fold-both-at-top = Bei { $at } von oben nach beiden Seiten falzen.
-fold-valley-askew = An den schrägen Rillen zum Körper hin falzen (Talfalz).
-fold-mountain-askew = An den schrägen Rillen vom Körper weg falzen (Bergfalz).
-fold-both-askew = An den schrägen Rillen nach beiden Seiten falzen.
-work-how = Jede Rille, die nach beiden Seiten geht, mehrmals ganz nach vorn und ganz nach hinten legen.
-work-why = Prüfen, ob die Stehfalze leicht schwingen: Sie tragen die Blätter beim Öffnen.
+fold-valley-at-left = { $at } von links: zur Vorderseite hin falzen (Talfalz).
+fold-valley-at-top = { $at } von oben: zur Vorderseite hin falzen (Talfalz).
+fold-mountain-at-left = { $at } von links: zur Rückseite hin falzen (Bergfalz).
+fold-mountain-at-top = { $at } von oben: zur Rückseite hin falzen (Bergfalz).
+fold-both-at-left = { $at } von links: nach beiden Seiten falzen (Wechselfalz).
+fold-both-at-top = { $at } von oben: nach beiden Seiten falzen (Wechselfalz).
+fold-valley-askew = An den schrägen Rillen zur Vorderseite hin falzen (Talfalz).
+fold-mountain-askew = An den schrägen Rillen zur Rückseite hin falzen (Bergfalz).
+fold-both-askew = An den schrägen Rillen nach beiden Seiten falzen (Wechselfalz).
+work-how = Jede Rille, die nach beiden Seiten geht, mehrmals ganz zur Vorderseite und ganz zur Rückseite umlegen.
+work-why = Prüfen, ob die Felder außen an diesen Rillen leicht schwingen: Diese Stehfalze tragen die Blätter beim Öffnen.
 fold-over = Auf das Bild achten: Es zeigt die Rückseite.
 fold-picture = { $part } beim Falzen, mit Pfeilen für den Weg der Klappen.
 key-shows = Linien der Bilder: Schnitt durchgezogen, Talfalz gestrichelt, Bergfalz Strich und Punkt, Wechselfalz Strich und zwei Punkte.
+key-faces = In den Bildern ist die Rückseite eines Teils dunkler als die Vorderseite. Gemessen wird beim Falzen immer auf der Vorderseite.
 key-cut = Schnitt
 key-valley = Talfalz
 key-mountain = Bergfalz
@@ -329,7 +332,7 @@ key-tape = Klebeband
 key-glue = Leim
 
 ## Kleben
-stick-words = Klebeband nehmen, wo alles an seinem Platz bleibt. Leim nehmen, wo sich noch etwas verschieben muss.
+stick-words = Klebeband nehmen, wo alles an seinem Platz bleibt. Leim nehmen, wo sich noch etwas verschieben muss. Links, rechts, oben und unten sind beim Kleben so gemeint, wie das Bild es zeigt.
 stick-paper = Papier auf Blättern mit Klebeband halten: Nasser Leim auf nur einer Seite wellt ein Blatt.
 stick-times = An allen { $n } Stellen ebenso.
 stick-elsewhere = Bei { $pages } ist es { $what } auf { $on }.
@@ -342,14 +345,14 @@ tape-press = { $n_is ->
     [one] Schutzstreifen abziehen. Umlegen und auf die { $side } drücken: { $panel } auf { $on }.
    *[other] Schutzstreifen abziehen. Die Klebelaschen umlegen und auf die { $side } drücken: { $on }.
 }
-round-run = Klebeband, { $width } breit, entlang aller vier Kanten auf die { $face } kleben: insgesamt { $length }.
-together-stick = Jedes davon an seine Stelle kleben.
-together-glue = Jedes davon an seine Stelle leimen, in dieser Reihenfolge.
-together-place = { $what } auf die { $side } von { $on }
-together-page = { $pages }: { $what } auf die { $side } von { $on }
+round-run = Klebeband, { $width } breit, entlang aller vier Kanten auf die { $face } kleben: insgesamt { $length } je Teil.
+together-stick = Jedes dieser Teile an seine Stelle kleben.
+together-glue = Jedes dieser Teile an seine Stelle leimen, in dieser Reihenfolge.
+together-place = { $what } auf { $on }, auf die { $side }
+together-page = { $pages }: { $what } auf { $on }, auf die { $side }
 together-lay = Von jedem den Schutzstreifen abziehen, auf seine Fläche legen und andrücken.
 together-press = Jedes auf seine Fläche drücken und anreiben.
-round-press = Schutzstreifen abziehen, auf die { $side } von { $on } legen und andrücken.
+round-press = Schutzstreifen abziehen, auf die { $side } legen und andrücken: { $on }.
 border-round = Ringsum einen Rand von { $border } lassen.
 border-sides = Frei lassen: { $sides }.
 border-flush = { $n_is ->
@@ -389,14 +392,14 @@ turn-glue = Einen dünnen Film Leim auf die Rückseite des Überstands streichen
 turn-level-how = Über die Kanten der Deckel und der Rückeneinlage ziehen und anreiben. An jeder Ecke einkneifen.
 turn-upright-how = Über die Kanten der Deckel ziehen, über die eingekniffenen Ecken, und anreiben.
 joint-head = Mit dem Falzbein beide Gelenke nachziehen.
-joint-how = Das Papier von außen in jedes Gelenk drücken, solange der Leim feucht ist.
+joint-how = Den Bezug von außen in jedes Gelenk drücken, solange der Leim feucht ist.
 tie-head = Ein Band, { $width } breit, durch den Schlitz ziehen: { $parts }.
 tie-through = Von außen einführen und das lange Ende außen hängen lassen.
 tie-end = Innen { $end } vom Ende des Bandes flach anleimen, von der Kante weg.
 
 ## Blätter
 pages-heading = Die Blätter anfertigen
-pages-words = Die gefalzten Teile immer nur eines Blattes auslegen.
+pages-words = Immer nur die gefalzten Teile eines Blattes auslegen.
 job-line = Futter in die Hülle kleben: { $what }
 job-page = { $what } anfertigen
 job-face = Die Zierpapiere aufkleben: { $what }
@@ -404,7 +407,7 @@ job-face = Die Zierpapiere aufkleben: { $what }
 ## Rücken
 spine-heading = Den Rücken bauen
 spine-words = Die Teile der Reihe nach auslegen, Vorderseite oben, bevor etwas verbunden wird.
-spine-words-flexi-hinge = Mit dem schmalen Streifen beginnen und zum breiten hin arbeiten.
+spine-words-flexi-hinge = In der Mitte jedes Streifens liegt die Grundlasche, daneben je eine Balgfalte, außen je ein Stehfalz. Mit dem schmalen Streifen beginnen und zum breiten hin arbeiten.
 spine-words-concertina = Die Stücke der Reihe nach auslegen, Vorderseite oben. Gleichnamige Felder zählen von links.
 job-strips = Die Teile des Rückens verbinden
 
@@ -438,7 +441,7 @@ hang-warn-plain = Die Rille ohne Leim lassen und Makulatur zwischen die Blätter
 hang-warn = Die Balgfalte ohne Leim lassen und Makulatur zwischen die Blätter legen.
 job-over = Zierpapiere über die Stehfalze kleben: { $what }
 hang-picture = { $page } wird auf { $tab } geschoben.
-leaf-glue = Die { $face } des Stehfalzes dünn mit Leim bestreichen. Auf die { $side } seines Blattes legen.
+leaf-glue = Die { $face } des Stehfalzes dünn mit Leim bestreichen. Auf die { $side } des Blattes legen.
 leaf-press = Rücken, bis Kopf und Fuß bündig sind, dann andrücken.
 
 ## Prüfen
@@ -448,7 +451,7 @@ check-flush = Am Fuß entlangsehen: Alle Blätter sind bündig.
 check-pitch = Vom Fuß her sehen: Am Rücken stehen die Blätter { $pitch } auseinander.
 check-turn = Jedes Blatt nach beiden Seiten wenden: Keines hakt am nächsten.
 check-gusset = Jede Balgfalte biegen: Sie ist ohne Leim und bewegt sich.
-check-squeeze = Von der Vorderkante in jede Hülle sehen: Kein Leim ist zu sehen.
+check-squeeze = Von der Vorderkante in jede Tasche sehen: Kein Leim ist zu sehen.
 check-close = Das Album schließen: Ohne Druck liegen die Blätter etwa { $thick } dick.
 check-dry = Makulatur zwischen die Blätter legen und beschweren, bis alles trocken ist, wie es auf dem Leim steht.
 
@@ -468,9 +471,9 @@ sew-three = Von innen in der Mitte hinaus, oben hinein, unten hinaus, in der Mit
 sew-five-up = Von innen in der Mitte hinaus, bei Loch 2 hinein, bei Loch 1 hinaus, bei Loch 2 wieder hinein.
 sew-five-down = An der Mitte vorbei, bei Loch 4 hinaus, bei Loch 5 hinein, bei Loch 4 hinaus, in der Mitte hinein.
 sew-knot = Entlang dem Falz festziehen, beide Enden über dem langen Stich innen verknoten und kurz abschneiden.
-mount-head = Ein Foto anbringen: { $part }.
+mount-head = Ein Foto von { $width } × { $height } anbringen: { $part }.
 mount-corners = Vier Fotoecken auf die Ecken des Fotos schieben: Kein Leim berührt das Foto.
-mount-place = { $left } von links und { $top } von oben auflegen und die Ecken andrücken.
+mount-place = Das Foto { $left } von links und { $top } von oben auflegen und die Ecken andrücken.
 mount-behind = Umdrehen und das Foto mit dem Bild nach unten über das Fenster legen, ringsum gleich weit über den Rand.
 mount-behind-hold = Vier Fotoecken auf die Ecken des Fotos schieben und andrücken: Kein Leim berührt das Foto.
 print-slots = Ein Foto von { $width } × { $height } in die Schlitze stecken: { $part }.
@@ -479,7 +482,7 @@ print-corners = Ein Foto von { $width } × { $height } unter die Ecken stecken: 
 print-corners-how = Ein wenig biegen und eine Ecke nach der anderen einschieben.
 print-window = Ein Foto von { $width } × { $height } einschieben: { $part }.
 print-window-how = Von der offenen Seite her einschieben, bis es das Fenster füllt.
-print-pages = Ebenso bei { $pages }.
+print-pages = So kommt es in { $pages }.
 clip-head = { $part } über eine Kante falzen.
 clip-where = Die Kante eines Blattes oder einer Karte wählen, an der man es finden will.
 clip-glue = Innen auf beiden Flächen die letzten { $grip } mit Leim bestreichen und beidseitig andrücken.
@@ -515,7 +518,7 @@ wrong-cut = Ein Teil ist falsch geschnitten oder gerillt.
 wrong-cut-do = Aus einem Rest oder Reservebogen ein neues schneiden. Maße und Rillen stehen in der Liste.
 wrong-cut-until = Jederzeit, bevor sein Blatt geklebt ist
 wrong-fold = Eine Rille ist falsch herum gefalzt.
-wrong-fold-do = Scharf richtig herum falzen und mit dem Falzbein reiben. Bricht die Oberfläche, ein neues Teil nehmen.
+wrong-fold-do = Richtig herum scharf falzen und mit dem Falzbein reiben. Bricht die Oberfläche, ein neues Teil nehmen.
 wrong-fold-until = Bevor es geklebt ist
 wrong-seam = Eine Klebelasche bleibt offen, oder Klebeband sitzt schief.
 wrong-seam-do = Klebeband sofort langsam und flach abheben. Leim mit einem Kartonstreifen in die offene Klebelasche schieben und andrücken.
@@ -774,7 +777,7 @@ term-wallet-pocket = Mappentasche
 term-window-lining = Fensterfutter
 term-wrap-cover = Umschlageinband
 term-cover = Einband
-term-back = Rückseite
+term-back = Rückteil
 term-back-joint = Gelenk hinten
 term-base = Grundlasche
 term-card = Karte
@@ -786,7 +789,7 @@ term-first-leaf = Flügel 1
 term-flap = Klappe
 term-fold = Falzstreifen
 term-fore-edge = Vorderkante
-term-front = Vorderseite
+term-front = Vorderteil
 term-front-joint = Gelenk vorn
 term-gusset = Balgfalte
 term-inner-seam = Klebelasche innen
@@ -824,6 +827,8 @@ term-upper-door = Flügel oben
 term-upper-seam = Klebelasche oben
 term-upright-seam = Klebelasche senkrecht
 term-wing = Flügel
+term-face-front = vorn
+term-face-back = hinten
 term-front-board = Vorderdeckel
 term-back-board = Hinterdeckel
 term-front-end-paper = Vorsatz vorn
@@ -867,7 +872,7 @@ page-notched = Taschenblatt mit Griffkerbe an der Vorderkante
 page-wallet = Blatt mit Tasche am Rücken und einer Klappe, die sie schließt
 page-tuck-envelope = Umschlag: vom Fuß her gefalzte Front, vom Kopf her eingesteckte Klappe
 page-side-loading = Blatt mit einer Tasche, die nur an der Vorderkante offen ist
-page-frame = Blatt mit einem Fenster für eine Fotogröße, das Foto kommt von der Vorderkante
+page-frame = Blatt mit einem Fenster für eine Fotogröße, das Foto wird von der Vorderkante her eingeschoben
 page-corner-mount = Taschenblatt, das ein Foto an den Ecken hält, in Schlitzen oder unter aufgeklebten Dreiecken
 page-library-card = Blatt mit niedriger Tasche, aus der eine Karte herausschaut
 page-waterfall = Blatt mit zwei bis vier Taschen in Stufen, jede niedriger als die dahinter

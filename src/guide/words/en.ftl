@@ -19,6 +19,7 @@ unit-hour = h
 ## Joining
 list-more = { $these }, { $this }
 list-last = { $these } and { $this }
+list-run = { $these } to { $this }
 list-or = { $these } or { $this }
 page-one = page { $pages }
 page-several = pages { $pages }
@@ -115,6 +116,7 @@ bag-words = Your pieces come cut. Find each one by its size, and count them.
 bag-words-scored = Your pieces come cut and scored. Find each one by its size, and count them.
 bag-words-mixed = Your pieces come cut, some of them scored. Find each one by its size, and count them.
 bag-words-letters = Pencil its letter on the back of each piece: the steps call it by that.
+bag-front = The front of a scored piece is the face with the scores, of patterned paper the face with the pattern.
 bag-missing = Ask for what is missing before you start.
 cut-head-there = There
 
@@ -316,10 +318,11 @@ fold-valley-askew = Fold towards you along the slanted scores (valley).
 fold-mountain-askew = Fold away from you along the slanted scores (mountain).
 fold-both-askew = Fold both ways along the slanted scores.
 work-how = Work each score that folds both ways flat to the front, then flat to the back, several times.
-work-why = Feel that the tabs swing freely: they carry the pages when the album opens.
+work-why = Feel that the panels outside these scores swing freely: these tabs carry the pages when the album opens.
 fold-over = Look at the picture: it shows the back.
 fold-picture = { $part } being folded, with arrows for the way its flaps go.
 key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
+key-faces = In the pictures the back of a piece is darker than its front. For folding, always measure on the front.
 key-cut = cut
 key-valley = valley
 key-mountain = mountain
@@ -328,7 +331,7 @@ key-tape = tape
 key-glue = glue
 
 ## Stick
-stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things.
+stick-words = Let tape hold what stays where it is. Use wet glue where you must still move things. When sticking, left, right, top and bottom are as the picture shows them.
 stick-paper = Hold paper on pages with tape: wet glue on one face alone makes a page curl.
 stick-times = Do this at all { $n } places.
 stick-elsewhere = For { $pages } it is { $what } on { $on }.
@@ -403,7 +406,7 @@ job-face = Put the panels on { $what }
 ## Spine
 spine-heading = Build the spine
 spine-words = Lay its parts out in order, fronts up, before you join any.
-spine-words-flexi-hinge = Start with the narrow strip and work towards the wide one.
+spine-words-flexi-hinge = Each strip has its base in the middle, a gusset at either side, and a tab at each end. Start with the narrow strip and work towards the wide one.
 spine-words-concertina = Lay its pieces out in order, fronts up. Panels of one name are counted from the left.
 job-strips = Join the parts of the spine
 
@@ -467,7 +470,7 @@ sew-three = From inside go out in the middle, in at the top, out at the bottom, 
 sew-five-up = From inside go out in the middle, in at hole 2, out at hole 1, in again at hole 2.
 sew-five-down = Pass over the middle, out at hole 4, in at hole 5, out at hole 4, in at the middle.
 sew-knot = Pull tight along the fold, knot both ends over the long stitch inside, and cut them short.
-mount-head = Put a print on { $part }.
+mount-head = Put a print of { $width } × { $height } on { $part }.
 mount-corners = Push four photo corners on its corners: no glue touches the print.
 mount-place = Lay it { $left } from the left and { $top } from the top, and press the corners down.
 mount-behind = Turn it over and lay the print face down over the window, as far over each edge.
