@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::list::Row;
 
 /// Columns of the list; where scores come made, they are no work.
-const HEADS: [&str; 5] = ["mark", "piece", "there", "size", "back"];
+const HEADS: [&str; 5] = ["mark", "name", "there", "size", "back"];
 
 /// Lay out what comes cut; nothing where all comes in sheets.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {

@@ -44,9 +44,10 @@ pub(super) fn short(desk: &Desk<'_>) -> Section {
 
 /// The list of some rows, a table for each stock.
 pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&str]) -> Vec<Block> {
+    let heads = with_other_system(desk, heads);
     let table = |(number, stock): (usize, &crate::stock::Stock)| {
         let of_stock = |row: &&Row| desk.part(row.part).is_some_and(|part| part.stock == number) && which(row);
-        let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, heads)).collect();
+        let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, &heads)).collect();
         (!rows.is_empty()).then(|| {
             Block::Table(Table {
                 caption: desk.say("cut-caption", vec![("stock", Line::text(stock.name.clone()))]),
@@ -58,6 +59,13 @@ pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&st
     desk.job.album.stocks.iter().enumerate().filter_map(table).collect()
 }
 
+/// Where lengths are told in both systems, sizes in the other one have a column of their own: rows stay on one line.
+fn with_other_system<'a>(desk: &Desk<'_>, heads: &[&'a str]) -> Vec<&'a str> {
+    let other = if desk.measure.units == Units::In { "size-mm" } else { "size-in" };
+    let more = |head: &&'a str| [*head].into_iter().chain((*head == "size" && desk.measure.both).then_some(other));
+    heads.iter().flat_map(more).collect()
+}
+
 fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
     let Some(part) = desk.part(row.part) else { return Vec::new() };
     let cell = |head: &&str| match *head {
@@ -66,7 +74,10 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
             "cut-piece",
             vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
         ),
-        "size" => desk.sides(part, if row.long { "cut-size-long" } else { "cut-size" }),
+        "size" => desk.sides_in(&desk.measure.alone(), part, if row.long { "cut-size-long" } else { "cut-size" }),
+        "size-mm" | "size-in" => desk.sides_in(&desk.measure.other(), part, "cut-size"),
+        // Who is handed pieces knows them by letter, name and size: files are the maker's.
+        "name" => Line::text(desk.words.term(part.kind)),
         "scores" => scores(desk, row.part),
         "lies" => desk.tell(match row.lies {
             Lies::Any => "lies-any",
