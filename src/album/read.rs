@@ -69,20 +69,7 @@ impl Reading<'_, '_> {
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
-        let mut page_count = 0;
-        let pages = match top.get(PAGES) {
-            Some(node) => {
-                let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
-                let list = self.reader.list(node, path, path);
-                page_count = self.chosen.unwrap_or(list.len());
-                if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
-                    let place = self.reader.place(&node.range, "pages");
-                    self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
-                }
-                self.entries(list, path, Role::Page, page_stock)
-            }
-            None => Vec::new(),
-        };
+        let (pages, page_count) = top.get(PAGES).map(|node| self.pages(node, page_stock)).unwrap_or_default();
         let spine = match top.get(SPINE) {
             Some(node) => self.entry(node, "spine", Role::Spine, page_stock),
             None => self.fitting_spine(page_stock),
@@ -191,6 +178,17 @@ impl Reading<'_, '_> {
             stock: self.stock_of(&values, 0),
             values,
         })
+    }
+
+    /// The pages that the file names, and how many the album has.
+    fn pages(&mut self, node: &Node, stock: usize) -> (Vec<Entry>, usize) {
+        let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
+        let list = self.reader.list(node, path, path);
+        if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
+            let place = self.reader.place(&node.range, path);
+            self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
+        }
+        (self.entries(list, path, Role::Page, stock), self.chosen.unwrap_or(list.len()))
     }
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {

@@ -675,6 +675,7 @@ mixes-most = am meisten
 mixes-bound = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Keine braucht mehr als { $most } Bögen; das ist eine Schranke, es können weniger sein.
 mixes-tried = Von { $n } Möglichkeiten sind { $tried } ausgerechnet. Wie viele Bögen die anderen brauchen, ist nicht bekannt.
 mixes-places = Die Papiere wechseln sich von Blatt zu Blatt ab, daher zählt die Reihenfolge. Was eingepackt wird, reicht für jede.
+mixes-in-order = Was eingepackt wird, reicht für Blätter in der Reihenfolge der Arten. Für eine andere ist das nicht bewiesen.
 mixes-not-proven = Was eingepackt wird, reicht für die Möglichkeiten in der Tabelle. Für andere ist das nicht bewiesen.
 
 ## Die Maschine

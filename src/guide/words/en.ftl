@@ -694,6 +694,7 @@ mixes-most = the most
 mixes-bound = Of { $n } choices, { $tried } are worked out. None takes more than { $most } sheets; that is a bound, the most may be less.
 mixes-tried = Of { $n } choices, { $tried } are worked out. How many sheets the others take is not known.
 mixes-places = Papers take turns from page to page, so the order of pages counts. What is packed is enough for any order.
+mixes-in-order = What is packed is enough for pages in the order of the kinds. For another order that is not proven.
 mixes-not-proven = What is packed is enough for the choices in the table. For others that is not proven.
 
 ## The machine
