@@ -14,6 +14,7 @@ mod broken;
 mod changes;
 mod columns;
 mod contours;
+mod cost;
 mod covers;
 mod editions;
 mod everywhere;
