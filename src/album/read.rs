@@ -8,7 +8,7 @@ use super::file_fields::{
 };
 use super::kind::{BY, COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
-use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
+use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
@@ -83,10 +83,7 @@ impl Reading<'_, '_> {
             }
             None => Vec::new(),
         };
-        let labels = top.get(LABELS).and_then(|node| {
-            let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
-            Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
-        });
+        let labels = top.get(LABELS).and_then(|node| self.labels(node, page_stock));
         self.page_numbers(&inserts, page_count);
         let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
@@ -147,6 +144,11 @@ impl Reading<'_, '_> {
                     .unwrap_or_else(|| Stock { name: name.clone(), ..Stock::a4_card() }),
             );
         }
+    }
+
+    fn labels(&mut self, node: &Node, page_stock: usize) -> Option<LabelGrid> {
+        let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
+        Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
     }
 
     /// What it says of buying and selling; its sheets are put in their packs.

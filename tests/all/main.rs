@@ -15,6 +15,7 @@ mod changes;
 mod choice;
 mod columns;
 mod contours;
+mod cost;
 mod covers;
 mod editions;
 mod everywhere;
