@@ -364,7 +364,7 @@ fn the_page_shows_both_ways_with_their_stock() {
     assert_eq!(of(&view["sheets"]["stocks"], "name"), ["card", "paper", "card.machine"]);
     let unread = text(["", r#", "cutter": "laser.json""#, "", ""]);
     let told = page.work(&unread, &serde_json::Value::Null).to_string();
-    assert!(told.contains("its cutter file \\\"laser.json\\\" is not read here"), "{told}");
+    assert!(told.contains("its cutter file “laser.json” is not read here"), "{told}");
 }
 
 /// Kits share sheets of a stock that they cut alike, and no others.
