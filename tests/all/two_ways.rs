@@ -2,6 +2,7 @@
 //! Two ways of cutting in one job: what is trimmed lies from edge to edge on the whole sheet, what a machine cuts keeps clear of
 //! its border, each has the files it wants, and whoever cuts is told which is which.
 
+use crate::common::web::Table;
 use crate::common::{TempDir, album, cutter, fixtures, hingeleaf, work};
 use hingeleaf::album;
 use hingeleaf::batch;
@@ -348,6 +349,22 @@ fn a_cutter_file_is_found_beside_the_album_and_an_argument_wins() {
     assert!(run.out.contains("paper: kerf 0.1 mm, gap 0 mm, margin 4 mm."), "{}{}", run.out, run.err);
     let run = kit("gone.json", "three", &[]);
     assert!(run.code == 2 && run.err.contains("stocks.paper.cutter") && run.err.contains("gone.json"), "{}", run.err);
+}
+
+/// The page shows the sheets of both ways with the one stock that the file has, and what it can't read is told.
+#[test]
+fn the_page_shows_both_ways_with_their_stock() {
+    let page = Table::start();
+    let view = page.work(&text(BOTH), &serde_json::Value::Null);
+    let of = |list: &serde_json::Value, key: &str| -> Vec<String> {
+        list.as_array().unwrap().iter().map(|one| one[key].as_str().unwrap().to_owned()).collect()
+    };
+    assert_eq!(of(&view["album"]["stocks"], "name"), ["card", "paper"]);
+    assert_eq!(of(&view["sheets"]["stocks"], "way"), ["stocks.card", "stocks.paper", "stocks.card"]);
+    assert_eq!(of(&view["sheets"]["stocks"], "name"), ["card", "paper", "card.machine"]);
+    let unread = text(["", r#", "cutter": "laser.json""#, "", ""]);
+    let told = page.work(&unread, &serde_json::Value::Null).to_string();
+    assert!(told.contains("its cutter file “laser.json” is not read here"), "{told}");
 }
 
 /// Kits share sheets of a stock that they cut alike, and no others.
