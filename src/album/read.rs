@@ -8,7 +8,7 @@ use super::file_fields::{
 };
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
-use super::{Album, Entry, Handed, PageSize, Panels, hand_over, paper};
+use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
@@ -69,20 +69,7 @@ impl Reading<'_, '_> {
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
-        let mut page_count = 0;
-        let pages = match top.get(PAGES) {
-            Some(node) => {
-                let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
-                let list = self.reader.list(node, path, path);
-                page_count = self.chosen.unwrap_or(list.len());
-                if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
-                    let place = self.reader.place(&node.range, "pages");
-                    self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
-                }
-                self.entries(list, path, Role::Page, page_stock)
-            }
-            None => Vec::new(),
-        };
+        let (pages, page_count) = top.get(PAGES).map(|node| self.pages(node, page_stock)).unwrap_or_default();
         let spine = match top.get(SPINE) {
             Some(node) => self.entry(node, "spine", Role::Spine, page_stock),
             None => self.fitting_spine(page_stock),
@@ -96,10 +83,7 @@ impl Reading<'_, '_> {
             }
             None => Vec::new(),
         };
-        let labels = top.get(LABELS).and_then(|node| {
-            let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
-            Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
-        });
+        let labels = top.get(LABELS).and_then(|node| self.labels(node, page_stock));
         self.page_numbers(&inserts, page_count);
         let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
@@ -162,6 +146,11 @@ impl Reading<'_, '_> {
         }
     }
 
+    fn labels(&mut self, node: &Node, page_stock: usize) -> Option<LabelGrid> {
+        let values = self.reader.object(node, "labels", Arg::field("labels"), &[LABEL_FIELDS])?;
+        Some(label_grid::read(self.reader, &values, paper::usual(self.stocks.get(page_stock), self.reader.units)))
+    }
+
     /// What it says of buying and selling; its sheets are put in their packs.
     fn terms(&mut self, top: &Values) -> Terms {
         let mut terms = selling::read(self.reader, top);
@@ -191,6 +180,17 @@ impl Reading<'_, '_> {
             stock: self.stock_of(&values, 0),
             values,
         })
+    }
+
+    /// The pages that the file names, and how many the album has.
+    fn pages(&mut self, node: &Node, stock: usize) -> (Vec<Entry>, usize) {
+        let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
+        let list = self.reader.list(node, path, path);
+        if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
+            let place = self.reader.place(&node.range, path);
+            self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
+        }
+        (self.entries(list, path, Role::Page, stock), self.chosen.unwrap_or(list.len()))
     }
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {

@@ -66,7 +66,9 @@ impl Choice {
         let mut tried: Vec<Mix> = Vec::new();
         for (number, counts) in alone.chain(among).enumerate() {
             let mut mix = Mix { counts: vec![0; kinds] };
-            counts.into_iter().for_each(|(kind, count)| mix.counts[kind] += count);
+            for (kind, count) in counts {
+                mix.counts[kind] += count;
+            }
             if number < kinds.max(MOST_MIXES) && !tried.contains(&mix) {
                 tried.push(mix);
             }

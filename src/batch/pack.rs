@@ -118,7 +118,9 @@ impl Gathered<'_> {
                 Owner::Page(page) => {
                     // What a page takes is what it takes among its like.
                     let at = alone.and_then(|kind| self.taken[part].get_mut(kind)?.get_mut(page.checked_sub(1)?));
-                    at.into_iter().for_each(|count| *count += 1);
+                    if let Some(count) = at {
+                        *count += 1;
+                    }
                 }
                 Owner::Spine | Owner::Cover | Owner::Insert(_) => self.besides[part][number] += 1,
             }

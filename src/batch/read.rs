@@ -95,10 +95,10 @@ impl Reading<'_, '_> {
             let Some(values) = self.reader.object(node, &path, Said::new("a-kit"), &[KIT_FIELDS]) else { continue };
             let name = values.get(NAME).to_owned();
             self.name(&name, &names, &values);
-            let chosen = values.get(CHOICE).map(|node| self.choice(node, &path));
-            let album = self.album(&name, &values, chosen.clone());
+            let chosen = values.get(CHOICE).and_then(|node| self.choice(node, &path));
+            let album = self.album(&name, &values, chosen.as_ref());
             names.push(name.clone());
-            let choice = chosen.flatten().map(|(choice, _)| choice);
+            let choice = chosen.map(|(choice, _)| choice);
             kits.extend(album.map(|album| BatchKit { name, album, choice }));
         }
         kits
@@ -138,7 +138,7 @@ impl Reading<'_, '_> {
 
     /// The album of a kit with the changes in it; what is wrong with it names the kit. Nothing where its pages are chosen from
     /// nothing.
-    fn album(&mut self, name: &str, values: &Values, chosen: Option<Option<(Choice, Node)>>) -> Option<album::Album> {
+    fn album(&mut self, name: &str, values: &Values, chosen: Option<&(Choice, Node)>) -> Option<album::Album> {
         let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
         let source = self.file(file, &place)?;
         let mut changed = match Grafted::new(&source, self.source) {
@@ -152,11 +152,11 @@ impl Reading<'_, '_> {
             self.change(&mut changed, node, file, values);
         }
         let read = match chosen {
+            None if values.says(CHOICE) => return None,
             None => album::read_changed(&changed, self.kinds),
-            Some(None) => return None,
-            Some(Some((choice, of))) => {
+            Some((choice, of)) => {
                 // What the file's own pages are is of no account.
-                for node in [&Node { tree: Tree::Null, ..of.clone() }, &of] {
+                for node in [&Node { tree: Tree::Null, ..of.clone() }, of] {
                     // A file that has no place for pages is no album, and told so when it is read.
                     let _ = changed.put("pages", &of.range, node);
                 }

@@ -2,7 +2,7 @@
 //! The mixes of kits whose pages are chosen, as the terminal lists them.
 
 use super::commands::counted;
-use hingeleaf::batch::{MixTable, WorstMix};
+use hingeleaf::batch::{MixRow, MixTable, WorstMix};
 use hingeleaf::work::BatchWork;
 
 /// The mixes of every kit that has some, with the sheets of each; nothing where no kit has.
@@ -23,20 +23,20 @@ pub(super) fn mixes(work: &BatchWork) -> String {
 fn rows(table: &MixTable) -> String {
     let words: Vec<String> = table.rows.iter().map(|row| row.mix.said(&table.kinds).to_string()).collect();
     let wide = words.iter().map(|words| words.chars().count()).max().unwrap_or(0);
-    let mut lines = String::new();
-    for (number, (words, row)) in words.iter().zip(&table.rows).enumerate() {
-        let Some(sheets) = row.all() else { continue };
-        let worst = table.worst.is_some_and(|worst| worst.row == number);
-        lines += &format!("  {words:<wide$}  {sheets:>5}{}\n", if worst { "  the most" } else { "" });
-    }
+    let row = |(number, (words, row)): (usize, (&String, &MixRow))| {
+        let sheets = row.all()?;
+        let most = if table.worst.is_some_and(|worst| worst.row == number) { "  the most" } else { "" };
+        Some(format!("  {words:<wide$}  {sheets:>5}{most}\n"))
+    };
+    let mut lines: Vec<String> = words.iter().zip(&table.rows).enumerate().filter_map(row).collect();
     if let (Some(WorstMix { at_most, at_least, .. }), false) = (table.worst, table.is_whole()) {
         let more = table.mixes.saturating_sub(u64::try_from(table.rows.len()).unwrap_or(u64::MAX));
-        lines += &match at_most {
+        lines.push(match at_most {
             Some(most) => {
                 format!("  {more} other mixes: none takes more than {most}, and some mix takes {at_least} or more\n")
             }
             None => format!("  {more} other mixes: not known\n"),
-        };
+        });
     }
-    lines
+    lines.concat()
 }

@@ -18,7 +18,7 @@ pub(super) fn words(cost: Option<&Cost>) -> String {
     }
     let without: Vec<&str> = cost.without_price().map(|row| row.name.as_str()).collect();
     if !without.is_empty() {
-        lines.push(format!("Without a price, and in no amount: {}.\n", without.join(", ")));
+        lines.push(format!("In no amount, for want of a price or of knowing how much: {}.\n", without.join(", ")));
     }
     lines.concat()
 }

@@ -7,20 +7,19 @@
 //! What is bought comes in whole packs, and the order pays for all of them. Each kit bears its share: of sheets by the area of
 //! its parts, of all else by how much it takes. Kits that are sold bear what spare ones cost.
 
-mod asked;
+mod asking;
 mod machine;
 mod needs;
 mod shares;
+mod worked;
 
-pub use asked::Asked;
+pub use asking::AskingPrice;
 pub use machine::{MachineTime, machine_time};
 pub use needs::{KitNeeds, OrderNeeds};
 
 use crate::exact::Exact;
-use crate::selling::{Supplied, Terms, decimals};
+use crate::selling::{Supplied, Terms};
 use crate::stock::Stock;
-use needs::rows;
-use shares::kit;
 
 /// What an order costs.
 #[derive(Clone, Debug)]
@@ -35,7 +34,7 @@ pub struct Cost {
     /// What one of each kit costs, in the order's order; never empty.
     pub kits: Vec<KitCost>,
     /// The whole order.
-    pub order: Asked,
+    pub order: AskingPrice,
 }
 
 /// What costs something.
@@ -94,7 +93,7 @@ pub struct KitCost {
     /// What it has of each row of the order.
     pub shares: Vec<KitShare>,
     /// What one of those that are sold costs, and what to ask for it.
-    pub asked: Asked,
+    pub asked: AskingPrice,
     /// What one more would cost: what it uses up, at its price by the sheet and metre, and its time.
     pub one_more: Exact,
     /// The rows of which one more would need another pack.
@@ -146,25 +145,6 @@ impl CostRow {
 }
 
 impl Cost {
-    /// What an order costs; nothing where the maker says nothing of buying and selling.
-    #[must_use]
-    pub fn of(order: &OrderNeeds<'_>) -> Option<Self> {
-        if !Self::is_asked(order.terms, order.stocks) || order.kits.is_empty() {
-            return None;
-        }
-        let selling = &order.terms.selling;
-        let rows = rows(order);
-        let kits = order.kits.iter().map(|needs| kit(order, &rows, needs)).collect();
-        let all = rows.iter().filter_map(|row| row.row.cost()).sum();
-        Some(Self {
-            decimals: decimals(selling.currency.as_deref().unwrap_or_default()),
-            currency: selling.currency.clone(),
-            kits,
-            order: Asked::of(all, selling),
-            rows: rows.into_iter().map(|row| row.row).collect(),
-        })
-    }
-
     /// Whether the maker says anything of buying and selling, a sheet's own price aside.
     #[must_use]
     pub fn is_asked(terms: &Terms, stocks: &[Stock]) -> bool {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What each kit bears of an order's cost, and what one more of it would cost.
 
-use super::asked::Asked;
+use super::asking::AskingPrice;
 use super::needs::{KitNeeds, OrderNeeds, SharedRow};
 use super::{CostWhat, KitCost, KitShare};
 use crate::exact::Exact;
@@ -35,7 +35,7 @@ pub(super) fn kit(order: &OrderNeeds<'_>, rows: &[SharedRow], needs: &KitNeeds) 
         made: needs.made,
         sold: needs.sold,
         shares,
-        asked: Asked::of(cost, &order.terms.selling),
+        asked: AskingPrice::of(cost, &order.terms.selling),
         one_more,
         another_pack,
     }

@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::list::Row;
 
 /// Columns of the list; where scores come made, they are no work.
-const HEADS: [&str; 5] = ["mark", "piece", "there", "size", "back"];
+const HEADS: [&str; 5] = ["mark", "name", "there", "size", "back"];
 
 /// Lay out what comes cut; nothing where all comes in sheets.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -24,7 +24,11 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         (true, true) => "bag-words-mixed",
         _ => "bag-words",
     };
-    let mut blocks = vec![Block::Words(desk.tell(key)), Block::Words(desk.tell("bag-words-letters"))];
+    let mut blocks = vec![
+        Block::Words(desk.tell(key)),
+        Block::Words(desk.tell("bag-front")),
+        Block::Words(desk.tell("bag-words-letters")),
+    ];
     blocks.extend(cutting::tables(desk, &given, &HEADS));
     blocks.push(Block::Words(desk.tell("bag-missing")));
     Some(Section { id: "bag", heading: desk.tell("bag-heading"), blocks })

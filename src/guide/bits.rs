@@ -66,6 +66,8 @@ pub struct Step {
     pub lines: Vec<Line>,
     /// What to mind here.
     pub warn: Vec<Line>,
+    /// What differs from piece to piece where several are worked alike: distances, places; a row for each.
+    pub table: Option<Table>,
     /// How it looks.
     pub figure: Option<Figure>,
     /// What of the kit it speaks of.
@@ -103,6 +105,11 @@ impl Step {
 }
 
 impl Table {
+    /// Every line in it.
+    pub fn lines(&self) -> impl Iterator<Item = &Line> {
+        std::iter::once(&self.caption).chain(&self.head).chain(self.rows.iter().flatten())
+    }
+
     /// The same without columns in which nothing stands.
     #[must_use]
     pub fn without_empty_columns(self) -> Self {
@@ -132,14 +139,13 @@ impl Section {
             match block {
                 Block::Words(line) | Block::Heading(line) => lines.push(line),
                 Block::List(list) | Block::Caution(list) => lines.extend(list),
-                Block::Table(table) => {
-                    lines.push(&table.caption);
-                    lines.extend(table.head.iter().chain(table.rows.iter().flatten()));
-                }
+                Block::Table(table) => lines.extend(table.lines()),
                 Block::Steps(steps) => {
                     for step in steps {
                         lines.push(&step.head);
-                        lines.extend(step.lines.iter().chain(&step.warn));
+                        lines.extend(&step.lines);
+                        lines.extend(&step.warn);
+                        lines.extend(step.table.iter().flat_map(Table::lines));
                         lines.extend(step.figure.iter().map(|figure| &figure.shows));
                     }
                 }

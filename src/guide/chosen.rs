@@ -60,19 +60,19 @@ pub fn chosen_card(job: &ChosenJob<'_>) -> Guide {
     sections.extend([choose(&desk, job), cutting::short(&desk)]);
     let named = |(number, kind)| Desk { of_kind: Some(number), ..Desk::new(kind, Audience::Kit) };
     let orders = job.kinds.iter().enumerate().map(named).map(|desk| assembly::short(&desk));
-    sections.extend(orders.reduce(joined));
+    sections.extend(orders.reduce(|one, other| joined(one, &other)));
     sections.push(cautions::short(&desk));
     desk.guide(sections)
 }
 
 /// Two lists as one, what both have once and in its place.
-fn joined(mut one: Section, other: Section) -> Section {
+fn joined(mut one: Section, other: &Section) -> Section {
     let list = |section: &Section| match section.blocks.first() {
         Some(Block::List(lines)) => lines.clone(),
         _ => Vec::new(),
     };
     let (mut all, mut at) = (list(&one), 0);
-    for line in list(&other) {
+    for line in list(other) {
         at = all.iter().position(|known| *known == line).unwrap_or_else(|| {
             all.insert(at, line);
             at

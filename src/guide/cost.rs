@@ -5,13 +5,13 @@ use super::bits::{Block, Section, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
 use super::measure;
-use crate::cost::{Asked, Cost, CostRow, CostWhat, KitCost};
+use crate::cost::{AskingPrice, Cost, CostRow, CostWhat, KitCost};
 use crate::exact::Exact;
 use crate::selling::Supplied;
 
 /// Columns of what the order takes, and of what kits cost.
-const HEADS: [&str; 5] = ["what", "amount", "buy", "left", "cost"];
-const KIT_HEADS: [&str; 5] = ["kit", "sold", "costs", "ask", "more"];
+const HEADS: [&str; 5] = ["cost-head-what", "cost-head-amount", "cost-head-buy", "cost-head-left", "cost-head-cost"];
+const KIT_HEADS: [&str; 5] = ["cost-head-kit", "cost-head-sold", "cost-head-costs", "cost-head-ask", "cost-head-more"];
 
 /// Nothing where the maker says nothing of buying and selling.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -30,8 +30,8 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     Some(Section { id: "cost", heading: desk.tell("cost-heading"), blocks })
 }
 
-fn heads(desk: &Desk<'_>, names: &[&str]) -> Vec<Line> {
-    names.iter().map(|name| desk.tell(&format!("cost-head-{name}"))).collect()
+fn heads(desk: &Desk<'_>, keys: &[&str]) -> Vec<Line> {
+    keys.iter().map(|key| desk.tell(key)).collect()
 }
 
 fn currency(desk: &Desk<'_>, cost: &Cost) -> Line {
@@ -85,10 +85,10 @@ fn amount_of(desk: &Desk<'_>, row: &CostRow, amount: &Exact) -> Line {
 
 /// What it is called: as the maker does, else in the guide's own words.
 fn named(desk: &Desk<'_>, row: &CostRow) -> Line {
-    let wide = |key: &str, width: Option<f64>| match width {
+    let wide = |[key, with_width]: [&str; 2], width: Option<f64>| match width {
         Some(mm) => {
             let width = measure::number(desk.measure.show_both(mm), mm, What::TapeWidth, "");
-            desk.say(&format!("{key}-wide"), vec![("width", width)])
+            desk.say(with_width, vec![("width", width)])
         }
         None => desk.tell(key),
     };
@@ -98,8 +98,8 @@ fn named(desk: &Desk<'_>, row: &CostRow) -> Line {
         CostWhat::Packaging => desk.tell("cost-packaging"),
         CostWhat::Sheets(..) => Line::text(row.name.as_str()),
         CostWhat::Supply(_) if row.sold.is_some() => Line::text(row.name.as_str()),
-        CostWhat::Supply(Supplied::Tape(width)) => wide("cost-tape", width),
-        CostWhat::Supply(Supplied::Ribbon(width)) => wide("cost-ribbon", width),
+        CostWhat::Supply(Supplied::Tape(width)) => wide(["cost-tape", "cost-tape-wide"], width),
+        CostWhat::Supply(Supplied::Ribbon(width)) => wide(["cost-ribbon", "cost-ribbon-wide"], width),
         CostWhat::Supply(Supplied::Glue) => desk.tell("cost-glue"),
         CostWhat::Supply(Supplied::Thread) => desk.tell("cost-thread"),
         CostWhat::Supply(Supplied::Corners) => desk.tell("cost-corners"),
@@ -108,14 +108,20 @@ fn named(desk: &Desk<'_>, row: &CostRow) -> Line {
 
 /// From the cost of all kits to what is asked for them.
 fn order(desk: &Desk<'_>, cost: &Cost) -> Table {
-    let Asked { cost: own, overhead, profit, fees, tax, price } = &cost.order;
-    let rows =
-        [("cost", own), ("overhead", overhead), ("profit", profit), ("fees", fees), ("tax", tax), ("price", price)];
+    let AskingPrice { cost: own, overhead, profit, fees, tax, price } = &cost.order;
+    let rows = [
+        ("cost-is-cost", own),
+        ("cost-is-overhead", overhead),
+        ("cost-is-profit", profit),
+        ("cost-is-fees", fees),
+        ("cost-is-tax", tax),
+        ("cost-is-price", price),
+    ];
     let rows = rows.into_iter().filter(|(_, amount)| !amount.is_zero());
     Table {
         caption: desk.tell("cost-order"),
-        head: ["cost-head-what", "cost-head-amount"].map(|key| desk.tell(key)).to_vec(),
-        rows: rows.map(|(key, amount)| vec![desk.tell(&format!("cost-is-{key}")), money(desk, cost, amount)]).collect(),
+        head: heads(desk, &HEADS[..2]),
+        rows: rows.map(|(key, amount)| vec![desk.tell(key), money(desk, cost, amount)]).collect(),
     }
 }
 

@@ -7,12 +7,12 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
-use super::{cautions, measure, pictures};
+use super::{cautions, measure, pictures, ways};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture::{self, SheetWords};
 use crate::sheets::Sheet;
-use crate::stock::{By, Pattern};
+use crate::stock::Pattern;
 
 /// More names than this on the back of a piece say less: our choice.
 const MOST_USES: usize = 4;
@@ -45,9 +45,10 @@ pub(super) fn short(desk: &Desk<'_>) -> Section {
 
 /// The list of some rows, a table for each stock.
 pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&str]) -> Vec<Block> {
+    let heads = with_other_system(desk, heads);
     let table = |(number, stock): (usize, &crate::stock::Stock)| {
         let of_stock = |row: &&Row| desk.part(row.part).is_some_and(|part| part.stock == number) && which(row);
-        let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, heads)).collect();
+        let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, &heads)).collect();
         (!rows.is_empty()).then(|| {
             Block::Table(Table {
                 caption: desk.say("cut-caption", vec![("stock", Line::text(stock.name.clone()))]),
@@ -59,6 +60,13 @@ pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&st
     desk.job.album.stocks.iter().enumerate().filter_map(table).collect()
 }
 
+/// Where lengths are told in both systems, sizes in the other one have a column of their own: rows stay on one line.
+fn with_other_system<'a>(desk: &Desk<'_>, heads: &[&'a str]) -> Vec<&'a str> {
+    let other = if desk.measure.units == Units::In { "size-mm" } else { "size-in" };
+    let more = |head: &&'a str| [*head].into_iter().chain((*head == "size" && desk.measure.both).then_some(other));
+    heads.iter().flat_map(more).collect()
+}
+
 fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
     let Some(part) = desk.part(row.part) else { return Vec::new() };
     let cell = |head: &&str| match *head {
@@ -67,7 +75,10 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
             "cut-piece",
             vec![("kind", Line::text(desk.words.term(part.kind))), ("id", Line::text(part.id.as_str()))],
         ),
-        "size" => desk.sides(part, if row.long { "cut-size-long" } else { "cut-size" }),
+        "size" => desk.sides_in(&desk.measure.alone(), part, if row.long { "cut-size-long" } else { "cut-size" }),
+        "size-mm" | "size-in" => desk.sides_in(&desk.measure.other(), part, "cut-size"),
+        // Who is handed pieces knows them by letter, name and size: files are the maker's.
+        "name" => Line::text(desk.words.term(part.kind)),
         "scores" => scores(desk, row.part),
         "lies" => desk.tell(match row.lies {
             Lies::Any => "lies-any",
@@ -168,7 +179,7 @@ fn notes(desk: &Desk<'_>) -> Vec<Line> {
 }
 
 fn sheets(desk: &Desk<'_>) -> Vec<Block> {
-    let mut blocks = ways(desk);
+    let mut blocks = ways::told(desk);
     for laid in &desk.stocks {
         for sheet in &laid.sheets {
             let heading = vec![
@@ -206,27 +217,6 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
     if !offcuts.is_empty() {
         blocks.push(Block::Heading(desk.tell("offcuts-heading")));
         blocks.push(Block::List(offcuts));
-    }
-    blocks
-}
-
-/// How sheets are cut, whichever they are; where some are cut on a trimmer and some by a machine, which.
-fn ways(desk: &Desk<'_>) -> Vec<Block> {
-    if desk.stocks.is_empty() {
-        return vec![Block::Words(desk.tell("cut-no-sheets"))];
-    }
-    let all = [
-        (desk.cut_by(By::Trimmer), "ways-trimmer", &["plan-words", "plan-words-names"][..]),
-        (desk.cut_by(By::Machine), "ways-machine", &["machine-words"]),
-    ];
-    let both = all.iter().all(|(stocks, ..)| !stocks.is_empty());
-    let mut blocks = Vec::new();
-    for (stocks, which, words) in all.into_iter().filter(|(stocks, ..)| !stocks.is_empty()) {
-        if both {
-            let stocks = stocks.iter().map(|stock| Line::text(stock.name.clone())).collect();
-            blocks.push(Block::Words(desk.say(which, vec![("stocks", desk.words.list(stocks))])));
-        }
-        blocks.extend(words.iter().map(|key| Block::Words(desk.tell(key))));
     }
     blocks
 }

@@ -115,7 +115,10 @@ pub(super) fn of_insert(desk: &Desk<'_>, owner: Owner) -> Vec<Step> {
         }
         Deed::Mount { piece, print, window } => {
             let part = kit.parts.get(mine(*piece)?.part)?;
-            let mut step = Step::new(desk.say("mount-head", vec![("part", desk.named(mine(*piece)?.part))]));
+            let side = |length: f64| desk.length(length, What::Length, "print");
+            let named = desk.named(mine(*piece)?.part);
+            let places = vec![("width", side(print.0)), ("height", side(print.1)), ("part", named)];
+            let mut step = Step::new(desk.say("mount-head", places));
             let border = |size: f64, print: f64| desk.length((size - print) / 2.0, What::Length, "border");
             let sides = vec![("left", border(part.flat.width, print.0)), ("top", border(part.flat.height, print.1))];
             step.lines = if *window {

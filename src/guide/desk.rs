@@ -20,6 +20,9 @@ use crate::stock::{By, SheetSize, Stock};
 /// Words of the page itself, looked up once.
 const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
 
+/// What the last page of several that follow one another is of.
+const RANGE: &str = "to";
+
 /// So many things go into one sentence: our choice.
 pub(super) const A_LINE: usize = 8;
 
@@ -93,14 +96,14 @@ impl<'a> Desk<'a> {
 
     /// Width and height of a part.
     pub(super) fn size(&self, part: &Part) -> Line {
-        self.sides(part, "cut-size")
+        self.sides_in(&self.measure, part, "cut-size")
     }
 
     /// The same in other words.
-    pub(super) fn sides(&self, part: &Part, key: &str) -> Line {
+    pub(super) fn sides_in(&self, measure: &Measure, part: &Part, key: &str) -> Line {
         let size = vec![
-            ("width", self.length(part.flat.width, What::Width, &part.id)),
-            ("height", self.length(part.flat.height, What::Height, &part.id)),
+            ("width", measure.length(part.flat.width, What::Width, &part.id)),
+            ("height", measure.length(part.flat.height, What::Height, &part.id)),
         ];
         self.say(key, size)
     }
@@ -213,17 +216,22 @@ impl<'a> Desk<'a> {
         self.say("panel-of", vec![("panel", self.panel_name(side)), ("part", self.piece(side.piece))])
     }
 
+    /// A part, with how many there are where these are several: `2 × A (pocket front)`.
+    pub(super) fn times(&self, row: &Row) -> Line {
+        let count = measure::count(row.count, What::Count, self.id(row.part));
+        match row.count {
+            1 => self.named(row.part),
+            _ => self.say("part-times", vec![("n", count), ("part", self.named(row.part))]),
+        }
+    }
+
     /// The head of a step for one part, or for several that are worked alike, and then the lines that name these.
     pub(super) fn several(&self, rows: &[&Row], one: &str, many: &str) -> (Line, Vec<Line>) {
         let count = |row: &Row| measure::count(row.count, What::Count, self.id(row.part));
         if let [row] = rows {
             return (self.say(one, vec![("part", self.named(row.part)), ("n", count(row))]), Vec::new());
         }
-        let named = |row: &&Row| match row.count {
-            1 => self.named(row.part),
-            _ => self.say("part-times", vec![("n", count(row)), ("part", self.named(row.part))]),
-        };
-        let parts: Vec<Line> = rows.iter().map(named).collect();
+        let parts: Vec<Line> = rows.iter().map(|row| self.times(row)).collect();
         let lines =
             parts.chunks(A_LINE).map(|few| self.say("these-parts", vec![("parts", self.words.list(few.to_vec()))]));
         (self.tell(many), lines.collect())
@@ -253,13 +261,26 @@ impl<'a> Desk<'a> {
         if let Some(kind) = self.of_kind {
             return self.any_page(kind, &numbers);
         }
-        let list = self.words.list(numbers.iter().map(|page| measure::count(*page, What::Page, "")).collect());
-        let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
-        self.say(key, vec![("pages", list)])
+        self.numbered(&numbers)
     }
-}
 
-impl Desk<'_> {
+    /// The same of numbers in order: pages that follow one another by the first and the last of them.
+    pub(super) fn numbered(&self, numbers: &[u64]) -> Line {
+        let page = |page: &u64| measure::count(*page, What::Page, "");
+        let mut list = Vec::new();
+        for run in numbers.chunk_by(|one, next| one.saturating_add(1) == *next) {
+            match run {
+                [from, _, .., to] => {
+                    let ends = vec![("from", page(from)), ("to", measure::count(*to, What::Page, RANGE))];
+                    list.push(self.say("page-range", ends));
+                }
+                few => list.extend(few.iter().map(page)),
+            }
+        }
+        let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
+        self.say(key, vec![("pages", self.words.list(list))])
+    }
+
     /// `page of kind 2`; where that is not so of all places, with these.
     fn any_page(&self, kind: usize, numbers: &[u64]) -> Line {
         let count = |number: u64, what: What| measure::count(number, what, "");

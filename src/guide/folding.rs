@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Score, then fold.
 
-use super::bits::{Block, Figure, Section, Step};
+use super::bits::{Block, Figure, Section, Step, Table};
 use super::cutting::sense;
 use super::desk::{A_LINE, Desk};
 use super::line::{Line, What};
@@ -131,7 +131,16 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         step.lines.splice(0..0, more);
         step
     };
-    let steps = folded.into_iter().map(named).collect();
+    let told = |mut alike: Vec<(Step, Vec<&Row>)>| match alike.len() {
+        ..TABLED => alike.into_iter().map(named).collect(),
+        _ => {
+            let rows = alike.iter().flat_map(|(_, rows)| rows.iter().copied()).collect::<Vec<_>>();
+            let of = alike.iter().flat_map(|(step, _)| step.of.iter().copied()).collect();
+            let figure = alike.first_mut().and_then(|(step, _)| step.figure.take());
+            vec![Step { of, figure, ..tabled(desk, &rows) }]
+        }
+    };
+    let steps = by_places(desk, folded).into_iter().flat_map(told).collect();
     let figure = Figure { picture: pictures::key(desk), shows: desk.tell("key-shows") };
     let mut words = vec!["fold-words", "fold-words-spring"];
     // A hinge's outer folds bend either way: they are worked before anything holds them.
@@ -139,8 +148,77 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         words.extend(["work-how", "work-why"]);
     }
     let words = words.into_iter().map(|key| Block::Words(desk.tell(key)));
-    let blocks = words.chain([Block::Figure(figure), Block::Steps(steps)]).collect();
+    let blocks =
+        words.chain([Block::Figure(figure), Block::Words(desk.tell("key-faces")), Block::Steps(steps)]).collect();
     Some(Section { id: "fold", heading: desk.tell("fold-heading"), blocks })
+}
+
+/// So many parts that are folded alike but for the distances are told once, with a table of these: our choice.
+const TABLED: usize = 3;
+
+/// What parts that are folded alike share: their name, and of each score where it is measured from, how it is folded, and
+/// whether it lies in the nearer half. Nothing where a picture tells more, or a sentence takes not all distances.
+fn places(desk: &Desk<'_>, rows: &[&Row]) -> Option<(&'static str, bool, Vec<(FenceEdge, Sense, bool)>)> {
+    let kind = desk.part(rows.first()?.part)?.kind;
+    let of = |row: &&Row| {
+        desk.part(row.part).filter(|part| part.kind == kind)?;
+        let marks = scoring::marks(desk.kit(), row.part);
+        if marks.len() > A_LINE || !scoring::slanted(desk.kit(), row.part).is_empty() {
+            return None;
+        }
+        let over = pictures::is_shown_over(desk, row.part);
+        let mut all: Vec<_> = marks.iter().map(|mark| (mark.edge, mark.sense, mark.at < mark.back)).collect();
+        all.sort_by_key(|(edge, sense, near)| (*edge, *sense, !near));
+        Some((kind, over, all))
+    };
+    let all: Option<Vec<_>> = rows.iter().map(of).collect();
+    all?.into_iter().reduce(|one, other| if one == other { one } else { (kind, one.1, Vec::new()) })
+}
+
+/// Parts that are folded alike but for the distances, together where the first of them stands.
+fn by_places<'a>(desk: &Desk<'_>, folded: Vec<(Step, Vec<&'a Row>)>) -> Vec<Vec<(Step, Vec<&'a Row>)>> {
+    let mut groups: Vec<Vec<(Step, Vec<&Row>)>> = Vec::new();
+    for one in folded {
+        let own = places(desk, &one.1).filter(|(.., scores)| !scores.is_empty());
+        let like = |group: &&mut Vec<(Step, Vec<&Row>)>| own.is_some() && places(desk, &group[0].1) == own;
+        match groups.iter_mut().find(like) {
+            Some(group) => group.push(one),
+            None => groups.push(vec![one]),
+        }
+    }
+    groups
+}
+
+/// How parts are folded whose distances alone differ: a row of them for each part.
+fn tabled(desk: &Desk<'_>, rows: &[&Row]) -> Step {
+    let ways = [Sense::Valley, Sense::Mountain, Sense::Both]
+        .into_iter()
+        .flat_map(|sense| [FenceEdge::Left, FenceEdge::Top].map(|edge| (sense, edge)));
+    let at = |part: usize, (kind, edge): (Sense, FenceEdge)| {
+        let marks = scoring::marks(desk.kit(), part).into_iter();
+        let here = marks.filter(|mark| mark.edge == edge && mark.sense == kind);
+        here.map(|mark| desk.length(mark.at, edge.what(false), desk.id(part))).collect::<Vec<Line>>()
+    };
+    let first = rows.first().map_or(0, |row| row.part);
+    let ways: Vec<(Sense, FenceEdge)> = ways.filter(|way| !at(first, *way).is_empty()).collect();
+    let head = ways.iter().map(|(kind, edge)| {
+        let from = if *edge == FenceEdge::Left { "left" } else { "top" };
+        desk.tell(&format!("{}-head-{from}", sense(*kind)))
+    });
+    let row = |row: &&Row| {
+        let places = ways.iter().map(|way| desk.words.list(at(row.part, *way)));
+        std::iter::once(desk.times(row)).chain(places).collect()
+    };
+    let table = Table {
+        caption: Line::default(),
+        head: std::iter::once(desk.tell("cut-head-piece")).chain(head).collect(),
+        rows: rows.iter().map(row).collect(),
+    };
+    let mut step = Step { table: Some(table), ..Step::new(desk.tell("fold-each")) };
+    if pictures::is_shown_over(desk, first) {
+        step.lines.push(desk.tell("fold-over"));
+    }
+    step
 }
 
 /// How a part is folded; its name is left open.

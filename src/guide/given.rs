@@ -76,9 +76,7 @@ fn pages(desk: &Desk<'_>) -> Vec<Line> {
     }
     let line = |kind: &&Kind| {
         let numbers = (1..).zip(pages).filter(|(_, page)| page.kind.name == kind.name).map(|(number, _)| number);
-        let numbers: Vec<Line> = numbers.map(|number| measure::count(number, What::Page, "")).collect();
-        let key = if numbers.len() == 1 { "page-one" } else { "page-several" };
-        let pages = desk.say(key, vec![("pages", desk.words.list(numbers))]);
+        let pages = desk.numbered(&numbers.collect::<Vec<u64>>());
         let name = desk.words.term_of("page", kind.name, kind.about);
         desk.say("given-page", vec![("pages", pages), ("kind", Line::text(name))])
     };

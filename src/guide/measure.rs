@@ -66,8 +66,20 @@ impl Measure {
         if !self.both {
             return own;
         }
-        let other = if self.units == Units::In { Units::Mm } else { Units::In };
-        format!("{own} ({})", self.notation.write(&one(mm, other)))
+        format!("{own} ({})", self.other().own(mm))
+    }
+
+    /// The same in the maker's units alone.
+    #[must_use]
+    pub fn alone(&self) -> Self {
+        Self { both: false, ..self.clone() }
+    }
+
+    /// The same in the other system alone.
+    #[must_use]
+    pub fn other(&self) -> Self {
+        let units = if self.units == Units::In { Units::Mm } else { Units::In };
+        Self { units, ..self.alone() }
     }
 
     /// The same without the other system, for pictures.

@@ -18,11 +18,11 @@ pub(super) fn section(desk: &Desk<'_>, kits: &[(&str, &GuideJob<'_>, &Chosen)]) 
         if let Some(worst) = table.worst.filter(|_| !table.is_whole()) {
             blocks.push(Block::Words(bound(desk, table, worst)));
         }
-        if packed.by_place {
-            blocks.push(Block::Words(desk.tell("mixes-places")));
-        }
-        if !packed.proven {
-            blocks.push(Block::Caution(vec![desk.tell("mixes-not-proven")]));
+        match (packed.proven, table.is_whole()) {
+            (true, _) if packed.by_place => blocks.push(Block::Words(desk.tell("mixes-places"))),
+            (true, _) => {}
+            (false, true) => blocks.push(Block::Caution(vec![desk.tell("mixes-in-order")])),
+            (false, false) => blocks.push(Block::Caution(vec![desk.tell("mixes-not-proven")])),
         }
     }
     (!kits.is_empty()).then(|| Section { id: "mixes", heading: desk.tell("mixes-heading"), blocks })

@@ -43,6 +43,7 @@ mod teaching;
 mod together;
 mod told;
 pub mod trimmer;
+mod ways;
 mod words;
 
 pub use audience::Audience;

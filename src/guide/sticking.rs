@@ -204,6 +204,13 @@ pub(super) fn spread(
     groups.into_iter().filter_map(line).collect()
 }
 
+/// Tape round each of several pieces, whose lengths stand elsewhere.
+pub(super) fn round_each(desk: &Desk<'_>, glued: &Side, width: f64) -> Line {
+    let of = desk.kit().pieces.get(glued.piece).map_or("", |piece| desk.id(piece.part));
+    let width = measure::number(desk.measure.show_both(width), width, What::TapeWidth, of);
+    desk.say("round-run-each", vec![("width", width), ("face", face(desk, glued.face))])
+}
+
 /// Equal pieces one on the other: how many for each page, and on what.
 fn pile(desk: &Desk<'_>, joint: &Joint) -> Step {
     let kit = desk.kit();

@@ -95,7 +95,7 @@ pub fn hand_time(job: &GuideJob<'_>, audience: Audience, by_machine: &dyn Fn(usi
         _ => false,
     };
     let by_hand =
-        |section: &Section, step: &Step| section.id != "cut" && !(step.of.iter().all(made) && !step.of.is_empty());
+        |section: &Section, step: &Step| section.id != "cut" && (step.of.is_empty() || !step.of.iter().all(made));
     let minutes = |section: &Section| -> f64 {
         section
             .steps()

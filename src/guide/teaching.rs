@@ -69,7 +69,9 @@ fn head(step: &Step) -> Line {
         !matches!(told, Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) | Told::Loose(_))
     };
     let named = step.lines.iter().find(marked).filter(|_| !marked(&&step.head) && step.of.iter().any(to_a_part));
-    named.map_or_else(|| step.head.clone(), |pieces| step.head.clone().then(pieces))
+    let tabled = step.table.iter().flat_map(|table| &table.rows).filter_map(|row| row.first());
+    let head = tabled.fold(step.head.clone(), Line::then);
+    named.map_or_else(|| head.clone(), |pieces| head.clone().then(pieces))
 }
 
 /// `12 · Stick the seam of A to B. Run 148 mm of tape, 6.4 mm wide, along the front face of the seam.`: what of a step has sizes.

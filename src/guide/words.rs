@@ -83,11 +83,18 @@ impl Words {
     /// What a piece is called: `panel for page 1 front flap`, `tag 2 no. 3`.
     #[must_use]
     pub fn name(&self, name: &PieceName) -> String {
+        self.name_by("term", name)
+    }
+
+    /// A piece's name by terms of a sort. A face may need another word than the piece of the same name: the front of a page is
+    /// no part of it.
+    fn name_by(&self, sort: &str, name: &PieceName) -> String {
         let said = |key: &str, what: &PieceName, number: usize| {
-            self.with(key, [("what", self.name(what)), ("number", number.to_string())])
+            self.with(key, [("what", self.name_by(sort, what)), ("number", number.to_string())])
         };
+        let face = |key: &str, face: &PieceName| self.with(key, [("what", self.name_by("term-face", face))]);
         match name {
-            PieceName::Term(term) => self.term(term),
+            PieceName::Term(term) => self.term_of(sort, term, &self.term(term)),
             PieceName::Counted(what, number) => said("name-counted", what, *number),
             PieceName::Copy(what, number) => said("name-no", what, *number),
             PieceName::Leaf(what, number) => said("name-leaf", what, *number),
@@ -95,8 +102,8 @@ impl Words {
             PieceName::OfKind(kind, what) => said("name-of-kind", what, *kind),
             PieceName::ForPage(what, page) => said("name-on-page", what, *page),
             PieceName::Length(what, number) => said("name-length", what, *number),
-            PieceName::PanelFor(face) => self.with("name-panel", [("what", self.name(face))]),
-            PieceName::BlockFor(side) => self.with("name-block", [("what", self.name(side))]),
+            PieceName::PanelFor(what) => face("name-panel", what),
+            PieceName::BlockFor(what) => face("name-block", what),
         }
     }
 

@@ -138,18 +138,17 @@ pub(super) fn read(reader: &mut Reader<'_>, node: &Node) -> Vec<(Supply, Place)>
         let Some(values) = reader.object(value, &path, Said::new("a-supply"), &[SUPPLY_FIELDS]) else { continue };
         let price = price(reader, &values);
         let Some(at) = values.says(SUPPLY_OF).then(|| values.place(SUPPLY_OF)).flatten().cloned() else { continue };
-        match amount(values.get(SUPPLY_OF), what.unit()) {
-            Some(of) => supplies.push((Supply { name: called.clone(), what, of, price }, place)),
-            None => {
-                let key = match what.unit() {
-                    "mm" => "bad-supply-length",
-                    "ml" => "bad-supply-volume",
-                    _ => "bad-supply-count",
-                };
-                let text = Said::new(key).with("name", Arg::quoted(excerpt(called)));
-                reader.problem("bad-supply", text, Said::new("bad-supply-help"), &at);
-            }
+        if let Some(of) = amount(values.get(SUPPLY_OF), what.unit()) {
+            supplies.push((Supply { name: called.clone(), what, of, price }, place));
+            continue;
         }
+        let key = match what.unit() {
+            "mm" => "bad-supply-length",
+            "ml" => "bad-supply-volume",
+            _ => "bad-supply-count",
+        };
+        let text = Said::new(key).with("name", Arg::quoted(excerpt(called)));
+        reader.problem("bad-supply", text, Said::new("bad-supply-help"), &at);
     }
     supplies
 }

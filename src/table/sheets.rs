@@ -57,7 +57,7 @@ fn stock(work: &Work, laid: &StockSheets) -> Value {
         .with("bound", laid.lower_bound);
     json!({
         "name": stock.name,
-        "way": format!("stocks.{}", stock.name),
+        "way": format!("stocks.{}", stock.bought()),
         "sheet": album::names(stock),
         "sentence": words::say(&costing(said, Tally::of(work.album.order(), laid).cost)),
         "sheets": laid.sheets.iter().map(|one| sheet(work, laid.stock, one)).collect::<Vec<_>>(),

@@ -4,7 +4,7 @@
 //! Every amount is worked out exactly and rounded once, when it is written here: so a column may differ from its sum by a cent.
 
 use super::csv::cell;
-use crate::cost::{Asked, Cost, CostRow, KitCost};
+use crate::cost::{AskingPrice, Cost, CostRow, KitCost};
 use std::fmt::Write;
 
 /// The columns.
@@ -62,8 +62,8 @@ fn of_kit(cost: &Cost, kit: &KitCost, put: &mut dyn FnMut([String; 8])) {
     put(line("one more", String::new(), "", cost.shown(&kit.one_more)));
 }
 
-fn asked(cost: &Cost, of: &str, asked: &Asked, put: &mut dyn FnMut([String; 8])) {
-    let Asked { cost: own, overhead, profit, fees, tax, price } = asked;
+fn asked(cost: &Cost, of: &str, asked: &AskingPrice, put: &mut dyn FnMut([String; 8])) {
+    let AskingPrice { cost: own, overhead, profit, fees, tax, price } = asked;
     let rows = [
         ("cost", own),
         ("overhead", overhead),

@@ -157,6 +157,7 @@ fn step(guide: &Guide, step: &Step, section: &str, number: &mut usize) -> Markup
                 }
                 @for one in &step.lines { p { (line(one)) } }
                 @if !step.warn.is_empty() { (caution(guide, &step.warn)) }
+                @if let Some(one) = &step.table { (table(one)) }
             }
         }
     }
@@ -169,7 +170,7 @@ fn figure(figure: &Figure) -> Markup {
 fn table(table: &Table) -> Markup {
     html! {
         table {
-            caption { (line(&table.caption)) }
+            @if !table.caption.is_empty() { caption { (line(&table.caption)) } }
             thead { tr { @for head in &table.head { th scope="col" { (line(head)) } } } }
             tbody {
                 @for row in &table.rows {

@@ -495,3 +495,64 @@ fn the_worst_order_counts_where_papers_take_turns() {
     let same = worked(&plain(), &kit(1, 3, &of));
     assert!(same.findings.iter().all(|finding| finding.id != "choice-order"));
 }
+
+/// What is not proven is not said to be: papers that are counted, tags as large as their pockets, stubs, of far too many mixes.
+#[test]
+fn what_is_not_proven_is_told() {
+    let told = |work: &BatchWork| {
+        let found = work.findings.iter().filter(|finding| finding.id == "choice-not-proven");
+        found.map(|finding| finding.text.to_string()).collect::<Vec<_>>().join("; ")
+    };
+    // Each design is used up at another place, as pages before it took more or less of it.
+    let mut counted = in_turn();
+    counted["spine"] = json!({ "kind": "flexi-hinge", "pitch": 6 });
+    counted["stocks"]["paper"]["count"] = json!(2);
+    let of = json!([{ "kind": "wallet", "pocket": 110, "overflap": 45 }, { "kind": "notched" }, { "kind": "pocket" }]);
+    let work = worked(&counted, &kit(1, 4, &of));
+    let Chosen { packed, table, .. } = chosen(&work);
+    assert!(!packed.proven && table.is_whole(), "{:?}", work.findings);
+    assert!(told(&work).contains("in the order of the choice"), "{}", told(&work));
+    // Every mix can be made of it all the same.
+    let packs = counts(&work.kits[0].kit);
+    for own in &work.choices[0].as_ref().unwrap().works {
+        assert!(counts(&own.kit).iter().all(|(part, count)| packs[part] >= *count));
+    }
+    let many = json!([{ "kind": "pocket" }, { "kind": "wallet", "pocket": 110, "overflap": 45 }, { "kind": "pocket", "content": 1 }, { "kind": "pocket", "content": 0.5 }]);
+    for (field, value) in [("inserts", json!([{ "kind": "tag", "count": 2 }])), ("spine", json!({ "kind": "stubs" }))] {
+        let mut album = plain();
+        album.as_object_mut().unwrap().remove("cover");
+        album[field] = value;
+        let work = worked(&album, &kit(1, 7, &many));
+        assert_eq!(chosen(&work).table.mixes, 120);
+        assert!(!chosen(&work).packed.proven && chosen(&work).table.worst.is_none_or(|worst| worst.at_most.is_none()));
+        assert!(told(&work).contains("for the others that is not proven"), "{}: {:?}", field, work.findings);
+    }
+    // Few mixes are all worked out, and nothing is left to prove.
+    assert_eq!(told(&worked(&runs_on(), &kit(1, 3, &of_two()))), "");
+}
+
+/// What is cut from one block belongs together: equal panels of two blocks are not one part, and every block is packed whole.
+#[test]
+fn blocks_are_packed_whole() {
+    let of = json!([{ "kind": "wallet", "pocket": 110, "overflap": 45 }, { "kind": "wallet", "pocket": 110, "overflap": 60 }]);
+    let work = worked(&runs_on(), &kit(2, 3, &of));
+    assert!(!work.stopped(), "{:?}", work.findings);
+    let own = &work.kits[0].kit;
+    assert_eq!(own.blocks.len(), 2);
+    for block in &own.blocks {
+        assert_eq!(block.count, 3);
+        assert!(block.parts.iter().all(|member| own.parts[member.part].count == 3), "{}", block.name);
+    }
+    let members: Vec<usize> = own.blocks.iter().flat_map(|block| &block.parts).map(|member| member.part).collect();
+    assert!((1..members.len()).all(|at| !members[..at].contains(&members[at])), "{members:?}");
+    assert_eq!(work.kit.blocks.len(), 0, "blocks are those of lots");
+    let placed = work
+        .stocks
+        .iter()
+        .flat_map(|laid| &laid.sheets)
+        .flat_map(|sheet| sheet.placements.iter().map(|placed| (placed.part, u64::from(sheet.times))));
+    for member in members {
+        let part = work.merged.part_of[0][member];
+        assert_eq!(placed.clone().filter(|(of, _)| *of == part).map(|(_, times)| times).sum::<u64>(), 6);
+    }
+}

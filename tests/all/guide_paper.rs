@@ -40,6 +40,7 @@ fn said(guide: &Guide) -> String {
                         out.push(number.to_string());
                         out.extend([&step.head].into_iter().chain(&step.lines).map(Line::plain));
                         cautions(&mut out, guide, &step.warn);
+                        out.extend(step.table.iter().flat_map(Table::lines).map(Line::plain));
                     }
                 }
                 Block::Words(line) | Block::Heading(line) => out.push(line.plain()),
@@ -231,7 +232,7 @@ fn the_same_bytes_each_time() {
 #[test]
 fn a_long_handout_is_no_longer_than_it_was() {
     let text = std::fs::read_to_string(crate::common::project().join("fixtures/towpath-year.json")).unwrap();
-    for (language, most) in [("en", 28), ("de", 30)] {
+    for (language, most) in [("en", 24), ("de", 25)] {
         let with = format!("\"language\": \"{language}\", \"handed_over\": \"scored\",");
         let work = work(&text.replacen('{', &format!("{{ {with}"), 1), Cutter::default());
         let guide = guide::guide(&work.guide_job(true));

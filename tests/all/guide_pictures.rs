@@ -31,7 +31,7 @@ const LOOKED_AT: [(&str, usize); 10] = [
     ("score", 3),
     ("fold", 0),
     ("pages", 0),
-    ("pages", 4),
+    ("pages", 3),
     ("spine", 0),
     ("bind", 0),
 ];

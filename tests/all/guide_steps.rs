@@ -114,6 +114,15 @@ fn ribbons_are_bought_and_threaded_before_what_hides_them() {
     assert!(text.contains("(wrap cover)") && text.contains("(patch)") && text.contains("(panel)"), "{text}");
 }
 
+/// How many pages are told of, where several that follow one another are told by the first and the last.
+fn pages(numbers: &[&Number]) -> f64 {
+    let ends = |(at, number): (usize, &&Number)| match number.of.as_str() {
+        "to" => number.value - numbers[at - 1].value,
+        _ => 1.0,
+    };
+    numbers.iter().enumerate().map(ends).sum()
+}
+
 /// Every stub is in the pile of a page, and the piles are as many as the stubs.
 #[test]
 fn stubs_are_piled_for_their_pages() {
@@ -124,8 +133,8 @@ fn stubs_are_piled_for_their_pages() {
     for line in all.flat_map(|step| &step.lines) {
         let of = |what| line.numbers().filter(move |number| number.what == what).collect::<Vec<&Number>>();
         let size = of(What::Many).iter().find(|number| number.of != "piles").map_or(0.0, |number| number.value);
-        let pages = of(What::Page).len();
-        piled += size * f64::from(u32::try_from(pages).unwrap());
+        let pages = pages(&of(What::Page));
+        piled += size * pages;
     }
     near(piled, f64::from(u32::try_from(stubs).unwrap()), 1e-9);
     for step in section(&guide, "spine").steps() {
@@ -339,4 +348,78 @@ fn what_only_a_picture_tells_is_a_step_of_its_own() {
             .filter(|told| matches!(told, Told::Outline(part) if work.kit.parts[*part].kind == "divider"));
         assert!(outlines.count() < 2, "{}", read(step));
     }
+}
+
+/// Parts that are folded alike but for the distances are told once, with a row of distances for each: hinge strips of four pages.
+/// Two alike ones are told each by itself.
+#[test]
+fn strips_are_folded_by_a_table() {
+    let pages = |count: usize| vec![r#"{ "kind": "pocket" }"#; count].join(",");
+    for (count, tables) in [(8, 1), (4, 0)] {
+        let (work, guide) = made(&format!(r#""pages": [{}]"#, pages(count)));
+        let strips: Vec<usize> =
+            (0..work.kit.parts.len()).filter(|part| work.kit.parts[*part].kind == "hinge strip").collect();
+        assert_eq!(strips.len(), count / 2);
+        let tabled: Vec<&Step> = section(&guide, "fold").steps().filter(|step| step.table.is_some()).collect();
+        assert_eq!(tabled.len(), tables);
+        for step in tabled {
+            let table = step.table.as_ref().unwrap();
+            assert_eq!(table.rows.len(), strips.len());
+            for part in &strips {
+                let marks = guide::scoring::marks(&work.kit, *part);
+                let of = |number: &&Number| number.of == work.kit.parts[*part].id && number.what == What::FromLeft;
+                let told: Vec<f64> = table.lines().flat_map(Line::numbers).filter(of).map(|one| one.value).collect();
+                assert_eq!(told.len(), marks.len(), "{told:?}");
+                has(&told, &marks.iter().map(|mark| mark.at).collect::<Vec<_>>());
+                assert!(
+                    (0..work.kit.parts[*part].flat.scores.len())
+                        .all(|score| step.of.contains(&Told::Fold(*part, score)))
+                );
+            }
+        }
+    }
+}
+
+/// Strips that lie on one another may be glued in any order. Where one comes to lie over the place of another it may not.
+#[test]
+fn an_order_is_told_where_it_matters() {
+    let pages = vec![r#"{ "kind": "pocket" }"#; 8].join(",");
+    let (mut work, guide) = made(&format!(r#""pages": [{pages}]"#));
+    let spine = section_words(&guide, "spine");
+    assert!(spine.contains("Glue each of these in its place.") && !spine.contains("in this order"), "{spine}");
+    assert!(!section_words(&guide, "bind").contains("in this order"));
+    // The second strip and another one like it, both on one place.
+    let on_strip =
+        |side: &hingeleaf::parts::Side, work: &Work| work.kit.pieces[side.piece].name.starts_with("hinge strip");
+    let strips: Vec<usize> = (0..work.kit.bonds.len())
+        .filter(|bond| {
+            [&work.kit.bonds[*bond].one, &work.kit.bonds[*bond].other].iter().all(|side| on_strip(side, &work))
+        })
+        .collect();
+    let [_, second, third] = strips[..] else { panic!("{strips:?}") };
+    let kit = &mut work.kit;
+    let mut twin = kit.pieces[kit.bonds[second].one.piece].clone();
+    kit.parts.push(kit.parts[twin.part].clone());
+    twin.part = kit.parts.len() - 1;
+    kit.pieces.push(twin);
+    kit.bonds[third] = kit.bonds[second].clone();
+    kit.bonds[third].one.piece = kit.pieces.len() - 1;
+    let spine = section_words(&guide::guide(&work.guide_job(false)), "spine");
+    assert!(spine.contains("Glue each of these in its place, in this order."), "{spine}");
+}
+
+/// Panels that lie alike are told at one go, each with its own length of tape; pages that follow one another by the first and the last.
+#[test]
+fn panels_have_their_tape_in_a_table() {
+    let (_, guide) = fixture("towpath-year.json");
+    let faces: Vec<&Step> =
+        section(&guide, "pages").steps().filter(|step| step.head.plain().starts_with("Stick each of these")).collect();
+    assert!(!faces.is_empty());
+    for step in faces {
+        let table = step.table.as_ref().unwrap();
+        let own = table.head.iter().any(|head| head.plain() == "Tape");
+        assert_eq!(own, step.lines.iter().any(|line| line.plain().contains("as long as the table says")));
+        assert!(!own || table.rows.iter().all(|row| row.last().unwrap().numbers().any(|one| one.what == What::Tape)));
+    }
+    assert!(section_words(&guide, "pages").contains("Put the panels on pages 1 to 24"));
 }

@@ -181,6 +181,7 @@ fn nothing_is_missing_in_what_is_read() {
             let text = line.plain();
             assert!(!text.contains(['{', '}', '$']) && !text.contains('\u{E100}'), "{name}: {text}");
             assert!(!made.iter().any(|start| text.starts_with(start)), "{name}: {text} is a key");
+            assert!(!text.contains(".."), "{name}: {text} ends twice");
         }
         assert!(guide.page.iter().all(|(name, word)| name != word), "{name}");
     }
@@ -345,7 +346,7 @@ fn numbers_are_the_same_in_every_language() {
         };
         assert_eq!(values(english), values(german), "{name}");
         for number in german.numbers() {
-            assert!(!number.shown.contains('.') || number.shown.ends_with("Std."), "{name}: {}", number.shown);
+            assert!(!number.shown.contains('.'), "{name}: {}", number.shown);
             commas += usize::from(number.shown.contains(','));
             assert!(!number.shown.ends_with("\u{2009}in") && !number.shown.ends_with("\u{2009}ft"), "{}", number.shown);
         }
@@ -451,4 +452,33 @@ fn every_name_of_a_piece_is_said_in_german() {
         }
     }
     assert_eq!(sorts.len(), 8, "{sorts:?}");
+}
+
+/// Which face is meant is said before the first fold, and no piece is called as a face is: `the front of A (front)` is a riddle.
+#[test]
+fn faces_are_told_from_pieces() {
+    let german = Words::new(Language::German);
+    let front = PieceName::from("front").of_page(1);
+    assert_eq!(german.name(&front), "Blatt 1 Vorderteil");
+    assert_eq!(german.name(&PieceName::PanelFor(front.into())), "Zierpapier Blatt 1 vorn");
+    for side in ["front", "back"] {
+        assert_ne!(german.term(side), german.text(&format!("face-{side}")));
+    }
+    let text = std::fs::read_to_string(project().join("fixtures/towpath-year.json")).unwrap();
+    let mut work = work(&text, cutter(0.0, 0.0, 0.0));
+    work.album.hand_over(None, Handed::Scored);
+    let guide = guide::guide(&work.guide_job(false));
+    let lines: Vec<(&str, String)> = guide
+        .sections
+        .iter()
+        .flat_map(|section| section.lines().into_iter().map(|line| (section.id, line.plain())))
+        .collect();
+    let first = |start: &str| lines.iter().position(|(_, line)| line.starts_with(start)).unwrap();
+    let folded = lines.iter().position(|(_, line)| line.contains("(valley)")).unwrap();
+    assert!(first("The front of a scored piece") < first("In the pictures the back"));
+    assert!(first("In the pictures the back") < folded);
+    assert!(lines.iter().any(|(_, line)| line.contains("left, right, top and bottom are as the picture shows them")));
+    assert!(first("Each strip has its base") < first("Hang page"));
+    // A long row of pages is named by its ends.
+    assert!(lines.iter().any(|(_, line)| line == "Put the panels on pages 1 to 24"));
 }

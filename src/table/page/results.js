@@ -73,15 +73,17 @@ export function sheets(state) {
     make("p", { class: "result" }, sentence),
     state.looking ? make("p", { class: "told" }, state.looking) : null,
     view.album.stocks.filter((stock) => stock.used).map((stock) => {
-      const laid = shown?.stocks.find((one) => one.name === stock.name);
+      // What is cut otherwise than the rest of its stock has sheets of its own.
+      const all = (shown?.stocks ?? []).filter((one) => one.way === stock.way);
       const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
       return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
         make("h3", {}, `${capital(stock.name)}`),
         field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
-        laid ? make("p", {}, old ? "As it was before: " : "", laid.sentence) : null,
-        laid ? make("ul", { class: "laid" }, laid.sheets.map((sheet) => make("li", { "data-key": sheet.name },
-          make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
-          make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : "")))) : null);
+        all.map((laid) => [
+          make("p", {}, old ? "As it was before: " : "", all.length > 1 ? `${laid.name}: ` : "", laid.sentence),
+          make("ul", { class: "laid", "data-key": laid.name }, laid.sheets.map((sheet) => make("li", { "data-key": sheet.name },
+            make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
+            make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))]));
     }),
     sizes(state),
     machine(state));

@@ -45,6 +45,8 @@ choice-mixes-tried = of { $mixes } mixes of { $pages } pages { $tried } are work
 choice-mixes-bound = of { $mixes } mixes of { $pages } pages { $tried } are worked out: { $worst } takes the most sheets of these, { $sheets }; no mix takes more than { $at_most }, and some mix takes { $at_least } or more, so this is a bound only
 choice-order = pages take papers in turn, so it counts where a page stands: sheets of a mix are those of its pages in the order of the choice, and what is packed is enough for any order
 choice-not-proven = what is packed is enough for the { $tried } mixes that are worked out, of { $mixes }; for the others that is not proven
+choice-order-not-proven = papers that are counted go by what the pages before took: what is packed is enough for every mix whose pages stand in the order of the choice; for another order that is not proven
+choice-order-not-proven-help = leave the count of the papers out, or tell whoever chooses to keep to that order
 choice-not-proven-help = give inserts a width and a height, the spine a pitch, and papers no count, so that they are the same in every mix; or choose from fewer kinds
 choice-no-pocket = page { $page } has no pocket in the mix { $mix }{ $more ->
         [0] { "" }

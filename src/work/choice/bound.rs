@@ -51,9 +51,12 @@ fn laid(
     (!stops(&findings)).then(|| stocks.iter().map(StockSheets::count).sum())
 }
 
+/// So many numbers of pages of each kind are laid at most, and one page: our choice.
+const STEPS: u32 = 12;
+
 /// By number of pages, from none: sheets of so many pages of a kind, at most.
 fn of_kind(pages: u32, laid: &dyn Fn(u32) -> Option<u64>) -> Option<Vec<u64>> {
-    let mut steps: Vec<u32> = (1..=4).map(|quarter| (pages * quarter).div_ceil(4)).chain([1]).collect();
+    let mut steps: Vec<u32> = (1..=STEPS).map(|step| (pages * step).div_ceil(STEPS)).chain([1]).collect();
     steps.sort_unstable();
     steps.dedup();
     let mut sheets = vec![0];

@@ -132,13 +132,17 @@ fn spare(kit: &BatchKit) -> Option<Finding> {
 /// What the mixes take, and how sure that is.
 pub(super) fn of_sheets(table: &MixTable, packed: &MixPack, (works, thickest): (&[Work], usize)) -> Vec<Finding> {
     let mut findings: Vec<Finding> = table.worst.map(|worst| sheets(table, worst)).into_iter().collect();
-    if packed.by_place {
-        findings.push(Finding::note("choice-order", Said::NOTHING, Said::new("choice-order")));
-    }
     if !packed.proven {
-        let text = Said::new("choice-not-proven").with("tried", table.rows.len()).with("mixes", table.mixes);
-        let finding = Finding::warn("choice-not-proven", Said::NOTHING, text);
-        findings.push(finding.help(Said::new("choice-not-proven-help")));
+        let finding = if table.is_whole() {
+            let text = Said::new("choice-order-not-proven");
+            Finding::warn("choice-not-proven", Said::NOTHING, text).help(Said::new("choice-order-not-proven-help"))
+        } else {
+            let text = Said::new("choice-not-proven").with("tried", table.rows.len()).with("mixes", table.mixes);
+            Finding::warn("choice-not-proven", Said::NOTHING, text).help(Said::new("choice-not-proven-help"))
+        };
+        findings.push(finding);
+    } else if packed.by_place {
+        findings.push(Finding::note("choice-order", Said::NOTHING, Said::new("choice-order")));
     }
     findings.extend(loose(table, works, thickest));
     findings

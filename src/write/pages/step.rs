@@ -4,6 +4,7 @@
 
 use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::setter::{CautionNodes, GAP, Setter, column};
+use super::table::{TableNodes, has_room, within};
 use super::tree::{StructureRole, StructureTree};
 use crate::guide::{Figure, Line, Step};
 use crate::length::tolerance::SAME;
@@ -22,11 +23,13 @@ struct TypesetStep<'a> {
     heading: TypesetBlock<'a>,
     picture: TypesetBlock<'a>,
     words: TypesetBlock<'a>,
+    /// What stands below both, over the whole width.
+    table: TypesetBlock<'a>,
 }
 
 /// Room for pictures beside words, mm, and their largest height.
-const BESIDE: f64 = 84.0;
-const HIGHEST: f64 = 112.0;
+const BESIDE: f64 = 64.0;
+const HIGHEST: f64 = 64.0;
 /// The largest height of pictures that stand two in a row, and three: our choice.
 const HIGHEST_OF: [f64; COLUMNS.len()] = [60.0, 42.0];
 /// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
@@ -162,6 +165,7 @@ struct Nodes {
     head: usize,
     lines: Vec<usize>,
     warn: Option<CautionNodes>,
+    table: Option<TableNodes>,
 }
 
 impl Nodes {
@@ -182,8 +186,9 @@ impl Nodes {
         let head = tree.add(Some(body), StructureRole::Words);
         let lines = step.lines.iter().map(|_| tree.add(Some(body), StructureRole::Words)).collect();
         let warn = (!step.warn.is_empty()).then(|| CautionNodes::of(tree, step.warn.len(), body));
+        let table = step.table.as_ref().map(|table| TableNodes::of(tree, table, body));
         let figure = figure.or_else(|| cell.after.map(|figure| shown(tree, figure)));
-        Self { heading, figure, label, head, lines, warn }
+        Self { heading, figure, label, head, lines, warn, table }
     }
 }
 
@@ -194,7 +199,29 @@ fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room:
     let figure = cell.step.figure.as_ref().or(cell.after).zip(nodes.figure);
     let picture = figure.map(|(figure, node)| Setter::picture(figure, room, node)).unwrap_or_default();
     let beside = if picture.placed.is_empty() || room.0 >= wide { 0.0 } else { room.0 + GAP };
-    TypesetStep { heading: heading.unwrap_or_default(), picture, words: words(setter, cell, nodes, wide - beside) }
+    let (mut words, mut table) = (words(setter, cell, nodes, wide - beside), TypesetBlock::default());
+    // Beside a picture a table would be narrow.
+    if let Some(rows) = cell.step.table.as_ref().zip(nodes.table.as_ref()) {
+        if room.0 < wide {
+            table = within(setter, rows.0, rows.1, wide);
+        } else {
+            let indent = indent(setter, cell);
+            if !has_room(setter, rows.0, wide - indent) {
+                // No row takes it.
+                table.height = f64::INFINITY;
+            }
+            words.below(within(setter, rows.0, rows.1, wide - indent), indent, setter.look.mm(0.9));
+        }
+    }
+    TypesetStep { heading: heading.unwrap_or_default(), picture, words, table }
+}
+
+/// How far from the left a step's words stand, for its box and its number. Two figures are usual; so that heads begin below
+/// each other.
+fn indent(setter: &Setter<'_>, cell: &Cell<'_>) -> f64 {
+    let (look, size) = (&setter.look, setter.look.head().size);
+    let wide = |figures: &str| setter.faces.plain.width(figures, size);
+    look.mm(TICK) + look.mm(3.4) + wide("00").max(wide(&cell.number.to_string()))
 }
 
 /// What a step says, with its box and its number.
@@ -202,9 +229,7 @@ fn words<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64) -> 
     let look = &setter.look;
     let (tick, head) = (look.mm(TICK), look.head());
     let number = Line::text(cell.number.to_string());
-    // Two figures are usual; so that heads begin below each other.
-    let figures = setter.faces.plain.width("00", head.size).max(setter.faces.plain.width(&number.plain(), head.size));
-    let (at, indent) = (tick + look.mm(1.6), tick + look.mm(3.4) + figures);
+    let (at, indent) = (tick + look.mm(1.6), indent(setter, cell));
     let mut block = TypesetBlock::default();
     let y = (head.leading - tick) / 2.0;
     let what = TypesetContent::Frame { line: look.mm(0.35) };
@@ -227,6 +252,9 @@ fn over(set: TypesetStep<'_>) -> TypesetBlock<'_> {
     below.put(set.picture, 0.0, 0.0);
     below.put(set.words, beside, 0.0);
     block.below(below, 0.0, UNDER_HEADING);
+    if !set.table.placed.is_empty() {
+        block.below(set.table, 0.0, UNDER_PICTURE);
+    }
     block
 }
 
@@ -244,7 +272,7 @@ fn words_at(row: &[TypesetStep<'_>]) -> (Vec<f64>, f64) {
     };
     let words: Vec<f64> = row.iter().map(below).collect();
     let ends = row.iter().zip(&words).map(|(set, y)| y + set.words.height).fold(0.0, f64::max);
-    (words, ends)
+    (words, ends + highest(&|set| set.table.height))
 }
 
 /// Some side by side, headings at one height, each picture above its words.

@@ -5,7 +5,7 @@ use super::flow::FlowBlock;
 use super::lines::{on_one, set, widest};
 use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::setter::Setter;
-use super::tree::StructureRole;
+use super::tree::{StructureRole, StructureTree};
 use super::words::Style;
 use crate::guide::{Line, Table};
 
@@ -25,7 +25,7 @@ pub(super) fn table<'a>(
     let look = setter.look;
     let node = setter.tree.add(Some(section), StructureRole::Table);
     let mut flow = Vec::new();
-    let columns = columns(setter, table);
+    let columns = columns(setter, table, look.room().0);
     if !table.caption.is_empty() {
         let caption = setter.tree.add(Some(node), StructureRole::Caption);
         let words = setter.words(&table.caption, look.strong(), look.room().0, caption);
@@ -42,15 +42,63 @@ pub(super) fn table<'a>(
     let last = table.rows.len();
     for (number, cells) in (1..).zip(&table.rows) {
         let row = setter.tree.add(Some(rows), StructureRole::Row);
-        let role = |column: usize| if column == 0 { StructureRole::RowHead } else { StructureRole::Cell };
         let nodes: Vec<usize> =
-            (0..cells.len().min(columns.len())).map(|column| setter.tree.add(Some(row), role(column))).collect();
+            (0..cells.len().min(columns.len())).map(|column| setter.tree.add(Some(row), cell_role(column))).collect();
         let block = one_row(setter, cells, &nodes, &columns, look.cell(), UNDER[1]);
         // No row stands alone below the head, nor at the top of the next page.
         let keep = last > 2 && (number == 1 || number + 1 == last);
         flow.push(FlowBlock { block, before: 0.0, keep, under: Some(under) });
     }
     flow
+}
+
+/// What of the tree a table of a step is: its heads, and the cells of its rows.
+pub(super) struct TableNodes {
+    heads: Vec<usize>,
+    rows: Vec<Vec<usize>>,
+}
+
+impl TableNodes {
+    pub(super) fn of(tree: &mut StructureTree, table: &Table, of: usize) -> Self {
+        let node = tree.add(Some(of), StructureRole::Table);
+        let head = tree.add(Some(node), StructureRole::Head);
+        let row = tree.add(Some(head), StructureRole::Row);
+        let heads = table.head.iter().map(|_| tree.add(Some(row), StructureRole::ColumnHead)).collect();
+        let rows = tree.add(Some(node), StructureRole::Rows);
+        let cells = |tree: &mut StructureTree, cells: &Vec<Line>| {
+            let row = tree.add(Some(rows), StructureRole::Row);
+            (0..cells.len()).map(|column| tree.add(Some(row), cell_role(column))).collect()
+        };
+        let rows = table.rows.iter().map(|row| cells(tree, row)).collect();
+        Self { heads, rows }
+    }
+}
+
+fn cell_role(column: usize) -> StructureRole {
+    if column == 0 { StructureRole::RowHead } else { StructureRole::Cell }
+}
+
+/// Whether a width has room for a table without parting a word.
+pub(super) fn has_room(setter: &Setter<'_>, table: &Table, wide: f64) -> bool {
+    let style = |row: usize| if row == 0 { setter.look.column() } else { setter.look.cell() };
+    let rows = || std::iter::once(&table.head).chain(&table.rows).enumerate();
+    let least = |column: usize| {
+        let cells = rows().filter_map(|(row, cells)| Some(widest(setter.faces, cells.get(column)?, style(row))));
+        cells.fold(0.0, f64::max)
+    };
+    let count = table.head.len();
+    (0..count).map(least).sum::<f64>() + BETWEEN * number(count.saturating_sub(1)) <= wide
+}
+
+/// A table of a step, which stays whole.
+pub(super) fn within<'a>(setter: &Setter<'a>, table: &Table, nodes: &TableNodes, wide: f64) -> TypesetBlock<'a> {
+    let look = setter.look;
+    let columns = columns(setter, table, wide);
+    let mut block = one_row(setter, &table.head, &nodes.heads, &columns, look.column(), UNDER[0]);
+    for (cells, nodes) in table.rows.iter().zip(&nodes.rows) {
+        block.below(one_row(setter, cells, nodes, &columns, look.cell(), UNDER[1]), 0.0, 0.0);
+    }
+    block
 }
 
 fn one_row<'a>(
@@ -83,7 +131,7 @@ fn one_row<'a>(
 }
 
 /// How wide columns are: of the ways to share the room, the one with the fewest lines.
-fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
+fn columns(setter: &Setter<'_>, table: &Table, wide: f64) -> Vec<f64> {
     let count = table.head.len();
     let (body, head) = (setter.look.cell(), setter.look.column());
     let most = |column: usize, measure: &dyn Fn(&Line, Style) -> f64| {
@@ -94,7 +142,7 @@ fn columns(setter: &Setter<'_>, table: &Table) -> Vec<f64> {
         (0..count).map(|column| most(column, &|line, style| on_one(setter.faces, line, style))).collect();
     let least: Vec<f64> =
         (0..count).map(|column| most(column, &|line, style| widest(setter.faces, line, style))).collect();
-    let room = setter.look.room().0 - BETWEEN * number(count.saturating_sub(1));
+    let room = wide - BETWEEN * number(count.saturating_sub(1));
     let high = |columns: &[f64]| -> f64 {
         let cell = |(cell, wide): (&Line, &f64)| set(setter.faces, cell, body, *wide, TaggedAs::Artifact).height;
         table.rows.iter().map(|row| row.iter().zip(columns).map(cell).fold(0.0, f64::max)).sum()

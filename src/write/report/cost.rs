@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! `"cost"` of the report: amounts and quantities as decimals in texts, so that no reader makes binary fractions of them.
 
-use crate::cost::{Asked, Cost, CostRow, KitCost, KitShare};
+use crate::cost::{AskingPrice, Cost, CostRow, KitCost, KitShare};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -128,8 +128,8 @@ fn kit_line<'a>(cost: &'a Cost, kit: &'a KitCost) -> KitLine<'a> {
     }
 }
 
-fn asked(cost: &Cost, asked: &Asked) -> AskedLine {
-    let Asked { cost: own, overhead, profit, fees, tax, price } = asked;
+fn asked(cost: &Cost, asked: &AskingPrice) -> AskedLine {
+    let AskingPrice { cost: own, overhead, profit, fees, tax, price } = asked;
     let [own, overhead, profit, fees, tax, price] = [own, overhead, profit, fees, tax, price].map(|of| cost.shown(of));
     AskedLine { cost: own, overhead, profit, fees, tax, price }
 }

@@ -7,7 +7,7 @@ use crate::selling::Selling;
 /// A cost, what comes on top of it, and the price that leaves room for all.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
-pub struct Asked {
+pub struct AskingPrice {
     /// What it costs.
     pub cost: Exact,
     /// On the cost.
@@ -22,15 +22,15 @@ pub struct Asked {
     pub price: Exact,
 }
 
-impl Asked {
+impl AskingPrice {
     /// Cost 100, overhead 15 %, profit 40 %: 161 must be left. Fees of 6 % and a tax of 19 % take a quarter of the price, so that is
     /// 161 / 0.75 = 214.666…, and 12.88 and 40.786… of it go.
     ///
     /// ```
-    /// use hingeleaf::{cost::Asked, exact::Exact, selling::Selling};
+    /// use hingeleaf::{cost::AskingPrice, exact::Exact, selling::Selling};
     /// let mut selling = Selling::default();
     /// [selling.overhead, selling.profit, selling.fees, selling.tax] = ["15 %", "40 %", "6 %", "19 %"].map(Exact::percent);
-    /// let asked = Asked::of(Exact::whole(100), &selling);
+    /// let asked = AskingPrice::of(Exact::whole(100), &selling);
     /// assert_eq!([asked.price, asked.fees, asked.tax].map(|amount| amount.fixed(2)), ["214.67", "12.88", "40.79"]);
     /// ```
     #[must_use]
