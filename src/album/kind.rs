@@ -2,6 +2,7 @@
 //! What a kind of page, spine, cover or insert is to the album file; which ones there are stands in `parts::kinds`.
 
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
+use crate::length::Length;
 use crate::stock::By;
 
 /// The place in the album that a kind fills.
@@ -42,6 +43,8 @@ pub struct Kind {
     pub about: &'static str,
     /// Its own fields; those of `COMMON` come on top.
     pub fields: &'static [Field],
+    /// Where it is bought or made before instead of cut: the field that says how thick it is. It has no stock and no grain then.
+    pub ready: Option<Key<Length>>,
 }
 
 words! {
@@ -80,5 +83,13 @@ pub(crate) const BY: Key<Option<By>> = Key::choice(
 pub(crate) const INSERT_PAGES: Key<Option<Counts>> =
     Key::counts("pages", rule("every page with a pocket, in order"), "the pages whose pockets they go into");
 
-/// Fields that every entry has.
-pub(crate) const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field, BY.field];
+impl Kind {
+    /// The fields that it has besides its own.
+    #[must_use]
+    pub(crate) const fn common(&self) -> &'static [Field] {
+        if self.ready.is_some() { &[KIND.field] } else { COMMON }
+    }
+}
+
+/// Fields that every entry of what is cut has.
+const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field, BY.field];

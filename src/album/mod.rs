@@ -19,8 +19,8 @@ pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
 pub use hand_over::Handed;
 pub(crate) use hand_over::{read as read_handed_over, schema as handed_over_schema};
-pub(crate) use kind::{COMMON, INSERT_PAGES, KIND};
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
+pub(crate) use kind::{INSERT_PAGES, KIND};
 pub use label_grid::LabelGrid;
 pub use order::Order;
 pub(crate) use read::MOST_INSERTS;
@@ -249,6 +249,12 @@ impl Album {
     #[must_use]
     pub fn serves_turned(&self, stock: usize) -> bool {
         self.order().serves_turned(stock)
+    }
+
+    /// Whether what is of a stock is bought or made before, so that nothing is cut from it.
+    #[must_use]
+    pub fn is_ready(&self, stock: usize) -> bool {
+        self.stocks.get(stock).is_some_and(|stock| stock.ready)
     }
 
     /// How thick a stock is, mm, as geometry wants it.

@@ -6,7 +6,7 @@ use super::file_fields::{
     PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
     TOLERANCE, TOP_FIELDS, WIDTH,
 };
-use super::kind::{BY, COMMON, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
+use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
@@ -216,10 +216,18 @@ impl Reading<'_, '_> {
     fn entry(&mut self, node: &Node, path: &str, role: Role, stock: usize) -> Option<Entry> {
         let kind = self.kind(node, path, role)?;
         let what = of_kind("a-kind-of", role, kind.name);
-        let values = self.reader.object(node, path, what, &[COMMON, kind.fields])?;
-        let stock = self.stock_of(&values, stock);
-        let stock = self.cut_by(stock, values.get(BY));
-        let grain_along_spine = values.get(GRAIN).map(|grain| grain == EntryGrain::Spine);
+        let values = self.reader.object(node, path, what, &[kind.common(), kind.fields])?;
+        let stock = match kind.ready {
+            Some(caliper) => {
+                self.stocks.push(Stock::ready_made(role.word(), values.get(caliper), values.place(caliper)));
+                self.stocks.len() - 1
+            }
+            None => {
+                let stock = self.stock_of(&values, stock);
+                self.cut_by(stock, values.get(BY))
+            }
+        };
+        let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })
     }
 

@@ -3,7 +3,7 @@
 
 use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
-use super::kind::{COMMON, Kind, Role};
+use super::kind::{Kind, Role};
 use crate::fields::{file_schema, object_schema};
 use crate::selling;
 use crate::stock;
@@ -36,7 +36,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
 /// The schema of an entry that is of one of these kinds and of this role.
 pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
     let of_role = kinds.iter().filter(|kind| kind.role == role);
-    let one = |kind: &&'static Kind| object_schema(&[COMMON, kind.fields], &[("kind", json!({ "const": kind.name }))]);
+    let one = |kind: &&'static Kind| object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))]);
     let all: Vec<Value> = of_role.map(one).collect();
     // A role without a kind takes nothing.
     if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }

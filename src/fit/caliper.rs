@@ -37,7 +37,7 @@ pub(super) fn named(first: &Part, more: usize) -> Said {
 
 /// The parts of a stock that are folded. Paper that only goes round an edge is bent, not folded.
 fn thick(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
-    let stock = album.stocks.get(number)?;
+    let stock = album.stocks.get(number).filter(|stock| !stock.ready)?;
     let mm = stock.caliper.mm();
     if mm <= BY_HAND + SAME {
         return None;

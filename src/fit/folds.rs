@@ -31,7 +31,7 @@ fn spare(finding: &Finding) -> f64 {
 
 /// Two creases run into each other when they are nearer than the channel that one is pressed into (F3).
 fn too_close(album: &Album, part: &Part) -> Option<Finding> {
-    let caliper = album.stocks.get(part.stock)?.caliper.mm();
+    let caliper = album.stocks.get(part.stock).filter(|stock| !stock.ready)?.caliper.mm();
     let [least, ..] = channel(caliper, RULE);
     let scores = &part.flat.scores;
     let mut nearest = f64::INFINITY;
@@ -98,7 +98,7 @@ fn cover_across(album: &Album, kit: &Kit) -> Option<Finding> {
 /// The groove belongs on the outside of a fold, the bead inside (F5; Bean & Brodhead 1914). The sheets are scored on the
 /// front, which is the inside of a valley; thin card forgives it.
 fn wants_the_back(album: &Album, kit: &Kit, number: usize) -> Option<Finding> {
-    let stock = album.stocks.get(number)?;
+    let stock = album.stocks.get(number).filter(|stock| !stock.ready)?;
     if stock.caliper.mm() < THICK {
         return None;
     }

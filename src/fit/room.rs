@@ -25,7 +25,8 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !of_stock.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
-    if big.is_empty() || !of_stock.stock.sheets.iter().any(|size| of_stock.cutter.takes(size.width, size.height)) {
+    let takes = |size: &SheetSize| of_stock.cutter.takes(size.width, size.height);
+    if big.is_empty() || of_stock.stock.ready || !of_stock.stock.sheets.iter().any(takes) {
         return Vec::new();
     }
     // The advice is dear to work out, and the same for all parts of a stock.

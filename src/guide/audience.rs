@@ -27,6 +27,10 @@ impl Audience {
 
     /// The shop does all up to the state that is handed over, the other the rest.
     fn does(self, album: &Album, stock: usize, done: Handed) -> bool {
+        // What is ready-made nobody makes.
+        if album.is_ready(stock) {
+            return false;
+        }
         let by_shop = album.handed_over(stock).map(|handed| handed >= done);
         by_shop.is_none_or(|by_shop| by_shop == (self == Self::Shop))
     }

@@ -11,7 +11,8 @@ const HEADS: [&str; 5] = ["mark", "name", "there", "size", "back"];
 
 /// Lay out what comes cut; nothing where all comes in sheets.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
-    let given = |row: &Row| !desk.cuts(row.part);
+    let made = |row: &Row| desk.part(row.part).is_some_and(|part| !desk.job.album.is_ready(part.stock));
+    let given = |row: &Row| made(row) && !desk.cuts(row.part);
     if !desk.rows.iter().any(given) {
         return None;
     }

@@ -37,7 +37,8 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 
 /// The list alone.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let mut blocks = tables(desk, &|_| true, &SHORT);
+    let cut = |row: &Row| desk.part(row.part).is_some_and(|part| !desk.job.album.is_ready(part.stock));
+    let mut blocks = tables(desk, &cut, &SHORT);
     blocks.push(Block::List(notes(desk)));
     Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }

@@ -224,7 +224,7 @@ fn tabled(desk: &Desk<'_>, rows: &[&Row]) -> Step {
 /// How a part is folded; its name is left open.
 fn fold(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let marks = scoring::marks(desk.kit(), number);
-    let part = desk.part(number)?;
+    let part = desk.part(number).filter(|part| !desk.job.album.is_ready(part.stock))?;
     let askew = scoring::slanted(desk.kit(), number);
     if marks.is_empty() && askew.is_empty() {
         return None;

@@ -41,6 +41,7 @@ fn bag(desk: &Desk<'_>) -> Label {
         let laid = desk.job.stocks.iter().filter(|laid| laid.stock == number);
         let sheets: u64 = laid.map(|laid| laid.count() / u64::from(desk.kits)).sum();
         let (key, many) = match album.handed_over(number) {
+            _ if stock.ready => ("label-ready", pieces),
             Some(Handed::Sheets) => ("label-sheets", sheets),
             Some(Handed::Scored) => ("label-scored", pieces),
             Some(Handed::Cut) | None => ("label-pieces", pieces),
@@ -55,7 +56,7 @@ fn bag(desk: &Desk<'_>) -> Label {
 
 fn parts<'a>(desk: &'a Desk<'_>) -> impl Iterator<Item = Label> + 'a {
     desk.rows.iter().filter(|row| desk.is_packed(row)).filter_map(|row| {
-        let part = desk.part(row.part)?;
+        let part = desk.part(row.part).filter(|part| !desk.job.album.is_ready(part.stock))?;
         let counts = vec![
             ("n", measure::count(u64::from(part.count), What::InBag, &part.id)),
             ("all", measure::count(row.count, What::Count, &part.id)),

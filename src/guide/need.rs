@@ -89,6 +89,7 @@ pub(super) fn supplies(desk: &Desk<'_>) -> Vec<Line> {
         supplies.push(desk.tell("need-glue"));
     }
     supplies.extend(small(desk));
+    supplies.extend(cover(desk));
     supplies
 }
 
@@ -182,6 +183,19 @@ fn tape_of(album: &Album, kit: &Kit) -> Vec<(f64, f64)> {
         }
     }
     sums
+}
+
+/// The cover, where it is bought or made before.
+fn cover(desk: &Desk<'_>) -> Option<Line> {
+    let album = desk.job.album;
+    let entry = album.cover.as_ref().filter(|cover| cover.kind.ready.is_some())?;
+    let number = desk.kit().parts.iter().position(|part| part.stock == entry.stock)?;
+    let part = desk.part(number)?;
+    let sides = [("width", part.flat.width), ("height", part.flat.height)];
+    let mut places: Vec<_> = sides.map(|(name, mm)| (name, desk.length(mm, What::Length, &part.id))).into();
+    places.push(("mark", desk.mark(number)));
+    places.push(("n", measure::count(u64::from(desk.kits), What::Many, "cover")));
+    Some(desk.say("need-ready-cover", places))
 }
 
 /// Ribbon, thread and corners that the kit's other deeds take, for all kits.

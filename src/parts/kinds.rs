@@ -35,6 +35,7 @@ pub const ALL: &[&Maker] = &[
     &inserts::photo_mat::MAKER,
     &inserts::tag::MAKER,
     &covers::case::MAKER,
+    &covers::ready_made::MAKER,
     &covers::wrap::MAKER,
 ];
 

@@ -53,7 +53,7 @@ impl<'a> StockParts<'a> {
         number: usize,
         search: Search,
     ) -> Option<Self> {
-        let stock = order.stocks.get(number)?;
+        let stock = order.stocks.get(number).filter(|stock| !stock.ready)?;
         let search = Search { trimmer: search.trimmer || stock.by == By::Trimmer, ..search };
         let first_spread = kit.parts.len();
         let usable = kit.usable(number, stock, cutter);

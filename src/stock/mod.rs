@@ -25,7 +25,7 @@ pub struct Stock {
     pub name: String,
     /// The name of that stock in the file, whose sheets it shares.
     pub shares: Option<String>,
-    /// The sheets that it comes in; never empty.
+    /// The sheets that it comes in; none only where it is ready.
     pub sheets: Vec<SheetSize>,
     /// Thickness of one sheet.
     pub caliper: Length,
@@ -37,6 +37,8 @@ pub struct Stock {
     pub grain: Option<Grain>,
     /// Whether it has a pattern.
     pub pattern: Pattern,
+    /// Whether what is of it is bought or made before: it has no sheets, and nothing is cut from it.
+    pub ready: bool,
     /// What it is cut by.
     pub by: By,
     /// What it is cut with, where that is not what other stocks are cut with.
@@ -200,11 +202,12 @@ impl Stock {
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, shares, sheets, caliper, caliper_from, grammage, grain, pattern, by, own, place: _ } = self;
+        let Self { name, shares, sheets, caliper, caliper_from, grammage, grain, pattern, ready, by, own, place: _ } =
+            self;
         let of =
             (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
         (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
-            && (shares, by, own) == (&other.shares, &other.by, &other.own)
+            && (shares, by, own, ready) == (&other.shares, &other.by, &other.own, &other.ready)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -226,9 +229,24 @@ impl Stock {
             grammage: None,
             grain: None,
             pattern: Pattern::None,
+            ready: false,
             by: By::Machine,
             own: None,
             place: None,
+        }
+    }
+
+    /// What something ready-made is of, as thick as it says. No stock of a file has a space in its name.
+    #[must_use]
+    pub(crate) fn ready_made(what: &str, caliper: Length, place: Option<&Place>) -> Self {
+        Self {
+            name: format!("ready-made {what}"),
+            sheets: Vec::new(),
+            caliper,
+            caliper_from: CaliperFrom::Measured,
+            ready: true,
+            place: place.cloned(),
+            ..Self::a4_card()
         }
     }
 

@@ -94,6 +94,7 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         grammage,
         grain: values.get(GRAIN),
         pattern: values.get(PATTERN),
+        ready: false,
         by: values.get(BY),
         own: values.get(CUTTER).and_then(|node| own(reader, node, path)),
     })

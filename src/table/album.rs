@@ -2,7 +2,7 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::{form, pictures, words};
-use crate::album::{Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
@@ -60,7 +60,7 @@ fn entry_form(album: &Album, root: &Node, way: &str, entry: &Entry) -> Value {
         "label": words::kind(entry.kind.name),
         "about": entry.kind.about,
         "rows": form::rows(album, root, way, entry.kind.fields, &held),
-        "more": form::rows(album, root, way, &COMMON[1..], &held),
+        "more": form::rows(album, root, way, &entry.kind.common()[1..], &held),
     })
 }
 

@@ -3,7 +3,7 @@
 
 use super::hand::{Hand, gone, plain, refused, unchanged, value_of};
 use super::{example, units, words};
-use crate::album::{self, Album, COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use crate::album::{self, Album, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
@@ -179,7 +179,7 @@ impl Hand {
         entry.extend(fields);
         if let Some(Node { tree: Tree::Object(fields), .. }) = root.at(path) {
             for (name, _, node) in fields {
-                let takes = kind.fields.iter().chain(&COMMON[1..]).any(|field| field.name == *name);
+                let takes = kind.fields.iter().chain(&kind.common()[1..]).any(|field| field.name == *name);
                 if let Some(value) = plain(node).filter(|_| takes) {
                     entry.insert(name.clone(), value);
                 }
@@ -264,7 +264,8 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
                 _ if way == "spine" => spine_kind(),
                 _ => return None,
             };
-            find(kind_of(role_of(way), kind)?.fields).or_else(|| find(COMMON))
+            let kind = kind_of(role_of(way), kind)?;
+            find(kind.fields).or_else(|| find(kind.common()))
         }
     }
 }

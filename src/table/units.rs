@@ -5,7 +5,7 @@
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
 use super::hand::{Hand, plain};
-use crate::album::{self, Album, COMMON, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::{Cutter, DASH_FIELDS, OWN_FIELDS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
@@ -71,7 +71,8 @@ pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
 /// The objects of a file that hold lengths, by their ways.
 fn objects(album: &Album, root: &Node) -> Vec<(String, Vec<&'static Field>)> {
     let all = |fields: &'static [Field]| fields.iter().collect::<Vec<_>>();
-    let of = |way: String, entry: &Entry| (way, entry.kind.fields.iter().chain(COMMON).collect::<Vec<_>>());
+    let of =
+        |way: String, entry: &Entry| (way, entry.kind.fields.iter().chain(entry.kind.common()).collect::<Vec<_>>());
     let mut objects = vec![(String::new(), all(TOP_FIELDS)), ("page".into(), all(PAGE_FIELDS))];
     objects.push(("panels".into(), all(PANEL_FIELDS)));
     objects.extend(album.stocks.iter().map(|stock| (format!("stocks.{}", stock.name), all(STOCK_FIELDS))));

@@ -56,7 +56,8 @@ pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<PrintedPa
     let words = Words::new(album.language);
     let named = |row: &usize| {
         let row = rows.get(*row)?;
-        Some(LetteredPart { album, words: &words, part: kit.parts.get(row.part)?, row })
+        let part = kit.parts.get(row.part).filter(|part| !album.is_ready(part.stock))?;
+        Some(LetteredPart { album, words: &words, part, row })
     };
     let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, PrinterPaper::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The catalogue: every kind with its parameters, and the sheet sizes, as text and as JSON.
 
-use crate::album::{COMMON, Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{Kind, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Fallback, Field, Takes};
 use crate::length::{Length, Ruler, Units};
 use crate::paper;
@@ -30,7 +30,7 @@ pub fn catalogue(kinds: &[&'static Kind]) -> String {
     }
     for kind in kinds {
         let _ = writeln!(out, "{} ({})\n    {}", kind.name, kind.role.word(), kind.about);
-        table(&mut out, kind.fields.iter().chain(&COMMON[1..]));
+        table(&mut out, kind.fields.iter().chain(&kind.common()[1..]));
         out.push('\n');
     }
     out.push_str("Sheets\n");
@@ -75,7 +75,7 @@ fn value(kinds: &[&'static Kind]) -> Value {
     let parts: Vec<Value> = kinds
         .iter()
         .map(|kind| {
-            let fields: Vec<Value> = kind.fields.iter().chain(&COMMON[1..]).map(field).collect();
+            let fields: Vec<Value> = kind.fields.iter().chain(&kind.common()[1..]).map(field).collect();
             json!({ "kind": kind.name, "role": kind.role.word(), "about": kind.about, "fields": fields })
         })
         .collect();

@@ -19,7 +19,7 @@ pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)
     let chosen = batch.filter(|(_, merged)| merged.chosen.iter().any(Option::is_some));
     out += if chosen.is_some() { ",pages" } else { "" };
     out += if batch.is_some() { ",kits\r\n" } else { "\r\n" };
-    for (number, stock) in order.stocks.iter().enumerate() {
+    for (number, stock) in order.stocks.iter().enumerate().filter(|(_, stock)| !stock.ready) {
         for (at, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.stock == number && part.count > 0) {
             let plain = |mm: f64| Length::from_mm(mm).plain(order.units);
             let grain = match (stock.pattern, part.along_grain) {

@@ -5,7 +5,7 @@
 
 use crate::common::{cutter, fixtures, project};
 use crate::plates::altered;
-use hingeleaf::album::{self, Role};
+use hingeleaf::album::{self, Album, Role};
 use hingeleaf::fields::Source;
 use hingeleaf::fit::order;
 use hingeleaf::guide::{self, Guide, Told};
@@ -35,10 +35,10 @@ fn made(text: &str) -> Option<(Work, Guide)> {
 }
 
 /// All that has to be told of a kit, worked out from the kit alone.
-fn to_tell(kit: &Kit) -> BTreeSet<Told> {
+fn to_tell(album: &Album, kit: &Kit) -> BTreeSet<Told> {
     let mut all: BTreeSet<Told> = (0..kit.bonds.len()).map(Told::Bond).collect();
     all.extend((0..kit.deeds.len()).map(Told::Deed));
-    for (number, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.count > 0) {
+    for (number, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.count > 0 && !album.is_ready(part.stock)) {
         for score in 0..part.flat.scores.len() {
             all.extend([Told::Score(number, score), Told::Fold(number, score)]);
         }
@@ -108,7 +108,7 @@ fn faults(kit: &Kit, guide: &Guide) -> Vec<String> {
             }
         }
     }
-    let meant = to_tell(kit);
+    let meant = to_tell(&work.album, kit);
     faults.extend(meant.iter().filter(|one| !told.contains_key(one)).map(|one| format!("unsaid: {one}")));
     faults
         .extend(told.iter().filter(|(_, times)| **times > 1).map(|(one, times)| format!("said {times} times: {one}")));

@@ -53,6 +53,7 @@ mod parts;
 mod plates;
 mod price;
 mod proof;
+mod ready_made;
 mod rounded;
 mod schema;
 mod section;

@@ -72,6 +72,10 @@ need-sheet = { $name }: { $width } × { $height }
 need-stick = Klebeband und Leim
 need-stick-shop = Klebeband und Leim für alle Bausätze, wo sie beigelegt werden
 need-tape = Doppelseitiges Klebeband, { $width } breit: { $length }, ein Zehntel davon Reserve.
+need-ready-cover = { $n_is ->
+    [one] Eine fertige Einbanddecke { $mark }
+   *[other] { $n } fertige Einbanddecken { $mark }
+}: aufgeklappt { $width } × { $height }.
 need-glue = Weißleim für Karton, der sich einige Minuten lang noch schieben lässt.
 need-ribbon = Band, { $width } breit: { $n } Stück zu { $length }.
 need-thread = Kräftiger Heftfaden: { $length }.
@@ -555,6 +559,10 @@ wrong-tight-until = Jederzeit
 
 ## Etiketten
 label-maker = Entworfen von { $maker }
+label-ready = { $n_is ->
+    [one] Eine fertige Einbanddecke
+   *[other] { $n } fertige Einbanddecken
+}
 label-pieces = { $n_is ->
     [one] Ein Teil aus { $stock }, geschnitten
    *[other] { $n } Teile aus { $stock }, geschnitten
@@ -790,6 +798,7 @@ term-tuck-envelope = Steckumschlag
 term-wallet-back = Mappenrückteil
 term-wallet-pocket = Mappentasche
 term-window-lining = Fensterfutter
+term-ready-made-cover = fertige Einbanddecke
 term-wrap-cover = Umschlageinband
 term-cover = Einband
 term-back = Rückteil
@@ -899,6 +908,7 @@ spine-plain-hinge = je Blatt ein Streifen mit einer Rille, alle auf einem Träge
 spine-stubs = Fälzel mit Ausgleichsstreifen dazwischen, am Rücken so dick wie die Blätter
 spine-concertina = ein plissierter Streifen, je Blatt eine Falte und je Deckel eine Klappe
 cover-case = zwei Deckel und Rückeneinlage unter eingeschlagenem Bezugpapier, innen mit Vorsatz
+cover-ready-made = eine fertige Einbanddecke: zwei Deckel und ein Rücken; sie wird eingeklebt, nicht zugeschnitten
 cover-wrap = ein Stück Karton um die Blätter, der Rücken zwischen zwei Rillen; gestückelt, wo kein Bogen reicht
 insert-photo-mat = Passepartout
 insert-journal-card = Notizkarte

@@ -71,6 +71,10 @@ need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
 need-stick-shop = Tape and glue for all kits, where you hand these over
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
+need-ready-cover = { $n_is ->
+    [one] A ready-made cover { $mark }
+   *[other] { $n } ready-made covers { $mark }
+}: { $width } × { $height } laid open.
 need-glue = White craft glue that stays movable for some minutes, for card.
 need-ribbon = Ribbon, { $width } wide: { $n } pieces of { $length }.
 need-thread = Strong thread for sewing: { $length }.
@@ -571,6 +575,10 @@ wrong-tight-until = Any time
 
 ## Labels
 label-maker = Designed by { $maker }
+label-ready = { $n_is ->
+    [one] One ready-made cover
+   *[other] { $n } ready-made covers
+}
 label-pieces = { $n_is ->
     [one] One piece of { $stock }, cut
    *[other] { $n } pieces of { $stock }, cut

@@ -23,7 +23,7 @@ pub(in crate::parts) const SPINE: Key<Option<Length>> =
     Key::size("spine", rule("what the pages need"), "its spine between the scores");
 
 /// A spine wider than what it needs by half and by this lets the pages wander: our choice, mm.
-const LOOSE: f64 = 6.0;
+pub(in crate::parts) const LOOSE: f64 = 6.0;
 
 /// What a cover must go round, mm.
 #[derive(Clone, Copy, Debug)]
@@ -44,6 +44,34 @@ pub(in crate::parts) struct Around {
     pub lining: f64,
 }
 
+/// What an album's pages need of a cover, mm.
+#[derive(Clone, Copy, Debug)]
+pub(in crate::parts) struct Needs {
+    /// From the foot of the pages to their fore-edge, of the page that stands out most.
+    pub reach: f64,
+    /// Room for all pages as they are loaded, and for what stands on the spine.
+    pub spine: f64,
+    /// Width of what stands on it.
+    pub base: f64,
+}
+
+impl Needs {
+    /// What the pages need, with `lining` mm of what is stuck on the cover's insides.
+    pub(in crate::parts) fn of(builder: &Builder<'_>, lining: f64) -> Self {
+        let carry = builder.carry.clone();
+        let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
+        let [_, short] = carry.short(sleeves);
+        // Inner pages stand out by what raises them, pages with an index tab by that besides.
+        let jut = |page: usize| builder.juts.get(&page).copied().unwrap_or(0.0);
+        let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
+        let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
+        let reach = carry.gusset + short + builder.album.page.width.mm() + stands_out;
+        let base = base(builder);
+        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
+        Self { reach, spine: carry.spine().max(pages).max(base), base }
+    }
+}
+
 impl Around {
     /// What an album's cover must go round. Its spine is `more` wider than the room that the pages need, for the cover's own
     /// thickness, and `lined` says whether panels can be stuck on its inside; `what` is that spine in words. Nothing where the pages don't stand on it at all.
@@ -53,23 +81,12 @@ impl Around {
         (more, lined): (f64, bool),
         what: Said,
     ) -> Option<Self> {
-        let carry = builder.carry.clone();
         let square = entry.mm(SQUARE);
-        let sleeves = builder.pockets().iter().map(|pocket| pocket.caliper).fold(0.0, f64::max);
-        let [_, short] = carry.short(sleeves);
-        // Inner pages stand out by what raises them, pages with an index tab by that besides.
-        let jut = |page: usize| builder.juts.get(&page).copied().unwrap_or(0.0);
-        let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
-        let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
-        let page = &builder.album.page;
-        let reach = carry.gusset + short + page.width.mm() + stands_out + square;
-        let height = 2.0f64.mul_add(square, page.height.mm());
+        let height = 2.0f64.mul_add(square, builder.album.page.height.mm());
         let (decor, inside) = panel::on_cover(builder);
         let lining = if lined { 2.0 * inside } else { 0.0 };
-        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
-        let base = base(builder);
-        let needed = carry.spine().max(pages).max(base + more) + more;
-        let own = CoverRoom::new(reach, needed);
+        let Needs { reach, spine: room, base } = Needs::of(builder, lining);
+        let own = CoverRoom::new(reach + square, room.max(base + more) + more);
         builder.cover_goes_round(own);
         let CoverRoom { reach, spine: needed } = builder.album.cover_room.map_or(own, |room| room.or(own));
         let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();

@@ -64,6 +64,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             BAND.field,
             LAPS.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

@@ -5,4 +5,5 @@ pub(in crate::parts) mod around;
 pub(in crate::parts) mod band;
 pub(in crate::parts) mod case;
 pub(in crate::parts) mod covering;
+pub(in crate::parts) mod ready_made;
 pub(in crate::parts) mod wrap;

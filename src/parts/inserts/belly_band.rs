@@ -44,6 +44,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a band that goes round a bundle and is stuck to itself; it goes into no pocket",
         fields: &[WIDTH.field, THICKNESS.field, HEIGHT.field, EASE.field, LAP.field, insert::COUNT.field],
+        ready: None,
     },
     make,
     carry: None,

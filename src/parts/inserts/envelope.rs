@@ -62,6 +62,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             insert::FOLDED.field,
             insert::PAGES.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

@@ -40,6 +40,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             insert::THICKNESS.field,
             insert::PAGES.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

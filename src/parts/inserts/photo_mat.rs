@@ -57,6 +57,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             THICKNESS.field,
             insert::PAGES.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

@@ -37,6 +37,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             CORNER.field,
             insert::PAGES.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

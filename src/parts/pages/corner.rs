@@ -80,6 +80,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
         fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

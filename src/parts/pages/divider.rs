@@ -41,6 +41,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a single leaf with an index tab at the fore-edge",
         fields: &[TAB_OF.field, POSITION.field, INDEX.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -42,6 +42,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a page with one or two more leaves that fold out at the fore-edge",
         fields: &[LEAVES.field, STEP.field, DEPTH.field, FACES.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

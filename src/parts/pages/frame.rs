@@ -50,6 +50,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with a window for one size of print, which slides in from the fore-edge",
         fields: &[PRINT.field, LIES.field, OVERLAP.field, PLAY.field, FACES.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -41,6 +41,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with two half doors that fold over it from the head and the tail",
         fields: &[GAP.field, DEPTH.field, FACES.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -60,6 +60,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             FACES.field,
             CONTENT.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

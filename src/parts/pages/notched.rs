@@ -35,6 +35,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a pocket page with a thumb notch in the fore-edge of its front",
         fields: &[NOTCH.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -28,6 +28,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a sleeve from two scored pieces, open at the spine and the fore-edge",
         fields: &[CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -41,6 +41,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with a pocket that is open at the fore-edge alone",
         fields: &[POCKET.field, FACES.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -30,6 +30,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a sleeve from one piece folded at the head, open at the spine and the fore-edge",
         fields: &[CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -52,6 +52,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             FACES.worded("the face of the page that carries the pocket").field,
             CONTENT.field,
         ],
+        ready: None,
     },
     make,
     carry: None,

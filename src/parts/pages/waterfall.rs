@@ -43,6 +43,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Page,
         about: "a leaf with two to four pockets in steps, each lower than the one behind it",
         fields: &[STEPS.field, STEP.field, POCKET.field, FACES.field, CONTENT.field],
+        ready: None,
     },
     make,
     carry: None,

@@ -61,6 +61,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             FLAP.field,
             LONGEST.field,
         ],
+        ready: None,
     },
     make,
     carry: Some(carry),

@@ -44,6 +44,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             EASE.field,
             WING.worded("the glued panels of the middle page's T").within(0.0, 2000.0).field,
         ],
+        ready: None,
     },
     make,
     carry: Some(carry),

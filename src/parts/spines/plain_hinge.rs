@@ -38,6 +38,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Spine,
         about: "a strip with one score for every page, all on one backing",
         fields: &[PITCH.field, TAB.field, LEAD_IN.field, EASE.field, WING.field],
+        ready: None,
     },
     make,
     carry: Some(carry),
