@@ -7,7 +7,7 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
-use super::{cautions, measure, pictures};
+use super::{brief, cautions, measure, pictures};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture::{self, SheetWords};
@@ -37,7 +37,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 
 /// The list alone.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let mut blocks = tables(desk, &|_| true, &SHORT);
+    let mut blocks = if brief::is_long(desk) { brief::pieces(desk) } else { tables(desk, &|_| true, &SHORT) };
     blocks.push(Block::List(notes(desk)));
     Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }
@@ -79,20 +79,25 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
         // Who is handed pieces knows them by letter, name and size: files are the maker's.
         "name" => Line::text(desk.words.term(part.kind)),
         "scores" => scores(desk, row.part),
-        "lies" => desk.tell(match row.lies {
-            Lies::Any => "lies-any",
-            Lies::Grain => "lies-grain",
-            Lies::Pattern => "lies-pattern",
-            Lies::Sideways => "lies-sideways",
-        }),
+        "lies" => desk.tell(lies(row.lies)),
         "back" => back(desk, row),
         _ => measure::count(row.count, What::Count, &part.id),
     };
     heads.iter().map(cell).collect()
 }
 
+/// The entry for how a piece lies on its stock.
+pub(super) const fn lies(lies: Lies) -> &'static str {
+    match lies {
+        Lies::Any => "lies-any",
+        Lies::Grain => "lies-grain",
+        Lies::Pattern => "lies-pattern",
+        Lies::Sideways => "lies-sideways",
+    }
+}
+
 /// The scores of a part from its left, then from its top.
-fn scores(desk: &Desk<'_>, part: usize) -> Line {
+pub(super) fn scores(desk: &Desk<'_>, part: usize) -> Line {
     let marks = scoring::marks(desk.kit(), part);
     let of_edge = |edge: FenceEdge| {
         let items: Vec<Line> =
@@ -107,7 +112,8 @@ fn scores(desk: &Desk<'_>, part: usize) -> Line {
     if lines.is_empty() { desk.tell("scores-none") } else { joined(lines) }
 }
 
-fn joined(lines: Vec<Line>) -> Line {
+/// Several with semicolons between.
+pub(super) fn joined(lines: impl IntoIterator<Item = Line>) -> Line {
     let mut all = Line::default();
     for line in lines {
         if !all.is_empty() {
