@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! The list of a card with many pieces: in sentences, kind by kind, for a row each would not go on one page.
 
-use super::bits::{Block, Table};
+use super::bits::{Block, Section, Table};
 use super::cutting;
 use super::desk::Desk;
 use super::line::{Line, What};
 use super::list::{Lies, Row};
 use super::measure;
 use super::scoring::{self, FenceEdge, ScoreMark};
+use super::words::Words;
 use crate::net::Sense;
 
 /// A card of more pieces than these lists them in sentences, and of more than those in the maker's units alone: our choice.
@@ -38,8 +39,18 @@ pub(super) fn sheets(desk: &Desk<'_>, table: &Table) -> Block {
     Block::List(table.rows.iter().map(line).collect())
 }
 
+/// Columns of the list where it is a table: who has made one before knows what to write on the backs.
+const SHORT: [&str; 6] = ["mark", "piece", "count", "size", "scores", "lies"];
+
+/// The list alone.
+pub(super) fn section(desk: &Desk<'_>) -> Section {
+    let mut blocks = if is_long(desk) { pieces(desk) } else { cutting::tables(desk, &|_| true, &SHORT) };
+    blocks.push(Block::List(cutting::notes(desk)));
+    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
+}
+
 /// The pieces, a paragraph for each stock.
-pub(super) fn pieces(desk: &Desk<'_>) -> Vec<Block> {
+fn pieces(desk: &Desk<'_>) -> Vec<Block> {
     let paragraph = |(number, stock): (usize, &crate::stock::Stock)| {
         let of_stock = |row: &&Row| desk.part(row.part).is_some_and(|part| part.stock == number);
         let mut kinds: Vec<(&str, Lies, Vec<Line>)> = Vec::new();
@@ -50,7 +61,8 @@ pub(super) fn pieces(desk: &Desk<'_>) -> Vec<Block> {
                 None => kinds.push((kind, row.lies, vec![piece(desk, row)])),
             }
         }
-        let pieces = cutting::joined(kinds.into_iter().map(|(kind, lies, pieces)| of_kind(desk, kind, lies, pieces)));
+        let kinds = kinds.into_iter().map(|(kind, lies, pieces)| of_kind(desk, kind, lies, pieces));
+        let pieces = kinds.reduce(|all, kind| all.then(&kind)).unwrap_or_default();
         let said = || desk.say("card-stock", vec![("stock", stock.name.as_str().into()), ("pieces", pieces.clone())]);
         (!pieces.is_empty()).then(|| Block::Words(said()))
     };
@@ -58,7 +70,7 @@ pub(super) fn pieces(desk: &Desk<'_>) -> Vec<Block> {
 }
 
 fn of_kind(desk: &Desk<'_>, kind: &str, lies: Lies, pieces: Vec<Line>) -> Line {
-    let places = vec![("kind", Line::text(desk.words.term(kind))), ("pieces", desk.words.row(pieces))];
+    let places = vec![("kind", Line::text(desk.words.term(kind))), ("pieces", Words::joined(pieces))];
     match lies {
         Lies::Any => desk.say("card-kind", places),
         _ => desk.say("card-kind-lies", places.into_iter().chain([("lies", desk.tell(cutting::lies(lies)))]).collect()),
@@ -107,5 +119,5 @@ fn scores(desk: &Desk<'_>, part: usize) -> Line {
         (!folds.is_empty()).then(|| desk.say(key, vec![("scores", desk.words.row(folds))]))
     };
     let slanted = (!scoring::slanted(desk.kit(), part).is_empty()).then(|| desk.tell("scores-slanted"));
-    cutting::joined([FenceEdge::Left, FenceEdge::Top].into_iter().filter_map(of_edge).chain(slanted))
+    Words::joined([FenceEdge::Left, FenceEdge::Top].into_iter().filter_map(of_edge).chain(slanted))
 }

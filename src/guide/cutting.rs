@@ -7,7 +7,8 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
-use super::{brief, cautions, measure, pictures};
+use super::words::Words;
+use super::{cautions, measure, pictures};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture::{self, SheetWords};
@@ -19,8 +20,6 @@ const MOST_USES: usize = 4;
 
 /// Columns of the list.
 const HEADS: [&str; 7] = ["mark", "piece", "count", "size", "scores", "lies", "back"];
-/// Those that a card has: who has made one before knows what to write on the backs.
-const SHORT: [&str; 6] = ["mark", "piece", "count", "size", "scores", "lies"];
 
 /// Cut what comes in sheets.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -33,13 +32,6 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     blocks.push(Block::List(notes(desk)));
     blocks.extend(sheets(desk));
     Some(Section { id: "cut", heading: desk.tell("cut-heading"), blocks })
-}
-
-/// The list alone.
-pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let mut blocks = if brief::is_long(desk) { brief::pieces(desk) } else { tables(desk, &|_| true, &SHORT) };
-    blocks.push(Block::List(notes(desk)));
-    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }
 
 /// The list of some rows, a table for each stock.
@@ -97,7 +89,7 @@ pub(super) const fn lies(lies: Lies) -> &'static str {
 }
 
 /// The scores of a part from its left, then from its top.
-pub(super) fn scores(desk: &Desk<'_>, part: usize) -> Line {
+fn scores(desk: &Desk<'_>, part: usize) -> Line {
     let marks = scoring::marks(desk.kit(), part);
     let of_edge = |edge: FenceEdge| {
         let items: Vec<Line> =
@@ -109,19 +101,7 @@ pub(super) fn scores(desk: &Desk<'_>, part: usize) -> Line {
     if !scoring::slanted(desk.kit(), part).is_empty() {
         lines.push(desk.tell("scores-slanted"));
     }
-    if lines.is_empty() { desk.tell("scores-none") } else { joined(lines) }
-}
-
-/// Several with semicolons between.
-pub(super) fn joined(lines: impl IntoIterator<Item = Line>) -> Line {
-    let mut all = Line::default();
-    for line in lines {
-        if !all.is_empty() {
-            all.0.extend(Line::text("; ").0);
-        }
-        all.0.extend(line.0);
-    }
-    all
+    if lines.is_empty() { desk.tell("scores-none") } else { Words::joined(lines) }
 }
 
 /// One score: where it is, whether a board has a groove there, which way it folds.
@@ -159,7 +139,7 @@ fn back(desk: &Desk<'_>, row: &Row) -> Line {
 }
 
 /// What the marks in the list mean, where there are any.
-fn notes(desk: &Desk<'_>) -> Vec<Line> {
+pub(super) fn notes(desk: &Desk<'_>) -> Vec<Line> {
     let kit = desk.kit();
     let all = || (0..kit.parts.len()).flat_map(|part| scoring::marks(kit, part));
     let mut notes = vec![desk.tell("cut-note-edges")];

@@ -116,6 +116,6 @@ pub fn card(job: &GuideJob<'_>) -> Guide {
         desk.measure = desk.measure.alone();
     }
     let mut sections: Vec<Section> = need::short(&desk).into_iter().collect();
-    sections.extend([cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)]);
+    sections.extend([brief::section(&desk), assembly::short(&desk), cautions::short(&desk)]);
     desk.guide(sections)
 }

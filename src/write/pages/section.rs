@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! A section as blocks of the flow: its heading and all its blocks in order.
 
-use super::flow::{Flow, FlowBlock};
+use super::flow::Flow;
 use super::look::GuideForm;
-use super::placed::TypesetBlock;
+use super::placed::{FlowBlock, TypesetBlock};
 use super::setter::{CautionNodes, FEW, GAP, ItemNodes, Setter, column, fitting, in_columns};
 use super::step::{Cell, steps};
 use super::table::table;
