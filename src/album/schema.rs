@@ -36,7 +36,8 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
 /// The schema of an entry that is of one of these kinds and of this role.
 pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
     let of_role = kinds.iter().filter(|kind| kind.role == role);
-    let one = |kind: &&'static Kind| object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))]);
+    let one =
+        |kind: &&'static Kind| object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))]);
     let all: Vec<Value> = of_role.map(one).collect();
     // A role without a kind takes nothing.
     if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }

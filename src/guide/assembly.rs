@@ -120,13 +120,36 @@ fn filling(desk: &Desk<'_>, jobs: &[&Job]) -> Vec<Block> {
 
 /// The order in one list.
 pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let list = joints::jobs(desk.kit()).iter().map(|job| heading(desk, job)).collect();
+    let jobs = joints::jobs(desk.kit());
+    let list = jobs.chunk_by(|one, next| one.doing == next.doing).filter_map(|run| headings(desk, run)).collect();
     let blocks = vec![Block::List(list), Block::Words(desk.tell("bind-words"))];
     Section { id: "order", heading: desk.tell("order-heading"), blocks }
 }
 
-fn heading(desk: &Desk<'_>, job: &Job) -> Line {
-    let key = match job.doing {
+/// Jobs of one sort in a line: all their pages, or what each of them is for.
+fn headings(desk: &Desk<'_>, run: &[Job]) -> Option<Line> {
+    let first = run.first()?;
+    let mut owners: Vec<Owner> = run.iter().flat_map(|job| job.owners.iter().copied()).collect();
+    owners.sort();
+    owners.dedup();
+    if !matches!(owners.first(), Some(Owner::Insert(_))) {
+        return Some(heading(desk, &Job { owners, ..first.clone() }));
+    }
+    let mut names: Vec<Line> = Vec::new();
+    for name in run.iter().filter_map(|job| job.owners.first()).filter_map(|owner| name_of(desk, *owner)) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    Some(desk.say(key(first.doing), vec![("what", desk.words.list(names))]))
+}
+
+fn name_of(desk: &Desk<'_>, owner: Owner) -> Option<Line> {
+    if let Owner::Insert(number) = owner { Some(insert(desk, number)) } else { None }
+}
+
+const fn key(doing: Doing) -> &'static str {
+    match doing {
         Doing::LineSleeve => "job-line",
         Doing::MakePage => "job-page",
         Doing::CoverFace => "job-face",
@@ -139,13 +162,16 @@ fn heading(desk: &Desk<'_>, job: &Job) -> Line {
         Doing::MakeInsert => "job-insert",
         Doing::FillPocket => "job-fill",
         Doing::PutRound => "job-round",
-    };
+    }
+}
+
+fn heading(desk: &Desk<'_>, job: &Job) -> Line {
     let name = match job.owners.first() {
         Some(Owner::Insert(number)) => insert(desk, *number),
         Some(Owner::Page(_)) => desk.pages(&job.owners),
         _ => Line::default(),
     };
-    desk.say(key, vec![("what", name)])
+    desk.say(key(job.doing), vec![("what", name)])
 }
 
 /// The name of an insert's kind.

@@ -11,7 +11,9 @@ use super::bits::{Block, Guide, Section, Table};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
-use super::{assembly, bag, cautions, cutting, fits, folding, given, measure, need, remedies, shaping, teaching};
+use super::{
+    assembly, bag, brief, cautions, cutting, fits, folding, given, measure, need, remedies, shaping, teaching,
+};
 use crate::batch::Chosen;
 
 /// Names of the chapters for links, in the order of the kinds: as many as a choice may have.
@@ -57,7 +59,7 @@ pub fn chosen_teaching(job: &ChosenJob<'_>) -> Guide {
 pub fn chosen_card(job: &ChosenJob<'_>) -> Guide {
     let desk = Desk::new(&job.packed, Audience::Kit);
     let mut sections: Vec<Section> = need::short(&desk).into_iter().collect();
-    sections.extend([choose(&desk, job), cutting::short(&desk)]);
+    sections.extend([choose(&desk, job), brief::section(&desk)]);
     let named = |(number, kind)| Desk { of_kind: Some(number), ..Desk::new(kind, Audience::Kit) };
     let orders = job.kinds.iter().enumerate().map(named).map(|desk| assembly::short(&desk));
     sections.extend(orders.reduce(|one, other| joined(one, &other)));

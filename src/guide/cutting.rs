@@ -7,6 +7,7 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
+use super::words::Words;
 use super::{cautions, measure, pictures, ways};
 use crate::length::Units;
 use crate::net::Sense;
@@ -19,8 +20,6 @@ const MOST_USES: usize = 4;
 
 /// Columns of the list.
 const HEADS: [&str; 7] = ["mark", "piece", "count", "size", "scores", "lies", "back"];
-/// Those that a card has: who has made one before knows what to write on the backs.
-const SHORT: [&str; 6] = ["mark", "piece", "count", "size", "scores", "lies"];
 
 /// Cut what comes in sheets.
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
@@ -33,14 +32,6 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     blocks.push(Block::List(notes(desk)));
     blocks.extend(sheets(desk));
     Some(Section { id: "cut", heading: desk.tell("cut-heading"), blocks })
-}
-
-/// The list alone.
-pub(super) fn short(desk: &Desk<'_>) -> Section {
-    let cut = |row: &Row| desk.part(row.part).is_some_and(|part| !desk.job.album.is_ready(part.stock));
-    let mut blocks = tables(desk, &cut, &SHORT);
-    blocks.push(Block::List(notes(desk)));
-    Section { id: "cut", heading: desk.tell("cut-heading"), blocks }
 }
 
 /// The list of some rows, a table for each stock.
@@ -80,16 +71,21 @@ fn cells(desk: &Desk<'_>, row: &Row, heads: &[&str]) -> Vec<Line> {
         // Who is handed pieces knows them by letter, name and size: files are the maker's.
         "name" => Line::text(desk.words.term(part.kind)),
         "scores" => scores(desk, row.part),
-        "lies" => desk.tell(match row.lies {
-            Lies::Any => "lies-any",
-            Lies::Grain => "lies-grain",
-            Lies::Pattern => "lies-pattern",
-            Lies::Sideways => "lies-sideways",
-        }),
+        "lies" => desk.tell(lies(row.lies)),
         "back" => back(desk, row),
         _ => measure::count(row.count, What::Count, &part.id),
     };
     heads.iter().map(cell).collect()
+}
+
+/// The entry for how a piece lies on its stock.
+pub(super) const fn lies(lies: Lies) -> &'static str {
+    match lies {
+        Lies::Any => "lies-any",
+        Lies::Grain => "lies-grain",
+        Lies::Pattern => "lies-pattern",
+        Lies::Sideways => "lies-sideways",
+    }
 }
 
 /// The scores of a part from its left, then from its top.
@@ -105,18 +101,7 @@ fn scores(desk: &Desk<'_>, part: usize) -> Line {
     if !scoring::slanted(desk.kit(), part).is_empty() {
         lines.push(desk.tell("scores-slanted"));
     }
-    if lines.is_empty() { desk.tell("scores-none") } else { joined(lines) }
-}
-
-fn joined(lines: Vec<Line>) -> Line {
-    let mut all = Line::default();
-    for line in lines {
-        if !all.is_empty() {
-            all.0.extend(Line::text("; ").0);
-        }
-        all.0.extend(line.0);
-    }
-    all
+    if lines.is_empty() { desk.tell("scores-none") } else { Words::joined(lines) }
 }
 
 /// One score: where it is, whether a board has a groove there, which way it folds.
@@ -154,7 +139,7 @@ fn back(desk: &Desk<'_>, row: &Row) -> Line {
 }
 
 /// What the marks in the list mean, where there are any.
-fn notes(desk: &Desk<'_>) -> Vec<Line> {
+pub(super) fn notes(desk: &Desk<'_>) -> Vec<Line> {
     let kit = desk.kit();
     let all = || (0..kit.parts.len()).flat_map(|part| scoring::marks(kit, part));
     let mut notes = vec![desk.tell("cut-note-edges")];

@@ -9,6 +9,7 @@ mod audience;
 mod bag;
 mod bites;
 mod bits;
+mod brief;
 mod cautions;
 mod chosen;
 mod cost;
@@ -117,8 +118,12 @@ pub fn labels(job: &GuideJob<'_>) -> Vec<Label> {
 /// What a person who has made one before keeps at hand: the list, the scores, the order, on one page.
 #[must_use]
 pub fn card(job: &GuideJob<'_>) -> Guide {
-    let desk = Desk::new(job, Audience::Kit);
+    let mut desk = Desk::new(job, Audience::Kit);
+    if brief::is_in_one_system(&desk) {
+        // The other system is in the guide.
+        desk.measure = desk.measure.alone();
+    }
     let mut sections: Vec<Section> = need::short(&desk).into_iter().collect();
-    sections.extend([cutting::short(&desk), assembly::short(&desk), cautions::short(&desk)]);
+    sections.extend([brief::section(&desk), assembly::short(&desk), cautions::short(&desk)]);
     desk.guide(sections)
 }

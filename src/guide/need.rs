@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::holding::{self, Stick};
 use super::joints;
 use super::line::{Line, What};
-use super::{deeds, measure, scoring, shaping, trimmer};
+use super::{brief, deeds, measure, scoring, shaping, trimmer};
 use crate::album::Album;
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
@@ -96,7 +96,10 @@ pub(super) fn supplies(desk: &Desk<'_>) -> Vec<Line> {
 /// The same for the card: one table; nothing for who is handed no sheet.
 pub(super) fn short(desk: &Desk<'_>) -> Option<Section> {
     let heading = desk.tell("need-heading");
-    sheets(desk).map(|table| Section { id: "need", heading, blocks: vec![Block::Table(table)] })
+    sheets(desk).map(|table| {
+        let block = if brief::is_long(desk) { brief::sheets(desk, &table) } else { Block::Table(table) };
+        Section { id: "need", heading, blocks: vec![block] }
+    })
 }
 
 /// The sheets that are cut; who is handed them buys none.

@@ -153,6 +153,19 @@ impl Words {
         line
     }
 
+    /// Several with semicolons between.
+    #[must_use]
+    pub fn joined(lines: impl IntoIterator<Item = Line>) -> Line {
+        let mut all = Line::default();
+        for line in lines {
+            if !all.is_empty() {
+                all.0.extend(Line::text("; ").0);
+            }
+            all.0.extend(line.0);
+        }
+        all
+    }
+
     /// `upright or lying`.
     #[must_use]
     pub fn either(&self, items: Vec<Line>) -> Line {

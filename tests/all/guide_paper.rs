@@ -4,7 +4,7 @@
 use crate::common::{fixtures, work};
 use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
-use hingeleaf::guide::{self, Block, Figure, Guide, Line, Number, Section, Step, Table};
+use hingeleaf::guide::{self, Bit, Block, Figure, Guide, Line, Number, Section, Step, Table};
 use hingeleaf::paper::Paper;
 use hingeleaf::picture::{CUT, Mark, Picture};
 use hingeleaf::work::Work;
@@ -240,6 +240,35 @@ fn a_long_handout_is_no_longer_than_it_was() {
         let pages = guide_pages(&guide, GuideForm::Guide).unwrap().pages.len();
         assert!(pages <= most, "{language}: {pages} pages");
     }
+}
+
+/// A kit card is one page, of any album, in each language, on each paper, in one system and in both; an album of few pieces has
+/// them in a table.
+#[test]
+fn a_kit_card_is_one_page() {
+    let (mut cards, mut long) = (0, 0);
+    for path in fixtures() {
+        let mut work = work(&std::fs::read_to_string(&path).unwrap(), Cutter::default());
+        for language in hingeleaf::album::Language::ALL {
+            work.album.language = language;
+            for (both, paper) in [(false, Paper::A4), (false, Paper::Letter), (true, Paper::A4), (true, Paper::Letter)]
+            {
+                let card = Guide { paper, ..guide::card(&work.guide_job(both)) };
+                let pages = guide_pages(&card, GuideForm::Card).unwrap().pages.len();
+                assert_eq!(pages, 1, "{}, {language:?}, {paper:?}, both: {both}", path.display());
+                cards += 1;
+                // Each piece by its letter, once.
+                let cut = card.sections.iter().find(|section| section.id == "cut").unwrap();
+                let marks =
+                    cut.lines().iter().flat_map(|line| &line.0).filter(|bit| matches!(bit, Bit::Mark(_))).count();
+                assert_eq!(marks, work.kit.parts.len(), "{}", path.display());
+                let tabled = cut.blocks.iter().any(|block| matches!(block, Block::Table(_)));
+                assert_eq!(tabled, work.kit.parts.len() <= 8, "{}", path.display());
+                long += usize::from(!tabled);
+            }
+        }
+    }
+    assert!(cards > 100 && long > 50 && long < cards, "{cards} cards, {long} long ones");
 }
 
 /// A name in letters that the font has not: boxes, no error, and nothing lost.

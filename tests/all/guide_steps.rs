@@ -389,8 +389,9 @@ fn an_order_is_told_where_it_matters() {
     assert!(spine.contains("Glue each of these in its place.") && !spine.contains("in this order"), "{spine}");
     assert!(!section_words(&guide, "bind").contains("in this order"));
     // The second strip and another one like it, both on one place.
-    let on_strip =
-        |side: &hingeleaf::parts::Side, work: &Work| work.kit.pieces[side.piece].name.starts_with("hinge strip");
+    let on_strip = |side: &hingeleaf::parts::Side, work: &Work| {
+        work.kit.pieces[side.piece].name.to_string().starts_with("hinge strip")
+    };
     let strips: Vec<usize> = (0..work.kit.bonds.len())
         .filter(|bond| {
             [&work.kit.bonds[*bond].one, &work.kit.bonds[*bond].other].iter().all(|side| on_strip(side, &work))

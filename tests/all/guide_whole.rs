@@ -38,7 +38,8 @@ fn made(text: &str) -> Option<(Work, Guide)> {
 fn to_tell(album: &Album, kit: &Kit) -> BTreeSet<Told> {
     let mut all: BTreeSet<Told> = (0..kit.bonds.len()).map(Told::Bond).collect();
     all.extend((0..kit.deeds.len()).map(Told::Deed));
-    for (number, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.count > 0 && !album.is_ready(part.stock)) {
+    for (number, part) in kit.parts.iter().enumerate().filter(|(_, part)| part.count > 0 && !album.is_ready(part.stock))
+    {
         for score in 0..part.flat.scores.len() {
             all.extend([Told::Score(number, score), Told::Fold(number, score)]);
         }
@@ -88,7 +89,8 @@ fn pieces(kit: &Kit, told: Told) -> Vec<usize> {
 }
 
 /// All that is wrong with what a guide tells of its kit.
-fn faults(kit: &Kit, guide: &Guide) -> Vec<String> {
+fn faults(work: &Work, guide: &Guide) -> Vec<String> {
+    let kit = &work.kit;
     let mut faults = Vec::new();
     let mut told: BTreeMap<Told, usize> = BTreeMap::new();
     let mut bonds = Vec::new();
@@ -134,7 +136,7 @@ fn faults(kit: &Kit, guide: &Guide) -> Vec<String> {
 #[track_caller]
 fn check(name: &str, text: &str) -> bool {
     let Some((work, guide)) = made(text) else { return false };
-    let faults = faults(&work.kit, &guide);
+    let faults = faults(&work, &guide);
     assert!(faults.is_empty(), "{name}, {} faults:\n{}", faults.len(), faults.join("\n"));
     true
 }
@@ -145,7 +147,7 @@ fn guides_of_the_fixtures_are_whole() {
     for path in fixtures() {
         let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
         let (work, guide) = made(&std::fs::read_to_string(&path).unwrap()).unwrap();
-        all.extend(faults(&work.kit, &guide).into_iter().map(|fault| format!("{name}: {fault}")));
+        all.extend(faults(&work, &guide).into_iter().map(|fault| format!("{name}: {fault}")));
     }
     assert!(all.is_empty(), "{} faults:\n{}", all.len(), all.join("\n"));
 }
@@ -155,7 +157,7 @@ fn guides_of_every_kind_are_whole() {
     let mut all = Vec::new();
     for maker in parts::ALL {
         let (work, guide) = made(&example(maker)).unwrap();
-        all.extend(faults(&work.kit, &guide).into_iter().map(|fault| format!("{}: {fault}", maker.kind.name)));
+        all.extend(faults(&work, &guide).into_iter().map(|fault| format!("{}: {fault}", maker.kind.name)));
     }
     assert!(all.is_empty(), "{} faults:\n{}", all.len(), all.join("\n"));
 }
@@ -237,7 +239,7 @@ fn guides_of_every_cover_on_every_spine_are_whole() {
 fn what_is_left_out_or_told_twice_is_found() {
     let text = std::fs::read_to_string(project().join("fixtures/tide-table.json")).unwrap();
     let (work, guide) = made(&text).unwrap();
-    assert!(faults(&work.kit, &guide).is_empty());
+    assert!(faults(&work, &guide).is_empty());
     let steps = |guide: &mut Guide, change: &dyn Fn(&mut Vec<guide::Step>)| {
         let pages = guide.sections.iter_mut().find(|section| section.id == "pages").unwrap();
         let of_steps = pages.blocks.iter_mut().find_map(|block| match block {
@@ -249,7 +251,7 @@ fn what_is_left_out_or_told_twice_is_found() {
     let with = |change: &dyn Fn(&mut Vec<guide::Step>)| {
         let mut guide = guide.clone();
         steps(&mut guide, change);
-        faults(&work.kit, &guide)
+        faults(&work, &guide)
     };
     let starts = |faults: &[String], start: &str| faults.iter().any(|fault| fault.starts_with(start));
     assert!(starts(&with(&|steps| drop(steps.remove(0))), "unsaid: bond-"));

@@ -2,11 +2,11 @@
 //! A cover that was bought or made before: what fits into it, and that nothing of it is cut.
 
 use crate::common::{album, cutter, near, work};
+use hingeleaf::contour::Point;
 use hingeleaf::finding::Level;
 use hingeleaf::folded::fold;
 use hingeleaf::guide::{self, Told};
 use hingeleaf::net::lifted;
-use hingeleaf::contour::Point;
 use hingeleaf::write::cutting_list;
 use proptest::prelude::*;
 
@@ -24,7 +24,11 @@ fn text(cover: &str) -> String {
 /// Ids of what is found of the cover, with how grave it is.
 fn found(cover: &str) -> Vec<(Level, &'static str)> {
     let work = work(&text(cover), cutter(0.0, 0.0, 0.0));
-    work.findings.iter().filter(|finding| finding.id.starts_with("ready-")).map(|finding| (finding.level, finding.id)).collect()
+    work.findings
+        .iter()
+        .filter(|finding| finding.id.starts_with("ready-"))
+        .map(|finding| (finding.level, finding.id))
+        .collect()
 }
 
 /// What a board must be wide: so far the pages reach from the spine, less what the joint lets the board stand off.
@@ -52,12 +56,34 @@ fn a_cover_is_judged_by_what_it_leaves_at_the_edges() {
         let (width, height) = (fits + beyond, 190.0 + 2.0 * gaps);
         found(&format!(r#""width": {width:.3}, "height": {height:.3}, "spine": {spine}, "joint": 7, "caliper": 2.5"#))
     };
-    for (square, expected) in [(-0.1, Some(Stop)), (0.1, Some(Warn)), (1.4, Some(Warn)), (1.6, None), (4.8, None), (11.9, None), (12.1, Some(Note))] {
-        assert_eq!(sized(square, 3.0, 24.0), expected.map(|level| (level, "ready-width")).into_iter().collect::<Vec<_>>(), "{square}");
-        assert_eq!(sized(3.0, square, 24.0), expected.map(|level| (level, "ready-height")).into_iter().collect::<Vec<_>>(), "{square}");
+    for (square, expected) in [
+        (-0.1, Some(Stop)),
+        (0.1, Some(Warn)),
+        (1.4, Some(Warn)),
+        (1.6, None),
+        (4.8, None),
+        (11.9, None),
+        (12.1, Some(Note)),
+    ] {
+        assert_eq!(
+            sized(square, 3.0, 24.0),
+            expected.map(|level| (level, "ready-width")).into_iter().collect::<Vec<_>>(),
+            "{square}"
+        );
+        assert_eq!(
+            sized(3.0, square, 24.0),
+            expected.map(|level| (level, "ready-height")).into_iter().collect::<Vec<_>>(),
+            "{square}"
+        );
     }
     // Four pitches of 6 are 24; the strip that stands on it is 18 wide.
-    for (spine, expected) in [(17.9, Some((Stop, "ready-spine-narrow"))), (18.1, Some((Warn, "ready-spine-narrow"))), (24.0, None), (36.0, None), (36.1, Some((Note, "ready-spine-wide")))] {
+    for (spine, expected) in [
+        (17.9, Some((Stop, "ready-spine-narrow"))),
+        (18.1, Some((Warn, "ready-spine-narrow"))),
+        (24.0, None),
+        (36.0, None),
+        (36.1, Some((Note, "ready-spine-wide"))),
+    ] {
         assert_eq!(sized(3.0, 3.0, spine), expected.into_iter().collect::<Vec<_>>(), "{spine}");
     }
 }
@@ -97,8 +123,10 @@ fn nothing_of_it_is_cut() {
     assert!(placed.map(|placed| placed.part).all(|placed| placed != part));
     assert!(!cutting_list(work.album.order(), &work.kit, None).contains("ready-made"));
     let guide = guide::guide(&work.guide_job(false));
-    let told: Vec<Told> = guide.sections.iter().flat_map(guide::Section::steps).flat_map(|step| step.of.clone()).collect();
-    let of_it = |told: &&Told| matches!(told, Told::Score(one, _) | Told::Fold(one, _) | Told::Outline(one) if *one == part);
+    let told: Vec<Told> =
+        guide.sections.iter().flat_map(guide::Section::steps).flat_map(|step| step.of.clone()).collect();
+    let of_it =
+        |told: &&Told| matches!(told, Told::Score(one, _) | Told::Fold(one, _) | Told::Outline(one) if *one == part);
     assert_eq!(told.iter().filter(of_it).count(), 0);
     let glued = |told: &&Told| matches!(told, Told::Bond(bond) if work.kit.pieces[work.kit.bonds[*bond].other.piece].part == part);
     assert_eq!(told.iter().filter(glued).count(), 1);

@@ -22,8 +22,9 @@ pub use tree::{StructureNode, StructureRole, StructureTree};
 
 use super::pdf::FontFaces;
 use crate::guide::{Guide, Line};
-use flow::{FlowBlock, paginate};
+use flow::paginate;
 use look::Look;
+use placed::FlowBlock;
 use section::Sections;
 use setter::Setter;
 use std::io;

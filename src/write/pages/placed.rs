@@ -125,3 +125,25 @@ impl TypesetBlock<'_> {
         self.height = self.height.max(y + height);
     }
 }
+
+/// A block of the flow: what stays on one page.
+#[derive(Clone, Debug)]
+pub(super) struct FlowBlock<'a> {
+    pub(super) block: TypesetBlock<'a>,
+    /// Room above it, unless it begins a page, mm.
+    pub(super) before: f64,
+    /// Whether what follows must stand on the same page.
+    pub(super) keep: bool,
+    /// Which of the heads stands above it where it begins a page.
+    pub(super) under: Option<usize>,
+}
+
+impl<'a> FlowBlock<'a> {
+    pub(super) fn new(block: TypesetBlock<'a>, before: f64) -> Self {
+        Self { block, before, keep: false, under: None }
+    }
+
+    pub(super) fn kept(self) -> Self {
+        Self { keep: true, ..self }
+    }
+}

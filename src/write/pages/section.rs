@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! A section as blocks of the flow: its heading and all its blocks in order.
 
-use super::flow::{Flow, FlowBlock};
+use super::flow::Flow;
 use super::look::GuideForm;
-use super::placed::TypesetBlock;
-use super::setter::{CautionNodes, GAP, ItemNodes, Setter, column, fitting};
+use super::placed::{FlowBlock, TypesetBlock};
+use super::setter::{CautionNodes, FEW, GAP, ItemNodes, Setter, column, fitting, in_columns};
 use super::step::{Cell, steps};
 use super::table::table;
 use super::tree::StructureRole;
@@ -34,8 +34,6 @@ const BEFORE_ITEM: f64 = 0.7;
 const SHARE: f64 = 0.45;
 /// How much smaller than drawn pictures are at least.
 const SMALLEST: f64 = 0.55;
-/// A list of fewer things is not set in columns.
-const FEW: usize = 4;
 
 impl<'a> Sections<'a> {
     /// A heading of the second level with a line above it, and all below it.
@@ -220,19 +218,4 @@ fn picture_of<'a>(step: &Step, after: &'a [Block]) -> Option<&'a Figure> {
         [Block::Figure(figure), ..] => step.figure.is_none().then_some(figure),
         _ => None,
     }
-}
-
-/// Things in columns, read down each.
-fn in_columns(items: Vec<TypesetBlock<'_>>, columns: usize, step: f64, gap: f64) -> TypesetBlock<'_> {
-    let each = items.len().div_ceil(columns).max(1);
-    let (mut block, mut column, mut x) = (TypesetBlock::default(), TypesetBlock::default(), 0.0);
-    for (index, item) in items.into_iter().enumerate() {
-        if index > 0 && index % each == 0 {
-            block.put(std::mem::take(&mut column), x, 0.0);
-            x += step;
-        }
-        column.below(item, 0.0, gap);
-    }
-    block.put(column, x, 0.0);
-    block
 }

@@ -3,7 +3,7 @@
 
 use super::super::pdf::FontFaces;
 use super::lines::set;
-use super::look::Look;
+use super::look::{GuideForm, Look};
 use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::tree::{StructureRole, StructureTree};
 use super::words::Style;
@@ -83,9 +83,12 @@ impl<'a> Setter<'a> {
         let (indent, wide) = (self.look.mm(INDENT), wide - self.look.mm(INDENT));
         let mind = Line::text(self.guide.word("page-caution"));
         let mut words = self.words(&mind, self.look.strong(), wide, nodes.head);
-        for (line, nodes) in list.iter().zip(&nodes.items) {
-            words.below(self.item("–", line, wide, *nodes), 0.0, self.look.mm(0.4));
-        }
+        let gap = self.look.mm(0.4);
+        // On a card there is room for little.
+        let columns = if self.look.form == GuideForm::Card && list.len() > FEW { 2 } else { 1 };
+        let own = column(wide, columns);
+        let items = list.iter().zip(&nodes.items).map(|(line, nodes)| self.item("–", line, own, *nodes)).collect();
+        words.below(in_columns(items, columns, own + GAP, gap), 0.0, gap);
         let mut block = TypesetBlock::default();
         block.bar([0.0, 0.0, self.look.mm(1.1), words.height], false);
         block.put(words, indent, 0.0);
@@ -103,6 +106,24 @@ impl<'a> Setter<'a> {
             height,
         }
     }
+}
+
+/// A list of fewer things is not set in columns.
+pub(super) const FEW: usize = 4;
+
+/// Things in columns, read down each.
+pub(super) fn in_columns(items: Vec<TypesetBlock<'_>>, columns: usize, step: f64, gap: f64) -> TypesetBlock<'_> {
+    let each = items.len().div_ceil(columns).max(1);
+    let (mut block, mut column, mut x) = (TypesetBlock::default(), TypesetBlock::default(), 0.0);
+    for (index, item) in items.into_iter().enumerate() {
+        if index > 0 && index % each == 0 {
+            block.put(std::mem::take(&mut column), x, 0.0);
+            x += step;
+        }
+        column.below(item, 0.0, gap);
+    }
+    block.put(column, x, 0.0);
+    block
 }
 
 /// How much smaller something must be to go into a room.

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Tables: columns as wide as what stands in them, rows that stay whole, heads that come again on the next page.
 
-use super::flow::FlowBlock;
 use super::lines::{on_one, set, widest};
-use super::placed::{PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
+use super::placed::{FlowBlock, PlacedContent, TaggedAs, TypesetBlock, TypesetContent};
 use super::setter::Setter;
 use super::tree::{StructureRole, StructureTree};
 use super::words::Style;
