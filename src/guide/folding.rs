@@ -131,14 +131,14 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         step.lines.splice(0..0, more);
         step
     };
-    let told = |mut alike: Vec<(Step, Vec<&Row>)>| match alike.len() {
-        ..TABLED => alike.into_iter().map(named).collect(),
-        _ => {
-            let rows = alike.iter().flat_map(|(_, rows)| rows.iter().copied()).collect::<Vec<_>>();
-            let of = alike.iter().flat_map(|(step, _)| step.of.iter().copied()).collect();
-            let figure = alike.first_mut().and_then(|(step, _)| step.figure.take());
-            vec![Step { of, figure, ..tabled(desk, &rows) }]
+    let told = |mut alike: Vec<(Step, Vec<&Row>)>| {
+        if alike.len() < TABLED {
+            return alike.into_iter().map(named).collect();
         }
+        let rows = alike.iter().flat_map(|(_, rows)| rows.iter().copied()).collect::<Vec<_>>();
+        let of = alike.iter().flat_map(|(step, _)| step.of.iter().copied()).collect();
+        let figure = alike.first_mut().and_then(|(step, _)| step.figure.take());
+        vec![Step { figure, of, ..tabled(desk, &rows) }]
     };
     let steps = by_places(desk, folded).into_iter().flat_map(told).collect();
     let figure = Figure { picture: pictures::key(desk), shows: desk.tell("key-shows") };
@@ -156,9 +156,12 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 /// So many parts that are folded alike but for the distances are told once, with a table of these: our choice.
 const TABLED: usize = 3;
 
+/// A kind's name, whether the picture shows the back, and its scores.
+type FoldedLike = (&'static str, bool, Vec<(FenceEdge, Sense, bool)>);
+
 /// What parts that are folded alike share: their name, and of each score where it is measured from, how it is folded, and
 /// whether it lies in the nearer half. Nothing where a picture tells more, or a sentence takes not all distances.
-fn places(desk: &Desk<'_>, rows: &[&Row]) -> Option<(&'static str, bool, Vec<(FenceEdge, Sense, bool)>)> {
+fn places(desk: &Desk<'_>, rows: &[&Row]) -> Option<FoldedLike> {
     let kind = desk.part(rows.first()?.part)?.kind;
     let of = |row: &&Row| {
         desk.part(row.part).filter(|part| part.kind == kind)?;
