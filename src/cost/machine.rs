@@ -2,6 +2,7 @@
 //! How long the machine is busy: the length of its strokes at its speed, and a while for each stroke that it goes to.
 
 use crate::cutter::Cutter;
+use crate::stock::Stock;
 use crate::toolpath::{Layer, SheetPaths, Stroke, ToolEffort};
 
 /// How long the machine is busy.
@@ -16,12 +17,18 @@ pub enum MachineTime {
 }
 
 /// The seconds that the strokes of each part take on all sheets; `wanted` says which of them the machine makes here. Nothing where
-/// its speed is not known.
-fn seconds(paths: &[SheetPaths], cutter: &Cutter, parts: usize, wanted: &dyn Fn(&Stroke) -> bool) -> Option<Vec<f64>> {
-    let speeds = cutter.speed?;
+/// the speed of one of the machines is not known.
+fn seconds(
+    paths: &[SheetPaths],
+    (stocks, usual): (&[Stock], &Cutter),
+    parts: usize,
+    wanted: &dyn Fn(&Stroke) -> bool,
+) -> Option<Vec<f64>> {
     let mut seconds = vec![0.0; parts];
     for sheet in paths {
+        let cutter = stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         for stroke in sheet.strokes.iter().filter(|stroke| wanted(stroke)) {
+            let speeds = cutter.speed?;
             let effort = ToolEffort::of_stroke(stroke);
             let speed = match stroke.layer {
                 Layer::Cut => speeds.cut,
@@ -39,11 +46,11 @@ fn seconds(paths: &[SheetPaths], cutter: &Cutter, parts: usize, wanted: &dyn Fn(
 }
 
 /// How long the machine is busy for kits that have so much of each part's pieces, as a part of one; `wanted` says which strokes
-/// the machine makes here.
+/// the machine makes here. Each stock is cut by the cutter of its own, where it has one, else by the usual one.
 #[must_use]
 pub fn machine_time(
     paths: &[SheetPaths],
-    cutter: &Cutter,
+    cutters: (&[Stock], &Cutter),
     pieces: &[f64],
     wanted: &dyn Fn(&Stroke) -> bool,
 ) -> MachineTime {
@@ -51,7 +58,7 @@ pub fn machine_time(
     if !paths.iter().flat_map(|sheet| &sheet.strokes).any(has) {
         return MachineTime::Idle;
     }
-    let Some(all) = seconds(paths, cutter, pieces.len(), &has) else { return MachineTime::Unknown };
+    let Some(all) = seconds(paths, cutters, pieces.len(), &has) else { return MachineTime::Unknown };
     let sum: f64 = all.iter().zip(pieces).map(|(seconds, part)| seconds * part).sum();
     // Six seconds are a tenth of a minute; what arithmetic adds is none.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by what lies on sheets")]

@@ -9,6 +9,7 @@ use crate::album::Handed;
 use crate::cutter::{Cutter, ScoreMode};
 use crate::fit::Closed;
 use crate::length::tolerance::SAME;
+use crate::parts::Part;
 use crate::stock::{By, Stock};
 
 /// What is made, and in what state it is handed over.
@@ -23,7 +24,10 @@ pub(super) fn order(desk: &Desk<'_>) -> Section {
 pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
     let album = desk.job.album;
     album.handed_over.as_ref().map(|_| {
-        let used = |stock: usize| desk.kit().parts.iter().any(|part| part.stock == stock && part.count > 0);
+        let used = |stock: usize| {
+            let of_stock = |part: &Part| part.stock == stock && part.count > 0;
+            !album.is_ready(stock) && desk.kit().parts.iter().any(of_stock)
+        };
         let line = |(number, stock): (usize, &Stock)| {
             let key = match album.handed_over(number).filter(|_| used(number))? {
                 Handed::Sheets => "order-sheets",

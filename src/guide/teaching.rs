@@ -63,15 +63,25 @@ pub(super) fn minutes(desk: &Desk<'_>, section: &str, step: &Step) -> f64 {
 }
 
 /// What a step says first. Of pieces that are done alike, which ones stands in a line of its own: that belongs to it here.
-fn head(step: &Step) -> Line {
+fn head(desk: &Desk<'_>, step: &Step) -> Line {
     let marked = |line: &&Line| line.0.iter().any(|bit| matches!(bit, Bit::Mark(_)));
     let to_a_part = |told: &Told| {
         !matches!(told, Told::Bond(_) | Told::Deed(_) | Told::EndFlap(..) | Told::Base(..) | Told::Loose(_))
     };
     let named = step.lines.iter().find(marked).filter(|_| !marked(&&step.head) && step.of.iter().any(to_a_part));
-    let tabled = step.table.iter().flat_map(|table| &table.rows).filter_map(|row| row.first());
-    let head = tabled.fold(step.head.clone(), Line::then);
+    let tabled = step.table.iter().flat_map(|table| table.rows.iter().map(|row| of_row(desk, &table.head, row)));
+    let head = tabled.fold(step.head.clone(), |head, row| head.then(&row));
     named.map_or_else(|| head.clone(), |pieces| head.clone().then(pieces))
+}
+
+/// A row of a step's table: its piece, and what is so of it under each head.
+fn of_row(desk: &Desk<'_>, heads: &[Line], row: &[Line]) -> Line {
+    let cells = row.iter().zip(heads).enumerate().filter(|(_, (cell, _))| !cell.is_empty());
+    let told = cells.map(|(column, (cell, head))| match column {
+        0 => cell.clone(),
+        _ => desk.say("card-sheets", vec![("what", head.clone()), ("n", cell.clone())]),
+    });
+    desk.words.row(told.collect())
 }
 
 /// `12 · Stick the seam of A to B. Run 148 mm of tape, 6.4 mm wide, along the front face of the seam.`: what of a step has sizes.
@@ -79,7 +89,7 @@ fn one_line(desk: &Desk<'_>, number: u64, step: &Step) -> Line {
     let sizes = |what: What| !matches!(what, What::Page | What::Many | What::Count | What::Sheets | What::Time);
     let sized = |line: &&Line| line.numbers().any(|size| sizes(size.what));
     let number = measure::count(number, What::Many, "step");
-    let line = desk.say("teach-step", vec![("n", number), ("head", head(step))]);
+    let line = desk.say("teach-step", vec![("n", number), ("head", head(desk, step))]);
     let more = step.lines.iter().filter(sized).take(MOST_LINES);
     more.fold(line, Line::then)
 }

@@ -41,7 +41,7 @@ impl Work {
             areas: areas.collect(),
             supplies: taken(&job),
             hands: hands.each,
-            machine: machine_time(paths, cutter, &vec![1.0; kit.parts.len()], &wanted),
+            machine: machine_time(paths, (&album.stocks, cutter), &vec![1.0; kit.parts.len()], &wanted),
         };
         let (terms, stocks, laid) = (&album.terms, album.stocks.as_slice(), stocks.as_slice());
         Cost::of(&OrderNeeds { terms, stocks, laid, kits: vec![needs], once: hands.once })
@@ -99,7 +99,7 @@ impl BatchWork {
             areas: areas.collect(),
             supplies: taken(&job),
             hands: hand_time(&job, Audience::Shop, &by_machine).each,
-            machine: machine_time(paths, cutter, &pieces, &wanted),
+            machine: machine_time(paths, (&merged.stocks, cutter), &pieces, &wanted),
         }
     }
 

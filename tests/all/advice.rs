@@ -137,7 +137,13 @@ fn every_step_is_taught_in_a_line() {
             // "Each of these pieces" says nothing without them.
             let marked = |line: &Line| line.0.iter().any(|bit| matches!(bit, guide::Bit::Mark(_)));
             assert!(!step.head.plain().contains("these pieces") || marked(line), "{path:?}: {}", line.plain());
-            let own: Vec<_> = step.head.numbers().chain(step.lines.iter().flat_map(Line::numbers)).collect();
+            let cells = step.table.iter().flat_map(|table| table.head.iter().chain(table.rows.iter().flatten()));
+            let own: Vec<_> =
+                step.head.numbers().chain(step.lines.iter().chain(cells).flat_map(Line::numbers)).collect();
+            // What differs from piece to piece is taught of each.
+            let mut tabled = step.table.iter().flat_map(|table| table.rows.iter().flatten()).flat_map(Line::numbers);
+            let said: Vec<_> = line.numbers().collect();
+            assert!(tabled.all(|number| said.contains(&number)), "{path:?}: {}", line.plain());
             assert!(line.numbers().skip(1).all(|number| own.contains(&number)), "{path:?}: {}", line.plain());
         }
     }

@@ -158,6 +158,24 @@ fn the_machine_is_busy_as_long_as_its_strokes_take() {
     }
 }
 
+/// A stock with a cutter of its own is cut at that one's speed, not at the usual one's; where one machine's speed is not known,
+/// neither is the time.
+#[test]
+fn each_stock_is_cut_at_its_own_machines_speed() {
+    let own = |cutter: &str| {
+        let terms = r#""selling": { "machine_hour": 6 },"#;
+        album(1, terms).replace(r#""sheet": "A4""#, &format!(r#""sheet": "A4", "cutter": {{ {cutter} }}"#))
+    };
+    let usual = Cutter { lift: 0.0, ..blade() };
+    let quantity =
+        |text: &str, cutter: Cutter| row(worked(text, cutter, SEARCH).cost().unwrap(), "machine").quantity.clone();
+    let tenths = |text: &str, cutter: Cutter| quantity(text, cutter).unwrap().near();
+    let (slow, fast) = (own(r#""speed": 2"#), own(r#""speed": 2000"#));
+    assert!(tenths(&slow, usual.clone()) > 100.0 * tenths(&fast, usual.clone()));
+    assert_eq!(quantity(&own(r#""kerf": 0"#), usual), None);
+    assert!(quantity(&slow, Cutter::default()).is_some());
+}
+
 /// On a trimmer the hands cut, and the machine has nothing to do.
 #[test]
 fn a_trimmer_is_worked_by_hand() {

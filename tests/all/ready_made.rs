@@ -23,8 +23,8 @@ fn text(cover: &str) -> String {
 
 /// Ids of what is found of the cover, with how grave it is.
 fn found(cover: &str) -> Vec<(Level, &'static str)> {
-    let work = work(&text(cover), cutter(0.0, 0.0, 0.0));
-    work.findings
+    let made = hingeleaf::parts::kit(&album(&text(cover)), &cutter(0.0, 0.0, 0.0));
+    made.findings
         .iter()
         .filter(|finding| finding.id.starts_with("ready-"))
         .map(|finding| (finding.level, finding.id))
@@ -109,7 +109,8 @@ fn closed_boards_stand_the_spine_apart() {
     near(apart, 26.0 + 2.0, 1e-9);
     let page = work.kit.pieces.iter().position(|piece| piece.name.to_string() == "page 1 back").unwrap();
     let tail = |at: [f64; 3]| at[1];
-    let foot = lifted(folded.stand(page, 0).unwrap(), Point::new(0.0, 0.0), 0.0);
+    let low = work.kit.pieces[page].net.panels[0].outline.bounds().y0;
+    let foot = lifted(folded.stand(page, 0).unwrap(), Point::new(0.0, low), 0.0);
     near(tail(foot) - tail(front), 5.0, 1e-6);
 }
 

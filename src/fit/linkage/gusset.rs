@@ -3,7 +3,7 @@
 
 use super::CrossSection;
 use super::sides::Sides;
-use super::tried::{Spare, Tried};
+use super::tried::{SpareBuffers, Tried};
 use crate::length::tolerance::SAME;
 use std::collections::BTreeMap;
 
@@ -43,7 +43,7 @@ impl CrossSection {
             step,
             sides: section.sides(),
             known: BTreeMap::new(),
-            spare: Spare::new(),
+            spare: SpareBuffers::new(),
         };
         let mut steep = |steps: u32, openings: &[usize]| lengths.steep(steps, openings);
         // Lengths are looked for with the openings that were too steep before; what does for these is tried on all.
@@ -91,7 +91,7 @@ struct Lengths<'a> {
     /// By steps and opening: whether a page is too steep.
     known: BTreeMap<(u32, usize), bool>,
     /// What the length before was laid in.
-    spare: Spare,
+    spare: SpareBuffers,
 }
 
 impl Lengths<'_> {

@@ -28,7 +28,7 @@ use crate::length::tolerance::SAME;
 pub use section::{Bar, CrossSection, Leaf, Opening};
 use side::Rest;
 use sides::Sides;
-use tried::{ALL_OPENINGS, Spare, Tried};
+use tried::{ALL_OPENINGS, SpareBuffers, Tried};
 
 /// How a leaf's gusset stands when the leaf lies flat on a stack.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,7 +71,7 @@ impl CrossSection {
         let section = self.tamed();
         let between = between.min(section.leaves.len());
         let mut sides = section.sides();
-        section.at_rest(between, &mut Tried::new(&section, Spare::new()), &mut sides)
+        section.at_rest(between, &mut Tried::new(&section, SpareBuffers::new()), &mut sides)
     }
 
     /// The opening whose top leaf lies least flat, with the number of leaves to its left; none if there are not two
@@ -80,7 +80,7 @@ impl CrossSection {
     pub fn worst(&self) -> Option<(usize, Opening)> {
         let section = self.tamed();
         let mut sides = section.sides();
-        let mut tried = Tried::new(&section, Spare::new());
+        let mut tried = Tried::new(&section, SpareBuffers::new());
         let mut worst: Option<Opening> = None;
         // No fore-edge lifts more than its page is wide: beside one that stands no other opening is worse.
         let widest = section.leaves.iter().map(|leaf| leaf.width).fold(0.0, f64::max);

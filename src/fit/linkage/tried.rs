@@ -125,7 +125,13 @@ impl SharedPosture {
     }
 
     /// The energy with so many leaves at the left; endless where it is over `most`.
-    pub(super) fn energy(&mut self, section: &CrossSection, between: usize, most: f64, spare: &mut Spare) -> f64 {
+    pub(super) fn energy(
+        &mut self,
+        section: &CrossSection,
+        between: usize,
+        most: f64,
+        spare: &mut SpareBuffers,
+    ) -> f64 {
         if most.is_finite() && self.least > most {
             return f64::INFINITY;
         }
@@ -157,7 +163,7 @@ pub(super) struct Tried {
 
 /// What postures were laid in that nobody asks for any more.
 #[allow(clippy::vec_box, reason = "each was in a box before and will be again")]
-pub(super) type Spare = Vec<Box<BothSides>>;
+pub(super) type SpareBuffers = Vec<Box<BothSides>>;
 
 /// The postures that the opening which is laid, and the one before it, came to: openings next to each other often search
 /// alike for many steps. By the bits of tilt and height.
@@ -165,7 +171,7 @@ pub(super) type Spare = Vec<Box<BothSides>>;
 struct NearOpenings {
     now: BTreeMap<(u64, u64), SharedPosture>,
     before: BTreeMap<(u64, u64), SharedPosture>,
-    spare: Spare,
+    spare: SpareBuffers,
 }
 
 impl NearOpenings {
@@ -184,7 +190,7 @@ impl NearOpenings {
 
 impl Tried {
     /// To be laid where others were, if there are any.
-    pub(super) fn new(section: &CrossSection, spare: Spare) -> Self {
+    pub(super) fn new(section: &CrossSection, spare: SpareBuffers) -> Self {
         let (mut tilted, mut raised) = (Vec::new(), Vec::new());
         if section.free && section.base > 0.0 {
             let step = FRAC_PI_2 / f64::from(COARSE);
@@ -212,7 +218,7 @@ impl Tried {
     }
 
     /// What its postures were laid in.
-    pub(super) fn into_spare(self) -> Spare {
+    pub(super) fn into_spare(self) -> SpareBuffers {
         let Self { tilted, raised, between_raised, near, .. } = self;
         let kept = tilted.into_iter().chain(raised).chain(between_raised.into_values());
         let near_by = near.now.into_values().chain(near.before.into_values());

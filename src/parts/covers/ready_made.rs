@@ -127,7 +127,7 @@ impl Say<'_, '_, '_> {
         let (least, most) = (size - square * edges, size + (WIDEST_SQUARE - square) * edges);
         let said = |text: &'static str, square: f64| {
             let text = Said::new(text).with("board", self.builder.album.length(size));
-            text.with("field", of_cover(key)).with("square", self.builder.album.rough(square))
+            text.with("field", of_cover(key)).with("square", self.builder.album.length(square))
         };
         let (finding, bound) = if square < -SAME {
             (

@@ -32,6 +32,8 @@ const BESIDE: f64 = 64.0;
 const HIGHEST: f64 = 64.0;
 /// The largest height of pictures that stand two in a row, and three: our choice.
 const HIGHEST_OF: [f64; COLUMNS.len()] = [60.0, 42.0];
+/// The largest height of a picture over a table: our choice.
+const BESIDE_TABLE: f64 = 38.0;
 /// What a step of a heading and a line takes besides its picture, so that two rows of large pictures go on a page.
 const LEAST_WORDS: f64 = 21.0;
 /// Side of the box to tick.
@@ -196,6 +198,9 @@ impl Nodes {
 fn set<'a>(setter: &Setter<'a>, cell: &Cell<'a>, nodes: &Nodes, wide: f64, room: (f64, f64)) -> TypesetStep<'a> {
     let heading = cell.heading.zip(nodes.heading);
     let heading = heading.map(|(line, node)| setter.words(line, setter.look.heading(3), wide, node));
+    // A table is what its step is about: the picture leaves the page to it.
+    let high = if cell.step.table.is_some() { room.1.min(BESIDE_TABLE) } else { room.1 };
+    let room = (room.0, high);
     let figure = cell.step.figure.as_ref().or(cell.after).zip(nodes.figure);
     let picture = figure.map(|(figure, node)| Setter::picture(figure, room, node)).unwrap_or_default();
     let beside = if picture.placed.is_empty() || room.0 >= wide { 0.0 } else { room.0 + GAP };

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
-//! What belongs to the machine, not to the album: kerf, margin, gap, how it scores, which files it reads.
-//!
-//! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
+//! The cutter file: its fields, its schema, and reading it.
 
+use super::{Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
     object_schema, rule, usual,
@@ -11,7 +10,6 @@ use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::Length;
 use crate::paper;
 use serde_json::{Value, json};
-
 const FORMAT: &str = "hingeleaf-cutter/1";
 
 /// The names of `dxf_version`, oldest first.
@@ -48,7 +46,7 @@ const LIFT: Key<Option<f64>> =
     Key::amount("lift", rule("0"), "seconds from one stroke to the next, the way there among them, for the cost");
 
 /// The fields of a cutter file.
-pub(crate) const CUTTER_FIELDS: &[Field] = &[
+const CUTTER_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-cutter/1\""),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
     KERF.field,
@@ -106,127 +104,6 @@ const CUT_COLOUR: Key<Option<Text>> = Key::text("cut", rule("#000000"), "colour 
 const SCORE_COLOUR: Key<Option<Text>> = Key::text("score", rule("#E69F00"), "colour of scores");
 const DRAW_COLOUR: Key<Option<Text>> = Key::text("draw", rule("#CC79A7"), "colour of marks");
 const COLOUR_FIELDS: &[Field] = &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field];
-
-/// The machine.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Cutter {
-    /// Width of material that the tool removes.
-    pub kerf: Length,
-    /// Border of the sheet that it can't use.
-    pub margin: Length,
-    /// Least distance between its paths.
-    pub gap: Length,
-    /// The largest sheet that goes in.
-    pub bed: Option<(Length, Length)>,
-    /// How scores are made.
-    pub score: ScoreMode,
-    /// Colours of the layers.
-    pub colours: Colours,
-    /// One of [`SVG_UNITS`].
-    pub svg_units: &'static str,
-    /// One of [`DXF_VERSIONS`].
-    pub dxf_version: &'static str,
-    /// Whether neighbours share one cut.
-    pub shared_cuts: bool,
-    /// How fast it works, where that is known.
-    pub speed: Option<Speeds>,
-    /// Seconds from one stroke to the next.
-    pub lift: f64,
-}
-
-/// How fast the tool works on each layer, mm a second; all above nought.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Speeds {
-    /// Cuts.
-    pub cut: f64,
-    /// Scores.
-    pub score: f64,
-    /// Marks.
-    pub draw: f64,
-}
-
-/// How scores are made.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum ScoreMode {
-    /// One stroke.
-    Line,
-    /// A perforation.
-    Dash {
-        /// Length of a cut.
-        dash: Length,
-        /// Length of the card left between two cuts.
-        gap: Length,
-    },
-}
-
-/// `#RRGGBB` of each layer. The defaults are from the colour-blind-safe palette of Okabe and Ito, Color
-/// Universal Design, 2002.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Colours {
-    /// Of cuts.
-    pub cut: String,
-    /// Of scores.
-    pub score: String,
-    /// Of marks.
-    pub draw: String,
-}
-
-impl Default for Colours {
-    fn default() -> Self {
-        Self { cut: "#000000".into(), score: "#E69F00".into(), draw: "#CC79A7".into() }
-    }
-}
-
-impl Default for Cutter {
-    fn default() -> Self {
-        Self {
-            kerf: Length::ZERO,
-            margin: Length::ZERO,
-            gap: Length::ZERO,
-            bed: None,
-            score: ScoreMode::Line,
-            colours: Colours::default(),
-            svg_units: "mm",
-            dxf_version: "R2000",
-            shared_cuts: false,
-            speed: None,
-            lift: 0.0,
-        }
-    }
-}
-
-impl Cutter {
-    /// How far the tool's path runs outside a part's edge: half the kerf. A 100 mm square cut with a kerf
-    /// of 0.2 mm has a 100.2 mm path.
-    ///
-    /// ```
-    /// use hingeleaf::{cutter::Cutter, length::Length};
-    /// let laser = Cutter { kerf: Length::from_mm(0.2), ..Cutter::default() };
-    /// assert_eq!(laser.offset(), Length::from_mm(0.1));
-    /// ```
-    #[must_use]
-    pub fn offset(&self) -> Length {
-        self.kerf / 2.0
-    }
-
-    /// Whether a sheet of these sides goes into the machine, either way round.
-    #[must_use]
-    pub fn takes(&self, width: Length, height: Length) -> bool {
-        let fits = |across: Length, up: Length| width <= across && height <= up;
-        self.bed.is_none_or(|(across, up)| fits(across, up) || fits(up, across))
-    }
-
-    /// The machine's limits that no sheet changes, checked together.
-    #[must_use]
-    pub fn findings(&self) -> Vec<Finding> {
-        let mut findings = Vec::new();
-        if self.shared_cuts && self.gap > Length::ZERO {
-            let finding = Finding::stop("shared-cuts-gap", Said::NOTHING, Said::new("shared-cuts-gap"));
-            findings.push(finding.help(Said::new("shared-cuts-gap-help")));
-        }
-        findings
-    }
-}
 
 /// The JSON Schema of a cutter file.
 #[must_use]
@@ -366,12 +243,4 @@ fn colours(reader: &mut Reader<'_>, node: &Node, path: &str) -> Colours {
         reader.findings.push(finding.at(values.place(key)));
     }
     colours
-}
-
-/// A colour as `#RRGGBB` in capitals, if it is one.
-#[must_use]
-pub fn colour_code(text: &str) -> Option<String> {
-    let digits = text.strip_prefix('#')?;
-    (digits.len() == 6 && digits.bytes().all(|byte| byte.is_ascii_hexdigit()))
-        .then(|| format!("#{}", digits.to_ascii_uppercase()))
 }
