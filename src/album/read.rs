@@ -217,15 +217,12 @@ impl Reading<'_, '_> {
         let kind = self.kind(node, path, role)?;
         let what = of_kind("a-kind-of", role, kind.name);
         let values = self.reader.object(node, path, what, &[kind.common(), kind.fields])?;
-        let stock = match kind.ready {
-            Some(caliper) => {
-                self.stocks.push(Stock::ready_made(role.word(), values.get(caliper), values.place(caliper)));
-                self.stocks.len() - 1
-            }
-            None => {
-                let stock = self.stock_of(&values, stock);
-                self.cut_by(stock, values.get(BY))
-            }
+        let stock = if let Some(caliper) = kind.ready {
+            self.stocks.push(Stock::ready_made(role.word(), values.get(caliper), values.place(caliper)));
+            self.stocks.len() - 1
+        } else {
+            let stock = self.stock_of(&values, stock);
+            self.cut_by(stock, values.get(BY))
         };
         let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
         Some(Entry { kind, values, stock, grain_along_spine })

@@ -18,7 +18,7 @@ pub use paper::PrinterPaper;
 use crate::album::Album;
 use crate::contour::{Point, Vec2};
 use crate::guide::Words;
-use crate::guide::list::list;
+use crate::guide::list::{Row, list};
 use crate::layout::{Effort, Item, LaidSheet, Problem, SheetType, Turns, Unwatched, lay_out};
 use crate::length::Length;
 use crate::parts::Kit;
@@ -48,16 +48,21 @@ impl PageContent {
     }
 }
 
+/// The list of what is cut.
+fn cut_list(album: &Album, kit: &Kit) -> Vec<Row> {
+    let is_cut = |row: &Row| kit.parts.get(row.part).is_some_and(|part| !album.is_ready(part.stock));
+    list(album.order(), kit, 1).into_iter().filter(is_cut).collect()
+}
+
 /// All parts of a kit on as few pages as are found; none where there are no parts. A margin beyond [`PrinterPaper::MOST_MARGIN`] is
 /// that.
 #[must_use]
 pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<PrintedPage> {
-    let rows = list(album.order(), kit, 1);
+    let rows = cut_list(album, kit);
     let words = Words::new(album.language);
     let named = |row: &usize| {
         let row = rows.get(*row)?;
-        let part = kit.parts.get(row.part).filter(|part| !album.is_ready(part.stock))?;
-        Some(LetteredPart { album, words: &words, part, row })
+        Some(LetteredPart { album, words: &words, part: kit.parts.get(row.part)?, row })
     };
     let (margin, (wide, high)) = (print.margin.mm().clamp(0.0, PrinterPaper::MOST_MARGIN), print.paper.size());
     let room = (2.0f64.mul_add(-margin, wide), 2.0f64.mul_add(-margin, high) - FOOT - APART);

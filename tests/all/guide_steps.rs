@@ -383,7 +383,7 @@ fn strips_are_folded_by_a_table() {
 /// Strips that lie on one another may be glued in any order. Where one comes to lie over the place of another it may not.
 #[test]
 fn an_order_is_told_where_it_matters() {
-    let pages = vec![r#"{ "kind": "pocket" }"#; 8].join(",");
+    let pages = [r#"{ "kind": "pocket" }"#; 8].join(",");
     let (mut work, guide) = made(&format!(r#""pages": [{pages}]"#));
     let spine = section_words(&guide, "spine");
     assert!(spine.contains("Glue each of these in its place.") && !spine.contains("in this order"), "{spine}");
@@ -403,7 +403,7 @@ fn an_order_is_told_where_it_matters() {
     kit.parts.push(kit.parts[twin.part].clone());
     twin.part = kit.parts.len() - 1;
     kit.pieces.push(twin);
-    kit.bonds[third] = kit.bonds[second].clone();
+    kit.bonds[third] = kit.bonds[second];
     kit.bonds[third].one.piece = kit.pieces.len() - 1;
     let spine = section_words(&guide::guide(&work.guide_job(false)), "spine");
     assert!(spine.contains("Glue each of these in its place, in this order."), "{spine}");
