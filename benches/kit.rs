@@ -44,6 +44,21 @@ fn main() {
             println_if_empty(&write::guide(&hingeleaf::guide::guide(&work.guide_job(false))));
         });
     }
+    if cfg!(feature = "pdf") {
+        for (name, what) in [("tide-table", "all PDFs of four pages"), ("towpath-year", "all PDFs of 24 mixed pages")] {
+            let text = std::fs::read(format!("{root}/fixtures/{name}.json")).unwrap_or_default();
+            let Some(mut work) = worked_out(&text, &cutter) else { continue };
+            // With a job sheet, labels, card and teaching sheet: all that there is.
+            work.album.copies = work.album.copies.max(2);
+            let files = Files { kit_card: true, teaching: true, ..Files::of(&["pdf"]) };
+            timed(what, 7, || {
+                let mut memory = Memory::default();
+                if work.write(&files, &mut memory).is_err() || memory.files.len() < 6 {
+                    println!("{what}: only {} files", memory.files.len());
+                }
+            });
+        }
+    }
     let read = |text: &str| {
         let source = Source::new("album.json", text.into()).ok()?;
         album::read(&source, &parts::kinds()).value

@@ -135,7 +135,7 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
             weight,
             measure::count(count, What::Sheets, &stock.name),
             if buys { measure::count(buy, What::Sheets, "with-spare") } else { Line::default() },
-            if buys { price } else { Line::default() },
+            if buys && desk.job.cost.is_none() { price } else { Line::default() },
         ]);
     }
     let heads = ["stock", "sheet", "weight", "count", "buy", "price"];
@@ -292,8 +292,11 @@ fn time(desk: &Desk<'_>) -> Line {
     measure::number(desk.measure.hours(&shown), halves * 30.0, What::Time, "")
 }
 
-/// What the sheets of one kit cost, where each has a price.
+/// What the sheets of one kit cost, where each has a price; where all costs are worked out, their chapter says it.
 fn cost(desk: &Desk<'_>) -> Option<f64> {
+    if desk.job.cost.is_some() {
+        return None;
+    }
     let copies = f64::from(desk.job.album.copies.max(1));
     let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
     let price = |(stock, sheet): (usize, &Sheet)| {

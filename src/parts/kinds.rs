@@ -35,8 +35,8 @@ pub const ALL: &[&Maker] = &[
     &inserts::photo_mat::MAKER,
     &inserts::tag::MAKER,
     &covers::case::MAKER,
-    &covers::ready_made::MAKER,
     &covers::wrap::MAKER,
+    &covers::ready_made::MAKER,
 ];
 
 /// The kinds, as the album file's reader wants them.
