@@ -45,19 +45,7 @@ fn main() {
         });
     }
     if cfg!(feature = "pdf") {
-        for (name, what) in [("tide-table", "all PDFs of four pages"), ("towpath-year", "all PDFs of 24 mixed pages")] {
-            let text = std::fs::read(format!("{root}/fixtures/{name}.json")).unwrap_or_default();
-            let Some(mut work) = worked_out(&text, &cutter) else { continue };
-            // With a job sheet, labels, card and teaching sheet: all that there is.
-            work.album.copies = work.album.copies.max(2);
-            let files = Files { kit_card: true, teaching: true, ..Files::of(&["pdf"]) };
-            timed(what, 7, || {
-                let mut memory = Memory::default();
-                if work.write(&files, &mut memory).is_err() || memory.files.len() < 6 {
-                    println!("{what}: only {} files", memory.files.len());
-                }
-            });
-        }
+        pages(root, &cutter);
     }
     let read = |text: &str| {
         let source = Source::new("album.json", text.into()).ok()?;
@@ -90,6 +78,22 @@ fn main() {
         let _ = Command::new(program).arg("--version").stdout(Stdio::null()).status();
     });
     peak_memory(program, &file);
+}
+
+/// All that is printed, with a job sheet, labels, card and teaching sheet.
+fn pages(root: &str, cutter: &Cutter) {
+    for (name, what) in [("tide-table", "all PDFs of four pages"), ("towpath-year", "all PDFs of 24 mixed pages")] {
+        let text = std::fs::read(format!("{root}/fixtures/{name}.json")).unwrap_or_default();
+        let Some(mut work) = worked_out(&text, cutter) else { continue };
+        work.album.copies = work.album.copies.max(2);
+        let files = Files { kit_card: true, teaching: true, ..Files::of(&["pdf"]) };
+        timed(what, 7, || {
+            let mut memory = Memory::default();
+            if work.write(&files, &mut memory).is_err() || memory.files.len() < 6 {
+                println!("{what}: only {} files", memory.files.len());
+            }
+        });
+    }
 }
 
 /// The album laid for a trimmer, so that its guide has all there is.

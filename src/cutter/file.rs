@@ -45,7 +45,7 @@ const SPEED: Key<Nested> =
 const LIFT: Key<Option<f64>> =
     Key::amount("lift", rule("0"), "seconds from one stroke to the next, the way there among them, for the cost");
 
-/// The fields of a cutter file.
+/// The fields of a cutter file: what it is and its units, then the machine's own.
 const CUTTER_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-cutter/1\""),
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of bare numbers"),
@@ -72,8 +72,11 @@ const SPEEDS: std::ops::RangeInclusive<f64> = 0.1..=10_000.0;
 
 /// Seconds that a lift may take at most: our choice.
 const MOST_LIFT: f64 = 60.0;
-/// The fields of a cutter in an album: those of a file, whose kind and units go without saying there.
-pub(crate) const OWN_FIELDS: &[Field] = &[
+/// The machine's own ones among them.
+pub(crate) const SETTINGS: &[Field] = CUTTER_FIELDS.split_at(2).1;
+
+/// What a cutter in an album may say besides: what kind of file it is and its units go without saying there.
+const OWN_HEAD: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Rule("\"hingeleaf-cutter/1\""), "which kind of file it was taken from"),
     Field::new(
         "units",
@@ -81,17 +84,6 @@ pub(crate) const OWN_FIELDS: &[Field] = &[
         Fallback::Rule("the album's"),
         "the unit of its bare numbers",
     ),
-    KERF.field,
-    MARGIN.field,
-    GAP.field,
-    BED.field,
-    SCORE.field,
-    COLOURS.field,
-    SVG_UNIT.field,
-    DXF_VERSION.field,
-    SHARED_CUTS.field,
-    SPEED.field,
-    LIFT.field,
 ];
 
 const DASH: Key<Length> = Key::length("dash", needed(), "length of a cut").within(0.1, 100.0).unmeasured();
@@ -116,7 +108,7 @@ pub fn schema() -> Value {
 pub fn own_schema() -> Value {
     let mut own = nested();
     own.push(("format", json!({ "const": FORMAT })));
-    object_schema(&[OWN_FIELDS], &own)
+    object_schema(&[OWN_HEAD, SETTINGS], &own)
 }
 
 /// The schemas of the fields that have readers of their own.
@@ -143,7 +135,7 @@ pub fn read(source: &Source) -> Checked<Cutter> {
 /// Reads a cutter that stands in another file, at `path`; its limits are checked as well.
 pub(crate) fn read_own(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<Cutter> {
     let units = reader.units;
-    let values = reader.file_within(node, path, Said::new("a-cutter"), (OWN_FIELDS, FORMAT));
+    let values = reader.file_within(node, path, Said::new("a-cutter"), (&[OWN_HEAD, SETTINGS], FORMAT));
     let cutter = values.map(|values| {
         let cutter = settings(reader, &values, path);
         let limits = cutter.findings().into_iter().map(|finding| finding.at(values.whole()));

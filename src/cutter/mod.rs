@@ -5,7 +5,7 @@
 
 mod file;
 
-pub(crate) use file::{DASH_FIELDS, OWN_FIELDS, read_own};
+pub(crate) use file::{DASH_FIELDS, SETTINGS, read_own};
 pub use file::{DXF_VERSIONS, SVG_UNITS, own_schema, read, schema};
 
 use crate::finding::{Finding, Said};

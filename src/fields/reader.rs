@@ -77,7 +77,7 @@ impl<'s> Reader<'s> {
                 return None;
             }
         };
-        self.file_within(&node, "", Said::new("the-file"), (fields, format))
+        self.file_within(&node, "", Said::new("the-file"), (&[fields], format))
     }
 
     /// Reads what could be a file of its own, at `path` of this one: checks `format`, and takes up `units` from then on.
@@ -86,7 +86,7 @@ impl<'s> Reader<'s> {
         node: &Node,
         path: &str,
         what: impl Into<Arg>,
-        (fields, format): (&[Field], &'static str),
+        (tables, format): (&[&[Field]], &'static str),
     ) -> Option<Values> {
         if let Some(Node { tree: Tree::Text(units), .. }) = node.get("units")
             && let Some(known) = Units::parse(units)
@@ -108,7 +108,7 @@ impl<'s> Reader<'s> {
                 return None;
             }
         }
-        self.object(node, path, what, &[fields])
+        self.object(node, path, what, tables)
     }
 
     /// Reads an object; nothing where the value isn't one.

@@ -38,6 +38,7 @@ mod remedies;
 pub mod scoring;
 mod shaping;
 mod shop;
+mod small;
 mod sticking;
 mod taken;
 mod teaching;

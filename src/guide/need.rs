@@ -7,11 +7,12 @@ use super::desk::Desk;
 use super::holding::{self, Stick};
 use super::joints;
 use super::line::{Line, What};
+use super::small::SmallThings;
 use super::{brief, deeds, measure, scoring, shaping, trimmer};
 use crate::album::Album;
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
-use crate::parts::{Deed, Kit};
+use crate::parts::{Deed, Kit, Part};
 use crate::sheets::Sheet;
 use crate::stock::{SheetSize, Stock};
 
@@ -89,7 +90,6 @@ pub(super) fn supplies(desk: &Desk<'_>) -> Vec<Line> {
         supplies.push(desk.tell("need-glue"));
     }
     supplies.extend(small(desk));
-    supplies.extend(cover(desk));
     supplies
 }
 
@@ -188,52 +188,36 @@ fn tape_of(album: &Album, kit: &Kit) -> Vec<(f64, f64)> {
     sums
 }
 
-/// The cover, where it is bought or made before.
-fn cover(desk: &Desk<'_>) -> Option<Line> {
-    let album = desk.job.album;
-    let entry = album.cover.as_ref().filter(|cover| cover.kind.ready.is_some())?;
-    let number = desk.kit().parts.iter().position(|part| part.stock == entry.stock)?;
-    let part = desk.part(number)?;
-    let sides = [("width", part.flat.width), ("height", part.flat.height)];
-    let mut places: Vec<_> = sides.map(|(name, mm)| (name, desk.length(mm, What::Length, &part.id))).into();
-    places.push(("mark", desk.mark(number)));
-    places.push(("n", measure::count(u64::from(desk.kits), What::Many, "cover")));
-    Some(desk.say("need-ready-cover", places))
-}
-
-/// Ribbon, thread and corners that the kit's other deeds take, for all kits.
+/// Ribbon, thread, corners and covers for all kits.
 fn small(desk: &Desk<'_>) -> Vec<Line> {
-    let (kit, copies) = (desk.kit(), u64::from(desk.kits));
-    let mut ribbons: Vec<(f64, u64)> = Vec::new();
-    let (mut thread, mut corners): (f64, u64) = (0.0, 0);
-    for deed in &kit.deeds {
-        match deed {
-            Deed::Tie { width, .. } => match ribbons.iter_mut().find(|(known, _)| (known - width).abs() < SAME) {
-                Some((_, many)) => *many += copies,
-                None => ribbons.push((*width, copies)),
-            },
-            Deed::Sew { leaves, .. } => {
-                let part = leaves.first().and_then(|leaf| kit.parts.get(kit.pieces.get(*leaf)?.part));
-                thread += part.map_or(0.0, |part| part.flat.height) * deeds::THREAD * f64::from(desk.kits);
-            }
-            Deed::Mount { .. } => corners += deeds::CORNERS * copies,
-            Deed::Clip { .. } | Deed::Print { .. } => {}
-        }
-    }
+    let SmallThings { ribbons, thread, corners, cover } = SmallThings::of(desk);
+    let copies = u64::from(desk.kits);
     let mut lines: Vec<Line> = Vec::new();
     for (width, many) in ribbons {
         let width = desk.length(width, What::Length, "ribbon");
         let length = desk.length(super::given::roughly(desk, deeds::RIBBON), What::Length, "ribbon");
-        let places = vec![("width", width), ("length", length), ("n", measure::count(many, What::Many, "ribbon"))];
-        lines.push(desk.say("need-ribbon", places));
+        let many = measure::count(many * copies, What::Many, "ribbon");
+        lines.push(desk.say("need-ribbon", vec![("width", width), ("length", length), ("n", many)]));
     }
     if thread > 0.0 {
-        lines.push(desk.say("need-thread", vec![("length", desk.measure.run(thread, "thread"))]));
+        let thread = desk.measure.run(thread * f64::from(desk.kits), "thread");
+        lines.push(desk.say("need-thread", vec![("length", thread)]));
     }
     if corners > 0 {
-        lines.push(desk.say("need-corners", vec![("n", measure::count(corners, What::Many, "corners"))]));
+        let corners = measure::count(corners * copies, What::Many, "corners");
+        lines.push(desk.say("need-corners", vec![("n", corners)]));
     }
+    lines.extend(cover.and_then(|number| Some(ready_cover(desk, number, desk.part(number)?))));
     lines
+}
+
+/// The cover, where it is bought or made before.
+fn ready_cover(desk: &Desk<'_>, number: usize, part: &Part) -> Line {
+    let sides = [("width", part.flat.width), ("height", part.flat.height)];
+    let mut places: Vec<_> = sides.map(|(name, mm)| (name, desk.length(mm, What::Length, &part.id))).into();
+    places.push(("mark", desk.mark(number)));
+    places.push(("n", measure::count(u64::from(desk.kits), What::Many, "cover")));
+    desk.say("need-ready-cover", places)
 }
 
 fn tools(desk: &Desk<'_>) -> Vec<&'static str> {

@@ -9,11 +9,11 @@ use super::desk::Desk;
 use super::holding::{self, Stick};
 use super::job::GuideJob;
 use super::need::{A_CUT, MORE_TAPE};
+use super::small::SmallThings;
 use super::told::Told;
 use super::{cutting, deeds, folding, joints, need, shaping, teaching, trimmer};
 use crate::exact::Exact;
 use crate::length::tolerance::SAME;
-use crate::parts::Deed;
 use crate::selling::Supplied;
 
 /// So much card is glued with a millilitre of white glue, mm²: some 165 g on a square metre (common practice, no source).
@@ -37,18 +37,12 @@ pub fn taken(job: &GuideJob<'_>) -> Vec<(Supplied, Exact)> {
         .map(|(width, length)| (Supplied::Tape(Some(width)), length * MORE_TAPE))
         .collect();
     all.push((Supplied::Glue, glued(&desk) / GLUE_COVERS));
-    for deed in &desk.kit().deeds {
-        match deed {
-            Deed::Tie { width, .. } => all.push((Supplied::Ribbon(Some(*width)), deeds::RIBBON)),
-            Deed::Sew { leaves, .. } => {
-                let part = leaves.first().and_then(|leaf| desk.part(desk.kit().pieces.get(*leaf)?.part));
-                all.push((Supplied::Thread, part.map_or(0.0, |part| part.flat.height * deeds::THREAD)));
-            }
-            #[allow(clippy::cast_precision_loss, reason = "four")]
-            Deed::Mount { .. } => all.push((Supplied::Corners, deeds::CORNERS as f64)),
-            Deed::Clip { .. } | Deed::Print { .. } => {}
-        }
-    }
+    let SmallThings { ribbons, thread, corners, cover } = SmallThings::of(&desk);
+    #[allow(clippy::cast_precision_loss, reason = "a count of what is in one kit")]
+    let many = |count: u64| count as f64;
+    all.extend(ribbons.into_iter().map(|(width, count)| (Supplied::Ribbon(Some(width)), many(count) * deeds::RIBBON)));
+    all.extend([(Supplied::Thread, thread), (Supplied::Corners, many(corners))].into_iter().filter(|one| one.1 > 0.0));
+    all.extend(cover.map(|_| (Supplied::Cover, 1.0)));
     let mut sums: Vec<(Supplied, f64)> = Vec::new();
     for (what, amount) in all {
         match sums.iter_mut().find(|(known, _)| known.serves(what)) {

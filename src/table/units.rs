@@ -6,7 +6,7 @@
 
 use super::hand::{Hand, plain};
 use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
-use crate::cutter::{Cutter, DASH_FIELDS, OWN_FIELDS};
+use crate::cutter::{Cutter, DASH_FIELDS, SETTINGS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
@@ -83,7 +83,7 @@ fn objects(album: &Album, root: &Node) -> Vec<(String, Vec<&'static Field>)> {
             continue;
         }
         objects.push((format!("{cutter}.score"), all(DASH_FIELDS)));
-        objects.push((cutter, all(OWN_FIELDS)));
+        objects.push((cutter, all(SETTINGS)));
     }
     for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
         objects.extend(entries.iter().enumerate().map(|(index, entry)| of(format!("{list}[{index}]"), entry)));

@@ -78,18 +78,13 @@ impl Work {
             (fit, kit, album)
         };
         let findings = std::mem::take(&mut fit.findings);
-        Self {
-            album,
-            cutter,
-            kit,
-            fit,
-            stocks: Vec::new(),
-            paths: Vec::new(),
-            findings,
-            letters: None,
-            recut: false,
-            cost: OnceLock::new(),
-        }
+        Self::begun((album, cutter), kit, fit, findings)
+    }
+
+    /// Parts and their fit; nothing is laid yet.
+    fn begun((album, cutter): (Album, Cutter), kit: Kit, fit: Fit, findings: Vec<Finding>) -> Self {
+        let (stocks, paths, cost) = (Vec::new(), Vec::new(), OnceLock::new());
+        Self { album, cutter, kit, fit, stocks, paths, findings, letters: None, recut: false, cost }
     }
 
     /// Works out everything.

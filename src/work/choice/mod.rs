@@ -21,7 +21,6 @@ use crate::layout::{Effort, Watch};
 use crate::parts::Kit;
 use crate::sheets::{self, Search, StockSheets};
 use crate::trial::Trial;
-use std::sync::OnceLock;
 
 /// A choice worked out, for who tells how each of its mixes is made.
 #[derive(Debug)]
@@ -98,18 +97,8 @@ pub(super) fn chosen(
         findings.extend(told::of_sheets(&table, &packed, (&works, thickest)));
     }
     let shown = &works[thickest];
-    let work = Work {
-        album: shown.album.clone(),
-        cutter: cutter.clone(),
-        kit: packed.kit.clone(),
-        fit: shown.fit.clone(),
-        stocks: Vec::new(),
-        paths: Vec::new(),
-        findings,
-        letters: None,
-        recut: false,
-        cost: OnceLock::new(),
-    };
+    let of = (shown.album.clone(), cutter.clone());
+    let work = Work::begun(of, packed.kit.clone(), shown.fit.clone(), findings);
     Some((Chosen::new(packed, table), ChoiceWork { works, thickest }, work))
 }
 
