@@ -137,7 +137,8 @@ impl LetteredPart<'_> {
             marks.push(Mark::Line { points: vec![place(low, end), place(high, end)], pen: END });
             for share in [0.25, 0.75] {
                 let spot = place((high - low).mul_add(share, low), at);
-                ring(&mut marks, spot);
+                // On a narrow tile it is smaller, so that it keeps off the margin.
+                ring(&mut marks, spot, RING.min((high - low) / 4.0));
             }
             let at = place(f64::midpoint(low, high), f64::midpoint(at, end));
             label(&mut marks, at, NAMES, other, (upright != lies.turned(), lies));
@@ -204,17 +205,23 @@ impl LetteredPart<'_> {
         for (column, row, space) in tiles.each() {
             let at = place(space.center().x, space.center().y);
             let text = tiles.number(column, row).to_string();
-            picture.marks.push(Mark::Words { at, size: NAMES, text, upwards: false });
+            // On the plan of a narrow tile its number is smaller.
+            let takes = words_box(at, NAMES, &text, false);
+            let fits = (space.width() * scale / takes.width()).min(space.height() * scale / takes.height());
+            picture.marks.push(Mark::Words { at, size: NAMES * fits.min(1.0), text, upwards: false });
         }
         let at = Point::new(at.x + wide / 2.0, height.mul_add(scale, at.y) + HEADING / 2.0);
         picture.marks.push(Mark::Words { at, size: NAMES, text: self.heading(tiles), upwards: false });
     }
 }
 
-/// A ring with a cross in it: laid on each other, two of them are one.
-fn ring(marks: &mut Vec<Mark>, at: Point) {
-    marks.push(Mark::Shape { contours: vec![Contour::circle(at, 1.5)], fill: Some(WHITE), pen: Some(THIN) });
-    for arm in [Vec2::new(2.5, 0.0), Vec2::new(0.0, 2.5)] {
+/// How far the cross of a ring reaches, mm.
+const RING: f64 = 2.5;
+
+/// A ring with a cross in it that reaches so far: laid on each other, two of them are one.
+fn ring(marks: &mut Vec<Mark>, at: Point, reach: f64) {
+    marks.push(Mark::Shape { contours: vec![Contour::circle(at, 0.6 * reach)], fill: Some(WHITE), pen: Some(THIN) });
+    for arm in [Vec2::new(reach, 0.0), Vec2::new(0.0, reach)] {
         marks.push(Mark::Line { points: vec![at - arm, at + arm], pen: THIN });
     }
 }

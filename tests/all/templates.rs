@@ -152,3 +152,24 @@ fn nets_lie_where_their_parts_do() {
     }
     assert!(seen > 80, "only {seen} parts were seen");
 }
+
+/// A strip of some millimetres that is left for a tile of its own has smaller rings, and a smaller number on the plan: they keep
+/// off the margin.
+#[test]
+fn narrow_tiles_keep_off_the_margin() {
+    for (width, height, pages, spine, cover, margin) in [
+        (168.508_317, 379.287_974, 1, "plain-hinge", "", 8.116_151),
+        (406.778_095, 376.772_989, 1, "plain-hinge", "", 0.215_038),
+        (353.102_284, 344.489_889, 3, "flexi-hinge", CASE, 11.458_993),
+    ] {
+        let text = text(width, height, pages, spine, cover);
+        let print = PrinterPaper { paper: Paper::Letter, margin: Length::from_mm(margin) };
+        let found = templates(&album(&text), &kit(&text), print);
+        let far = Paper::Letter.size().0 - margin;
+        assert!(found.len() > 1);
+        for page in found {
+            let [x0, _, x1, _] = reach(&page.picture);
+            assert!(x0 > margin - 1e-3 && x1 < far + 1e-3, "{} {x0} {x1}", page.name);
+        }
+    }
+}
