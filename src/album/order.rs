@@ -52,7 +52,8 @@ impl<'a> Order<'a> {
     /// Whether a stock is handed over in whole sheets.
     #[must_use]
     pub fn is_handed_whole(&self, stock: usize) -> bool {
-        self.handed_over.and_then(|handed| handed.get(stock)) == Some(&Handed::Sheets)
+        let is_ready = self.stocks.get(stock).is_some_and(|stock| stock.ready);
+        !is_ready && self.handed_over.and_then(|handed| handed.get(stock)) == Some(&Handed::Sheets)
     }
 
     /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.

@@ -270,7 +270,7 @@ impl Reading<'_, '_> {
     }
 
     fn stock_called(&mut self, name: &str, place: Option<&Place>, fallback: usize) -> usize {
-        if let Some(number) = self.stocks.iter().position(|stock| stock.shares.is_none() && stock.name == name) {
+        if let Some(number) = self.stocks.iter().position(|stock| stock.is_named() && stock.name == name) {
             return number;
         }
         let help = meant_or("unknown-stock-help", name, stock::names(&self.stocks));

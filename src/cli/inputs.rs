@@ -212,7 +212,9 @@ pub(super) fn on_sheets(mut album: Album, machine: &MachineArguments, findings: 
             findings.push(argument(Said::new("sheet-of-no-stock").with("name", Arg::quoted(name)), help));
             continue;
         }
-        for stock in album.stocks.iter_mut().filter(|stock| name.is_none_or(|name| stock.bought() == name)) {
+        for stock in
+            album.stocks.iter_mut().filter(|stock| !stock.ready && name.is_none_or(|name| stock.bought() == name))
+        {
             stock.sheets = vec![size.clone()];
         }
     }

@@ -121,6 +121,7 @@ fn called(what: Supplied) -> String {
         Supplied::Glue => "glue".to_owned(),
         Supplied::Thread => "thread".to_owned(),
         Supplied::Corners => "corners".to_owned(),
+        Supplied::Cover => "cover".to_owned(),
     }
 }
 

@@ -103,6 +103,7 @@ fn named(desk: &Desk<'_>, row: &CostRow) -> Line {
         CostWhat::Supply(Supplied::Glue) => desk.tell("cost-glue"),
         CostWhat::Supply(Supplied::Thread) => desk.tell("cost-thread"),
         CostWhat::Supply(Supplied::Corners) => desk.tell("cost-corners"),
+        CostWhat::Supply(Supplied::Cover) => desk.tell("cost-cover"),
     }
 }
 

@@ -13,7 +13,7 @@ pub(crate) const SUPPLIES: Key<Nested> = Key::nested(
     "supplies",
     "an object of tapes, glue and the like",
     Fallback::Rule("not known"),
-    "what tape, glue, ribbon, thread and photo corners are sold in, and for how much",
+    "what tape, glue, ribbon, thread, photo corners and ready-made covers are sold in, and for how much",
 );
 pub(crate) const SELLING: Key<Nested> = Key::nested(
     "selling",

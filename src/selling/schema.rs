@@ -11,7 +11,7 @@ pub(crate) fn schemas() -> [(&'static str, Value); 3] {
     let share = || json!({ "type": "string", "pattern": "^\\s*[0-9]*\\.?[0-9]*\\s*%\\s*$" });
     let shares = ["overhead", "profit", "fees", "tax"].map(|name| (name, share()));
     let by_name = |fields| json!({ "type": "object", "additionalProperties": object_schema(&[fields], &[]) });
-    let names = "^\\s*((tape|ribbon)( .+)?|glue|thread|corners)\\s*$";
+    let names = "^\\s*((tape|ribbon)( .+)?|glue|thread|corners|cover)\\s*$";
     let mut supplies = by_name(SUPPLY_FIELDS);
     supplies["propertyNames"] = json!({ "pattern": names });
     [

@@ -25,6 +25,8 @@ pub enum Supplied {
     Thread,
     /// Photo corners.
     Corners,
+    /// A ready-made cover.
+    Cover,
 }
 
 /// What something is sold in.
@@ -45,7 +47,7 @@ pub struct Supply {
 const SAME_WIDTH: f64 = 0.5;
 
 /// The names without a width.
-const NAMES: [&str; 5] = ["tape", "ribbon", "glue", "thread", "corners"];
+const NAMES: [&str; 6] = ["tape", "ribbon", "glue", "thread", "corners", "cover"];
 
 /// Units that amounts may be in, how many of our own they are, and what they measure.
 const UNITS: [(&str, &str, &str); 8] = [
@@ -74,6 +76,7 @@ impl Supplied {
             ("glue", None) => Some(Self::Glue),
             ("thread", None) => Some(Self::Thread),
             ("corners", None) => Some(Self::Corners),
+            ("cover", None) => Some(Self::Cover),
             _ => None,
         }
     }
@@ -84,7 +87,7 @@ impl Supplied {
         match self {
             Self::Tape(_) | Self::Ribbon(_) | Self::Thread => "mm",
             Self::Glue => "ml",
-            Self::Corners => "pieces",
+            Self::Corners | Self::Cover => "pieces",
         }
     }
 

@@ -186,6 +186,12 @@ impl Stock {
         }
     }
 
+    /// Whether it stands in the file under its name: neither is cut otherwise than the rest of one that does, nor ready-made.
+    #[must_use]
+    pub const fn is_named(&self) -> bool {
+        self.shares.is_none() && !self.ready
+    }
+
     /// What it is called in the file.
     #[must_use]
     pub fn bought(&self) -> &str {
@@ -277,7 +283,7 @@ impl Stock {
 
 /// The names of stocks in the file.
 pub fn names(stocks: &[Stock]) -> impl Iterator<Item = &str> + Clone {
-    stocks.iter().filter(|stock| stock.shares.is_none()).map(|stock| stock.name.as_str())
+    stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock.name.as_str())
 }
 
 /// Whether a name is fit for files: 1 to 32 small letters, digits and hyphens, the first no hyphen (a file of that name

@@ -41,7 +41,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": list("inserts", &album.inserts),
-        "stocks": album.stocks.iter().filter(|stock| stock.shares.is_none()).map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
+        "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
     })
 }
 

@@ -177,7 +177,12 @@ impl Hand {
         let mut entry = Map::new();
         entry.insert("kind".into(), kind.name.into());
         entry.extend(fields);
-        if let Some(Node { tree: Tree::Object(fields), .. }) = root.at(path) {
+        let before = root.at(path);
+        // Sizes that were read off something bought are no wish for what is cut, nor the other way round.
+        let was = before.and_then(|node| node.get("kind")).and_then(plain);
+        let was = was.as_ref().and_then(Value::as_str).and_then(|name| kind_of(role_of(path), name));
+        let ready = kind.ready.is_some() || was.is_some_and(|kind| kind.ready.is_some());
+        if let Some(Node { tree: Tree::Object(fields), .. }) = before.filter(|_| !ready) {
             for (name, _, node) in fields {
                 let takes = kind.fields.iter().chain(&kind.common()[1..]).any(|field| field.name == *name);
                 if let Some(value) = plain(node).filter(|_| takes) {

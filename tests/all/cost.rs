@@ -113,6 +113,25 @@ fn packs_are_bought_whole() {
     }
 }
 
+/// A cover that is bought is in the cost at its price, one a kit; without a price it is named. One that is cut is neither.
+#[test]
+fn a_ready_made_cover_costs_what_it_costs() {
+    let cover = |kind: &str, terms: &str| {
+        album(3, terms)
+            .replace(r#""pages":"#, &format!(r#""cover": {{ "kind": {kind} }}, "pages":"#))
+            .replace("A4", "A3")
+    };
+    let ready = r#""ready-made", "width": 130, "height": 157, "spine": 12"#;
+    let price = r#""supplies": { "cover": { "of": 1, "price": 3.5 } }, "selling": { "currency": "EUR" },"#;
+    let priced = worked(&cover(ready, price), Cutter::default(), SEARCH);
+    let of_it = row(priced.cost().unwrap(), "cover");
+    assert_eq!((of_it.quantity.clone(), of_it.cost()), (Some(exact("3")), Some(exact("10.5"))));
+    let bare = worked(&cover(ready, r#""selling": { "currency": "EUR" },"#), Cutter::default(), SEARCH);
+    assert!(bare.cost().unwrap().without_price().any(|row| row.name == "cover"));
+    let cut = worked(&cover(r#""wrap""#, price), Cutter::default(), SEARCH);
+    assert!(cut.cost().unwrap().rows.iter().all(|row| row.name != "cover"));
+}
+
 /// A sheet's price counts where there is no pack; where nothing is said, nothing is written.
 #[test]
 fn what_is_not_said_is_not_made_up() {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A cover that was bought or made before: what fits into it, and that nothing of it is cut.
 
-use crate::common::{album, cutter, near, work};
+use crate::common::{TempDir, album, cutter, hingeleaf, near, work};
 use hingeleaf::contour::Point;
 use hingeleaf::finding::Level;
 use hingeleaf::folded::fold;
@@ -9,6 +9,7 @@ use hingeleaf::guide::{self, Told};
 use hingeleaf::net::lifted;
 use hingeleaf::write::cutting_list;
 use proptest::prelude::*;
+use std::f64::consts::PI;
 
 /// Four sleeves of 150 x 190 in card of 0.35 on strips with a pitch of 6: two strips, the wider one with three pitches and
 /// half a pitch at either end, so 18 wide; gusset 6.
@@ -31,14 +32,21 @@ fn found(cover: &str) -> Vec<(Level, &'static str)> {
         .collect()
 }
 
-/// What a board must be wide: so far the pages reach from the spine, less what the joint lets the board stand off.
+/// How far the pages reach from the spine: the gusset of 6; a tab that is twice its lead-in stops short of its score by what
+/// the sleeve's two round folds take up, half a circle of the caliper in all (H6); the page of 150; the inner strip stands a
+/// caliper higher (H7).
 fn reach() -> f64 {
-    // A wrap's front reaches one square of 3 further (H8).
+    6.0 + PI * 0.35 + 150.0 + 0.35
+}
+
+/// A wrap of the same album reaches one square of 3 further (H8), up to the next half millimetre.
+#[test]
+fn pages_reach_as_far_as_a_wrap_says() {
     let wrap = text(r#""joint": 0"#).replace("ready-made", "wrap").replace(r#", "joint": 0"#, "");
     let work = work(&wrap, cutter(0.0, 0.0, 0.0));
     let cover = work.kit.pieces.iter().find(|piece| piece.name.to_string() == "cover").unwrap();
     let front = cover.net.panels.iter().find(|panel| panel.name == "front").unwrap();
-    front.outline.bounds().width() - 3.0
+    near(front.outline.bounds().width(), ((reach() + 3.0) * 2.0).ceil() / 2.0, 1e-9);
 }
 
 #[test]
@@ -144,8 +152,42 @@ fn a_stock_is_no_field_of_it() {
     assert!(read.findings.iter().any(|finding| finding.id == "unknown-field"), "{:?}", read.findings);
 }
 
+/// It is no stock that others can be cut from: a file that says so is told, and no sheet that is asked for is its.
+#[test]
+fn nothing_else_is_cut_from_it() {
+    let good = text(r#""width": 160, "height": 197, "spine": 24"#);
+    let bad = good.replacen(r#"{ "kind": "pocket" }"#, r#"{ "kind": "pocket", "stock": "ready-made cover" }"#, 1);
+    let source = hingeleaf::fields::Source::new("album.json", bad.into_bytes()).unwrap();
+    let read = hingeleaf::album::read(&source, &hingeleaf::parts::kinds());
+    assert!(read.findings.iter().any(|finding| finding.id == "unknown-stock"), "{:?}", read.findings);
+    let folder = TempDir::new("ready-made");
+    let file = folder.put("album.json", good);
+    let file = file.to_str().unwrap();
+    for (asked, code) in [("A2", 0), ("card=A2", 0), ("ready-made cover=A2", 2)] {
+        let done = hingeleaf(&["check", file, "--sheet", asked]);
+        assert_eq!(done.code, code, "{asked}: {}", done.err);
+    }
+}
+
+/// Where card is handed over in whole sheets, the cover is in the bag all the same.
+#[test]
+fn it_goes_into_the_bag() {
+    let text = text(r#""width": 160, "height": 197, "spine": 24"#);
+    let text = text.replacen('{', r#"{ "handed_over": "sheets", "copies": 3,"#, 1);
+    let work = work(&text, cutter(0.0, 0.0, 0.0));
+    let part = work.kit.parts.iter().position(|part| part.kind == "ready-made cover").unwrap();
+    assert!(work.album.is_handed_whole(0) && !work.album.is_handed_whole(work.kit.parts[part].stock));
+    let lines = |guide: guide::Guide| -> String {
+        guide.sections.iter().flat_map(guide::Section::lines).map(|line| line.plain() + "\n").collect()
+    };
+    let sheet = lines(guide::shop(&work.guide_job(false)));
+    assert!(sheet.contains("3 ready-made covers") && !sheet.contains("sheets of ready-made"), "{sheet}");
+    let label = guide::labels(&work.guide_job(false)).remove(0);
+    assert!(label.lines.iter().any(|line| line.plain() == "One ready-made cover"), "{:?}", label.lines);
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Whatever its sizes: it is judged at its edges as they are reckoned here, and never breaks.
     #[test]

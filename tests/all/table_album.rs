@@ -70,6 +70,26 @@ fn another_unit_is_another_way_of_writing_alone() {
     assert!(same > 0 && moved > 0, "{same} stayed, {moved} moved");
 }
 
+/// Sizes that were read off a bought cover are not those of one that is cut after it; between covers that are cut they stay. No
+/// form is shown for a stock that no file has.
+#[test]
+fn sizes_of_a_bought_cover_stay_with_it() {
+    let table = Table::start();
+    let kind = |before: &str, kind: &str| table.work(before, &json!({ "do": "kind", "path": "cover", "kind": kind }));
+    let cover = |answer: &Value| -> Value { serde_json::from_str::<Value>(text(answer)).unwrap()["cover"].clone() };
+    let wrap = kind(&fixture("tide-table"), "wrap");
+    let square = table.work(text(&wrap), &json!({ "do": "set", "path": "cover.square", "typed": "4" }));
+    let case = kind(text(&square), "case");
+    assert_eq!(cover(&case)["square"], cover(&square)["square"]);
+    assert!(!cover(&square)["square"].is_null(), "{}", square["findings"]);
+    let bought = kind(text(&case), "ready-made");
+    assert!(cover(&bought)["square"].is_null() && cover(&bought)["spine"].is_number(), "{}", cover(&bought));
+    let names = |answer: &Value| answer["album"]["stocks"].as_array().map(Vec::len);
+    assert_eq!(names(&bought), names(&case));
+    assert!(!bought["album"].to_string().contains("ready-made cover"), "{}", bought["album"]["stocks"]);
+    assert_eq!(cover(&kind(text(&bought), "wrap")), json!({ "kind": "wrap" }));
+}
+
 #[test]
 fn every_kind_can_come_into_every_unit() {
     let table = Table::start();

@@ -650,6 +650,7 @@ cost-ribbon-wide = Schmuckband, { $width } breit
 cost-glue = Leim
 cost-thread = Heftfaden
 cost-corners = Fotoecken
+cost-cover = fertige Einbanddecke
 cost-order = Von den Kosten zum Preis, alle Bausätze
 cost-is-cost = Kosten
 cost-is-overhead = Gemeinkosten, auf die Kosten

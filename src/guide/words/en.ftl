@@ -669,6 +669,7 @@ cost-ribbon-wide = ribbon, { $width } wide
 cost-glue = glue
 cost-thread = thread
 cost-corners = photo corners
+cost-cover = ready-made cover
 cost-order = From the cost to the price, all kits
 cost-is-cost = Cost
 cost-is-overhead = Overhead, on the cost
