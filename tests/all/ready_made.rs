@@ -164,7 +164,7 @@ fn nothing_else_is_cut_from_it() {
     let file = folder.put("album.json", good);
     let file = file.to_str().unwrap();
     for (asked, code) in [("A2", 0), ("card=A2", 0), ("ready-made cover=A2", 2)] {
-        let done = hingeleaf(&["check", file, "--sheet", asked]);
+        let done = hingeleaf(["check", file, "--sheet", asked]);
         assert_eq!(done.code, code, "{asked}: {}", done.err);
     }
 }
