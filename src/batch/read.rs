@@ -260,7 +260,8 @@ impl Reading<'_, '_> {
         }
         if let Some(node) = top.get(PACKS) {
             let stocks = MergedStocks::of(&batch.kits).all;
-            let named = stocks.iter().flat_map(|stock| [(stock.name.as_str(), stock), (base(&stock.name), stock)]);
+            let bought = stocks.iter().filter(|stock| !stock.ready);
+            let named = bought.flat_map(|stock| [(stock.name.as_str(), stock), (base(&stock.name), stock)]);
             batch.terms.packs = selling::read_packs(&mut self.reader, node, named);
         }
     }
@@ -268,7 +269,7 @@ impl Reading<'_, '_> {
     /// What the batch says wins over what its albums say.
     fn handed_over(&mut self, node: &Node, batch: &mut Batch) {
         let mut names: Vec<&str> = Vec::new();
-        for stock in batch.kits.iter().flat_map(|kit| &kit.album.stocks) {
+        for stock in batch.kits.iter().flat_map(|kit| &kit.album.stocks).filter(|stock| !stock.ready) {
             if !names.contains(&stock.bought()) {
                 names.push(stock.bought());
             }

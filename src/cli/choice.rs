@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 //! The mixes of kits whose pages are chosen, as the terminal lists them.
 
-use super::commands::counted;
 use hingeleaf::batch::{MixRow, MixTable, WorstMix};
 use hingeleaf::work::BatchWork;
 
@@ -9,8 +8,10 @@ use hingeleaf::work::BatchWork;
 pub(super) fn mixes(work: &BatchWork) -> String {
     let kits = work.batch.kits.iter().zip(&work.merged.chosen);
     let of = |(kit, table): (&str, &MixTable), copies: u32| {
-        let head = format!("{kit}: sheets if all {} choose the same mix\n", counted(copies.into(), "copy"));
-        let head = if copies == 1 { format!("{kit}: sheets of each mix\n") } else { head.replace("copys", "copies") };
+        let head = match copies {
+            1 => format!("{kit}: sheets of each mix\n"),
+            many => format!("{kit}: sheets if all {many} copies choose the same mix\n"),
+        };
         head + &rows(table)
     };
     let tables = kits.filter_map(|(kit, chosen)| {

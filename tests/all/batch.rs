@@ -423,3 +423,28 @@ fn the_order_leaves_to_the_kits_what_they_do() {
     let mixed = THREE.replace(r#""stocks.paper.price": 2"#, r#""handed_over": "sheets""#);
     assert_eq!(told("", &mixed), (true, true, true));
 }
+
+/// A kit of a batch may have a cover that was bought: it is that kit's alone and on no sheet, and no word of the batch is for it.
+#[test]
+fn a_kit_may_have_a_ready_made_cover() {
+    let cover = r#"{ "kind": "ready-made", "width": 158, "height": 197, "spine": 18 }"#;
+    let kits = format!(
+        r#"{{ "name": "bare", "album": "album.json", "copies": 2 }},
+           {{ "name": "bound", "album": "album.json", "copies": 3, "change": {{ "cover": {cover} }} }}"#
+    );
+    let work = worked(&text(&kits, ""));
+    assert!(!work.stopped(), "{:?}", work.findings);
+    let part = work.merged.kit.parts.iter().position(|part| part.kind == "ready-made cover").unwrap();
+    assert_eq!(work.merged.kits_with(&work.batch, part).collect::<Vec<_>>(), [("bound", 1)]);
+    let placed = work.stocks.iter().flat_map(|laid| &laid.sheets).flat_map(|sheet| &sheet.placements);
+    assert!(placed.map(|one| one.part).all(|one| one != part));
+    for more in [
+        r#""packs": { "ready-made cover": { "of": 2, "price": 5 } },"#,
+        r#""handed_over": { "ready-made cover": "cut" },"#,
+    ] {
+        let (_, findings) = read(&text(&kits, more));
+        let [finding] = &findings[..] else { panic!("{more}: {findings:?}") };
+        assert_eq!(finding.id, "unknown-stock", "{more}: {}", finding.headline());
+        assert!(!finding.help.to_string().contains("ready-made"), "{more}: {}", finding.help);
+    }
+}
