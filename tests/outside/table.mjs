@@ -159,6 +159,11 @@ await check("by keys alone", async (must) => {
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("ArrowDown");
   await says(page, "#album .result", "a wrap cover");
+  // A cover that is bought has sizes of its own; what is chosen after it does not take them over.
+  await page.keyboard.press("ArrowDown");
+  await says(page, "#part-cover", "bought or made before");
+  await page.keyboard.press("ArrowUp");
+  await says(page, "#album .result", "a wrap cover");
   await tabTo("#sheet-of-card");
   await tabTo("#take button");
   // Focus can be seen: what has it has an outline.

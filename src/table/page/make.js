@@ -22,16 +22,29 @@ export function show(place, ...fresh) {
   if (held && held !== document.activeElement && held.isConnected && place.contains(held)) held.focus();
 }
 
+/** The one that can become a node: this one, else the next one of its look; others that have keys are someone's own. */
+function like(at, node) {
+  if (at && !at.dataset?.key && at.nodeName === node.nodeName) return at;
+  while (at && (at.dataset?.key || at.nodeName !== node.nodeName || at.className !== node.className)) at = at.nextSibling;
+  return at;
+}
+
 function children(old, fresh) {
   const known = new Map();
   for (const child of old.children) if (child.dataset.key) known.set(child.dataset.key, child);
   let at = old.firstChild;
   for (const node of [...fresh.childNodes]) {
     const key = node.dataset?.key;
-    const twin = key ? known.get(key) : at && !at.dataset?.key ? at : null;
+    const twin = key ? known.get(key) : like(at, node);
     if (!twin || twin.nodeName !== node.nodeName) {
       old.insertBefore(node, at);
       continue;
+    }
+    // What stood before it and has no key goes first, such as findings that are mended: then nothing is moved that has the focus.
+    while (!key && at && at !== twin && !at.dataset?.key) {
+      const next = at.nextSibling;
+      at.remove();
+      at = next;
     }
     if (twin === at) at = at.nextSibling;
     else old.insertBefore(twin, at);
