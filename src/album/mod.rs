@@ -13,6 +13,7 @@ mod paper;
 mod read;
 mod schema;
 mod sizes;
+mod spares;
 mod starter;
 
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
@@ -28,6 +29,8 @@ pub use read::{read, read_changed, read_choice};
 pub(crate) use schema::entry_schema;
 pub use schema::schema;
 pub use sizes::left_out;
+pub use spares::{MoreParts, Spares};
+pub(crate) use spares::{SPARES, read as read_spares, schema as spares_schema};
 pub use starter::starter;
 
 use crate::fields::{Held, Key, Values, words};
@@ -52,6 +55,8 @@ pub struct Album {
     pub units: Units,
     /// How many kits to make.
     pub copies: u32,
+    /// What is made besides, for what goes wrong, where the file says so.
+    pub spares: Option<Spares>,
     /// In what state they are handed over, stock by stock, where the file says it of any.
     pub handed_over: Option<Vec<Handed>>,
     /// Where it is bound, seen from its front.

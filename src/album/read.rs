@@ -8,6 +8,7 @@ use super::file_fields::{
 };
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
+use super::spares::{self, SPARES};
 use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
@@ -66,6 +67,7 @@ impl Reading<'_, '_> {
             self.stocks.push(Stock::a4_card());
         }
         let terms = self.terms(&top);
+        let spares = top.get(SPARES).and_then(|node| spares::read(self.reader, node));
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
@@ -102,6 +104,7 @@ impl Reading<'_, '_> {
             bound: top.get(BOUND),
             language: top.get(LANGUAGE),
             copies: top.get(COPIES),
+            spares,
             handed_over,
             stocks: self.stocks,
             page: page?,

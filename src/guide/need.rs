@@ -281,7 +281,7 @@ fn cost(desk: &Desk<'_>) -> Option<f64> {
     if desk.job.cost.is_some() {
         return None;
     }
-    let copies = f64::from(desk.job.album.copies.max(1));
+    let copies = f64::from(desk.job.album.made().max(1));
     let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
     let price = |(stock, sheet): (usize, &Sheet)| {
         let size = desk.stock(stock)?.sheets.get(sheet.size)?;

@@ -4,7 +4,7 @@
 //! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
 
 use super::{ChoiceWork, Files, Work, choice};
-use crate::album::{Album, Entry, Handed, Order};
+use crate::album::{Album, Entry, Handed, Order, Spares};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
 use crate::cost::Cost;
 use crate::cutter::Cutter;
@@ -118,6 +118,7 @@ impl BatchWork {
             title: &self.batch.title,
             units: self.batch.units,
             copies: 1,
+            spares: Spares::default(),
             stocks: &self.merged.stocks,
             handed_over: None,
         }
@@ -185,7 +186,8 @@ impl BatchWork {
             let handed = vec![Handed::Sheets; stocks.len()];
             let handed_over = lot.whole.then_some(handed.as_slice());
             let order = Order { copies: lot.times, stocks: &stocks, handed_over, ..self.order() };
-            let (laid, of_sheets) = sheets::lay(order, &lot.kit, &self.cutter, search, watch);
+            let bare = lot.bare.as_ref().map(|(copies, kit)| (Order { copies: *copies, ..order }, kit));
+            let (laid, of_sheets) = sheets::lay_with_spares(order, &lot.kit, bare, &self.cutter, (search, watch));
             findings.extend(of_sheets);
             if !stops(&findings) {
                 findings.extend(sheets::price_of_cutting(order, &lot.kit, &self.cutter, &laid, search, watch));
@@ -277,7 +279,7 @@ impl BatchWork {
 
 /// A kit by itself. An insert that is to be as often as it comes free is counted on sheets of that kit's own.
 fn alone(kit: &BatchKit, times: u32, cutter: &Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Work {
-    let album = Album { copies: times, ..kit.album.clone() };
+    let album = Album { copies: times, spares: None, ..kit.album.clone() };
     if album.inserts.iter().any(Entry::is_spare) {
         Work::new(album, cutter.clone(), labels, search, watch)
     } else {

@@ -107,6 +107,11 @@ impl Work {
             stocks = filled.stocks;
             of_sheets.extend(filled.findings);
         }
+        if !stops(&of_sheets) {
+            let order = work.album.order();
+            let more = sheets::lay_spare_parts(order, &work.kit, &work.cutter, &mut stocks, (search, watch));
+            of_sheets.extend(more);
+        }
         work.findings.extend(of_sheets);
         if !stops(&work.findings) {
             let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
@@ -134,6 +139,7 @@ impl Work {
             block.count = recut.blocks.get(number).copied().unwrap_or(0);
         }
         self.recut = true;
+        self.album.spares = None;
         (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
         if !self.stopped() {
             let paths = toolpath::paths(&self.kit, &self.album.stocks, &self.stocks, &self.cutter, labels);

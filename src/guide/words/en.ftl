@@ -619,6 +619,10 @@ order-words = Make { $n_is ->
     [one] {""}
    *[other] {" "}What is said of sheets and pieces here is for all of them.
 }
+order-spare = { $n_is ->
+    [one] One of them is to spare, for what goes wrong.
+   *[other] { $n } of them are to spare, for what goes wrong.
+}
 order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its own.
 order-cut = Hand over { $stock } cut, not scored.
 order-scored = Hand over { $stock } cut and scored.
@@ -759,6 +763,7 @@ pack-picture = The pieces of one bag, all at one scale, each with its letter and
 pack-guide = Add the printed guide.
 pack-needs = The label says that a maker still needs tape, glue and tools. Strike out what you add to the bag.
 pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
+pack-over = When all bags are packed, these pieces are over. Keep them for what goes wrong.
 pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
 pack-weight = { $n_is ->
     [one] Card and paper of the bag weigh { $weight }.

@@ -71,7 +71,7 @@ impl Designs {
                 let usable = album.stocks.get(stock).map(|stock| Usable::of(stock, cutter));
                 let sideways = album.bound == Bound::Top;
                 let share = |size: &(f64, f64)| usable.as_ref().map_or(0.0, |usable| share(usable, *size, sideways));
-                sizes.iter().map(share).sum::<f64>() * f64::from(album.copies)
+                sizes.iter().map(share).sum::<f64>() * f64::from(album.made())
             };
             let in_turn = (0..panels.stocks.len()).map(|ahead| (turn + ahead) % panels.stocks.len());
             let enough = |&at: &usize| {

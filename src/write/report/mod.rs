@@ -54,6 +54,9 @@ struct Report<'a> {
     format: &'static str,
     title: &'a str,
     copies: u32,
+    /// How many of these kits are spare.
+    #[serde(skip_serializing_if = "parts::is_none", default)]
+    spare_kits: u32,
     /// The kits of a batch and how many of each are made; the parts' counts are those of the whole batch, spares among them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(default)]
@@ -108,6 +111,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
+        spare_kits: order.spares.kits,
         kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
