@@ -4,6 +4,7 @@
 use super::kind::{BY, STOCK};
 use super::spares::SPARES;
 use super::{Bound, Decorated, Language};
+use crate::drawer::DRAWER;
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule, usual};
 use crate::length::Length;
 use crate::selling::{PACKS, SELLING, SUPPLIES};
@@ -84,6 +85,7 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     COPIES.field,
     HANDED_OVER.field,
     SPARES.field,
+    DRAWER.field,
     STOCKS.field,
     PAGE.field,
     PAGES.field,

@@ -33,6 +33,7 @@ pub use spares::{MoreParts, Spares};
 pub(crate) use spares::{SPARES, read as read_spares, schema as spares_schema};
 pub use starter::starter;
 
+use crate::drawer::NamedDrawer;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
@@ -79,6 +80,8 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// The sheets of labels, where the file says how they are.
     pub labels: Option<LabelGrid>,
+    /// What lies in the drawer, where the file names one.
+    pub drawer: Option<NamedDrawer>,
     /// What the file says of buying and selling.
     pub terms: Terms,
     /// How far off a cut or score may be when it is made by hand.

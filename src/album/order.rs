@@ -57,6 +57,12 @@ impl<'a> Order<'a> {
         Self { copies: self.copies.saturating_sub(self.spares.kits), spares: Spares::default(), ..self }
     }
 
+    /// What the drawer calls a stock whose sheets of a size lie there.
+    #[must_use]
+    pub fn lies(&self, stock: usize, size: usize) -> Option<&'a str> {
+        self.stocks.get(stock)?.sheets.get(size)?.lies.as_deref()
+    }
+
     /// A length, mm, as findings say it: in the maker's units.
     #[must_use]
     pub fn length(&self, mm: f64) -> Arg {

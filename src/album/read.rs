@@ -10,6 +10,7 @@ use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK}
 use super::label_grid::{self, LABEL_FIELDS};
 use super::spares::{self, SPARES};
 use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
+use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
@@ -114,6 +115,7 @@ impl Reading<'_, '_> {
             panels,
             inserts,
             labels,
+            drawer: NamedDrawer::named(self.reader, &top),
             terms,
             tolerance: top.get(TOLERANCE),
             step: None,

@@ -3,6 +3,7 @@
 
 use super::Together;
 use crate::album::{HANDED_OVER, Language, SPARES};
+use crate::drawer::DRAWER;
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, needed, rule};
 use crate::selling::{PACKS, SELLING, SUPPLIES};
 
@@ -30,6 +31,7 @@ pub(super) const TOP_FIELDS: &[Field] = &[
     TOGETHER.field,
     HANDED_OVER.field,
     SPARES.field,
+    DRAWER.field,
     PACKS.field,
     SUPPLIES.field,
     SELLING.field,

@@ -25,6 +25,7 @@ pub use read::{Albums, read};
 pub use schema::schema;
 
 use crate::album::{Album, Handed, Language, Spares};
+use crate::drawer::NamedDrawer;
 use crate::fields::words;
 use crate::length::Units;
 use crate::selling::Terms;
@@ -43,6 +44,8 @@ pub struct Batch {
     pub kits: Vec<BatchKit>,
     /// What is laid together.
     pub together: Together,
+    /// What lies in the drawer, as the batch names it, else its albums.
+    pub drawer: Option<NamedDrawer>,
     /// What the batch says of buying and selling, else its albums.
     pub terms: Terms,
 }

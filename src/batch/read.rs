@@ -8,6 +8,7 @@ use super::file_fields::{
 use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Choice};
 use crate::album::{self, HANDED_OVER, Handed, Kind, SPARES, Spares, read_handed_over, read_spares};
+use crate::drawer::{self, NamedDrawer};
 use crate::exact::Exact;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
@@ -43,11 +44,18 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
         language: top.get(LANGUAGE),
         kits,
         together: top.get(TOGETHER),
+        drawer: NamedDrawer::named(&mut reading.reader, &top),
         terms: Terms::default(),
     };
     for kit in &mut batch.kits {
         // What the batch says wins over what its albums say.
         kit.spares = spares.or(kit.album.spares.take()).unwrap_or_default();
+    }
+    let of_albums = batch.kits.iter_mut().map(|kit| kit.album.drawer.take()).collect::<Vec<_>>();
+    if batch.drawer.is_none() {
+        let (drawer, differ) = drawer::agreed(of_albums.iter().map(Option::as_ref));
+        batch.drawer = drawer;
+        reading.reader.findings.extend(differ);
     }
     reading.terms(&top, &mut batch);
     if let Some(node) = top.get(HANDED_OVER) {

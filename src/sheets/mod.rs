@@ -10,6 +10,7 @@
 mod alike;
 mod besides;
 mod blocks;
+mod drawer;
 mod in_place;
 mod laid;
 mod price;
@@ -18,9 +19,11 @@ mod spare;
 mod stock_parts;
 mod strips;
 mod tally;
+mod used_first;
 mod ways;
 
 pub use besides::lay_spare_parts;
+pub use drawer::{DrawerRow, drawer_rows, left_in_drawer, offcuts};
 pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;

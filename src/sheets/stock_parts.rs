@@ -12,7 +12,7 @@ use crate::finding::Said;
 use crate::layout::{self, Cuts, Item, Layout, NoLayout, Problem, Turns, Watch};
 use crate::length::tolerance::WHOLE;
 use crate::parts::{Kit, Part};
-use crate::stock::{By, Stock};
+use crate::stock::{By, SheetSize, Stock};
 use crate::usable::{self, Lie, Usable};
 use std::borrow::Cow;
 
@@ -58,7 +58,7 @@ impl<'a> StockParts<'a> {
         let stock = order.stocks.get(number).filter(|stock| !stock.ready)?;
         let search = Search { trimmer: search.trimmer || stock.by == By::Trimmer, ..search };
         let first_spread = kit.parts.len();
-        let usable = kit.usable(number, stock, cutter);
+        let usable = kit.usable_with_drawer(number, stock, cutter);
         // Sheets that are handed over whole hold what one kit takes.
         let apart = order.is_apart(number);
         let besides: Vec<u32> =
@@ -114,9 +114,24 @@ impl<'a> StockParts<'a> {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
             count,
-            price: self.stock.sheets[sheet.size].each(),
+            price: self.price(&self.stock.sheets[sheet.size]),
         };
         self.usable.sheets.iter().zip(&self.supply).map(one).collect()
+    }
+
+    /// What a sheet is reckoned with; what lies there already as its share of one that is bought, so that small ones are used first.
+    fn price(&self, size: &SheetSize) -> Option<f64> {
+        let area = |size: &SheetSize| size.width.mm() * size.height.mm();
+        let sold = self.stock.sheets.iter().filter(|size| size.lies.is_none());
+        match size.lies {
+            None => size.each(),
+            Some(_) => sold.map(|sold| Some(sold.each()? / area(sold) * area(size))).next().flatten(),
+        }
+    }
+
+    /// Whether a size lies in the drawer.
+    pub(super) fn lies(&self, usable: usize) -> bool {
+        self.usable.sheets.get(usable).is_some_and(|sheet| self.stock.sheets[sheet.size].lies.is_some())
     }
 
     /// How a part lies: all sheets that are left stand the same way with respect to grain and pattern.
@@ -144,11 +159,25 @@ impl<'a> StockParts<'a> {
         self.lay_items(&self.items(honour_grain), watch)
     }
 
-    /// Lays these items instead of its own.
+    /// Lays these items instead of its own: on what lies in the drawer first.
     pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
+        let sheets = self.laid_on();
+        if (0..sheets.len()).any(|size| self.lies(size)) {
+            self.lay_from_drawer(items, &sheets, watch)
+        } else {
+            self.lay_on(items, &sheets, watch)
+        }
+    }
+
+    pub(super) fn lay_on(
+        &self,
+        items: &[Item],
+        sheets: &[layout::SheetType],
+        watch: &dyn Watch,
+    ) -> Result<Layout, NoLayout> {
         let problem = Problem {
             items,
-            sheets: &self.laid_on(),
+            sheets,
             gap: self.cutter.gap.eighths(),
             effort: self.search.effort,
             threads: self.search.threads,

@@ -129,6 +129,7 @@ impl BatchWork {
         let lots = lots(&self.batch, &self.merged, self.batch.together);
         let (laid, findings) = self.laid(&lots, search, watch);
         self.findings.extend(findings);
+        self.findings.extend(self.merged.unused.clone());
         if stops(&self.findings) {
             return;
         }

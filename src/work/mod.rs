@@ -24,6 +24,7 @@ use texts::ReaderText;
 use crate::album::Album;
 use crate::cost::Cost;
 use crate::cutter::Cutter;
+use crate::drawer::NamedDrawer;
 use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
@@ -89,7 +90,9 @@ impl Work {
 
     /// Works out everything.
     #[must_use]
-    pub fn new(album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+    pub fn new(mut album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        let drawer = album.drawer.as_ref().and_then(NamedDrawer::known).cloned();
+        let unused = drawer.map(|drawer| drawer.offer(&mut album.stocks)).unwrap_or_default();
         let mut work = Self::fit(album, cutter);
         if stops(&work.findings) {
             return work;
@@ -113,6 +116,7 @@ impl Work {
             of_sheets.extend(more);
         }
         work.findings.extend(of_sheets);
+        work.findings.extend(unused);
         if !stops(&work.findings) {
             let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);

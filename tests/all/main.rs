@@ -18,6 +18,7 @@ mod columns;
 mod contours;
 mod cost;
 mod covers;
+mod drawer;
 mod editions;
 mod everywhere;
 mod faulty;

@@ -71,6 +71,8 @@ need-head-price = Kosten je Bausatz
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Klebeband und Leim
 need-stick-shop = Klebeband und Leim für alle Bausätze, wo sie beigelegt werden
+need-drawer = Aus der Schublade nehmen
+need-drawer-take = { $stock }, { $width } × { $height }: { $n } von { $lie } nehmen. Es bleiben: { $left }.
 need-tape = Doppelseitiges Klebeband, { $width } breit: { $length }, ein Zehntel davon Reserve.
 need-ready-cover = { $n_is ->
     [one] Eine fertige Einbanddecke { $mark }
@@ -192,6 +194,7 @@ sheet-times = { $n_is ->
    *[other] { $sheet }: { $n }-mal schneiden
 }
 
+sheet-from-drawer = Aus der Schublade nehmen.
 sheet-stands = Den Bogen { $width } breit und { $height } hoch hinlegen.
 sheet-stands-grain = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung vom Körper weg.
 sheet-stands-across = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung von links nach rechts.

@@ -70,6 +70,8 @@ need-head-price = Cost of a kit
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
 need-stick-shop = Tape and glue for all kits, where you hand these over
+need-drawer = Take from the drawer
+need-drawer-take = { $stock }, { $width } × { $height }: take { $n } of { $lie }. Left there: { $left }.
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
 need-ready-cover = { $n_is ->
     [one] A ready-made cover { $mark }
@@ -191,6 +193,7 @@ sheet-times = { $n_is ->
    *[other] { $sheet }: cut { $n } times
 }
 
+sheet-from-drawer = Take it from the drawer.
 sheet-stands = Lay it { $width } wide and { $height } tall.
 sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
 sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.

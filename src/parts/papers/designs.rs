@@ -102,7 +102,8 @@ impl Designs {
 
 /// How many sheets of a stock there are.
 fn supply(stock: &Stock) -> f64 {
-    stock.sheets.iter().map(|size| size.count.map_or(f64::INFINITY, f64::from)).sum()
+    let sold = stock.sheets.iter().filter(|size| size.lies.is_none());
+    sold.map(|size| size.count.map_or(f64::INFINITY, f64::from)).sum()
 }
 
 /// What a panel takes of the sheet that takes the most of them, all panels of its size side by side.

@@ -9,7 +9,7 @@ mod sheets;
 use self::choice::{ChoiceRow, choice_row};
 use self::cost::{CostReport, cost_report};
 use self::parts::{BlockRow, PartRow, block_row, part_row};
-use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
+use self::sheets::{LayoutRow, LyingRow, SheetRow, layout_row, lying_rows, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
 use crate::batch::{Batch, BatchKit, Merged};
@@ -71,6 +71,10 @@ struct Report<'a> {
     blocks: Vec<BlockRow<'a>>,
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
+    /// What lies in the drawer of the stocks in use, and what of it is taken.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    drawer: Vec<LyingRow<'a>>,
     /// What the order costs, where the maker says anything of buying and selling: every amount rounded once, here.
     #[serde(skip_serializing_if = "Option::is_none")]
     cost: Option<CostReport<'a>>,
@@ -119,8 +123,9 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row(order.bought(stock), kit, sheet, paths))
+            .map(|(stock, sheet)| sheet_row((order, stock), kit, sheet, paths))
             .collect(),
+        drawer: lying_rows(order, stocks),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
         cost: cost.map(cost_report),
         findings: finding_rows(findings),
