@@ -8,6 +8,7 @@ mod file_fields;
 mod hand_over;
 mod kind;
 mod label_grid;
+mod offcut;
 mod order;
 mod paper;
 mod read;
@@ -23,6 +24,7 @@ pub(crate) use hand_over::{read as read_handed_over, schema as handed_over_schem
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
 pub(crate) use kind::{INSERT_PAGES, KIND};
 pub use label_grid::LabelGrid;
+pub(crate) use offcut::FOLLOWS;
 pub use order::Order;
 pub(crate) use read::MOST_INSERTS;
 pub use read::{read, read_changed, read_choice};
@@ -227,10 +229,10 @@ impl Entry {
         self.values.get(key)
     }
 
-    /// How many of an insert a kit has; none as long as it is not known how many come free.
+    /// How many of an insert a kit has; none as long as it is not known how many, or how large ones, come free.
     #[must_use]
     pub fn count(&self) -> u32 {
-        self.get(COUNT).unwrap_or(0)
+        if self.follows_offcuts() { 0 } else { self.get(COUNT).unwrap_or(0) }
     }
 
     /// Whether there are to be as many as come free.

@@ -9,7 +9,7 @@ use super::file_fields::{
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::spares::{self, SPARES};
-use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
+use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, offcut, paper};
 use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
@@ -88,6 +88,7 @@ impl Reading<'_, '_> {
         };
         let labels = top.get(LABELS).and_then(|node| self.labels(node, page_stock));
         self.page_numbers(&inserts, page_count);
+        inserts.iter().for_each(|insert| offcut::checked(self.reader, insert));
         let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {

@@ -9,6 +9,7 @@ mod batch_texts;
 mod choice;
 mod cost;
 mod files;
+mod offcut;
 mod texts;
 
 pub use batch::BatchWork;
@@ -90,7 +91,18 @@ impl Work {
 
     /// Works out everything.
     #[must_use]
-    pub fn new(mut album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+    pub fn new(album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        Self::made((album, cutter), labels, search, watch, true)
+    }
+
+    /// The same; whether inserts that follow what the sheets leave over get their size.
+    fn made(
+        (mut album, cutter): (Album, Cutter),
+        labels: Labels,
+        search: Search,
+        watch: &dyn Watch,
+        follow: bool,
+    ) -> Self {
         let drawer = album.drawer.as_ref().and_then(NamedDrawer::known).cloned();
         let unused = drawer.map(|drawer| drawer.offer(&mut album.stocks)).unwrap_or_default();
         let mut work = Self::fit(album, cutter);
@@ -99,6 +111,9 @@ impl Work {
         }
         let (mut stocks, findings) = sheets::lay(work.album.order(), &work.kit, &work.cutter, search, watch);
         let mut of_sheets = findings;
+        if follow && !stops(&of_sheets) {
+            of_sheets.extend(work.follow(&mut stocks, search, watch));
+        }
         if !stops(&of_sheets) {
             let cost = sheets::price_of_cutting(work.album.order(), &work.kit, &work.cutter, &stocks, search, watch);
             of_sheets.extend(cost);

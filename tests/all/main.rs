@@ -47,6 +47,7 @@ mod licences;
 mod marks;
 mod mends;
 mod messages;
+mod offcut;
 mod opening;
 mod pages;
 mod paper;
