@@ -3,7 +3,7 @@
 //!
 //! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
 
-use super::offcut::FilledSheets;
+use super::filled::FilledSheets;
 use super::{ChoiceWork, Files, Work, choice};
 use crate::album::{Album, Entry, Handed, Order, Spares};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};

@@ -9,6 +9,7 @@ mod batch_texts;
 mod choice;
 mod cost;
 mod files;
+mod filled;
 mod offcut;
 mod texts;
 

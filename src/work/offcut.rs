@@ -8,6 +8,7 @@
 //! above by what its pockets take, below by what is still of use. Every size that is taken was laid on the sheets that are there,
 //! and the next larger one was tried and refused: what lies between them may have been missed, never the step above.
 
+use super::filled::FilledSheets;
 use super::{BatchWork, Work};
 use crate::album::{Album, Entry, FOLLOWS, Order};
 use crate::batch::{Lot, lots};
@@ -172,51 +173,6 @@ fn largest<T>(count: usize, search: Search, made: &dyn Fn(usize, Search) -> Opti
 fn warnings(findings: &[Finding]) -> Option<usize> {
     let warned = findings.iter().filter(|finding| finding.level == Level::Warn).count();
     (!stops(findings)).then_some(warned)
-}
-
-/// Sheets that are filled, and no more of them.
-#[derive(Clone, Debug)]
-pub(super) struct FilledSheets {
-    /// How many of each size of each stock, by its number.
-    counts: Vec<Vec<u32>>,
-    laid: Vec<StockSheets>,
-}
-
-impl FilledSheets {
-    fn of(stocks: &[Stock], laid: &[StockSheets]) -> Self {
-        let used = |stock: &Stock, size: usize| {
-            let shared = |laid: &&StockSheets| stocks.get(laid.stock).is_some_and(|one| one.bought() == stock.bought());
-            let used: u64 = laid.iter().filter(shared).filter_map(|laid| laid.by_size().get(&size).copied()).sum();
-            u32::try_from(used).unwrap_or(u32::MAX)
-        };
-        let counts = stocks.iter().map(|stock| (0..stock.sheets.len()).map(|size| used(stock, size)).collect());
-        Self { counts: counts.collect(), laid: laid.to_vec() }
-    }
-
-    /// No more sheets than these.
-    pub(super) fn limit(&self, stocks: &mut [Stock]) {
-        for (stock, counts) in stocks.iter_mut().zip(&self.counts) {
-            for (size, count) in stock.sheets.iter_mut().zip(counts) {
-                size.count = Some(*count);
-            }
-        }
-    }
-
-    /// Whether sheets are no more than these.
-    fn holds(&self, stocks: &[Stock], laid: &[StockSheets]) -> bool {
-        let more = Self::of(stocks, laid).counts;
-        more.iter().flatten().zip(self.counts.iter().flatten()).all(|(more, count)| more <= count)
-    }
-
-    /// What is sure is said of the sheets that had to be: what fills them does not count.
-    pub(super) fn is_as_sure(&self, sheets: &mut [StockSheets]) {
-        for laid in sheets {
-            let same = |before: &&StockSheets| before.stock == laid.stock && before.count() == laid.count();
-            if let Some(before) = self.laid.iter().find(same) {
-                (laid.lower_bound, laid.proven_least) = (before.lower_bound, before.proven_least);
-            }
-        }
-    }
 }
 
 impl Work {
