@@ -33,18 +33,27 @@ impl StockParts<'_> {
         }
         let first = self.lay_on(items, &open, watch).ok().filter(|layout| self.is_within(layout, &given));
         let first = first.map_or_else(|| self.lay_on(items, &given, watch), Ok);
-        // Many sizes are harder to lay on than few; what lies there must not cost a sheet for that.
-        let without = self.lay_on(items, &given[..sold], watch);
         let used = |layout: &Layout| -> u64 {
             layout.sheets.iter().filter(|sheet| sheet.sheet < sold).map(|sheet| u64::from(sheet.times)).sum()
         };
+        let several = offered.len() > sold;
+        // Many sizes are harder to lay on than few; what lies there must not cost a sheet for that.
+        let without = several.then(|| self.lay_on(items, &given[..sold], watch).ok()).flatten();
+        // What is sure of one size is not sure where there are others.
+        let unsure = |layout: Layout| Layout { lower_bound: 0, proven_least: false, savable: None, ..layout };
         let mut layout = match (first, without) {
-            (Ok(first), Ok(without)) if used(&without) < used(&first) => without,
-            (Err(_), Ok(without)) => without,
+            (Ok(first), Some(without)) if used(&without) < used(&first) => {
+                Layout { lower_bound: first.lower_bound, ..unsure(without) }
+            }
+            (Err(_), Some(without)) => unsure(without),
             (first, _) => first?,
         };
+        let whole_sheets = used(&layout);
         layout.sheets.iter_mut().for_each(|sheet| sheet.sheet = offered[sheet.sheet]);
         self.take_whole(&mut layout, &whole, sheets);
+        let bought = used(&layout);
+        // It is a part of what is bought; whole sheets out of the drawer are not.
+        layout.savable = layout.savable.map(|part| part_of(part, whole_sheets, bought));
         Ok(layout)
     }
 
@@ -81,4 +90,11 @@ impl StockParts<'_> {
             layout.sheets = split;
         }
     }
+}
+
+/// A part of so many sheets, as a part of fewer.
+fn part_of(part: f64, all: u64, fewer: u64) -> f64 {
+    #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
+    let more = if fewer == 0 { 0.0 } else { all as f64 / fewer as f64 };
+    (part * more).min(1.0)
 }
