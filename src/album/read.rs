@@ -88,7 +88,9 @@ impl Reading<'_, '_> {
         };
         let labels = top.get(LABELS).and_then(|node| self.labels(node, page_stock));
         self.page_numbers(&inserts, page_count);
-        inserts.iter().for_each(|insert| offcut::checked(self.reader, insert));
+        for insert in &inserts {
+            offcut::checked(self.reader, insert);
+        }
         let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {

@@ -57,7 +57,9 @@ pub fn lots(batch: &Batch, merged: &Merged, together: Together) -> Vec<Lot> {
     lots.retain(|lot| lot.kit.parts.iter().any(|part| part.count > 0));
     name(batch, &mut lots);
     if batch.kits.iter().all(|kit| kit.spares == Spares::default()) {
-        lots.iter_mut().for_each(|lot| lot.bare = None);
+        for lot in &mut lots {
+            lot.bare = None;
+        }
     }
     lots
 }

@@ -195,7 +195,9 @@ impl BatchWork {
         let (mut all, mut findings) = (Vec::new(), Vec::new());
         for lot in lots {
             let mut stocks = lot.stocks.clone();
-            filled.into_iter().for_each(|filled| filled.limit(&mut stocks));
+            if let Some(filled) = filled {
+                filled.limit(&mut stocks);
+            }
             for ((stock, size), taken) in &taken {
                 let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
                 let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
