@@ -76,6 +76,13 @@ struct Reading<'r, 's> {
     of_albums: Vec<(String, Vec<Finding>)>,
 }
 
+/// How a kit's pages are chosen, the kinds that they are chosen from, and the way to these.
+struct ReadChoice {
+    choice: Choice,
+    of: Node,
+    way: String,
+}
+
 impl Reading<'_, '_> {
     fn kits(&mut self, node: &Node) -> Vec<BatchKit> {
         let list = self.reader.list(node, "kits", "kits");
@@ -98,7 +105,7 @@ impl Reading<'_, '_> {
             let chosen = values.get(CHOICE).and_then(|node| self.choice(node, &path));
             let album = self.album(&name, &values, chosen.as_ref());
             names.push(name.clone());
-            let choice = chosen.map(|(choice, _)| choice);
+            let choice = chosen.map(|chosen| chosen.choice);
             kits.extend(album.map(|album| BatchKit { name, album, choice }));
         }
         kits
@@ -116,7 +123,7 @@ impl Reading<'_, '_> {
     }
 
     /// How a kit's pages are chosen, and the kinds; none where it does not say so properly.
-    fn choice(&mut self, node: &Node, kit: &str) -> Option<(Choice, Node)> {
+    fn choice(&mut self, node: &Node, kit: &str) -> Option<ReadChoice> {
         let path = format!("{kit}.{}", CHOICE.name());
         let values = self.reader.object(node, &path, Arg::field(CHOICE.name()), &[CHOICE_FIELDS])?;
         let of = values.get(CHOSEN_OF)?;
@@ -133,12 +140,12 @@ impl Reading<'_, '_> {
             return None;
         }
         let pages = Some(values.get(CHOSEN_PAGES)).filter(|pages| *pages > 0)?;
-        (!list.is_empty()).then(|| (Choice::of(pages), of.clone()))
+        (!list.is_empty()).then(|| ReadChoice { choice: Choice::of(pages), of: of.clone(), way })
     }
 
     /// The album of a kit with the changes in it; what is wrong with it names the kit. Nothing where its pages are chosen from
     /// nothing.
-    fn album(&mut self, name: &str, values: &Values, chosen: Option<&(Choice, Node)>) -> Option<album::Album> {
+    fn album(&mut self, name: &str, values: &Values, chosen: Option<&ReadChoice>) -> Option<album::Album> {
         let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
         let source = self.file(file, &place)?;
         let mut changed = match Grafted::new(&source, self.source) {
@@ -154,13 +161,14 @@ impl Reading<'_, '_> {
         let read = match chosen {
             None if values.says(CHOICE) => return None,
             None => album::read_changed(&changed, self.kinds),
-            Some((choice, of)) => {
+            Some(ReadChoice { choice, of, way }) => {
                 // What the file's own pages are is of no account.
                 for node in [&Node { tree: Tree::Null, ..of.clone() }, of] {
                     // A file that has no place for pages is no album, and told so when it is read.
                     let _ = changed.put("pages", &of.range, node);
                 }
-                album::read_choice(&changed, self.kinds, usize::try_from(choice.pages).unwrap_or(usize::MAX))
+                let pages = usize::try_from(choice.pages).unwrap_or(usize::MAX);
+                album::read_choice(&changed, self.kinds, pages, way)
             }
         };
         self.of_albums.push((name.to_owned(), read.findings));
