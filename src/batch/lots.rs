@@ -51,6 +51,17 @@ pub fn lots(batch: &Batch, merged: &Merged, together: Together) -> Vec<Lot> {
     lots
 }
 
+/// What is cut again of an order, all of it laid together: by kit, by part, how many; spare parts of these come on top.
+#[must_use]
+pub fn again(batch: &Batch, merged: &Merged, cut: &[Vec<u32>]) -> Lot {
+    let own = |kit: usize, part: usize| cut.get(kit).and_then(|cut| cut.get(part)).copied().unwrap_or_default();
+    let mut lot = merged.lot(batch, None, &own);
+    for part in &mut lot.kit.parts {
+        part.count = part.count.saturating_add(batch.spares.parts.of(part.count));
+    }
+    lot
+}
+
 impl Merged {
     /// How many of a part are made over the whole batch, spares among them.
     #[must_use]

@@ -17,12 +17,13 @@ mod stocks;
 
 pub use choice::{Choice, Mix, named as named_kind};
 pub use file_fields::FORMAT;
-pub use lots::{Lot, lots};
-pub use merge::Merged;
+pub use lots::{Lot, again, lots};
+pub use merge::{Merged, PartUse};
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
 pub use pack::MixPack;
 pub use read::{Albums, read};
 pub use schema::schema;
+pub(crate) use stocks::base;
 
 use crate::album::{Album, Handed, Language};
 use crate::fields::words;

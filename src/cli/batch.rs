@@ -117,27 +117,14 @@ fn inputs(
     mut findings: Vec<Finding>,
 ) -> Result<BatchInputs, Ended> {
     let mut sources = vec![source(file, "no-file-help")?];
-    let folder = file.parent().unwrap_or(Path::new("")).to_path_buf();
-    let mut albums: Vec<Source> = Vec::new();
+    let first = sources[0].clone();
     let mut failed = None;
-    let mut load = |name: &str| {
-        let found = source(&folder.join(name), "no-album-of-batch-help").map_err(|ended| {
-            // The machine's failure is not the maker's.
-            failed = (ended.end == ExitStatus::MachineFailed).then_some(ended.end).or(failed);
-            let first = ended.findings.into_iter().next();
-            Box::new(first.unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
-        })?;
-        albums.push(found.clone());
-        Ok(found)
-    };
-    let mut read = batch::read(&sources[0], &parts::kinds(), &mut load);
-    sources.extend(albums);
-    findings.append(&mut read.findings);
+    let mut read = read_batch((&first, file), &mut sources, &mut failed, &mut findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut notes = Vec::new();
-    let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     own_cutters(albums, machine, &mut sources, &mut findings)?;
-    let batch = read.value.map(|mut batch| {
+    let batch = read.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));
         for kit in &mut batch.kits {
@@ -154,8 +141,31 @@ fn inputs(
     }
 }
 
+/// Reads a batch with the albums that it names, whose texts are added to the sources; `failed` says whether the machine failed us.
+pub(super) fn read_batch(
+    (text, file): (&Source, &Path),
+    sources: &mut Vec<Source>,
+    failed: &mut Option<ExitStatus>,
+    findings: &mut Vec<Finding>,
+) -> Option<Batch> {
+    let folder = file.parent().unwrap_or(Path::new("")).to_path_buf();
+    let mut load = |name: &str| {
+        let found = source(&folder.join(name), "no-album-of-batch-help").map_err(|ended| {
+            // The machine's failure is not the maker's.
+            *failed = (ended.end == ExitStatus::MachineFailed).then_some(ended.end).or(*failed);
+            let first = ended.findings.into_iter().next();
+            Box::new(first.unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
+        })?;
+        sources.push(found.clone());
+        Ok(found)
+    };
+    let read = batch::read(text, &parts::kinds(), &mut load);
+    findings.extend(read.findings);
+    read.value
+}
+
 /// An option that a batch can't take.
-fn of_one_album(option: &str) -> Finding {
+pub(super) fn of_one_album(option: &str) -> Finding {
     let text = Said::new("option-of-one-album").with("option", Arg::code(option));
     argument(text, Said::new("option-of-one-album-help"))
 }

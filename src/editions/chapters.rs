@@ -30,7 +30,11 @@ pub struct EditionChapter {
 pub(super) fn chapters(guide: &Guide, job: &GuideJob<'_>) -> Vec<EditionChapter> {
     let rows = list::list(job.album.order(), job.kit, 1);
     let known = Known {
-        marks: rows.iter().map(|row| (row.mark.as_str(), row.part)).collect(),
+        // In a kit of a batch letters are those of the order.
+        marks: match job.letters {
+            Some(letters) => letters.iter().enumerate().map(|(part, mark)| (mark.as_str(), part)).collect(),
+            None => rows.iter().map(|row| (row.mark.as_str(), row.part)).collect(),
+        },
         ids: job.kit.parts.iter().enumerate().map(|(number, part)| (part.id.as_str(), number)).collect(),
     };
     let sheets = job.stocks.iter().flat_map(|laid| &laid.sheets).map(|sheet| sheet.name.as_str()).collect();
@@ -41,7 +45,7 @@ pub(super) fn chapters(guide: &Guide, job: &GuideJob<'_>) -> Vec<EditionChapter>
             heading: section.heading.plain(),
             lines: told.lines().into_iter().filter(|line| !names_one(line, &sheets)).map(read).collect(),
             pictures: pictures(&told).filter(|figure| !names_one(&figure.shows, &sheets)).map(drawn).collect(),
-            parts: parts(section, job.kit, &known),
+            parts: parts(section, job, &known),
         }
     };
     guide.sections.iter().map(chapter).collect()
@@ -135,14 +139,16 @@ struct Known<'k> {
     ids: BTreeMap<&'k str, usize>,
 }
 
-fn parts(section: &Section, kit: &Kit, known: &Known<'_>) -> BTreeSet<usize> {
+fn parts(section: &Section, job: &GuideJob<'_>, known: &Known<'_>) -> BTreeSet<usize> {
     let of_bit = |bit: &Bit| match bit {
         Bit::Mark(mark) => known.marks.get(mark.as_str()).copied(),
         Bit::Number(number) => known.ids.get(number.of.as_str()).copied(),
         Bit::Text(_) => None,
     };
     let named = section.lines().into_iter().flat_map(|line| &line.0).filter_map(of_bit);
-    let told = section.steps().flat_map(|step| &step.of).flat_map(|told| told_of(*told, kit));
+    // Where pages are chosen, steps speak of mixes, which number their parts otherwise: letters lead to these.
+    let steps = section.steps().filter(|_| job.others.is_empty());
+    let told = steps.flat_map(|step| &step.of).flat_map(|told| told_of(*told, job.kit));
     named.chain(told).collect()
 }
 

@@ -53,7 +53,7 @@ pub fn compare<'e>(old: &'e Edition, new: &'e Edition) -> Comparison<'e> {
         let outcome = match before {
             None => PartOutcome::New,
             Some(_) if cut.is_none() => PartOutcome::Changed,
-            Some(before) if before.id != part.id => PartOutcome::Renamed,
+            Some(before) if before.own_id() != part.own_id() => PartOutcome::Renamed,
             Some(_) if difference.count.is_some() => PartOutcome::Counted,
             Some(_) => PartOutcome::Same,
         };

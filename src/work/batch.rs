@@ -47,6 +47,8 @@ pub struct BatchWork {
     pub findings: Vec<Finding>,
     /// An order does not go together as one thing.
     pub(super) no_fit: Fit,
+    /// Whether its sheets are of those parts alone that are cut again.
+    pub(super) recut: bool,
     /// What the order costs, once somebody asks.
     pub(super) cost: OnceLock<Option<Cost>>,
 }
@@ -89,6 +91,7 @@ impl BatchWork {
             paths: Vec::new(),
             findings,
             no_fit: Fit::default(),
+            recut: false,
             cost: OnceLock::new(),
         };
         work.letter();
@@ -240,9 +243,9 @@ impl BatchWork {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
-        let Self { kit, stocks, paths, findings, .. } = self;
+        let Self { kit, stocks, paths, findings, recut, .. } = self;
         let cost = self.cost();
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false, cost }, files)
+        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut, cost }, files)
     }
 
     /// Writes the order's files.

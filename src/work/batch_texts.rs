@@ -25,7 +25,7 @@ impl BatchWork {
     }
 
     /// By kit: what it may be made as, where its pages are chosen.
-    fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
+    pub(super) fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
         self.choices.iter().map(|choice| choice.iter().flat_map(ChoiceWork::albums).collect()).collect()
     }
 
@@ -66,6 +66,14 @@ impl BatchWork {
         }
     }
 
+    /// A text of one kit.
+    pub(super) fn text(&self, kit: usize, text: ReaderText, job: guide::GuideJob<'_>) -> guide::Guide {
+        match self.choices[kit].as_ref().zip(self.merged.chosen[kit].as_ref()) {
+            Some((choice, chosen)) => choice.text(text, job, chosen),
+            None => text.made(&job),
+        }
+    }
+
     /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.
     pub(super) fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let mut all: BTreeMap<String, Vec<(&str, Vec<u8>)>> = BTreeMap::new();
@@ -73,11 +81,7 @@ impl BatchWork {
         for (number, (kit, work)) in self.batch.kits.iter().zip(&self.kits).enumerate() {
             let mut memory = write::Memory::default();
             let job = guide::GuideJob { others: &others[number], ..work.guide_job(files.both_units) };
-            let chosen = self.choices[number].as_ref().zip(self.merged.chosen[number].as_ref());
-            let made = |text: ReaderText| match chosen {
-                Some((choice, chosen)) => choice.text(text, job, chosen),
-                None => text.made(&job),
-            };
+            let made = |text: ReaderText| self.text(number, text, job);
             work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &made, &mut memory)?;
             for (name, bytes) in memory.files {
                 all.entry(name).or_default().push((&kit.name, bytes));

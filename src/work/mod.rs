@@ -4,6 +4,7 @@
 //! In: an album, the cutter, how hard to search. Out: everything that the stages found. Never: more than the
 //! stages do.
 
+mod again;
 mod batch;
 mod batch_texts;
 mod choice;

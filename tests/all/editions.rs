@@ -4,7 +4,9 @@
 
 use crate::common::{TempDir, cutter, fixtures, hingeleaf, project, work};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{Comparison, Edition, EditionBlock, EditionPart, PartOutcome, compare, read_report};
+use hingeleaf::editions::{
+    AnyEdition, Comparison, Edition, EditionBlock, EditionPart, PartOutcome, compare, read_report,
+};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Finding;
 use std::collections::BTreeMap;
@@ -25,7 +27,10 @@ fn read(text: &str) -> Result<Edition, Vec<Finding>> {
         Err(finding) => return Err(vec![*finding]),
     };
     let read = read_report(&source);
-    read.value.ok_or(read.findings)
+    match read.value.ok_or(read.findings)? {
+        AnyEdition::Kit(edition) => Ok(edition),
+        AnyEdition::Order(order) => panic!("{} is of a batch", order.title),
+    }
 }
 
 /// An album of pocket pages, with one more thing in the file.

@@ -81,7 +81,11 @@ struct Report<'a> {
 #[serde(deny_unknown_fields)]
 struct KitRow<'a> {
     name: &'a str,
+    /// Its album's name.
+    title: &'a str,
     copies: u32,
+    /// How many are made, spare ones among them.
+    made: u32,
     /// How its pages are chosen, where they are.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
@@ -103,7 +107,12 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let is_cut = |part: &Part| part.count > 0;
     let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
-    let blocks = kit.blocks.iter().filter(|block| block.count > 0);
+    let of_kits = batch.into_iter().flat_map(|(batch, merged)| {
+        let kits = batch.kits.iter().zip(&merged.blocks);
+        kits.flat_map(|(kit, blocks)| blocks.iter().map(|block| (Some(kit.name.as_str()), block)))
+    });
+    let own = kit.blocks.iter().filter(|_| batch.is_none()).map(|block| (None, block));
+    let blocks = own.chain(of_kits).filter(|(_, block)| block.count > 0);
     let whole = Report {
         format: FORMAT,
         title: order.title,
@@ -111,7 +120,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
-        blocks: blocks.map(|block| block_row(kit, block)).collect(),
+        blocks: blocks.map(|(of, block)| block_row(of, kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
@@ -128,7 +137,8 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
 fn kit_row<'a>(number: usize, kit: &'a BatchKit, batch: Option<(&'a Batch, &'a Merged)>) -> KitRow<'a> {
     let chosen = batch.and_then(|(_, merged)| merged.chosen.get(number)?.as_ref());
     let choice = chosen.map(|chosen| choice_row(&kit.album, chosen));
-    KitRow { name: &kit.name, copies: kit.album.copies, choice }
+    let made = batch.map_or(kit.album.copies, |(batch, _)| batch.times(kit));
+    KitRow { name: &kit.name, title: &kit.album.title, copies: kit.album.copies, made, choice }
 }
 
 /// The JSON Schema of the report.
