@@ -129,6 +129,14 @@ fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     }
     findings
         .extend(wanted.copies.filter(|_| matches!(new, Some(EditionFile::Batch(_)))).map(|_| of_one_album("--copies")));
+    // Of an album that both sides name, all is found twice.
+    let mut told: Vec<Finding> = Vec::new();
+    for finding in findings {
+        if !told.contains(&finding) {
+            told.push(finding);
+        }
+    }
+    let mut findings = told;
     gravest_first(&mut findings);
     match (old, new) {
         (Some(old), Some(new)) if !stops(&findings) => Ok(BothRead { old, new, cutter, sources }),

@@ -18,6 +18,7 @@ mod contours;
 mod cost;
 mod covers;
 mod editions;
+mod editions_batch;
 mod everywhere;
 mod faulty;
 mod fit;
