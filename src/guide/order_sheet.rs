@@ -3,11 +3,12 @@
 
 use super::audience::Audience;
 use super::bits::{Block, Guide, Section, Table};
+use super::class::{self, Group};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
 use super::{cautions, cost, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
-use crate::batch::Chosen;
+use crate::batch::{Chosen, Class};
 
 /// One kit of an order.
 #[derive(Clone, Copy, Debug)]
@@ -20,18 +21,40 @@ pub struct KitOfOrder<'a> {
     pub chosen: Option<&'a Chosen>,
 }
 
+/// A class whose groups the kits of an order are.
+#[derive(Clone, Debug)]
+pub struct ClassOfOrder<'a> {
+    /// What the class has besides.
+    pub class: &'a Class,
+    /// How many makers each group has.
+    pub makers: Vec<u32>,
+    /// Whether anything is made besides, for what goes wrong.
+    pub spare: bool,
+}
+
 /// The job sheet of several kits that are made as one order. `whole` has the parts of all kits with their counts over the
 /// order, and its sheets.
 #[must_use]
-pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
+pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], class: Option<&ClassOfOrder<'_>>) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
+    let taught = class.map(|of| {
+        let groups: Vec<Group<'_>> = kits
+            .iter()
+            .zip(&of.makers)
+            .map(|(kit, makers)| Group { name: kit.name, makers: *makers, desk: Desk::new(&kit.job, Audience::Kit) })
+            .collect();
+        class::section(&desk, of.class, &groups, of.spare)
+    });
     let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
         kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
     let kits: Vec<(&str, Desk<'_>)> = kits.iter().map(|kit| (kit.name, Desk::new(&kit.job, Audience::Shop))).collect();
     let mut sections = vec![order(&desk, &kits), need(&desk, &kits)];
+    // Where each maker cuts for themselves, there is no first kit to look at.
+    let cuts = taught.is_none() || (0..desk.kit().parts.len()).any(|part| desk.cuts(part));
+    sections.extend(taught);
     sections.extend(mixes::section(&desk, &chosen));
     sections.extend(shop::machine(&desk));
-    sections.push(shop::first(&desk, None));
+    sections.extend(cuts.then(|| shop::first(&desk, None)));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));

@@ -177,8 +177,9 @@ impl BatchWork {
             let mut stocks = lot.stocks.clone();
             for ((stock, size), taken) in &taken {
                 let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
+                let of = |number: usize| self.merged.stocks.get(number).and_then(|stock| stock.sheets.get(*size));
                 let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
-                for (_, other) in shared {
+                for (_, other) in shared.filter(|(number, _)| of(*number) == of(*stock)) {
                     if let Some(count) = other.sheets.get_mut(*size).and_then(|size| size.count.as_mut()) {
                         *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
                     }
@@ -269,6 +270,7 @@ impl BatchWork {
         }
         self.put_cost(files, sink)?;
         self.texts(files, sink)?;
+        self.makers(files, sink)?;
         self.job_sheet(files, sink)?;
         #[cfg(feature = "pdf")]
         if let Some(album) = self.album.as_ref().filter(|_| asked("pdf")) {

@@ -3,7 +3,7 @@
 
 use super::{BatchWork, ChoiceWork, Files, ReaderText, Work};
 use crate::album::Album;
-use crate::batch::BatchKit;
+use crate::batch::{BatchKit, Spares};
 use crate::guide;
 use crate::parts::Kit;
 use crate::write::{self, Sink, WriteProblem};
@@ -40,7 +40,12 @@ impl BatchWork {
             chosen: self.merged.chosen[number].as_ref(),
         };
         let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
-        Some(guide::order_sheet(&whole, &kits))
+        let class = self.batch.class.as_ref().map(|class| guide::ClassOfOrder {
+            class,
+            makers: self.batch.kits.iter().map(|kit| kit.album.copies).collect(),
+            spare: self.batch.spares != Spares::default(),
+        });
+        Some(guide::order_sheet(&whole, &kits, class.as_ref()))
     }
 
     /// What the whole order's sheets are told from; none where there are no kits.
@@ -64,6 +69,19 @@ impl BatchWork {
             Some(sheet) => ReaderText::Job.put("job", &sheet, (as_page, printed), sink),
             None => Ok(()),
         }
+    }
+
+    /// A page for each group of a class.
+    pub(super) fn makers(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let [as_page, printed] = ["html", "pdf"].map(|format| files.formats.contains(&format));
+        if self.batch.class.is_none() || !(as_page || printed && cfg!(feature = "pdf")) {
+            return Ok(());
+        }
+        for (kit, work) in self.batch.kits.iter().zip(&self.kits) {
+            let page = guide::makers(&work.guide_job(files.both_units), &kit.name, kit.album.copies);
+            ReaderText::Card.put(&format!("makers/{}", kit.name), &page, (as_page, printed), sink)?;
+        }
+        Ok(())
     }
 
     /// A text of one kit.
