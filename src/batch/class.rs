@@ -22,7 +22,7 @@ use crate::fields::{Node, Tree, Values, meant_or};
 use crate::finding::{Arg, Place, Said};
 use crate::length::excerpt;
 use crate::paper::sheet_size;
-use crate::stock::{self, SheetSize, Stock, read_own};
+use crate::stock::{self, By, SheetSize, Stock, read_own};
 
 /// More groups than this are a mistake: our choice.
 const MOST_GROUPS: usize = 50;
@@ -39,6 +39,32 @@ pub struct Class {
     pub shared_by: u32,
     /// What the teacher brings besides, in the teacher's words.
     pub brings: Vec<String>,
+}
+
+/// A group of a class, and the sheets that its makers cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ClassGroup {
+    /// Its name.
+    pub name: String,
+    /// How many makers there are.
+    pub makers: u32,
+    /// Their sheets; none where they are handed pieces.
+    pub sheets: Vec<GroupSheets>,
+}
+
+/// Sheets of one size that a group cuts.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GroupSheets {
+    /// The stock, as it is bought.
+    pub stock: String,
+    /// What the size is called.
+    pub sheet: String,
+    /// What they are cut by.
+    pub by: By,
+    /// How many each maker has.
+    pub each: u64,
+    /// How many there are for all, those of spare kits among them.
+    pub all: u64,
 }
 
 /// In what state the stocks of a group are handed over, by their names.

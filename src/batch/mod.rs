@@ -18,7 +18,7 @@ mod schema;
 mod stocks;
 
 pub use choice::{Choice, Mix, named as named_kind};
-pub use class::Class;
+pub use class::{Class, ClassGroup, GroupSheets};
 pub use file_fields::FORMAT;
 pub use lots::{Lot, again, lots};
 pub use merge::{Merged, PartUse};

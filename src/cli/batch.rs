@@ -12,7 +12,7 @@ use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
 use super::say;
-use hingeleaf::batch::{self, Batch};
+use hingeleaf::batch::{self, Batch, ClassGroup, GroupSheets};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
@@ -20,6 +20,7 @@ use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, StockSheets};
+use hingeleaf::stock::By;
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::BatchWork;
 use hingeleaf::write;
@@ -53,7 +54,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let text = if check.json {
         write::findings(&work.findings)
     } else {
-        say::words(&work.findings, &sources) + &choice::mixes(&work) + &verdict(&work)
+        say::words(&work.findings, &sources) + &choice::mixes(&work) + &class(&work) + &verdict(&work)
     };
     say::out(&text, end)
 }
@@ -66,7 +67,7 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
                 return said;
             }
             let made = summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept);
-            say::out(&(choice::mixes(&work) + &made + &cost::words(work.cost())), said)
+            say::out(&(choice::mixes(&work) + &class(&work) + &made + &cost::words(work.cost())), said)
         }
         Err(ended) => ended.say(kit.json),
     }
@@ -168,6 +169,26 @@ pub(super) fn read_batch(
 pub(super) fn of_one_album(option: &str) -> Finding {
     let text = Said::new("option-of-one-album").with("option", Arg::code(option));
     argument(text, Said::new("option-of-one-album-help"))
+}
+
+/// What each maker of a class has, a line a group.
+fn class(work: &BatchWork) -> String {
+    let sheets = |one: &GroupSheets| {
+        let said = Said::new("class-sheets").with("each", one.each).with("stock", Arg::code(&one.stock));
+        Arg::Said(said.with("sheet", one.sheet.as_str()).with(
+            "by",
+            Said::new(match one.by {
+                By::Trimmer => "class-by-trimmer",
+                By::Machine => "class-by-machine",
+            }),
+        ))
+    };
+    let line = |group: &ClassGroup| {
+        let key = if group.sheets.is_empty() { "class-group-pieces" } else { "class-group" };
+        let said = Said::new(key).with("group", Arg::code(&group.name)).with("makers", group.makers);
+        format!("{}\n", said.with("sheets", Arg::All(group.sheets.iter().map(sheets).collect())))
+    };
+    work.groups().iter().filter(|_| !work.stopped()).map(line).collect()
 }
 
 fn verdict(work: &BatchWork) -> String {

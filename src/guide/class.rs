@@ -120,14 +120,18 @@ pub fn makers(job: &GuideJob<'_>, name: &str, makers: u32) -> Guide {
     if brief::is_in_one_system(&desk) {
         desk.measure = desk.measure.alone();
     }
-    let sections =
-        vec![yours(&desk, name, makers), brief::section(&desk), assembly::short(&desk), cautions::short(&desk)];
+    let mut list = brief::section(&desk);
+    if !desk.rows.iter().any(|row| desk.cuts(row.part)) {
+        list.heading = desk.tell("class-pieces");
+    }
+    let sections = vec![yours(&desk, name, makers), list, assembly::short(&desk), cautions::short(&desk)];
     desk.guide(sections)
 }
 
 fn yours(desk: &Desk<'_>, name: &str, makers: u32) -> Section {
     let places = || vec![("group", Line::text(name)), ("n", measure::count(u64::from(makers), What::Many, "makers"))];
-    let mut blocks = vec![Block::Words(desk.say("class-you", places()))];
+    let you = if desk.stocks.is_empty() { "class-you-pieces" } else { "class-you" };
+    let mut blocks = vec![Block::Words(desk.say(you, places()))];
     if let Some(short) = need::short(desk) {
         blocks.extend(short.blocks);
     }

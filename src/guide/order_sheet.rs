@@ -47,8 +47,10 @@ pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], class: Option<
     });
     let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
         kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
+    let whole_kits = kits;
     let kits: Vec<(&str, Desk<'_>)> = kits.iter().map(|kit| (kit.name, Desk::new(&kit.job, Audience::Shop))).collect();
-    let mut sections = vec![order(&desk, &kits), need(&desk, &kits)];
+    let all = class.and_then(|_| for_all(&desk, whole_kits));
+    let mut sections = vec![order(&desk, &kits), need(&desk, &kits, all)];
     // Where each maker cuts for themselves, there is no first kit to look at.
     let cuts = taught.is_none() || (0..desk.kit().parts.len()).any(|part| desk.cuts(part));
     sections.extend(taught);
@@ -87,9 +89,28 @@ fn order(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
     Section { id: "order", heading: desk.tell("order-made"), blocks }
 }
 
-/// Sheets for the whole order, tape and the like kit by kit.
-fn need(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
+/// Tape and the like for all kits at once, where each takes the same.
+fn for_all(desk: &Desk<'_>, kits: &[KitOfOrder<'_>]) -> Option<Vec<Block>> {
+    let mut desks: Vec<Desk<'_>> = kits.iter().map(|kit| Desk::new(&kit.job, Audience::Shop)).collect();
+    let all = desks.iter().map(|kit| kit.kits).sum();
+    desks.iter_mut().for_each(|kit| kit.kits = 1);
+    let plain = |kit: &Desk<'_>| need::supplies(kit).iter().map(Line::plain).collect::<Vec<_>>();
+    let first = plain(desks.first()?);
+    if desks.iter().any(|kit| plain(kit) != first) {
+        return None;
+    }
+    let one = desks.first_mut()?;
+    one.kits = all;
+    Some(vec![Block::Heading(desk.tell("class-stick")), Block::List(need::supplies(one))])
+}
+
+/// Sheets for the whole order, tape and the like for all at once, or kit by kit.
+fn need(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)], for_all: Option<Vec<Block>>) -> Section {
     let mut section = need::of_order(desk);
+    if let Some(all) = for_all {
+        section.blocks.extend(all);
+        return section;
+    }
     for (name, kit) in kits {
         let supplies = need::supplies(kit);
         if !supplies.is_empty() {

@@ -3,9 +3,11 @@
 
 use super::{BatchWork, ChoiceWork, Files, ReaderText, Work};
 use crate::album::Album;
-use crate::batch::{BatchKit, Spares};
+use crate::batch::{BatchKit, ClassGroup, GroupSheets, Spares};
 use crate::guide;
 use crate::parts::Kit;
+use crate::sheets::StockSheets;
+use crate::stock::SheetSize;
 use crate::write::{self, Sink, WriteProblem};
 use std::collections::BTreeMap;
 
@@ -56,7 +58,7 @@ impl BatchWork {
             fit: &self.no_fit,
             stocks: &self.stocks,
             cutter: &self.cutter,
-            letters: None,
+            letters: Some(&self.letters),
             both_units,
             others: &[],
             cost: None,
@@ -69,6 +71,30 @@ impl BatchWork {
             Some(sheet) => ReaderText::Job.put("job", &sheet, (as_page, printed), sink),
             None => Ok(()),
         }
+    }
+
+    /// The groups of a class with their sheets; none of an order of kits.
+    #[must_use]
+    pub fn groups(&self) -> Vec<ClassGroup> {
+        let one = |(kit, work): (&BatchKit, &Work)| {
+            let made = u64::from(self.batch.times(kit).max(1));
+            let of = |laid: &StockSheets| {
+                let stock = &work.album.stocks[laid.stock];
+                let bought = laid.by_size().into_iter().filter_map(|(size, all)| Some((stock.sheets.get(size)?, all)));
+                let row = |(size, all): (&SheetSize, u64)| GroupSheets {
+                    stock: stock.bought().to_owned(),
+                    sheet: size.name.clone(),
+                    by: stock.by,
+                    each: all / made,
+                    all,
+                };
+                bought.map(row).collect::<Vec<_>>()
+            };
+            let sheets = work.stocks.iter().flat_map(of).collect();
+            ClassGroup { name: kit.name.clone(), makers: kit.album.copies, sheets }
+        };
+        let groups = self.batch.kits.iter().zip(&self.kits).filter(|_| self.batch.class.is_some());
+        groups.map(one).collect()
     }
 
     /// A page for each group of a class.

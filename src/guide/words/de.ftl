@@ -989,6 +989,12 @@ class-you = { $n_is ->
     [one] Bögen und Werkzeug stehen unten.
    *[other] Ihr seid { $n } Personen. Jede fertigt ein Album aus den Bögen unten.
 }
+class-you-pieces = { $n_is ->
+    [one] Ein Album aus zugeschnittenen Teilen anfertigen.
+   *[other] Ihr seid { $n } Personen. Jede fertigt ein Album aus zugeschnittenen Teilen.
+}
+class-pieces = Die Teile
+class-stick = Klebeband und Leim für alle
 class-cut-trimmer = Auf der Schneidemaschine schneiden: { $sheets }.
 class-cut-machine = Nach den Dateien schneiden: { $sheets }.
 class-cut-done = Die Teile auslegen: Sie sind zugeschnitten.

@@ -822,6 +822,12 @@ class-you = { $n_is ->
     [one] You have the sheets and tools below.
    *[other] You are { $n } makers. Each of you makes one album, from the sheets below.
 }
+class-you-pieces = { $n_is ->
+    [one] You make one album, from pieces that are cut.
+   *[other] You are { $n } makers. Each of you makes one album, from pieces that are cut.
+}
+class-pieces = Your pieces
+class-stick = Tape and glue for all
 class-cut-trimmer = Cut on the trimmer: { $sheets }.
 class-cut-machine = Cut by machine: { $sheets }.
 class-cut-done = Lay out your pieces: they are cut.

@@ -14,6 +14,17 @@ class-and-kits-help = put the kits into a batch of their own, or take out the cl
 no-such-sheet = no stock of the album comes in a sheet of nearly { $sheet }
 no-such-sheet-help = say which stock it is for: { "{" } "{ $stock }": "{ $sheet }" { "}" }
 form-sheet = a sheet's name or size
+class-group = { $group }, { $makers ->
+        [one] one maker
+       *[other] { $makers } makers
+    }: each { $sheets }
+class-group-pieces = { $group }, { $makers ->
+        [one] one maker, with
+       *[other] { $makers } makers, each with
+    } pieces that are handed over cut
+class-sheets = { $each } of { $stock } { $sheet } ({ $by })
+class-by-trimmer = trimmer
+class-by-machine = machine
 batch-too-many-kits = it is { $count } kits, { $most } are the most
 batch-too-many-kits-help = make fewer at a time
 bad-kit-name = a kit can not be called { $name }
