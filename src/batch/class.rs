@@ -16,7 +16,7 @@ use super::file_fields::{
     ALBUM, BRINGS, CHANGE, CLASS_FIELDS, MAKER_ALBUM, MAKER_BY, MAKER_COUNT, MAKER_CUTTER, MAKER_FIELDS, MAKER_SHEET,
     MAKERS, NAME, SHARED_BY,
 };
-use super::reading::{AlbumOf, Reading};
+use super::reading::{AlbumOf, BatchReading};
 use crate::album::{Album, HANDED_OVER, Handed, read_handed_over};
 use crate::fields::{Node, Tree, Values, meant_or};
 use crate::finding::{Arg, Place, Said};
@@ -70,7 +70,7 @@ pub struct GroupSheets {
 /// In what state the stocks of a group are handed over, by their names.
 pub(super) type HandedByName = Vec<(String, Handed)>;
 
-impl Reading<'_, '_> {
+impl BatchReading<'_, '_> {
     /// A class, and its groups as kits, each with what it says of handing over.
     pub(super) fn class(&mut self, node: &Node) -> (Option<Class>, Vec<(BatchKit, HandedByName)>) {
         let Some(values) = self.reader.object(node, "class", Arg::field("class"), &[CLASS_FIELDS]) else {

@@ -6,7 +6,7 @@ use super::file_fields::{
     ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, CLASS, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE,
     NAME, SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES, TITLE, TOGETHER, TOP_FIELDS, more_parts,
 };
-use super::reading::{AlbumOf, Albums, Reading};
+use super::reading::{AlbumOf, Albums, BatchReading};
 use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Choice, Spares};
 use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
@@ -30,7 +30,7 @@ const MOST_COPIES: u64 = 10_000;
 pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -> Checked<Batch> {
     let mut reader = Reader::new(source);
     let Some(top) = reader.top(TOP_FIELDS, FORMAT) else { return Checked::none(reader.findings) };
-    let mut reading = Reading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
+    let mut reading = BatchReading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
     let (class, kits, of_groups) = reading.kits_or_class(&top);
     let of_albums = of_kits(reading.of_albums.iter().map(|(kit, findings)| (kit.as_str(), findings.as_slice())));
     reading.reader.findings.extend(of_albums);
@@ -75,7 +75,7 @@ struct ReadChoice {
     way: String,
 }
 
-impl Reading<'_, '_> {
+impl BatchReading<'_, '_> {
     /// The kits of the file, or the groups of a class as kits, with what of each is handed over.
     fn kits_or_class(&mut self, top: &Values) -> (Option<Class>, Vec<BatchKit>, Vec<HandedByName>) {
         match (top.get(KITS), top.get(CLASS)) {

@@ -12,7 +12,7 @@ use crate::stock::is_name;
 pub type Albums<'a> = dyn FnMut(&str) -> Result<Source, Box<Finding>> + 'a;
 
 /// A batch file that is being read.
-pub(super) struct Reading<'r, 's> {
+pub(super) struct BatchReading<'r, 's> {
     pub(super) source: &'s Source,
     pub(super) reader: Reader<'s>,
     pub(super) kinds: &'r [&'static Kind],
@@ -34,7 +34,7 @@ pub(super) struct AlbumOf<'v> {
     pub one_way: bool,
 }
 
-impl Reading<'_, '_> {
+impl BatchReading<'_, '_> {
     pub(super) fn name(&mut self, name: &str, others: &[String], values: &Values) {
         let Some(place) = values.says(NAME).then(|| values.place(NAME)).flatten().cloned() else { return };
         if !is_name(name) {

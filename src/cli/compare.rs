@@ -3,29 +3,25 @@
 
 use super::arguments::CompareArguments;
 use super::batch::{of_one_album, read_batch};
-use super::commands::{effort, labels, summary, threads, unknown_formats};
+use super::commands::{labels, unknown_formats};
+use super::compare_again::{Again, Goal, MadeEdition, OF_SHEETS, folder, of_sheets, recut, search};
 use super::compare_order_words;
 use super::compare_words;
 use super::end::ExitStatus;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
 use super::own_cutters::own_cutters;
-use super::refusals::{refused, unwritten};
 use super::say;
 use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{self, AnyEdition, CutAgain, OrderEdition, REPORT_FORMAT, Recut};
+use hingeleaf::editions::{self, AnyEdition, OrderEdition, REPORT_FORMAT};
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
-use hingeleaf::sheets::Search;
-use hingeleaf::work::{BatchWork, FORMATS, Files, Work};
-use hingeleaf::write::{self, Folder, FolderContent};
+use hingeleaf::work::{BatchWork, FORMATS, Work};
+use hingeleaf::write;
 use std::path::{Path, PathBuf};
-
-/// The kinds of file that speak of sheets alone; others speak of a whole kit.
-const OF_SHEETS: [&str; 4] = ["svg", "dxf", "png", "csv"];
 
 pub(super) fn compare(wanted: &CompareArguments) -> ExitStatus {
     match look(wanted) {
@@ -219,43 +215,28 @@ fn formats_wrong(asked: &[String]) -> Vec<Finding> {
     findings
 }
 
-fn of_sheets() -> Vec<&'static str> {
-    FORMATS.iter().copied().filter(|format| OF_SHEETS.contains(format)).collect()
-}
-
 /// An edition worked out, as far as its file allows.
 enum Worked {
-    Made(Made),
+    MadeEdition(MadeEdition),
     Report(Box<AnyEdition>),
-}
-
-/// What sheets can be made of.
-enum Made {
-    Kit(Box<Work>),
-    Order(Box<BatchWork>),
-}
-
-impl Made {
-    fn findings(&self) -> &[Finding] {
-        match self {
-            Self::Kit(work) => &work.findings,
-            Self::Order(work) => &work.findings,
-        }
-    }
 }
 
 impl Worked {
     fn problems(&self) -> &[Finding] {
         match self {
-            Self::Made(made) if stops(made.findings()) => made.findings(),
+            Self::MadeEdition(made) if stops(made.findings()) => made.findings(),
             _ => &[],
         }
     }
 
-    fn edition(self) -> (AnyEdition, Option<Made>) {
+    fn edition(self) -> (AnyEdition, Option<MadeEdition>) {
         match self {
-            Self::Made(Made::Kit(work)) => (AnyEdition::Kit(work.edition()), Some(Made::Kit(work))),
-            Self::Made(Made::Order(work)) => (AnyEdition::Order(work.edition()), Some(Made::Order(work))),
+            Self::MadeEdition(MadeEdition::Kit(work)) => {
+                (AnyEdition::Kit(work.edition()), Some(MadeEdition::Kit(work)))
+            }
+            Self::MadeEdition(MadeEdition::Order(work)) => {
+                (AnyEdition::Order(work.edition()), Some(MadeEdition::Order(work)))
+            }
             Self::Report(edition) => (*edition, None),
         }
     }
@@ -272,84 +253,11 @@ fn worked_out(
     match side {
         EditionFile::Album(mut album) => {
             album.copies = copies.unwrap_or(album.copies);
-            Worked::Made(Made::Kit(Box::new(Work::new(*album, cutter, labels, search, watch))))
+            Worked::MadeEdition(MadeEdition::Kit(Box::new(Work::new(*album, cutter, labels, search, watch))))
         }
         EditionFile::Batch(batch) => {
-            Worked::Made(Made::Order(Box::new(BatchWork::new(*batch, cutter, labels, search, watch))))
+            Worked::MadeEdition(MadeEdition::Order(Box::new(BatchWork::new(*batch, cutter, labels, search, watch))))
         }
         EditionFile::Report(edition) => Worked::Report(edition),
     }
-}
-
-fn search(wanted: &CompareArguments) -> Search {
-    Search { effort: effort(wanted.effort), trimmer: wanted.trimmer, threads: threads(wanted.threads) }
-}
-
-fn folder(out: &Path, replace: bool) -> Result<Folder, Ended> {
-    Folder::of(out, replace, FolderContent::Recut).map_err(|problem| refused(out, problem, "recut"))
-}
-
-/// Where sheets go, and what they are made of.
-struct Goal<'a> {
-    out: &'a Path,
-    folder: Folder,
-    work: Made,
-}
-
-/// What is cut again.
-enum Again<'f> {
-    Kit(&'f Recut),
-    Order(&'f CutAgain),
-}
-
-impl Again<'_> {
-    /// The sheets of this alone.
-    fn sheets(&self, work: Made, wanted: &CompareArguments, watch: &Terminal) -> Made {
-        let (labels, search) = (labels(wanted.labels), search(wanted));
-        match (self, work) {
-            (Self::Kit(cut), Made::Kit(work)) => Made::Kit(Box::new(work.recut(cut, labels, search, watch))),
-            // An album that kits of a batch become.
-            (Self::Order(cut), Made::Kit(work)) => {
-                Made::Kit(Box::new(work.recut(&cut.of_album(), labels, search, watch)))
-            }
-            (Self::Order(cut), Made::Order(work)) => Made::Order(Box::new(work.recut(cut, labels, search, watch))),
-            (Self::Kit(_), made @ Made::Order(_)) => made,
-        }
-    }
-}
-
-/// Writes the sheets to cut again where that is asked for; what there is to say of them, and what was written.
-fn recut(
-    again: Option<Again<'_>>,
-    goal: Option<Goal<'_>>,
-    wanted: &CompareArguments,
-    watch: &Terminal,
-) -> Result<(Vec<Finding>, String), Ended> {
-    let Some(Goal { out, mut folder, work }) = goal else { return Ok((Vec::new(), String::new())) };
-    let Some(again) = again else {
-        let text = Said::new("compare-not-written").with("out", Arg::code(say::name(out)));
-        return Ok((Vec::new(), format!("{text}\n")));
-    };
-    let work = again.sheets(work, wanted, watch);
-    watch.done();
-    if stops(work.findings()) {
-        let findings = work.findings().to_vec();
-        return Err(Ended { findings, end: ExitStatus::DoesNotFit, sources: Vec::new() });
-    }
-    let formats: Vec<&str> =
-        if wanted.formats.is_empty() { of_sheets() } else { wanted.formats.iter().map(String::as_str).collect() };
-    let files = Files { split_layers: wanted.split_layers, ..Files::of(&formats) };
-    let written = match &work {
-        Made::Kit(work) => work.write(&files, &mut folder),
-        Made::Order(work) => work.write(&files, &mut folder),
-    };
-    written.map_err(|problem| unwritten(out, problem))?;
-    // From here on nothing may be taken away in a hurry.
-    watch.released();
-    let kept = folder.finish().map_err(|problem| refused(out, problem, "recut"))?;
-    let summary = match &work {
-        Made::Kit(work) => summary(work.album.order(), &work.stocks, &work.cutter, out, &kept),
-        Made::Order(work) => summary(work.order(), &work.stocks, &work.cutter, out, &kept),
-    };
-    Ok((work.findings().to_vec(), summary))
 }

@@ -18,7 +18,7 @@ use crate::stock::By;
 const SHARED: [&str; 6] = ["tool-trimmer", "tool-scorer", "tool-punch", "tool-awl", "tool-weight", "tool-machine"];
 
 /// A group of makers.
-pub(super) struct Group<'g> {
+pub(super) struct TaughtGroup<'g> {
     pub name: &'g str,
     /// How many makers there are.
     pub makers: u32,
@@ -27,7 +27,7 @@ pub(super) struct Group<'g> {
 }
 
 /// What the teacher brings: sheets for every maker, tools for every group, and what else is said.
-pub(super) fn section(desk: &Desk<'_>, class: &Class, groups: &[Group<'_>], spare: bool) -> Section {
+pub(super) fn section(desk: &Desk<'_>, class: &Class, groups: &[TaughtGroup<'_>], spare: bool) -> Section {
     let all: u32 = groups.iter().map(|group| group.makers).sum();
     let n = || measure::count(u64::from(all), What::Many, "makers");
     let mut blocks = vec![Block::Words(desk.say("class-words", vec![("n", n())]))];
@@ -53,7 +53,7 @@ pub(super) fn section(desk: &Desk<'_>, class: &Class, groups: &[Group<'_>], spar
 }
 
 /// The sheets that each maker of a group is given, and all of them.
-fn sheets(desk: &Desk<'_>, groups: &[Group<'_>]) -> Option<Table> {
+fn sheets(desk: &Desk<'_>, groups: &[TaughtGroup<'_>]) -> Option<Table> {
     let mut rows = Vec::new();
     for group in groups {
         let own = &group.desk;
@@ -75,13 +75,21 @@ fn sheets(desk: &Desk<'_>, groups: &[Group<'_>]) -> Option<Table> {
             ]);
         }
     }
-    let head =
-        ["group", "makers", "stock", "sheet", "by", "each", "all"].map(|head| desk.tell(&format!("class-head-{head}")));
+    let head = [
+        "class-head-group",
+        "class-head-makers",
+        "class-head-stock",
+        "class-head-sheet",
+        "class-head-by",
+        "class-head-each",
+        "class-head-all",
+    ]
+    .map(|key| desk.tell(key));
     (!rows.is_empty()).then(|| Table { caption: desk.tell("class-sheets"), head: head.to_vec(), rows })
 }
 
 /// A group that is handed pieces.
-fn handed(desk: &Desk<'_>, group: &Group<'_>) -> Option<Line> {
+fn handed(desk: &Desk<'_>, group: &TaughtGroup<'_>) -> Option<Line> {
     let own = &group.desk;
     let is_piece = |row: &super::list::Row| own.is_packed(row) && !own.cuts(row.part);
     let pieces: u64 = own.rows.iter().filter(|row| is_piece(row)).map(|row| row.count).sum();
@@ -92,7 +100,7 @@ fn handed(desk: &Desk<'_>, group: &Group<'_>) -> Option<Line> {
 }
 
 /// How many of each tool there are to be.
-fn tools(desk: &Desk<'_>, class: &Class, groups: &[Group<'_>]) -> Table {
+fn tools(desk: &Desk<'_>, class: &Class, groups: &[TaughtGroup<'_>]) -> Table {
     let mut all: Vec<(&'static str, u64)> = Vec::new();
     for group in groups {
         let machine = (!group.desk.cut_by(By::Machine).is_empty()).then_some("tool-machine");

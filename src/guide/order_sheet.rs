@@ -3,7 +3,7 @@
 
 use super::audience::Audience;
 use super::bits::{Block, Guide, Section, Table};
-use super::class::{self, Group};
+use super::class::{self, TaughtGroup};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
@@ -38,10 +38,14 @@ pub struct ClassOfOrder<'a> {
 pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], class: Option<&ClassOfOrder<'_>>) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
     let taught = class.map(|of| {
-        let groups: Vec<Group<'_>> = kits
+        let groups: Vec<TaughtGroup<'_>> = kits
             .iter()
             .zip(&of.makers)
-            .map(|(kit, makers)| Group { name: kit.name, makers: *makers, desk: Desk::new(&kit.job, Audience::Kit) })
+            .map(|(kit, makers)| TaughtGroup {
+                name: kit.name,
+                makers: *makers,
+                desk: Desk::new(&kit.job, Audience::Kit),
+            })
             .collect();
         class::section(&desk, of.class, &groups, of.spare)
     });

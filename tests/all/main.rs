@@ -13,6 +13,7 @@ mod bound;
 mod broken;
 mod changes;
 mod choice;
+mod class;
 mod columns;
 mod contours;
 mod cost;
