@@ -9,6 +9,7 @@ use super::job::GuideJob;
 use super::line::{Line, What};
 use super::{cautions, cost, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
 use crate::batch::{Chosen, Class};
+use crate::stock::By;
 
 /// One kit of an order.
 #[derive(Clone, Copy, Debug)]
@@ -37,18 +38,12 @@ pub struct ClassOfOrder<'a> {
 #[must_use]
 pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], class: Option<&ClassOfOrder<'_>>) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
-    let taught = class.map(|of| {
-        let groups: Vec<TaughtGroup<'_>> = kits
-            .iter()
-            .zip(&of.makers)
-            .map(|(kit, makers)| TaughtGroup {
-                name: kit.name,
-                makers: *makers,
-                desk: Desk::new(&kit.job, Audience::Kit),
-            })
-            .collect();
-        class::section(&desk, of.class, &groups, of.spare)
-    });
+    let groups: Vec<TaughtGroup<'_>> = kits
+        .iter()
+        .zip(class.map_or(&[][..], |of| &of.makers))
+        .map(|(kit, makers)| TaughtGroup { name: kit.name, makers: *makers, desk: Desk::new(&kit.job, Audience::Kit) })
+        .collect();
+    let taught = class.map(|of| class::section(&desk, of.class, &groups, of.spare));
     let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
         kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
     let whole_kits = kits;
@@ -59,7 +54,9 @@ pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], class: Option<
     let cuts = taught.is_none() || (0..desk.kit().parts.len()).any(|part| desk.cuts(part));
     sections.extend(taught);
     sections.extend(mixes::section(&desk, &chosen));
-    sections.extend(shop::machine(&desk));
+    // Whoever loads the files at a table wants to know what they are made for.
+    let at_tables = groups.iter().flat_map(|group| group.desk.cut_by(By::Machine));
+    sections.extend(shop::machine_of(&desk, desk.cut_by(By::Machine).into_iter().chain(at_tables).collect()));
     sections.extend(cuts.then(|| shop::first(&desk, None)));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));

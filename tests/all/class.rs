@@ -132,10 +132,15 @@ fn the_teacher_cuts_what_is_handed_over() {
     // A class in which nobody is handed pieces has nothing for the teacher to cut.
     let makers = json!([{ "name": "one", "count": 3 }]);
     let sheet = worked(&album(), &makers, "").order_sheet(false).unwrap();
-    for id in ["cut", "machine", "first"] {
+    for id in ["cut", "first"] {
         assert!(sheet.sections.iter().all(|section| section.id != id), "{id}");
     }
-    assert!(sheet.sections.iter().any(|section| section.id == "class"));
+    // The machine stands at the makers' table: what its files are made for is told; a trimmer has no settings.
+    let told = |id: &str, sheet: &guide::Guide| sheet.sections.iter().any(|section| section.id == id);
+    assert!(told("class", &sheet) && told("machine", &sheet));
+    let trimmed =
+        worked(&album(), &json!([{ "name": "one", "count": 3, "by": "trimmer" }]), "").order_sheet(false).unwrap();
+    assert!(told("class", &trimmed) && !told("machine", &trimmed));
 }
 
 /// A piece has one letter, whoever cuts it.

@@ -987,11 +987,11 @@ class-no-spares = In diesem Auftrag ist nichts zur Reserve: einige Bögen mehr m
 class-yours = Ein Album anfertigen: { $group }
 class-you = { $n_is ->
     [one] Bögen und Werkzeug stehen unten.
-   *[other] Ihr seid { $n } Personen. Jede fertigt ein Album aus den Bögen unten.
+   *[other] { $n } Personen fertigen je ein Album aus den Bögen unten.
 }
 class-you-pieces = { $n_is ->
     [one] Ein Album aus zugeschnittenen Teilen anfertigen.
-   *[other] Ihr seid { $n } Personen. Jede fertigt ein Album aus zugeschnittenen Teilen.
+   *[other] { $n } Personen fertigen je ein Album aus zugeschnittenen Teilen.
 }
 class-pieces = Die Teile
 class-stick = Klebeband und Leim für alle
