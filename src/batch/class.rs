@@ -140,7 +140,9 @@ impl BatchReading<'_, '_> {
                     let help = Said::new("no-such-sheet-help").with("sheet", sheet.name.as_str());
                     self.reader.problem("no-such-sheet", text, help.with("stock", first), &place);
                 }
-                of_this.into_iter().for_each(|of| put(&mut album.stocks[of], &sheet, &place));
+                for of in of_this {
+                    put(&mut album.stocks[of], &sheet, &place);
+                }
             }
             Tree::Object(entries) => {
                 for (name, range, value) in entries {

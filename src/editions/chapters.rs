@@ -81,8 +81,14 @@ impl EditionChapter {
 
     /// What is to be read in its pictures, each picture's words in order.
     fn words(&self) -> impl Iterator<Item = Vec<&str>> {
-        let word = |mark| if let &Mark::Words { ref text, .. } = mark { Some(text.as_str()) } else { None };
         self.pictures.iter().map(move |picture| picture.marks.iter().filter_map(word).collect())
+    }
+}
+
+fn word(mark: &Mark) -> Option<&str> {
+    match mark {
+        Mark::Words { text, .. } => Some(text),
+        Mark::Shape { .. } | Mark::Line { .. } => None,
     }
 }
 

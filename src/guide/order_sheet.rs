@@ -94,7 +94,9 @@ fn order(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
 fn for_all(desk: &Desk<'_>, kits: &[KitOfOrder<'_>]) -> Option<Vec<Block>> {
     let mut desks: Vec<Desk<'_>> = kits.iter().map(|kit| Desk::new(&kit.job, Audience::Shop)).collect();
     let all = desks.iter().map(|kit| kit.kits).sum();
-    desks.iter_mut().for_each(|kit| kit.kits = 1);
+    for kit in &mut desks {
+        kit.kits = 1;
+    }
     let plain = |kit: &Desk<'_>| need::supplies(kit).iter().map(Line::plain).collect::<Vec<_>>();
     let first = plain(desks.first()?);
     if desks.iter().any(|kit| plain(kit) != first) {

@@ -21,7 +21,7 @@ fn batch(temp: &TempDir, name: &str, change: impl FnOnce(&mut Value)) -> PathBuf
         ]
     });
     change(&mut batch);
-    temp.put(name, &batch.to_string())
+    temp.put(name, batch.to_string())
 }
 
 fn compare(old: &Path, new: &Path) -> Value {
@@ -65,7 +65,7 @@ fn a_batch_is_as_its_own_report_says() {
     for part in earlier["parts"].as_array_mut().unwrap() {
         part.as_object_mut().unwrap().remove("uses");
     }
-    let earlier = temp.put("earlier.json", &earlier.to_string());
+    let earlier = temp.put("earlier.json", earlier.to_string());
     let run = hingeleaf(["compare", earlier.to_str().unwrap(), file.to_str().unwrap()]);
     assert_eq!(run.code, 2);
     assert!(run.err.contains("report-without-uses"), "{run:?}");
