@@ -20,9 +20,6 @@ use crate::stock::{self, By, Stock};
 /// More inserts of a kit than this are a mistake: our choice.
 pub(crate) const MOST_INSERTS: u64 = 5000;
 
-/// The way to the kinds of page that there is to choose from.
-const CHOSEN: &str = "choice.of";
-
 /// Reads an album file; `kinds` are all that there are, of every role.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind]) -> Checked<Album> {
@@ -36,13 +33,13 @@ pub fn read_changed(file: &Grafted, kinds: &[&'static Kind]) -> Checked<Album> {
 }
 
 /// Reads an album file that another file changed, whose pages are chosen: its `pages` are one of each kind that there is to
-/// choose from, and it has so many.
+/// choose from, and it has so many; `way` is where these kinds stand in the other file.
 #[must_use]
-pub fn read_choice(file: &Grafted, kinds: &[&'static Kind], pages: usize) -> Checked<Album> {
-    of(Reader::of_changed(file), kinds, Some(pages))
+pub fn read_choice(file: &Grafted, kinds: &[&'static Kind], pages: usize, way: &str) -> Checked<Album> {
+    of(Reader::of_changed(file), kinds, Some((pages, way)))
 }
 
-fn of(mut reader: Reader<'_>, kinds: &[&'static Kind], chosen: Option<usize>) -> Checked<Album> {
+fn of(mut reader: Reader<'_>, kinds: &[&'static Kind], chosen: Option<(usize, &str)>) -> Checked<Album> {
     let album = Reading { reader: &mut reader, kinds, chosen, stocks: Vec::new() }.album();
     match album {
         Some(album) => Checked::new(album, reader.findings),
@@ -53,8 +50,8 @@ fn of(mut reader: Reader<'_>, kinds: &[&'static Kind], chosen: Option<usize>) ->
 struct Reading<'r, 's> {
     reader: &'r mut Reader<'s>,
     kinds: &'r [&'static Kind],
-    /// How many pages it has, where these are chosen.
-    chosen: Option<usize>,
+    /// How many pages it has, where these are chosen, and where the kinds of page stand.
+    chosen: Option<(usize, &'r str)>,
     stocks: Vec<Stock>,
 }
 
@@ -192,13 +189,13 @@ impl Reading<'_, '_> {
 
     /// The pages that the file names, and how many the album has.
     fn pages(&mut self, node: &Node, stock: usize) -> (Vec<Entry>, usize) {
-        let path = if self.chosen.is_some() { CHOSEN } else { PAGES.name() };
+        let path = self.chosen.map_or(PAGES.name(), |(_, way)| way);
         let list = self.reader.list(node, path, path);
         if list.is_empty() && matches!(&node.tree, Tree::Array(items) if items.is_empty()) {
             let place = self.reader.place(&node.range, path);
             self.reader.problem("no-pages", Said::new("no-pages"), Said::new("no-pages-help"), &place);
         }
-        (self.entries(list, path, Role::Page, stock), self.chosen.unwrap_or(list.len()))
+        (self.entries(list, path, Role::Page, stock), self.chosen.map_or(list.len(), |(pages, _)| pages))
     }
 
     fn panels(&mut self, node: &Node, page_stock: usize) -> Option<Panels> {

@@ -56,6 +56,20 @@ impl MoreParts {
             }
         }
     }
+
+    /// How many more of a part that several have, by what each wants and how many it has: those that want as many in a hundred want
+    /// them of all that they have together.
+    #[must_use]
+    pub fn of_all(all: impl IntoIterator<Item = (Self, u32)>) -> u32 {
+        let mut wanted: Vec<(Self, u32)> = Vec::new();
+        for (more, count) in all {
+            match wanted.iter_mut().find(|(known, _)| *known == more) {
+                Some((_, sum)) => *sum = sum.saturating_add(count),
+                None => wanted.push((more, count)),
+            }
+        }
+        wanted.into_iter().map(|(more, sum)| more.of(sum)).fold(0, u32::saturating_add)
+    }
 }
 
 impl Album {

@@ -4,8 +4,9 @@
 use super::Together;
 use crate::album::{HANDED_OVER, Language, SPARES};
 use crate::drawer::DRAWER;
-use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, needed, rule};
+use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule};
 use crate::selling::{PACKS, SELLING, SUPPLIES};
+use crate::stock::By;
 
 /// What the file's `format` must say.
 pub const FORMAT: &str = "hingeleaf-batch/1";
@@ -13,8 +14,18 @@ pub const FORMAT: &str = "hingeleaf-batch/1";
 pub(super) const TITLE: Key<Option<Text>> = Key::text("title", rule("Batch"), "the order's name");
 pub(super) const LANGUAGE: Key<Option<Language>> =
     Key::choice("language", rule("each album's own"), "the language of what is handed over");
-pub(super) const KITS: Key<Nested> =
-    Key::nested("kits", "a list of objects with name and album", Fallback::Needed, "the kits of the order");
+pub(super) const KITS: Key<Nested> = Key::nested(
+    "kits",
+    "a list of objects with name and album",
+    Fallback::Rule("the groups of the class"),
+    "the kits of the order",
+);
+pub(super) const CLASS: Key<Nested> = Key::nested(
+    "class",
+    "an object with album and makers",
+    Fallback::Rule("the kits"),
+    "groups of makers who make one album, instead of kits",
+);
 pub(super) const TOGETHER: Key<Together> = Key::choice(
     "together",
     Together::Batch.usual(),
@@ -28,6 +39,7 @@ pub(super) const TOP_FIELDS: &[Field] = &[
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of lists over all kits"),
     LANGUAGE.field,
     KITS.field,
+    CLASS.field,
     TOGETHER.field,
     HANDED_OVER.field,
     SPARES.field,
@@ -57,6 +69,45 @@ pub(super) const CHOICE: Key<Nested> = Key::nested(
 
 /// The fields of a kit.
 pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
+
+pub(super) const MAKERS: Key<Nested> =
+    Key::nested("makers", "a list of objects with name and count", Fallback::Needed, "the groups of makers");
+pub(super) const SHARED_BY: Key<u32> =
+    Key::count("shared_by", (1, 100), number(4), "how many makers share a trimmer, a machine, a punch");
+pub(super) const BRINGS: Key<Texts> =
+    Key::texts("brings", "a list of texts", Fallback::Rule("nothing"), "what the teacher brings besides");
+
+/// The fields of `class`.
+pub(super) const CLASS_FIELDS: &[Field] = &[ALBUM.field, CHANGE.field, MAKERS.field, SHARED_BY.field, BRINGS.field];
+
+pub(super) const MAKER_COUNT: Key<u32> = Key::count("count", (1, 10_000), needed(), "how many makers there are");
+pub(super) const MAKER_ALBUM: Key<Option<Text>> =
+    Key::text("album", rule("the class's"), "its album file, found from this file's folder");
+pub(super) const MAKER_SHEET: Key<Nested> = Key::nested(
+    "sheet",
+    "a sheet's name or size (\"A4\", \"letter\"), or an object that says so of each stock",
+    Fallback::Rule("as the album's"),
+    "the sheet that the group has, for stocks that come in one of nearly that size",
+);
+pub(super) const MAKER_BY: Key<Option<By>> = Key::choice("by", rule("as the album's"), "what the group cuts by");
+pub(super) const MAKER_CUTTER: Key<Nested> = Key::nested(
+    "cutter",
+    "a cutter file's name (\"laser.json\"), or an object as it has",
+    Fallback::Rule("the usual machine; on a trimmer no kerf, no margin and no gap"),
+    "what the group cuts with",
+);
+
+/// The fields of a group of makers.
+pub(super) const MAKER_FIELDS: &[Field] = &[
+    NAME.field,
+    MAKER_COUNT.field,
+    MAKER_ALBUM.field,
+    CHANGE.field,
+    MAKER_SHEET.field,
+    MAKER_BY.field,
+    MAKER_CUTTER.field,
+    HANDED_OVER.field,
+];
 
 pub(super) const CHOSEN_PAGES: Key<u32> = Key::count("pages", (1, 200), needed(), "how many pages each copy has");
 pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(

@@ -64,6 +64,18 @@ pub fn lots(batch: &Batch, merged: &Merged, together: Together) -> Vec<Lot> {
     lots
 }
 
+/// What is cut again of an order, all of it laid together: by kit, by part, how many; spare parts of these come on top.
+#[must_use]
+pub fn again(batch: &Batch, merged: &Merged, cut: &[Vec<u32>]) -> Lot {
+    let own = |kit: usize, part: usize| cut.get(kit).and_then(|cut| cut.get(part)).copied().unwrap_or_default();
+    let mut lot = merged.lot(batch, None, &own);
+    for (number, part) in lot.kit.parts.iter_mut().enumerate() {
+        let cut = batch.kits.iter().enumerate().map(|(kit, of)| (of.spares.parts, own(kit, number)));
+        part.count = part.count.saturating_add(MoreParts::of_all(cut));
+    }
+    lot
+}
+
 impl Merged {
     /// How many of a part are made over the whole batch, spares among them.
     #[must_use]
@@ -76,15 +88,8 @@ impl Merged {
     /// take together.
     #[must_use]
     pub fn besides(&self, batch: &Batch, part: usize) -> u32 {
-        let mut wanted: Vec<(MoreParts, u32)> = Vec::new();
-        for (kit, each) in batch.kits.iter().zip(&self.each[part]) {
-            let own = each.saturating_mul(batch.times(kit));
-            match wanted.iter_mut().find(|(more, _)| *more == kit.spares.parts) {
-                Some((_, all)) => *all = all.saturating_add(own),
-                None => wanted.push((kit.spares.parts, own)),
-            }
-        }
-        wanted.into_iter().map(|(more, all)| more.of(all)).fold(0, u32::saturating_add)
+        let made = |(kit, each): (&super::BatchKit, &u32)| (kit.spares.parts, each.saturating_mul(batch.times(kit)));
+        MoreParts::of_all(batch.kits.iter().zip(&self.each[part]).map(made))
     }
 
     /// The kits that take a part, and how many each does.

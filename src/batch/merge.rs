@@ -8,7 +8,7 @@ use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Chosen};
 use crate::drawer::NamedDrawer;
 use crate::finding::Finding;
-use crate::parts::{Bond, Kit, Part, PatternBlock, Piece};
+use crate::parts::{Bond, Kit, Part, PatternBlock, Piece, PieceName};
 use crate::stock::Stock;
 use std::collections::BTreeMap;
 
@@ -26,12 +26,24 @@ pub struct Merged {
     pub stock_of: Vec<Vec<usize>>,
     /// By part, by kit: how many a kit takes.
     pub each: Vec<Vec<u32>>,
+    /// By part, by kit: what it is in that kit.
+    pub uses: Vec<Vec<PartUse>>,
     /// By kit: what of it is cut from one place, with how often a kit takes it.
     pub blocks: Vec<Vec<PatternBlock>>,
     /// By kit: what its mixes take, where its pages are chosen.
     pub chosen: Vec<Option<Chosen>>,
     /// What of the drawer can't be used.
     pub unused: Vec<Finding>,
+}
+
+/// What a part of the order is in one of its kits.
+#[derive(Clone, Debug, Default)]
+#[non_exhaustive]
+pub struct PartUse {
+    /// What it is used for there.
+    pub used_in: Vec<PieceName>,
+    /// The page of each of its pieces that belongs to one; none where pages are chosen.
+    pub pages: Vec<usize>,
 }
 
 impl Merged {
@@ -51,6 +63,7 @@ impl Merged {
             part_of: Vec::new(),
             stock_of,
             each: Vec::new(),
+            uses: Vec::new(),
             blocks: Vec::new(),
             chosen: vec![None; kits.len()],
             unused,
@@ -61,8 +74,10 @@ impl Merged {
             merged.part_of.push(part_of);
             merged.pieces(number, kit);
         }
-        for each in &mut merged.each {
-            each.resize(batch.kits.len(), 0);
+        merged.each.iter_mut().for_each(|each| each.resize(batch.kits.len(), 0));
+        merged.uses = vec![vec![PartUse::default(); batch.kits.len()]; merged.kit.parts.len()];
+        for (number, (of, kit)) in batch.kits.iter().zip(kits).enumerate() {
+            merged.uses_in(number, of, kit);
         }
         merged
     }
@@ -104,6 +119,17 @@ impl Merged {
         each.resize(kit + 1, 0);
         each[kit] = each[kit].saturating_add(part.count);
         number
+    }
+
+    /// What the parts of one kit are in it.
+    fn uses_in(&mut self, number: usize, of: &BatchKit, kit: &Kit) {
+        for ((part, pages), merged) in kit.parts.iter().zip(kit.pages()).zip(&self.part_of[number]) {
+            let part_use = &mut self.uses[*merged][number];
+            part_use.used_in.extend(part.used_in.iter().cloned());
+            if of.choice.is_none() {
+                part_use.pages.extend(pages);
+            }
+        }
     }
 
     /// One kit's pieces, with the bonds between them, and its blocks.

@@ -5,6 +5,7 @@
 //! what several kits share stands once. Never: opens a file, lays a sheet.
 
 mod choice;
+mod class;
 mod file_fields;
 mod likeness;
 mod lots;
@@ -12,17 +13,21 @@ mod merge;
 mod mix_table;
 mod pack;
 mod read;
+mod reading;
 mod schema;
 mod stocks;
 
 pub use choice::{Choice, Mix, named as named_kind};
+pub use class::{Class, ClassGroup, GroupSheets};
 pub use file_fields::FORMAT;
-pub use lots::{Lot, lots};
-pub use merge::Merged;
+pub use lots::{Lot, again, lots};
+pub use merge::{Merged, PartUse};
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
 pub use pack::MixPack;
-pub use read::{Albums, read};
+pub use read::read;
+pub use reading::Albums;
 pub use schema::schema;
+pub(crate) use stocks::base;
 
 use crate::album::{Album, Handed, Language, Spares};
 use crate::drawer::NamedDrawer;
@@ -42,6 +47,8 @@ pub struct Batch {
     pub language: Option<Language>,
     /// The kits, in the file's order; never empty.
     pub kits: Vec<BatchKit>,
+    /// What a class has besides its groups, which are the kits; none where it is an order of kits.
+    pub class: Option<Class>,
     /// What is laid together.
     pub together: Together,
     /// What lies in the drawer, as the batch names it, else its albums.

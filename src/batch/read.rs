@@ -1,20 +1,20 @@
 // SPDX-License-Identifier: MIT
 //! From a batch file's text to the checked [`Batch`]: each kit's album read with the batch's changes in it.
 
+use super::class::{Class, HandedByName, set_apart};
 use super::file_fields::{
-    ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME,
-    TITLE, TOGETHER, TOP_FIELDS,
+    ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, CLASS, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE,
+    NAME, TITLE, TOGETHER, TOP_FIELDS,
 };
+use super::reading::{AlbumOf, Albums, BatchReading};
 use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Choice};
 use crate::album::{self, HANDED_OVER, Handed, Kind, SPARES, Spares, read_handed_over, read_spares};
 use crate::drawer::{self, NamedDrawer};
 use crate::exact::Exact;
-use crate::fields::{Grafted, Node, Reader, Source, Tree, Values};
-use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
-use crate::length::excerpt;
+use crate::fields::{Node, Reader, Source, Tree, Values};
+use crate::finding::{Arg, Checked, Finding, Said, of_kits};
 use crate::selling::{self, Differs, PACKS, SELLING, Terms};
-use crate::stock::is_name;
 
 /// More kinds of kit than this are a mistake: our choice.
 const MOST_KITS: usize = 200;
@@ -25,16 +25,13 @@ const MOST_KINDS: usize = 24;
 /// More kits than this at once are a mistake, as with one album: our choice.
 const MOST_COPIES: u64 = 10_000;
 
-/// Gives the text of an album by the name that a batch file calls it; the finding says why there is none.
-pub type Albums<'a> = dyn FnMut(&str) -> Result<Source, Box<Finding>> + 'a;
-
 /// Reads a batch file; `albums` finds the album files that it names, `kinds` are all that there are.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -> Checked<Batch> {
     let mut reader = Reader::new(source);
     let Some(top) = reader.top(TOP_FIELDS, FORMAT) else { return Checked::none(reader.findings) };
-    let mut reading = Reading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
-    let kits = top.get(KITS).map(|node| reading.kits(node)).unwrap_or_default();
+    let mut reading = BatchReading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
+    let (class, kits, of_groups) = reading.kits_or_class(&top);
     let of_albums = of_kits(reading.of_albums.iter().map(|(kit, findings)| (kit.as_str(), findings.as_slice())));
     reading.reader.findings.extend(of_albums);
     let spares = top.get(SPARES).and_then(|node| read_spares(&mut reading.reader, node));
@@ -43,6 +40,7 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
         units: reading.reader.units,
         language: top.get(LANGUAGE),
         kits,
+        class,
         together: top.get(TOGETHER),
         drawer: NamedDrawer::named(&mut reading.reader, &top),
         terms: Terms::default(),
@@ -61,6 +59,10 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
     if let Some(node) = top.get(HANDED_OVER) {
         reading.handed_over(node, &mut batch);
     }
+    for (kit, handed) in batch.kits.iter_mut().zip(&of_groups) {
+        hand(&mut kit.album, handed);
+        set_apart(&mut kit.album);
+    }
     if let Some(language) = batch.language {
         batch.kits.iter_mut().for_each(|kit| kit.album.language = language);
     }
@@ -76,18 +78,37 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
     Checked::new(batch, reading.reader.findings)
 }
 
-struct Reading<'r, 's> {
-    source: &'s Source,
-    reader: Reader<'s>,
-    kinds: &'r [&'static Kind],
-    albums: &'r mut Albums<'r>,
-    /// The album files that were asked for.
-    files: Vec<(String, Result<Source, Box<Finding>>)>,
-    /// By kit, what is wrong with its album.
-    of_albums: Vec<(String, Vec<Finding>)>,
+/// How a kit's pages are chosen, the kinds that they are chosen from, and the way to these.
+struct ReadChoice {
+    choice: Choice,
+    of: Node,
+    way: String,
 }
 
-impl Reading<'_, '_> {
+impl BatchReading<'_, '_> {
+    /// The kits of the file, or the groups of a class as kits, with what of each is handed over.
+    fn kits_or_class(&mut self, top: &Values) -> (Option<Class>, Vec<BatchKit>, Vec<HandedByName>) {
+        match (top.get(KITS), top.get(CLASS)) {
+            (kits, None) => {
+                if kits.is_none() && !top.says(KITS) {
+                    let place = top.whole().cloned();
+                    let finding = Finding::stop("no-kits", Said::NOTHING, Said::new("no-kits"));
+                    self.reader.findings.push(finding.help(Said::new("no-kits-help")).at(place.as_ref()));
+                }
+                (None, kits.map(|node| self.kits(node)).unwrap_or_default(), Vec::new())
+            }
+            (kits, Some(class)) => {
+                if let Some(place) = kits.and_then(|_| top.place(KITS)).cloned() {
+                    let help = Said::new("class-and-kits-help");
+                    self.reader.problem("class-and-kits", Said::new("class-and-kits"), help, &place);
+                }
+                let (class, groups) = self.class(class);
+                let (kits, handed) = groups.into_iter().unzip();
+                (class, kits, handed)
+            }
+        }
+    }
+
     fn kits(&mut self, node: &Node) -> Vec<BatchKit> {
         let list = self.reader.list(node, "kits", "kits");
         let place = self.reader.place(&node.range, "kits");
@@ -109,25 +130,14 @@ impl Reading<'_, '_> {
             let chosen = values.get(CHOICE).and_then(|node| self.choice(node, &path));
             let album = self.album(&name, &values, chosen.as_ref());
             names.push(name.clone());
-            let choice = chosen.map(|(choice, _)| choice);
+            let choice = chosen.map(|chosen| chosen.choice);
             kits.extend(album.map(|album| BatchKit { name, album, choice, spares: Spares::default() }));
         }
         kits
     }
 
-    fn name(&mut self, name: &str, others: &[String], values: &Values) {
-        let Some(place) = values.says(NAME).then(|| values.place(NAME)).flatten().cloned() else { return };
-        if !is_name(name) {
-            let text = Said::new("bad-kit-name").with("name", Arg::quoted(excerpt(name)));
-            self.reader.problem("bad-name", text, Said::new("bad-kit-name-help"), &place);
-        } else if others.iter().any(|other| other == name) {
-            let text = Said::new("twice-kit").with("name", Arg::quoted(name));
-            self.reader.problem("twice", text, Said::new("twice-kit-help"), &place);
-        }
-    }
-
     /// How a kit's pages are chosen, and the kinds; none where it does not say so properly.
-    fn choice(&mut self, node: &Node, kit: &str) -> Option<(Choice, Node)> {
+    fn choice(&mut self, node: &Node, kit: &str) -> Option<ReadChoice> {
         let path = format!("{kit}.{}", CHOICE.name());
         let values = self.reader.object(node, &path, Arg::field(CHOICE.name()), &[CHOICE_FIELDS])?;
         let of = values.get(CHOSEN_OF)?;
@@ -144,34 +154,26 @@ impl Reading<'_, '_> {
             return None;
         }
         let pages = Some(values.get(CHOSEN_PAGES)).filter(|pages| *pages > 0)?;
-        (!list.is_empty()).then(|| (Choice::of(pages), of.clone()))
+        (!list.is_empty()).then(|| ReadChoice { choice: Choice::of(pages), of: of.clone(), way })
     }
 
-    /// The album of a kit with the changes in it; what is wrong with it names the kit. Nothing where its pages are chosen from
-    /// nothing.
-    fn album(&mut self, name: &str, values: &Values, chosen: Option<&(Choice, Node)>) -> Option<album::Album> {
-        let (file, place) = (values.get(ALBUM), values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?.clone());
-        let source = self.file(file, &place)?;
-        let mut changed = match Grafted::new(&source, self.source) {
-            Ok(changed) => changed,
-            Err(finding) => {
-                self.of_albums.push((name.to_owned(), vec![*finding]));
-                return None;
-            }
-        };
-        if let Some(node) = values.get(CHANGE) {
-            self.change(&mut changed, node, file, values);
-        }
+    /// The album of a kit with the changes in it. Nothing where its pages are chosen from nothing.
+    fn album(&mut self, name: &str, values: &Values, chosen: Option<&ReadChoice>) -> Option<album::Album> {
+        let place = values.says(ALBUM).then(|| values.place(ALBUM)).flatten()?;
+        let changes = [(values.get(CHANGE), values)];
+        let of = AlbumOf { file: values.get(ALBUM), place, changes: &changes, one_way: false };
+        let mut changed = self.changed(name, &of)?;
         let read = match chosen {
             None if values.says(CHOICE) => return None,
             None => album::read_changed(&changed, self.kinds),
-            Some((choice, of)) => {
+            Some(ReadChoice { choice, of, way }) => {
                 // What the file's own pages are is of no account.
                 for node in [&Node { tree: Tree::Null, ..of.clone() }, of] {
                     // A file that has no place for pages is no album, and told so when it is read.
                     let _ = changed.put("pages", &of.range, node);
                 }
-                album::read_choice(&changed, self.kinds, usize::try_from(choice.pages).unwrap_or(usize::MAX))
+                let pages = usize::try_from(choice.pages).unwrap_or(usize::MAX);
+                album::read_choice(&changed, self.kinds, pages, way)
             }
         };
         self.of_albums.push((name.to_owned(), read.findings));
@@ -180,49 +182,6 @@ impl Reading<'_, '_> {
             album.copies = copies;
         }
         Some(album)
-    }
-
-    /// An album file's text; that it is not there is told once.
-    fn file(&mut self, file: &str, place: &Place) -> Option<Source> {
-        if let Some((_, known)) = self.files.iter().find(|(name, _)| name == file) {
-            return known.as_ref().ok().cloned();
-        }
-        let found = (self.albums)(file);
-        if let Err(finding) = &found {
-            // Where it is called, unless the file itself says where it is wrong.
-            let place = finding.place.clone().unwrap_or_else(|| place.clone());
-            self.reader.findings.push((**finding).clone().at(Some(&place)));
-        }
-        self.files.push((file.to_owned(), found.clone()));
-        found.ok()
-    }
-
-    fn change(&mut self, changed: &mut Grafted, node: &Node, file: &str, values: &Values) {
-        let Tree::Object(changes) = &node.tree else {
-            if let Some(place) = values.place(CHANGE).cloned() {
-                let text = Said::new("wrong-type-object").with("what", Arg::field(CHANGE.name()));
-                let text = text.with("found", node.tree.what());
-                self.reader.problem("wrong-type", text, Said::new("change-help"), &place);
-            }
-            return;
-        };
-        let chosen = values.says(CHOICE);
-        for (way, range, value) in changes {
-            if chosen && (way == "pages" || way.starts_with("pages[") || way.starts_with("pages.")) {
-                let place = self.reader.place(range, way);
-                let text = Said::new("change-and-choice").with("way", Arg::quoted(excerpt(way)));
-                let text = text.with("choice", Arg::field(CHOICE.name()));
-                let help = Said::new("change-and-choice-help").with("of", Arg::field("choice.of"));
-                self.reader.problem("change-and-choice", text, help, &place);
-                continue;
-            }
-            if changed.put(way, range, value).is_err() {
-                let place = self.reader.place(range, way);
-                let text = Said::new("change-no-place").with("way", Arg::quoted(excerpt(way)));
-                let text = text.with("file", Arg::code(excerpt(file)));
-                self.reader.problem("change-no-place", text, Said::new("change-no-place-help"), &place);
-            }
-        }
     }
 
     /// What the batch says of buying and selling, else its albums, which must agree then.
@@ -265,18 +224,23 @@ impl Reading<'_, '_> {
                 names.push(stock.bought());
             }
         }
-        let handed: Vec<(String, Handed)> = {
+        let handed: HandedByName = {
             let read = read_handed_over(&mut self.reader, node, &names);
             names.into_iter().map(str::to_owned).zip(read).collect()
         };
         for album in batch.kits.iter_mut().map(|kit| &mut kit.album) {
-            let of = |name: &str| handed.iter().find(|(known, _)| known == name).map(|(_, handed)| *handed);
-            let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(stock.bought())).collect();
-            for (number, handed) in all.into_iter().enumerate() {
-                if let Some(handed) = handed {
-                    album.hand_over(Some(number), handed);
-                }
-            }
+            hand(album, &handed);
+        }
+    }
+}
+
+/// Hands over the stocks that are named; of others nothing is said.
+fn hand(album: &mut album::Album, handed: &HandedByName) {
+    let of = |name: &str| handed.iter().find(|(known, _)| known == name).map(|(_, handed)| *handed);
+    let all: Vec<Option<Handed>> = album.stocks.iter().map(|stock| of(stock.bought())).collect();
+    for (number, handed) in all.into_iter().enumerate() {
+        if let Some(handed) = handed {
+            album.hand_over(Some(number), handed);
         }
     }
 }

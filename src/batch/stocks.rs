@@ -59,6 +59,6 @@ impl MergedStocks {
 }
 
 /// What a stock of the order is called in its album: `paper` of `paper.ochre`.
-pub(super) fn base(name: &str) -> &str {
+pub(crate) fn base(name: &str) -> &str {
     name.split('.').next().unwrap_or(name)
 }

@@ -13,7 +13,7 @@ use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
 use super::say;
-use hingeleaf::batch::{self, Batch};
+use hingeleaf::batch::{self, Batch, ClassGroup, GroupSheets};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
@@ -21,6 +21,7 @@ use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, StockSheets};
+use hingeleaf::stock::By;
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::BatchWork;
 use hingeleaf::write;
@@ -54,7 +55,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let text = if check.json {
         write::findings(&work.findings)
     } else {
-        say::words(&work.findings, &sources) + &choice::mixes(&work) + &verdict(&work)
+        say::words(&work.findings, &sources) + &choice::mixes(&work) + &class(&work) + &verdict(&work)
     };
     say::out(&text, end)
 }
@@ -67,7 +68,7 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
                 return said;
             }
             let made = summary(work.order(), &work.stocks, &work.cutter, &kit.out, &kept);
-            say::out(&(choice::mixes(&work) + &made + &cost::words(work.cost())), said)
+            say::out(&(choice::mixes(&work) + &class(&work) + &made + &cost::words(work.cost())), said)
         }
         Err(ended) => ended.say(kit.json),
     }
@@ -123,31 +124,18 @@ fn inputs(
     mut findings: Vec<Finding>,
 ) -> Result<BatchInputs, Ended> {
     let mut sources = vec![source(file, "no-file-help")?];
-    let folder = file.parent().unwrap_or(Path::new("")).to_path_buf();
-    let mut albums: Vec<Source> = Vec::new();
+    let first = sources[0].clone();
     let mut failed = None;
-    let mut load = |name: &str| {
-        let found = source(&folder.join(name), "no-album-of-batch-help").map_err(|ended| {
-            // The machine's failure is not the maker's.
-            failed = (ended.end == ExitStatus::MachineFailed).then_some(ended.end).or(failed);
-            let first = ended.findings.into_iter().next();
-            Box::new(first.unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
-        })?;
-        albums.push(found.clone());
-        Ok(found)
-    };
-    let mut read = batch::read(&sources[0], &parts::kinds(), &mut load);
-    sources.extend(albums);
-    findings.append(&mut read.findings);
+    let mut read = read_batch((&first, file), &mut sources, &mut failed, &mut findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut notes = Vec::new();
-    let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     own_cutters(albums, machine, &mut sources, &mut findings)?;
     let mut drawer = None;
-    if let Some(batch) = &mut read.value {
+    if let Some(batch) = &mut read {
         drawer = drawer::read(&mut batch.drawer, &mut sources, &mut findings)?;
     }
-    let batch = read.value.map(|mut batch| {
+    let batch = read.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));
         for kit in &mut batch.kits {
@@ -164,10 +152,53 @@ fn inputs(
     }
 }
 
+/// Reads a batch with the albums that it names, whose texts are added to the sources; `failed` says whether the machine failed us.
+pub(super) fn read_batch(
+    (text, file): (&Source, &Path),
+    sources: &mut Vec<Source>,
+    failed: &mut Option<ExitStatus>,
+    findings: &mut Vec<Finding>,
+) -> Option<Batch> {
+    let folder = file.parent().unwrap_or(Path::new("")).to_path_buf();
+    let mut load = |name: &str| {
+        let found = source(&folder.join(name), "no-album-of-batch-help").map_err(|ended| {
+            // The machine's failure is not the maker's.
+            *failed = (ended.end == ExitStatus::MachineFailed).then_some(ended.end).or(*failed);
+            let first = ended.findings.into_iter().next();
+            Box::new(first.unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
+        })?;
+        sources.push(found.clone());
+        Ok(found)
+    };
+    let read = batch::read(text, &parts::kinds(), &mut load);
+    findings.extend(read.findings);
+    read.value
+}
+
 /// An option that a batch can't take.
-fn of_one_album(option: &str) -> Finding {
+pub(super) fn of_one_album(option: &str) -> Finding {
     let text = Said::new("option-of-one-album").with("option", Arg::code(option));
     argument(text, Said::new("option-of-one-album-help"))
+}
+
+/// What each maker of a class has, a line a group.
+fn class(work: &BatchWork) -> String {
+    let sheets = |one: &GroupSheets| {
+        let said = Said::new("class-sheets").with("each", one.each).with("stock", Arg::code(&one.stock));
+        Arg::Said(said.with("sheet", one.sheet.as_str()).with(
+            "by",
+            Said::new(match one.by {
+                By::Trimmer => "class-by-trimmer",
+                By::Machine => "class-by-machine",
+            }),
+        ))
+    };
+    let line = |group: &ClassGroup| {
+        let key = if group.sheets.is_empty() { "class-group-pieces" } else { "class-group" };
+        let said = Said::new(key).with("group", Arg::code(&group.name)).with("makers", group.makers);
+        format!("{}\n", said.with("sheets", Arg::All(group.sheets.iter().map(sheets).collect())))
+    };
+    work.groups().iter().filter(|_| !work.stopped()).map(line).collect()
 }
 
 fn verdict(work: &BatchWork) -> String {

@@ -1,28 +1,27 @@
 // SPDX-License-Identifier: MIT
-//! `hingeleaf compare`: two editions, each from its album file or from an earlier report.
+//! `hingeleaf compare`: two editions, each from its album or batch file or from an earlier report of either.
 
 use super::arguments::CompareArguments;
-use super::commands::{effort, labels, summary, threads, unknown_formats};
+use super::batch::{of_one_album, read_batch};
+use super::commands::{labels, unknown_formats};
+use super::compare_again::{Again, Goal, MadeEdition, OF_SHEETS, folder, of_sheets, recut, search};
+use super::compare_order_words;
 use super::compare_words;
 use super::end::ExitStatus;
-use super::inputs::{Ended, argument, cutter, on_sheets, source};
+use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
 use super::own_cutters::own_cutters;
-use super::refusals::{refused, unwritten};
 use super::say;
 use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
+use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{self, Comparison, Edition, REPORT_FORMAT};
+use hingeleaf::editions::{self, AnyEdition, OrderEdition, REPORT_FORMAT};
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
-use hingeleaf::sheets::Search;
-use hingeleaf::work::{FORMATS, Files, Work};
-use hingeleaf::write::{self, Folder, FolderContent};
+use hingeleaf::work::{BatchWork, FORMATS, Work};
+use hingeleaf::write;
 use std::path::{Path, PathBuf};
-
-/// The kinds of file that speak of sheets alone; others speak of a whole kit.
-const OF_SHEETS: [&str; 4] = ["svg", "dxf", "png", "csv"];
 
 pub(super) fn compare(wanted: &CompareArguments) -> ExitStatus {
     match look(wanted) {
@@ -43,23 +42,55 @@ fn look(wanted: &CompareArguments) -> Result<ExitStatus, Ended> {
         return Err(Ended { findings, end: ExitStatus::DoesNotFit, sources });
     }
     let (old, (new, work)) = (old.edition().0, new.edition());
-    let found = editions::compare(&old, &new);
-    let (findings, more) = match (goal, work) {
-        (Some((out, folder)), Some(work)) => recut(&found, work, wanted, out, folder, &watch)?,
-        _ => (Vec::new(), String::new()),
+    let goal = goal.zip(work).map(|((out, folder), work)| Goal { out, folder, work });
+    let names = [&wanted.old, &wanted.new].map(|file| say::name(file));
+    let (findings, said) = match (old, new) {
+        (AnyEdition::Kit(old), AnyEdition::Kit(new)) => {
+            let found = editions::compare(&old, &new);
+            let again = (!found.recut.is_nothing()).then_some(Again::Kit(&found.recut));
+            let (findings, more) = recut(again, goal, wanted, &watch)?;
+            let said = if wanted.json {
+                write::compared(&found, &findings)
+            } else {
+                compare_words::words(&found, &names) + &more
+            };
+            (findings, said)
+        }
+        (old, new) => {
+            let [old, new] = [old, new].map(OrderEdition::from);
+            let found = editions::compare_orders(&old, &new);
+            let again = (!found.again.is_nothing()).then_some(Again::Order(&found.again));
+            let (findings, more) = recut(again, goal, wanted, &watch)?;
+            let said = if wanted.json {
+                write::compared_order(&found, &findings)
+            } else {
+                compare_order_words::words(&found, &names) + &more
+            };
+            (findings, said)
+        }
     };
     if wanted.json {
-        return Ok(say::out(&write::compared(&found, &findings), ExitStatus::Done));
+        return Ok(say::out(&said, ExitStatus::Done));
     }
-    let names = [&wanted.old, &wanted.new].map(|file| say::name(file));
     let end = say::findings(&findings, &sources, false, ExitStatus::Done);
-    Ok(say::out(&(compare_words::words(&found, &names) + &more), end))
+    Ok(say::out(&said, end))
 }
 
 /// An edition as its file holds it.
 enum EditionFile {
     Album(Box<Album>),
-    Report(Edition),
+    Batch(Box<Batch>),
+    Report(Box<AnyEdition>),
+}
+
+impl EditionFile {
+    fn albums(&mut self) -> Vec<&mut Album> {
+        match self {
+            Self::Album(album) => vec![album],
+            Self::Batch(batch) => batch.kits.iter_mut().map(|kit| &mut kit.album).collect(),
+            Self::Report(_) => Vec::new(),
+        }
+    }
 }
 
 struct BothRead {
@@ -73,22 +104,39 @@ struct BothRead {
 fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     let mut sources = sources([&wanted.old, &wanted.new])?;
     let mut findings = formats_wrong(&wanted.formats);
-    let mut old = side(&sources[0], &mut findings).map(|side| on(side, wanted, &mut Vec::new()));
-    let mut new = side(&sources[1], &mut findings);
+    let mut failed = None;
+    let mut of_side = |file: &Path, number: usize, findings: &mut Vec<Finding>| {
+        let text = sources[number].clone();
+        side((&text, file), &mut sources, &mut failed, findings)
+    };
+    let mut old = of_side(&wanted.old, 0, &mut findings);
+    let mut new = of_side(&wanted.new, 1, &mut findings);
+    if let Some(side) = &mut old {
+        on(side, wanted, &mut Vec::new());
+    }
     let cutter = cutter(&wanted.machine, &mut sources, &mut findings)?;
-    let albums = [&mut old, &mut new].into_iter().flatten().filter_map(|side| match side {
-        EditionFile::Album(album) => Some(&mut **album),
-        EditionFile::Report(_) => None,
-    });
+    let albums = [&mut old, &mut new].into_iter().flatten().flat_map(EditionFile::albums);
     own_cutters(albums, &wanted.machine, &mut sources, &mut findings)?;
-    let new = new.map(|side| on(side, wanted, &mut findings));
+    if let Some(side) = &mut new {
+        on(side, wanted, &mut findings);
+    }
     if wanted.only_changed && matches!(new, Some(EditionFile::Report(_))) {
         findings.push(argument(Said::new("only-changed-of-report"), Said::new("only-changed-of-report-help")));
     }
+    findings
+        .extend(wanted.copies.filter(|_| matches!(new, Some(EditionFile::Batch(_)))).map(|_| of_one_album("--copies")));
+    // Of an album that both sides name, all is found twice.
+    let mut told: Vec<Finding> = Vec::new();
+    for finding in findings {
+        if !told.contains(&finding) {
+            told.push(finding);
+        }
+    }
+    let mut findings = told;
     gravest_first(&mut findings);
     match (old, new) {
         (Some(old), Some(new)) if !stops(&findings) => Ok(BothRead { old, new, cutter, sources }),
-        _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
+        _ => Err(Ended { findings, end: failed.unwrap_or(ExitStatus::WrongInput), sources }),
     }
 }
 
@@ -110,19 +158,29 @@ fn sources(files: [&PathBuf; 2]) -> Result<Vec<Source>, Ended> {
 }
 
 /// What a file holds, by its format; what names none is taken for an album, which says that it needs one.
-fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<EditionFile> {
+fn side(
+    (source, file): (&Source, &Path),
+    sources: &mut Vec<Source>,
+    failed: &mut Option<ExitStatus>,
+    findings: &mut Vec<Finding>,
+) -> Option<EditionFile> {
     let node = Node::read(source).ok();
     let format = node.as_ref().and_then(|node| node.get("format"));
     let (side, said) = match format.map(|format| (&format.tree, &format.range)) {
         Some((Tree::Text(format), _)) if format == REPORT_FORMAT => {
             let read = editions::read_report(source);
-            (read.value.map(EditionFile::Report), read.findings)
+            (read.value.map(|read| EditionFile::Report(Box::new(read))), read.findings)
+        }
+        Some((Tree::Text(format), _)) if format == batch::FORMAT => {
+            let read = read_batch((source, file), sources, failed, findings);
+            (read.map(|batch| EditionFile::Batch(Box::new(batch))), Vec::new())
         }
         Some((Tree::Text(format), range)) if format != album::FORMAT => {
             let text =
                 Said::new("not-an-edition").with("file", Arg::code(source.name())).with("found", Arg::quoted(format));
             let help = Said::new("not-an-edition-help");
-            let help = help.with("album", Arg::code(album::FORMAT)).with("report", Arg::code(REPORT_FORMAT));
+            let help = help.with("album", Arg::code(album::FORMAT)).with("batch", Arg::code(batch::FORMAT));
+            let help = help.with("report", Arg::code(REPORT_FORMAT));
             let finding = Finding::stop("wrong-format", Said::NOTHING, text).help(help);
             (None, vec![finding.at(Some(&source.place(range, "format")))])
         }
@@ -135,11 +193,12 @@ fn side(source: &Source, findings: &mut Vec<Finding>) -> Option<EditionFile> {
     side
 }
 
-/// An edition on the sheets that the arguments say; a report stays what it is.
-fn on(side: EditionFile, wanted: &CompareArguments, findings: &mut Vec<Finding>) -> EditionFile {
+/// Puts an edition on the sheets that the arguments say; a report stays what it is.
+fn on(side: &mut EditionFile, wanted: &CompareArguments, findings: &mut Vec<Finding>) {
     match side {
-        EditionFile::Album(album) => EditionFile::Album(Box::new(on_sheets(*album, &wanted.machine, findings))),
-        EditionFile::Report(edition) => EditionFile::Report(edition),
+        EditionFile::Album(album) => **album = on_sheets((**album).clone(), &wanted.machine, findings),
+        EditionFile::Batch(_) => all_on_sheets(side.albums().into_iter(), &wanted.machine, findings),
+        EditionFile::Report(_) => {}
     }
 }
 
@@ -156,28 +215,29 @@ fn formats_wrong(asked: &[String]) -> Vec<Finding> {
     findings
 }
 
-fn of_sheets() -> Vec<&'static str> {
-    FORMATS.iter().copied().filter(|format| OF_SHEETS.contains(format)).collect()
-}
-
 /// An edition worked out, as far as its file allows.
 enum Worked {
-    Work(Box<Work>),
-    Report(Edition),
+    MadeEdition(MadeEdition),
+    Report(Box<AnyEdition>),
 }
 
 impl Worked {
     fn problems(&self) -> &[Finding] {
         match self {
-            Self::Work(work) if work.stopped() => &work.findings,
+            Self::MadeEdition(made) if stops(made.findings()) => made.findings(),
             _ => &[],
         }
     }
 
-    fn edition(self) -> (Edition, Option<Work>) {
+    fn edition(self) -> (AnyEdition, Option<MadeEdition>) {
         match self {
-            Self::Work(work) => (work.edition(), Some(*work)),
-            Self::Report(edition) => (edition, None),
+            Self::MadeEdition(MadeEdition::Kit(work)) => {
+                (AnyEdition::Kit(work.edition()), Some(MadeEdition::Kit(work)))
+            }
+            Self::MadeEdition(MadeEdition::Order(work)) => {
+                (AnyEdition::Order(work.edition()), Some(MadeEdition::Order(work)))
+            }
+            Self::Report(edition) => (*edition, None),
         }
     }
 }
@@ -189,49 +249,15 @@ fn worked_out(
     wanted: &CompareArguments,
     watch: &Terminal,
 ) -> Worked {
+    let (cutter, labels, search) = (cutter.clone(), labels(wanted.labels), search(wanted));
     match side {
         EditionFile::Album(mut album) => {
             album.copies = copies.unwrap_or(album.copies);
-            let labels = labels(wanted.labels);
-            Worked::Work(Box::new(Work::new(*album, cutter.clone(), labels, search(wanted), watch)))
+            Worked::MadeEdition(MadeEdition::Kit(Box::new(Work::new(*album, cutter, labels, search, watch))))
+        }
+        EditionFile::Batch(batch) => {
+            Worked::MadeEdition(MadeEdition::Order(Box::new(BatchWork::new(*batch, cutter, labels, search, watch))))
         }
         EditionFile::Report(edition) => Worked::Report(edition),
     }
-}
-
-fn search(wanted: &CompareArguments) -> Search {
-    Search { effort: effort(wanted.effort), trimmer: wanted.trimmer, threads: threads(wanted.threads) }
-}
-
-fn folder(out: &Path, replace: bool) -> Result<Folder, Ended> {
-    Folder::of(out, replace, FolderContent::Recut).map_err(|problem| refused(out, problem, "recut"))
-}
-
-/// Writes the sheets to cut again; what there is to say of them, and what was written.
-fn recut(
-    found: &Comparison<'_>,
-    work: Work,
-    wanted: &CompareArguments,
-    out: &Path,
-    mut folder: Folder,
-    watch: &Terminal,
-) -> Result<(Vec<Finding>, String), Ended> {
-    if found.recut.is_nothing() {
-        let text = Said::new("compare-not-written").with("out", Arg::code(say::name(out)));
-        return Ok((Vec::new(), format!("{text}\n")));
-    }
-    let work = work.recut(&found.recut, labels(wanted.labels), search(wanted), watch);
-    watch.done();
-    if work.stopped() {
-        return Err(Ended { findings: work.findings, end: ExitStatus::DoesNotFit, sources: Vec::new() });
-    }
-    let formats: Vec<&str> =
-        if wanted.formats.is_empty() { of_sheets() } else { wanted.formats.iter().map(String::as_str).collect() };
-    let files = Files { split_layers: wanted.split_layers, ..Files::of(&formats) };
-    work.write(&files, &mut folder).map_err(|problem| unwritten(out, problem))?;
-    // From here on nothing may be taken away in a hurry.
-    watch.released();
-    let kept = folder.finish().map_err(|problem| refused(out, problem, "recut"))?;
-    let summary = summary(work.album.order(), &work.stocks, &work.cutter, out, &kept);
-    Ok((work.findings, summary))
 }

@@ -2,7 +2,7 @@
 //! The words for two editions side by side.
 
 use hingeleaf::editions::{
-    ComparedPart, Comparison, Difference, Edition, EditionPart, EditionSheet, MeasuredScore, PartOutcome, ScoreChange,
+    ComparedPart, Comparison, Difference, EditionPart, EditionSheet, MeasuredScore, PartOutcome, ScoreChange,
     ScorePlace,
 };
 use hingeleaf::finding::{Arg, Said};
@@ -17,27 +17,22 @@ pub(super) fn words(found: &Comparison<'_>, names: &[String; 2]) -> String {
     let first = Said::new(if whole { "compare-all-same" } else { "compare-same" }).with("parts", parts);
     let first = first.with("same", same).with("new", Arg::code(new)).with("old", Arg::code(old));
     let mut lines = vec![first.to_string()];
-    for (outcome, heading) in [
-        (PartOutcome::Changed, "compare-changed"),
-        (PartOutcome::New, "compare-new"),
-        (PartOutcome::Gone, "compare-gone"),
-        (PartOutcome::Renamed, "compare-renamed"),
-        (PartOutcome::Counted, "compare-counted"),
-    ] {
-        let parts = found.of(outcome).filter_map(|part| say.part(part));
-        push(&mut lines, &Said::new(heading), parts);
-    }
+    lines.extend(say.changes());
     if found.recut.is_nothing() {
         lines.push(Said::new("compare-recut-nothing").to_string());
     }
-    push(&mut lines, &Said::new("compare-recut"), counts(found.new, &found.recut.cut));
-    push(&mut lines, &Said::new("compare-over"), counts(found.old, &found.recut.over));
-    lines.extend(say.to_do().iter().map(ToString::to_string));
+    lines.extend(say.again());
     lines.iter().flat_map(|line| [line.as_str(), "\n"]).collect()
 }
 
+/// What there is to say of one kit of several, a line each; nothing where it is as it was.
+pub(super) fn of_kit(found: &Comparison<'_>) -> Vec<String> {
+    let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
+    [say.changes(), say.again()].concat()
+}
+
 /// A heading and what stands under it; nothing where nothing does.
-fn push(lines: &mut Vec<String>, heading: &Said, under: impl Iterator<Item = Said>) {
+pub(super) fn push(lines: &mut Vec<String>, heading: &Said, under: impl Iterator<Item = Said>) {
     let under: Vec<String> = under.map(|said| format!("  {said}")).collect();
     if !under.is_empty() {
         lines.push(heading.to_string());
@@ -46,12 +41,21 @@ fn push(lines: &mut Vec<String>, heading: &Said, under: impl Iterator<Item = Sai
 }
 
 /// `2 x page-1-front of card`
-fn counts<'e>(edition: &'e Edition, counts: &'e [u32]) -> impl Iterator<Item = Said> {
-    let counted = edition.parts.iter().zip(counts).filter(|(_, count)| **count > 0);
+pub(super) fn counts<'e>(parts: &'e [EditionPart], counts: &'e [u32]) -> impl Iterator<Item = Said> {
+    let counted = parts.iter().zip(counts).filter(|(_, count)| **count > 0);
     counted.map(|(part, count)| {
         let said = Said::new("compare-recut-part").with("count", *count);
         said.with("part", Arg::code(&part.id)).with("stock", Arg::code(&part.stock))
     })
+}
+
+/// Sheets, and how often each is cut.
+pub(super) fn sheets<'s>(sheets: impl Iterator<Item = &'s EditionSheet>) -> Vec<Arg> {
+    let sheet = |sheet: &EditionSheet| {
+        let key = if sheet.times > 1 { "compare-sheet-times" } else { "compare-sheet" };
+        Arg::from(Said::new(key).with("name", Arg::code(&sheet.name)).with("times", sheet.times))
+    };
+    sheets.map(sheet).collect()
 }
 
 struct InWords<'a> {
@@ -60,6 +64,31 @@ struct InWords<'a> {
 }
 
 impl InWords<'_> {
+    /// What became of the parts.
+    fn changes(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        for (outcome, heading) in [
+            (PartOutcome::Changed, "compare-changed"),
+            (PartOutcome::New, "compare-new"),
+            (PartOutcome::Gone, "compare-gone"),
+            (PartOutcome::Renamed, "compare-renamed"),
+            (PartOutcome::Counted, "compare-counted"),
+        ] {
+            let parts = self.found.of(outcome).filter_map(|part| self.part(part));
+            push(&mut lines, &Said::new(heading), parts);
+        }
+        lines
+    }
+
+    /// What is cut and printed again.
+    fn again(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        push(&mut lines, &Said::new("compare-recut"), counts(&self.found.new.parts, &self.found.recut.cut));
+        push(&mut lines, &Said::new("compare-over"), counts(&self.found.old.parts, &self.found.recut.over));
+        lines.extend(self.to_do().iter().map(ToString::to_string));
+        lines
+    }
+
     fn length(&self, mm: f64) -> Arg {
         Arg::Length(Length::from_mm(mm), self.units)
     }
@@ -90,7 +119,7 @@ impl InWords<'_> {
     fn differs(&self, was: &EditionPart, is: &EditionPart, by: &Difference) -> Vec<Said> {
         let mut said = Vec::new();
         let two = |key, [was, is]: [Arg; 2]| Said::new(key).with("was", was).with("is", is);
-        if was.id != is.id {
+        if was.own_id() != is.own_id() {
             said.push(Said::new("differs-name").with("was", Arg::code(&was.id)));
         }
         said.extend(by.kind.as_ref().map(|kinds| two("differs-kind", kinds.clone().map(Arg::term))));
@@ -141,14 +170,10 @@ impl InWords<'_> {
     /// Sheets, pages and chapters.
     fn to_do(&self) -> Vec<Said> {
         let mut said = Vec::new();
-        let sheet = |sheet: &EditionSheet| {
-            let key = if sheet.times > 1 { "compare-sheet-times" } else { "compare-sheet" };
-            Arg::from(Said::new(key).with("name", Arg::code(&sheet.name)).with("times", sheet.times))
-        };
         let chapters = self.found.chapters.iter().flatten().map(|chapter| Arg::quoted(&chapter.heading));
         let pages = |pages: &[usize]| pages.iter().copied().map(Arg::from).collect();
         for (key, place, row) in [
-            ("compare-sheets", "sheets", self.found.sheets().map(sheet).collect::<Vec<Arg>>()),
+            ("compare-sheets", "sheets", sheets(self.found.sheets())),
             ("compare-pages", "pages", pages(&self.found.pages.changed)),
             ("compare-pages-gone", "pages", pages(&self.found.pages.gone)),
             ("compare-chapters", "chapters", chapters.collect()),

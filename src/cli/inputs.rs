@@ -10,7 +10,7 @@ use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::length::{Allow, Length, MM_PER_INCH, Units};
 use hingeleaf::paper;
-use hingeleaf::stock::{self, SheetSize};
+use hingeleaf::stock::{SheetSize, Stock};
 use std::fs;
 use std::io;
 use std::path::Path;
@@ -202,7 +202,8 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
 /// The album on other sheets than its file says. What is wrong with the words of these sheets is said where the machine is read.
 pub(super) fn on_sheets(mut album: Album, machine: &MachineArguments, findings: &mut Vec<Finding>) -> Album {
     for (name, size) in other_sheets(&machine.sheet, &mut Vec::new()) {
-        let names: Vec<&str> = stock::names(&album.stocks).collect();
+        let mut names: Vec<&str> = album.stocks.iter().filter(|stock| !stock.ready).map(Stock::bought).collect();
+        names.dedup();
         if let Some(name) = name.filter(|name| !names.contains(name)) {
             let help = match nearest(name, names.iter().copied()) {
                 Some(near) => Said::new("option-meant").with("value", Arg::code(format!("{near}={}", size.name))),

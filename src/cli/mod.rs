@@ -9,6 +9,8 @@ mod check;
 mod choice;
 mod commands;
 mod compare;
+mod compare_again;
+mod compare_order_words;
 mod compare_words;
 mod cost;
 mod drawer;

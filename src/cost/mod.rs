@@ -69,7 +69,7 @@ pub struct CostRow {
 }
 
 /// What so much of something is sold for.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct SoldBy {
     /// So much.

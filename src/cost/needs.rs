@@ -62,8 +62,9 @@ pub(super) fn rows(order: &OrderNeeds<'_>) -> Vec<SharedRow> {
     rows
 }
 
+/// What is cut in several ways is bought once.
 fn sheets(order: &OrderNeeds<'_>) -> Vec<SharedRow> {
-    let mut rows = Vec::new();
+    let mut rows: Vec<SharedRow> = Vec::new();
     for laid in order.laid {
         let Some(stock) = order.stocks.get(laid.stock) else { continue };
         for (number, count) in laid.by_size() {
@@ -73,13 +74,20 @@ fn sheets(order: &OrderNeeds<'_>) -> Vec<SharedRow> {
             let sold = sold.map(|pack| SoldBy { per: Exact::whole(pack.of.into()), price: pack.price, whole: true });
             let row = CostRow {
                 what: CostWhat::Sheets(laid.stock, number),
-                name: format!("{} {}", stock.name, size.name),
+                name: format!("{} {}", stock.bought(), size.name),
                 quantity: Some(Exact::whole(count)),
                 unit: "sheets",
                 sold,
             };
             let area = |kit: &KitNeeds| Exact::whole(kit.areas.get(laid.stock).copied().unwrap_or_default());
-            rows.push(SharedRow { row, each: order.kits.iter().map(area).collect(), unit: "mm2" });
+            let each: Vec<Exact> = order.kits.iter().map(area).collect();
+            match rows.iter_mut().find(|known| known.row.name == row.name && known.row.sold == row.sold) {
+                Some(SharedRow { row, each: all, .. }) => {
+                    row.quantity = row.quantity.as_ref().map(|sum| sum.plus(&Exact::whole(count)));
+                    all.iter_mut().zip(&each).for_each(|(all, one)| *all = all.plus(one));
+                }
+                None => rows.push(SharedRow { row, each, unit: "mm2" }),
+            }
         }
     }
     rows

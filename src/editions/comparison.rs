@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Puts the answers together.
 
-use super::chapters::{self, EditionChapter};
+use super::chapters::{self, EditionChapter, OtherParts};
 use super::difference::Difference;
 use super::edition::{Edition, EditionSheet};
 use super::matching::{PartOutcome, matches};
@@ -53,7 +53,7 @@ pub fn compare<'e>(old: &'e Edition, new: &'e Edition) -> Comparison<'e> {
         let outcome = match before {
             None => PartOutcome::New,
             Some(_) if cut.is_none() => PartOutcome::Changed,
-            Some(before) if before.id != part.id => PartOutcome::Renamed,
+            Some(before) if before.own_id() != part.own_id() => PartOutcome::Renamed,
             Some(_) if difference.count.is_some() => PartOutcome::Counted,
             Some(_) => PartOutcome::Same,
         };
@@ -67,12 +67,18 @@ pub fn compare<'e>(old: &'e Edition, new: &'e Edition) -> Comparison<'e> {
         difference: Difference::default(),
     };
     parts.extend(matched.gone.iter().map(gone));
-    let another = parts.iter().filter(|part| part.outcome != PartOutcome::Same).filter_map(|part| part.new).collect();
+    let became = |which: &dyn Fn(PartOutcome) -> bool| {
+        parts.iter().filter(|part| which(part.outcome)).filter_map(|part| part.new).collect()
+    };
+    let others = OtherParts {
+        any: became(&|outcome| outcome != PartOutcome::Same),
+        cut: became(&|outcome| outcome.is_another()),
+    };
     Comparison {
         recut: Recut::of(old, new),
         pages: ChangedPages::of(old, new),
         head: old.title != new.title || matches!((&old.head, &new.head), (Some(was), Some(is)) if was != is),
-        chapters: chapters::changed(old.chapters.as_deref(), new.chapters.as_deref(), &another),
+        chapters: chapters::changed(old.chapters.as_deref(), new.chapters.as_deref(), &others),
         old,
         new,
         parts,

@@ -3,7 +3,7 @@
 
 use super::chapters::{EditionChapter, chapters};
 use super::measured_score::MeasuredScore;
-use crate::album::Album;
+use crate::album::{Album, Order};
 use crate::guide::{Guide, GuideJob};
 use crate::length::Units;
 use crate::net::Score;
@@ -69,6 +69,12 @@ impl EditionPart {
         (turned.min(&self.digest), &self.stock)
     }
 
+    /// What it is called in its kit; a part of an order may be called by one of the kits as well: `ochre.page-1-front`.
+    #[must_use]
+    pub fn own_id(&self) -> &str {
+        self.id.rsplit('.').next().unwrap_or(&self.id)
+    }
+
     /// Its scores upside down; none where that makes it another piece.
     pub(super) fn turned_scores(&self) -> Option<Vec<MeasuredScore>> {
         self.turned.as_ref()?;
@@ -113,50 +119,71 @@ impl Edition {
     /// The edition of an album that was worked out.
     #[must_use]
     pub fn of(album: &Album, kit: &Kit, stocks: &[StockSheets]) -> Self {
-        let part = |(part, pages): (&Part, Vec<usize>)| {
-            let flat = &part.flat;
-            let mark = |score: &Score| {
-                let ends = [score.from, score.to].map(|end| [end.x, end.y]);
-                MeasuredScore::of(ends, score.sense, flat.height)
-            };
-            EditionPart {
-                id: part.id.clone(),
-                kind: part.kind.to_owned(),
-                stock: album.order().bought(part.stock).to_owned(),
-                count: part.count,
-                width: flat.width,
-                height: flat.height,
-                area: flat.area(),
-                scores: MeasuredScore::in_order(flat.scores.iter().map(mark).collect()),
-                used_in: part.used_in.iter().map(ToString::to_string).collect(),
-                pages,
-                digest: flat.digest(),
-                turned: album.serves_turned(part.stock).then(|| flat.turned(2).digest()),
-            }
+        let order = album.order();
+        let part = |(part, pages): (&Part, Vec<usize>)| EditionPart::of(order, part, pages);
+        Self {
+            units: Some(album.units),
+            copies: album.made(),
+            parts: kit.parts.iter().zip(kit.pages()).map(part).collect(),
+            blocks: kit.blocks.iter().map(EditionBlock::of).collect(),
+            sheets: EditionSheet::all(order, stocks).collect(),
+            ..Self::headed(album)
+        }
+    }
+
+    /// What stands at the head of an album's guide, and no more.
+    pub(super) fn headed(album: &Album) -> Self {
+        let head = album.maker.iter().chain(&album.edition).chain(&album.notes);
+        Self { title: album.title.clone(), head: Some(head.cloned().collect()), ..Self::default() }
+    }
+}
+
+impl EditionPart {
+    /// A part of an order, and the pages of its pieces.
+    pub(super) fn of(order: Order<'_>, part: &Part, pages: Vec<usize>) -> Self {
+        let flat = &part.flat;
+        let mark = |score: &Score| {
+            let ends = [score.from, score.to].map(|end| [end.x, end.y]);
+            MeasuredScore::of(ends, score.sense, flat.height)
         };
-        let block = |block: &PatternBlock| EditionBlock {
+        Self {
+            id: part.id.clone(),
+            kind: part.kind.to_owned(),
+            stock: order.bought(part.stock).to_owned(),
+            count: part.count,
+            width: flat.width,
+            height: flat.height,
+            area: flat.area(),
+            scores: MeasuredScore::in_order(flat.scores.iter().map(mark).collect()),
+            used_in: part.used_in.iter().map(ToString::to_string).collect(),
+            pages,
+            digest: flat.digest(),
+            turned: order.serves_turned(part.stock).then(|| flat.turned(2).digest()),
+        }
+    }
+}
+
+impl EditionBlock {
+    /// A block of a kit.
+    pub(super) fn of(block: &PatternBlock) -> Self {
+        Self {
             name: block.name.to_string(),
             count: block.count,
             upright: block.upright,
             parts: block.parts.iter().map(|member| (member.part, member.behind)).collect(),
-        };
-        let sheet = |(stock, sheet): (usize, &Sheet)| EditionSheet {
+        }
+    }
+}
+
+impl EditionSheet {
+    /// All sheets of an order.
+    pub(super) fn all<'s>(order: Order<'s>, stocks: &'s [StockSheets]) -> impl Iterator<Item = Self> + 's {
+        let sheets = stocks.iter().flat_map(|laid| laid.sheets.iter().map(|sheet| (laid.stock, sheet)));
+        sheets.map(move |(stock, sheet): (usize, &Sheet)| Self {
             name: sheet.name.clone(),
-            stock: album.order().bought(stock).to_owned(),
+            stock: order.bought(stock).to_owned(),
             times: sheet.times,
             parts: sheet.placements.iter().map(|placed| placed.part).collect(),
-        };
-        let sheets = stocks.iter().flat_map(|laid| laid.sheets.iter().map(|sheet| (laid.stock, sheet)));
-        let head = album.maker.iter().chain(&album.edition).chain(&album.notes);
-        Self {
-            title: album.title.clone(),
-            head: Some(head.cloned().collect()),
-            units: Some(album.units),
-            copies: album.made(),
-            parts: kit.parts.iter().zip(kit.pages()).map(part).collect(),
-            blocks: kit.blocks.iter().map(block).collect(),
-            sheets: sheets.map(sheet).collect(),
-            chapters: None,
-        }
+        })
     }
 }

@@ -74,11 +74,11 @@ fn by_cut(old: &Edition, new: &Edition) -> Vec<Option<usize>> {
     let mut named: BTreeMap<(&str, &str, &str), usize> = BTreeMap::new();
     for (number, part) in old.parts.iter().enumerate() {
         let (digest, stock) = part.cut();
-        named.insert((digest, stock, &part.id), number);
+        named.insert((digest, stock, part.own_id()), number);
     }
     let of_its_name = |part: &EditionPart| {
         let (digest, stock) = part.cut();
-        named.get(&(digest, stock, part.id.as_str())).copied()
+        named.get(&(digest, stock, part.own_id())).copied()
     };
     let mut found: Vec<Option<usize>> = new.parts.iter().map(of_its_name).collect();
     let taken: BTreeSet<usize> = found.iter().flatten().copied().collect();
@@ -97,14 +97,14 @@ fn by_name(old: &Edition, new: &Edition, by_cut: &[Option<usize>], left: &[u64])
     let mut ids: BTreeMap<&str, usize> = BTreeMap::new();
     let mut uses: BTreeMap<&str, usize> = BTreeMap::new();
     for (number, part) in old.parts.iter().enumerate() {
-        ids.insert(&part.id, number);
+        ids.insert(part.own_id(), number);
         uses.extend(part.used_in.iter().map(|used| (used.as_str(), number)));
     }
     let one = |(part, cut): (&EditionPart, &Option<usize>)| {
         if cut.is_some() {
             return None;
         }
-        let by_id = ids.get(part.id.as_str()).copied().filter(has_left);
+        let by_id = ids.get(part.own_id()).copied().filter(has_left);
         by_id.or_else(|| part.used_in.iter().filter_map(|used| uses.get(used.as_str()).copied()).find(has_left))
     };
     new.parts.iter().zip(by_cut).map(one).collect()

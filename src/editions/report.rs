@@ -5,10 +5,12 @@
 
 use super::edition::{Edition, EditionPart};
 use super::measured_score::MeasuredScore;
+use super::order::{AnyEdition, OrderEdition};
+use super::report_kits::{self, COUNTS, InKits, USES};
 use super::report_lists::Lists;
-use super::report_values::{COUNT, MOST, STOCK, number_in};
-use crate::fields::{Counts, Fallback, Field, Key, Nested, Node, Reader, Source, Text, Texts, Tree, Values, Word};
-use crate::fields::{needed, number, rule};
+use super::report_values::{COPIES, COUNT, STOCK, USED_IN, number_in};
+use crate::fields::{Counts, Fallback, Field, Key, Nested, Node, Reader, Source, Text, Tree, Values, Word};
+use crate::fields::{needed, rule};
 use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::excerpt;
 use crate::net::Sense;
@@ -19,13 +21,15 @@ pub const REPORT_FORMAT: &str = "hingeleaf-report/1";
 
 const FORMAT: Key<Text> = Key::text("format", needed(), "which kind of file this is");
 const TITLE: Key<Option<Text>> = Key::text("title", rule("nothing"), "the album's name");
-const COPIES: Key<u32> = Key::count("copies", (1, MOST), number(1), "how many kits it is of");
 const RECUT: Key<bool> = Key::flag("recut", "whether it is of the parts alone that are cut again");
+const KITS: Key<Nested> =
+    Key::nested("kits", "a list of kits", Fallback::Rule("none: it is of an album"), "the kits of a batch");
 const PARTS: Key<Nested> = Key::nested("parts", "a list of parts", Fallback::Needed, "the distinct parts");
 const BLOCKS: Key<Nested> =
     Key::nested("blocks", "a list of blocks", Fallback::Rule("none"), "parts that are cut from one place");
 const SHEETS: Key<Nested> = Key::nested("sheets", "a list of sheets", Fallback::Needed, "the sheets");
-const TOP: &[Field] = &[FORMAT.field, TITLE.field, COPIES.field, RECUT.field, PARTS.field, BLOCKS.field, SHEETS.field];
+const TOP: &[Field] =
+    &[FORMAT.field, TITLE.field, COPIES.field, RECUT.field, KITS.field, PARTS.field, BLOCKS.field, SHEETS.field];
 
 const ID: Key<Text> = Key::text("id", needed(), "the part's name");
 const KIND: Key<Text> = Key::text("kind", needed(), "what it is");
@@ -33,7 +37,6 @@ const WIDTH: Key<f64> = Key::amount("width_mm", needed(), "its width, mm");
 const HEIGHT: Key<f64> = Key::amount("height_mm", needed(), "its height, mm");
 const AREA: Key<Nested> = Key::nested("area_mm2", "a number", Fallback::Needed, "its area, square mm");
 const SCORES: Key<Nested> = Key::nested("scores", "a list of scores", Fallback::Needed, "its scores");
-const USED_IN: Key<Texts> = Key::texts("used_in", "a list of texts", Fallback::Rule("none"), "what it is used for");
 const PAGES: Key<Option<Counts>> = Key::counts("pages", rule("none"), "the page of each of its pieces");
 const DIGEST: Key<Option<Text>> = Key::text("digest", rule("none"), "the digest of what is cut and scored");
 const TURNED: Key<Option<Text>> = Key::text("digest_turned", rule("none"), "the same of it upside down");
@@ -50,6 +53,8 @@ const PART: &[Field] = &[
     PAGES.field,
     DIGEST.field,
     TURNED.field,
+    COUNTS.field,
+    USES.field,
 ];
 
 const FROM: Key<Nested> = Key::nested("from_mm", "two numbers", Fallback::Needed, "one end");
@@ -59,7 +64,7 @@ const SCORE: &[Field] = &[FROM.field, TO.field, FOLD.field];
 
 /// Reads a report.
 #[must_use]
-pub fn read_report(source: &Source) -> Checked<Edition> {
+pub fn read_report(source: &Source) -> Checked<AnyEdition> {
     let mut reader = Reader::of_program(source);
     match edition(&mut reader) {
         Some(edition) => Checked::new(edition, reader.findings),
@@ -67,14 +72,15 @@ pub fn read_report(source: &Source) -> Checked<Edition> {
     }
 }
 
-fn edition(reader: &mut Reader<'_>) -> Option<Edition> {
+fn edition(reader: &mut Reader<'_>) -> Option<AnyEdition> {
     let top = reader.top(TOP, REPORT_FORMAT)?;
     if top.get(RECUT) {
         let finding = refused("report-of-recut", "report-of-recut-help").at(top.place(RECUT));
         reader.findings.push(finding);
         return None;
     }
-    let parts = parts(reader, top.get(PARTS)?);
+    let kits = top.get(KITS).map(|node| report_kits::kits(reader, node)).unwrap_or_default();
+    let (parts, in_kits): (Vec<EditionPart>, Vec<InKits>) = parts(reader, top.get(PARTS)?).into_iter().unzip();
     // Where a part could not be read, whatever names it would be called wrong as well.
     if !reader.findings.is_empty() {
         return None;
@@ -84,25 +90,31 @@ fn edition(reader: &mut Reader<'_>) -> Option<Edition> {
         reader.findings.push(finding);
         return None;
     }
+    let is_told = |kits: &InKits| kits.values().all(|own| own.count == 0 || !own.used_in.is_empty());
+    if !kits.is_empty() && !in_kits.iter().all(is_told) {
+        let finding = refused("report-without-uses", "report-without-digests-help").at(top.place(PARTS));
+        reader.findings.push(finding);
+        return None;
+    }
     let by_id = parts.iter().enumerate().map(|(number, part)| (part.id.as_str(), number)).collect();
     let mut lists = Lists { reader, by_id };
     let blocks = top.get(BLOCKS).map_or_else(Vec::new, |node| lists.blocks(node));
     let sheets = top.get(SHEETS).map_or_else(Vec::new, |node| lists.sheets(node));
-    Some(Edition {
-        title: top.get(TITLE).unwrap_or_default().to_owned(),
-        copies: top.get(COPIES),
-        parts,
-        blocks,
-        sheets,
-        ..Edition::default()
-    })
+    let title = top.get(TITLE).unwrap_or_default().to_owned();
+    if !kits.is_empty() {
+        let kits = report_kits::filled(kits, (&parts, &in_kits), &blocks);
+        return Some(AnyEdition::Order(OrderEdition { title, kits, parts, sheets, ..OrderEdition::default() }));
+    }
+    let blocks = blocks.into_iter().map(|(_, block)| block).collect();
+    let copies = top.get(COPIES);
+    Some(AnyEdition::Kit(Edition { title, copies, parts, blocks, sheets, ..Edition::default() }))
 }
 
 fn refused(key: &'static str, help: &'static str) -> Finding {
     Finding::stop(key, Said::NOTHING, Said::new(key)).help(Said::new(help))
 }
 
-fn parts(reader: &mut Reader<'_>, node: &Node) -> Vec<EditionPart> {
+fn parts(reader: &mut Reader<'_>, node: &Node) -> Vec<(EditionPart, InKits)> {
     let mut seen = BTreeSet::new();
     let mut parts = Vec::new();
     for (index, node) in reader.list(node, "parts", "parts").iter().enumerate() {
@@ -113,7 +125,8 @@ fn parts(reader: &mut Reader<'_>, node: &Node) -> Vec<EditionPart> {
             let finding = Finding::stop("twice", Said::NOTHING, text).help(Said::new("made-again-help"));
             reader.findings.push(finding.at(values.place(ID)));
         }
-        parts.extend(part(reader, &values, &path));
+        let in_kits = report_kits::in_kits(reader, &values, &path);
+        parts.extend(part(reader, &values, &path).map(|part| (part, in_kits)));
     }
     parts
 }

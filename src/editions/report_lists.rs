@@ -3,7 +3,7 @@
 
 use super::edition::{EditionBlock, EditionSheet};
 use super::report_values::{COUNT, MOST, STOCK, number_in};
-use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, Values, Word, needed};
+use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, Values, Word, needed, rule};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;
 use std::collections::{BTreeMap, BTreeSet};
@@ -11,7 +11,8 @@ use std::collections::{BTreeMap, BTreeSet};
 const NAME: Key<Text> = Key::text("name", needed(), "its name");
 const RUNS: Key<Word> = Key::word("runs", &["right", "up"], "right", "which way its parts follow each other");
 const MEMBERS: Key<Nested> = Key::nested("parts", "a list of parts", Fallback::Needed, "its parts");
-const BLOCK: &[Field] = &[NAME.field, COUNT.field, RUNS.field, MEMBERS.field];
+const KIT: Key<Option<Text>> = Key::text("kit", rule("it is of an album"), "the kit that it is of");
+const BLOCK: &[Field] = &[KIT.field, NAME.field, COUNT.field, RUNS.field, MEMBERS.field];
 
 const PART: Key<Text> = Key::text("part", needed(), "the id of a part");
 const BEHIND: Key<Nested> =
@@ -30,7 +31,8 @@ pub(super) struct Lists<'r, 's, 'p> {
 }
 
 impl Lists<'_, '_, '_> {
-    pub(super) fn blocks(&mut self, node: &Node) -> Vec<EditionBlock> {
+    /// The blocks, each with the kit of a batch that it is of.
+    pub(super) fn blocks(&mut self, node: &Node) -> Vec<(Option<String>, EditionBlock)> {
         let mut blocks = Vec::new();
         for (index, node) in self.reader.list(node, "blocks", "blocks").iter().enumerate() {
             let path = format!("blocks[{index}]");
@@ -42,7 +44,7 @@ impl Lists<'_, '_, '_> {
                 parts.extend(self.part(&member).zip(behind));
             }
             let (name, count, upright) = (values.get(NAME).to_owned(), values.get(COUNT), values.get(RUNS) == "up");
-            blocks.push(EditionBlock { name, count, upright, parts });
+            blocks.push((values.get(KIT).map(str::to_owned), EditionBlock { name, count, upright, parts }));
         }
         blocks
     }

@@ -245,7 +245,8 @@ fn ready_cover(desk: &Desk<'_>, number: usize, part: &Part) -> Line {
     desk.say("need-ready-cover", places)
 }
 
-fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
+/// The tools that the reader needs.
+pub(super) fn tools(desk: &Desk<'_>) -> Vec<&'static str> {
     let kit = desk.kit();
     let trimmer = desk.stocks.iter().flat_map(|stock| &stock.sheets).any(|sheet| sheet.cuts.is_some());
     let (cuts, scores) = (|part: &usize| desk.cuts(*part), |part: &usize| desk.scores(*part));

@@ -3,11 +3,13 @@
 
 use super::audience::Audience;
 use super::bits::{Block, Guide, Section, Table};
+use super::class::{self, TaughtGroup};
 use super::desk::Desk;
 use super::job::GuideJob;
 use super::line::{Line, What};
 use super::{cautions, cost, cutting, fits, folding, measure, mixes, need, packing, shaping, shop};
-use crate::batch::Chosen;
+use crate::batch::{Chosen, Class};
+use crate::stock::By;
 
 /// One kit of an order.
 #[derive(Clone, Copy, Debug)]
@@ -20,18 +22,47 @@ pub struct KitOfOrder<'a> {
     pub chosen: Option<&'a Chosen>,
 }
 
+/// A class whose groups the kits of an order are.
+#[derive(Clone, Debug)]
+pub struct ClassOfOrder<'a> {
+    /// What the class has besides.
+    pub class: &'a Class,
+    /// How many makers each group has.
+    pub makers: Vec<u32>,
+    /// Whether anything is made besides, for what goes wrong.
+    pub spare: bool,
+}
+
 /// The job sheet of several kits that are made as one order. `whole` has the parts of all kits with their counts over the
 /// order, and its sheets; `besides` says how many of a part are spare.
 #[must_use]
-pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], besides: &dyn Fn(usize) -> u32) -> Guide {
+pub fn order_sheet(
+    whole: &GuideJob<'_>,
+    kits: &[KitOfOrder<'_>],
+    class: Option<&ClassOfOrder<'_>>,
+    besides: &dyn Fn(usize) -> u32,
+) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
+    let groups: Vec<TaughtGroup<'_>> = kits
+        .iter()
+        .zip(class.map_or(&[][..], |of| &of.makers))
+        .map(|(kit, makers)| TaughtGroup { name: kit.name, makers: *makers, desk: Desk::new(&kit.job, Audience::Kit) })
+        .collect();
+    let taught = class.map(|of| class::section(&desk, of.class, &groups, of.spare));
     let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
         kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
+    let whole_kits = kits;
     let kits: Vec<(&str, Desk<'_>)> = kits.iter().map(|kit| (kit.name, Desk::new(&kit.job, Audience::Shop))).collect();
-    let mut sections = vec![order(&desk, &kits), need(&desk, &kits)];
+    let all = class.and_then(|_| for_all(&desk, whole_kits));
+    let mut sections = vec![order(&desk, &kits), need(&desk, &kits, all)];
+    // Where each maker cuts for themselves, there is no first kit to look at.
+    let cuts = taught.is_none() || (0..desk.kit().parts.len()).any(|part| desk.cuts(part));
+    sections.extend(taught);
     sections.extend(mixes::section(&desk, &chosen));
-    sections.extend(shop::machine(&desk));
-    sections.push(shop::first(&desk, None));
+    // Whoever loads the files at a table wants to know what they are made for.
+    let at_tables = groups.iter().flat_map(|group| group.desk.cut_by(By::Machine));
+    sections.extend(shop::machine_of(&desk, desk.cut_by(By::Machine).into_iter().chain(at_tables).collect()));
+    sections.extend(cuts.then(|| shop::first(&desk, None)));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
@@ -66,9 +97,30 @@ fn order(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
     Section { id: "order", heading: desk.tell("order-made"), blocks }
 }
 
-/// Sheets for the whole order, tape and the like kit by kit.
-fn need(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)]) -> Section {
+/// Tape and the like for all kits at once, where each takes the same.
+fn for_all(desk: &Desk<'_>, kits: &[KitOfOrder<'_>]) -> Option<Vec<Block>> {
+    let mut desks: Vec<Desk<'_>> = kits.iter().map(|kit| Desk::new(&kit.job, Audience::Shop)).collect();
+    let all = desks.iter().map(|kit| kit.kits).sum();
+    for kit in &mut desks {
+        kit.kits = 1;
+    }
+    let plain = |kit: &Desk<'_>| need::supplies(kit).iter().map(Line::plain).collect::<Vec<_>>();
+    let first = plain(desks.first()?);
+    if desks.iter().any(|kit| plain(kit) != first) {
+        return None;
+    }
+    let one = desks.first_mut()?;
+    one.kits = all;
+    Some(vec![Block::Heading(desk.tell("class-stick")), Block::List(need::supplies(one))])
+}
+
+/// Sheets for the whole order, tape and the like for all at once, or kit by kit.
+fn need(desk: &Desk<'_>, kits: &[(&str, Desk<'_>)], for_all: Option<Vec<Block>>) -> Section {
     let mut section = need::of_order(desk);
+    if let Some(all) = for_all {
+        section.blocks.extend(all);
+        return section;
+    }
     for (name, kit) in kits {
         let supplies = need::supplies(kit);
         if !supplies.is_empty() {

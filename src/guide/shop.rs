@@ -48,8 +48,13 @@ pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
 
 /// The settings of each machine, as the files are made for them; nothing where a trimmer cuts all.
 pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
+    machine_of(desk, desk.cut_by(By::Machine))
+}
+
+/// The same for these stocks.
+pub(super) fn machine_of(desk: &Desk<'_>, stocks: Vec<&Stock>) -> Option<Section> {
     let mut machines: Vec<(&Cutter, Vec<&Stock>)> = Vec::new();
-    for stock in desk.cut_by(By::Machine) {
+    for stock in stocks {
         let cutter = stock.cutter(desk.job.cutter);
         match machines.iter_mut().find(|(known, _)| *known == cutter) {
             Some((_, stocks)) => stocks.push(stock),

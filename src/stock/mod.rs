@@ -6,7 +6,7 @@
 
 mod read;
 
-pub(crate) use read::STOCK_FIELDS;
+pub(crate) use read::{STOCK_FIELDS, own_schema, read_own};
 pub use read::{read, schema};
 
 use crate::cutter::Cutter;

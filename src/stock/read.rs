@@ -70,8 +70,13 @@ pub fn schema() -> Value {
     let size = json!({ "type": "string" });
     let sizes =
         json!({ "type": "array", "minItems": 1, "items": { "anyOf": [size, object_schema(&[SIZE_FIELDS], &[])] } });
-    let cutter = json!({ "anyOf": [{ "type": "string", "minLength": 1 }, cutter::own_schema()] });
-    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] })), ("cutter", cutter)])
+    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] })), ("cutter", own_schema())])
+}
+
+/// The JSON Schema of a cutter of its own.
+#[must_use]
+pub(crate) fn own_schema() -> Value {
+    json!({ "anyOf": [{ "type": "string", "minLength": 1 }, cutter::own_schema()] })
 }
 
 /// Reads one stock.
@@ -96,11 +101,12 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         pattern: values.get(PATTERN),
         ready: false,
         by: values.get(BY),
-        own: values.get(CUTTER).and_then(|node| own(reader, node, path)),
+        own: values.get(CUTTER).and_then(|node| read_own(reader, node, path)),
     })
 }
 
-fn own(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<OwnCutter> {
+/// A cutter of a stock's own, under `cutter` of the object that `path` leads to.
+pub(crate) fn read_own(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<OwnCutter> {
     let path = join(path, CUTTER.name());
     let place = reader.place(&node.range, &path);
     match &node.tree {

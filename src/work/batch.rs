@@ -14,7 +14,7 @@ use crate::fit::Fit;
 use crate::guide;
 use crate::labels;
 use crate::layout::{Effort, Watch};
-use crate::parts::Kit;
+use crate::parts::{Kit, Part};
 use crate::sheets::{self, Search, StockSheets};
 use crate::stock::Stock;
 use crate::toolpath::{self, Labels, SheetPaths};
@@ -50,6 +50,10 @@ pub struct BatchWork {
     pub(super) filled: Option<FilledSheets>,
     /// An order does not go together as one thing.
     pub(super) no_fit: Fit,
+    /// What stands for each part.
+    pub(super) letters: Vec<String>,
+    /// Whether its sheets are of those parts alone that are cut again.
+    pub(super) recut: bool,
     /// What the order costs, once somebody asks.
     pub(super) cost: OnceLock<Option<Cost>>,
 }
@@ -107,6 +111,8 @@ impl BatchWork {
             findings,
             no_fit: Fit::default(),
             filled: None,
+            letters: Vec::new(),
+            recut: false,
             cost: OnceLock::new(),
         }
     }
@@ -167,11 +173,16 @@ impl BatchWork {
         self.findings.extend(self.other_way(search, watch));
     }
 
-    /// Gives every part one letter over the whole order.
+    /// Gives every part one letter over the whole order. In a class a piece has one letter whoever cuts it: it is spoken of in front
+    /// of all.
     fn letter(&mut self) {
         let rows = guide::list::list(self.order(), &self.kit, 1);
-        let letters: Vec<String> =
-            (0..self.kit.parts.len()).map(|part| guide::list::mark(&rows, part).to_owned()).collect();
+        let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
+        let first = |part: usize| match self.batch.class {
+            Some(_) => (0..part).find(|other| self.is_one_piece(*other, part)).unwrap_or(part),
+            None => part,
+        };
+        let letters: Vec<String> = (0..self.kit.parts.len()).map(|part| letter(first(part))).collect();
         for (work, part_of) in self.kits.iter_mut().zip(&self.merged.part_of) {
             let own = part_of.iter().map(|part| letters.get(*part).cloned().unwrap_or_default());
             work.letters = Some(own.collect());
@@ -181,6 +192,14 @@ impl BatchWork {
                 choice.letter(&chosen.packed.part_of, letters);
             }
         }
+        self.letters = letters;
+    }
+
+    /// Whether two parts are the same piece of the same stock, cut from other sheets or by other means.
+    fn is_one_piece(&self, one: usize, other: usize) -> bool {
+        let [one, other] = [one, other].map(|part| &self.kit.parts[part]);
+        let bought = |part: &Part| self.order().bought(part.stock);
+        (one.kind, bought(one)) == (other.kind, bought(other)) && one.flat.likeness() == other.flat.likeness()
     }
 
     /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
@@ -200,8 +219,9 @@ impl BatchWork {
             }
             for ((stock, size), taken) in &taken {
                 let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
+                let of = |number: usize| self.merged.stocks.get(number).and_then(|stock| stock.sheets.get(*size));
                 let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
-                for (_, other) in shared {
+                for (_, other) in shared.filter(|(number, _)| of(*number) == of(*stock)) {
                     if let Some(count) = other.sheets.get_mut(*size).and_then(|size| size.count.as_mut()) {
                         *count = count.saturating_sub(u32::try_from(*taken).unwrap_or(u32::MAX));
                     }
@@ -267,9 +287,10 @@ impl BatchWork {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
-        let Self { kit, stocks, paths, findings, .. } = self;
-        let cost = self.cost();
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: false, cost }, files)
+        let Self { kit, stocks, paths, findings, recut, .. } = self;
+        let (cost, groups) = (self.cost(), self.groups());
+        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        write::report(&of, files)
     }
 
     /// Writes the order's files.
@@ -283,8 +304,7 @@ impl BatchWork {
         super::cut_files(self.order(), &self.kit, &self.paths, &self.cutter, files, sink)?;
         #[cfg(feature = "png")]
         if asked("png") {
-            let rows = guide::list::list(self.order(), &self.kit, 1);
-            let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
+            let letter = |part: usize| self.letters.get(part).cloned().unwrap_or_default();
             super::pictures(self.order(), &self.kit, &self.stocks, &letter, sink)?;
         }
         if asked("csv") {
@@ -293,6 +313,7 @@ impl BatchWork {
         }
         self.put_cost(files, sink)?;
         self.texts(files, sink)?;
+        self.makers(files, sink)?;
         self.job_sheet(files, sink)?;
         #[cfg(feature = "pdf")]
         if let Some(album) = self.album.as_ref().filter(|_| asked("pdf")) {

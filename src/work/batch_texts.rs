@@ -2,10 +2,12 @@
 //! What people read of a batch: the job sheet of the order, each kit's guide, the words of the labels.
 
 use super::{BatchWork, ChoiceWork, Files, ReaderText, Work};
-use crate::album::Album;
-use crate::batch::BatchKit;
+use crate::album::{Album, Spares};
+use crate::batch::{BatchKit, ClassGroup, GroupSheets};
 use crate::guide;
 use crate::parts::Kit;
+use crate::sheets::StockSheets;
+use crate::stock::SheetSize;
 use crate::write::{self, Sink, WriteProblem};
 use std::collections::BTreeMap;
 
@@ -25,7 +27,7 @@ impl BatchWork {
     }
 
     /// By kit: what it may be made as, where its pages are chosen.
-    fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
+    pub(super) fn others(&self) -> Vec<Vec<(&Album, &Kit)>> {
         self.choices.iter().map(|choice| choice.iter().flat_map(ChoiceWork::albums).collect()).collect()
     }
 
@@ -40,7 +42,12 @@ impl BatchWork {
             chosen: self.merged.chosen[number].as_ref(),
         };
         let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
-        Some(guide::order_sheet(&whole, &kits, &|part| self.merged.besides(&self.batch, part)))
+        let class = self.batch.class.as_ref().map(|class| guide::ClassOfOrder {
+            class,
+            makers: self.batch.kits.iter().map(|kit| kit.album.copies).collect(),
+            spare: self.batch.kits.iter().any(|kit| kit.spares != Spares::default()),
+        });
+        Some(guide::order_sheet(&whole, &kits, class.as_ref(), &|part| self.merged.besides(&self.batch, part)))
     }
 
     /// What the whole order's sheets are told from; none where there are no kits.
@@ -51,7 +58,7 @@ impl BatchWork {
             fit: &self.no_fit,
             stocks: &self.stocks,
             cutter: &self.cutter,
-            letters: None,
+            letters: Some(&self.letters),
             both_units,
             others: &[],
             cost: None,
@@ -66,6 +73,51 @@ impl BatchWork {
         }
     }
 
+    /// The groups of a class with their sheets; none of an order of kits.
+    #[must_use]
+    pub fn groups(&self) -> Vec<ClassGroup> {
+        let one = |(kit, work): (&BatchKit, &Work)| {
+            let made = u64::from(self.batch.times(kit).max(1));
+            let of = |laid: &StockSheets| {
+                let stock = &work.album.stocks[laid.stock];
+                let bought = laid.by_size().into_iter().filter_map(|(size, all)| Some((stock.sheets.get(size)?, all)));
+                let row = |(size, all): (&SheetSize, u64)| GroupSheets {
+                    stock: stock.bought().to_owned(),
+                    sheet: size.name.clone(),
+                    by: stock.by,
+                    each: all / made,
+                    all,
+                };
+                bought.map(row).collect::<Vec<_>>()
+            };
+            let sheets = work.stocks.iter().flat_map(of).collect();
+            ClassGroup { name: kit.name.clone(), makers: kit.album.copies, sheets }
+        };
+        let groups = self.batch.kits.iter().zip(&self.kits).filter(|_| self.batch.class.is_some());
+        groups.map(one).collect()
+    }
+
+    /// A page for each group of a class.
+    pub(super) fn makers(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
+        let [as_page, printed] = ["html", "pdf"].map(|format| files.formats.contains(&format));
+        if self.batch.class.is_none() || !(as_page || printed && cfg!(feature = "pdf")) {
+            return Ok(());
+        }
+        for (kit, work) in self.batch.kits.iter().zip(&self.kits) {
+            let page = guide::makers(&work.guide_job(files.both_units), &kit.name, kit.album.copies);
+            ReaderText::Card.put(&format!("makers/{}", kit.name), &page, (as_page, printed), sink)?;
+        }
+        Ok(())
+    }
+
+    /// A text of one kit.
+    pub(super) fn text(&self, kit: usize, text: ReaderText, job: guide::GuideJob<'_>) -> guide::Guide {
+        match self.choices[kit].as_ref().zip(self.merged.chosen[kit].as_ref()) {
+            Some((choice, chosen)) => choice.text(text, job, chosen),
+            None => text.made(&job),
+        }
+    }
+
     /// A guide, and what else is asked for, of every kit; where those of two kits are equal they are one file.
     pub(super) fn texts(&self, files: &Files<'_>, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
         let mut all: BTreeMap<String, Vec<(&str, Vec<u8>)>> = BTreeMap::new();
@@ -73,11 +125,7 @@ impl BatchWork {
         for (number, (kit, work)) in self.batch.kits.iter().zip(&self.kits).enumerate() {
             let mut memory = write::Memory::default();
             let job = guide::GuideJob { others: &others[number], ..work.guide_job(files.both_units) };
-            let chosen = self.choices[number].as_ref().zip(self.merged.chosen[number].as_ref());
-            let made = |text: ReaderText| match chosen {
-                Some((choice, chosen)) => choice.text(text, job, chosen),
-                None => text.made(&job),
-            };
+            let made = |text: ReaderText| self.text(number, text, job);
             work.texts_of(&[ReaderText::Guide, ReaderText::Card, ReaderText::Teaching], files, &made, &mut memory)?;
             for (name, bytes) in memory.files {
                 all.entry(name).or_default().push((&kit.name, bytes));

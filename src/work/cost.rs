@@ -64,7 +64,7 @@ impl BatchWork {
 
     fn worked_cost(&self) -> Option<Cost> {
         let Self { batch, merged, stocks, .. } = self;
-        if !Cost::is_asked(&batch.terms, &merged.stocks) || stocks.is_empty() {
+        if !Cost::is_asked(&batch.terms, &merged.stocks) || stocks.is_empty() || self.recut {
             return None;
         }
         let machine = |stock: usize| is_by_machine(stocks, stock);

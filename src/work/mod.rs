@@ -4,6 +4,7 @@
 //! In: an album, the cutter, how hard to search. Out: everything that the stages found. Never: more than the
 //! stages do.
 
+mod again;
 mod batch;
 mod batch_texts;
 mod choice;
@@ -212,7 +213,9 @@ impl Work {
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let Self { album, kit, stocks, paths, findings, recut, .. } = self;
         let (order, batch, cost) = (album.order(), None, self.cost());
-        write::report(&write::Reported { order, kit, stocks, paths, findings, batch, recut: *recut, cost }, files)
+        let groups = Vec::new();
+        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        write::report(&of, files)
     }
 
     /// What the guide is made from.

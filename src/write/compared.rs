@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: MIT
 //! Two editions side by side, for programs.
 
-use super::findings::{FindingRow, finding_rows, json};
+use super::findings::{FindingRow, finding_rows};
 use super::number::tidy;
 use crate::editions::{
-    ComparedPart, Comparison, Difference, Edition, EditionPart, MeasuredScore, PartOutcome, ScoreChange, ScorePlace,
+    ComparedPart, Comparison, Difference, EditionPart, EditionSheet, MeasuredScore, PartOutcome, ScoreChange,
+    ScorePlace,
 };
 use crate::finding::Finding;
 use schemars::JsonSchema;
 use serde::Serialize;
-use serde_json::Value;
 
-const FORMAT: &str = "hingeleaf-compare/1";
+pub(super) const FORMAT: &str = "hingeleaf-compare/1";
 
+/// Two editions of one kit.
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct Compared<'a> {
+pub(super) struct Compared<'a> {
     #[schemars(extend("const" = FORMAT))]
     format: &'static str,
     old: EditionRow<'a>,
@@ -42,14 +43,14 @@ struct Compared<'a> {
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct EditionRow<'a> {
+pub(super) struct EditionRow<'a> {
     title: &'a str,
     parts: usize,
 }
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct ComparedRow<'a> {
+pub(super) struct ComparedRow<'a> {
     #[schemars(extend("enum" = ["same", "count", "renamed", "changed", "new", "gone"]))]
     what: &'static str,
     id: &'a str,
@@ -114,7 +115,7 @@ struct ScoreMarkRow {
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct CountRow<'a> {
+pub(super) struct CountRow<'a> {
     part: &'a str,
     stock: &'a str,
     count: u32,
@@ -122,7 +123,7 @@ struct CountRow<'a> {
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct SheetToCut<'a> {
+pub(super) struct SheetToCut<'a> {
     name: &'a str,
     stock: &'a str,
     times: u32,
@@ -132,58 +133,60 @@ struct SheetToCut<'a> {
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct ChapterRow<'a> {
+pub(super) struct ChapterRow<'a> {
     id: &'a str,
     heading: &'a str,
 }
 
-/// The comparison as one object; `findings` are those of the sheets that are cut again, where these are written.
-#[must_use]
-pub fn compared(found: &Comparison<'_>, findings: &[Finding]) -> String {
-    let part = |part: usize| found.new.parts.get(part).map(|part| part.id.as_str());
-    let sheets = found.sheets().map(|sheet| SheetToCut {
-        name: &sheet.name,
-        stock: &sheet.stock,
-        times: sheet.times,
-        parts: sheet.parts.iter().filter(|number| found.is_cut(**number)).filter_map(|number| part(*number)).collect(),
-    });
-    let chapters = found.chapters.as_ref().map(|chapters| {
-        chapters.iter().map(|chapter| ChapterRow { id: chapter.id, heading: &chapter.heading }).collect()
-    });
-    json(&Compared {
+/// The comparison as one object.
+pub(super) fn compared<'a>(found: &'a Comparison<'_>, findings: &'a [Finding]) -> Compared<'a> {
+    let sheet = |sheet| sheet_to_cut(sheet, &found.new.parts, &|part| found.is_cut(part));
+    Compared {
         format: FORMAT,
-        old: edition_row(found.old),
-        new: edition_row(found.new),
-        parts: found.parts.iter().filter_map(|part| compared_row(found, part)).collect(),
-        recut: count_rows(found.new, &found.recut.cut),
-        left_over: count_rows(found.old, &found.recut.over),
-        sheets: sheets.collect(),
+        old: edition_row(&found.old.title, &found.old.parts),
+        new: edition_row(&found.new.title, &found.new.parts),
+        parts: compared_rows(found),
+        recut: count_rows(&found.new.parts, &found.recut.cut),
+        left_over: count_rows(&found.old.parts, &found.recut.over),
+        sheets: found.sheets().map(sheet).collect(),
         pages: &found.pages.changed,
         pages_gone: &found.pages.gone,
         head_changed: found.head,
-        chapters,
+        chapters: chapter_rows(found),
         findings: finding_rows(findings),
-    })
+    }
 }
 
-/// The JSON Schema of a comparison.
-#[must_use]
-pub fn compare_schema() -> Value {
-    let mut schema = schemars::schema_for!(Compared<'_>);
-    schema.insert("title".into(), "Two editions of a kit".into());
-    schema.to_value()
+pub(super) fn edition_row<'a>(title: &'a str, parts: &[EditionPart]) -> EditionRow<'a> {
+    EditionRow { title, parts: parts.len() }
 }
 
-fn edition_row(edition: &Edition) -> EditionRow<'_> {
-    EditionRow { title: &edition.title, parts: edition.parts.len() }
+pub(super) fn compared_rows<'a>(found: &'a Comparison<'_>) -> Vec<ComparedRow<'a>> {
+    found.parts.iter().filter_map(|part| compared_row(found, part)).collect()
 }
 
-fn count_rows<'a>(edition: &'a Edition, counts: &[u32]) -> Vec<CountRow<'a>> {
+pub(super) fn chapter_rows<'a>(found: &'a Comparison<'_>) -> Option<Vec<ChapterRow<'a>>> {
+    let chapters = found.chapters.as_ref()?;
+    Some(chapters.iter().map(|chapter| ChapterRow { id: chapter.id, heading: &chapter.heading }).collect())
+}
+
+/// A sheet with those parts on it that are cut.
+pub(super) fn sheet_to_cut<'a>(
+    sheet: &'a EditionSheet,
+    parts: &'a [EditionPart],
+    is_cut: &dyn Fn(usize) -> bool,
+) -> SheetToCut<'a> {
+    let cut = sheet.parts.iter().filter(|number| is_cut(**number)).filter_map(|number| parts.get(*number));
+    let EditionSheet { name, stock, times, .. } = sheet;
+    SheetToCut { name, stock, times: *times, parts: cut.map(|part| part.id.as_str()).collect() }
+}
+
+pub(super) fn count_rows<'a>(parts: &'a [EditionPart], counts: &[u32]) -> Vec<CountRow<'a>> {
     let row = |(part, count): (&'a EditionPart, &u32)| CountRow { part: &part.id, stock: &part.stock, count: *count };
-    edition.parts.iter().zip(counts).filter(|(_, count)| **count > 0).map(row).collect()
+    parts.iter().zip(counts).filter(|(_, count)| **count > 0).map(row).collect()
 }
 
-fn compared_row<'a>(found: &Comparison<'a>, compared: &'a ComparedPart) -> Option<ComparedRow<'a>> {
+fn compared_row<'a>(found: &'a Comparison<'_>, compared: &'a ComparedPart) -> Option<ComparedRow<'a>> {
     let was = compared.old.and_then(|old| found.old.parts.get(old));
     let is = compared.new.and_then(|new| found.new.parts.get(new));
     let part = is.or(was)?;

@@ -7,6 +7,7 @@
 mod catalogue;
 mod colour;
 mod compared;
+mod compared_order;
 mod cost;
 mod csv;
 mod digest;
@@ -36,7 +37,7 @@ mod svg;
 mod zip;
 
 pub use catalogue::{catalogue, catalogue_json};
-pub use compared::{compare_schema, compared};
+pub use compared_order::{compare_schema, compared, compared_order};
 pub use cost::cost;
 pub use csv::cutting_list;
 pub use drawing::{cutout, drawing};

@@ -271,7 +271,11 @@ fn an_order_has_its_files() {
     assert_eq!(report["copies"], 1);
     assert_eq!(
         report["kits"],
-        serde_json::json!([{ "name": "grey", "copies": 4 }, { "name": "ochre", "copies": 2 }, { "name": "deep", "copies": 3 }])
+        serde_json::json!([
+            { "name": "grey", "title": "Album", "copies": 4, "made": 4 },
+            { "name": "ochre", "title": "Album", "copies": 2, "made": 2 },
+            { "name": "deep", "title": "Album", "copies": 3, "made": 3 }
+        ])
     );
     // Letters are the order's: what differs has another one, what is shared has the same in every guide and on the job sheet.
     let letters = |kit: usize| -> BTreeMap<usize, String> {

@@ -275,8 +275,8 @@ fn problems_of_a_choice_are_told_where_they_stand() {
     let wanted = [
         "out-of-range order.json:2:59 kits[0].choice.pages",
         "no-choice order.json:3:68 kits[1].choice.of",
-        "unknown-kind order.json:4:79 choice.of[0].kind",
-        "unknown-field order.json:4:112 choice.of[1].pokcet",
+        "unknown-kind order.json:4:79 kits[2].choice.of[0].kind",
+        "unknown-field order.json:4:112 kits[2].choice.of[1].pokcet",
         "change-and-choice order.json:5:106 pages[0].kind",
         "unknown-field order.json:6:50 kits[4].choice.page",
         "wrong-type order.json:7:48 kits[5].choice",

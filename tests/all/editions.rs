@@ -4,7 +4,9 @@
 
 use crate::common::{TempDir, cutter, fixtures, hingeleaf, project, work};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{Comparison, Edition, EditionBlock, EditionPart, PartOutcome, compare, read_report};
+use hingeleaf::editions::{
+    AnyEdition, Comparison, Edition, EditionBlock, EditionPart, PartOutcome, compare, read_report,
+};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Finding;
 use std::collections::BTreeMap;
@@ -25,7 +27,10 @@ fn read(text: &str) -> Result<Edition, Vec<Finding>> {
         Err(finding) => return Err(vec![*finding]),
     };
     let read = read_report(&source);
-    read.value.ok_or(read.findings)
+    match read.value.ok_or(read.findings)? {
+        AnyEdition::Kit(edition) => Ok(edition),
+        AnyEdition::Order(order) => panic!("{} is of a batch", order.title),
+    }
 }
 
 /// An album of pocket pages, with one more thing in the file.
@@ -317,6 +322,44 @@ fn one_comparison_in_words() {
         fs::write(&beside, &words).unwrap();
     }
     assert_eq!(words, wanted, "run again with UPDATE_GOLDEN=1 and look at what changes");
+}
+
+/// A chapter is printed again where it tells of parts or steps otherwise: not for sheets that are more, or of another name, nor for
+/// their price or weight.
+#[test]
+fn chapters_are_listed_for_what_they_tell_of_parts_and_steps() {
+    let album = |stock: &str, more: &str, pitch: &str, pages: &[&str]| {
+        let more = format!(
+            r#"{more} "stocks": {{ "card": {{ "grammage": 280, "caliper": 0.3, {stock} }} }},
+            "spine": {{ "kind": "flexi-hinge", "pitch": {pitch} }},"#
+        );
+        edition(&pockets(pages, &more))
+    };
+    let two = [POCKET, WALLET];
+    let a4 = album(r#""sheet": "A4", "price": 0.25"#, "", "6", &two);
+    let between = |old: &Edition, new: &Edition| -> Vec<&'static str> {
+        compare(old, new).chapters.unwrap().into_iter().map(|chapter| chapter.id).collect()
+    };
+    let chapters = |new: &Edition| between(&a4, new);
+    let none: [&str; 0] = [];
+    assert_eq!(chapters(&album(r#""sheet": "A4", "price": 0.5"#, "", "6", &two)), none);
+    let copies = |many: u32| album(r#""sheet": "A4""#, &format!(r#""copies": {many},"#), "6", &two);
+    assert_eq!(between(&copies(3), &copies(7)), none);
+    // What is to be bought is another sheet; what is cut of it is the same.
+    assert_eq!(chapters(&album(r#""sheet": "A3", "price": 0.25"#, "", "6", &two)), ["need"]);
+    // A wider hinge: told in sizes where it is cut and folded, and in a picture's words where it is scored.
+    let wider = chapters(&album(r#""sheet": "A4", "price": 0.25"#, "", "7", &two));
+    for id in ["cut", "score", "fold", "bind"] {
+        assert!(wider.contains(&id), "{id} in {wider:?}");
+    }
+    for id in ["need", "get", "pages"] {
+        assert!(!wider.contains(&id), "{id} in {wider:?}");
+    }
+    // One more page is told nearly everywhere.
+    let longer = chapters(&album(r#""sheet": "A4", "price": 0.25"#, "", "6", &[POCKET, WALLET, POCKET]));
+    for id in ["cut", "pages", "bind"] {
+        assert!(longer.contains(&id), "{id} in {longer:?}");
+    }
 }
 
 /// Parts that a pattern runs on over are cut from one place: where one of them changes, all of its block are cut again, and the

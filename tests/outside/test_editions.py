@@ -78,8 +78,12 @@ def unlike(one, other):
     return one.hausdorff_distance(other) > SAME
 
 
+def one_way_stocks(album):
+    return {name for name, stock in album.get("stocks", {}).items() if stock.get("pattern") == "one-way"}
+
+
 def nets(kit):
-    one_way = {name for name, stock in kit.album.get("stocks", {}).items() if stock.get("pattern") == "one-way"}
+    one_way = one_way_stocks(kit.album)
     found = {}
     for sheet in kit.sheets:
         for placed in by_name(kit, sheet)[0].values():
@@ -140,7 +144,17 @@ def made(text, folder, name):
 
 def faults(said, old, new):
     """What the comparison says otherwise than the sheets."""
-    before, after = nets(old), nets(new)
+    yield from part_faults(said, nets(old), nets(new), new.report.get("blocks"))
+    cut = {row["part"] for row in said["recut"]}
+    holding = {
+        sheet.name for sheet in new.sheets if cut & {spot["part"] for spot in sheet.facts["placements"]}
+    }
+    if {sheet["name"] for sheet in said["sheets"]} != holding:
+        yield f"sheets to cut again are {said['sheets']}, by the report {sorted(holding)}"
+
+
+def part_faults(said, before, after, blocks):
+    """What is said of one kit's parts otherwise than their nets are."""
     lost = {name for name, net in before.items() if not any(net.is_like(other) for other in after.values())}
     come = {name for name, net in after.items() if not any(net.is_like(other) for other in before.values())}
     rows = said["parts"]
@@ -163,14 +177,8 @@ def faults(said, old, new):
             have = sum(one.count for one in theirs.values() if one.is_like(net))
             told = sum(counts.get(other, 0) for other, one in mine.items() if one.is_like(net))
             # What is cut in one block is cut as a whole.
-            if told != max(0, need - have) and not (new.report.get("blocks") and told > need - have):
+            if told != max(0, need - have) and not (blocks and told > need - have):
                 yield f"{name}: {told} are {what}, {need} and {have} there are"
-    cut = {row["part"] for row in said["recut"]}
-    holding = {
-        sheet.name for sheet in new.sheets if cut & {spot["part"] for spot in sheet.facts["placements"]}
-    }
-    if {sheet["name"] for sheet in said["sheets"]} != holding:
-        yield f"sheets to cut again are {said['sheets']}, by the report {sorted(holding)}"
 
 
 @pytest.mark.parametrize("seed", range(20))

@@ -961,6 +961,54 @@ bench-fence = Anschlag
 bench-blade = Klinge
 bench-rest = Rest
 
+## Ein Kurs
+class-heading = Das zum Kurs mitbringen
+class-words = { $n_is ->
+    [one] Eine Person fertigt
+   *[other] { $n } Personen fertigen
+} dieses Album, jede aus eigenen Bögen, soweit sie nicht fertige Teile bekommt. Die Bögen nach der Tabelle verteilen.
+class-sheets = Bögen zum Verteilen
+class-head-group = Gruppe
+class-head-makers = Personen
+class-head-stock = Material
+class-head-sheet = Bogen
+class-head-by = Geschnitten
+class-head-each = Je Person
+class-head-all = Alle, mit Reserve
+class-by-trimmer = auf der Schneidemaschine
+class-by-machine = nach den Dateien
+class-handed = { $group }: { $n_is ->
+    [one] einen Beutel
+   *[other] { $n } Beutel
+} mit je { $pieces } zugeschnittenen Teilen verteilen.
+class-tools = Werkzeug für alle Gruppen
+class-head-tool = Werkzeug
+class-head-many = Anzahl
+class-shared = { $n_is ->
+    [one] Jede Person hat jedes Werkzeug.
+   *[other] Bis zu { $n } Personen einer Gruppe teilen sich Schneidemaschine, Schneidegerät, Rillbrett, Lochzange, Ahle und Gewicht. Alles andere hat jede.
+}
+class-pages = Für jede Person ein Blatt: das ihrer Gruppe drucken.
+class-templates = Für jede Gruppe, die von Hand schneidet, die Teile in wahrer Größe: templates.pdf.
+class-spares = Die Bögen und Teile zur Reserve, die dieser Auftrag zählt.
+class-no-spares = In diesem Auftrag ist nichts zur Reserve: einige Bögen mehr mitbringen, falls etwas misslingt.
+class-yours = Ein Album anfertigen: { $group }
+class-you = { $n_is ->
+    [one] Bögen und Werkzeug stehen unten.
+   *[other] { $n } Personen fertigen je ein Album aus den Bögen unten.
+}
+class-you-pieces = { $n_is ->
+    [one] Ein Album aus zugeschnittenen Teilen anfertigen.
+   *[other] { $n } Personen fertigen je ein Album aus zugeschnittenen Teilen.
+}
+class-pieces = Die Teile
+class-stick = Klebeband und Leim für alle
+class-cut-trimmer = Auf der Schneidemaschine schneiden: { $sheets }.
+class-cut-machine = Nach den Dateien schneiden: { $sheets }.
+class-cut-done = Die Teile auslegen: Sie sind zugeschnitten.
+class-score = Die Teile in den Abständen der Liste rillen
+tool-machine = Schneidegerät
+
 ## Schablonen in wahrer Größe
 template-title = { $title }: Schablonen
 template-count = { $count } je Bausatz

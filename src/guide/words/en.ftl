@@ -794,6 +794,54 @@ insert-journal-card = journal card
 insert-belly-band = belly band
 insert-file-tab = file tab
 
+## A class
+class-heading = Bring this to the class
+class-words = { $n_is ->
+    [one] One maker makes
+   *[other] { $n } makers make
+} this album, each from sheets of their own, unless they are handed pieces. Hand out the sheets as the table says.
+class-sheets = Sheets to hand out
+class-head-group = Group
+class-head-makers = Makers
+class-head-stock = Stock
+class-head-sheet = Sheet
+class-head-by = Cut
+class-head-each = Each maker
+class-head-all = All, with spares
+class-by-trimmer = on the trimmer
+class-by-machine = by machine
+class-handed = { $group }: hand out { $n_is ->
+    [one] one bag
+   *[other] { $n } bags
+} with { $pieces } pieces in each, cut by you.
+class-tools = Tools for all groups
+class-head-tool = Tool
+class-head-many = How many
+class-shared = { $n_is ->
+    [one] Every maker has each tool.
+   *[other] Up to { $n } makers of a group share a trimmer, a machine, a scoring board, a punch, an awl, a weight. Every maker has the rest.
+}
+class-pages = A page for each maker: print the one of their group.
+class-templates = For each group that cuts by hand, the parts at true size: templates.pdf.
+class-spares = The spare sheets and pieces that this order counts.
+class-no-spares = Nothing is to spare in this order: bring some sheets more, for what goes wrong.
+class-yours = Make one album: { $group }
+class-you = { $n_is ->
+    [one] You have the sheets and tools below.
+   *[other] You are { $n } makers. Each of you makes one album, from the sheets below.
+}
+class-you-pieces = { $n_is ->
+    [one] You make one album, from pieces that are cut.
+   *[other] You are { $n } makers. Each of you makes one album, from pieces that are cut.
+}
+class-pieces = Your pieces
+class-stick = Tape and glue for all
+class-cut-trimmer = Cut on the trimmer: { $sheets }.
+class-cut-machine = Cut by machine: { $sheets }.
+class-cut-done = Lay out your pieces: they are cut.
+class-score = Score the pieces at the distances in the list
+tool-machine = Cutting machine
+
 ## Words in pictures
 bench-stop = stop
 bench-fence = fence

@@ -6,6 +6,25 @@ about-of-kit = { $kits }, { $about }
 a-kit = a kit
 no-kits = a batch needs at least one kit
 no-kits-help = give it one, such as { "{" } "name": "grey", "album": "my-album.json", "copies": 12 { "}" }
+a-group = a group of makers
+no-makers = a class needs at least one group of makers
+no-makers-help = give it one, such as { "{" } "name": "table-one", "count": 6, "sheet": "A4", "by": "trimmer" { "}" }
+class-and-kits = a batch is of kits or of a class
+class-and-kits-help = put the kits into a batch of their own, or take out the class
+no-such-sheet = no stock of the album comes in a sheet of nearly { $sheet }
+no-such-sheet-help = say which stock it is for: { "{" } "{ $stock }": "{ $sheet }" { "}" }
+form-sheet = a sheet's name or size
+class-group = { $group }, { $makers ->
+        [one] one maker
+       *[other] { $makers } makers
+    }: each { $sheets }
+class-group-pieces = { $group }, { $makers ->
+        [one] one maker, with
+       *[other] { $makers } makers, each with
+    } pieces that are handed over cut
+class-sheets = { $each } of { $stock } { $sheet } ({ $by })
+class-by-trimmer = trimmer
+class-by-machine = machine
 batch-too-many-kits = it is { $count } kits, { $most } are the most
 batch-too-many-kits-help = make fewer at a time
 bad-kit-name = a kit can not be called { $name }

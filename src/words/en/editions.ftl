@@ -14,14 +14,15 @@ no-such-part = the report has no part { $name }
 report-of-recut = this is the report of sheets that are cut again, not of a whole kit
 report-of-recut-help = name the report of a whole kit, or its album
 report-without-digests = this report was written by an earlier version, which does not say how its parts are cut
-report-without-digests-help = name the album that it was made from
+report-without-digests-help = name the album or batch that it was made from
+report-without-uses = this report of a batch was written by an earlier version, which does not say what its parts are in each kit
 twice-part = there are two parts { $name }
 
 ## The files
-not-an-edition = the format of { $file } is { $found }, and editions are compared by albums and reports
-not-an-edition-help = name an album file ({ $album }), or the report.json that a kit was written with ({ $report })
+not-an-edition = the format of { $file } is { $found }, and editions are compared by albums, batches and reports
+not-an-edition-help = name an album file ({ $album }), a batch file ({ $batch }), or the report.json that a kit was written with ({ $report })
 only-changed-of-report = --only-changed draws sheets, and a report does not hold how parts are drawn
-only-changed-of-report-help = name the new album itself
+only-changed-of-report-help = name the new album or batch itself
 recut-format = { $format } speaks of a whole kit, and is not written for sheets that are cut again
 recut-format-help = write { $formats }; hingeleaf kit makes the rest of the new edition
 
@@ -64,3 +65,18 @@ compare-pages-gone = Pages that are gone: { $pages }.
 compare-head = The head of the guide changed: its title, its maker, its edition or its notes.
 compare-chapters = Chapters of the guide to print again: { $chapters }.
 compare-not-written = Nothing has to be cut again: { $out } was not written.
+
+## An order
+order-all-same = All { $kits } kits of { $new } are as they were in { $old }.
+order-same = { $same } of { $kits } kits of { $new } { $same ->
+        [one] is as it was
+       *[other] are as they were
+    } in { $old }.
+order-kits = { $kits }:
+order-renamed = { $kit } was called { $was }, and is made of the same pieces.
+order-new = New, all their pieces cut: { $kits }.
+order-gone = Gone: { $kits }.
+order-more = { $kit }: { $is } instead of { $was } are made; the { $by } more are cut whole.
+order-fewer = { $kit }: { $is } instead of { $was } are made.
+order-recut = Cut again over the whole order, for kits that are there and kits that come, spare parts among it:
+order-recut-nothing = Over the whole order nothing is cut again.

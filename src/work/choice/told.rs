@@ -3,7 +3,7 @@
 //!
 //! In: the mixes worked out. Out: findings. Never: words.
 
-use crate::album::INSERT_PAGES;
+use crate::album::{Entry, INSERT_PAGES};
 use crate::batch::{BatchKit, Mix, MixPack, MixRow, MixTable, WorstMix, named_kind};
 use crate::finding::{Arg, Finding, Mend, Place, Said};
 use crate::length::Length;
@@ -66,7 +66,7 @@ impl Shared<'_> {
             let said = Said::new(key).with("mix", mix.said(&table.kinds)).with("more", self.mixes.len() - 1);
             finding.about = said.with("about", Arg::Said(about));
         }
-        finding.mend = finding.mend.map(|mend| Mend { path: of_choice(mix, &mend.path), ..mend });
+        finding.mend = finding.mend.map(|mend| Mend { path: of_choice(mix, &table.kinds, &mend.path), ..mend });
         finding
     }
 }
@@ -84,12 +84,12 @@ fn off(finding: &Finding) -> f64 {
     finding.measured.zip(finding.allowed).map_or(0.0, |(one, two)| (one.mm() - two.mm()).abs())
 }
 
-/// `pages[2].overflap` in the mix's album is `choice.of[1].overflap` in the file.
-fn of_choice(mix: &Mix, path: &str) -> String {
+/// `pages[2].overflap` in the mix's album is `kits[0].choice.of[1].overflap` in the file.
+fn of_choice(mix: &Mix, kinds: &[Entry], path: &str) -> String {
     let page = || {
         let (number, rest) = path.strip_prefix("pages[")?.split_once(']')?;
-        let kind = mix.kinds().nth(number.parse().ok()?)?;
-        Some(format!("choice.of[{kind}]{rest}"))
+        let kind = kinds.get(mix.kinds().nth(number.parse().ok()?)?)?;
+        Some(format!("{}{rest}", kind.place()?.path))
     };
     page().unwrap_or_else(|| path.to_owned())
 }

@@ -12,7 +12,7 @@ use self::parts::{BlockRow, PartRow, block_row, part_row};
 use self::sheets::{LayoutRow, LyingRow, SheetRow, layout_row, lying_rows, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
-use crate::batch::{Batch, BatchKit, Merged};
+use crate::batch::{Batch, BatchKit, ClassGroup, GroupSheets, Merged};
 use crate::cost::Cost;
 use crate::finding::Finding;
 use crate::parts::{Kit, Part};
@@ -27,7 +27,7 @@ use std::collections::BTreeMap;
 pub(in crate::write) use crate::editions::REPORT_FORMAT as FORMAT;
 
 /// What a report is of.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Reported<'a> {
     /// What its sheets are laid for.
     pub order: Order<'a>,
@@ -41,6 +41,8 @@ pub struct Reported<'a> {
     pub findings: &'a [Finding],
     /// The batch whose order it is, where it is one's.
     pub batch: Option<(&'a Batch, &'a Merged)>,
+    /// The groups of a class, where it is one's.
+    pub groups: Vec<ClassGroup>,
     /// Whether it is of the parts alone that the owner of an old kit cuts again.
     pub recut: bool,
     /// What it costs, where that is asked.
@@ -61,6 +63,10 @@ struct Report<'a> {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(default)]
     kits: Vec<KitRow<'a>>,
+    /// The groups of a class, in the order of `kits`, and the sheets that their makers cut.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    class: Vec<GroupRow<'a>>,
     /// Whether it is of the parts alone that the owner of an old kit cuts again; else it is of a whole kit.
     #[serde(skip_serializing_if = "std::ops::Not::not", default)]
     recut: bool,
@@ -88,11 +94,47 @@ struct Report<'a> {
 #[serde(deny_unknown_fields)]
 struct KitRow<'a> {
     name: &'a str,
+    /// Its album's name.
+    title: &'a str,
     copies: u32,
+    /// How many are made, spare ones among them.
+    made: u32,
     /// How its pages are chosen, where they are.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
     choice: Option<ChoiceRow>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct GroupRow<'a> {
+    name: &'a str,
+    makers: u32,
+    /// None where they are handed pieces.
+    sheets: Vec<GroupSheetsRow<'a>>,
+}
+
+/// Sheets of one size: how many each maker has, and how many there are for all, those of spare kits among them.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct GroupSheetsRow<'a> {
+    stock: &'a str,
+    sheet: &'a str,
+    #[schemars(extend("enum" = ["machine", "trimmer"]))]
+    by: &'static str,
+    each: u64,
+    all: u64,
+}
+
+fn group_row(group: &ClassGroup) -> GroupRow<'_> {
+    let sheets = group.sheets.iter().map(|GroupSheets { stock, sheet, by, each, all }| GroupSheetsRow {
+        stock,
+        sheet,
+        by: by.word(),
+        each: *each,
+        all: *all,
+    });
+    GroupRow { name: &group.name, makers: group.makers, sheets: sheets.collect() }
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -106,20 +148,26 @@ struct FileRow<'a> {
 /// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
 pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
-    let &Reported { order, kit, stocks, paths, findings, batch, recut, cost } = of;
+    let &Reported { order, kit, stocks, paths, findings, batch, ref groups, recut, cost } = of;
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let is_cut = |part: &Part| part.count > 0;
     let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
-    let blocks = kit.blocks.iter().filter(|block| block.count > 0);
+    let of_kits = batch.into_iter().flat_map(|(batch, merged)| {
+        let kits = batch.kits.iter().zip(&merged.blocks);
+        kits.flat_map(|(kit, blocks)| blocks.iter().map(|block| (Some(kit.name.as_str()), block)))
+    });
+    let own = kit.blocks.iter().filter(|_| batch.is_none()).map(|block| (None, block));
+    let blocks = own.chain(of_kits).filter(|(_, block)| block.count > 0);
     let whole = Report {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
         spare_kits: order.spares.kits,
         kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
+        class: groups.iter().map(group_row).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
-        blocks: blocks.map(|block| block_row(kit, block)).collect(),
+        blocks: blocks.map(|(of, block)| block_row(of, kit, block)).collect(),
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
@@ -137,7 +185,8 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
 fn kit_row<'a>(number: usize, kit: &'a BatchKit, batch: Option<(&'a Batch, &'a Merged)>) -> KitRow<'a> {
     let chosen = batch.and_then(|(_, merged)| merged.chosen.get(number)?.as_ref());
     let choice = chosen.map(|chosen| choice_row(&kit.album, chosen));
-    KitRow { name: &kit.name, copies: kit.album.copies, choice }
+    let made = batch.map_or(kit.album.copies, |(batch, _)| batch.times(kit));
+    KitRow { name: &kit.name, title: &kit.album.title, copies: kit.album.copies, made, choice }
 }
 
 /// The JSON Schema of the report.

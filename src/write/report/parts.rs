@@ -2,7 +2,7 @@
 //! The report's parts and the blocks that they are cut in.
 
 use crate::album::Order;
-use crate::batch::{Batch, Merged};
+use crate::batch::{Batch, Merged, PartUse};
 use crate::contour::Point;
 use crate::net::Score;
 use crate::parts::{BlockPart, Kit, Part, PatternBlock};
@@ -31,6 +31,10 @@ pub(super) struct PartRow<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(default)]
     kits: Option<BTreeMap<&'a str, u32>>,
+    /// What it is in each kit of a batch that takes it.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    #[schemars(default)]
+    uses: BTreeMap<&'a str, PartUseRow>,
     /// How many a page takes of it, by the kit whose pages are chosen and by its kind; what is no page's is left out.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     #[schemars(default)]
@@ -48,10 +52,22 @@ pub(super) struct PartRow<'a> {
     digest_turned: Option<String>,
 }
 
+/// What a part is in one kit of a batch: what it is used for, and the page of each of its pieces that belongs to one; no pages
+/// where these are chosen.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct PartUseRow {
+    used_in: Vec<String>,
+    pages: Vec<usize>,
+}
+
 /// A block: its parts from the left, or from the bottom up, all upright as they are drawn.
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(super) struct BlockRow<'a> {
+    /// The kit of a batch that it is of; left out in an album's report.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    kit: Option<&'a str>,
     name: String,
     count: u32,
     #[schemars(extend("enum" = ["right", "up"]))]
@@ -104,11 +120,22 @@ pub(super) fn part_row<'a>(
         scores: part.flat.scores.iter().map(score).collect(),
         used_in: part.used_in.iter().map(ToString::to_string).collect(),
         kits: batch.map(|(batch, merged)| merged.kits_with(batch, number).collect()),
+        uses: batch.map(|(batch, merged)| uses(batch, merged, number)).unwrap_or_default(),
         kinds: kinds(batch, number),
         pages,
         digest: part.flat.digest(),
         digest_turned: order.serves_turned(part.stock).then(|| part.flat.turned(2).digest()),
     }
+}
+
+fn uses<'a>(batch: &'a Batch, merged: &'a Merged, number: usize) -> BTreeMap<&'a str, PartUseRow> {
+    let row = |part_use: &PartUse| PartUseRow {
+        used_in: part_use.used_in.iter().map(ToString::to_string).collect(),
+        pages: part_use.pages.clone(),
+    };
+    let uses = merged.uses.get(number).map_or(&[][..], Vec::as_slice);
+    let taken = batch.kits.iter().zip(uses).filter(|(_, part_use)| !part_use.used_in.is_empty());
+    taken.map(|(kit, part_use)| (kit.name.as_str(), row(part_use))).collect()
 }
 
 fn kinds<'a>(batch: Option<(&'a Batch, &'a Merged)>, number: usize) -> BTreeMap<&'a str, BTreeMap<String, u32>> {
@@ -118,10 +145,11 @@ fn kinds<'a>(batch: Option<(&'a Batch, &'a Merged)>, number: usize) -> BTreeMap<
     kinds
 }
 
-pub(super) fn block_row<'a>(kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'a> {
+pub(super) fn block_row<'a>(of: Option<&'a str>, kit: &'a Kit, block: &'a PatternBlock) -> BlockRow<'a> {
     let part =
         |member: &BlockPart| BlockPartRow { part: part_id(&kit.parts, member.part), behind_mm: tidy(member.behind) };
     BlockRow {
+        kit: of,
         name: block.name.to_string(),
         count: block.count,
         runs: if block.upright { "up" } else { "right" },
