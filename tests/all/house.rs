@@ -6,13 +6,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 32] = [
+const ORDER: [&str; 33] = [
     "length",
     "exact",
     "finding",
     "words",
     "fields",
     "contour",
+    "outline",
     "paper",
     "cutter",
     "stock",

@@ -46,6 +46,7 @@ mod marks;
 mod mends;
 mod messages;
 mod opening;
+mod outline;
 mod pages;
 mod paper;
 mod papers;
