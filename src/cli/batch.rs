@@ -5,6 +5,7 @@ use super::arguments::{Check, KitArguments};
 use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
 use super::cost;
+use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
@@ -137,6 +138,8 @@ fn inputs(
     let mut notes = Vec::new();
     let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     own_cutters(albums, machine, &mut sources, &mut findings)?;
+    let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    drawings(albums, &mut sources, &mut findings)?;
     let batch = read.value.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));

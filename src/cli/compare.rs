@@ -4,6 +4,7 @@
 use super::arguments::CompareArguments;
 use super::commands::{effort, labels, summary, threads, unknown_formats};
 use super::compare_words;
+use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, argument, cutter, on_sheets, source};
 use super::own_cutters::own_cutters;
@@ -81,6 +82,11 @@ fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
         EditionFile::Report(_) => None,
     });
     own_cutters(albums, &wanted.machine, &mut sources, &mut findings)?;
+    let albums = [&mut old, &mut new].into_iter().flatten().filter_map(|side| match side {
+        EditionFile::Album(album) => Some(&mut **album),
+        EditionFile::Report(_) => None,
+    });
+    drawings(albums, &mut sources, &mut findings)?;
     let new = new.map(|side| on(side, wanted, &mut findings));
     if wanted.only_changed && matches!(new, Some(EditionFile::Report(_))) {
         findings.push(argument(Said::new("only-changed-of-report"), Said::new("only-changed-of-report-help")));

@@ -11,6 +11,7 @@ mod commands;
 mod compare;
 mod compare_words;
 mod cost;
+mod drawings;
 mod end;
 mod hand_over;
 mod inputs;

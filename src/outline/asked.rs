@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What a file asks of a drawing: `"outline": { "file": "cloud.svg", "width": "80 mm" }`.
 
-use crate::fields::{Field, Key, Node, Reader, Text, needed, object_schema, rule, words};
+use super::DrawnShape;
+use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, needed, object_schema, rule, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, MM_PER_INCH, Units};
 
@@ -47,6 +48,23 @@ const FOLD: Key<ScoredAs> = Key::choice("fold", ScoredAs::Valley.usual(), "which
 /// The fields of such an object.
 pub(crate) const OUTLINE_FIELDS: &[Field] =
     &[FILE.field, UNIT.field, WIDTH.field, HEIGHT.field, LAYER.field, SCORES.field, FOLD.field];
+
+/// The field of an entry that is as a drawing shows it.
+pub const OUTLINE: Key<Nested> = Key::nested(
+    "outline",
+    "an object with file, and width or unit",
+    Fallback::Rule("a cloud of 80 mm or 3 in"),
+    "the drawing, SVG or DXF, that shows its outline",
+);
+
+/// An outline of an entry: what is asked of its drawing, and the shape once that is read.
+#[derive(Clone, Debug)]
+pub struct Outlined {
+    /// What is asked.
+    pub asked: AskedOutline,
+    /// The shape; none as long as nobody read the drawing.
+    pub shape: Option<std::sync::Arc<DrawnShape>>,
+}
 
 /// What is asked of a drawing.
 #[derive(Clone, Debug)]
@@ -128,6 +146,18 @@ impl AskedOutline {
     pub fn on_layer(mut self, layer: impl Into<String>) -> Self {
         self.layer = Some(layer.into());
         self
+    }
+}
+
+impl Outlined {
+    /// Whether the same is asked of the same drawing.
+    #[must_use]
+    pub fn asks_like(&self, other: &Self) -> bool {
+        let all = |one: &Self| {
+            let AskedOutline { file, unit, width, height, layer, scores, .. } = one.asked.clone();
+            (file, unit, width, height, layer, scores)
+        };
+        all(self) == all(other)
     }
 }
 

@@ -33,7 +33,7 @@ mod svg_path;
 mod whole;
 
 pub(crate) use asked::schema;
-pub use asked::{AskedOutline, DrawnUnit, HEIGHT, ScoredAs, WIDTH, asked};
+pub use asked::{AskedOutline, DrawnUnit, HEIGHT, OUTLINE, Outlined, ScoredAs, WIDTH, asked};
 
 use crate::contour::{Contour, Point, Rect};
 use crate::fields::{Source, meant_or};

@@ -23,8 +23,10 @@ outline-too-deep = groups lie more than { $most } deep in each other
 outline-too-deep-help = ungroup what is drawn
 outline-too-many = there are more than { $most } curves
 outline-too-many-help = draw it simpler: no knife follows so many
-outline-unread = { $file } was not read
-outline-unread-help = outlines are read by the commands `check` and `kit`
+outline-unread = the drawing { $file } has not been read
+    .page = the drawing { $file } lies in a folder, and the page sees no folder
+outline-unread-help = check and kit read it
+    .page = make this kit with hingeleaf kit; here leave the drawing out to see it with a cloud
 
 ## What is left out
 outline-has-block = { $what } is a block, and blocks are left out
