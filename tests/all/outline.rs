@@ -2,11 +2,13 @@
 //! Outlines from drawings: what comes out is what was drawn, and whatever is wrong with a drawing is told at its place.
 //! Areas and lengths are worked out by hand; `tests/outside/test_outline.py` holds curves against other people's libraries.
 
+use crate::common::{TempDir, hingeleaf, project};
 use hingeleaf::finding::{Checked, Finding};
 use hingeleaf::outline::{AskedOutline, DrawnShape, DrawnUnit, drawing, read};
 use hingeleaf::words::{self, Voice};
 use std::f64::consts::PI;
 use std::fmt::Write;
+use std::path::Path;
 
 fn of(name: &str, text: &str, asked: &AskedOutline) -> Checked<DrawnShape> {
     read(&drawing(name, text.into()).unwrap(), asked)
@@ -469,4 +471,68 @@ fn a_large_drawing_is_read() {
     let text = frilled(10_000);
     let shape = quiet(of("a.svg", &text, &AskedOutline::of("a.svg")));
     near(shape.outline.area(), 160_000.0 * PI, 0.004 * 3000.0);
+}
+
+/// Scores part an outline into panels; laid flat again it is the outline, the scores on it.
+#[test]
+fn scores_part_the_outline_and_leave_it_what_it_is() {
+    use hingeleaf::net::{Net, Sense};
+    let text = format!(
+        "<ellipse cx=\"50\" cy=\"40\" rx=\"40\" ry=\"25\"/><circle cx=\"50\" cy=\"40\" r=\"4\"/><g id=\"fold\">{}</g>",
+        "<path d=\"M30 10 V70 M50 10 V70 M70 10 V70 M72 40 H95\"/>"
+    )
+    .replace("M30 10 V70", "M30 18.35 V61.65")
+    .replace("M50 10 V70", "M50 15 V65")
+    .replace("M70 10 V70", "M70 18.35 V61.65")
+    .replace("M72 40 H95", "M70 40 H90");
+    let shape = svg_with(&text, &AskedOutline::of("a.svg").scored("fold"));
+    // The last one ends at another score, not at an edge.
+    refused(&shape, "outline-score-ends", &[]);
+    let shape = quiet(svg_with(&text.replace(" M70 40 H90", ""), &AskedOutline::of("a.svg").scored("fold")));
+    let mut net = Net::scored("shape", &shape.outline, &shape.scores, Sense::Mountain);
+    assert_eq!((net.panels.len(), net.folds.len()), (4, 3));
+    let parts: f64 = net.panels.iter().map(|panel| panel.outline.area()).sum();
+    near(parts, shape.outline.area(), 1e-6);
+    net = net.with_hole(shape.holes[0].clone());
+    let flat = net.flat().unwrap();
+    near(flat.outline.area(), shape.outline.area(), 1e-6);
+    near(flat.outline.length(), shape.outline.length(), 1e-6);
+    // The middle one is split by the hole.
+    assert_eq!(flat.scores.len(), 4);
+    near(flat.area(), shape.outline.area() - 16.0 * PI, 1e-6);
+}
+
+#[test]
+fn an_album_takes_drawn_shapes() {
+    let folder = TempDir::new("drawn");
+    let album = project().join("fixtures/drawn/kite-day.json");
+    let run = |album: &Path, out: &str| {
+        let out = folder.join(out).into_os_string();
+        hingeleaf([
+            "kit".as_ref(),
+            album.as_os_str(),
+            "--kerf=0.15mm".as_ref(),
+            "--formats=svg,dxf,csv".as_ref(),
+            "--out".as_ref(),
+            &out,
+        ])
+    };
+    let made = run(&album, "kit");
+    assert_eq!(made.code, 0, "{}", made.err);
+    let list = std::fs::read_to_string(folder.join("kit/cutting-list.csv")).unwrap();
+    for row in ["shape-1,paper,90,123.75,2,left 45 valley,any", "shape-2,paper,104,44,1,,any"] {
+        assert!(list.lines().any(|line| line.trim_end() == row), "{list}");
+    }
+    // Drawings lie where the album lies.
+    let moved = folder.put("album.json", std::fs::read(&album).unwrap());
+    let lost = run(&moved, "lost");
+    assert_eq!(lost.code, 2);
+    assert!(lost.err.contains("kite.svg") && lost.err.contains("fish.dxf"), "{}", lost.err);
+    folder.put("kite.svg", "<svg xmlns='http://www.w3.org/2000/svg'>\n<path d='M0 0 H9 V9'/></svg>");
+    folder.put("fish.dxf", "no drawing");
+    let faulty = run(&moved, "faulty");
+    assert_eq!(faulty.code, 2);
+    for word in ["fish.dxf, line 1", "\"fold\"", "inserts[0].outline"] {
+        assert!(faulty.err.contains(word), "{word}: {}", faulty.err);
+    }
 }

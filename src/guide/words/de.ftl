@@ -239,6 +239,7 @@ shape-head = { $n_is ->
    *[other] Alle { $n } Stück formen: { $part }.
 }
 shape-heads = Jedes dieser Teile gleich formen.
+shape-trace = Das Teil von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. An den Linien schneiden, Öffnungen zuerst.
 shape-mark = Die Abstände im Bild an den Kanten anzeichnen. Zwischen den Marken gerade schneiden.
 shape-clip = { $n_is ->
     [one] Die Ecke { $corners } abschrägen, { $across } an der waagrechten Kante und { $up } an der senkrechten.

@@ -5,15 +5,15 @@
 //!        .--.
 //!     .-(    )-.      Its outline and its holes come from an SVG or DXF drawing; without one it is a cloud. It is as large
 //!   .(          ).    as the drawing says, or as the file asks: then it is scaled. Its box is what its pocket must take.
-//!  (              )
+//!  (              )    The cloud is 80 mm or 3 in wide (our choice).
 //!   `------------`
 //! ```
 
 use crate::album::{Entry, Kind, Role};
 use crate::finding::{Arg, Said};
 use crate::length::{Length, Units};
-use crate::net::Net;
-use crate::outline::{AskedOutline, DrawnShape, OUTLINE, drawing, read};
+use crate::net::{Net, Sense};
+use crate::outline::{AskedOutline, DrawnShape, OUTLINE, ScoredAs, drawing, read};
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, Bulk, Slip};
 use crate::parts::maker::Maker;
@@ -47,7 +47,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
         builder.find(slip.stop("outline-unread", OUTLINE, text, Said::new("outline-unread-help")));
         return;
     };
-    let mut net = Net::single("shape", shape.outline.clone());
+    let mut net = Net::scored("shape", &shape.outline, &shape.scores, sense(entry));
     for hole in &shape.holes {
         net = net.with_hole(hole.clone());
     }
@@ -55,6 +55,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let bulk =
         Bulk { width: bounds.width(), height: bounds.height(), thickness: slip.thickness(slip.caliper), pull: false };
     slip.copies(builder, "shape", &net, bulk, |_, _| {});
+}
+
+/// Which way its scores are folded.
+fn sense(entry: &Entry) -> Sense {
+    match entry.outline.as_ref().map(|outline| outline.asked.fold) {
+        Some(ScoredAs::Mountain) => Sense::Mountain,
+        Some(ScoredAs::Both) => Sense::Both,
+        Some(ScoredAs::Valley) | None => Sense::Valley,
+    }
 }
 
 /// The cloud of 80 mm or 3 in.
