@@ -106,6 +106,21 @@ impl Curve {
         }
     }
 
+    /// A box that it does not leave, seldom the smallest.
+    pub(super) fn hull(&self) -> Rect {
+        match self {
+            Self::Line([from, to]) => Rect::from_points(*from, *to),
+            Self::Round { centre, across, up, .. } => {
+                let (x, y) = (across.x.hypot(up.x), across.y.hypot(up.y));
+                Rect::from_points(*centre - Vec2::new(x, y), *centre + Vec2::new(x, y))
+            }
+            Self::Bezier(points) => {
+                let spots = points.iter().map(|&point| flat(point));
+                spots.map(|spot| Rect::from_points(spot, spot)).reduce(|all, one| all.union(one)).unwrap_or_default()
+            }
+        }
+    }
+
     /// The smallest upright box around it.
     pub(super) fn bounds(&self) -> Rect {
         let mut bounds = Rect::from_points(self.at(0.0), self.at(1.0));

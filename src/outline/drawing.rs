@@ -46,8 +46,13 @@ impl DrawnRun {
 }
 
 /// The box around curves; none where there are none.
-pub(super) fn bounds<'c>(curves: impl Iterator<Item = &'c Curve>) -> Option<Rect> {
-    curves.map(Curve::bounds).reduce(|all, one| all.union(one))
+pub(super) fn bounds<'c>(curves: impl Iterator<Item = &'c Curve> + Clone) -> Option<Rect> {
+    let ends = curves.clone().map(|curve| Rect::from_points(curve.at(0.0), curve.at(1.0)));
+    let ends = ends.reduce(|all, one| all.union(one))?;
+    // Few curves reach out beyond all ends; only these are looked at closely.
+    let inner =
+        |all: &Rect, hull: &Rect| all.x0 <= hull.x0 && all.y0 <= hull.y0 && hull.x1 <= all.x1 && hull.y1 <= all.y1;
+    Some(curves.fold(ends, |all, curve| if inner(&all, &curve.hull()) { all } else { all.union(curve.bounds()) }))
 }
 
 /// What is found in a drawing.
