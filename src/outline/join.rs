@@ -158,14 +158,12 @@ impl Joining {
                 let here = cell(end);
                 let known = around(here).filter_map(|cell| cells.get(&cell)).flatten();
                 let nearest = known.copied().min_by(|one, two| one.1.distance(end).total_cmp(&two.1.distance(end)));
-                match nearest.filter(|(_, point)| point.distance(end) <= MEETS) {
-                    Some((spot, _)) => spot,
-                    None => {
-                        cells.entry(here).or_default().push((spots, end));
-                        spots += 1;
-                        spots - 1
-                    }
+                if let Some((spot, _)) = nearest.filter(|(_, point)| point.distance(end) <= MEETS) {
+                    return spot;
                 }
+                cells.entry(here).or_default().push((spots, end));
+                spots += 1;
+                spots - 1
             });
             let pair = [own[0].min(own[1]), own[0].max(own[1])];
             let beside = between.entry(pair).or_default();

@@ -115,13 +115,13 @@ fn shape(source: &Source, asked: &AskedOutline, notices: &mut Notices) -> Option
         // What is open or unread would only be told again as a crossing or as several.
         return None;
     }
-    let (outline, holes) = whole::whole(rings, notices)?;
+    let (outline, holes) = whole::whole(&rings, notices)?;
     let size = (outline.bounds().width(), outline.bounds().height());
     if !sized(size, size, asked, notices) {
         return None;
     }
     let scores = scores::scores(&scores, &outline, notices)?;
-    Some(placed(DrawnShape { outline, holes, scores }, asked))
+    Some(placed(&DrawnShape { outline, holes, scores }, asked))
 }
 
 /// What is wrong with what is asked.
@@ -207,7 +207,7 @@ fn sized(looked_at: (f64, f64), (width, height): (f64, f64), asked: &AskedOutlin
 
 /// The shape with its lower left at the origin, exactly as large as is asked: arcs in place of curves may reach a few
 /// thousandths more or less far.
-fn placed(shape: DrawnShape, asked: &AskedOutline) -> DrawnShape {
+fn placed(shape: &DrawnShape, asked: &AskedOutline) -> DrawnShape {
     let bounds = shape.outline.bounds();
     let by = |length: Option<Length>, side: f64| length.map(|length| length.mm() / side);
     let scale = by(asked.width, bounds.width()).or(by(asked.height, bounds.height())).unwrap_or(1.0);

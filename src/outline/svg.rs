@@ -14,6 +14,9 @@ use roxmltree::{Document, Node, ParsingOptions};
 use std::rc::Rc;
 use svgtypes::{LengthUnit, Transform, ViewBox};
 
+/// What is read.
+const SHAPES: [&str; 7] = ["path", "rect", "circle", "ellipse", "line", "polyline", "polygon"];
+
 /// Groups within groups deeper than this are a mistake: our choice.
 const DEEPEST: usize = 100;
 
@@ -98,8 +101,17 @@ impl Reading<'_> {
         while let Some((next, map, layers)) = open.pop() {
             let Some(node) = next else { continue };
             open.push((node.next_sibling_element(), map, Rc::clone(&layers)));
-            match node.tag_name().name() {
-                _ if hidden(node) => {}
+            let name = node.tag_name().name();
+            if hidden(node) {
+                continue;
+            }
+            if SHAPES.contains(&name) {
+                if !self.shape(node, map, &layers) {
+                    return false;
+                }
+                continue;
+            }
+            match name {
                 "g" | "a" | "switch" => {
                     if open.len() > DEEPEST {
                         let text = Said::new("outline-too-deep").with("most", DEEPEST);
@@ -113,11 +125,6 @@ impl Reading<'_> {
                     let layers = Rc::new(layers.iter().cloned().chain(within).collect());
                     self.clipped(node);
                     open.push((node.first_element_child(), map * own, layers));
-                }
-                "path" | "rect" | "circle" | "ellipse" | "line" | "polyline" | "polygon" => {
-                    if !self.shape(node, map, &layers) {
-                        return false;
-                    }
                 }
                 // They hold what is used elsewhere, or nothing to be seen.
                 "defs" | "symbol" | "clipPath" | "mask" | "marker" | "pattern" | "linearGradient"
@@ -147,17 +154,15 @@ impl Reading<'_> {
     /// What a node is moved by; none where that can't be read, which is told.
     fn transform(&mut self, node: Node<'_, '_>) -> Option<Affine> {
         let Some(text) = node.attribute("transform") else { return Some(Affine::IDENTITY) };
-        match text.parse::<Transform>() {
-            Ok(Transform { a, b, c, d, e, f }) => Some(Affine::new([a, b, c, d, e, f])),
-            Err(_) => {
-                let text = Said::new("outline-bad-attribute")
-                    .with("attribute", Arg::code("transform"))
-                    .with("value", Arg::quoted(excerpt(text)));
-                let finding = stop("outline-unread", text, "outline-bad-attribute-help", &self.place(node));
-                self.notices.tell(finding);
-                None
-            }
+        if let Ok(Transform { a, b, c, d, e, f }) = text.parse() {
+            return Some(Affine::new([a, b, c, d, e, f]));
         }
+        let text = Said::new("outline-bad-attribute")
+            .with("attribute", Arg::code("transform"))
+            .with("value", Arg::quoted(excerpt(text)));
+        let finding = stop("outline-unread", text, "outline-bad-attribute-help", &self.place(node));
+        self.notices.tell(finding);
+        None
     }
 
     /// Says that what clips a shape is not looked at.

@@ -16,11 +16,11 @@ const ONE_POINT: f64 = 1e-5;
 const MOST_PAIRS: usize = 4_000_000;
 
 /// The outline, counter-clockwise, and its holes, clockwise; nothing where something stands in the way, which is told.
-pub(super) fn whole(rings: Vec<Ring>, notices: &mut Notices) -> Option<(Contour, Vec<Contour>)> {
-    if !cross(&rings, notices) {
+pub(super) fn whole(rings: &[Ring], notices: &mut Notices) -> Option<(Contour, Vec<Contour>)> {
+    if !cross(rings, notices) {
         return None;
     }
-    for ring in &rings {
+    for ring in rings {
         // There and back on one line.
         if ring.contour.area().abs() <= READ * ring.contour.length() {
             let text = Said::new("outline-flat").with("what", Arg::code(&ring.what));

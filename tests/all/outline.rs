@@ -361,23 +361,8 @@ impl Draws {
     }
 }
 
-/// Whatever stands in a file, it is read or refused in words.
-#[test]
-fn no_bytes_make_it_fall_over() {
-    let sound_svg = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"100mm\" viewBox=\"0 0 100 80\"><g id=\"a\" transform=\"rotate(3)\">
-        {SQUARE}<path d=\"M20 20 c1 2 3 4 5 0 s1-3 2 0 q2 3-1 4 t-3 2 a3 2 10 0 1-3-2z\"/><ellipse cx=\"40\" cy=\"30\" rx=\"5\" ry=\"3\"/>
-        <line x1=\"10\" y1=\"30\" x2=\"60\" y2=\"30\" id=\"fold\"/></g></svg>"
-    );
-    let sound_dxf = dxf_text(
-        "4",
-        "0 LWPOLYLINE 5 2A 8 0 90 4 70 1 10 0 20 0 42 .3 10 50 20 0 10 50 20 40 10 0 20 40 0 CIRCLE 10 9 20 9 40 3
-         0 ELLIPSE 10 30 20 20 11 4 21 0 40 .4 41 0 42 6.283185307179586 0 POLYLINE 70 1 0 VERTEX 10 40 20 30 0 VERTEX 10 44 20 30
-         42 1 0 SEQEND 0 SPLINE 71 2 40 0 40 0 40 0 40 1 40 1 40 1 10 2 20 30 10 4 20 38 10 6 20 30 0 LINE 10 2 20 30 11 6 21 30 0 LINE 8 fold 10 0 20 25 11 50 21 25",
-    );
-    for text in [&sound_svg, &sound_dxf] {
-        quiet(of("a", text, &AskedOutline::of("a").scored("fold")));
-    }
+/// A text with a few faults.
+fn spoilt(sound: &str, draws: &mut Draws) -> Vec<u8> {
     let pieces = [
         "0",
         "9",
@@ -403,31 +388,52 @@ fn no_bytes_make_it_fall_over() {
         "\"",
         "70\n1\n",
     ];
+    let mut bytes = sound.to_owned().into_bytes();
+    for _ in 0..=draws.below(6) {
+        let at = draws.below(bytes.len());
+        match draws.below(5) {
+            0 => bytes[at] = u8::try_from(draws.below(256)).unwrap(),
+            1 => drop(bytes.splice(at..at, pieces[draws.below(pieces.len())].bytes())),
+            2 => drop(bytes.drain(at..(at + 1 + draws.below(9)).min(bytes.len()))),
+            3 => {
+                let digits = b"0123456789.-e";
+                bytes[at] = digits[draws.below(digits.len())];
+            }
+            _ => {
+                let from = draws.below(bytes.len());
+                let part = bytes[from..(from + draws.below(60)).min(bytes.len())].to_vec();
+                drop(bytes.splice(at..at, part));
+            }
+        }
+        if bytes.is_empty() {
+            bytes.push(b'0');
+        }
+    }
+    bytes
+}
+
+/// Whatever stands in a file, it is read or refused in words.
+#[test]
+fn no_bytes_make_it_fall_over() {
+    let sound_svg = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"100mm\" viewBox=\"0 0 100 80\"><g id=\"a\" transform=\"rotate(3)\">
+        {SQUARE}<path d=\"M20 20 c1 2 3 4 5 0 s1-3 2 0 q2 3-1 4 t-3 2 a3 2 10 0 1-3-2z\"/><ellipse cx=\"40\" cy=\"30\" rx=\"5\" ry=\"3\"/>
+        <line x1=\"10\" y1=\"30\" x2=\"60\" y2=\"30\" id=\"fold\"/></g></svg>"
+    );
+    let sound_dxf = dxf_text(
+        "4",
+        "0 LWPOLYLINE 5 2A 8 0 90 4 70 1 10 0 20 0 42 .3 10 50 20 0 10 50 20 40 10 0 20 40 0 CIRCLE 10 9 20 9 40 3
+         0 ELLIPSE 10 30 20 20 11 4 21 0 40 .4 41 0 42 6.283185307179586 0 POLYLINE 70 1 0 VERTEX 10 40 20 30 0 VERTEX 10 44 20 30
+         42 1 0 SEQEND 0 SPLINE 71 2 40 0 40 0 40 0 40 1 40 1 40 1 10 2 20 30 10 4 20 38 10 6 20 30 0 LINE 10 2 20 30 11 6 21 30 0 LINE 8 fold 10 0 20 25 11 50 21 25",
+    );
+    for text in [&sound_svg, &sound_dxf] {
+        quiet(of("a", text, &AskedOutline::of("a").scored("fold")));
+    }
     let mut draws = Draws(0x9E37_79B9_7F4A_7C15);
     let mut read_whole = 0;
     for round in 0..12_000 {
         let sound = if round % 2 == 0 { &sound_svg } else { &sound_dxf };
-        let mut bytes = sound.clone().into_bytes();
-        for _ in 0..=draws.below(6) {
-            let at = draws.below(bytes.len());
-            match draws.below(5) {
-                0 => bytes[at] = u8::try_from(draws.below(256)).unwrap(),
-                1 => drop(bytes.splice(at..at, pieces[draws.below(pieces.len())].bytes())),
-                2 => drop(bytes.drain(at..(at + 1 + draws.below(9)).min(bytes.len()))),
-                3 => {
-                    let digits = b"0123456789.-e";
-                    bytes[at] = digits[draws.below(digits.len())];
-                }
-                _ => {
-                    let from = draws.below(bytes.len());
-                    let part = bytes[from..(from + draws.below(60)).min(bytes.len())].to_vec();
-                    drop(bytes.splice(at..at, part));
-                }
-            }
-            if bytes.is_empty() {
-                bytes.push(b'0');
-            }
-        }
+        let bytes = spoilt(sound, &mut draws);
         let asked = AskedOutline::of("a").scored("fold");
         let asked = if round % 3 == 0 { asked.wide(70.0) } else { asked };
         let found = read(&drawing("a", bytes).unwrap(), &asked);
