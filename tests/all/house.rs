@@ -18,6 +18,7 @@ const ORDER: [&str; 33] = [
     "cutter",
     "stock",
     "selling",
+    "drawer",
     "usable",
     "album",
     "net",
