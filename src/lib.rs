@@ -51,6 +51,7 @@ pub mod layout;
 pub mod length;
 pub mod mend;
 pub mod net;
+pub mod outline;
 pub mod paper;
 pub mod parts;
 pub mod picture;

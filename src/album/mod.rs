@@ -39,6 +39,7 @@ use crate::drawer::NamedDrawer;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
+use crate::outline::Outlined;
 use crate::selling::Terms;
 use crate::stock::Stock;
 
@@ -214,6 +215,8 @@ pub struct Entry {
     pub stock: usize,
     /// Whether its grain must run along the spine: as the file says, if it does.
     pub grain_along_spine: Option<bool>,
+    /// Its outline, where a drawing shows it.
+    pub outline: Option<Outlined>,
 }
 
 impl Entry {
@@ -249,6 +252,11 @@ impl Entry {
 }
 
 impl Album {
+    /// The outlines of all entries that have one.
+    pub fn outlines(&mut self) -> impl Iterator<Item = &mut Outlined> {
+        self.inserts.iter_mut().filter_map(|entry| entry.outline.as_mut())
+    }
+
     /// The name of a stock; empty where there is no such number.
     #[must_use]
     pub fn stock_name(&self, number: usize) -> &str {

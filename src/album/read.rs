@@ -14,6 +14,7 @@ use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
+use crate::outline::{self, OUTLINE, Outlined};
 use crate::selling::{self, PACKS, Terms};
 use crate::stock::{self, By, Stock};
 
@@ -230,7 +231,10 @@ impl Reading<'_, '_> {
             self.cut_by(stock, values.get(BY))
         };
         let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
-        Some(Entry { kind, values, stock, grain_along_spine })
+        let outline = values.find(OUTLINE).flatten().cloned();
+        let asked = outline.and_then(|node| outline::asked(self.reader, &node, &format!("{path}.outline")));
+        let outline = asked.map(|asked| Outlined { asked, shape: None });
+        Some(Entry { kind, values, stock, grain_along_spine, outline })
     }
 
     fn kind(&mut self, node: &Node, path: &str, role: Role) -> Option<&'static Kind> {
@@ -256,7 +260,7 @@ impl Reading<'_, '_> {
         let kind = self.kinds.iter().copied().find(|kind| kind.role == Role::Spine)?;
         let node = Node { range: 0..0, tree: Tree::Object(Vec::new()) };
         let values = self.reader.object(&node, "spine", Said::new("the-spine"), &[kind.fields])?.without_place();
-        Some(Entry { kind, values, stock, grain_along_spine: None })
+        Some(Entry { kind, values, stock, grain_along_spine: None, outline: None })
     }
 
     /// The stock of what says that it is cut by something: beside its own where that is cut otherwise.

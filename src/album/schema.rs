@@ -6,6 +6,7 @@ use super::hand_over;
 use super::kind::{Kind, Role};
 use super::spares;
 use crate::fields::{file_schema, object_schema};
+use crate::outline;
 use crate::selling;
 use crate::stock;
 use serde_json::{Value, json};
@@ -38,8 +39,10 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
 /// The schema of an entry that is of one of these kinds and of this role.
 pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
     let of_role = kinds.iter().filter(|kind| kind.role == role);
-    let one =
-        |kind: &&'static Kind| object_schema(&[kind.common(), kind.fields], &[("kind", json!({ "const": kind.name }))]);
+    let one = |kind: &&'static Kind| {
+        let nested = [("kind", json!({ "const": kind.name })), ("outline", outline::schema())];
+        object_schema(&[kind.common(), kind.fields], &nested)
+    };
     let all: Vec<Value> = of_role.map(one).collect();
     // A role without a kind takes nothing.
     if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }

@@ -2,6 +2,7 @@
 //! What a command of one album works on: the album and the machine, from their files and the arguments.
 
 use super::drawer::{self, DrawerFile};
+use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, cutter, on_sheets, source};
 use super::machine_arguments::MachineArguments;
@@ -10,6 +11,7 @@ use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, gravest_first, stops};
+use hingeleaf::outline::Outlined;
 use hingeleaf::parts;
 use std::path::Path;
 
@@ -31,6 +33,7 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut album = read.value.map(|album| on_sheets(album, machine, &mut findings));
     own_cutters(album.iter_mut(), machine, &mut sources, &mut findings)?;
+    drawings(album.iter_mut(), &mut sources, &mut findings)?;
     let mut named = album.as_mut().and_then(|album| album.drawer.take());
     let drawer = drawer::read(&mut named, &mut sources, &mut findings)?;
     album.iter_mut().for_each(|album| album.drawer.clone_from(&named));
@@ -50,6 +53,10 @@ pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album
     for stock in &mut album.stocks {
         let known = before.stocks.iter().find(|known| known.name == stock.name);
         stock.own = known.and_then(|known| known.own.clone());
+    }
+    let known: Vec<Outlined> = before.clone().outlines().map(|outlined| outlined.clone()).collect();
+    for outlined in album.outlines() {
+        outlined.shape = known.iter().find(|known| known.asks_like(outlined)).and_then(|known| known.shape.clone());
     }
     album.drawer.clone_from(&before.drawer);
     (!stops(&findings)).then_some(album)

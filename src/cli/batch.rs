@@ -6,6 +6,7 @@ use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
 use super::cost;
 use super::drawer::{self, DrawerFile};
+use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
@@ -131,6 +132,8 @@ fn inputs(
     let mut notes = Vec::new();
     let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     own_cutters(albums, machine, &mut sources, &mut findings)?;
+    let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    drawings(albums, &mut sources, &mut findings)?;
     let mut drawer = None;
     if let Some(batch) = &mut read {
         drawer = drawer::read(&mut batch.drawer, &mut sources, &mut findings)?;

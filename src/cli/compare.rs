@@ -7,6 +7,7 @@ use super::commands::{labels, unknown_formats};
 use super::compare_again::{Again, Goal, MadeEdition, OF_SHEETS, folder, of_sheets, recut, search};
 use super::compare_order_words;
 use super::compare_words;
+use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
 use super::own_cutters::own_cutters;
@@ -117,6 +118,8 @@ fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     let cutter = cutter(&wanted.machine, &mut sources, &mut findings)?;
     let albums = [&mut old, &mut new].into_iter().flatten().flat_map(EditionFile::albums);
     own_cutters(albums, &wanted.machine, &mut sources, &mut findings)?;
+    let albums = [&mut old, &mut new].into_iter().flatten().flat_map(EditionFile::albums);
+    drawings(albums, &mut sources, &mut findings)?;
     if let Some(side) = &mut new {
         on(side, wanted, &mut findings);
     }

@@ -101,6 +101,15 @@ pub(super) fn argument(text: Said, help: Said) -> Finding {
 
 /// A file's text; `missing` is the help where there is no such file.
 pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended> {
+    source_as(file, missing, Source::new)
+}
+
+/// The same of a file whose bytes are taken in a way of its own.
+pub(super) fn source_as(
+    file: &Path,
+    missing: &'static str,
+    take: impl FnOnce(&str, Vec<u8>) -> Result<Source, Box<Finding>>,
+) -> Result<Source, Ended> {
     let name = say::name(file);
     let wrong = |key, help| {
         let text = Said::new(key).with("file", Arg::code(&name));
@@ -115,7 +124,7 @@ pub(super) fn source(file: &Path, missing: &'static str) -> Result<Source, Ended
         io::Read::read_to_end(&mut io::Read::take(file, 64 << 20), &mut bytes).map(|_| bytes)
     });
     match read {
-        Ok(bytes) => Source::new(&name, bytes).map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
+        Ok(bytes) => take(&name, bytes).map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong("no-file", missing)),
         Err(error) => Err(Ended::new(system("can-not-read", file, &error), ExitStatus::MachineFailed)),
     }

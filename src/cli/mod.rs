@@ -14,6 +14,7 @@ mod compare_order_words;
 mod compare_words;
 mod cost;
 mod drawer;
+mod drawings;
 mod end;
 mod hand_over;
 mod inputs;

@@ -47,10 +47,11 @@ impl Put<'_> {
         let goes = takes.iter().any(|most| most.mm() >= self.size(way));
         let help = Said::new(if goes { "insert-size-or-pages-help" } else { "insert-size-help" });
         let help = if goes { help.with("pages", Arg::field("pages")).with("page", self.pocket.page) } else { help };
-        finding
+        let finding = finding
             .help(help.with("field", Arg::field(field)).with("most", album.length(most.mm())))
-            .mend(format!("{}.{field}", self.insert.path), most)
-            .at(self.insert.places[way as usize].as_ref())
+            .at(self.insert.places[way as usize].as_ref());
+        // What is drawn has one size alone in its file, and it may be the other one.
+        if self.insert.drawn { finding } else { finding.mend(format!("{}.{field}", self.insert.path), most) }
     }
 }
 

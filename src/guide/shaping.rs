@@ -53,8 +53,13 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
 fn step(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let part = desk.part(number)?;
     let bites = bites::bites(&part.flat.outline);
-    let mut step = Step { lines: outline(desk, part, &bites), ..Step::default() };
-    step.lines.extend(holes(desk, part));
+    let mut step = Step::default();
+    if is_traced(&part.flat.outline, &bites) {
+        step.lines.push(desk.tell("shape-trace"));
+    } else {
+        step.lines = outline(desk, part, &bites);
+        step.lines.extend(holes(desk, part));
+    }
     if !bites.is_empty() {
         step.of.push(Told::Outline(number));
     }
@@ -62,6 +67,12 @@ fn step(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let shows = desk.say("shape-picture", vec![("part", desk.named(number))]);
     step.figure = Some(Figure { picture: pictures::flat(desk, number), shows });
     Some(step)
+}
+
+/// Whether an outline bends in a way that no distances say: it is traced from its template, its holes with it.
+fn is_traced(outline: &Contour, bites: &[Bite]) -> bool {
+    let bends = outline.edges().any(|edge| !edge.is_line());
+    bends && !bites.is_empty() && bites.iter().all(|bite| bite.cut == Cut::Other)
 }
 
 /// What is cut off or out at the edges: what is alike once, with its places.

@@ -27,6 +27,7 @@ pub mod bend;
 mod digest;
 mod flat;
 mod row;
+mod scored;
 mod space;
 
 pub use flat::{Flat, NetProblem, Score};

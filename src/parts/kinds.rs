@@ -33,6 +33,7 @@ pub const ALL: &[&Maker] = &[
     &inserts::file_tab::MAKER,
     &inserts::journal_card::MAKER,
     &inserts::photo_mat::MAKER,
+    &inserts::shape::MAKER,
     &inserts::tag::MAKER,
     &covers::case::MAKER,
     &covers::wrap::MAKER,

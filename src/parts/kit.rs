@@ -204,6 +204,8 @@ pub struct Insert {
     pub pull: bool,
     /// The way to its entry in the file: `inserts[0]`.
     pub path: String,
+    /// Whether it is as a drawing shows it: its width and height are not the entry's own, and change together.
+    pub drawn: bool,
     /// Where the file says its width, and its height.
     pub places: [Option<Place>; 2],
 }

@@ -19,7 +19,7 @@
 use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
 use super::{CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER_LINE, Pen, Picture, Stuff};
-use crate::contour::{Contour, Point, Rect, Vec2, slot, within};
+use crate::contour::{Contour, Edge, Point, Rect, Vec2, slot, within};
 use crate::net::Use;
 use crate::parts::Part;
 
@@ -189,9 +189,15 @@ impl Sizes<'_> {
             }
         }
         let (mut above, mut right) = (Vec::new(), Vec::new());
-        for vertex in part.flat.outline.vertices() {
-            above.push(vertex.at.x);
-            right.push(height - vertex.at.y);
+        let edges: Vec<Edge> = part.flat.outline.edges().collect();
+        for (number, edge) in edges.iter().enumerate() {
+            let before = edges[(number + edges.len() - 1) % edges.len()];
+            // Nobody measures off where one arc of a curve becomes the next.
+            let on_a_curve = !edge.is_line() && !before.is_line();
+            if !on_a_curve || edge.centre().distance(before.centre()) < SAME_PLACE {
+                above.push(edge.from.x);
+                right.push(height - edge.from.y);
+            }
         }
         for hole in &part.flat.holes {
             let (bounds, round) = (hole.bounds(), hole.edges().all(|edge| !edge.is_line()));

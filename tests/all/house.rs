@@ -13,6 +13,7 @@ const ORDER: [&str; 33] = [
     "words",
     "fields",
     "contour",
+    "outline",
     "paper",
     "cutter",
     "stock",

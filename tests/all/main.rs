@@ -52,6 +52,7 @@ mod messages;
 mod mixed_sizes;
 mod offcut;
 mod opening;
+mod outline;
 mod pages;
 mod paper;
 mod papers;

@@ -14,9 +14,9 @@ use super::super::draw::{Draw, GLUE, HIDDEN, LETTER, THIN};
 use super::super::holding::{self, Stick};
 use super::super::list;
 use super::ROOM;
-use crate::contour::{Contour, Point, Rect};
+use crate::contour::{Contour, Point, Rect, SAME};
 use crate::net::{Net, Panel};
-use crate::parts::{Face, Side};
+use crate::parts::{Face, Owner, Side};
 use crate::picture::{CARD, CARD_BACK, CUT, Fill, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture, Stuff};
 
 /// Between folds nearer than this, mm, dashes run into one another: they are thin lines then.
@@ -132,10 +132,14 @@ fn open(draw: &mut Draw, net: &Net, seen: &Seen, put: &dyn Fn(Point) -> Point) {
 
 /// Where what is glued comes to lie on the other side's flat piece.
 fn lands(desk: &Desk<'_>, glued: &Side, faced: &Side) -> Option<Contour> {
-    let panel = desk.kit().pieces.get(glued.piece)?.net.panels.get(glued.panel)?;
+    let piece = desk.kit().pieces.get(glued.piece)?;
+    let panel = &piece.net.panels.get(glued.panel)?.outline;
+    // A drawn shape stays flat in its pocket, scores or not.
+    let flat = matches!(piece.owner, Owner::Insert(_)) && piece.net.folds.iter().all(|fold| fold.angle.abs() < SAME);
+    let outline = desk.part(piece.part).map(|part| &part.flat.outline).filter(|_| flat).unwrap_or(panel);
     let lay = |point| holding::laid(glued, faced, point);
     // What lies face to face with its like is seen in the mirror.
-    Some(if glued.face == faced.face { panel.outline.mirrored(lay) } else { panel.outline.mapped(lay) })
+    Some(if glued.face == faced.face { outline.mirrored(lay) } else { outline.mapped(lay) })
 }
 
 /// The tape or glue on a panel.

@@ -242,6 +242,7 @@ shape-head = { $n_is ->
    *[other] Alle { $n } Stück formen: { $part }.
 }
 shape-heads = Jedes dieser Teile gleich formen.
+shape-trace = Das Teil von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. An den Linien schneiden, Öffnungen zuerst.
 shape-mark = Die Abstände im Bild an den Kanten anzeichnen. Zwischen den Marken gerade schneiden.
 shape-clip = { $n_is ->
     [one] Die Ecke { $corners } abschrägen, { $across } an der waagrechten Kante und { $up } an der senkrechten.
@@ -807,6 +808,7 @@ term-spine-board = Rückeneinlage
 term-spine-lining = Rückenfutter
 term-step-pocket = Stufentasche
 term-stub = Ausgleichsstreifen
+term-shape = Ausschnitt
 term-tag = Anhänger
 term-wallet = Mappe
 term-corner-mount = Fotoeckenblatt
@@ -934,6 +936,7 @@ insert-photo-mat = Passepartout
 insert-journal-card = Notizkarte
 insert-belly-band = Banderole
 insert-file-tab = Registerreiter
+insert-shape = Ausschnitt
 insert-tag = Anhänger
 insert-booklet = Heft
 insert-accordion = Leporello

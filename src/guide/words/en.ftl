@@ -242,6 +242,7 @@ shape-head = { $n_is ->
 }
 shape-heads = Shape each of these pieces in the same way.
 shape-mark = Mark the distances in the picture along the edges. Cut along straight lines between the marks.
+shape-trace = Trace it from its page in templates.pdf, printed at true size. Cut along the lines, openings first.
 shape-clip = { $n_is ->
     [one] Clip the { $corners } corner, { $across } along the level edge and { $up } along the upright one.
    *[other] Clip the { $corners } corners, { $across } along the level edge and { $up } along the upright one.

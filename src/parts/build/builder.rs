@@ -196,7 +196,12 @@ impl<'a> Builder<'a> {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
         let panel =
             |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
-        let Some(root) = panel(piece, 0).map(|root| root.outline.bounds()) else { return };
+        // What is folded up is as large as its root, what stays flat as all its panels.
+        let taken = self.kit.pieces.get(piece).map(|piece| &piece.net).filter(|net| !net.panels.is_empty());
+        let Some(net) = taken else { return };
+        let flat = net.folds.iter().all(|fold| fold.angle.abs() < SAME);
+        let panels = net.panels.iter().take(if flat { net.panels.len() } else { 1 });
+        let root = panels.map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one)).unwrap_or_default();
         // Seen from the wall's front the pocket runs from the spine to the right or to the left.
         let ahead = panel(inside.piece, inside.panel)
             .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));

@@ -52,7 +52,8 @@ const LEAST: f64 = 1.0;
 /// Whether an insert's file says both its sizes: then it is the same whatever pockets there are.
 #[must_use]
 pub fn is_sized(entry: &Entry) -> bool {
-    entry.values.find(WIDTH).flatten().and(entry.values.find(HEIGHT).flatten()).is_some()
+    let has_own = entry.kind.fields.iter().all(|field| field.name != WIDTH.name());
+    has_own || entry.values.find(WIDTH).flatten().and(entry.values.find(HEIGHT).flatten()).is_some()
 }
 
 /// A field names no print that there is.
@@ -234,9 +235,11 @@ impl<'e> Slip<'e> {
         let copies = self.pockets.len().max(1);
         let pocket = usize::try_from(copy).ok().and_then(|copy| self.pockets.get(copy % copies).copied());
         let Bulk { width, height, thickness, pull } = bulk;
-        let places = [self.entry.values.place(WIDTH).cloned(), self.entry.values.place(HEIGHT).cloned()];
+        let own = || [self.entry.values.place(WIDTH).cloned(), self.entry.values.place(HEIGHT).cloned()];
+        let outline = self.entry.outline.as_ref();
+        let (places, drawn) = (outline.map_or_else(own, |outline| outline.asked.sizes.clone()), outline.is_some());
         let (name, path) = (self.copy_name(copy).to_string(), self.path());
-        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, places });
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, drawn, places });
         if let Some(pocket) = pocket {
             builder.put_in(piece, pocket);
         }

@@ -32,6 +32,7 @@ file-is-folder-help = name the file in it
 is-there-already = { $name } is there already
 no-own-cutter-file-help = check its name: a cutter file is looked for in the folder of the file that names it
 no-cutter-file-help = check its name; the options --kerf, --margin and --gap do without a file
+no-drawing-help = check its name: a drawing is looked for in the folder of the file that names it
 no-file = there is no file { $file }
 no-file-for-the-page-help = check its name; hingeleaf table without a file has examples to start from
 no-file-help = check its name; hingeleaf new FILE writes one to start from
