@@ -36,7 +36,9 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     drawings(album.iter_mut(), &mut sources, &mut findings)?;
     let mut named = album.as_mut().and_then(|album| album.drawer.take());
     let drawer = drawer::read(&mut named, &mut sources, &mut findings)?;
-    album.iter_mut().for_each(|album| album.drawer.clone_from(&named));
+    if let Some(album) = &mut album {
+        album.drawer = named;
+    }
     gravest_first(&mut findings);
     match album {
         Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources, drawer }),
