@@ -27,7 +27,7 @@ pub(super) const SPARES: Key<Nested> = Key::nested(
 );
 
 /// The fields of the file's top object.
-pub(super) const TOP_FIELDS: &[Field] = &[
+pub(crate) const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-batch/1\""),
     TITLE.field,
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of lists over all kits"),
@@ -60,7 +60,7 @@ pub(super) const CHOICE: Key<Nested> = Key::nested(
 );
 
 /// The fields of a kit.
-pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
+pub(crate) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
 
 pub(super) const CHOSEN_PAGES: Key<u32> = Key::count("pages", (1, 200), needed(), "how many pages each copy has");
 pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(
@@ -71,7 +71,7 @@ pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(
 );
 
 /// The fields of `choice`.
-pub(super) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];
+pub(crate) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];
 
 pub(super) const SPARE_KITS: Key<u32> = Key::count("kits", (0, 1000), number(0), "how many more of each kit");
 pub(super) const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(
@@ -82,7 +82,7 @@ pub(super) const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(
 );
 
 /// The fields of `spares`.
-pub(super) const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
+pub(crate) const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
 
 /// What `spares.parts` may say at most, per cent and parts: our choice.
 pub(super) const MOST_SHARE: f64 = 100.0;

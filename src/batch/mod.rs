@@ -17,6 +17,7 @@ mod stocks;
 
 pub use choice::{Choice, Mix, named as named_kind};
 pub use file_fields::FORMAT;
+pub(crate) use file_fields::{CHOICE_FIELDS, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
 pub use lots::{Lot, lots};
 pub use merge::Merged;
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
@@ -25,9 +26,16 @@ pub use read::{Albums, read};
 pub use schema::schema;
 
 use crate::album::{Album, Handed, Language};
-use crate::fields::words;
+use crate::fields::{Node, Source, Tree, words};
 use crate::length::Units;
 use crate::selling::Terms;
+
+/// Whether a file says that it is a batch; what can't be read is none.
+#[must_use]
+pub fn is_batch(source: &Source) -> bool {
+    let format = Node::read(source).ok().and_then(|root| root.get("format").map(|node| node.tree.clone()));
+    matches!(format, Some(Tree::Text(format)) if format == FORMAT)
+}
 
 /// One order of kits, checked: at least one kit, every name once, every album read.
 #[derive(Clone, Debug)]
