@@ -40,7 +40,7 @@ pub(crate) const SUPPLY_FIELDS: &[Field] = &[SUPPLY_OF.field, PRICE.field];
 pub(super) const CURRENCY: Key<Option<Text>> =
     Key::text("currency", rule("none"), "what money is called, as it is to be shown: \"EUR\"");
 pub(super) const HOUR: Key<Option<f64>> =
-    Key::amount("hour", rule("not known"), "what an hour of hands costs: the steps, and minutes_a_kit");
+    Key::amount("hour", rule("not known"), "what an hour of hands costs: the steps, and what each kit takes besides");
 pub(super) const MACHINE_HOUR: Key<Option<f64>> =
     Key::amount("machine_hour", rule("not known"), "what an hour of the machine costs");
 pub(super) const MINUTES_A_KIT: Key<Option<f64>> =

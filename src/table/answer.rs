@@ -282,7 +282,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
         "take": sheets::take(&work),
-        "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks),
+        "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
         "tables": tables::cost(&work),
     })
 }

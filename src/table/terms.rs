@@ -4,14 +4,15 @@
 use super::form::{self, FormFile};
 use super::hand::{Hand, gone, value_of};
 use super::words;
+use crate::cost::{Cost, CostWhat};
 use crate::fields::{Change, Field, Node, Tree};
 use crate::finding::{Finding, Said};
 use crate::selling::{PACK_FIELDS, SELLING_FIELDS, SUPPLY_FIELDS};
 use crate::stock::Stock;
 use serde_json::{Map, Value, json};
 
-/// The forms; `stocks` are all that may be sold in packs.
-pub(super) fn forms(file: &FormFile<'_>, stocks: &[Stock]) -> Value {
+/// The forms; `stocks` are all that may be sold in packs, the cost knows what lacks a price.
+pub(super) fn forms(file: &FormFile<'_>, stocks: &[Stock], cost: Option<&Cost>) -> Value {
     let held = |_: &Field| None;
     let packs = entries(file, "packs", PACK_FIELDS);
     let supplies = entries(file, "supplies", SUPPLY_FIELDS);
@@ -23,7 +24,14 @@ pub(super) fn forms(file: &FormFile<'_>, stocks: &[Stock]) -> Value {
         "packs": packs,
         "supplies": supplies,
         "unpacked": free,
+        "unpriced": cost.map_or_else(Vec::new, unpriced),
     })
+}
+
+/// What is taken besides sheets and has no price, by the name that it has among supplies.
+fn unpriced(cost: &Cost) -> Vec<&str> {
+    let supplies = cost.without_price().filter(|row| matches!(row.what, CostWhat::Supply(_)));
+    supplies.map(|row| row.name.as_str()).collect()
 }
 
 /// An object's entries, each with its rows.

@@ -5,7 +5,7 @@ use super::{beside, changes, ways};
 use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Tree};
-use crate::finding::Said;
+use crate::finding::{Arg, Said};
 use crate::stock::{STOCK_FIELDS, is_name};
 use crate::table::album::entry_form;
 use crate::table::form::{self, FormFile};
@@ -37,7 +37,7 @@ pub(super) fn forms(work: &BatchWork, root: &Node, albums: &[TableAlbum]) -> Val
         "spares": form::rows(&file, "spares", SPARE_FIELDS, &|_| None),
         "kits": kits,
         "offers": offers,
-        "terms": terms::forms(&file, &work.merged.stocks),
+        "terms": terms::forms(&file, &work.merged.stocks, work.cost()),
     })
 }
 
@@ -62,7 +62,9 @@ fn of_kit(work: &BatchWork, root: &Node, albums: &[TableAlbum], number: usize, k
     let said = Said::new("kit-in-short")
         .with("copies", work.batch.times(kit))
         .with("album", kit.album.title.as_str())
-        .with("changes", changes.len() + papers.len())
+        .with("changes", changes.len())
+        .with("own", papers.len())
+        .with("papers", Arg::All(papers.iter().filter_map(|one| one["name"].as_str()).map(Arg::code).collect()))
         .with("chosen", kit.choice.as_ref().map_or(0, |choice| u64::from(choice.pages)));
     json!({
         "way": way,

@@ -25,6 +25,8 @@ pub(super) fn fit(work: &BatchWork, (source, root): (&Source, &Node), machine: &
     let mut told = said::of_batch(&work.findings, source, work.batch.units);
     for (finding, told) in work.findings.iter().zip(&mut told) {
         told["path"] = path(work, (source, root), finding).into();
+        // A kit's name is the maker's own, small letters and all.
+        told["named"] = matches!(finding.about.key(), "about-kit" | "about-of-kit").into();
     }
     json!({
         "sentence": words::say(&sentence),
@@ -94,7 +96,8 @@ fn command(question: &Question) -> String {
     format!("hingeleaf kit {name} --out kit{cutter}{trimmer}")
 }
 
-/// Writes all that the command line writes, and what it makes that from: the batch file, its albums, the machine's settings.
+/// Writes all that the command line writes; where all of it is asked for, also what it makes that from: the batch file, its albums, the
+/// machine's settings.
 ///
 /// # Errors
 /// The sink's; a file that read back is not what was meant; a name that two files would have.
@@ -105,6 +108,9 @@ pub(in crate::table) fn write(
     sink: &mut Memory,
 ) -> Result<(), WriteProblem> {
     work.write(files, sink)?;
+    if !question.file.is_empty() || !question.formats.is_empty() {
+        return Ok(());
+    }
     let mut from = vec![(question.name.as_str(), question.text.clone())];
     for file in beside::albums(&question.name, &question.text) {
         let album = question.albums.iter().find(|one| one.name == file);

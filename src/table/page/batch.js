@@ -73,13 +73,22 @@ function changes(state, one) {
       make("label", { for: `${id}-new` }, "Something else in this kit"),
       make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.name))))),
       make("button", { type: "submit" }, "Add a change", unseen(`: ${one.name}`))) : null,
-    papers.length ? make("form", { class: "add three", "data-do": "own-paper", "data-way": one.way },
-      make("label", { for: `${id}-like` }, "Instead of"),
-      make("label", { for: `${id}-paper` }, "this kit is cut from (a short name)"),
-      make("select", { id: `${id}-like`, "data-stays": true }, papers.map((group) => make("option", { value: group.paper }, group.paper))),
-      make("input", { type: "text", id: `${id}-paper`, "data-stays": true, placeholder: "ochre", autocomplete: "off", spellcheck: "false", "aria-describedby": state.wrong?.where === `${one.way} paper` ? `${id}-paper-wrong` : null, "aria-invalid": state.wrong?.where === `${one.way} paper` ? "true" : null }),
-      make("button", { type: "submit" }, "Use that paper", unseen(`: ${one.name}`)),
-      state.wrong?.where === `${one.way} paper` ? make("span", { class: "wrong", id: `${id}-paper-wrong` }, state.wrong.words) : null) : null);
+    papers.length ? ownPaper(state, one, papers) : null);
+}
+
+/** A colourway: another paper wherever the album names this one. */
+function ownPaper(state, one, papers) {
+  const id = idOf(one.way);
+  const wrong = state.wrong?.where === `${one.way} paper` ? state.wrong.words : "";
+  return make("form", { class: "sold", "data-do": "own-paper", "data-way": one.way },
+    make("div", { class: "field" },
+      make("label", { for: `${id}-like` }, "Another paper instead of"),
+      make("select", { id: `${id}-like`, "data-stays": true }, papers.map((group) => make("option", { value: group.paper }, group.paper)))),
+    make("div", { class: "field" },
+      make("label", { for: `${id}-paper` }, "by a short name"),
+      make("input", { type: "text", id: `${id}-paper`, "data-stays": true, placeholder: "ochre", autocomplete: "off", spellcheck: "false", "aria-describedby": wrong ? `${id}-paper-wrong` : null, "aria-invalid": wrong ? "true" : null })),
+    make("button", { type: "submit" }, "Use that paper", unseen(`: ${one.name}`)),
+    wrong ? make("span", { class: "wrong", id: `${id}-paper-wrong` }, wrong) : null);
 }
 
 /** Pages that the buyer chooses. */
@@ -141,6 +150,6 @@ function sheets(state) {
     make("p", { class: "result" }, view.sheets ? view.sheets.sentence : "No sheets until what stops it is mended."),
     ways.map((one) => make("p", {}, `${capital(one.text)}.`)),
     state.looking ? make("p", { class: "told" }, state.looking) : null,
-    (shown?.stocks ?? []).map((stock) => make("div", { class: `stock${view.sheets ? "" : " old"}`, "data-key": stock.name }, make("h3", {}, capital(stock.name)), make("p", { class: "about" }, stock.sheet), laid(stock, !view.sheets, false))),
+    (shown?.stocks ?? []).map((stock) => make("div", { class: `stock${view.sheets ? "" : " old"}`, "data-key": stock.name }, make("h3", {}, stock.name), make("p", { class: "about" }, stock.sheet), laid(stock, !view.sheets, false))),
     machine(state));
 }

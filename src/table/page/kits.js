@@ -30,8 +30,14 @@ export const BATCH = {
       trouble(error);
     }
   },
-  "copy-kit": ({ way }) => change({ do: "copy", list: "kits", at: numberOf(way) }, () => toKit(numberOf(way) + 1)),
-  "take-kit": ({ way }) => change({ do: "take", path: way }, () => focus("kits-title")),
+  "copy-kit": ({ way }) => {
+    state.newChange = {};
+    change({ do: "copy", list: "kits", at: numberOf(way) }, () => toKit(numberOf(way) + 1));
+  },
+  "take-kit": ({ way }) => {
+    state.newChange = {};
+    change({ do: "take", path: way }, () => focus("kits-title"));
+  },
   "open-album": ({ name }) => {
     const album = keep.albums().find((one) => one.name === name);
     if (!album) return;
@@ -39,7 +45,10 @@ export const BATCH = {
     look();
     scrollTo(0, 0);
   },
-  "take-change": ({ way, kit }) => change({ do: "take", path: way }, () => focus(`${idOf(kit)}-otherwise`)),
+  "take-change": ({ way, kit }) => {
+    delete state.newChange[kit];
+    change({ do: "take", path: way }, () => focus(`${idOf(kit)}-otherwise`));
+  },
   "choose-pages": ({ way }) => change({ do: "choose", path: way }, () => focus(`${idOf(way)}-choice`)),
   "album-pages": ({ way }) => change({ do: "take", path: `${way}.choice` }, () => toKit(numberOf(way))),
   "take-kind": ({ way, kit }) => change({ do: "take", path: way }, () => focus(`${idOf(kit)}-choice`)),

@@ -213,7 +213,7 @@ export function change(wanted = null, then = null) {
 function shifts({ do: does, list, path }) {
   if (!["move", "add", "copy", "take"].includes(does)) return null;
   const way = list ?? (path.includes("[") ? path.split("[")[0] : null);
-  const [, draft] = [...drafts].find(([at]) => way && at.startsWith(`${way}[`) && !(does === "take" && at.startsWith(`${path}.`))) ?? [];
+  const [, draft] = [...drafts].find(([at]) => way && at.startsWith(`${way}[`) && !(does === "take" && (at === path || at.startsWith(`${path}.`)))) ?? [];
   return draft ?? null;
 }
 
@@ -275,7 +275,7 @@ async function next() {
     if (here) {
       adopt(answer);
       then?.();
-    }
+    } else if (keep.current()?.batch) change();
   } catch (error) {
     // What was called off made room for something else, and is asked again after that.
     if (error?.name === "AbortError") return;

@@ -19,7 +19,7 @@ export function findings(list) {
   return make("ul", { class: "findings" }, list.map((one) => make("li", { class: one.level },
     make("p", {},
       make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
-      one.about ? make("strong", {}, `${capital(one.about)}: `) : null, `${one.text}.`),
+      one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,

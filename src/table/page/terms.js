@@ -24,7 +24,8 @@ export function terms(state) {
         make("select", { id: "packs-name", "data-stays": true }, terms.unpacked.map((name) => make("option", { value: name }, name)))] : null, "25", "Sheets in a pack"),
       list(state, "supplies", "Tape, glue and the like", terms.supplies, [
         make("label", { for: "supplies-name" }, "What it is"),
-        make("input", { type: "text", id: "supplies-name", "data-stays": true, placeholder: "tape 6 mm", autocomplete: "off" })], "25 m", "How much is sold together")));
+        make("input", { type: "text", id: "supplies-name", "data-stays": true, placeholder: "tape 6 mm", autocomplete: "off", list: "unpriced" }),
+        make("datalist", { id: "unpriced" }, terms.unpriced.map((name) => make("option", { value: name })))], "25 m", "How much is sold together")));
 }
 
 /** A list of what is bought, and a form for more of it. */

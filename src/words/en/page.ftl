@@ -122,7 +122,10 @@ kind-wants-paper = this kind is cut from { $paper } too, which the album has not
 kind-wants-paper-help = add a paper called so to the album first
 kit-has-its-paper = This kit is cut from { $paper } instead of { $like }: give its sheet and price among the changes.
 kit-is-called = small letters, figures and hyphens: its files are called by it
-kit-in-short = { $copies } × { $album }{ $changes ->
+kit-in-short = { $copies } × { $album }{ $own ->
+        [0] { "" }
+       *[other] , with { $papers }
+    }{ $changes ->
         [0] { "" }
         [one] , 1 change
        *[other] , { $changes } changes
