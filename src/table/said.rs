@@ -52,7 +52,7 @@ fn told(list: &[Finding], source: &Source, (units, album): (Units, Option<&Album
 }
 
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
-fn mend(mend: &Mend, album: &Album) -> Option<Value> {
+pub(super) fn mend(mend: &Mend, album: &Album) -> Option<Value> {
     let held = album.length_at(&mend.path);
     if held.map(Length::eighths) == Some(mend.value.eighths()) {
         return None;

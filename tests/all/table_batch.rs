@@ -54,7 +54,7 @@ impl<'t> OnTable<'t> {
     fn change(&mut self, change: &Value) -> Value {
         let answer = self.ask(change);
         assert_ne!(answer["refused"], true, "{change}: {}", answer["findings"]);
-        self.text = answer["text"].as_str().unwrap().to_owned();
+        answer["text"].as_str().unwrap().clone_into(&mut self.text);
         answer
     }
 
@@ -190,17 +190,28 @@ fn changes_stand_in_their_kit() {
         (&row["value"], &row["usual"], &row["label"]),
         (&json!("40"), &json!("45"), &json!("Page 2, closing flap"))
     );
+    // Its mend is a change of that kit alone.
+    let mend = &finding["mend"];
+    assert_eq!(mend["path"], "kits[1].change.pages[1].overflap", "{mend}");
+    let mended = batch.set(mend["path"].as_str().unwrap(), mend["typed"].as_str().unwrap());
+    assert_eq!(mended["fit"]["stopped"], false, "{}", mended["fit"]["findings"]);
     let answer = batch.set("kits[1].change.pages[1].overflap", "");
     assert_eq!(answer["fit"]["stopped"], false, "{}", answer["fit"]["findings"]);
     // What an album has not can't be otherwise in a kit.
     let (field, said) =
         batch.refused(&json!({ "do": "set", "path": "kits[0].change.pages[9].pocket", "typed": "100" }));
     assert!(said.contains("pages[9].pocket"), "{field}: {said}");
-    // A size of the album's file is at the album's field, of the first kit that has it.
+    // A size of the album's file is mended in the one kit that suffers from it.
     batch.albums[0].1 =
         batch.albums[0].1.replace("\"overflap\": 45, \"faces\": \"back\"", "\"overflap\": 30, \"faces\": \"back\"");
-    let answer = batch.ask(&Value::Null);
-    assert_eq!(answer["fit"]["findings"][0]["path"], "kits[0].album", "{}", answer["fit"]["findings"][0]);
+    let first = &batch.ask(&Value::Null)["fit"]["findings"][0];
+    assert!(first["about"].as_str().unwrap().starts_with("tide-table, "), "{first}");
+    assert_eq!(first["mend"]["path"], "kits[0].change.pages[1].overflap", "{first}");
+    // Of a fault that several kits have the album is to be mended: it is at the first one's album.
+    let answer = batch.change(&json!({ "do": "take", "path": "kits[1].change" }));
+    let first = &answer["fit"]["findings"][0];
+    assert_eq!((&first["path"], &first["mend"]), (&json!("kits[0].album"), &Value::Null), "{first}");
+    assert!(first["about"].as_str().unwrap().starts_with("tide-table and deep, "), "{first}");
 }
 
 /// A colourway: one kit's papers are another's; all that is cut from the one is cut from the other then, and taken back at once.

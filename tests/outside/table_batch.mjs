@@ -177,7 +177,7 @@ await check("kits of several albums", async (must) => {
   await page.getByLabel("Page height").fill("180");
   await says(page, "#album .result", "148 × 180");
   await page.getByLabel("Name of the album").fill("Rushes");
-  await page.locator("#which").selectOption({ label: "Tide Table (tide-table-batch.json)" });
+  await page.locator("#which").selectOption({ label: "Batch: Tide Table (tide-table-batch.json)" });
   await says(page, "#kits-2 summary", "Rushes");
   // What holds for all of them.
   await page.locator("#part-whole summary").click();
@@ -215,6 +215,10 @@ await check("papers, changes and what is wrong with them", async (must) => {
   await page.locator("#at-kits-0-change-pages-1-overflap[aria-invalid=true]").waitFor();
   await says(page, "#kits-0 summary", "Stops");
   must((await text(page, "#take .result")).includes("Nothing to cut yet"), "there is something to take away of what does not go together");
+  // It is mended in this kit; the album stays as it is.
+  await page.locator("#fit").getByRole("button", { name: /^Mend: Page 2, closing flap/ }).click();
+  await says(page, "#fit .result", "All kits go together");
+  must(Number(await page.locator("#at-kits-0-change-pages-1-overflap").inputValue()) >= 38, "the flap is mended too short");
   await kit.getByRole("button", { name: /As in the album/ }).click();
   await says(page, "#fit .result", "All kits go together");
   await page.locator("#kits-0-like").selectOption("paper");

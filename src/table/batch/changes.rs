@@ -90,7 +90,7 @@ fn set_change(
     let object = format!("kits[{kit}].change");
     if let Some((paper, field)) = own_paper::field(root, &object, within) {
         let value = (!typed.is_empty()).then(|| change::value(field, typed));
-        return own_paper::set(hand, &object, (paper, field.name), value);
+        return own_paper::set(hand, &object, (paper, field.name), value.as_ref());
     }
     if typed.is_empty() {
         let there = root.at(&object).and_then(|change| change.get(within)).is_some();

@@ -34,7 +34,7 @@ pub(super) fn put(
     }
     let twin = of_album.at(&format!("stocks.{like}")).ok_or_else(|| gone(Arg::quoted(like)))?;
     let mut named = Vec::new();
-    naming(&of_album, String::new(), like, &mut named);
+    naming(&of_album, "", like, &mut named);
     // A page cut from the first stock names none.
     let unsaid = album.stocks.get(album.page.stock).is_some_and(|stock| stock.bought() == like);
     if unsaid && of_album.at("page.stock").is_none() {
@@ -66,12 +66,12 @@ pub(super) fn set(
     hand: &mut Hand,
     change: &str,
     (paper, field): (&str, &str),
-    value: Option<Value>,
+    value: Option<&Value>,
 ) -> Result<(), Box<Finding>> {
     let root = Node::read(&hand.source)?;
     let node = root.at(change).and_then(|change| change.get(paper)).ok_or_else(|| gone(paper))?;
     let mut entry = value_of(&hand.source, node);
-    if let (Some(fields), Some(value)) = (entry.as_object_mut(), &value) {
+    if let (Some(fields), Some(value)) = (entry.as_object_mut(), value) {
         fields.insert(field.to_owned(), value.clone());
     } else if let Some(fields) = entry.as_object_mut() {
         fields.shift_remove(field);
@@ -96,14 +96,14 @@ pub(super) fn take(hand: &mut Hand, change: &str, within: &str) -> Result<(), Bo
 }
 
 /// The ways of all fields that name a stock, with what stands there.
-fn naming(node: &Node, way: String, like: &str, found: &mut Vec<(String, Value)>) {
+fn naming(node: &Node, way: &str, like: &str, found: &mut Vec<(String, Value)>) {
     let is_it = |node: &Node| matches!(&node.tree, Tree::Text(text) if text == like);
     match &node.tree {
         Tree::Object(fields) => {
             for (field, _, value) in fields.iter().filter(|(field, ..)| !(way.is_empty() && field == "stocks")) {
                 let path = if way.is_empty() { field.clone() } else { format!("{way}.{field}") };
                 match &value.tree {
-                    _ if !is_stock(field) => naming(value, path, like, found),
+                    _ if !is_stock(field) => naming(value, &path, like, found),
                     Tree::Text(_) if is_it(value) => found.push((path, like.into())),
                     Tree::Array(names) if names.iter().any(is_it) => {
                         found.push((path, names.iter().filter_map(crate::table::hand::plain).collect()));
@@ -114,7 +114,7 @@ fn naming(node: &Node, way: String, like: &str, found: &mut Vec<(String, Value)>
         }
         Tree::Array(items) => {
             for (number, item) in items.iter().enumerate() {
-                naming(item, format!("{way}[{number}]"), like, found);
+                naming(item, &format!("{way}[{number}]"), like, found);
             }
         }
         _ => {}

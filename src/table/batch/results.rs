@@ -24,7 +24,10 @@ pub(super) fn fit(work: &BatchWork, (source, root): (&Source, &Node), machine: &
     };
     let mut told = said::of_batch(&work.findings, source, work.batch.units);
     for (finding, told) in work.findings.iter().zip(&mut told) {
-        told["path"] = path(work, (source, root), finding).into();
+        let mend = mend(work, finding);
+        let mended = mend.as_ref().and_then(|mend| mend["path"].as_str()).map(str::to_owned);
+        told["path"] = mended.or_else(|| path(work, (source, root), finding)).into();
+        told["mend"] = mend.into();
         // A kit's name is the maker's own, small letters and all.
         told["named"] = matches!(finding.about.key(), "about-kit" | "about-of-kit").into();
     }
@@ -45,9 +48,28 @@ fn path(work: &BatchWork, (source, root): (&Source, &Node), finding: &Finding) -
     if finding.id == "together" {
         return Some("together".into());
     }
+    kits_with(work, finding).next().map(|kit| format!("kits[{kit}].album"))
+}
+
+/// The kits that a finding is of.
+fn kits_with<'a>(work: &'a BatchWork, finding: &'a Finding) -> impl Iterator<Item = usize> + 'a {
     let same = |one: &Finding| one.id == finding.id && one.place == finding.place && one.text == finding.text;
-    let kit = work.kits.iter().position(|kit| kit.findings.iter().any(same))?;
-    Some(format!("kits[{kit}].album"))
+    let kits = work.kits.iter().enumerate();
+    kits.filter(move |(_, kit)| kit.findings.iter().any(same)).map(|(number, _)| number)
+}
+
+/// A mend in the kit, as something that is otherwise in it than in its album; none where several kits have the fault: then their
+/// album is to be mended.
+fn mend(work: &BatchWork, finding: &Finding) -> Option<Value> {
+    let wanted = finding.mend.as_ref()?;
+    let mut with = kits_with(work, finding);
+    let kit = with.next().filter(|_| with.next().is_none())?;
+    let album = &work.kits.get(kit)?.album;
+    let mut mend = said::mend(wanted, album)?;
+    let within = if wanted.path.starts_with("choice.") { "" } else { "change." };
+    mend["path"] = format!("kits[{kit}].{within}{}", wanted.path).into();
+    mend["typed"] = wanted.value.plain(album.units).into();
+    Some(mend)
 }
 
 /// The sheets of all kits; none of a batch that does not go together.

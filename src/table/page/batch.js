@@ -24,7 +24,7 @@ function kits(state, keep) {
     make("h2", { id: "kits-title", tabindex: "-1" }, "Kits"),
     make("p", { class: "result" }, batch.sentence),
     state.notes.map((note) => make("p", { class: "told" }, note)),
-    make("div", { class: "fields" }, field({ ...title, label: "Name of the batch" }, view)),
+    make("div", { class: "fields" }, field({ ...title, label: "Name of the batch", about: "" }, view)),
     make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `kit-${at}` }, kit(state, one)))),
     another(keep),
     whole(state),

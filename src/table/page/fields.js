@@ -61,7 +61,7 @@ export function field(row, view, sheets, has = {}) {
 }
 
 /** The button that mends a finding. */
-export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
+export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths, "data-typed": one.mend.typed });
 
 /** Findings that none of these rows stands for. */
 export const elsewhere = (list, ...rows) => list.filter((one) => one.level === "note" || !rows.flat().some((row) => row.path === one.path));

@@ -76,7 +76,7 @@ const DOES = {
   take: (data) => change({ do: "take", path: data.way }, () => document.querySelector(`#part-${data.way.startsWith("stocks") ? "papers" : data.way.split("[")[0]} summary`)?.focus()),
   panels: () => change({ do: "panels" }),
   ...BATCH,
-  mend: (data) => change({ do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
+  mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
     (field?.checkVisibility() ? field : document.getElementById("fit-title"))?.focus();

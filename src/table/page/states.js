@@ -10,7 +10,7 @@ export function head(state, keep) {
   const album = keep.current();
   const shown = view?.album ?? view?.batch;
   const units = shown?.units;
-  const title = (one) => (one.title ? `${one.title} (${one.name})` : one.name);
+  const title = (one) => `${one.batch ? "Batch: " : ""}${one.title ? `${one.title} (${one.name})` : one.name}`;
   const which = keep.albums().length ? make("span", { class: "which" },
     make("label", { for: "which" }, "On the table"),
     make("select", { id: "which" },
