@@ -389,6 +389,7 @@ fn the_zip_makes_itself_again() {
             let bytes = std::fs::read(folder.join(name)).unwrap();
             written.insert(PathBuf::from(name), bytes);
         }
+        written.insert("command.txt".into(), format!("{said}\n").into_bytes());
         assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
         for (name, bytes) in &written {
             assert!(taken[name] == *bytes, "{} differs", name.display());
@@ -421,4 +422,80 @@ fn a_batch_is_opened_with_its_albums() {
     other["change"] = json!({ "do": "call-albums", "names": { "tide-table.json": "tide-table-2.json" } });
     let answer = table.post("work", other.to_string().as_bytes()).json();
     assert_eq!(answer["text"], file["text"].as_str().unwrap().replace("\"tide-table.json", "\"tide-table-2.json"));
+}
+
+/// Whatever is asked for, it is answered: taken, or refused in words.
+#[test]
+fn nonsense_is_answered() {
+    let mut table = Table::start();
+    let mut batch = OnTable::of(&table, "tide-table");
+    batch.change(&json!({ "do": "choose", "path": "kits[0]" }));
+    let ways = [
+        "",
+        ".",
+        "kits",
+        "kits[",
+        "kits[0]",
+        "kits[0].",
+        "kits[9].name",
+        "kits[18446744073709551616].name",
+        "kits[-1].copies",
+        "kits[0].change.",
+        "kits[0].change.x",
+        "kits[0].change..",
+        "kits[7].change.page.width",
+        "kits[0].change.pages[0].kind",
+        "kits[0].change.stocks.paper",
+        "kits[0].change.stocks.nothing.price",
+        "kits[0].choice",
+        "kits[0].choice.of[9].pocket",
+        "packs",
+        "packs.",
+        "packs..price",
+        "packs.card.price",
+        "supplies.x.y",
+        "selling",
+        "selling.",
+        "selling.x",
+        "spares.kits.x",
+        "pages[0]",
+        "together.x",
+        "\u{e9}[0].\u{1f600}",
+    ];
+    let (mut refused, mut taken) = (0, 0);
+    for way in ways {
+        for change in [
+            json!({ "do": "set", "path": way, "typed": "1" }),
+            json!({ "do": "set", "path": way, "typed": "" }),
+            json!({ "do": "set", "path": way, "typed": "{\"a\": [1, null]}" }),
+            json!({ "do": "take", "path": way }),
+            json!({ "do": "kind", "path": way, "kind": "pocket" }),
+            json!({ "do": "add", "list": way, "at": 0, "kind": "pocket" }),
+            json!({ "do": "copy", "list": way, "at": 3 }),
+            json!({ "do": "move", "list": way, "from": 0, "to": 99 }),
+            json!({ "do": "choose", "path": way }),
+            json!({ "do": "own-paper", "path": way, "like": "paper", "name": "a.b" }),
+            json!({ "do": "own-paper", "path": way, "like": "nothing", "name": "reed" }),
+            json!({ "do": "sold", "list": way, "name": "a.b", "of": "1", "price": "1" }),
+            json!({ "do": "mend", "path": way, "eighths": 1 }),
+        ] {
+            let answer = batch.ask(&change);
+            if answer["refused"] == true {
+                refused += 1;
+                assert!(!answer["findings"][0]["text"].as_str().unwrap().is_empty(), "{change}");
+            } else {
+                taken += 1;
+                assert!(answer["text"].is_string(), "{change}");
+            }
+        }
+    }
+    assert!(refused > 300 && taken > 5, "{refused} refused, {taken} taken");
+    for change in [json!({ "do": "panels" }), json!({ "do": "add-kit", "album": "../../etc/passwd" })] {
+        batch.refused(&change);
+    }
+    // What an album takes is not asked of a batch, nor the other way round.
+    let of_album = table.work(&fixture("tide-table"), &json!({ "do": "choose", "path": "kits[0]" }));
+    assert_eq!(of_album["refused"], true);
+    assert_eq!(table.post("sizes", batch.question().to_string().as_bytes()).status, 404);
+    assert!(table.is_alive());
 }

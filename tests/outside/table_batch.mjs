@@ -342,6 +342,12 @@ await check("what is taken away, and what is missing", async (must) => {
   await page.getByRole("button", { name: "Take this batch off the table" }).click();
   await page.getByRole("button", { name: "Take it off", exact: true }).click();
   await says(page, "#album .result", "4 pages");
+  await page.getByText("Your machine, or your hand").click();
+  await page.locator("#at-cutter-margin").fill("");
+  // The zip brings the machine's settings along, and its batch has what it had.
+  await drop(page, [{ name: "machine.zip", bytes: readFileSync(join(out, "machine.zip")) }]);
+  await says(page, "#kits .told", "The machine’s settings are those");
+  must((await page.locator("#at-cutter-margin").inputValue()) === "3" && (await page.locator("#at-cutter-gap").inputValue()) === "1", "the machine has other settings");
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });

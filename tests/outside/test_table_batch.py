@@ -64,12 +64,13 @@ def test_the_command_line_makes_the_same_from_what_is_in_the_zip(used, tmp_path,
     for name in sources:
         (tmp_path / name).write_bytes(taken[name])
     words = ["--cutter", "my-cutter.json", "--trimmer"] if "my-cutter.json" in sources else []
-    command = [PROGRAM, "kit", "tide-table-batch.json", "--out", "kit", *words]
-    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=300)
+    command = ["kit", "tide-table-batch.json", "--out", "kit", *words]
+    assert taken["command.txt"].decode().split() == ["hingeleaf", *command]
+    done = subprocess.run([PROGRAM, *command], cwd=tmp_path, capture_output=True, text=True, timeout=300)
     assert done.returncode == 0, done.stderr
     written = {str(path.relative_to(tmp_path / "kit")): path.read_bytes() for path in (tmp_path / "kit").rglob("*") if path.is_file()}
     assert len(written) > 10
-    assert sorted(taken) == sorted([*written, *sources])
+    assert sorted(taken) == sorted([*written, *sources, "command.txt"])
     no_faults(f"{name} differs" for name in written if taken[name] != written[name])
 
 

@@ -108,6 +108,9 @@ pub(super) fn take(work: &BatchWork, question: &Question, usable: bool) -> Value
 /// The file that holds the machine's settings, where there are any.
 const CUTTER_FILE: &str = "my-cutter.json";
 
+/// The file that says how all of it is made again.
+const COMMAND_FILE: &str = "command.txt";
+
 /// `hingeleaf kit spring.json --out kit`
 fn command(question: &Question) -> String {
     let name = &question.name;
@@ -119,7 +122,7 @@ fn command(question: &Question) -> String {
 }
 
 /// Writes all that the command line writes; where all of it is asked for, also what it makes that from: the batch file, its albums, the
-/// machine's settings.
+/// machine's settings, the command.
 ///
 /// # Errors
 /// The sink's; a file that read back is not what was meant; a name that two files would have.
@@ -142,6 +145,7 @@ pub(in crate::table) fn write(
     }
     let machine = question.machine.file();
     from.extend(machine.map(|text| (CUTTER_FILE, text)));
+    from.push((COMMAND_FILE, command(question) + "\n"));
     for (name, text) in from {
         if sink.files.contains_key(name) {
             return Err(WriteProblem::from(std::io::Error::other(words::say(

@@ -7,6 +7,18 @@ import { isZip, unzip } from "./unzip.js";
 
 const LARGEST = 1_000_000;
 const ZIP = 200_000_000;
+/** What a zip of this page calls the settings of the machine. */
+const SETTINGS = "my-cutter.json";
+
+/** The machine's settings as the page keeps them. */
+function settings(bytes) {
+  try {
+    const all = JSON.parse(new TextDecoder().decode(bytes));
+    return Object.fromEntries(["kerf", "margin", "gap"].map((name) => [name, String(all[name] ?? "")]));
+  } catch {
+    return null;
+  }
+}
 
 /** Every file, or what is in it, as { name, bytes }; what is refused is told in `refused`. */
 async function unpacked(files, refused) {
@@ -20,7 +32,7 @@ async function unpacked(files, refused) {
     if (isZip(bytes)) {
       const inside = await unzip(bytes).catch(() => []);
       if (!inside.length) refused.push(`${file.name} holds no album and no batch file.`);
-      all.push(...inside);
+      all.push(...inside.map((one) => ({ ...one, settings: one.name === SETTINGS })));
     } else if (file.size > LARGEST) refused.push(`${file.name} is too large: an album file has some KB.`);
     else all.push({ name: file.name, bytes });
   }
@@ -38,17 +50,22 @@ async function read({ name, bytes }) {
     return null;
   }
   const answer = await ask("work", { name, text });
-  return answer.other ? null : { name, text, batch: Boolean(answer.batch), cutter: Boolean(answer.cutter) };
+  return answer.other ? null : { name, text, batch: Boolean(answer.batch) };
 }
 
 /**
  * Puts files on the table, the albums first; a batch lies uppermost, else the last one, unless `beside` wants the table left as it is.
- * Gives the names that the albums have there, and what was refused.
+ * Gives the names that the albums have there, what was refused, and the machine's settings that a batch came with.
  */
 export async function bring(files, beside = false) {
   const refused = [];
   const known = [];
+  let machine = null;
   for (const file of await unpacked(files, refused)) {
+    if (file.settings) {
+      machine = settings(file.bytes);
+      continue;
+    }
     const one = await read(file);
     if (!one) refused.push(none(file.name));
     else known.push(one);
@@ -66,5 +83,5 @@ export async function bring(files, beside = false) {
     keep.open(one.name, text, { batch: true });
   }
   if ((beside || !known.length) && left && !batches.length) keep.choose(left);
-  return { names: Object.values(names), refused, brought: known.length };
+  return { names: Object.values(names), refused, brought: known.length, machine: batches.length ? machine : null };
 }

@@ -174,7 +174,10 @@ async function openFiles(files, asKits = false) {
   if (!files.length) return;
   const before = keep.current();
   try {
-    const { names, refused, brought } = await bring([...files], asKits);
+    const { names, refused, brought, machine } = await bring([...files], asKits);
+    const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
+    for (const [name, value] of others) keep.setMachine(name, value);
+    if (others.length) state.opened = "The machine’s settings are those that this batch was taken away with.";
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
     else if (brought && state.view?.batch) for (const album of names) change({ do: "add-kit", album });
     else if (brought) change();
