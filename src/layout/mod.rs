@@ -88,10 +88,10 @@ pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<L
 
 fn lay_out_with<B: Ruin>(problem: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     if instance.kinds.is_empty() {
-        return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, cut_short: false });
+        return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, savable: None, cut_short: false });
     }
     let mut bound = LowerBound::new(problem, instance);
-    let SearchOutcome { packing, cut_short } = solve::<B>(instance, &mut bound, problem.effort, problem.threads, watch);
+    let SearchOutcome { packing, savable, cut_short } = solve::<B>(problem, instance, &mut bound, watch);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }
@@ -102,6 +102,7 @@ fn lay_out_with<B: Ruin>(problem: &Problem, instance: &Instance, watch: &dyn Wat
         sheets: deal(instance, &packing, problem.items, B::cut_tree),
         lower_bound,
         proven_least: bound.possible() && lower_bound == sheets,
+        savable,
         cut_short,
     })
 }

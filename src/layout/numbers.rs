@@ -25,6 +25,14 @@ pub(crate) fn nearly(value: u64) -> f64 {
     f64::from(high) * HALF_WORD + f64::from(low)
 }
 
+/// A part of a whole, both whole numbers however large; good to some 32 bits.
+pub(crate) fn share(part: u128, whole: u128) -> f64 {
+    // Both are brought within what floating numbers tell apart.
+    let shift = (128 - whole.leading_zeros()).saturating_sub(62);
+    let near = |number: u128| nearly(u64::try_from(number >> shift).unwrap_or(u64::MAX));
+    near(part) / near(whole).max(1.0)
+}
+
 /// The least whole number of sheets that is no less than a sum, but for rounding.
 pub(crate) fn sheets_up(sum: f64) -> u64 {
     whole((sum - SHEETS_ROUNDING).ceil())

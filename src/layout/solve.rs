@@ -12,6 +12,7 @@
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::guillotine_pricing::GuillotinePricer;
 use crate::layout::bound::lower_bound::LowerBound;
+use crate::layout::bound::mixed_sizes;
 use crate::layout::bound::patterns::{self, ColumnSource};
 use crate::layout::bound::pricing::Pricer;
 use crate::layout::exact::few_boxes;
@@ -20,14 +21,15 @@ use crate::layout::heuristic::column_pool::{self, ColumnPool};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
 use crate::layout::heuristic::largest_offcut::with_largest_offcut;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
-use crate::layout::heuristic::objective::objective;
+use crate::layout::heuristic::objective::{cost, objective};
 use crate::layout::heuristic::one_fewer::one_fewer;
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::set_covering::{LONG_RUN, cover};
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
-use crate::layout::model::problem::{Effort, Watch};
+use crate::layout::model::problem::{Effort, Problem, Watch};
+use crate::layout::numbers::share;
 use crate::layout::parallel::Meter;
 
 /// Sheets that are filled for one question of the bound by patterns.
@@ -76,18 +78,20 @@ impl Budget {
 /// What the search found.
 pub(crate) struct SearchOutcome {
     pub(crate) packing: Packing,
+    /// The part of what is bought that another layout could save at most, where sizes are mixed.
+    pub(crate) savable: Option<f64>,
     /// True if the watch called it off.
     pub(crate) cut_short: bool,
 }
 
 /// Searches until the bound is met or the effort is spent.
 pub(crate) fn solve<B: Ruin>(
+    problem: &Problem,
     instance: &Instance,
     bound: &mut LowerBound,
-    effort: Effort,
-    threads: usize,
     watch: &dyn Watch,
 ) -> SearchOutcome {
+    let Problem { effort, threads, .. } = *problem;
     let budget = Budget::new(effort, instance);
     let meter = Meter::new(watch, budget.steps());
     let mut columns = ColumnPool::default();
@@ -126,7 +130,18 @@ pub(crate) fn solve<B: Ruin>(
         }
     }
     let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
-    SearchOutcome { packing: packing.tidied(instance), cut_short: meter.stopped() }
+    let savable = savable(problem, instance, &packing, budget.patterns, &meter);
+    SearchOutcome { packing: packing.tidied(instance), savable, cut_short: meter.stopped() }
+}
+
+/// The part of what is bought that another layout could save at most, where sizes are mixed.
+fn savable(problem: &Problem, instance: &Instance, packing: &Packing, steps: u64, meter: &Meter) -> Option<f64> {
+    let bought = cost(packing, instance, false);
+    if instance.one_size() || !packing.complete() || bought == 0 {
+        return None;
+    }
+    let least = mixed_sizes::least_bought(problem, instance, packing, bought, steps, meter);
+    Some(share(bought.saturating_sub(least), bought))
 }
 
 /// Tries everything where there are few boxes. Takes its layout only if that has fewer sheets: ours has the larger offcut.

@@ -45,6 +45,7 @@ mod licences;
 mod marks;
 mod mends;
 mod messages;
+mod mixed_sizes;
 mod opening;
 mod pages;
 mod paper;

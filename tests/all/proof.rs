@@ -48,7 +48,7 @@ fn check(problem: &Problem, layout: &Layout) {
 // --- Every case of up to six small parts ---
 
 /// Width, height, and whether it may be turned.
-type Part = (i64, i64, bool);
+pub(crate) type Part = (i64, i64, bool);
 
 /// The least number of sheets, if `fits` says which sets of parts share one.
 fn fewest(parts: usize, fits: &mut dyn FnMut(usize) -> bool) -> u64 {
@@ -65,12 +65,12 @@ fn fewest(parts: usize, fits: &mut dyn FnMut(usize) -> bool) -> u64 {
     least[(1 << parts) - 1]
 }
 
-fn chosen(parts: &[Part], set: usize) -> Vec<Part> {
+pub(crate) fn chosen(parts: &[Part], set: usize) -> Vec<Part> {
     parts.iter().enumerate().filter(|(number, _)| set >> number & 1 == 1).map(|(_, part)| *part).collect()
 }
 
 /// Whether parts fit on one sheet: the first free cell is the corner of one of them, or stays empty.
-fn fits_free(left: &mut Vec<Part>, taken: u64, spare: i64, width: i64, height: i64) -> bool {
+pub(crate) fn fits_free(left: &mut Vec<Part>, taken: u64, spare: i64, width: i64, height: i64) -> bool {
     if left.is_empty() {
         return true;
     }

@@ -14,6 +14,7 @@ pub(crate) mod guillotine_pricing;
 pub(crate) mod heaviest_set;
 pub(crate) mod inscribed;
 pub(crate) mod lower_bound;
+pub(crate) mod mixed_sizes;
 pub(crate) mod patterns;
 pub(crate) mod pricing;
 pub(crate) mod raster;

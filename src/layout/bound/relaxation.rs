@@ -117,7 +117,6 @@ impl Relaxation {
     /// The boxes for the bound by patterns: equal ones together, grown by as much of the gap as holds corner to corner;
     /// and the kind of each item that is a box. None where there are more kinds than it takes.
     pub(crate) fn one_size_problem(&self) -> Option<(OneSizeProblem, BTreeMap<usize, u8>)> {
-        let grow = (self.gap * self.gap / 2).isqrt();
         let mut kinds: BTreeMap<Vec<(i64, i64)>, EqualItems> = BTreeMap::new();
         for (box_type, &item) in self.boxes.iter().zip(&self.items) {
             let mut orientations = box_type.orientations.clone();
@@ -131,8 +130,24 @@ impl Relaxation {
         }
         let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
         let of_items = of_items.collect();
-        let boxes: Vec<BoxType> =
-            kinds.into_iter().map(|(orientations, (count, _))| BoxType { orientations, count }).collect();
+        let boxes = kinds.into_iter().map(|(orientations, (count, _))| BoxType { orientations, count }).collect();
+        Some((self.problem_of(boxes), of_items))
+    }
+
+    /// Each item that is held by a box: its number, the ways in which the box goes onto the sheet, none where there are none, and
+    /// how many.
+    pub(crate) fn boxes(&self) -> impl Iterator<Item = (usize, Vec<(i64, i64)>, u64)> {
+        self.boxes.iter().zip(&self.items).map(|(one, &item)| {
+            let mut orientations: Vec<(i64, i64)> =
+                one.orientations.iter().filter(|size| self.goes(size)).copied().collect();
+            orientations.sort_unstable();
+            (item, orientations, one.count)
+        })
+    }
+
+    /// These boxes on this sheet, no more than [`MOST_KINDS`] of them.
+    pub(crate) fn problem_of(&self, boxes: Vec<BoxType>) -> OneSizeProblem {
+        let grow = (self.gap * self.gap / 2).isqrt();
         let share = |one: &BoxType| {
             let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
             bits.fold(0, |row, bit| row | bit)
@@ -146,7 +161,12 @@ impl Relaxation {
                 count: box_type.count,
             })
             .collect();
-        Some((OneSizeProblem { width: self.width + grow, height: self.height + grow, boxes, share }, of_items))
+        OneSizeProblem { width: self.width + grow, height: self.height + grow, boxes, share }
+    }
+
+    /// The area that all shapes need, and the area of the sheet; both grown by half the gap all round.
+    pub(crate) fn areas(&self) -> (u128, u128) {
+        (self.area, grown_box(self.width, self.height, self.gap, PI_MORE))
     }
 
     /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.

@@ -29,22 +29,23 @@ pub(crate) fn objective<B: SheetBuilder>(packing: &Packing, instance: &Instance)
     let area = |(kind, &count): (usize, &u64)| {
         u128::from(instance.kinds[kind].area().unsigned_abs()).saturating_mul(u128::from(count))
     };
-    let cost = |counted_too: bool| {
-        let sheets = packing.laid.iter().filter(|laid| counted_too || instance.sizes[laid.size].supply.is_none());
-        sheets
-            .map(|laid| instance.sizes[laid.size].cost.saturating_mul(u128::from(laid.times)))
-            .fold(0, u128::saturating_add)
-    };
     let counted = packing.laid.iter().filter(|laid| instance.sizes[laid.size].supply.is_some());
     let on_counted = counted
         .map(|laid| u128::from(laid.filled().unsigned_abs()).saturating_mul(u128::from(laid.times)))
         .fold(0, u128::saturating_add);
     Objective {
         left: packing.left.iter().enumerate().map(area).fold(0, u128::saturating_add),
-        bought: cost(false),
+        bought: cost(packing, instance, false),
         on_counted: Reverse(on_counted),
-        spent: cost(true),
+        spent: cost(packing, instance, true),
         sheets: packing.sheets(),
         offcut: Reverse(packing.emptiest(instance).map_or(0, |last| B::largest_offcut(instance, &packing.laid[last]))),
     }
+}
+
+/// What the sheets cost that are not counted, or all of them.
+pub(crate) fn cost(packing: &Packing, instance: &Instance, counted_too: bool) -> u128 {
+    let sheets = packing.laid.iter().filter(|laid| counted_too || instance.sizes[laid.size].supply.is_none());
+    let costs = sheets.map(|laid| instance.sizes[laid.size].cost.saturating_mul(u128::from(laid.times)));
+    costs.fold(0, u128::saturating_add)
 }

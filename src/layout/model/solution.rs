@@ -36,7 +36,7 @@ pub struct LaidSheet {
 }
 
 /// Where everything goes.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Layout {
     /// The sheets; where one is not full, it is the last.
@@ -45,6 +45,9 @@ pub struct Layout {
     pub lower_bound: u64,
     /// The bound is met. Never where sizes are mixed.
     pub proven_least: bool,
+    /// Where sizes are mixed and something is bought beside the counted sheets: no layout saves more than this part of what it
+    /// costs (area where a price is missing). 0 where none is cheaper.
+    pub savable: Option<f64>,
     /// The watch stopped the search.
     pub cut_short: bool,
 }
