@@ -151,7 +151,6 @@ fn offered(albums: &[TableAlbum], name: &str) -> Value {
             .filter_map(|field| {
                 let within = format!("{way}.{}", field.name);
                 let mut row = of_field(&album, &root, &within)?;
-                row["name"] = row["label"].clone();
                 row["label"] = words::named(&within).into();
                 Some(row)
             })

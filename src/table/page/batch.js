@@ -71,7 +71,7 @@ function changes(state, one) {
       button(["The album’s paper instead", unseen(`: ${paper.name}`)], "take-change", { "data-way": paper.way, "data-kit": one.way }))),
     offers.length ? make("form", { class: "add", "data-do": "add-change", "data-way": one.way },
       make("label", { for: `${id}-new` }, "Something else in this kit"),
-      make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.name))))),
+      make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.label))))),
       make("button", { type: "submit" }, "Add a change", unseen(`: ${one.name}`))) : null,
     papers.length ? ownPaper(state, one, papers) : null);
 }
