@@ -38,6 +38,7 @@ pub mod batch;
 pub mod contour;
 pub mod cost;
 pub mod cutter;
+pub mod drawer;
 pub mod editions;
 pub mod exact;
 pub mod fields;

@@ -97,9 +97,18 @@ pub struct Usable {
 }
 
 impl Usable {
-    /// The sheets of a stock on what it is cut with: `usual`, unless the stock says otherwise.
+    /// The sheets of a stock on what it is cut with: `usual`, unless the stock says otherwise. What lies in a drawer makes no
+    /// part another one, so it is not among them.
     #[must_use]
     pub fn of(stock: &Stock, usual: &Cutter) -> Self {
+        let mut usable = Self::with_drawer(stock, usual);
+        usable.sheets.retain(|sheet| stock.sheets[sheet.size].lies.is_none());
+        usable
+    }
+
+    /// The same with what lies in a drawer.
+    #[must_use]
+    pub fn with_drawer(stock: &Stock, usual: &Cutter) -> Self {
         let cutter = stock.cutter(usual);
         let margin = cutter.margin * 2.0;
         let one = |(size, sheet): (usize, &SheetSize)| {

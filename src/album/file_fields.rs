@@ -2,7 +2,9 @@
 //! The fields of an album file: of its top object, of `page` and of `panels`. Those of entries stand with their kinds.
 
 use super::kind::{BY, STOCK};
+use super::spares::SPARES;
 use super::{Bound, Decorated, Language};
+use crate::drawer::DRAWER;
 use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, Texts, needed, number, rule, usual};
 use crate::length::Length;
 use crate::selling::{PACKS, SELLING, SUPPLIES};
@@ -82,6 +84,8 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     LANGUAGE.field,
     COPIES.field,
     HANDED_OVER.field,
+    SPARES.field,
+    DRAWER.field,
     STOCKS.field,
     PAGE.field,
     PAGES.field,

@@ -60,7 +60,7 @@ impl Album {
     /// Whether somebody makes something for those who put the kits together, and so wants a sheet of its own.
     #[must_use]
     pub fn has_shop(&self) -> bool {
-        self.copies > 1 || self.handed_over.iter().flatten().any(|handed| *handed != Handed::Sheets)
+        self.made() > 1 || self.handed_over.iter().flatten().any(|handed| *handed != Handed::Sheets)
     }
 }
 

@@ -8,11 +8,13 @@ mod file_fields;
 mod hand_over;
 mod kind;
 mod label_grid;
+mod offcut;
 mod order;
 mod paper;
 mod read;
 mod schema;
 mod sizes;
+mod spares;
 mod starter;
 
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
@@ -22,14 +24,18 @@ pub(crate) use hand_over::{read as read_handed_over, schema as handed_over_schem
 pub use kind::{COUNT, EntryGrain, GRAIN, Kind, Role, STOCK};
 pub(crate) use kind::{INSERT_PAGES, KIND};
 pub use label_grid::LabelGrid;
+pub(crate) use offcut::FOLLOWS;
 pub use order::Order;
 pub(crate) use read::MOST_INSERTS;
 pub use read::{read, read_changed, read_choice};
 pub(crate) use schema::entry_schema;
 pub use schema::schema;
 pub use sizes::left_out;
+pub use spares::{MoreParts, Spares};
+pub(crate) use spares::{SPARE_FIELDS, SPARES, read as read_spares, schema as spares_schema};
 pub use starter::starter;
 
+use crate::drawer::NamedDrawer;
 use crate::fields::{Held, Key, Values, words};
 use crate::finding::{Arg, Place};
 use crate::length::{Length, Ruler, Units};
@@ -52,6 +58,8 @@ pub struct Album {
     pub units: Units,
     /// How many kits to make.
     pub copies: u32,
+    /// What is made besides, for what goes wrong, where the file says so.
+    pub spares: Option<Spares>,
     /// In what state they are handed over, stock by stock, where the file says it of any.
     pub handed_over: Option<Vec<Handed>>,
     /// Where it is bound, seen from its front.
@@ -74,6 +82,8 @@ pub struct Album {
     pub inserts: Vec<Entry>,
     /// The sheets of labels, where the file says how they are.
     pub labels: Option<LabelGrid>,
+    /// What lies in the drawer, where the file names one.
+    pub drawer: Option<NamedDrawer>,
     /// What the file says of buying and selling.
     pub terms: Terms,
     /// How far off a cut or score may be when it is made by hand.
@@ -219,10 +229,10 @@ impl Entry {
         self.values.get(key)
     }
 
-    /// How many of an insert a kit has; none as long as it is not known how many come free.
+    /// How many of an insert a kit has; none as long as it is not known how many, or how large ones, come free.
     #[must_use]
     pub fn count(&self) -> u32 {
-        self.get(COUNT).unwrap_or(0)
+        if self.follows_offcuts() { 0 } else { self.get(COUNT).unwrap_or(0) }
     }
 
     /// Whether there are to be as many as come free.

@@ -3,7 +3,7 @@
 //!
 //! In: an album, or what several have in common. Out: an [`Order`]. Never: knows what an album is made of.
 
-use super::{Album, Handed};
+use super::{Album, Handed, Spares};
 use crate::finding::Arg;
 use crate::length::{Length, Units};
 use crate::stock::{Pattern, Stock};
@@ -16,8 +16,10 @@ pub struct Order<'a> {
     pub title: &'a str,
     /// What its maker measures in.
     pub units: Units,
-    /// How often each part's count is made.
+    /// How often each part's count is made, spare kits among them.
     pub copies: u32,
+    /// What of that is spare: so many of the kits, and so many more of each part over all of them.
+    pub spares: Spares,
     /// The stocks, by their numbers.
     pub stocks: &'a [Stock],
     /// In what state they are handed over, where that is said.
@@ -35,6 +37,30 @@ impl<'a> Order<'a> {
     #[must_use]
     pub fn bought(&self, number: usize) -> &'a str {
         self.stocks.get(number).map_or("", Stock::bought)
+    }
+
+    /// How many of a part are made besides what the kits take.
+    #[must_use]
+    pub fn besides(&self, part_count: u32) -> u32 {
+        self.spares.parts.of(part_count.saturating_mul(self.copies))
+    }
+
+    /// How many of a part are made, of which a kit takes so many.
+    #[must_use]
+    pub fn pieces(&self, part_count: u32) -> u64 {
+        u64::from(part_count) * u64::from(self.copies) + u64::from(self.besides(part_count))
+    }
+
+    /// The same order without what is spare.
+    #[must_use]
+    pub fn without_spares(self) -> Self {
+        Self { copies: self.copies.saturating_sub(self.spares.kits), spares: Spares::default(), ..self }
+    }
+
+    /// What the drawer calls a stock whose sheets of a size lie there.
+    #[must_use]
+    pub fn lies(&self, stock: usize, size: usize) -> Option<&'a str> {
+        self.stocks.get(stock)?.sheets.get(size)?.lies.as_deref()
     }
 
     /// A length, mm, as findings say it: in the maker's units.
@@ -70,7 +96,8 @@ impl Album {
         Order {
             title: &self.title,
             units: self.units,
-            copies: self.copies,
+            copies: self.made(),
+            spares: self.spares.unwrap_or_default(),
             stocks: &self.stocks,
             handed_over: self.handed_over.as_deref(),
         }

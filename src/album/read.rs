@@ -8,7 +8,9 @@ use super::file_fields::{
 };
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
-use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, paper};
+use super::spares::{self, SPARES};
+use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, offcut, paper};
+use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::length::{Length, excerpt};
@@ -66,6 +68,7 @@ impl Reading<'_, '_> {
             self.stocks.push(Stock::a4_card());
         }
         let terms = self.terms(&top);
+        let spares = top.get(SPARES).and_then(|node| spares::read(self.reader, node));
         let handed_over = top.get(HANDED_OVER).map(|node| self.handed_over(node));
         let page = top.get(PAGE).and_then(|node| self.page(node));
         let page_stock = page.as_ref().map_or(0, |page| page.stock);
@@ -85,6 +88,9 @@ impl Reading<'_, '_> {
         };
         let labels = top.get(LABELS).and_then(|node| self.labels(node, page_stock));
         self.page_numbers(&inserts, page_count);
+        for insert in &inserts {
+            offcut::checked(self.reader, insert);
+        }
         let handed_over = handed_over.map(|handed| hand_over::of_all(handed, &self.stocks));
         let many: u64 = inserts.iter().filter_map(|insert| insert.get(COUNT)).map(u64::from).sum();
         if many > MOST_INSERTS {
@@ -102,6 +108,7 @@ impl Reading<'_, '_> {
             bound: top.get(BOUND),
             language: top.get(LANGUAGE),
             copies: top.get(COPIES),
+            spares,
             handed_over,
             stocks: self.stocks,
             page: page?,
@@ -111,6 +118,7 @@ impl Reading<'_, '_> {
             panels,
             inserts,
             labels,
+            drawer: NamedDrawer::named(self.reader, &top),
             terms,
             tolerance: top.get(TOLERANCE),
             step: None,

@@ -4,6 +4,7 @@
 use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
 use super::kind::{Kind, Role};
+use super::spares;
 use crate::fields::{file_schema, object_schema};
 use crate::selling;
 use crate::stock;
@@ -20,6 +21,7 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
     });
     let mut nested = vec![
         ("handed_over", hand_over::schema()),
+        ("spares", spares::schema()),
         ("stocks", stocks),
         ("page", object_schema(&[PAGE_FIELDS], &[])),
         ("pages", json!({ "type": "array", "minItems": 1, "items": entry(Role::Page) })),

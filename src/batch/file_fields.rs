@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-//! The fields of a batch file: of its top object, of a kit, of `spares`.
+//! The fields of a batch file: of its top object, of a kit.
 
 use super::Together;
-use crate::album::{HANDED_OVER, Language};
-use crate::fields::{Amount, AmountOrText, Fallback, Field, Key, Nested, Takes, Text, needed, number, rule};
+use crate::album::{HANDED_OVER, Language, SPARES};
+use crate::drawer::DRAWER;
+use crate::fields::{Fallback, Field, Key, Nested, Takes, Text, needed, rule};
 use crate::selling::{PACKS, SELLING, SUPPLIES};
 
 /// What the file's `format` must say.
@@ -19,12 +20,6 @@ pub(super) const TOGETHER: Key<Together> = Key::choice(
     Together::Batch.usual(),
     "what is laid together: the parts of the whole batch, or each kit and its copies",
 );
-pub(super) const SPARES: Key<Nested> = Key::nested(
-    "spares",
-    "an object with kits or parts",
-    Fallback::Rule("none"),
-    "what is made besides, for what goes wrong",
-);
 
 /// The fields of the file's top object.
 pub(crate) const TOP_FIELDS: &[Field] = &[
@@ -36,6 +31,7 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     TOGETHER.field,
     HANDED_OVER.field,
     SPARES.field,
+    DRAWER.field,
     PACKS.field,
     SUPPLIES.field,
     SELLING.field,
@@ -72,33 +68,3 @@ pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(
 
 /// The fields of `choice`.
 pub(crate) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];
-
-pub(super) const SPARE_KITS: Key<u32> = Key::count("kits", (0, 1000), number(0), "how many more of each kit");
-pub(super) const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(
-    "parts",
-    "a whole number, or a share: \"2 %\"",
-    rule("none"),
-    "how many more of each part over the whole order, rounded up to a part",
-);
-
-/// The fields of `spares`.
-pub(crate) const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
-
-/// What `spares.parts` may say at most, per cent and parts: our choice.
-pub(super) const MOST_SHARE: f64 = 100.0;
-pub(super) const MOST_MORE: f64 = 1000.0;
-
-/// So many more of each part, in what the field says; nothing where it is no such thing.
-pub(super) fn more_parts(said: Amount<'_>) -> Option<super::MoreParts> {
-    let whole = |value: f64, most: f64| (0.0..=most).contains(&value).then_some(value);
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from nought to a hundred thousand")]
-    match said {
-        Amount::Number(count) => whole(count, MOST_MORE)
-            .filter(|count| count.fract() == 0.0)
-            .map(|count| super::MoreParts::Count(count as u32)),
-        Amount::Text(text) => {
-            let share: f64 = text.trim().strip_suffix('%')?.trim().parse().ok()?;
-            whole(share, MOST_SHARE).map(|share| super::MoreParts::Share((share * 1000.0).round() as u32))
-        }
-    }
-}

@@ -6,6 +6,7 @@
 //! Sheets that are handed over whole are each kit's own, whatever the batch says of the rest.
 
 use super::{Batch, Merged, Together};
+use crate::album::{MoreParts, Spares};
 use crate::parts::{Kit, PatternBlock};
 use crate::stock::Stock;
 
@@ -21,6 +22,8 @@ pub struct Lot {
     pub kit: Kit,
     /// How often its counts are made, each time on sheets of their own.
     pub times: u32,
+    /// The same two without what is spare; nothing where nothing is.
+    pub bare: Option<(u32, Kit)>,
     /// The stocks of the batch, as the lot's sheets are called: `card.grey`.
     pub stocks: Vec<Stock>,
 }
@@ -30,24 +33,34 @@ pub struct Lot {
 pub fn lots(batch: &Batch, merged: &Merged, together: Together) -> Vec<Lot> {
     let each = |kit: usize, part: usize| merged.each[part].get(kit).copied().unwrap_or_default();
     let is_whole = |kit: usize, part: usize| merged.is_whole(batch, kit, merged.kit.parts[part].stock);
-    let rest = |kit: usize, part: usize| {
-        let times = batch.times(&batch.kits[kit]);
+    let made = |kit: usize, part: usize, times: u32| {
         if is_whole(kit, part) { 0 } else { each(kit, part).saturating_mul(times) }
+    };
+    let rest = |kit: usize, part: usize| made(kit, part, batch.times(&batch.kits[kit]));
+    let bare = |kit: usize, part: usize| made(kit, part, batch.kits[kit].album.copies);
+    let of_rest = |of: Option<usize>| Lot {
+        bare: Some((1, merged.lot(batch, of, &bare).kit)),
+        ..merged.lot(batch, of, &rest).with_spares(batch, merged)
     };
     let mut lots = Vec::new();
     for (number, kit) in batch.kits.iter().enumerate() {
         let own = |kit: usize, part: usize| if is_whole(kit, part) { each(kit, part) } else { 0 };
         let whole = Lot { times: batch.times(kit), whole: true, ..merged.lot(batch, Some(number), &own) };
-        lots.push(whole);
+        lots.push(Lot { bare: Some((kit.album.copies, whole.kit.clone())), ..whole });
         if together == Together::Kit {
-            lots.push(merged.lot(batch, Some(number), &rest).with_spares(batch, merged));
+            lots.push(of_rest(Some(number)));
         }
     }
     if together == Together::Batch {
-        lots.push(merged.lot(batch, None, &rest).with_spares(batch, merged));
+        lots.push(of_rest(None));
     }
     lots.retain(|lot| lot.kit.parts.iter().any(|part| part.count > 0));
     name(batch, &mut lots);
+    if batch.kits.iter().all(|kit| kit.spares == Spares::default()) {
+        for lot in &mut lots {
+            lot.bare = None;
+        }
+    }
     lots
 }
 
@@ -56,7 +69,22 @@ impl Merged {
     #[must_use]
     pub fn count(&self, batch: &Batch, part: usize) -> u32 {
         let made = self.made(batch, part);
-        made.saturating_add(batch.spares.parts.of(made))
+        made.saturating_add(self.besides(batch, part))
+    }
+
+    /// How many of a part are made besides what the kits take. Kits that want as many in a hundred want them of all that they
+    /// take together.
+    #[must_use]
+    pub fn besides(&self, batch: &Batch, part: usize) -> u32 {
+        let mut wanted: Vec<(MoreParts, u32)> = Vec::new();
+        for (kit, each) in batch.kits.iter().zip(&self.each[part]) {
+            let own = each.saturating_mul(batch.times(kit));
+            match wanted.iter_mut().find(|(more, _)| *more == kit.spares.parts) {
+                Some((_, all)) => *all = all.saturating_add(own),
+                None => wanted.push((kit.spares.parts, own)),
+            }
+        }
+        wanted.into_iter().map(|(more, all)| more.of(all)).fold(0, u32::saturating_add)
     }
 
     /// The kits that take a part, and how many each does.
@@ -103,7 +131,7 @@ impl Merged {
             }
         }
         kit.blocks.retain(|block| block.count > 0);
-        Lot { of, whole: false, times: 1, stocks: self.stocks.clone(), kit }
+        Lot { of, whole: false, times: 1, bare: None, stocks: self.stocks.clone(), kit }
     }
 }
 
@@ -113,7 +141,7 @@ impl Lot {
         for (number, part) in self.kit.parts.iter_mut().enumerate() {
             let first = merged.each[number].iter().position(|each| *each > 0);
             if first.is_some() && (self.of.is_none() || self.of == first) {
-                part.count = part.count.saturating_add(batch.spares.parts.of(merged.made(batch, number)));
+                part.count = part.count.saturating_add(merged.besides(batch, number));
             }
         }
         self

@@ -6,6 +6,8 @@
 use super::likeness::Likeness;
 use super::stocks::{MergedStocks, base};
 use super::{Batch, BatchKit, Chosen};
+use crate::drawer::NamedDrawer;
+use crate::finding::Finding;
 use crate::parts::{Bond, Kit, Part, PatternBlock, Piece};
 use crate::stock::Stock;
 use std::collections::BTreeMap;
@@ -28,6 +30,8 @@ pub struct Merged {
     pub blocks: Vec<Vec<PatternBlock>>,
     /// By kit: what its mixes take, where its pages are chosen.
     pub chosen: Vec<Option<Chosen>>,
+    /// What of the drawer can't be used.
+    pub unused: Vec<Finding>,
 }
 
 impl Merged {
@@ -39,6 +43,8 @@ impl Merged {
             let name = stock.name.clone();
             batch.terms.packs.put(stock, &[&name, base(&name)]);
         }
+        let drawer = batch.drawer.as_ref().and_then(NamedDrawer::known);
+        let unused = drawer.map(|drawer| drawer.offer(&mut stocks)).unwrap_or_default();
         let mut merged = Self {
             stocks,
             kit: Kit::default(),
@@ -47,6 +53,7 @@ impl Merged {
             each: Vec::new(),
             blocks: Vec::new(),
             chosen: vec![None; kits.len()],
+            unused,
         };
         let mut known: BTreeMap<Likeness, usize> = BTreeMap::new();
         for (number, (of, kit)) in batch.kits.iter().zip(kits).enumerate() {

@@ -17,7 +17,7 @@ mod stocks;
 
 pub use choice::{Choice, Mix, named as named_kind};
 pub use file_fields::FORMAT;
-pub(crate) use file_fields::{CHOICE_FIELDS, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
+pub(crate) use file_fields::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 pub use lots::{Lot, lots};
 pub use merge::Merged;
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
@@ -25,7 +25,8 @@ pub use pack::MixPack;
 pub use read::{Albums, read};
 pub use schema::schema;
 
-use crate::album::{Album, Handed, Language};
+use crate::album::{Album, Handed, Language, Spares};
+use crate::drawer::NamedDrawer;
 use crate::fields::{Node, Source, Tree, words};
 use crate::length::Units;
 use crate::selling::Terms;
@@ -51,8 +52,8 @@ pub struct Batch {
     pub kits: Vec<BatchKit>,
     /// What is laid together.
     pub together: Together,
-    /// What is made besides, for what goes wrong.
-    pub spares: Spares,
+    /// What lies in the drawer, as the batch names it, else its albums.
+    pub drawer: Option<NamedDrawer>,
     /// What the batch says of buying and selling, else its albums.
     pub terms: Terms,
 }
@@ -68,6 +69,8 @@ pub struct BatchKit {
     pub album: Album,
     /// How pages are chosen, where they are.
     pub choice: Option<Choice>,
+    /// What is made of it besides, for what goes wrong: as the batch says, else its album.
+    pub spares: Spares,
 }
 
 words! {
@@ -80,53 +83,6 @@ words! {
     }
 }
 
-/// What is made besides, for what goes wrong.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-#[non_exhaustive]
-pub struct Spares {
-    /// So many more of each kit.
-    pub kits: u32,
-    /// So many more of each part over the whole order.
-    pub parts: MoreParts,
-}
-
-/// More of each part.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum MoreParts {
-    /// So many.
-    Count(u32),
-    /// So many in a hundred, rounded up to a part; in thousandths of a per cent.
-    Share(u32),
-}
-
-impl Default for MoreParts {
-    fn default() -> Self {
-        Self::Count(0)
-    }
-}
-
-impl MoreParts {
-    /// How many more than so many.
-    ///
-    /// ```
-    /// use hingeleaf::batch::MoreParts;
-    /// assert_eq!(MoreParts::Share(2_000).of(50), 1); // 2 %
-    /// assert_eq!(MoreParts::Share(2_000).of(51), 2); // rounded up to a part
-    /// assert_eq!(MoreParts::Count(3).of(0), 0); // none of what is not made at all
-    /// ```
-    #[must_use]
-    pub fn of(self, count: u32) -> u32 {
-        match self {
-            _ if count == 0 => 0,
-            Self::Count(more) => more,
-            Self::Share(thousandths) => {
-                let more = (u64::from(count) * u64::from(thousandths)).div_ceil(100_000);
-                u32::try_from(more).unwrap_or(u32::MAX)
-            }
-        }
-    }
-}
-
 impl Batch {
     /// What stands for an album where the whole order is listed, drawn, printed: its first kit's, with the order's name, units
     /// and stocks. Its pages are nobody's. Where kits hand over a stock in different states, or one does not say in which, nothing
@@ -136,7 +92,17 @@ impl Batch {
         let first = self.kits.first()?.album.clone();
         let (title, units, stocks) = (self.title.clone(), self.units, merged.stocks.clone());
         let handed_over = (0..stocks.len()).map(|stock| self.handed_over(merged, stock)).collect();
-        Some(Album { title, units, stocks, copies: 1, handed_over, edition: None, notes: Vec::new(), ..first })
+        Some(Album {
+            title,
+            units,
+            stocks,
+            copies: 1,
+            spares: None,
+            handed_over,
+            edition: None,
+            notes: Vec::new(),
+            ..first
+        })
     }
 
     /// In what state all kits that have a stock hand it over.
@@ -156,6 +122,6 @@ impl Batch {
     /// How often a kit is made, its spares counted.
     #[must_use]
     pub fn times(&self, kit: &BatchKit) -> u32 {
-        kit.album.copies.saturating_add(self.spares.kits)
+        kit.album.copies.saturating_add(kit.spares.kits)
     }
 }

@@ -3,13 +3,14 @@
 
 use super::file_fields::{
     ALBUM, CHANGE, CHOICE, CHOICE_FIELDS, CHOSEN_OF, CHOSEN_PAGES, COPIES, FORMAT, KIT_FIELDS, KITS, LANGUAGE, NAME,
-    SPARE_FIELDS, SPARE_KITS, SPARE_PARTS, SPARES, TITLE, TOGETHER, TOP_FIELDS, more_parts,
+    TITLE, TOGETHER, TOP_FIELDS,
 };
 use super::stocks::{MergedStocks, base};
-use super::{Batch, BatchKit, Choice, Spares};
-use crate::album::{self, HANDED_OVER, Handed, Kind, read_handed_over};
+use super::{Batch, BatchKit, Choice};
+use crate::album::{self, HANDED_OVER, Handed, Kind, SPARES, Spares, read_handed_over, read_spares};
+use crate::drawer::{self, NamedDrawer};
 use crate::exact::Exact;
-use crate::fields::{Amount, Grafted, Node, Reader, Source, Tree, Values};
+use crate::fields::{Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Place, Said, of_kits};
 use crate::length::excerpt;
 use crate::selling::{self, Differs, PACKS, SELLING, Terms};
@@ -36,16 +37,26 @@ pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -
     let kits = top.get(KITS).map(|node| reading.kits(node)).unwrap_or_default();
     let of_albums = of_kits(reading.of_albums.iter().map(|(kit, findings)| (kit.as_str(), findings.as_slice())));
     reading.reader.findings.extend(of_albums);
-    let spares = top.get(SPARES).and_then(|node| reading.spares(node)).unwrap_or_default();
+    let spares = top.get(SPARES).and_then(|node| read_spares(&mut reading.reader, node));
     let mut batch = Batch {
         title: top.get(TITLE).unwrap_or("Batch").to_owned(),
         units: reading.reader.units,
         language: top.get(LANGUAGE),
         kits,
         together: top.get(TOGETHER),
-        spares,
+        drawer: NamedDrawer::named(&mut reading.reader, &top),
         terms: Terms::default(),
     };
+    for kit in &mut batch.kits {
+        // What the batch says wins over what its albums say.
+        kit.spares = spares.or(kit.album.spares.take()).unwrap_or_default();
+    }
+    let of_albums = batch.kits.iter_mut().map(|kit| kit.album.drawer.take()).collect::<Vec<_>>();
+    if batch.drawer.is_none() {
+        let (drawer, differ) = drawer::agreed(of_albums.iter().map(Option::as_ref));
+        batch.drawer = drawer;
+        reading.reader.findings.extend(differ);
+    }
     reading.terms(&top, &mut batch);
     if let Some(node) = top.get(HANDED_OVER) {
         reading.handed_over(node, &mut batch);
@@ -99,7 +110,7 @@ impl Reading<'_, '_> {
             let album = self.album(&name, &values, chosen.as_ref());
             names.push(name.clone());
             let choice = chosen.map(|(choice, _)| choice);
-            kits.extend(album.map(|album| BatchKit { name, album, choice }));
+            kits.extend(album.map(|album| BatchKit { name, album, choice, spares: Spares::default() }));
         }
         kits
     }
@@ -212,26 +223,6 @@ impl Reading<'_, '_> {
                 self.reader.problem("change-no-place", text, Said::new("change-no-place-help"), &place);
             }
         }
-    }
-
-    fn spares(&mut self, node: &Node) -> Option<Spares> {
-        let values = self.reader.object(node, "spares", Arg::field("spares"), &[SPARE_FIELDS])?;
-        let parts = match values.get(SPARE_PARTS) {
-            None => None,
-            Some(said) => {
-                let more = more_parts(said);
-                if let (None, Some(place)) = (more, values.place(SPARE_PARTS).cloned()) {
-                    let said = match said {
-                        Amount::Number(number) => Arg::from(number.to_string()),
-                        Amount::Text(text) => Arg::quoted(excerpt(text)),
-                    };
-                    let text = Said::new("bad-spares").with("said", said);
-                    self.reader.problem("out-of-range", text, Said::new("bad-spares-help"), &place);
-                }
-                more
-            }
-        };
-        Some(Spares { kits: values.get(SPARE_KITS), parts: parts.unwrap_or_default() })
     }
 
     /// What the batch says of buying and selling, else its albums, which must agree then.

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The JSON Schema of a batch file.
 
-use super::file_fields::{CHOICE_FIELDS, FORMAT, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
-use crate::album::{Role, entry_schema, handed_over_schema};
+use super::file_fields::{CHOICE_FIELDS, FORMAT, KIT_FIELDS, TOP_FIELDS};
+use crate::album::{Role, entry_schema, handed_over_schema, spares_schema};
 use crate::fields::{file_schema, object_schema};
 use crate::parts;
 use crate::selling;
@@ -23,7 +23,7 @@ pub fn schema() -> Value {
     let mut nested = vec![
         ("kits", json!({ "type": "array", "minItems": 1, "items": kit })),
         ("handed_over", handed_over_schema()),
-        ("spares", object_schema(&[SPARE_FIELDS], &[])),
+        ("spares", spares_schema()),
     ];
     nested.extend(selling::schemas());
     file_schema("A batch file", FORMAT, TOP_FIELDS, &nested)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What a command of one album works on: the album and the machine, from their files and the arguments.
 
+use super::drawer::{self, DrawerFile};
 use super::end::ExitStatus;
 use super::inputs::{Ended, cutter, on_sheets, source};
 use super::machine_arguments::MachineArguments;
@@ -18,6 +19,8 @@ pub(super) struct Inputs {
     pub album: Album,
     pub cutter: Cutter,
     pub sources: Vec<Source>,
+    /// The drawer that the album names.
+    pub drawer: Option<DrawerFile>,
 }
 
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
@@ -28,9 +31,12 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut album = read.value.map(|album| on_sheets(album, machine, &mut findings));
     own_cutters(album.iter_mut(), machine, &mut sources, &mut findings)?;
+    let mut named = album.as_mut().and_then(|album| album.drawer.take());
+    let drawer = drawer::read(&mut named, &mut sources, &mut findings)?;
+    album.iter_mut().for_each(|album| album.drawer.clone_from(&named));
     gravest_first(&mut findings);
     match album {
-        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources }),
+        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources, drawer }),
         _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
     }
 }
@@ -45,5 +51,6 @@ pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album
         let known = before.stocks.iter().find(|known| known.name == stock.name);
         stock.own = known.and_then(|known| known.own.clone());
     }
+    album.drawer.clone_from(&before.drawer);
     (!stops(&findings)).then_some(album)
 }

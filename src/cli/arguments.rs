@@ -82,6 +82,7 @@ pub(super) enum SchemaOf {
     Album,
     Batch,
     Cutter,
+    Drawer,
     Report,
     Compare,
 }
@@ -172,9 +173,12 @@ pub(super) struct KitArguments {
     /// Where names and marks are drawn on the parts
     #[arg(long, value_enum, default_value = "hidden")]
     pub labels: LabelsArgument,
-    /// Write what is left of the sheets, as stocks that another album can take, to this new file
+    /// Write what is left of the sheets to this new file, as a drawer that another album can name
     #[arg(long, value_name = "FILE")]
     pub save_offcuts: Option<PathBuf>,
+    /// Write into the drawer's file what is left in it, and what is left of the sheets
+    #[arg(long, conflicts_with = "save_offcuts")]
+    pub update_drawer: bool,
     /// Only layouts that a trimmer can cut, from edge to edge; the cuts come in the report
     #[arg(long)]
     pub trimmer: bool,

@@ -5,6 +5,7 @@ use super::arguments::{Check, KitArguments};
 use super::choice;
 use super::commands::{counted, effort, files, formats, labels, summary, threads, unknown_formats};
 use super::cost;
+use super::drawer::{self, DrawerFile};
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
@@ -37,7 +38,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let mut problems = step_problems(check.rounded);
     let of_one = [("--mend", check.mend.is_some()), ("--picture", check.picture.is_some())];
     problems.extend(of_one.into_iter().filter(|(_, said)| *said).map(|(option, _)| of_one_album(option)));
-    let BatchInputs { batch, cutter, sources, notes } =
+    let BatchInputs { batch, cutter, sources, notes, .. } =
         match inputs(&check.file, &check.machine, check.rounded, |_| Vec::new(), problems) {
             Ok(inputs) => inputs,
             Err(ended) => return ended.say(check.json),
@@ -78,8 +79,12 @@ fn make(kit: &KitArguments) -> Result<(BatchWork, Vec<Source>, Vec<PathBuf>), En
         }
         hand_over::hand_over_all(batch.kits.iter_mut().map(|kit| &mut kit.album), &handed_over)
     };
-    let BatchInputs { batch, cutter, sources, notes } = inputs(&kit.file, &kit.machine, kit.rounded, change, problems)?;
-    let folder = KitFolder::new(kit)?;
+    let BatchInputs { batch, cutter, sources, notes, drawer } =
+        inputs(&kit.file, &kit.machine, kit.rounded, change, problems)?;
+    if let Some(finding) = drawer::wish(kit.update_drawer, drawer.as_ref()) {
+        return Err(Ended { findings: vec![finding], end: ExitStatus::WrongInput, sources });
+    }
+    let folder = KitFolder::new(kit, drawer)?;
     let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
     let watch = folder.watch();
     let mut work = BatchWork::new(batch, cutter, labels(kit.labels), search, &watch);
@@ -90,8 +95,8 @@ fn make(kit: &KitArguments) -> Result<(BatchWork, Vec<Source>, Vec<PathBuf>), En
     };
     let formats = formats(kit);
     let wanted = files(kit, &formats, &first.album);
-    let offcuts = || write::offcut_stocks(work.order(), &work.stocks);
-    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), offcuts)?;
+    let left = drawer::left(work.batch.drawer.as_ref(), &work.merged.stocks, &work.stocks);
+    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), left)?;
     Ok((work, sources, kept))
 }
 
@@ -101,6 +106,7 @@ struct BatchInputs {
     cutter: Cutter,
     sources: Vec<Source>,
     notes: Vec<Finding>,
+    drawer: Option<DrawerFile>,
 }
 
 /// Reads the batch, its albums and the machine; `change` is what arguments make of the batch. All problems of all files come
@@ -133,6 +139,10 @@ fn inputs(
     let mut notes = Vec::new();
     let albums = read.value.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     own_cutters(albums, machine, &mut sources, &mut findings)?;
+    let mut drawer = None;
+    if let Some(batch) = &mut read.value {
+        drawer = drawer::read(&mut batch.drawer, &mut sources, &mut findings)?;
+    }
     let batch = read.value.map(|mut batch| {
         all_on_sheets(batch.kits.iter_mut().map(|kit| &mut kit.album), machine, &mut findings);
         findings.extend(change(&mut batch));
@@ -145,7 +155,7 @@ fn inputs(
     });
     gravest_first(&mut findings);
     match batch {
-        Some(batch) if !stops(&findings) => Ok(BatchInputs { batch, cutter, sources, notes }),
+        Some(batch) if !stops(&findings) => Ok(BatchInputs { batch, cutter, sources, notes, drawer }),
         _ => Err(Ended { findings, end: failed.unwrap_or(ExitStatus::WrongInput), sources }),
     }
 }
@@ -165,7 +175,8 @@ fn verdict(work: &BatchWork) -> String {
     let sheets = counted(work.stocks.iter().map(StockSheets::count).sum(), "sheet");
     let kits = counted(kits, "kit");
     format!(
-        "The batch goes together: {kits}, {parts} different parts, on {sheets} at most.\n{}",
+        "The batch goes together: {kits}, {parts} different parts, on {sheets} at most{}.\n{}",
+        drawer::of_them(&work.merged.stocks, &work.stocks),
         cost::words(work.cost())
     )
 }

@@ -5,6 +5,7 @@ use super::album_inputs::{Inputs, inputs, reread};
 use super::arguments::Check;
 use super::commands::counted;
 use super::cost;
+use super::drawer;
 use super::end::ExitStatus;
 use super::inputs::{Ended, exists, put, rounded, step_problems};
 use super::say;
@@ -23,11 +24,11 @@ use std::fs;
 use std::path::Path;
 
 pub(super) fn check(check: &Check) -> ExitStatus {
-    let Inputs { album, cutter, mut sources } = match inputs(&check.file, &check.machine, step_problems(check.rounded))
-    {
-        Ok(inputs) => inputs,
-        Err(ended) => return ended.say(check.json),
-    };
+    let Inputs { album, cutter, mut sources, .. } =
+        match inputs(&check.file, &check.machine, step_problems(check.rounded)) {
+            Ok(inputs) => inputs,
+            Err(ended) => return ended.say(check.json),
+        };
     // Not even a link to nothing is written over.
     if let Some(there) =
         [&check.mend, &check.picture].into_iter().flatten().find(|new| fs::symlink_metadata(new).is_ok())
@@ -119,7 +120,8 @@ fn verdict(work: &Work) -> String {
     let how: String =
         work.fit.sentences(&work.album).iter().flat_map(|sentence| [sentence.to_string(), "\n".into()]).collect();
     format!(
-        "It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most.\n{how}{}",
+        "It goes together: {pieces} pieces a kit, {parts} of them different, on {sheets} at most{}.\n{how}{}",
+        drawer::of_them(&work.album.stocks, &work.stocks),
         cost::words(work.cost())
     )
 }

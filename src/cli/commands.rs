@@ -4,6 +4,7 @@
 use super::album_inputs::{Inputs, inputs};
 use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
 use super::cost;
+use super::drawer;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, put, rounded, step_problems};
@@ -13,12 +14,13 @@ use super::say;
 use hingeleaf::album::{self, Album, Order};
 use hingeleaf::batch as batch_file;
 use hingeleaf::cutter::{self, Cutter};
+use hingeleaf::drawer as drawer_file;
 use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::{Arg, Finding, Said};
 use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
-use hingeleaf::sheets::{Search, Sheet, StockSheets};
+use hingeleaf::sheets::{Search, Sheet, StockSheets, drawer_rows};
 use hingeleaf::stock::{By, Stock};
 use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
@@ -62,7 +64,7 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
 fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
     let (handed_over, wrong) = hand_over::read(&kit.handed_over);
     let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded), wrong].concat();
-    let Inputs { album, cutter, sources } = inputs(&kit.file, &kit.machine, problems)?;
+    let Inputs { album, cutter, sources, drawer } = inputs(&kit.file, &kit.machine, problems)?;
     let (mut album, notes) = rounded(album, kit.rounded);
     if let Some(copies) = kit.copies {
         album.copies = copies;
@@ -70,17 +72,18 @@ fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
     if let Some(language) = kit.language {
         album.language = language;
     }
-    let findings = hand_over::hand_over(&mut album, &handed_over);
+    let mut findings = hand_over::hand_over(&mut album, &handed_over);
+    findings.extend(drawer::wish(kit.update_drawer, drawer.as_ref()));
     if !findings.is_empty() {
         return Err(Ended { findings, end: ExitStatus::WrongInput, sources });
     }
-    Ok((Inputs { album, cutter, sources }, notes))
+    Ok((Inputs { album, cutter, sources, drawer }, notes))
 }
 
 /// The work, the files that it came from, and what of the maker's own lies in the folder still.
 fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
-    let (Inputs { album, cutter, sources }, notes) = wanted(kit)?;
-    let folder = KitFolder::new(kit)?;
+    let (Inputs { album, cutter, sources, drawer }, notes) = wanted(kit)?;
+    let folder = KitFolder::new(kit, drawer)?;
     let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
     let watch = folder.watch();
     let mut work = Work::new(album, cutter, labels(kit.labels), search, &watch);
@@ -91,8 +94,8 @@ fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> 
     }
     let formats = formats(kit);
     let wanted = files(kit, &formats, &work.album);
-    let offcuts = || write::offcut_stocks(work.album.order(), &work.stocks);
-    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), offcuts)?;
+    let left = drawer::left(work.album.drawer.as_ref(), &work.album.stocks, &work.stocks);
+    let kept = folder.fill(&watch, |sink| work.write(&wanted, sink), left)?;
     Ok((work, sources, kept))
 }
 
@@ -141,6 +144,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Album => album::schema(&parts::kinds()),
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Batch => batch_file::schema(),
+        SchemaOf::Drawer => drawer_file::schema(),
         SchemaOf::Report => write::report_schema(),
         SchemaOf::Compare => write::compare_schema(),
     };
@@ -174,6 +178,7 @@ pub(super) fn summary(
         lines.push(format!("  cut {}\n", cut.join(", ")));
         lines.extend(cost(order, laid).map(|cost| format!("  costs {cost:.2}\n")));
     }
+    lines.extend(drawer_rows(order.stocks, stocks).iter().map(|row| drawer::row(order, row)));
     lines.push(format!("Wrote {}.\n", say::name(out)));
     match kept {
         [] => {}

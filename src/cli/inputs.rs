@@ -186,9 +186,10 @@ fn other_sheets<'a>(said: &'a [String], findings: &mut Vec<Finding>) -> Vec<(Opt
         };
         match paper::sheet_size(sheet) {
             // Price and count belong to the sheet that it replaces.
-            Ok((called, width, height)) => {
-                Some((name, SheetSize { name: called, width, height, count: None, price: None, pack: None }))
-            }
+            Ok((called, width, height)) => Some((
+                name,
+                SheetSize { name: called, width, height, count: None, price: None, pack: None, lies: None },
+            )),
             Err(error) => {
                 findings.push(argument(of_option("--sheet", error.what), error.help));
                 None

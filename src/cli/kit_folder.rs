@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-//! Where `kit` writes: its folder, and the file of offcuts; both stand at the end, or neither does.
+//! Where `kit` writes: its folder, the file of offcuts, the drawer; all stand at the end, or none does.
 
 use super::arguments::KitArguments;
+use super::drawer::{DrawerFile, DrawerUpdate};
 use super::inputs::Ended;
 use super::offcuts::Offcuts;
 use super::refusals::{refused, unwritten};
@@ -14,16 +15,18 @@ pub(super) struct KitFolder<'a> {
     out: &'a Path,
     folder: Folder,
     offcuts: Option<Offcuts>,
+    drawer: Option<DrawerUpdate>,
 }
 
 impl<'a> KitFolder<'a> {
     /// # Errors
     /// The folder or the file is there already, or can't be made.
-    pub(super) fn new(kit: &'a KitArguments) -> Result<Self, Ended> {
+    pub(super) fn new(kit: &'a KitArguments, drawer: Option<DrawerFile>) -> Result<Self, Ended> {
         let out = kit.out.as_path();
         let offcuts = kit.save_offcuts.as_deref().map(|file| Offcuts::to(file, out)).transpose()?;
         let folder = Folder::new(out, kit.replace).map_err(|problem| refused(out, problem, "kit"))?;
-        Ok(Self { out, folder, offcuts })
+        let drawer = drawer.filter(|_| kit.update_drawer).map(|drawer| drawer.update(out)).transpose()?;
+        Ok(Self { out, folder, offcuts, drawer })
     }
 
     /// Watches a search whose folder is taken away should it be stopped twice.
@@ -36,18 +39,23 @@ impl<'a> KitFolder<'a> {
         mut self,
         watch: &Terminal,
         files: impl FnOnce(&mut dyn Sink) -> Result<(), WriteProblem>,
-        offcuts: impl FnOnce() -> String,
+        (offcuts, drawer): (impl FnOnce() -> String, impl FnOnce() -> String),
     ) -> Result<Vec<PathBuf>, Ended> {
         files(&mut self.folder).map_err(|problem| unwritten(self.out, problem))?;
         // Before the folder is released: a kit stands with its offcuts, or neither does.
         if let Some(file) = &self.offcuts {
             file.write(&offcuts(), &mut self.folder)?;
         }
+        if let Some(update) = &self.drawer {
+            update.write(&drawer())?;
+        }
         // From here on nothing may be taken away in a hurry.
         watch.released();
-        self.folder.finish().map_err(|problem| {
+        let kept = self.folder.finish().map_err(|problem| {
             self.offcuts.iter().for_each(Offcuts::take_away);
             refused(self.out, problem, "kit")
-        })
+        })?;
+        self.drawer.map_or(Ok(()), DrawerUpdate::finish)?;
+        Ok(kept)
     }
 }

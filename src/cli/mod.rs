@@ -11,6 +11,7 @@ mod commands;
 mod compare;
 mod compare_words;
 mod cost;
+mod drawer;
 mod end;
 mod hand_over;
 mod inputs;

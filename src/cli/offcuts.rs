@@ -61,7 +61,7 @@ impl Offcuts {
 }
 
 /// The name of a file within a folder that need not be there yet; none where it lies elsewhere.
-fn within(file: &Path, out: &Path) -> Option<String> {
+pub(super) fn within(file: &Path, out: &Path) -> Option<String> {
     let absolute = |path: &Path| std::path::absolute(path).ok();
     let (file, out) = (absolute(file)?, absolute(out)?);
     let rest = file.strip_prefix(&out).ok()?;

@@ -39,7 +39,7 @@ fn look(wanted: &SizesArguments) -> Result<(Album, Cutter, Survey), Ended> {
             Err(error) => findings.push(argument(of_option("--holds", error.what), error.help)),
         }
     }
-    let Inputs { mut album, cutter, sources } = inputs(&wanted.file, &wanted.machine, findings)?;
+    let Inputs { mut album, cutter, sources, .. } = inputs(&wanted.file, &wanted.machine, findings)?;
     if let Some(copies) = wanted.copies {
         album.copies = copies;
     }

@@ -67,7 +67,8 @@ fn sheets(order: &OrderNeeds<'_>) -> Vec<SharedRow> {
     for laid in order.laid {
         let Some(stock) = order.stocks.get(laid.stock) else { continue };
         for (number, count) in laid.by_size() {
-            let Some(size) = stock.sheets.get(number) else { continue };
+            // What lay in the drawer was paid for by another order.
+            let Some(size) = stock.sheets.get(number).filter(|size| size.lies.is_none()) else { continue };
             let sold = size.sold();
             let sold = sold.map(|pack| SoldBy { per: Exact::whole(pack.of.into()), price: pack.price, whole: true });
             let row = CostRow {

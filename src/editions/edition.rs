@@ -152,7 +152,7 @@ impl Edition {
             title: album.title.clone(),
             head: Some(head.cloned().collect()),
             units: Some(album.units),
-            copies: album.copies,
+            copies: album.made(),
             parts: kit.parts.iter().zip(kit.pages()).map(part).collect(),
             blocks: kit.blocks.iter().map(block).collect(),
             sheets: sheets.map(sheet).collect(),

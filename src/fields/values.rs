@@ -37,6 +37,12 @@ impl Values {
         self.held.insert(name, Some(Value::Length(length)));
     }
 
+    /// Takes out what a field holds, as a program that varies an album does.
+    pub(crate) fn unset(&mut self, name: &'static str) {
+        self.held.insert(name, None);
+        self.places.remove(name);
+    }
+
     /// Sets a whole number, as a program that varies an album does.
     pub(crate) fn set_count(&mut self, key: Key<CountOrWord>, count: u32) {
         self.held.insert(key.name(), Some(Value::Count(count)));

@@ -25,7 +25,7 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     let to_blame = |part: &&Part| part.stock == number && (part.along_grain || !contradiction) && !of_stock.fits(part);
     let big: Vec<&Part> = kit.parts.iter().filter(to_blame).collect();
     // Where the machine takes none of the sheets, that is said elsewhere.
-    let takes = |size: &SheetSize| of_stock.cutter.takes(size.width, size.height);
+    let takes = |size: &SheetSize| size.lies.is_none() && of_stock.cutter.takes(size.width, size.height);
     if big.is_empty() || of_stock.stock.ready || !of_stock.stock.sheets.iter().any(takes) {
         return Vec::new();
     }
@@ -174,7 +174,15 @@ fn sheet_for(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Option
     let mut sizes: Vec<SheetSize> = names
         .into_iter()
         .filter_map(|name| sheet_size(name).ok())
-        .map(|(name, width, height)| SheetSize { name, width, height, count: None, price: None, pack: None })
+        .map(|(name, width, height)| SheetSize {
+            name,
+            width,
+            height,
+            count: None,
+            price: None,
+            pack: None,
+            lies: None,
+        })
         .collect();
     sizes.sort_by(|one, two| (one.width.mm() * one.height.mm()).total_cmp(&(two.width.mm() * two.height.mm())));
     let takes_all = |size: &SheetSize| {

@@ -30,7 +30,7 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         if !kit.parts.iter().any(|part| said(part.stock)) {
             findings.extend(caliper(album, stock));
         }
-        for size in &stock.sheets {
+        for size in stock.sheets.iter().filter(|size| size.lies.is_none()) {
             findings.extend(bed(album, stock, size, stock.cutter(cutter)));
             findings.extend(tolerance(album, kit, number, size, stock.cutter(cutter)));
         }
@@ -76,11 +76,12 @@ fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Optio
         let text = Said::new(key).with("sheet", &size.name);
         text.with("width", album.length(width.mm())).with("height", album.length(height.mm()))
     };
-    let finding = if stock.sheets.iter().any(|size| cutter.takes(size.width, size.height)) {
-        Finding::note("bed-too-small", about(stock), says("sheet-left-out"))
-    } else {
-        Finding::stop("bed-too-small", about(stock), says("bed-too-small"))
-    };
+    let finding =
+        if stock.sheets.iter().filter(|size| size.lies.is_none()).any(|size| cutter.takes(size.width, size.height)) {
+            Finding::note("bed-too-small", about(stock), says("sheet-left-out"))
+        } else {
+            Finding::stop("bed-too-small", about(stock), says("bed-too-small"))
+        };
     Some(finding.help(Said::new("bed-too-small-help")).at(stock.place.as_ref()))
 }
 

@@ -174,6 +174,9 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 ("height", desk.length(sheet.height, What::SheetHeight, &sheet.name)),
             ];
             blocks.push(Block::Heading(desk.say("sheet-heading", heading)));
+            if desk.job.album.order().lies(laid.stock, sheet.size).is_some() {
+                blocks.push(Block::Words(desk.tell("sheet-from-drawer")));
+            }
             if let Some(plan) = desk.plan(&sheet.name) {
                 blocks.push(Block::Words(stands(desk, laid.stock, sheet)));
                 if sheet.times > 1 {

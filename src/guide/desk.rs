@@ -46,7 +46,7 @@ pub(super) struct Desk<'a> {
 
 impl<'a> Desk<'a> {
     pub(super) fn new(job: &'a GuideJob<'a>, reader: Audience) -> Self {
-        let kits = if reader == Audience::Kit { 1 } else { job.album.copies.max(1) };
+        let kits = if reader == Audience::Kit { 1 } else { job.album.made().max(1) };
         let stocks = sheets(job, reader, kits);
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
         let words = Words::new(job.album.language);
@@ -308,16 +308,16 @@ fn rows(job: &GuideJob<'_>, kits: u32) -> Vec<Row> {
 
 /// The sheets that a reader cuts. Who makes one kit of many has none, unless whole sheets are handed over.
 fn sheets(job: &GuideJob<'_>, reader: Audience, kits: u32) -> Vec<StockSheets> {
-    let album = job.album;
-    let mine = |laid: &&StockSheets| {
-        reader.cuts(album, laid.stock) && (kits == album.copies.max(1) || album.is_apart(laid.stock))
-    };
+    let (album, made) = (job.album, job.album.made().max(1));
+    let mine = |laid: &&StockSheets| reader.cuts(album, laid.stock) && (kits == made || album.is_apart(laid.stock));
     let of_kits = |laid: &StockSheets| {
         let mut laid = laid.clone();
+        // Those of spare parts are no kit's.
+        laid.sheets.retain(|sheet| !sheet.spare);
         for sheet in &mut laid.sheets {
-            sheet.times = sheet.times / album.copies.max(1) * kits;
+            sheet.times = sheet.times / made * kits;
         }
         laid
     };
-    job.stocks.iter().filter(mine).map(|laid| if kits == album.copies { laid.clone() } else { of_kits(laid) }).collect()
+    job.stocks.iter().filter(mine).map(|laid| if kits == made { laid.clone() } else { of_kits(laid) }).collect()
 }

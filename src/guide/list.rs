@@ -62,7 +62,12 @@ pub fn list(order: Order<'_>, kit: &Kit, kits: u32) -> Vec<Row> {
         Row {
             mark: letters(index),
             part: number,
-            count: u64::from(part.count) * u64::from(kits),
+            // Spare parts are of the whole order, and no kit's.
+            count: if kits == order.copies {
+                order.pieces(part.count)
+            } else {
+                u64::from(part.count) * u64::from(kits)
+            },
             lies,
             long: part.flat.width.max(part.flat.height) > TRIMMER + 0.05,
             shaped: (boxed - part.flat.area()).abs() > READ,

@@ -103,7 +103,10 @@ pub fn shop(job: &GuideJob<'_>) -> Guide {
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
-    sections.push(packing::section(&desk));
+    let order = job.album.order();
+    let mut packed = packing::section(&desk);
+    packed.blocks.extend(packing::over(&desk, |part| order.besides(job.kit.parts[part].count)));
+    sections.push(packed);
     sections.extend(fits::section(&desk));
     sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));

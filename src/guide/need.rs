@@ -13,7 +13,7 @@ use crate::album::Album;
 use crate::fit::order::Doing;
 use crate::length::tolerance::SAME;
 use crate::parts::{Deed, Kit, Part};
-use crate::sheets::Sheet;
+use crate::sheets::{DrawerRow, Sheet, drawer_rows};
 use crate::stock::{SheetSize, Stock};
 
 /// One sheet in so many is bought more, for what goes wrong: our choice.
@@ -47,6 +47,7 @@ pub(super) fn of_order(desk: &Desk<'_>) -> Section {
         }
         Block::Table(table)
     }));
+    blocks.extend(drawer(desk));
     if let Some(cost) = cost(desk) {
         blocks.push(Block::Words(desk.say("batch-cost", vec![("cost", desk.measure.price(cost))])));
     }
@@ -59,6 +60,7 @@ fn ready(desk: &Desk<'_>, teaching: bool) -> Section {
     let shop = desk.reader == Audience::Shop;
     let mut blocks = vec![Block::Words(desk.tell(if shop { "need-words-shop" } else { "need-words" }))];
     blocks.extend(sheets(desk).map(Block::Table));
+    blocks.extend(drawer(desk));
     let supplies = supplies(desk);
     if !supplies.is_empty() {
         blocks.push(Block::Heading(desk.tell(if shop { "need-stick-shop" } else { "need-stick" })));
@@ -116,7 +118,8 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
             None => all.push((stock, size, count)),
         }
     }
-    for (stock, size, count) in all {
+    // What lies in the drawer is taken, not bought.
+    for (stock, size, count) in all.into_iter().filter(|(_, size, _)| !buys || size.lies.is_none()) {
         let buy = count + count.div_ceil(SPARE);
         let price = size.each().map_or_else(Line::default, |price| {
             #[allow(clippy::cast_precision_loss, reason = "a count of sheets")]
@@ -142,6 +145,28 @@ fn sheets(desk: &Desk<'_>) -> Option<Table> {
     let head = heads.iter().map(|head| desk.tell(&format!("need-head-{head}"))).collect();
     let caption = desk.tell(if buys { "need-caption" } else { "need-caption-given" });
     (!rows.is_empty()).then(|| Table { caption, head, rows }.without_empty_columns())
+}
+
+/// What is taken from the drawer, for who has one.
+fn drawer(desk: &Desk<'_>) -> Vec<Block> {
+    let buys = desk.reader == Audience::Shop || !desk.job.album.has_shop();
+    let rows = drawer_rows(&desk.job.album.stocks, desk.job.stocks);
+    let line = |row: &DrawerRow| {
+        let stock = desk.stock(row.stock)?;
+        let size = stock.sheets.get(row.size)?;
+        let mut places = desk.sheet_sides(stock, size);
+        let count = |count: u32, of: &str| measure::count(count.into(), What::Many, of);
+        places.push(("stock", Line::text(stock.bought())));
+        places.push(("n", count(row.taken, "taken")));
+        places.push(("lie", count(row.lie, "lie")));
+        places.push(("left", count(row.left(), "left")));
+        Some(desk.say("need-drawer-take", places))
+    };
+    let lines: Vec<Line> = rows.iter().filter(|row| row.taken > 0 && buys).filter_map(line).collect();
+    if lines.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Heading(desk.tell("need-drawer")), Block::List(lines)]
 }
 
 /// What who is handed a kit still needs, each in a word or two.
@@ -281,7 +306,7 @@ fn cost(desk: &Desk<'_>) -> Option<f64> {
     if desk.job.cost.is_some() {
         return None;
     }
-    let copies = f64::from(desk.job.album.copies.max(1));
+    let copies = f64::from(desk.job.album.made().max(1));
     let sheets = desk.job.stocks.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| (laid.stock, sheet)));
     let price = |(stock, sheet): (usize, &Sheet)| {
         let size = desk.stock(stock)?.sheets.get(sheet.size)?;

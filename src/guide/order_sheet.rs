@@ -21,9 +21,9 @@ pub struct KitOfOrder<'a> {
 }
 
 /// The job sheet of several kits that are made as one order. `whole` has the parts of all kits with their counts over the
-/// order, and its sheets.
+/// order, and its sheets; `besides` says how many of a part are spare.
 #[must_use]
-pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
+pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>], besides: &dyn Fn(usize) -> u32) -> Guide {
     let desk = Desk::new(whole, Audience::Shop);
     let chosen: Vec<(&str, &GuideJob<'_>, &Chosen)> =
         kits.iter().filter_map(|kit| Some((kit.name, &kit.job, kit.chosen?))).collect();
@@ -35,7 +35,9 @@ pub fn order_sheet(whole: &GuideJob<'_>, kits: &[KitOfOrder<'_>]) -> Guide {
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));
     sections.extend(folding::scoring(&desk));
-    sections.push(packed(&desk, &kits));
+    let mut packed = packed(&desk, &kits);
+    packed.blocks.extend(packing::over(&desk, besides));
+    sections.push(packed);
     sections.extend(cost::section(&desk));
     sections.push(cautions::last(&desk));
     desk.guide(sections)

@@ -37,6 +37,16 @@ pub(super) fn section(desk: &Desk<'_>) -> Section {
     Section { id: "pack", heading: desk.tell("pack-heading"), blocks }
 }
 
+/// What is over when all is packed: so many of each part.
+pub(super) fn over(desk: &Desk<'_>, besides: impl Fn(usize) -> u32) -> Vec<Block> {
+    let spare = |row: &Row| (besides(row.part) > 0).then(|| Row { count: besides(row.part).into(), ..row.clone() });
+    let rows: Vec<Line> = desk.rows.iter().filter_map(spare).map(|row| desk.times(&row)).collect();
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Words(desk.tell("pack-over")), Block::List(rows)]
+}
+
 fn kits(desk: &Desk<'_>) -> Line {
     measure::count(u64::from(desk.kits), What::Kits, "")
 }
@@ -57,7 +67,7 @@ fn piece(desk: &Desk<'_>, row: &Row) -> Option<(f64, Vec<Line>)> {
         Line::text(desk.words.term(part.kind)),
         desk.size(part),
         measure::count(u64::from(part.count), What::InBag, &part.id),
-        of_all(desk, row.count, What::Count, &part.id),
+        of_all(desk, u64::from(part.count) * u64::from(desk.kits), What::Count, &part.id),
     ];
     Some((part.flat.width * part.flat.height, line))
 }

@@ -16,6 +16,12 @@ use crate::stock::{By, Stock};
 pub(super) fn order(desk: &Desk<'_>) -> Section {
     let kits = measure::count(u64::from(desk.kits), What::Kits, "");
     let mut blocks = vec![Block::Words(desk.say("order-words", vec![("n", kits)]))];
+    let spare = desk.job.album.spares.map_or(0, |spares| spares.kits);
+    if spare > 0 {
+        blocks.push(Block::Words(
+            desk.say("order-spare", vec![("n", measure::count(spare.into(), What::Kits, "spare"))]),
+        ));
+    }
     blocks.push(handed(desk).unwrap_or_else(|| Block::Words(desk.tell("order-unsaid"))));
     Section { id: "order", heading: desk.tell("order-made"), blocks }
 }

@@ -45,6 +45,14 @@ pub fn kinds() -> Vec<&'static Kind> {
     ALL.iter().map(|maker| &maker.kind).collect()
 }
 
+/// Width and height of a usual one of a kind, mm: its proportion. None where its example does not say both.
+#[must_use]
+pub(crate) fn usual_size(kind: &Kind) -> Option<[f64; 2]> {
+    let maker = ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)?;
+    let example: serde_json::Value = serde_json::from_str(maker.example).ok()?;
+    Some([example["width"].as_f64()?, example["height"].as_f64()?])
+}
+
 /// How the kind of an entry is made.
 pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
     ALL.iter().copied().find(|maker| maker.kind.role == entry.kind.role && maker.kind.name == entry.kind.name)
@@ -52,7 +60,8 @@ pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
 
 /// Adds the parts of one entry; the number says which page or insert it is, from 1.
 pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
-    if let Some(maker) = maker(entry) {
+    // Nobody knows yet how large it is.
+    if let Some(maker) = maker(entry).filter(|_| !entry.follows_offcuts()) {
         (maker.make)(builder, entry, number);
     }
 }

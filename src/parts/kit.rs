@@ -56,7 +56,16 @@ impl Kit {
     /// to the grain can lie.
     #[must_use]
     pub fn usable(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Usable {
-        let usable = Usable::of(stock, cutter);
+        self.those_for_grain(number, Usable::of(stock, cutter))
+    }
+
+    /// The same with what lies in a drawer.
+    #[must_use]
+    pub fn usable_with_drawer(&self, number: usize, stock: &Stock, cutter: &Cutter) -> Usable {
+        self.those_for_grain(number, Usable::with_drawer(stock, cutter))
+    }
+
+    fn those_for_grain(&self, number: usize, usable: Usable) -> Usable {
         let grained = self.parts.iter().find(|part| part.stock == number && part.along_grain);
         grained.map(|part| part.sideways).map_or(usable.clone(), |sideways| usable.with_grain(sideways))
     }

@@ -34,6 +34,7 @@ pub use build::new_piece::NewPiece;
 pub use example::example;
 pub use hidden::Hidden;
 pub use inserts::insert::is_sized;
+pub(crate) use kinds::usual_size;
 pub use kinds::{ALL, kinds};
 pub use kit::{
     BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,

@@ -78,9 +78,21 @@ pub fn named_prints() -> &'static [Print] {
     &PRINTS
 }
 
+macro_rules! about {
+    () => {
+        "size of the print, upright: 2R, 3R, 4R, 5R, 8R, 9x13, 10x15, 3x4-card, 4x6-card, id-card, \
+    instant-54x86, instant-72x86, instant-86x108, instant-88x107, cabinet, carte, or width x height with a unit: 89x127mm"
+    };
+}
+
 /// What a field that takes a print says of itself; the names are those of [`named_prints`].
-pub const ABOUT: &str = "size of the print, upright: 2R, 3R, 4R, 5R, 8R, 9x13, 10x15, 3x4-card, 4x6-card, id-card, \
-    instant-54x86, instant-72x86, instant-86x108, instant-88x107, cabinet, carte, or width x height with a unit: 89x127mm";
+pub const ABOUT: &str = about!();
+
+/// The same, of a card that may follow what the sheets leave over.
+pub(in crate::parts) const OR_OFFCUT: &str = concat!(
+    about!(),
+    "; or offcut: the largest that comes free on what the sheets leave over, in the proportion of 100 x 150"
+);
 
 /// Reads the size of a print: a name, in capitals or not, or width x height with a unit.
 ///

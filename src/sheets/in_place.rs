@@ -60,6 +60,7 @@ impl StockParts<'_> {
                     width: stood.width.mm(),
                     height: stood.height.mm(),
                     times: laid.times,
+                    spare: false,
                     placements,
                     offcuts: self.offcuts(laid, &stood),
                     cuts: laid.cuts.as_ref().map(|piece| self.piece(piece, &pieces)),

@@ -93,6 +93,8 @@ pub struct Sheet {
     pub height: f64,
     /// How many times it is cut.
     pub times: u32,
+    /// Whether it is of spare parts alone, of a stock whose sheets are each kit's own.
+    pub spare: bool,
     /// The parts on it.
     pub placements: Vec<Placed>,
     /// What is left of it worth keeping: x, y, width and height, mm.

@@ -8,7 +8,9 @@
 //! understands: sheets without their margin, boxes grown by the kerf.
 
 mod alike;
+mod besides;
 mod blocks;
+mod drawer;
 mod in_place;
 mod laid;
 mod price;
@@ -17,8 +19,11 @@ mod spare;
 mod stock_parts;
 mod strips;
 mod tally;
+mod used_first;
 mod ways;
 
+pub use besides::lay_spare_parts;
+pub use drawer::{DrawerRow, drawer_rows, left_in_drawer, offcuts};
 pub(crate) use in_place::WORTH_KEEPING;
 pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
 pub use price::price_of_cutting;
@@ -26,7 +31,7 @@ pub use spare::{Filled, fill};
 pub use tally::Tally;
 pub use ways::other_way;
 
-use crate::album::Order;
+use crate::album::{Order, Spares};
 use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::layout::Watch;
@@ -61,6 +66,18 @@ pub fn lay(
     search: Search,
     watch: &dyn Watch,
 ) -> (Vec<StockSheets>, Vec<Finding>) {
+    let bare = (order.spares != Spares::default()).then(|| (order.without_spares(), kit));
+    lay_with_spares(order, kit, bare, cutter, (search, watch))
+}
+
+/// The same where `bare` is the order without what is spare: what that costs is said.
+pub fn lay_with_spares(
+    order: Order<'_>,
+    kit: &Kit,
+    bare: Option<(Order<'_>, &Kit)>,
+    cutter: &Cutter,
+    (search, watch): (Search, &dyn Watch),
+) -> (Vec<StockSheets>, Vec<Finding>) {
     let mut laid: Vec<StockSheets> = Vec::new();
     let mut findings = Vec::new();
     for number in 0..order.stocks.len() {
@@ -71,8 +88,15 @@ pub fn lay(
             findings.push(finding);
             continue;
         }
-        match parts.lay(true, watch) {
-            Ok(layout) => {
+        let bare = bare.map(|(bare, kit)| (Order { stocks: &stocks, ..bare }, kit));
+        let without = bare.and_then(|(bare, kit)| StockParts::new(bare, kit, cutter, number, search));
+        let layout = match bare {
+            Some(_) => parts.lay_with_spares(without.as_ref(), watch),
+            None => parts.lay(true, watch).map(|layout| (layout, None)),
+        };
+        match layout {
+            Ok((layout, finding)) => {
+                findings.extend(finding);
                 let (layout, finding) = parts.with_strips_alike(layout, watch);
                 findings.extend(finding);
                 findings.extend(parts.price_of_grain(&layout, watch));

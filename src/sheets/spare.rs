@@ -113,7 +113,7 @@ impl Filling<'_> {
         }
         // Then some as long as was asked for, a tenth more at a time.
         let mut refused = cap + 1;
-        let copies = usize::try_from(from.album.copies).unwrap_or(usize::MAX);
+        let copies = usize::try_from(from.album.made()).unwrap_or(usize::MAX);
         let few = from.kit.pieces.len().saturating_mul(copies) <= MOST_PIECES;
         for _ in 0..if self.search.effort > quick && few { LONG_LOOKS } else { 0 } {
             let low = best.as_ref().map_or(0, |(count, _)| *count);
@@ -136,7 +136,7 @@ impl Filling<'_> {
         let (_, one) = self.tried(from, 1).into_parts();
         let area = |kit: &Kit| {
             let parts = kit.parts.iter().filter(|part| part.stock == stock);
-            parts.map(|part| part.flat.area() * f64::from(part.count)).sum::<f64>() * f64::from(from.album.copies)
+            parts.map(|part| part.flat.area() * f64::from(part.count)).sum::<f64>() * f64::from(from.album.made())
         };
         let sheets: f64 = laid.sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times)).sum();
         let used = area(&from.kit);

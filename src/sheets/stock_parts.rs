@@ -12,7 +12,7 @@ use crate::finding::Said;
 use crate::layout::{self, Cuts, Item, Layout, NoLayout, Problem, Turns, Watch};
 use crate::length::tolerance::WHOLE;
 use crate::parts::{Kit, Part};
-use crate::stock::{By, Stock};
+use crate::stock::{By, SheetSize, Stock};
 use crate::usable::{self, Lie, Usable};
 use std::borrow::Cow;
 
@@ -34,6 +34,8 @@ pub(super) struct StockParts<'a> {
     pub(super) supply: Vec<Option<u32>>,
     /// Numbers of its parts.
     pub(super) parts: Vec<usize>,
+    /// How many of each part of the kit are made besides what the kits take.
+    pub(super) besides: Vec<u32>,
     /// The blocks, which are parts behind all others, and the number of the first one.
     pub(super) spreads: Vec<Spread>,
     pub(super) first_spread: usize,
@@ -56,15 +58,20 @@ impl<'a> StockParts<'a> {
         let stock = order.stocks.get(number).filter(|stock| !stock.ready)?;
         let search = Search { trimmer: search.trimmer || stock.by == By::Trimmer, ..search };
         let first_spread = kit.parts.len();
-        let usable = kit.usable(number, stock, cutter);
+        let usable = kit.usable_with_drawer(number, stock, cutter);
+        // Sheets that are handed over whole hold what one kit takes.
+        let apart = order.is_apart(number);
+        let besides: Vec<u32> =
+            kit.parts.iter().map(|part| if apart { 0 } else { order.besides(part.count) }).collect();
         let (kit, spreads) = blocks::gathered(kit, number, &usable, search.trimmer);
-        let mine = |part: &usize| kit.parts[*part].stock == number && kit.parts[*part].count > 0;
+        let spare = |part: usize| besides.get(part).is_some_and(|besides| *besides > 0);
+        let mine = |part: &usize| kit.parts[*part].stock == number && (kit.parts[*part].count > 0 || spare(*part));
         let parts: Vec<usize> = (0..kit.parts.len()).filter(mine).collect();
         if parts.is_empty() {
             return None;
         }
         // Sheets that are handed over whole are each kit's own: one kit is laid, and so many times over.
-        let times = if order.is_apart(number) { order.copies.max(1) } else { 1 };
+        let times = if apart { order.copies.max(1) } else { 1 };
         let supply = usable.sheets.iter().map(|sheet| Some(stock.sheets[sheet.size].count? / times)).collect();
         Some(Self {
             order,
@@ -75,6 +82,7 @@ impl<'a> StockParts<'a> {
             usable,
             supply,
             parts,
+            besides,
             spreads,
             first_spread,
             search,
@@ -106,9 +114,24 @@ impl<'a> StockParts<'a> {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
             count,
-            price: self.stock.sheets[sheet.size].each(),
+            price: self.price(&self.stock.sheets[sheet.size]),
         };
         self.usable.sheets.iter().zip(&self.supply).map(one).collect()
+    }
+
+    /// What a sheet is reckoned with; what lies there already as its share of one that is bought, so that small ones are used first.
+    fn price(&self, size: &SheetSize) -> Option<f64> {
+        let area = |size: &SheetSize| size.width.mm() * size.height.mm();
+        let sold = self.stock.sheets.iter().filter(|size| size.lies.is_none());
+        match size.lies {
+            None => size.each(),
+            Some(_) => sold.map(|sold| Some(sold.each()? / area(sold) * area(size))).next().flatten(),
+        }
+    }
+
+    /// Whether a size lies in the drawer.
+    pub(super) fn lies(&self, usable: usize) -> bool {
+        self.usable.sheets.get(usable).is_some_and(|sheet| self.stock.sheets[sheet.size].lies.is_some())
     }
 
     /// How a part lies: all sheets that are left stand the same way with respect to grain and pattern.
@@ -122,7 +145,7 @@ impl<'a> StockParts<'a> {
             let part = &self.kit.parts[number];
             let lie = self.lie(part);
             let lie = if lie == Lie::Upright && !honour_grain { Lie::Any } else { lie };
-            let item = self.item(part, lie);
+            let item = self.item(number, lie);
             match self.alike.filter(|_| item.turns == Turns::ANY && is_strip(&self.kit, number)) {
                 Some(alike) => Item { turns: alike.turns(), ..item },
                 None => item,
@@ -136,11 +159,25 @@ impl<'a> StockParts<'a> {
         self.lay_items(&self.items(honour_grain), watch)
     }
 
-    /// Lays these items instead of its own.
+    /// Lays these items instead of its own: on what lies in the drawer first.
     pub(super) fn lay_items(&self, items: &[Item], watch: &dyn Watch) -> Result<Layout, NoLayout> {
+        let sheets = self.laid_on();
+        if (0..sheets.len()).any(|size| self.lies(size)) {
+            self.lay_from_drawer(items, &sheets, watch)
+        } else {
+            self.lay_on(items, &sheets, watch)
+        }
+    }
+
+    pub(super) fn lay_on(
+        &self,
+        items: &[Item],
+        sheets: &[layout::SheetType],
+        watch: &dyn Watch,
+    ) -> Result<Layout, NoLayout> {
         let problem = Problem {
             items,
-            sheets: &self.laid_on(),
+            sheets,
             gap: self.cutter.gap.eighths(),
             effort: self.search.effort,
             threads: self.search.threads,
@@ -159,7 +196,8 @@ impl<'a> StockParts<'a> {
         self.lie(part) == Lie::Sideways
     }
 
-    fn item(&self, part: &Part, lie: Lie) -> Item {
+    fn item(&self, number: usize, lie: Lie) -> Item {
+        let part = &self.kit.parts[number];
         // A part that lies sideways is laid as it lies then.
         let flat = if lie == Lie::Sideways { part.flat.turned(SIDEWAYS) } else { part.flat.clone() };
         // Where the outline is the box itself, the box says it all.
@@ -173,7 +211,10 @@ impl<'a> StockParts<'a> {
                 Lie::Upright => Turns::HALF,
                 Lie::AsDrawn | Lie::Sideways | Lie::NoWay => Turns::NONE,
             },
-            count: part.count.saturating_mul(self.order.copies / self.times),
+            count: part
+                .count
+                .saturating_mul(self.order.copies / self.times)
+                .saturating_add(self.besides.get(number).copied().unwrap_or(0)),
         }
     }
 }

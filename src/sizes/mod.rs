@@ -131,7 +131,7 @@ fn nearest(survey: &Survey) -> Option<Size> {
 /// Looks longer at the album's own size, those beside the steps, and the jumps; says whether that was stopped.
 fn look_again(survey: &mut Survey, beside: &mut [Size], tries: Tries<'_>) -> bool {
     let pieces = Trial::of(tries.album.clone(), tries.cutter).kit().map_or(0, |kit| kit.pieces.len());
-    let copies = usize::try_from(tries.album.copies).unwrap_or(usize::MAX);
+    let copies = usize::try_from(tries.album.made()).unwrap_or(usize::MAX);
     let most = 1 + MOST_LAID / pieces.saturating_mul(copies).max(1);
     let mut known: Vec<Size> = Vec::new();
     for look in 0..LOOKS {

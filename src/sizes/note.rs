@@ -54,7 +54,7 @@ fn may_save(album: &Album, cutter: &Cutter, laid: &[StockSheets], width: Length,
         let sheets = laid.sheets.iter().map(|sheet| sheet.width * sheet.height * f64::from(sheet.times));
         let least = laid.sheets.iter().map(|sheet| sheet.width * sheet.height).fold(f64::INFINITY, f64::min);
         // One sheet fewer has to hold it all.
-        area * f64::from(album.copies) <= sheets.sum::<f64>() - least + NO_AREA
+        area * f64::from(album.made()) <= sheets.sum::<f64>() - least + NO_AREA
     })
 }
 

@@ -27,7 +27,7 @@ pub struct Size {
 impl Size {
     /// An album's tallies at a size of its page, with their share for one kit.
     pub(super) fn of(album: &Album, width: Length, height: Length, tallies: Vec<Tally>) -> Self {
-        let copies = f64::from(album.copies.max(1));
+        let copies = f64::from(album.made().max(1));
         let cost = tallies.iter().map(|tally| tally.cost).sum::<Option<f64>>().map(|cost| cost / copies);
         let area = tallies.iter().map(|tally| tally.area).sum::<f64>() / copies;
         Self { width, height, tallies, cost, area }

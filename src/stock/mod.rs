@@ -87,6 +87,8 @@ pub struct SheetSize {
     pub price: Option<f64>,
     /// The packs that it is sold in, where it is: their price beats that of one.
     pub pack: Option<Pack>,
+    /// What the drawer calls the stock that it is of, where it lies in a drawer already: that is used first, and costs nothing.
+    pub lies: Option<String>,
 }
 
 /// What is sold so many at a time.
@@ -105,9 +107,12 @@ impl SheetSize {
         self.pack.clone().or_else(|| Some(Pack { of: 1, price: Exact::written(self.price?)? }))
     }
 
-    /// What one costs, near enough to choose by and to show: its share of a pack, else its own price.
+    /// What one costs, near enough to choose by and to show: its share of a pack, else its own price; nought where it lies there.
     #[must_use]
     pub fn each(&self) -> Option<f64> {
+        if self.lies.is_some() {
+            return Some(0.0);
+        }
         self.pack.as_ref().map_or(self.price, |pack| Some(pack.price.near() / f64::from(pack.of)))
     }
 }
@@ -229,6 +234,7 @@ impl Stock {
                 count: None,
                 price: None,
                 pack: None,
+                lies: None,
             }],
             caliper: Length::from_mm(0.3),
             caliper_from: CaliperFrom::Guess,
@@ -271,6 +277,13 @@ impl Stock {
     /// Whether the grain of a sheet of this size runs along its height; nothing where no grain is stated.
     #[must_use]
     pub(crate) fn grain_upright(&self, size: &SheetSize) -> Option<bool> {
+        let sold = |own: &&SheetSize| own.lies.is_none();
+        let same = |own: &SheetSize| (own.width, own.height) == (size.width, size.height);
+        if size.lies.is_some() && !self.sheets.iter().filter(sold).any(same) {
+            // An offcut is written as it lies.
+            let first = self.sheets.iter().find(sold).filter(|_| self.pattern == Pattern::OneWay);
+            return first.map_or(self.grain.map(|_| true), |first| self.grain_upright(first));
+        }
         let tall = size.height >= size.width;
         self.grain.map(|grain| match grain {
             Grain::Long => tall,

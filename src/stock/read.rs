@@ -164,7 +164,7 @@ fn one(
     price: Option<f64>,
 ) -> Option<SheetSize> {
     match sheet_size(text) {
-        Ok((name, width, height)) => Some(SheetSize { name, width, height, count, price, pack: None }),
+        Ok((name, width, height)) => Some(SheetSize { name, width, height, count, price, pack: None, lies: None }),
         Err(error) => {
             reader.problem("bad-sheet", error.what, error.help, place);
             None

@@ -21,6 +21,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/common.ftl"),
     include_str!("en/reading.ftl"),
     include_str!("en/selling.ftl"),
+    include_str!("en/drawer.ftl"),
     include_str!("en/parts.ftl"),
     include_str!("en/fit.ftl"),
     include_str!("en/batch.ftl"),

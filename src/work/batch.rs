@@ -3,8 +3,9 @@
 //!
 //! In: a batch, the cutter, how hard to search. Out: what the stages found, and the files. Never: more than the stages do.
 
+use super::filled::FilledSheets;
 use super::{ChoiceWork, Files, Work, choice};
-use crate::album::{Album, Entry, Handed, Order};
+use crate::album::{Album, Entry, Handed, Order, Spares};
 use crate::batch::{Batch, BatchKit, Lot, Merged, Together, lots};
 use crate::cost::Cost;
 use crate::cutter::Cutter;
@@ -45,6 +46,8 @@ pub struct BatchWork {
     pub paths: Vec<SheetPaths>,
     /// Everything that the maker should hear, gravest first.
     pub findings: Vec<Finding>,
+    /// The sheets that are filled and no more, where inserts follow what they leave over.
+    pub(super) filled: Option<FilledSheets>,
     /// An order does not go together as one thing.
     pub(super) no_fit: Fit,
     /// What the order costs, once somebody asks.
@@ -55,6 +58,20 @@ impl BatchWork {
     /// Works out everything.
     #[must_use]
     pub fn new(batch: Batch, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        let mut work = Self::begun(batch, cutter, (labels, search), watch);
+        if !work.stopped() {
+            work.follow((labels, search), watch);
+        }
+        work.letter();
+        if !work.stopped() {
+            work.lay(labels, search, watch);
+        }
+        gravest_first(&mut work.findings);
+        work
+    }
+
+    /// The parts of all kits; nothing is laid yet.
+    pub(super) fn begun(batch: Batch, cutter: Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Self {
         let of_kit = |kit: &BatchKit| {
             let times = batch.times(kit);
             let (choice, mut work) = match choice::chosen(kit, times, &cutter, search, watch) {
@@ -77,7 +94,7 @@ impl BatchWork {
             part.count = merged.count(&batch, number);
         }
         let album = batch.album(&merged);
-        let mut work = Self {
+        Self {
             batch,
             album,
             cutter,
@@ -89,14 +106,9 @@ impl BatchWork {
             paths: Vec::new(),
             findings,
             no_fit: Fit::default(),
+            filled: None,
             cost: OnceLock::new(),
-        };
-        work.letter();
-        if !work.stopped() {
-            work.lay(labels, search, watch);
         }
-        gravest_first(&mut work.findings);
-        work
     }
 
     /// Adds what is to be said besides.
@@ -124,6 +136,7 @@ impl BatchWork {
             title: &self.batch.title,
             units: self.batch.units,
             copies: 1,
+            spares: Spares::default(),
             stocks: &self.merged.stocks,
             handed_over: None,
         }
@@ -132,8 +145,9 @@ impl BatchWork {
     /// Lays all lots, and says what it costs to lay them so.
     fn lay(&mut self, marks: Labels, search: Search, watch: &dyn Watch) {
         let lots = lots(&self.batch, &self.merged, self.batch.together);
-        let (laid, findings) = self.laid(&lots, search, watch);
+        let (laid, findings) = self.laid_on(&lots, self.filled.as_ref(), search, watch);
         self.findings.extend(findings);
+        self.findings.extend(self.merged.unused.clone());
         if stops(&self.findings) {
             return;
         }
@@ -145,6 +159,9 @@ impl BatchWork {
             }
         }
         self.stocks = StockSheets::joined(laid);
+        if let Some(filled) = &self.filled {
+            filled.is_as_sure(&mut self.stocks);
+        }
         let paths = toolpath::paths(&self.kit, &self.merged.stocks, &self.stocks, &self.cutter, marks);
         self.findings.extend(paths.findings);
         match paths.value {
@@ -173,11 +190,20 @@ impl BatchWork {
     }
 
     /// The sheets of every lot, one after the other: what one takes of a stock of which there are so many, the next has not.
-    fn laid(&self, lots: &[Lot], search: Search, watch: &dyn Watch) -> (Option<Vec<Vec<StockSheets>>>, Vec<Finding>) {
+    pub(super) fn laid(
+        &self,
+        lots: &[Lot],
+        filled: Option<&FilledSheets>,
+        search: Search,
+        watch: &dyn Watch,
+    ) -> (Option<Vec<Vec<StockSheets>>>, Vec<Finding>) {
         let mut taken: BTreeMap<(usize, usize), u64> = BTreeMap::new();
         let (mut all, mut findings) = (Vec::new(), Vec::new());
         for lot in lots {
             let mut stocks = lot.stocks.clone();
+            if let Some(filled) = filled {
+                filled.limit(&mut stocks);
+            }
             for ((stock, size), taken) in &taken {
                 let bought = |number: usize| self.merged.stocks.get(number).map(Stock::bought);
                 let shared = stocks.iter_mut().enumerate().filter(|(number, _)| bought(*number) == bought(*stock));
@@ -191,7 +217,8 @@ impl BatchWork {
             let handed = vec![Handed::Sheets; stocks.len()];
             let handed_over = lot.whole.then_some(handed.as_slice());
             let order = Order { copies: lot.times, stocks: &stocks, handed_over, ..self.order() };
-            let (laid, of_sheets) = sheets::lay(order, &lot.kit, &self.cutter, search, watch);
+            let bare = lot.bare.as_ref().map(|(copies, kit)| (Order { copies: *copies, ..order }, kit));
+            let (laid, of_sheets) = sheets::lay_with_spares(order, &lot.kit, bare, &self.cutter, (search, watch));
             findings.extend(of_sheets);
             if !stops(&findings) {
                 findings.extend(sheets::price_of_cutting(order, &lot.kit, &self.cutter, &laid, search, watch));
@@ -216,7 +243,7 @@ impl BatchWork {
             Together::Batch => (Together::Kit, "kit-by-kit"),
             Together::Kit => (Together::Batch, "all-together"),
         };
-        let (laid, _) = self.laid(&lots(&self.batch, &self.merged, other), quick, watch);
+        let (laid, _) = self.laid(&lots(&self.batch, &self.merged, other), None, quick, watch);
         let count = |stocks: &[StockSheets]| stocks.iter().map(StockSheets::count).sum::<u64>();
         let (now, then) = (count(&self.stocks), count(&StockSheets::joined(laid?)));
         let text = Said::new(key).with("now", now).with("then", then);
@@ -283,9 +310,9 @@ impl BatchWork {
 
 /// A kit by itself. An insert that is to be as often as it comes free is counted on sheets of that kit's own.
 fn alone(kit: &BatchKit, times: u32, cutter: &Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Work {
-    let album = Album { copies: times, ..kit.album.clone() };
+    let album = Album { copies: times, spares: None, ..kit.album.clone() };
     if album.inserts.iter().any(Entry::is_spare) {
-        Work::new(album, cutter.clone(), labels, search, watch)
+        Work::made((album, cutter.clone()), labels, search, watch, false)
     } else {
         Work::fit(album, cutter.clone())
     }

@@ -40,7 +40,7 @@ impl BatchWork {
             chosen: self.merged.chosen[number].as_ref(),
         };
         let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
-        Some(guide::order_sheet(&whole, &kits))
+        Some(guide::order_sheet(&whole, &kits, &|part| self.merged.besides(&self.batch, part)))
     }
 
     /// What the whole order's sheets are told from; none where there are no kits.

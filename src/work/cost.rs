@@ -6,6 +6,7 @@
 use super::{BatchWork, Files, Work};
 use crate::cost::{Cost, KitNeeds, OrderNeeds, machine_time};
 use crate::guide::{Audience, hand_time, taken};
+use crate::parts::Part;
 use crate::sheets::StockSheets;
 use crate::toolpath::{Layer, Stroke};
 use crate::write::{self, Sink, WriteProblem};
@@ -32,11 +33,13 @@ impl Work {
         };
         let areas = (0..album.stocks.len()).map(|stock| {
             let parts = kit.parts.iter().filter(|part| part.stock == stock);
-            whole(parts.map(|part| part.flat.area() * f64::from(part.count)).sum::<f64>() * f64::from(album.copies))
+            #[allow(clippy::cast_precision_loss, reason = "a count of pieces")]
+            let pieces = |part: &Part| album.order().pieces(part.count) as f64;
+            whole(parts.map(|part| part.flat.area() * pieces(part)).sum())
         });
         let needs = KitNeeds {
             name: None,
-            made: album.copies,
+            made: album.made(),
             sold: album.copies,
             areas: areas.collect(),
             supplies: taken(&job),

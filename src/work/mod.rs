@@ -9,6 +9,8 @@ mod batch_texts;
 mod choice;
 mod cost;
 mod files;
+mod filled;
+mod offcut;
 mod texts;
 
 pub use batch::BatchWork;
@@ -24,6 +26,7 @@ use texts::ReaderText;
 use crate::album::Album;
 use crate::cost::Cost;
 use crate::cutter::Cutter;
+use crate::drawer::NamedDrawer;
 use crate::editions::{Edition, Recut};
 use crate::finding::{Finding, gravest_first, stops};
 use crate::fit::{Fit, opening};
@@ -90,12 +93,28 @@ impl Work {
     /// Works out everything.
     #[must_use]
     pub fn new(album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
+        Self::made((album, cutter), labels, search, watch, true)
+    }
+
+    /// The same; whether inserts that follow what the sheets leave over get their size.
+    fn made(
+        (mut album, cutter): (Album, Cutter),
+        labels: Labels,
+        search: Search,
+        watch: &dyn Watch,
+        follow: bool,
+    ) -> Self {
+        let drawer = album.drawer.as_ref().and_then(NamedDrawer::known).cloned();
+        let unused = drawer.map(|drawer| drawer.offer(&mut album.stocks)).unwrap_or_default();
         let mut work = Self::fit(album, cutter);
         if stops(&work.findings) {
             return work;
         }
         let (mut stocks, findings) = sheets::lay(work.album.order(), &work.kit, &work.cutter, search, watch);
         let mut of_sheets = findings;
+        if follow && !stops(&of_sheets) {
+            of_sheets.extend(work.follow(&mut stocks, search, watch));
+        }
         if !stops(&of_sheets) {
             let cost = sheets::price_of_cutting(work.album.order(), &work.kit, &work.cutter, &stocks, search, watch);
             of_sheets.extend(cost);
@@ -107,7 +126,13 @@ impl Work {
             stocks = filled.stocks;
             of_sheets.extend(filled.findings);
         }
+        if !stops(&of_sheets) {
+            let order = work.album.order();
+            let more = sheets::lay_spare_parts(order, &work.kit, &work.cutter, &mut stocks, (search, watch));
+            of_sheets.extend(more);
+        }
         work.findings.extend(of_sheets);
+        work.findings.extend(unused);
         if !stops(&work.findings) {
             let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);
@@ -134,6 +159,7 @@ impl Work {
             block.count = recut.blocks.get(number).copied().unwrap_or(0);
         }
         self.recut = true;
+        self.album.spares = None;
         (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
         if !self.stopped() {
             let paths = toolpath::paths(&self.kit, &self.album.stocks, &self.stocks, &self.cutter, labels);

@@ -33,7 +33,7 @@ pub fn cutting_list(order: Order<'_>, kit: &Kit, batch: Option<(&Batch, &Merged)
                 stock.name.clone(),
                 plain(part.flat.width),
                 plain(part.flat.height),
-                (u64::from(part.count) * u64::from(order.copies)).to_string(),
+                order.pieces(part.count).to_string(),
                 scores(part, plain),
                 grain.to_owned(),
             ];

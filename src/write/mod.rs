@@ -20,7 +20,6 @@ mod frame;
 mod guide;
 mod measures;
 mod number;
-mod offcuts;
 #[cfg(feature = "pdf")]
 pub mod pages;
 #[cfg(feature = "pdf")]
@@ -45,7 +44,6 @@ pub use dxf::{DXF_BUILT, dxf};
 pub use findings::{checked, findings, mended};
 pub use folder::{Folder, FolderContent, FolderProblem};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card, teaching_sheet};
-pub use offcuts::offcut_stocks;
 #[cfg(feature = "pdf")]
 pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]

@@ -355,7 +355,7 @@ fn nothing_is_lost_or_made_twice_whatever_is_asked() {
                     .enumerate()
                     .map(|(kit, of)| work.merged.each[number][kit] * work.batch.times(of))
                     .sum();
-                assert_eq!(part.count, made + work.batch.spares.parts.of(made));
+                assert_eq!(part.count, made + work.batch.kits[0].spares.parts.of(made));
                 assert_eq!(placed.get(&number), Some(&u64::from(part.count)), "{} in {text}", part.id);
             }
             let mut names: Vec<&str> = work.paths.iter().map(|paths| paths.name.as_str()).collect();

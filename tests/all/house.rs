@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 32] = [
+const ORDER: [&str; 33] = [
     "length",
     "exact",
     "finding",
@@ -17,6 +17,7 @@ const ORDER: [&str; 32] = [
     "cutter",
     "stock",
     "selling",
+    "drawer",
     "usable",
     "album",
     "net",

@@ -469,31 +469,34 @@ fn a_kit_that_fails_makes_no_folders_on_the_way() {
     assert_eq!(folder.names(), ["large.json"]);
 }
 
-/// Offcuts come out as stocks that the next album can take, and are not written over anything.
+/// Offcuts come out as a drawer that the next album can name, and are not written over anything.
 #[test]
-fn offcuts_are_a_stock_of_the_next_album() {
+fn offcuts_are_a_drawer_for_the_next_album() {
     let folder = TempDir::new("offcuts");
     let (album, saved) = (folder.put("album.json", SMALL), folder.join("left.json"));
     let options = ["--save-offcuts", saved.to_str().unwrap()];
     assert_eq!(kit(&album, &folder.join("kit"), &options).code, 0);
-    let stocks: Value = serde_json::from_slice(&fs::read(&saved).unwrap()).unwrap();
+    let drawer: Value = serde_json::from_slice(&fs::read(&saved).unwrap()).unwrap();
     let report: Value = serde_json::from_slice(&fs::read(folder.join("kit").join("report.json")).unwrap()).unwrap();
     // As many as the report says, and none larger than it says.
     let said: u64 = list(&report, "sheets")
         .iter()
         .map(|sheet| list(sheet, "offcuts").len() as u64 * sheet["times"].as_u64().unwrap())
         .sum();
-    let entries: Vec<&Value> = stocks.as_object().unwrap().values().flat_map(|stock| list(stock, "sheet")).collect();
-    assert!(said > 0 && entries.iter().map(|entry| entry["count"].as_u64().unwrap()).sum::<u64>() == said, "{stocks}");
-    // Another album takes them.
-    let (name, stock) = stocks.as_object().unwrap().iter().next().unwrap();
+    let entries: Vec<&Value> =
+        drawer["stocks"].as_object().unwrap().values().flat_map(|s| s.as_array().unwrap()).collect();
+    assert!(said > 0 && entries.iter().map(|entry| entry["count"].as_u64().unwrap()).sum::<u64>() == said, "{drawer}");
+    // Another album takes them: its parts are small enough for any of them.
+    let name = drawer["stocks"].as_object().unwrap().keys().next().unwrap();
     let next = format!(
-        r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "{name}": {stock}, "card": {{ "sheet": "A4" }} }},
-             "page": {{ "width": 30, "height": 40, "seam": 5, "stock": "card" }}, "pages": [{{ "kind": "pocket", "stock": "{name}" }}],
-             "spine": {{ "kind": "flexi-hinge", "tab": 8, "stock": "card" }} }}"#
+        r#"{{ "format": "hingeleaf-album/1", "drawer": "left.json", "stocks": {{ "{name}": {{ "sheet": "A4" }} }},
+             "page": {{ "width": 30, "height": 40, "seam": 5 }}, "pages": [{{ "kind": "pocket" }}],
+             "spine": {{ "kind": "flexi-hinge", "tab": 8 }} }}"#
     );
-    let run = hingeleaf(["check", folder.put("next.json", next).to_str().unwrap()]);
-    assert_eq!(run.code, 0, "{}{}", run.out, run.err);
+    let next = folder.put("next.json", next);
+    assert_eq!(kit(&next, &folder.join("next"), &[]).code, 0);
+    let report: Value = serde_json::from_slice(&fs::read(folder.join("next").join("report.json")).unwrap()).unwrap();
+    assert!(list(&report, "sheets").iter().any(|sheet| sheet["from_drawer"] == true), "{report}");
     refused(&kit(&album, &folder.join("again"), &options), 2, &["left.json", "already"]);
     assert!(!folder.join("again").exists());
 }

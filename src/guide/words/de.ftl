@@ -71,6 +71,8 @@ need-head-price = Kosten je Bausatz
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Klebeband und Leim
 need-stick-shop = Klebeband und Leim für alle Bausätze, wo sie beigelegt werden
+need-drawer = Aus der Schublade nehmen
+need-drawer-take = { $stock }, { $width } × { $height }: { $n } von { $lie } nehmen. Es bleiben: { $left }.
 need-tape = Doppelseitiges Klebeband, { $width } breit: { $length }, ein Zehntel davon Reserve.
 need-ready-cover = { $n_is ->
     [one] Eine fertige Einbanddecke { $mark }
@@ -192,6 +194,7 @@ sheet-times = { $n_is ->
    *[other] { $sheet }: { $n }-mal schneiden
 }
 
+sheet-from-drawer = Aus der Schublade nehmen.
 sheet-stands = Den Bogen { $width } breit und { $height } hoch hinlegen.
 sheet-stands-grain = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung vom Körper weg.
 sheet-stands-across = Den Bogen { $width } breit und { $height } hoch hinlegen, die Laufrichtung von links nach rechts.
@@ -600,6 +603,10 @@ order-words = { $n_is ->
     [one] Von diesem Album einen Bausatz anfertigen.
    *[other] Von diesem Album { $n } Bausätze anfertigen. Was hier von Bögen und Teilen steht, gilt für alle.
 }
+order-spare = { $n_is ->
+    [one] Eins davon ist Reserve, falls etwas misslingt.
+   *[other] { $n } davon sind Reserve, falls etwas misslingt.
+}
 order-sheets = { $stock } in ganzen Bögen übergeben: Jeder Bausatz hat eigene Bögen.
 order-cut = { $stock } geschnitten übergeben, nicht gerillt.
 order-scored = { $stock } geschnitten und gerillt übergeben.
@@ -740,6 +747,7 @@ pack-picture = Die Teile eines Beutels, alle im selben Maßstab, jedes mit seine
 pack-guide = Den gedruckten Leitfaden dazulegen.
 pack-needs = Auf dem Etikett steht, dass Klebeband, Leim und Werkzeug noch gebraucht werden. Streichen, was beigelegt wird.
 pack-bag = Ein Beutel von { $width } × { $height } fasst sie. Aufeinander sind sie höchstens { $thick } dick.
+pack-over = Sind alle Beutel gepackt, bleiben diese Stücke übrig. Bewahren Sie sie auf, falls etwas misslingt.
 pack-parcel = Ein Paket für alle { $n } Beutel: { $width } × { $height }, höchstens { $thick } hoch.
 pack-weight = { $n_is ->
     [one] Karton und Papier des Beutels wiegen { $weight }.

@@ -70,6 +70,8 @@ need-head-price = Cost of a kit
 need-sheet = { $name }: { $width } × { $height }
 need-stick = Tape and glue
 need-stick-shop = Tape and glue for all kits, where you hand these over
+need-drawer = Take from the drawer
+need-drawer-take = { $stock }, { $width } × { $height }: take { $n } of { $lie }. Left there: { $left }.
 need-tape = Double-sided tape, { $width } wide: { $length }, with a tenth to spare.
 need-ready-cover = { $n_is ->
     [one] A ready-made cover { $mark }
@@ -191,6 +193,7 @@ sheet-times = { $n_is ->
    *[other] { $sheet }: cut { $n } times
 }
 
+sheet-from-drawer = Take it from the drawer.
 sheet-stands = Lay it { $width } wide and { $height } tall.
 sheet-stands-grain = Lay it { $width } wide and { $height } tall, its grain running away from you.
 sheet-stands-across = Lay it { $width } wide and { $height } tall, its grain running from left to right.
@@ -619,6 +622,10 @@ order-words = Make { $n_is ->
     [one] {""}
    *[other] {" "}What is said of sheets and pieces here is for all of them.
 }
+order-spare = { $n_is ->
+    [one] One of them is to spare, for what goes wrong.
+   *[other] { $n } of them are to spare, for what goes wrong.
+}
 order-sheets = Hand over { $stock } in whole sheets: each kit has sheets of its own.
 order-cut = Hand over { $stock } cut, not scored.
 order-scored = Hand over { $stock } cut and scored.
@@ -759,6 +766,7 @@ pack-picture = The pieces of one bag, all at one scale, each with its letter and
 pack-guide = Add the printed guide.
 pack-needs = The label says that a maker still needs tape, glue and tools. Strike out what you add to the bag.
 pack-bag = A bag of { $width } × { $height } holds them. Piled on each other they are { $thick } thick at most.
+pack-over = When all bags are packed, these pieces are over. Keep them for what goes wrong.
 pack-parcel = A parcel for all { $n } bags: { $width } × { $height }, { $thick } high at most.
 pack-weight = { $n_is ->
     [one] Card and paper of the bag weigh { $weight }.

@@ -25,6 +25,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a strip of panels folded to and fro, for a pocket",
         fields: &[
+            insert::FOLLOWS,
             insert::WIDTH.field,
             insert::HEIGHT.field,
             PANELS.field,

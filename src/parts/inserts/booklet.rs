@@ -41,6 +41,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "leaves folded one inside another and sewn through the fold, for a pocket",
         fields: &[
+            insert::FOLLOWS,
             insert::WIDTH.field,
             insert::HEIGHT.field,
             LEAVES.field,

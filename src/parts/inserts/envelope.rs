@@ -54,6 +54,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a small envelope with glued sides and a flap, for a pocket",
         fields: &[
+            insert::FOLLOWS,
             insert::WIDTH.field,
             insert::HEIGHT.field,
             FLAP.field,

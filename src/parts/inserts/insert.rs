@@ -6,7 +6,7 @@
 //! *Bookbinding for Beginners*, 1914), rounded down to what a ruler has.
 
 use crate::album::{Bound, Entry, KIND};
-pub(in crate::parts) use crate::album::{COUNT, INSERT_PAGES as PAGES};
+pub(in crate::parts) use crate::album::{COUNT, FOLLOWS, INSERT_PAGES as PAGES};
 use crate::fields::{Field, Key, Otherwise, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;

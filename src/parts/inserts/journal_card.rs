@@ -19,9 +19,9 @@ use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
 use crate::parts::maker::Maker;
-use crate::parts::prints::ABOUT;
+use crate::parts::prints::OR_OFFCUT;
 
-const SIZE: Key<Option<Text>> = Key::text("size", rule("its width and height"), ABOUT);
+const SIZE: Key<Option<Text>> = Key::text("size", rule("its width and height"), OR_OFFCUT);
 const CORNER: Key<Length> =
     Key::length("corner", usual(5.0, 0.1875), "radius of its rounded corners, 0 for square ones");
 

@@ -29,6 +29,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         role: Role::Insert,
         about: "a card with a punched hole and clipped corners, for a pocket",
         fields: &[
+            insert::FOLLOWS,
             insert::WIDTH.field,
             insert::HEIGHT.field,
             insert::COUNT.field,

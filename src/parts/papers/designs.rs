@@ -71,7 +71,7 @@ impl Designs {
                 let usable = album.stocks.get(stock).map(|stock| Usable::of(stock, cutter));
                 let sideways = album.bound == Bound::Top;
                 let share = |size: &(f64, f64)| usable.as_ref().map_or(0.0, |usable| share(usable, *size, sideways));
-                sizes.iter().map(share).sum::<f64>() * f64::from(album.copies)
+                sizes.iter().map(share).sum::<f64>() * f64::from(album.made())
             };
             let in_turn = (0..panels.stocks.len()).map(|ahead| (turn + ahead) % panels.stocks.len());
             let enough = |&at: &usize| {
@@ -102,7 +102,8 @@ impl Designs {
 
 /// How many sheets of a stock there are.
 fn supply(stock: &Stock) -> f64 {
-    stock.sheets.iter().map(|size| size.count.map_or(f64::INFINITY, f64::from)).sum()
+    let sold = stock.sheets.iter().filter(|size| size.lies.is_none());
+    sold.map(|size| size.count.map_or(f64::INFINITY, f64::from)).sum()
 }
 
 /// What a panel takes of the sheet that takes the most of them, all panels of its size side by side.

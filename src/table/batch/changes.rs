@@ -4,8 +4,8 @@
 use super::beside::{self, album_of, kits, text};
 use super::ways::{self, BatchWay};
 use super::{own_paper, start};
-use crate::album::Role;
-use crate::batch::{CHOICE_FIELDS, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
+use crate::album::{Role, SPARE_FIELDS};
+use crate::batch::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Change, Field, Node, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::selling::SELLING_FIELDS;

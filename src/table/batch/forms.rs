@@ -2,8 +2,8 @@
 //! The batch as the page's forms: what holds for all kits, and each kit with what is otherwise in it than in its album.
 
 use super::{beside, changes, ways};
-use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS};
-use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, SPARE_FIELDS, TOP_FIELDS};
+use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
+use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Tree};
 use crate::finding::{Arg, Said};
 use crate::stock::{STOCK_FIELDS, is_name};

@@ -67,3 +67,12 @@ page-failed-help = hingeleaf kit does the same work from the command line
 page-not-served = the page can't be served any more: { $error }
 port-taken = another program uses port { $port }
 port-taken-help = end that one, or give another --port
+
+## The drawer
+no-drawer-file-help = check its name: a drawer file is looked for in the folder of the file that names it; an empty one is { "{" } "format": "hingeleaf-drawer/1", "stocks": { "{" } { "}" } { "}" }
+no-drawer-named = --update-drawer wants a drawer, and no file names one
+no-drawer-named-help = write "drawer": "drawer.json" into the album or batch file, or leave the option out
+drawer-in-kit = the drawer's file { $file } lies in the folder of the kit, which is written anew
+drawer-in-kit-help = put it beside that folder
+drawer-changed = the drawer's file { $file } was changed while the kit was worked out; nothing was written
+drawer-changed-help = run it again: somebody else may have taken from the drawer

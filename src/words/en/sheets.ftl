@@ -13,6 +13,21 @@ out-of-sheets-help = raise { $field } of the stock, add another sheet size to it
 out-of-sheets-part = { $count } x { $part }
 pattern-jumps = its pattern jumps by { $jump } from piece to piece: kerf and gap part what lies side by side
 pattern-jumps-help = make { $field } larger, or kerf and gap smaller
+offcut-size = { $width } x { $height } comes free on the sheets of { $stock }
+offcut-none = no size of it comes free on the sheets of { $stock }: even { $width } x { $height } takes a sheet more, or does not go in; none is made
+offcut-no-room = there is no room for one that is of use; none is made
+offcut-none-help = write its { $width } and { $height } if you want it all the same; that may take another sheet
+spares-cost = { $then ->
+        [0] what is spare takes { $now ->
+            [one] a sheet
+           *[other] { $now } sheets
+        } of its own
+       *[other] what is spare takes { $more ->
+            [one] a sheet
+           *[other] { $more } sheets
+        } more: { $now } instead of { $then }
+    }
+spares-cost-help = ask for less in { $field } if that is too much; what still finds room on the other sheets costs none
 spare = { $count ->
         [0] none comes free: the sheets of { $stock } leave no room for one in each kit
         [one] 1 a kit comes free on the sheets of { $stock }

@@ -9,7 +9,7 @@ mod sheets;
 use self::choice::{ChoiceRow, choice_row};
 use self::cost::{CostReport, cost_report};
 use self::parts::{BlockRow, PartRow, block_row, part_row};
-use self::sheets::{LayoutRow, SheetRow, layout_row, sheet_row};
+use self::sheets::{LayoutRow, LyingRow, SheetRow, layout_row, lying_rows, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
 use crate::batch::{Batch, BatchKit, Merged};
@@ -54,6 +54,9 @@ struct Report<'a> {
     format: &'static str,
     title: &'a str,
     copies: u32,
+    /// How many of these kits are spare.
+    #[serde(skip_serializing_if = "parts::is_none", default)]
+    spare_kits: u32,
     /// The kits of a batch and how many of each are made; the parts' counts are those of the whole batch, spares among them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(default)]
@@ -68,6 +71,10 @@ struct Report<'a> {
     blocks: Vec<BlockRow<'a>>,
     sheets: Vec<SheetRow<'a>>,
     layouts: Vec<LayoutRow<'a>>,
+    /// What lies in the drawer of the stocks in use, and what of it is taken.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    drawer: Vec<LyingRow<'a>>,
     /// What the order costs, where the maker says anything of buying and selling: every amount rounded once, here.
     #[serde(skip_serializing_if = "Option::is_none")]
     cost: Option<CostReport<'a>>,
@@ -108,6 +115,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         format: FORMAT,
         title: order.title,
         copies: order.copies,
+        spare_kits: order.spares.kits,
         kits: kits.iter().enumerate().map(|(number, kit)| kit_row(number, kit, batch)).collect(),
         recut,
         parts: parts.map(|(number, (part, pages))| part_row(order, (number, part), pages, batch)).collect(),
@@ -115,8 +123,9 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row(order.bought(stock), kit, sheet, paths))
+            .map(|(stock, sheet)| sheet_row((order, stock), kit, sheet, paths))
             .collect(),
+        drawer: lying_rows(order, stocks),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
         cost: cost.map(cost_report),
         findings: finding_rows(findings),

@@ -19,6 +19,9 @@ pub(super) struct PartRow<'a> {
     kind: &'a str,
     stock: &'a str,
     count: u32,
+    /// How many are made besides over all copies, for what goes wrong.
+    #[serde(skip_serializing_if = "is_none", default)]
+    besides: u32,
     width_mm: f64,
     height_mm: f64,
     area_mm2: f64,
@@ -73,6 +76,11 @@ struct ScoreRow {
     fold: &'static str,
 }
 
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+pub(super) fn is_none(count: &u32) -> bool {
+    *count == 0
+}
+
 fn pair(point: Point) -> [f64; 2] {
     [tidy(point.x), tidy(point.y)]
 }
@@ -89,6 +97,7 @@ pub(super) fn part_row<'a>(
         kind: part.kind,
         stock: order.bought(part.stock),
         count: part.count,
+        besides: order.besides(part.count),
         width_mm: tidy(part.flat.width),
         height_mm: tidy(part.flat.height),
         area_mm2: tidy(part.flat.area()),

@@ -4,7 +4,7 @@
 use crate::album::Order;
 use crate::fields::Choices;
 use crate::parts::Kit;
-use crate::sheets::{Placed, Sheet, StockSheets, TrimPiece};
+use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows};
 use crate::stock::By;
 use crate::toolpath::{SheetPaths, ToolEffort};
 use crate::write::number::{rounded, tidy};
@@ -20,6 +20,9 @@ pub(super) struct SheetRow<'a> {
     width_mm: f64,
     height_mm: f64,
     times: u32,
+    /// Whether it is taken from the drawer.
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
+    from_drawer: bool,
     /// What it is laid for: a machine, where it is not said.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = By::WORDS))]
@@ -77,6 +80,19 @@ pub(super) struct LayoutRow<'a> {
     proven_least: bool,
     used_percent: f64,
     cut_short: bool,
+}
+
+/// Sheets of one size that lie in the drawer.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct LyingRow<'a> {
+    stock: &'a str,
+    sheet: &'a str,
+    width_mm: f64,
+    height_mm: f64,
+    lie: u32,
+    taken: u32,
+    left: u32,
 }
 
 /// What becomes of a rectangle on the trimmer.
@@ -139,7 +155,12 @@ fn tool_row(sheet: &SheetPaths) -> ToolRow {
     ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
 }
 
-pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, paths: &[SheetPaths]) -> SheetRow<'a> {
+pub(super) fn sheet_row<'a>(
+    (order, stock): (Order<'a>, usize),
+    kit: &'a Kit,
+    sheet: &'a Sheet,
+    paths: &[SheetPaths],
+) -> SheetRow<'a> {
     let placement = |placed: &Placed| PlacementRow {
         part: part_id(&kit.parts, placed.part),
         copy: placed.copy,
@@ -149,7 +170,8 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
     };
     SheetRow {
         name: &sheet.name,
-        stock,
+        stock: order.bought(stock),
+        from_drawer: order.lies(stock, sheet.size).is_some(),
         width_mm: tidy(sheet.width),
         height_mm: tidy(sheet.height),
         times: sheet.times,
@@ -164,6 +186,23 @@ pub(super) fn sheet_row<'a>(stock: &'a str, kit: &'a Kit, sheet: &'a Sheet, path
 /// By what a sheet is cut, unless that is a machine.
 fn by(sheet: &Sheet) -> Option<&'static str> {
     (sheet.by() != By::Machine).then(|| sheet.by().word())
+}
+
+/// What lies in the drawer, and what is taken.
+pub(super) fn lying_rows<'a>(order: Order<'a>, stocks: &[StockSheets]) -> Vec<LyingRow<'a>> {
+    let row = |row: DrawerRow| {
+        let size = &order.stocks[row.stock].sheets[row.size];
+        LyingRow {
+            stock: order.bought(row.stock),
+            sheet: &size.name,
+            width_mm: tidy(size.width.mm()),
+            height_mm: tidy(size.height.mm()),
+            lie: row.lie,
+            taken: row.taken,
+            left: row.left(),
+        }
+    };
+    drawer_rows(order.stocks, stocks).into_iter().map(row).collect()
 }
 
 pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow<'a> {

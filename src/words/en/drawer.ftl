@@ -1,0 +1,9 @@
+# SPDX-License-Identifier: MIT
+# What lies in the drawer.
+
+form-drawer = an object that says of each stock which sheets lie there
+drawer-help = write { "{" } "card": [{ "{" } "sheet": "A4", "count": 12 { "}" }] { "}" }; what is empty is { "{" } { "}" }
+drawer-no-stock = nothing of { $name } in the drawer is used: there is no such stock here
+drawer-no-stock-help = that is fine where another album takes it
+drawer-several-stocks = nothing of { $name } in the drawer is used: it could be { $stocks }
+drawer-several-stocks-help = call it in the drawer by one of these names
