@@ -32,7 +32,7 @@ pub(crate) use schema::entry_schema;
 pub use schema::schema;
 pub use sizes::left_out;
 pub use spares::{MoreParts, Spares};
-pub(crate) use spares::{SPARES, read as read_spares, schema as spares_schema};
+pub(crate) use spares::{SPARE_FIELDS, SPARES, read as read_spares, schema as spares_schema};
 pub use starter::starter;
 
 use crate::drawer::NamedDrawer;

@@ -97,7 +97,7 @@ const SPARE_PARTS: Key<Option<AmountOrText>> = Key::amount_or_text(
 );
 
 /// The fields of `spares`.
-const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
+pub(crate) const SPARE_FIELDS: &[Field] = &[SPARE_KITS.field, SPARE_PARTS.field];
 
 /// What `spares.parts` may say at most, per cent and parts: our choice.
 const MOST_SHARE: f64 = 100.0;

@@ -33,7 +33,7 @@ pub(super) const TOGETHER: Key<Together> = Key::choice(
 );
 
 /// The fields of the file's top object.
-pub(super) const TOP_FIELDS: &[Field] = &[
+pub(crate) const TOP_FIELDS: &[Field] = &[
     Field::new("format", Takes::Text, Fallback::Needed, "which kind of file this is: \"hingeleaf-batch/1\""),
     TITLE.field,
     Field::new("units", Takes::Choice(&["mm", "cm", "in"]), Fallback::Choice("mm"), "the unit of lists over all kits"),
@@ -68,7 +68,7 @@ pub(super) const CHOICE: Key<Nested> = Key::nested(
 );
 
 /// The fields of a kit.
-pub(super) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
+pub(crate) const KIT_FIELDS: &[Field] = &[NAME.field, ALBUM.field, COPIES.field, CHANGE.field, CHOICE.field];
 
 pub(super) const MAKERS: Key<Nested> =
     Key::nested("makers", "a list of objects with name and count", Fallback::Needed, "the groups of makers");
@@ -118,4 +118,4 @@ pub(super) const CHOSEN_OF: Key<Nested> = Key::nested(
 );
 
 /// The fields of `choice`.
-pub(super) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];
+pub(crate) const CHOICE_FIELDS: &[Field] = &[CHOSEN_PAGES.field, CHOSEN_OF.field];

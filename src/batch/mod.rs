@@ -20,6 +20,7 @@ mod stocks;
 pub use choice::{Choice, Mix, named as named_kind};
 pub use class::{Class, ClassGroup, GroupSheets};
 pub use file_fields::FORMAT;
+pub(crate) use file_fields::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 pub use lots::{Lot, again, lots};
 pub use merge::{Merged, PartUse};
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
@@ -31,9 +32,16 @@ pub(crate) use stocks::base;
 
 use crate::album::{Album, Handed, Language, Spares};
 use crate::drawer::NamedDrawer;
-use crate::fields::words;
+use crate::fields::{Node, Source, Tree, words};
 use crate::length::Units;
 use crate::selling::Terms;
+
+/// Whether a file says that it is a batch; what can't be read is none.
+#[must_use]
+pub fn is_batch(source: &Source) -> bool {
+    let format = Node::read(source).ok().and_then(|root| root.get("format").map(|node| node.tree.clone()));
+    matches!(format, Some(Tree::Text(format)) if format == FORMAT)
+}
 
 /// One order of kits, checked: at least one kit, every name once, every album read.
 #[derive(Clone, Debug)]

@@ -16,7 +16,7 @@ use super::own_cutters::own_cutters;
 use super::say;
 use hingeleaf::batch::{self, Batch, ClassGroup, GroupSheets};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::fields::{Node, Source, Tree};
+use hingeleaf::fields::Source;
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
@@ -33,11 +33,7 @@ pub(super) fn is_batch(file: &Path) -> bool {
     if !file.is_file() {
         return false;
     }
-    let said = |source: &Source| {
-        let root = Node::read(source).ok()?;
-        matches!(&root.get("format")?.tree, Tree::Text(format) if format == batch::FORMAT).then_some(())
-    };
-    source(file, "no-file-help").ok().as_ref().and_then(said).is_some()
+    source(file, "no-file-help").is_ok_and(|source| batch::is_batch(&source))
 }
 
 pub(super) fn check(check: &Check) -> ExitStatus {

@@ -6,7 +6,10 @@ use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
+use hingeleaf::batch;
+use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said};
+use hingeleaf::parts;
 use hingeleaf::table::{self, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
@@ -46,7 +49,30 @@ fn serve(wanted: &TableArguments) -> Result<(), Ended> {
 fn open(file: &Path) -> Result<Opened, Ended> {
     let source = inputs::source(file, "no-file-for-the-page-help")?;
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
-    Ok(Opened { name, text: source.mark().to_owned() + source.text() })
+    let text = |source: &Source| source.mark().to_owned() + source.text();
+    let (own, albums) = table::brought(&name, &text(&source), &albums(file, &source));
+    Ok(Opened { name, text: own, albums })
+}
+
+/// The albums that a batch file names, as far as they can be read; the page says which are not there.
+fn albums(file: &Path, source: &Source) -> Vec<(String, String)> {
+    let folder = file.parent().unwrap_or(Path::new(""));
+    let mut albums: Vec<(String, String)> = Vec::new();
+    if !batch::is_batch(source) {
+        return albums;
+    }
+    let mut load = |name: &str| {
+        let found = inputs::source(&folder.join(name), "no-album-of-batch-help");
+        if let Ok(album) = &found {
+            albums.push((name.to_owned(), album.mark().to_owned() + album.text()));
+        }
+        let first = |ended: Ended| ended.findings.into_iter().next();
+        found.map_err(|ended| {
+            Box::new(first(ended).unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
+        })
+    };
+    let _ = batch::read(source, &parts::kinds(), &mut load);
+    albums
 }
 
 fn no_port(port: u16, error: &io::Error) -> Ended {

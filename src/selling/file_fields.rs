@@ -26,7 +26,7 @@ pub(super) const PACK_OF: Key<u32> = Key::count("of", (1, 1_000_000), needed(), 
 pub(super) const PRICE: Key<f64> = Key::amount("price", needed(), "what it costs");
 
 /// The fields of a pack.
-pub(super) const PACK_FIELDS: &[Field] = &[PACK_OF.field, PRICE.field];
+pub(crate) const PACK_FIELDS: &[Field] = &[PACK_OF.field, PRICE.field];
 
 /// The forms of a supply's `of`, in words.
 pub(super) const SUPPLY_FORM: &str = "how much of it: \"25 m\", \"100 ml\", or a number of pieces";
@@ -35,12 +35,12 @@ pub(super) const SUPPLY_OF: Key<AmountOrText> =
     Key::amount_or_text("of", SUPPLY_FORM, needed(), "how much is sold together");
 
 /// The fields of a supply.
-pub(super) const SUPPLY_FIELDS: &[Field] = &[SUPPLY_OF.field, PRICE.field];
+pub(crate) const SUPPLY_FIELDS: &[Field] = &[SUPPLY_OF.field, PRICE.field];
 
 pub(super) const CURRENCY: Key<Option<Text>> =
     Key::text("currency", rule("none"), "what money is called, as it is to be shown: \"EUR\"");
 pub(super) const HOUR: Key<Option<f64>> =
-    Key::amount("hour", rule("not known"), "what an hour of hands costs: the steps, and minutes_a_kit");
+    Key::amount("hour", rule("not known"), "what an hour of hands costs: the steps, and what each kit takes besides");
 pub(super) const MACHINE_HOUR: Key<Option<f64>> =
     Key::amount("machine_hour", rule("not known"), "what an hour of the machine costs");
 pub(super) const MINUTES_A_KIT: Key<Option<f64>> =
@@ -60,7 +60,7 @@ pub(super) const FEES: Key<Option<AmountOrText>> = share("fees", "what is taken 
 pub(super) const TAX: Key<Option<AmountOrText>> = share("tax", "what is taken off the price by the state");
 
 /// The fields of `selling`.
-pub(super) const SELLING_FIELDS: &[Field] = &[
+pub(crate) const SELLING_FIELDS: &[Field] = &[
     CURRENCY.field,
     HOUR.field,
     MACHINE_HOUR.field,

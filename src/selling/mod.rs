@@ -11,7 +11,7 @@ mod several;
 mod supplies;
 
 pub use file_fields::decimals;
-pub(crate) use file_fields::{PACKS, SELLING, SUPPLIES};
+pub(crate) use file_fields::{PACK_FIELDS, PACKS, SELLING, SELLING_FIELDS, SUPPLIES, SUPPLY_FIELDS};
 pub use packs::Packs;
 pub(crate) use packs::read as read_packs;
 pub(crate) use read::read;

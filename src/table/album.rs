@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
-use super::{form, pictures, words};
+use super::form::{self, FormFile};
+use super::{pictures, words};
 use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
@@ -12,10 +13,11 @@ use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
 pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
+    let file = &FormFile::of(album, root);
     let of_values = |way: &str, fields: &'static [Field], values: &Values| {
-        form::rows(album, root, way, fields, &|field| form::held(values, album.units, field))
+        form::rows(file, way, fields, &|field| form::held(values, album.units, field))
     };
-    let one = |way: &str, entry: &Entry| entry_form(album, root, way, entry);
+    let one = |way: &str, entry: &Entry| entry_form(album, file, way, entry);
     let list = |name: &str, entries: &[Entry]| -> Vec<Value> {
         entries.iter().enumerate().map(|(index, entry)| one(&format!("{name}[{index}]"), entry)).collect()
     };
@@ -25,7 +27,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
     for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
         page["picture"] = json!(picture);
     }
-    let top = form::rows(album, root, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
+    let top = form::rows(file, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
     json!({
@@ -41,7 +43,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": list("inserts", &album.inserts),
-        "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, root, stock)).collect::<Vec<_>>(),
+        "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock)).collect::<Vec<_>>(),
     })
 }
 
@@ -49,7 +51,7 @@ fn shown_on_top(field: &Field) -> bool {
     matches!(field.name, "title" | "bound" | "copies" | "tolerance")
 }
 
-fn entry_form(album: &Album, root: &Node, way: &str, entry: &Entry) -> Value {
+pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &Entry) -> Value {
     let held = |field: &Field| match field.name {
         "stock" => Some(album.stocks.get(entry.stock).map_or_else(String::new, |stock| stock.bought().to_owned())),
         _ => form::held(&entry.values, album.units, field),
@@ -59,12 +61,12 @@ fn entry_form(album: &Album, root: &Node, way: &str, entry: &Entry) -> Value {
         "kind": entry.kind.name,
         "label": words::kind(entry.kind.name),
         "about": entry.kind.about,
-        "rows": form::rows(album, root, way, entry.kind.fields, &held),
-        "more": form::rows(album, root, way, &entry.kind.common()[1..], &held),
+        "rows": form::rows(file, way, entry.kind.fields, &held),
+        "more": form::rows(file, way, &entry.kind.common()[1..], &held),
     })
 }
 
-fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
+fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock) -> Value {
     let way = format!("stocks.{}", stock.name);
     let held = |field: &Field| match field.name {
         "sheet" => Some(names(stock)),
@@ -93,7 +95,7 @@ fn stock_form(album: &Album, root: &Node, stock: &Stock) -> Value {
         "way": way,
         "used": number.is_some_and(used),
         "sentence": words::say(&sentence),
-        "rows": form::rows(album, root, &way, STOCK_FIELDS, &held),
+        "rows": form::rows(file, &way, STOCK_FIELDS, &held),
     })
 }
 

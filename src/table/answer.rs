@@ -2,15 +2,17 @@
 //! The answers: from what the page asks to what the library's calls say.
 //!
 //! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
-//! a quick layout; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
+//! a quick layout, of an album or a batch; `batch` begins a batch; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away. Each answer depends on what was asked alone.
 
 use super::access::Refusal;
 use super::change::{self, Changed, Wanted};
-use super::kit::Machine;
+use super::form::FormFile;
 use super::open::{self, Opened};
-use super::{album, assets, parts_list, said, sheets, sizes, words};
+use super::question::Question;
+use super::{album, assets, batch, parts_list, said, sheets, sizes, tables, terms, words};
 use crate::album::{self as albums, Album};
+use crate::batch::is_batch;
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
 use crate::finding::{Finding, Said};
@@ -18,9 +20,8 @@ use crate::layout::{Effort, Unwatched, Watch};
 use crate::parts;
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
-use crate::work::{Files, Work};
+use crate::work::{BatchWork, Files, Work};
 use crate::write::{self, Memory};
-use serde::Deserialize;
 use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -32,6 +33,8 @@ pub struct Session {
     threads: usize,
     /// What was asked last with much effort, and what came of it: it is asked for again to be taken away.
     made: Mutex<Option<(Asked, Arc<Work>)>>,
+    /// The same of a batch.
+    batch_made: Mutex<Option<(Asked, Arc<BatchWork>)>>,
 }
 
 /// An answer on its way out.
@@ -84,26 +87,8 @@ impl Reply {
     }
 }
 
-/// What every question about an album holds.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Question {
-    name: String,
-    text: String,
-    #[serde(default)]
-    machine: Machine,
-    #[serde(default)]
-    change: Option<Wanted>,
-    /// Which file of the kit.
-    #[serde(default)]
-    file: String,
-    /// Which kinds of file of the kit; all where it is empty.
-    #[serde(default)]
-    formats: Vec<String>,
-}
-
 /// What the answer with much effort depends on.
-type Asked = (String, String, String);
+type Asked = (String, String, Vec<String>);
 
 /// Stops a search that nobody waits for.
 struct Gone<'a>(&'a AtomicBool);
@@ -120,7 +105,7 @@ impl Session {
     /// A session with an album on the table, or none; searches run on so many threads.
     #[must_use]
     pub fn new(opened: Option<Opened>, threads: usize) -> Self {
-        Self { opened, threads, made: Mutex::new(None) }
+        Self { opened, threads, made: Mutex::new(None), batch_made: Mutex::new(None) }
     }
 
     /// Whether an answer takes long.
@@ -136,7 +121,7 @@ impl Session {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "folds" | "better" | "sizes" | "kit" | "file" => {}
+            "work" | "batch" | "folds" | "better" | "sizes" | "kit" | "file" => {}
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
@@ -147,6 +132,13 @@ impl Session {
             Ok(source) => source,
             Err(finding) => return Reply::words(400, &finding.text),
         };
+        if name == "batch" {
+            return batch::start(&source)
+                .map_or_else(|| Reply::word(400, "album-not-read"), |begun| Reply::json(&begun));
+        }
+        if is_batch(&source) {
+            return self.of_batch(name, source, &question, gone);
+        }
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
@@ -170,27 +162,67 @@ impl Session {
         let work = self.made(&question, album, cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, &source, &[]), "sheets": sheets::sheets(&work), "take": sheets::take(&work)
+                "fit": said::fit(&work, &source, &[]), "sheets": sheets::sheets(&work), "take": sheets::take(&work),
+                "tables": tables::cost(&work),
             })),
-            _ => taken_away(&question, &work),
+            _ if work.stopped() => Reply::word(409, "not-together-yet"),
+            _ => taken_away(&question, &|files, sink| work.write(files, sink)),
+        }
+    }
+
+    /// The same of a batch.
+    fn of_batch(&self, name: &str, source: Source, question: &Question, gone: &AtomicBool) -> Reply {
+        if name == "work" {
+            return Reply::json(&batch::work(source, question, &Gone(gone)));
+        }
+        let Some(read) = batch::of(&source, question) else { return Reply::word(400, "batch-not-read") };
+        let Some(cutter) = question.machine.cutter().value else { return Reply::word(409, "machine-not-read") };
+        let new = || {
+            let search = question.machine.search(Effort::Normal, self.threads);
+            BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone))
+        };
+        match name {
+            "folds" | "sizes" => Reply::word(404, "nothing-here"),
+            "better" => Reply::json(&batch::better(&once(&self.batch_made, question, gone, new), &source, question)),
+            _ => {
+                let work = once(&self.batch_made, question, gone, new);
+                if work.stopped() {
+                    return Reply::word(409, "batch-not-together-yet");
+                }
+                taken_away(question, &|files, sink| batch::write(&work, question, files, sink))
+            }
         }
     }
 
     /// The kit as the command line makes it.
     fn made(&self, question: &Question, album: Album, cutter: Cutter, gone: &AtomicBool) -> Arc<Work> {
-        let asked = (question.name.clone(), question.text.clone(), format!("{:?}", question.machine));
-        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
-            return Arc::clone(work);
-        }
-        let search = question.machine.search(Effort::Normal, self.threads);
-        let work = Arc::new(Work::new(album, cutter, Labels::Hidden, search, &Gone(gone)));
-        // What was broken off is not what was asked for.
-        if !gone.load(Ordering::Relaxed) {
-            *made = Some((asked, Arc::clone(&work)));
-        }
-        work
+        once(&self.made, question, gone, || {
+            let search = question.machine.search(Effort::Normal, self.threads);
+            Work::new(album, cutter, Labels::Hidden, search, &Gone(gone))
+        })
     }
+}
+
+/// What was made for the same question before, else what is made now.
+fn once<T>(
+    made: &Mutex<Option<(Asked, Arc<T>)>>,
+    question: &Question,
+    gone: &AtomicBool,
+    new: impl FnOnce() -> T,
+) -> Arc<T> {
+    let beside = question.albums.iter().map(|album| format!("{album:?}"));
+    let more = std::iter::once(format!("{:?}", question.machine)).chain(beside).collect();
+    let asked = (question.name.clone(), question.text.clone(), more);
+    let mut made = made.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
+        return Arc::clone(work);
+    }
+    let work = Arc::new(new());
+    // What was broken off is not what was asked for.
+    if !gone.load(Ordering::Relaxed) {
+        *made = Some((asked, Arc::clone(&work)));
+    }
+    work
 }
 
 /// The text with its change, and everything that follows from it.
@@ -250,14 +282,16 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
         "take": sheets::take(&work),
+        "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
+        "tables": tables::cost(&work),
     })
 }
 
 /// One file of the kit, or several as a zip.
-fn taken_away(question: &Question, work: &Work) -> Reply {
-    if work.stopped() {
-        return Reply::word(409, "not-together-yet");
-    }
+fn taken_away(
+    question: &Question,
+    write: &dyn Fn(&Files<'_>, &mut Memory) -> Result<(), write::WriteProblem>,
+) -> Reply {
     let one = question.file.as_str();
     let formats: Vec<&str> = match (one.rsplit_once('.'), question.formats.is_empty()) {
         (Some((_, ending)), _) => vec![ending],
@@ -265,7 +299,7 @@ fn taken_away(question: &Question, work: &Work) -> Reply {
         (None, false) => question.formats.iter().map(String::as_str).collect(),
     };
     let mut files = Memory::default();
-    if let Err(problem) = work.write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
+    if let Err(problem) = write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
         return Reply::words(500, &Said::new("kit-not-written").with("error", problem.to_string()));
     }
     if !one.is_empty() {

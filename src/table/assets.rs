@@ -30,6 +30,11 @@ const ASSETS: &[Asset] = &[
     Asset { name: "fields.js", kind: SCRIPT, text: include_str!("page/fields.js") },
     Asset { name: "results.js", kind: SCRIPT, text: include_str!("page/results.js") },
     Asset { name: "states.js", kind: SCRIPT, text: include_str!("page/states.js") },
+    Asset { name: "bring.js", kind: SCRIPT, text: include_str!("page/bring.js") },
+    Asset { name: "unzip.js", kind: SCRIPT, text: include_str!("page/unzip.js") },
+    Asset { name: "batch.js", kind: SCRIPT, text: include_str!("page/batch.js") },
+    Asset { name: "kits.js", kind: SCRIPT, text: include_str!("page/kits.js") },
+    Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 
 /// The page's mark on its tab: a folded card.

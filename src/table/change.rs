@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::hand::{Hand, gone, plain, refused, unchanged, value_of};
-use super::{example, units, words};
-use crate::album::{self, Album, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use super::hand::{Hand, gone, refused, unchanged, value_of};
+use super::{example, terms, units, words};
+use crate::album::{self, Album, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::parts;
+use crate::selling::SELLING_FIELDS;
 use crate::stock::{Pattern, STOCK_FIELDS};
 use crate::work::Work;
 use serde::Deserialize;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 /// One change, as the page asks for it.
 #[derive(Clone, Debug, Deserialize)]
@@ -42,6 +44,16 @@ pub(super) enum Wanted {
     PageSize { width: i64, height: i64 },
     /// What the maker measures in.
     Units { units: String },
+    /// A pack of sheets or a supply, with what it is sold in and for.
+    Sold { list: String, name: String, of: String, price: String },
+    /// Another kit of a batch, from an album on the table.
+    AddKit { album: String },
+    /// The pages of a kit of a batch are chosen by who gets it.
+    Choose { path: String },
+    /// A kit of a batch is cut from a paper of its own instead of this one.
+    OwnPaper { path: String, like: String, name: String },
+    /// Albums of a batch are called otherwise on the table.
+    CallAlbums { names: BTreeMap<String, String> },
 }
 
 impl Wanted {
@@ -76,6 +88,7 @@ pub(super) fn apply(
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
         }
+        Wanted::Take { path } if taken_term(&mut hand, path)? => {}
         Wanted::Take { path } => {
             hand.alter(&Change::Remove { path: path.clone() })?;
             if let Some(number) = page_number(path) {
@@ -106,6 +119,10 @@ pub(super) fn apply(
             let to = Units::parse(units).ok_or_else(|| refused("no-unit", Said::new("no-unit"), "no-unit-help"))?;
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
+        }
+        Wanted::Sold { list, name, of, price } => sold(&mut hand, list, name, [of, price])?,
+        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::CallAlbums { .. } => {
+            return Err(gone(Said::new("the-batch")));
         }
     }
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
@@ -171,31 +188,14 @@ impl Hand {
 
     /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
     fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
-        let kind =
-            kind_of(role_of(path), name).ok_or_else(|| gone(Said::new("the-kind").with("kind", Arg::quoted(name))))?;
-        let example::ExampleEntry { fields, stocks } = example::entry(album, root, kind);
-        let mut entry = Map::new();
-        entry.insert("kind".into(), kind.name.into());
-        entry.extend(fields);
-        let before = root.at(path);
-        // Sizes that were read off something bought are no wish for what is cut, nor the other way round.
-        let was = before.and_then(|node| node.get("kind")).and_then(plain);
-        let was = was.as_ref().and_then(Value::as_str).and_then(|name| kind_of(role_of(path), name));
-        let ready = kind.ready.is_some() || was.is_some_and(|kind| kind.ready.is_some());
-        if let Some(Node { tree: Tree::Object(fields), .. }) = before.filter(|_| !ready) {
-            for (name, _, node) in fields {
-                let takes = kind.fields.iter().chain(&kind.common()[1..]).any(|field| field.name == *name);
-                if let Some(value) = plain(node).filter(|_| takes) {
-                    entry.insert(name.clone(), value);
-                }
-            }
-        }
+        let example::NewEntry { entry, stocks } =
+            example::new_entry(album, root, root.at(path), (role_of(path), name))?;
         for (name, value) in stocks {
             self.keep_card()?;
             self.alter(&Change::Set { path: format!("stocks.{name}"), value })?;
             self.notes.push(Said::new("paper-is-new").with("paper", name));
         }
-        Ok(Value::Object(entry))
+        Ok(entry)
     }
 
     /// The card that holds where a file names no stock is not lost by naming another.
@@ -230,7 +230,31 @@ impl Hand {
     }
 }
 
+/// A new pack or supply, as it was typed.
+pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
+    let [of, price] = typed;
+    if let Some(said) = terms::lacks(of, price) {
+        return Err(refused("pack-lacks", said, "pack-lacks-help"));
+    }
+    let field = |name: &str, typed: &str| {
+        let path = format!("{list}.-.{name}");
+        terms::parted(&path).map_or_else(|| typed.into(), |(.., field)| value(field, typed.trim()))
+    };
+    terms::add(hand, list, name.trim(), [("of", field("of", of)), ("price", field("price", price))])
+}
+
+/// Takes a pack or a supply out, if this is one's way.
+pub(super) fn taken_term(hand: &mut Hand, path: &str) -> Result<bool, Box<Finding>> {
+    let Some((list, name)) = path.split_once('.').filter(|(list, _)| matches!(*list, "packs" | "supplies")) else {
+        return Ok(false);
+    };
+    terms::put(hand, list, name, None).map(|()| true)
+}
+
 fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
+    if let Some((list, name, field)) = terms::parted(path) {
+        return terms::set(hand, (list, name, field.name), value(field, typed.trim()));
+    }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;
     let typed = typed.trim();
@@ -262,6 +286,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
         "" => find(TOP_FIELDS),
         "page" => find(PAGE_FIELDS),
         "panels" => find(PANEL_FIELDS),
+        "selling" => find(SELLING_FIELDS),
         _ if way.starts_with("stocks.") => find(STOCK_FIELDS),
         _ => {
             let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
@@ -269,7 +294,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
                 _ if way == "spine" => spine_kind(),
                 _ => return None,
             };
-            let kind = kind_of(role_of(way), kind)?;
+            let kind = example::kind_of(role_of(way), kind)?;
             find(kind.fields).or_else(|| find(kind.common()))
         }
     }
@@ -278,10 +303,6 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
 /// The kind of spine that an album has which names none.
 fn spine_kind() -> &'static str {
     parts::kinds().iter().find(|kind| kind.role == Role::Spine).map_or("", |kind| kind.name)
-}
-
-fn kind_of(role: Role, name: &str) -> Option<&'static Kind> {
-    parts::kinds().into_iter().find(|kind| kind.role == role && kind.name == name)
 }
 
 fn role_of(way: &str) -> Role {
@@ -300,7 +321,7 @@ fn page_number(path: &str) -> Option<usize> {
 }
 
 /// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
-fn value(field: &Field, typed: &str) -> Value {
+pub(super) fn value(field: &Field, typed: &str) -> Value {
     let text = || Value::from(typed);
     let number = |typed: &str| -> Option<Value> {
         let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));

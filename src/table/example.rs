@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! A new entry of a kind, for an album of any size and unit: its example, made to fit.
 
-use super::hand::plain;
-use crate::album::{Album, Kind};
+use super::hand::{gone, plain};
+use crate::album::{Album, Kind, Role};
 use crate::fields::{Fallback, Field, Node, Source, Takes, Tree};
+use crate::finding::{Arg, Finding, Said};
 use crate::length::Units;
 use crate::parts;
 use crate::stock;
@@ -16,16 +17,58 @@ const UPRIGHT: [&str; 4] = ["height", "front", "tuck", "raise"];
 
 /// An entry, and stocks that it names and the album may lack.
 #[derive(Debug, Default)]
-pub(super) struct ExampleEntry {
+struct ExampleEntry {
     /// Its fields without the kind.
-    pub fields: Map<String, Value>,
+    fields: Map<String, Value>,
+    /// Stocks by name.
+    stocks: Vec<(String, Value)>,
+}
+
+/// A kind by its name.
+pub(super) fn kind_of(role: Role, name: &str) -> Option<&'static Kind> {
+    parts::kinds().into_iter().find(|kind| kind.role == role && kind.name == name)
+}
+
+/// An entry of a file, and stocks that it names and the album may lack.
+#[derive(Debug)]
+pub(super) struct NewEntry {
+    /// The entry.
+    pub entry: Value,
     /// Stocks by name.
     pub stocks: Vec<(String, Value)>,
 }
 
+/// A new entry of a kind for an album; what stands at its place `before` and this kind takes, too, is kept.
+pub(super) fn new_entry(
+    album: &Album,
+    root: &Node,
+    before: Option<&Node>,
+    (role, name): (Role, &str),
+) -> Result<NewEntry, Box<Finding>> {
+    let gone_kind = || gone(Said::new("the-kind").with("kind", Arg::quoted(name)));
+    let kind = kind_of(role, name).ok_or_else(gone_kind)?;
+    let ExampleEntry { fields, stocks } = entry(album, root, kind);
+    let mut entry = Map::new();
+    entry.insert("kind".into(), kind.name.into());
+    entry.extend(fields);
+    // Sizes that were read off something bought are no wish for what is cut, nor the other way round.
+    let was = before.and_then(|node| node.get("kind")).and_then(plain);
+    let was = was.as_ref().and_then(Value::as_str).and_then(|name| kind_of(role, name));
+    let ready = kind.ready.is_some() || was.is_some_and(|kind| kind.ready.is_some());
+    if let Some(Node { tree: Tree::Object(fields), .. }) = before.filter(|_| !ready) {
+        for (name, _, node) in fields {
+            let takes = kind.fields.iter().chain(&kind.common()[1..]).any(|field| field.name == *name);
+            if let Some(value) = plain(node).filter(|_| takes) {
+                entry.insert(name.clone(), value);
+            }
+        }
+    }
+    Ok(NewEntry { entry: entry.into(), stocks })
+}
+
 /// What a new entry of a kind says: as another one of that kind in the album does where it can't do without, else as the
 /// kind's example does, smaller where the page is.
-pub(super) fn entry(album: &Album, root: &Node, kind: &Kind) -> ExampleEntry {
+fn entry(album: &Album, root: &Node, kind: &Kind) -> ExampleEntry {
     let mut entry = ExampleEntry::default();
     let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)
     else {

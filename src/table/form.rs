@@ -6,18 +6,31 @@ use crate::album::Album;
 use crate::fields::{Fallback, Field, Node, Takes, Tree, Value as Held, Values};
 use crate::length::tolerance::READ;
 use crate::length::{Allow, Length, Ruler, Units};
-use crate::stock;
+use crate::stock::{self, Stock};
 use serde_json::{Value, json};
+
+/// The file that a form changes: its values, its unit, the stocks that its fields may name.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct FormFile<'a> {
+    pub root: &'a Node,
+    pub units: Units,
+    pub stocks: &'a [Stock],
+}
+
+impl<'a> FormFile<'a> {
+    pub(super) fn of(album: &'a Album, root: &'a Node) -> Self {
+        Self { root, units: album.units, stocks: &album.stocks }
+    }
+}
 
 /// The rows of an object that stands at `way`, where it is in the file at all; `held` says what holds for a field.
 pub(super) fn rows<'f>(
-    album: &Album,
-    root: &Node,
+    file: &FormFile<'_>,
     way: &str,
     fields: impl IntoIterator<Item = &'f Field>,
     held: &dyn Fn(&Field) -> Option<String>,
 ) -> Vec<Value> {
-    fields.into_iter().filter_map(|field| row(album, root, way, field, held(field))).collect()
+    fields.into_iter().filter_map(|field| row(file, way, field, held(field))).collect()
 }
 
 /// What an object's values hold for a field, in words.
@@ -37,11 +50,13 @@ const fn yes(flag: bool) -> &'static str {
     if flag { "yes" } else { "no" }
 }
 
-fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String>) -> Option<Value> {
+/// One field's row; none where an object of its own describes it.
+pub(super) fn row(file: &FormFile<'_>, way: &str, field: &Field, held: Option<String>) -> Option<Value> {
+    let FormFile { root, units, stocks } = *file;
     let path = if way.is_empty() { field.name.to_owned() } else { format!("{way}.{}", field.name) };
     let node = root.at(&path);
-    let (value, exact) = node.map_or((String::new(), None), |node| shown(field, node, album.units));
-    let usual = held.filter(|_| node.is_none()).unwrap_or_else(|| fallback(field, album.units));
+    let (value, exact) = node.map_or((String::new(), None), |node| shown(field, node, units));
+    let usual = held.filter(|_| node.is_none()).unwrap_or_else(|| fallback(field, units));
     let mut row = json!({
         "path": path,
         "label": words::label_in(way, field.name),
@@ -61,11 +76,15 @@ fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String
     match field.takes {
         Takes::Length { least, most } => {
             set("takes", "length".into());
-            let show = |mm: f64| Length::from_mm(mm).show(album.units, Ruler::Sixteenth);
+            set("units", units.name().into());
+            let show = |mm: f64| Length::from_mm(mm).show(units, Ruler::Sixteenth);
             let plain = |text: String| text.split(" (").next().unwrap_or_default().to_owned();
             set("range", format!("{} to {}", plain(show(least)), plain(show(most))).into());
         }
-        Takes::Caliper => set("takes", "length".into()),
+        Takes::Caliper => {
+            set("takes", "length".into());
+            set("units", units.name().into());
+        }
         Takes::Count { least, most } => {
             set("takes", "number".into());
             set("range", format!("{least} to {most}").into());
@@ -87,7 +106,7 @@ fn row(album: &Album, root: &Node, way: &str, field: &Field, held: Option<String
         }
         Takes::Text if is_stock(field.name) => {
             set("takes", "choice".into());
-            let mut names = stock::names(&album.stocks).map(|name| (name.to_owned(), name.to_owned()));
+            let mut names = stock::names(stocks).map(|name| (name.to_owned(), name.to_owned()));
             set("choices", choices(&mut names));
         }
         Takes::Nested(_) if field.name == "sheet" => set("takes", "sheet".into()),

@@ -43,6 +43,10 @@ impl Machine {
 
     /// The settings as a cutter file.
     fn source(&self) -> Result<Source, Box<Finding>> {
+        Source::new(CUTTER, Value::Object(self.written()).to_string().into_bytes())
+    }
+
+    fn written(&self) -> Map<String, Value> {
         let mut file = Map::new();
         file.insert("format".into(), "hingeleaf-cutter/1".into());
         for (name, typed) in [("kerf", &self.kerf), ("margin", &self.margin), ("gap", &self.gap)] {
@@ -52,7 +56,13 @@ impl Machine {
                 file.insert(name.into(), number.unwrap_or_else(|| typed.into()));
             }
         }
-        Source::new(CUTTER, Value::Object(file).to_string().into_bytes())
+        file
+    }
+
+    /// The settings as a file for the command line; none where nothing is said.
+    pub(super) fn file(&self) -> Option<String> {
+        let file = self.written();
+        (file.len() > 1).then(|| format!("{:#}\n", Value::Object(file)))
     }
 
     /// How to search for sheets.

@@ -3,6 +3,7 @@
 
 use super::{pictures, words};
 use crate::album::{self, Role};
+use crate::batch;
 use crate::fields::Source;
 use crate::length::Units;
 use crate::paper;
@@ -39,6 +40,8 @@ pub struct Opened {
     pub name: String,
     /// What it holds.
     pub text: String,
+    /// Where it is a batch: the albums that it names, by their names and what they hold.
+    pub albums: Vec<(String, String)>,
 }
 
 /// Everything that the page has to know before it shows an album.
@@ -53,7 +56,12 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
     });
     let sold = SOLD.iter().map(|name| json!({ "value": name, "label": name }));
     json!({
-        "file": opened.map(|opened| json!({ "name": opened.name, "text": opened.text })),
+        "file": opened.map(|opened| json!({
+            "name": opened.name,
+            "text": opened.text,
+            "batch": Source::new(&opened.name, opened.text.clone().into()).is_ok_and(|source| batch::is_batch(&source)),
+            "albums": opened.albums.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect::<Vec<_>>(),
+        })),
         "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {

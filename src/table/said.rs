@@ -13,16 +13,20 @@ use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
 pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, source, None, Voice::Shown)
+    told(list, source, (Units::Mm, None), Voice::Shown)
 }
 
 /// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
 pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
-    told(list, source, album, Voice::Page)
+    told(list, source, (album.map_or(Units::Mm, |album| album.units), album), Voice::Page)
 }
 
-fn told(list: &[Finding], source: &Source, album: Option<&Album>, voice: Voice) -> Vec<Value> {
-    let units = album.map_or(Units::Mm, |album| album.units);
+/// Findings about a batch: what would mend its albums is said in words alone.
+pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units) -> Vec<Value> {
+    told(list, source, (units, None), Voice::Page)
+}
+
+fn told(list: &[Finding], source: &Source, (units, album): (Units, Option<&Album>), voice: Voice) -> Vec<Value> {
     let show = |length: Length| crate::words::length(length, units, voice);
     let worded = |said: &Said| say(said, voice);
     list.iter()
@@ -48,7 +52,7 @@ fn told(list: &[Finding], source: &Source, album: Option<&Album>, voice: Voice) 
 }
 
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
-fn mend(mend: &Mend, album: &Album) -> Option<Value> {
+pub(super) fn mend(mend: &Mend, album: &Album) -> Option<Value> {
     let held = album.length_at(&mend.path);
     if held.map(Length::eighths) == Some(mend.value.eighths()) {
         return None;

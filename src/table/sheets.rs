@@ -2,17 +2,33 @@
 //! The sheets, and what there is to take away, in words and pictures for the page.
 
 use super::{album, words};
+use crate::album::Album;
 use crate::finding::{Arg, Said};
 use crate::length::Length;
+use crate::parts::Kit;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
 use crate::work::{Files, Work};
 use crate::write;
 use serde_json::{Value, json};
 
+/// Parts laid on sheets: of an album, or of a batch, for which an album with its title, units and stocks stands.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct LaidOrder<'a> {
+    pub album: &'a Album,
+    pub kit: &'a Kit,
+    pub stocks: &'a [StockSheets],
+}
+
 /// The sheets of a work that goes together and was laid out; none of another.
 pub(super) fn sheets(work: &Work) -> Option<Value> {
-    if work.stopped() || work.stocks.is_empty() {
+    let Work { album, kit, stocks, .. } = work;
+    (!work.stopped()).then(|| laid(&LaidOrder { album, kit, stocks })).flatten()
+}
+
+/// The sheets that are laid, if any are.
+pub(super) fn laid(work: &LaidOrder<'_>) -> Option<Value> {
+    if work.stocks.is_empty() {
         return None;
     }
     let stocks: Vec<Value> = work.stocks.iter().map(|laid| stock(work, laid)).collect();
@@ -26,7 +42,7 @@ pub(super) fn sheets(work: &Work) -> Option<Value> {
 }
 
 /// `9 sheets of card, 4 sheets of paper; no layout can do it in fewer.`
-fn sentence(work: &Work, costs: Option<f64>) -> String {
+fn sentence(work: &LaidOrder<'_>, costs: Option<f64>) -> String {
     let name = |laid: &StockSheets| work.album.stock_name(laid.stock).to_owned();
     let count =
         |laid| Arg::from(Said::new("sheets-of").with("sheets", StockSheets::count(laid)).with("paper", name(laid)));
@@ -44,7 +60,7 @@ fn costing(said: Said, cost: Option<f64>) -> Said {
     said.with("cost", Arg::code(format!("{:.2}", cost.unwrap_or_default())))
 }
 
-fn stock(work: &Work, laid: &StockSheets) -> Value {
+fn stock(work: &LaidOrder<'_>, laid: &StockSheets) -> Value {
     let Some(stock) = work.album.stocks.get(laid.stock) else { return Value::Null };
     let key = match (laid.proven_least, stock.sheets.len()) {
         (true, _) => "paper-proven",
@@ -64,22 +80,22 @@ fn stock(work: &Work, laid: &StockSheets) -> Value {
     })
 }
 
-fn sheet(work: &Work, stock: usize, sheet: &Sheet) -> Value {
+fn sheet(work: &LaidOrder<'_>, stock: usize, sheet: &Sheet) -> Value {
     let said = Said::new("sheet-cut").with("times", sheet.times).with("parts", sheet.placements.len());
     let offcuts: Vec<String> =
         sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
-        "picture": write::drawing(&picture::sheet(work.album.order(), &work.kit, stock, sheet, &|_| String::new())),
+        "picture": write::drawing(&picture::sheet(work.album.order(), work.kit, stock, sheet, &|_| String::new())),
         "words": words::say(&said),
         "offcuts": offcuts,
     })
 }
 
 /// What is left over, measured down to what a ruler shows.
-fn offcut(work: &Work, width: f64, height: f64) -> String {
+fn offcut(work: &LaidOrder<'_>, width: f64, height: f64) -> String {
     let down = |mm: f64| Length::from_mm(mm).down_to_a_step(work.album.units);
-    words::sides(&work.album, down(width), down(height))
+    words::sides(work.album, down(width), down(height))
 }
 
 /// What there is to take away.

@@ -20,6 +20,11 @@ pub(super) fn label(name: &str) -> String {
 pub(super) fn label_in(way: &str, name: &str) -> String {
     match (way, name) {
         ("page", "width" | "height") => label(&format!("page-{name}")),
+        ("spares", _) => label(&format!("spare-{name}")),
+        ("packs" | "supplies", "price") => label("sold-price"),
+        ("packs" | "supplies", "of") => label(&format!("{way}-of")),
+        _ if way.starts_with("kits[") && matches!(name, "name" | "copies" | "album") => label(&format!("kit-{name}")),
+        _ if way.ends_with(".choice") => label(&format!("choice-{name}")),
         _ => label(name),
     }
 }

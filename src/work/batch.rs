@@ -129,6 +129,12 @@ impl BatchWork {
         stops(&self.findings)
     }
 
+    /// What stands for an album where the whole order is listed; none where there are no kits.
+    #[must_use]
+    pub const fn album(&self) -> Option<&Album> {
+        self.album.as_ref()
+    }
+
     /// What its sheets are laid for.
     #[must_use]
     pub fn order(&self) -> Order<'_> {

@@ -71,6 +71,7 @@ mod spare;
 mod spines;
 mod table;
 mod table_album;
+mod table_batch;
 mod templates;
 mod trimmer;
 mod two_ways;

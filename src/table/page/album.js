@@ -4,6 +4,7 @@
 import { button, make, picture } from "./make.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { findings, mark } from "./results.js";
+import { terms } from "./terms.js";
 
 /** The section of the album. */
 export function album(state) {
@@ -22,7 +23,8 @@ export function album(state) {
     one(state, "cover", "Cover", album.cover, start.kinds.cover, true),
     panels(state),
     inserts(state),
-    papers(state));
+    papers(state),
+    terms(state));
 }
 
 const isSize = (row) => row.path === "page.width" || row.path === "page.height";

@@ -51,7 +51,7 @@ export function field(row, view, sheets, has = {}) {
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
   const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
   const value = waits.get(row.path) ?? draft?.typed ?? row.value;
-  const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? view?.album?.units : null;
+  const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? row.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
     row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
@@ -61,7 +61,7 @@ export function field(row, view, sheets, has = {}) {
 }
 
 /** The button that mends a finding. */
-export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths });
+export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths, "data-typed": one.mend.typed });
 
 /** Findings that none of these rows stands for. */
 export const elsewhere = (list, ...rows) => list.filter((one) => one.level === "note" || !rows.flat().some((row) => row.path === one.path));

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What hands do: typing, choosing, dragging, keys; each becomes a change of the album or of what is shown.
 
-import { ask as askProgram, fetchFile } from "./ask.js";
+import { fetchFile } from "./ask.js";
+import { bring } from "./bring.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
+import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
 import { save, typing } from "./make.js";
 import { again, asked, callOff, change, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
@@ -73,7 +75,8 @@ const DOES = {
   "take-page": () => takePage(state.chosen),
   take: (data) => change({ do: "take", path: data.way }, () => document.querySelector(`#part-${data.way.startsWith("stocks") ? "papers" : data.way.split("[")[0]} summary`)?.focus()),
   panels: () => change({ do: "panels" }),
-  mend: (data) => change({ do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
+  ...BATCH,
+  mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
     (field?.checkVisibility() ? field : document.getElementById("fit-title"))?.focus();
@@ -107,7 +110,7 @@ const DOES = {
   print: () => window.print(),
   kit: (data) => takeAway(data.formats ? `${stem()}-${data.formats}.zip` : `${stem()}.zip`, data.formats ? { formats: [data.formats] } : {}, "application/zip"),
   file: (data) => takeAway(data.file.split("/").at(-1), { file: data.file }, "application/octet-stream"),
-  forget: () => ask("album", "Take this album off the table? What is not kept as a file is lost.", "Take it off", "forget-it"),
+  forget: () => ask("album", `Take this ${keep.current()?.batch ? "batch" : "album"} off the table? What is not kept as a file is lost.`, "Take it off", "forget-it"),
   "forget-it": () => {
     state.asks = null;
     keep.forget();
@@ -133,6 +136,7 @@ function ask(where, words, yes, does) {
 }
 
 const SUBMITS = {
+  ...BATCH_FORMS,
   "add-page": (form) => {
     const kind = form.querySelector("select").value;
     const at = state.chosen >= 0 ? state.chosen + 1 : pages();
@@ -165,33 +169,23 @@ function set(control) {
   change({ do: "set", path, typed: control.value });
 }
 
-async function openFile(file) {
-  if (!file) return;
+/** Puts files on the table; to be kits, where it is a batch that lies there. */
+async function openFiles(files, asKits = false) {
+  if (!files.length) return;
+  const before = keep.current();
   try {
-    state.failed = await notAnAlbum(file);
+    const { names, refused, brought, machine } = await bring([...files], asKits);
+    const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
+    for (const [name, value] of others) keep.setMachine(name, value);
+    if (others.length) state.opened = "The machine’s settings are those that this batch was taken away with.";
+    if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
+    else if (brought && state.view?.batch) for (const album of names) change({ do: "add-kit", album });
+    else if (brought) change();
+    state.failed = refused.join(" ");
+    render();
   } catch (error) {
     trouble(error);
-    return;
   }
-  if (state.failed) render();
-  else {
-    keep.open(file.name, await file.text());
-    look();
-  }
-}
-
-/** Why a file is not put on the table. One that has faults is: there it can be mended. */
-async function notAnAlbum(file) {
-  if (file.size > 1_000_000) return `${file.name} is too large: an album file has some KB.`;
-  const none = `${file.name} is no album file, and was not put on the table. An album file is a text that begins with {.`;
-  let text;
-  try {
-    text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
-  } catch (error) {
-    if (error instanceof TypeError) return none;
-    throw error;
-  }
-  return (await askProgram("work", { name: file.name, text })).other ? none : "";
 }
 
 function chosen(control) {
@@ -218,7 +212,8 @@ function chosen(control) {
   } else if (control.id === "units") change({ do: "units", units: control.value });
   else if (control.id === "new-page") state.newPage = control.value;
   else if (control.id === "new-insert") state.newInsert = control.value;
-  else if (control.id === "file") openFile(control.files[0]);
+  else if (control.id === "file") openFiles(control.files);
+  else if (control.id === "kit-file") openFiles(control.files, true);
 }
 
 function keys(event) {
@@ -261,7 +256,7 @@ function drag(event) {
   } else if (event.type === "drop") {
     event.preventDefault();
     if (own && place) movePage(dragged, Number(place.dataset.at));
-    else if (!own) openFile(event.dataTransfer.files[0]);
+    else if (!own) openFiles(event.dataTransfer.files, Boolean(keep.current()?.batch));
   }
   if (event.type === "drop" || event.type === "dragend" || (event.type === "dragleave" && !event.relatedTarget)) {
     if (event.type !== "dragleave") dragged = -1;

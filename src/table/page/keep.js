@@ -35,6 +35,7 @@ function albumsOf(kept) {
       origin: text(one.origin) ? one.origin : one.text,
       text: one.text,
       ...(text(one.title) ? { title: one.title } : {}),
+      ...(one.batch === true ? { batch: true } : {}),
       did: [one.did].flat().filter(text),
     });
   }
@@ -148,7 +149,7 @@ function inherit(orphaned) {
  * moment.
  */
 export function refresh(orphaned) {
-  const [album, { machine }] = [current(), held];
+  const [album, { machine }, was] = [current(), held, told()];
   try {
     if (keeps) held = kept();
   } catch {
@@ -175,7 +176,7 @@ export function refresh(orphaned) {
     store(WAITING + ME, waiting);
     orphaned(lost, true);
   }
-  return { gone: Boolean(album) && !now, other: !same, changed: !same || JSON.stringify(machine) !== JSON.stringify(held.machine) };
+  return { gone: Boolean(album) && !now, other: !same, changed: !same || told() !== was || JSON.stringify(machine) !== JSON.stringify(held.machine) };
 }
 
 /** Calls back whenever another window changed what is kept. */
@@ -189,6 +190,21 @@ export const current = () => album(shown);
 /** Whether the change of this key is in an album's text. */
 export const has = (id, key) => Boolean(album(id)?.did.includes(key));
 export const machine = () => held.machine;
+
+/**
+ * The albums that lie beside a batch, by their names; those that it names, or that what is wanted does, with what they hold. Which
+ * these are is for the program to say: here it is enough that no other's text is sent along.
+ */
+export function beside(one, wanted = null) {
+  const said = one.text + JSON.stringify(wanted ?? "");
+  return held.albums.filter((other) => !other.batch).map(({ name, text }) => ({ name, ...(said.includes(JSON.stringify(name)) ? { text } : {}) }));
+}
+
+/** What the answers about what is shown depend on besides its own text. */
+function told() {
+  const one = current();
+  return one?.batch ? JSON.stringify(beside(one)) : "";
+}
 
 /** A name that no album on the table has. */
 function fresh(name) {
@@ -211,19 +227,19 @@ function lay(id) {
 }
 
 /**
- * Puts an album on the table. One that began with the same text is found again: as it was left where the program was
- * opened `with` it, else only if nothing was changed. Says whether it was changed before.
+ * Puts an album, or a batch, on the table. One that began with the same text is found again: as it was left where the program was
+ * `opened` with it, else only if nothing was changed. Gives its name, and whether it was changed before.
  */
-export function open(name, text, opened = false) {
+export function open(name, text, { opened = false, batch = false } = {}) {
   return on(() => {
     const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, did: [] };
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), did: [] };
     if (!known) {
       held.albums.push(album);
       held.next += 1;
     }
     lay(album.id);
-    return album.text !== text;
+    return { name: album.name, changed: album.text !== text };
   });
 }
 
@@ -266,11 +282,13 @@ function write(album, text, key, wanted = null) {
  * An album's text, which `was` this, becomes another, called `title`; with that what was asked for under `key` is done. Does
  * nothing, and says so, if the album has become another meanwhile.
  */
-export function put(id, key, was, now, what, { title, wanted = null } = {}) {
+export function put(id, key, was, now, what, { title, batch, wanted = null } = {}) {
   return on(() => {
     const one = album(id);
     if (!one || one.text !== was || has(id, key)) return false;
     if (title) one.title = title;
+    if (batch === true) one.batch = true;
+    else if (batch === false) delete one.batch;
     if (now !== was) {
       took(id, what, { text: was });
       write(one, now, key, wanted);

@@ -3,11 +3,13 @@
 
 import { ask, Gone, isThere, Refused } from "./ask.js";
 import { album } from "./album.js";
-import { drafts, judged, waits } from "./fields.js";
+import { batch } from "./batch.js";
+import { capital, drafts, judged, waits } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { button, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
+import { tables } from "./terms.js";
 import { asks, begin, gone, head, unread } from "./states.js";
 
 /** Everything that is shown. */
@@ -21,6 +23,8 @@ export const state = {
   chosen: -1,
   newPage: "",
   newInsert: "",
+  newChange: {},
+  wrong: null,
   folds: null,
   oldSheets: null,
   sizes: null,
@@ -53,12 +57,13 @@ export function render() {
     document.title = "Hingeleaf: a file to mend";
     show(at("table"), make("div", { class: "begin", "data-key": "unread" }, unread(state, keep)));
   } else if (view) {
-    document.title = `${view.album.title}: Hingeleaf`;
+    const { title } = view.album ?? view.batch;
+    document.title = `${title}: Hingeleaf`;
     show(at("table"),
-      make("h1", { class: "unseen" }, view.album.title),
-      make("div", { class: "page", "data-key": "album" },
-        aside(view),
-        make("div", { class: "sections" }, album(seen), fit(seen), folds(seen), sheets(seen), take(seen))));
+      make("h1", { class: "unseen" }, title),
+      make("div", { class: "page", "data-key": view.batch ? "batch" : "album" },
+        aside(view, title),
+        make("div", { class: "sections" }, view.batch ? batch(seen, keep) : [album(seen), fit(seen), folds(seen), sheets(seen), tables(view.tables, "album"), take(seen)])));
   }
 }
 
@@ -69,10 +74,10 @@ function gather() {
   for (const { album, wanted } of queue) if (album === id && wanted?.do === "set") waits.set(wanted.path, wanted.typed);
 }
 
-function aside(view) {
-  return make("aside", { "aria-label": "The album at a glance" },
-    make("figure", { class: "loose" }, picture(view.album.open, `${view.album.title}, standing open`)),
-    make("p", { class: "name" }, view.album.title),
+function aside(view, title) {
+  return make("aside", { "aria-label": view.batch ? "The batch at a glance" : "The album at a glance" },
+    view.album ? make("figure", { class: "loose" }, picture(view.album.open, `${title}, standing open`)) : null,
+    make("p", { class: "name" }, title),
     make("p", { class: `verdict ${view.fit.stopped ? "bad" : ""}` }, view.fit.sentence),
     view.sheets ? make("p", {}, view.sheets.sentence) : null);
 }
@@ -102,7 +107,8 @@ export function trouble(error) {
   render();
 }
 
-const question = (more) => ({ name: keep.current().name, text: keep.current().text, machine: keep.machine(), ...more });
+const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), ...(one.batch ? { albums: keep.beside(one, more.change) } : {}), ...more });
+const question = (more) => about(keep.current(), more);
 
 /** A question about the album as it stands. */
 export const asked = (more = {}) => question(more);
@@ -115,10 +121,13 @@ async function follow() {
   later = new AbortController();
   const stop = later.signal;
   const now = () => !stop.aborted;
+  const { batch } = state.view;
   try {
-    const drawn = await ask("folds", question(), stop);
-    if (now()) state.folds = drawn;
-    render();
+    if (!batch) {
+      const drawn = await ask("folds", question(), stop);
+      if (now()) state.folds = drawn;
+      render();
+    }
     if (state.view.fit.stopped) return;
     const before = state.view.sheets.counts;
     const quick = state.view.sheets.proven;
@@ -126,12 +135,13 @@ async function follow() {
     render();
     const better = await ask("better", question(), stop);
     if (!now()) return;
-    Object.assign(state.view, { fit: better.fit, sheets: better.sheets ?? state.view.sheets, take: better.take });
+    Object.assign(state.view, { fit: better.fit, sheets: better.sheets ?? state.view.sheets, tables: better.tables, take: better.take });
     const after = state.view.sheets.counts;
     if (after < before) state.looking = `A longer look found ${after} sheets instead of ${before}.`;
     else state.looking = quick ? "" : "A longer look found nothing better.";
     if (state.looking) say(state.looking);
     render();
+    if (batch) return;
     const sizes = await ask("sizes", question(), stop);
     if (now()) state.sizes = sizes;
     render();
@@ -149,11 +159,12 @@ function adopt(answer) {
   state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
   state.opened = "";
   state.looking = "";
+  state.wrong = null;
   if (!same) state.sizes = null;
   if (answer.unread) {
     say("This file can’t be read yet.");
   } else {
-    if (state.chosen >= answer.album.pages.length) state.chosen = answer.album.pages.length - 1;
+    if (answer.album && state.chosen >= answer.album.pages.length) state.chosen = answer.album.pages.length - 1;
     say([...state.notes, answer.fit.sentence, answer.sheets?.sentence ?? ""].join(" "));
   }
   render();
@@ -202,7 +213,7 @@ export function change(wanted = null, then = null) {
 function shifts({ do: does, list, path }) {
   if (!["move", "add", "copy", "take"].includes(does)) return null;
   const way = list ?? (path.includes("[") ? path.split("[")[0] : null);
-  const [, draft] = [...drafts].find(([at]) => way && at.startsWith(`${way}[`) && !(does === "take" && at.startsWith(`${path}.`))) ?? [];
+  const [, draft] = [...drafts].find(([at]) => way && at.startsWith(`${way}[`) && !(does === "take" && (at === path || at.startsWith(`${path}.`)))) ?? [];
   return draft ?? null;
 }
 
@@ -245,8 +256,8 @@ async function next() {
   }
   try {
     asking = new AbortController();
-    const { name, text } = before;
-    const answer = await ask("work", { name, text, machine: keep.machine(), ...(wanted ? { change: wanted } : {}) }, asking.signal);
+    const { text } = before;
+    const answer = await ask("work", about(before, wanted ? { change: wanted } : {}), asking.signal);
     // It was taken back meanwhile.
     if (!queue.includes(item)) return;
     state.gone = false;
@@ -258,13 +269,13 @@ async function next() {
       return;
     }
     // Where an album became another meanwhile, the same is asked of that.
-    if (!keep.put(album, key, text, answer.text ?? text, what, { title: answer.album?.title, wanted })) return;
+    if (!keep.put(album, key, text, answer.text ?? text, what, { title: answer.album?.title ?? answer.batch?.title, batch: answer.other ? undefined : Boolean(answer.batch), wanted })) return;
     for (const way of wanted?.do === "page-size" ? ["page.width", "page.height"] : [wanted?.path]) if (way) letGo(way);
     done(item);
     if (here) {
       adopt(answer);
       then?.();
-    }
+    } else if (keep.current()?.batch) change();
   } catch (error) {
     // What was called off made room for something else, and is asked again after that.
     if (error?.name === "AbortError") return;
@@ -299,16 +310,22 @@ function refused(wanted, { findings, field }) {
   if (wanted?.do === "set") {
     drafts.set(wanted.path, { typed: wanted.typed, field, findings });
     say(findings.map((one) => `${one.text}. ${one.help}`).join(" "));
+  } else if (placeOf(wanted)) {
+    state.wrong = { where: placeOf(wanted), words: findings.map((one) => `${capital(one.text)}${one.help ? `: ${one.help}` : ""}.`).join(" ") };
+    say(state.wrong.words);
   } else {
     state.failed = findings.map((one) => `${one.text}${one.help ? `: ${one.help}` : ""}`).join(" ");
   }
   render();
 }
 
+/** The form that something was asked for with, where it says at its own place what is wrong. */
+const placeOf = (wanted) => ({ sold: wanted?.list, "own-paper": `${wanted?.path} paper` })[wanted?.do] ?? null;
+
 /** Shows the album that is on the table now. */
 export function look() {
   callOff();
-  Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1 });
+  Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, newChange: {}, wrong: null });
   drafts.clear();
   const album = keep.current();
   if (album) {
@@ -355,12 +372,22 @@ between.addEventListener("message", async ({ data }) => {
   render();
 });
 
+/** Lays the file that the program was opened with; says whether it was changed here before. */
+async function opened({ name, text, albums, batch }) {
+  const names = Object.fromEntries(albums.map((one) => [one.name, keep.open(one.name, one.text, { opened: true }).name]));
+  if (Object.entries(names).some(([was, now]) => was !== now)) {
+    const answer = await ask("work", { name, text, change: { do: "call-albums", names } });
+    return keep.open(name, answer.text ?? text, { opened: true, batch }).changed;
+  }
+  return keep.open(name, text, { opened: true, batch }).changed;
+}
+
 async function begins() {
   try {
     state.start = await ask("open", {});
     between.postMessage(location.pathname);
     const { file } = state.start;
-    const changed = file && keep.open(file.name, file.text, true);
+    const changed = file && (await opened(file));
     look();
     if (changed) state.opened = `You changed ${file.name} here before; this is how you left it. The file itself is as it was.`;
   } catch (error) {

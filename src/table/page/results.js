@@ -19,7 +19,7 @@ export function findings(list) {
   return make("ul", { class: "findings" }, list.map((one) => make("li", { class: one.level },
     make("p", {},
       make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
-      one.about ? make("strong", {}, `${capital(one.about)}: `) : null, `${one.text}.`),
+      one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
@@ -79,15 +79,18 @@ export function sheets(state) {
       return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
         make("h3", {}, `${capital(stock.name)}`),
         field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
-        all.map((laid) => [
-          make("p", {}, old ? "As it was before: " : "", all.length > 1 ? `${laid.name}: ` : "", laid.sentence),
-          make("ul", { class: "laid", "data-key": laid.name }, laid.sheets.map((sheet) => make("li", { "data-key": sheet.name },
-            make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
-            make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))]));
+        all.map((one) => laid(one, old, all.length > 1)));
     }),
     sizes(state),
     machine(state));
 }
+
+/** The sheets of one stock. */
+export const laid = (stock, old, named) => [
+  make("p", {}, old ? "As it was before: " : "", named ? `${stock.name}: ` : "", stock.sentence),
+  make("ul", { class: "laid", "data-key": stock.name }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.name },
+    make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
+    make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))];
 
 function sizes(state) {
   if (!state.sizes?.sentence || !state.view.sheets) return null;
@@ -99,7 +102,8 @@ function sizes(state) {
       button(["Take this size", make("span", { class: "unseen" }, `: ${size.words}`)], "page-size", { "data-width": size.width, "data-height": size.height })))) : null);
 }
 
-function machine(state) {
+/** The machine’s settings. */
+export function machine(state) {
   const { machine } = state;
   const row = (name, label, about) => ({ path: `cutter.${name}`, label: `${label}`, about, value: machine[name], given: true, usual: "0", takes: "text" });
   const wrong = { fit: { findings: state.view.machine } };
@@ -117,7 +121,8 @@ function machine(state) {
 
 /** What to take away. */
 export function take(state) {
-  const { take, sheets } = state.view;
+  const { take, sheets, batch } = state.view;
+  const what = batch ? "batch" : "album";
   const one = (name, format) => button(`${name}.${format}`, "file", { "data-file": `sheets/${name}.${format}` });
   return make("section", { id: "take", "aria-labelledby": "take-title" },
     make("h2", { id: "take-title" }, "Take away"),
@@ -126,17 +131,20 @@ export function take(state) {
       sheets ? button("Everything in one zip", "kit", { class: "main" }) : null,
       sheets && take.names.length ? button("All SVG sheets", "kit", { "data-formats": "svg" }) : null,
       sheets && take.names.length ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
-      sheets && take.formats.includes("html") ? button("The guide, to print", "file", { "data-file": "guide.html" }) : null,
+      sheets && take.formats.includes("html") ? button(batch ? "The job sheet, to print" : "The guide, to print", "file", { "data-file": batch ? "job.html" : "guide.html" }) : null,
       sheets && take.formats.includes("pdf") ? button("Templates at true size (PDF)", "file", { "data-file": "templates.pdf" }) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
-      button("The album file, to keep", "keep", { "aria-disabled": take.withheld ? "true" : null }),
+      button(`The ${what} file, to keep`, "keep", { "aria-disabled": take.withheld ? "true" : null }),
       button("Print this page", "print"),
-      button("Take this album off the table", "forget")),
+      batch ? null : button("Make a batch of it", "make-batch", { "aria-describedby": "make-batch-about" }),
+      button(`Take this ${what} off the table`, "forget")),
     asks(state, "album"),
+    batch ? null : make("p", { class: "about", id: "make-batch-about" }, "A batch is several kits in one order: colourways, other albums, pages of the buyer’s choice; with one price list and one job sheet."),
+    take.command ? make("p", { class: "about" }, "The command line makes the same from what is in the zip: ", make("code", {}, take.command)) : null,
     sheets && take.names.length ? make("details", { "data-key": "single" }, make("summary", {}, make("h3", {}, "Single sheets")),
       make("ul", { class: "single" }, take.names.map((name) => make("li", { "data-key": name }, one(name, "svg"), " ", one(name, "dxf"))))) : null,
     make("p", { class: "about" }, "Cut one album in cheap card first, and measure a part. Check the size that your cutter’s software shows against the sheet’s before the first cut."),
-    make("details", { "data-key": "text" }, make("summary", {}, make("h3", {}, "The album file’s own text")),
+    make("details", { "data-key": "text" }, make("summary", {}, make("h3", {}, `The ${what} file’s own text`)),
       make("form", { class: "text inside", "data-do": "use-text" },
         make("label", { for: "text" }, "Everything on this page is in this text; what is changed above changes it there."),
         make("textarea", { id: "text", rows: "14", spellcheck: "false" }, state.text),

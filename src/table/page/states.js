@@ -8,14 +8,15 @@ import { capital, drafts } from "./fields.js";
 export function head(state, keep) {
   const { view } = state;
   const album = keep.current();
-  const units = view?.album?.units;
-  const title = (one) => (one.title ? `${one.title} (${one.name})` : one.name);
+  const shown = view?.album ?? view?.batch;
+  const units = shown?.units;
+  const title = (one) => `${one.batch ? "Batch: " : ""}${one.title ? `${one.title} (${one.name})` : one.name}`;
   const which = keep.albums().length ? make("span", { class: "which" },
     make("label", { for: "which" }, "On the table"),
     make("select", { id: "which" },
       keep.albums().map((one) => make("option", { value: one.id, selected: one.id === album?.id && !state.starting }, title(one))),
       make("option", { value: "new", selected: state.starting }, "another one …"))) : null;
-  if (state.starting || !view?.album) return [make("p", { class: "name" }, "Hingeleaf"), which];
+  if (state.starting || !shown?.units) return [make("p", { class: "name" }, "Hingeleaf"), which];
   return [
     make("p", { class: "name" }, "Hingeleaf"),
     which,
@@ -37,11 +38,11 @@ export function begin(state, keep) {
       button([picture(example.picture, ""), make("strong", {}, example.title), make("span", {}, example.about)], "example", { "data-at": at })))),
     make("h2", {}, "Or"),
     make("div", { class: "does" },
-      make("span", { class: "file" }, make("label", { for: "file", class: "as-button" }, "Open an album file"), make("input", { type: "file", id: "file", accept: ".json,application/json" })),
+      make("span", { class: "file" }, make("label", { for: "file", class: "as-button" }, "Open an album or batch file"), make("input", { type: "file", id: "file", accept: ".json,.zip,application/json,application/zip", multiple: true })),
       button("A plain album in millimetres", "starter", { "data-units": "mm" }),
       button("A plain album in inches", "starter", { "data-units": "in" }),
       keep.current() ? button("Back to the album on the table", "back") : null),
-    make("p", { class: "about" }, "An album file can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
+    make("p", { class: "about" }, "Album and batch files, or the zip of a batch, can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
   ];
 }
 
@@ -55,6 +56,8 @@ export function unread(state, keep) {
       make("p", {}, make("span", { class: "mark stop" }, "Stops"), ` ${capital(one.text)}.`),
       one.line ? make("p", {}, `Line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
       one.help ? make("p", { class: "about" }, `${capital(one.help)}.`) : null))),
+    state.view.missing?.length ? make("div", { class: "does" },
+      make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, `Open ${state.view.missing[0]}`), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true }))) : null,
     make("form", { class: "text", "data-do": "use-text" },
       make("label", { for: "text" }, "The file’s text; the file itself is left alone"),
       make("textarea", { id: "text", rows: "18", spellcheck: "false" }, state.text),

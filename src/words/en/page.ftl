@@ -17,6 +17,7 @@ field-about = what it is
 field-across = lies across
 field-bound = bound at the
 field-by = cut by
+field-choice-pages = pages in each album
 field-caliper = thickness of one sheet
 field-content = what goes in, thickness
 field-copies = how many albums
@@ -27,21 +28,39 @@ field-ease = ease (shorter than the page by)
 field-endpaper = end paper
 field-faces = pocket on the
 field-grammage = weight
+field-fees = fees, out of the price
+field-hour = an hour of hands
+field-kit-album = its album
+field-kit-copies = how many to make
+field-kit-name = name of the kit
 field-lead-in = lead-in (clipped corner of the tab)
+field-machine-hour = an hour of the machine
+field-minutes-a-kit = minutes of hands a kit takes besides
 field-overflap = closing flap
+field-packaging = packaging of a kit
+field-packs-of = sheets in a pack
 field-pitch = page to page at the spine (pitch)
 field-price = price of one sheet
+field-profit = profit, on cost and overhead
 field-reveal = border of card left showing
+field-sold-price = what that costs
+field-spare-kits = spare kits of each
+field-spare-parts = spare parts
 field-square = how far it stands out (square)
 field-stock = cut from
 field-title = name of the album
+field-supplies-of = how much is sold together
+field-tax = tax, out of the price
+field-together = what shares sheets
 field-tolerance = how far off a hand may be
 field-turn-in = turn-in
 
 ## Choices whose word on the page is not their word in the file
 choice-all-over = all over, no up or down
+choice-batch = the parts of all kits
 choice-free = any way
 choice-height = along its height
+choice-kit = the parts of one kit and its copies
 choice-long = along the long side
 choice-machine = a machine
 choice-one-way = with an up and a down
@@ -71,6 +90,59 @@ stock-twice = there is a paper called { $name } already
 stock-twice-help = give it another name
 the-kind = the kind { $kind }
 what-a-finding-speaks-of = what a finding speaks of
+
+## A batch
+album-not-on-the-table = there is no { $file } on the table
+album-not-on-the-table-help = open that album file here, or give the kit another album
+batch-goes-together = { $stops ->
+        [0] All kits go together.{ $warns ->
+                [0] { "" }
+                [one] {" "}One thing may disappoint.
+               *[other] {" "}{ $warns } things may disappoint.
+            }
+        [one] Not all kits go together yet: one thing stops it.
+       *[other] Not all kits go together yet: { $stops } things stop it.
+    }
+batch-machine-can-not-be-used = Nothing can be cut: a size of your machine can’t be used. The kits themselves: { $sentence }
+batch-nothing-to-cut = Nothing to cut yet: mend first what stops it. The batch file can be kept at any time.
+batch-not-read = this batch file can't be read
+batch-not-together-yet = the kits do not all go together yet
+batch-of-kits = { $kits ->
+        [one] 1 kind of kit
+       *[other] { $kits } kinds of kit
+    }, { $copies ->
+        [one] 1 kit
+       *[other] { $copies } kits
+    } to be made in all.
+batch-to-cut = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } to cut for all kits. The zip holds them as SVG and DXF with their pictures, the job sheet, each kit’s guide, and the batch file with its albums.
+kind-wants-paper = this kind is cut from { $paper } too, which the album has not
+kind-wants-paper-help = add a paper called so to the album first
+kit-has-its-paper = This kit is cut from { $paper } instead of { $like }: give its sheet and price among the changes.
+kit-is-called = small letters, figures and hyphens: its files are called by it
+kit-in-short = { $copies } × { $album }{ $own ->
+        [0] { "" }
+       *[other] , with { $papers }
+    }{ $changes ->
+        [0] { "" }
+        [one] , 1 change
+       *[other] , { $changes } changes
+    }{ $chosen ->
+        [0] { "" }
+        [one] , 1 page of the buyer’s choice
+       *[other] , { $chosen } pages of the buyer’s choice
+    }
+name-twice = a file of the zip is called { $name }: give the album another name
+pack-lacks = how much it is and its price belong together
+pack-lacks-help = say both
+page-changes-gone = { $count ->
+        [one] A change of the album’s pages is gone: the buyer’s pages take their place.
+       *[other] { $count } changes of the album’s pages are gone: the buyer’s pages take their place.
+    }
+the-album = the album
+the-batch = the batch
 
 ## Whether it goes together
 goes-together = { $stops ->

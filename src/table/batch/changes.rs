@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+//! What the page asks to change of a batch, as changes of its file's text.
+
+use super::beside::{self, album_of, kits, text};
+use super::ways::{self, BatchWay};
+use super::{own_paper, start};
+use crate::album::{Role, SPARE_FIELDS};
+use crate::batch::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
+use crate::fields::{Change, Field, Node, Tree};
+use crate::finding::{Arg, Finding, Said};
+use crate::selling::SELLING_FIELDS;
+use crate::table::change::{self, Wanted};
+use crate::table::example::{self, NewEntry};
+use crate::table::hand::{Hand, gone, plain, refused, value_of};
+use crate::table::question::TableAlbum;
+use crate::table::terms;
+use serde_json::{Map, Value, json};
+
+/// Makes one change.
+pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> Result<(), Box<Finding>> {
+    let root = Node::read(&hand.source)?;
+    match wanted {
+        Wanted::Set { path, typed } => set(hand, &root, albums, (path, typed.trim())),
+        Wanted::Take { path } => take(hand, path),
+        Wanted::Copy { list, at } if list == "kits" => copy(hand, &root, *at),
+        Wanted::Move { list, from, to } => hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to }),
+        Wanted::Add { list, at, kind } => {
+            let value = entry(hand, albums, &root, (list, None), kind)?;
+            hand.alter(&Change::Insert { list: list.clone(), at: *at, value })
+        }
+        Wanted::Kind { path, kind } => {
+            let value = entry(hand, albums, &root, (path, root.at(path)), kind)?;
+            hand.alter(&Change::Set { path: path.clone(), value })
+        }
+        Wanted::AddKit { album } => add_kit(hand, &root, albums, album),
+        Wanted::Choose { path } => choose(hand, &root, albums, path),
+        Wanted::OwnPaper { path, like, name } => own_paper::put(hand, &root, albums, (path, like, name.trim())),
+        Wanted::Sold { list, name, of, price } => change::sold(hand, list, name, [of, price]),
+        Wanted::CallAlbums { names } => {
+            for (number, kit) in kits(&root).iter().enumerate() {
+                if let Some(name) = text(kit, "album").and_then(|name| names.get(name)) {
+                    hand.alter(&Change::Set { path: format!("kits[{number}].album"), value: name.clone().into() })?;
+                }
+            }
+            Ok(())
+        }
+        Wanted::Units { units } => hand.alter(&Change::Set { path: "units".into(), value: units.clone().into() }),
+        _ => Err(gone(Said::new("the-album"))),
+    }
+}
+
+fn set(hand: &mut Hand, root: &Node, albums: &[TableAlbum], (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
+    if let BatchWay::Change(kit, within) = ways::way(path) {
+        return set_change(hand, root, albums, (kit, within, typed));
+    }
+    if let Some((list, name, field)) = terms::parted(path) {
+        return terms::set(hand, (list, name, field.name), change::value(field, typed));
+    }
+    let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
+    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let path = path.to_owned();
+    if typed.is_empty() {
+        return if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) };
+    }
+    hand.alter(&Change::Set { path, value: change::value(field, typed) })
+}
+
+/// The field that a way and a name lead to.
+fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+    let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
+    match way {
+        "" => find(TOP_FIELDS),
+        "spares" => find(SPARE_FIELDS),
+        "selling" => find(SELLING_FIELDS),
+        _ if way.ends_with(".choice") => find(CHOICE_FIELDS),
+        _ if way.starts_with("kits[") && way.ends_with(']') && !way.contains('.') => find(KIT_FIELDS),
+        // An entry of a choice is a page.
+        _ if way.contains(".choice.of[") => change::field(root, way, name),
+        _ => None,
+    }
+}
+
+/// A value of the kit's album that is otherwise in this kit; nothing typed leaves it as it is there.
+fn set_change(
+    hand: &mut Hand,
+    root: &Node,
+    albums: &[TableAlbum],
+    (kit, within, typed): (usize, &str, &str),
+) -> Result<(), Box<Finding>> {
+    let object = format!("kits[{kit}].change");
+    if let Some((paper, field)) = own_paper::field(root, &object, within) {
+        let value = (!typed.is_empty()).then(|| change::value(field, typed));
+        return own_paper::set(hand, &object, (paper, field.name), value.as_ref());
+    }
+    if typed.is_empty() {
+        let there = root.at(&object).and_then(|change| change.get(within)).is_some();
+        return if there { terms::put(hand, &object, within, None) } else { Ok(()) };
+    }
+    let (_, _, of_album) = album_of(root, albums, kit)?;
+    let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
+    let value = match change::field(&of_album, way, name) {
+        Some(field) => change::value(field, typed),
+        // What no field of the page stands for is written as the file has it.
+        None => serde_json::from_str(typed).unwrap_or_else(|_| typed.into()),
+    };
+    terms::put(hand, &object, within, Some(value))
+}
+
+fn take(hand: &mut Hand, path: &str) -> Result<(), Box<Finding>> {
+    if let BatchWay::Change(kit, within) = ways::way(path) {
+        return own_paper::take(hand, &format!("kits[{kit}].change"), within);
+    }
+    if change::taken_term(hand, path)? {
+        return Ok(());
+    }
+    hand.alter(&Change::Remove { path: path.to_owned() })
+}
+
+/// The same kit again behind itself, under a name of its own.
+fn copy(hand: &mut Hand, root: &Node, at: usize) -> Result<(), Box<Finding>> {
+    let node = kits(root).get(at).ok_or_else(|| gone("kits"))?;
+    let mut kit = value_of(&hand.source, node);
+    kit["name"] = free_name(root, text(node, "name").unwrap_or("kit")).into();
+    hand.alter(&Change::Insert { list: "kits".into(), at: at.saturating_add(1), value: kit })
+}
+
+fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> Result<(), Box<Finding>> {
+    let (album, ..) = beside::plain(albums, name).ok_or_else(|| gone(Arg::code(name)))?;
+    let mut kit = start::kit(&album, name);
+    kit["name"] = free_name(root, kit["name"].as_str().unwrap_or("kit")).into();
+    let at = kits(root).len();
+    hand.alter(&Change::Insert { list: "kits".into(), at, value: kit })
+}
+
+/// A name that no kit has: this one, else with a number behind.
+fn free_name(root: &Node, name: &str) -> String {
+    let taken = |name: &str| kits(root).iter().any(|kit| text(kit, "name") == Some(name));
+    let stem = name.rsplit_once('-').filter(|(_, number)| number.parse::<u32>().is_ok()).map_or(name, |(stem, _)| stem);
+    let numbered = (2..).map(|number| {
+        let end = format!("-{number}");
+        // A name has 32 letters at most.
+        let room: String = stem.chars().take(32 - end.len()).collect();
+        room.trim_end_matches('-').to_owned() + &end
+    });
+    std::iter::once(name.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
+}
+
+/// Who gets the kit chooses its pages: as many as the album has, of the kinds that it has.
+fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Result<(), Box<Finding>> {
+    let kit = ways::kit(path).ok_or_else(|| gone(path))?;
+    let (album, source, of_album) = album_of(root, albums, kit)?;
+    let mut kinds: Vec<Value> = Vec::new();
+    for page in 0..album.pages.len() {
+        let entry = of_album.at(&format!("pages[{page}]")).map(|node| value_of(&source, node));
+        kinds.extend(entry.filter(|entry| !kinds.contains(entry)));
+    }
+    let choice = json!({ "pages": album.pages.len(), "of": kinds });
+    hand.alter(&Change::Set { path: format!("kits[{kit}].choice"), value: choice })?;
+    // What was otherwise in the album's pages has no page any more.
+    let change = root.at(&format!("kits[{kit}].change")).map(|node| value_of(&hand.source, node));
+    let of_pages = |way: &String| way == "pages" || way.starts_with("pages[") || way.starts_with("pages.");
+    let kept = change.as_ref().and_then(Value::as_object);
+    let lost: Vec<String> = kept.into_iter().flat_map(Map::keys).filter(|way| of_pages(way)).cloned().collect();
+    for way in &lost {
+        terms::put(hand, &format!("kits[{kit}].change"), way, None)?;
+    }
+    if !lost.is_empty() {
+        hand.notes.push(Said::new("page-changes-gone").with("count", lost.len()));
+    }
+    Ok(())
+}
+
+/// A new kind of page to choose from; what stands there now and the kind takes, too, is kept. Stocks that it wants come in as
+/// changes of the kit.
+fn entry(
+    hand: &mut Hand,
+    albums: &[TableAlbum],
+    root: &Node,
+    (path, before): (&str, Option<&Node>),
+    kind: &str,
+) -> Result<Value, Box<Finding>> {
+    let kit = ways::kit(path).filter(|_| path.contains(".choice.of")).ok_or_else(|| gone(path))?;
+    let (album, _, of_album) = album_of(root, albums, kit)?;
+    let NewEntry { entry, stocks } = example::new_entry(&album, &of_album, before, (Role::Page, kind))?;
+    for (name, value) in stocks {
+        if of_album.get("stocks").is_none() {
+            let text = Said::new("kind-wants-paper").with("paper", name);
+            return Err(refused("kind-wants-paper", text, "kind-wants-paper-help"));
+        }
+        terms::put(hand, &format!("kits[{kit}].change"), &format!("stocks.{name}"), Some(value))?;
+        hand.notes.push(Said::new("paper-is-new").with("paper", name));
+    }
+    Ok(entry)
+}
+
+/// What stands for a value on the page, where it is not one word or number: as the file has it.
+pub(super) fn shown(node: &Node) -> String {
+    match &node.tree {
+        Tree::Text(text) => text.clone(),
+        Tree::Number(number) => number.to_string(),
+        Tree::Flag(flag) => flag.to_string(),
+        _ => plain(node).unwrap_or(Value::Null).to_string(),
+    }
+}

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+// A batch: its kits, each with what is otherwise in it than in its album, and what follows from all of them.
+
+import { button, make } from "./make.js";
+import { capital, elsewhere, field, rows } from "./fields.js";
+import { findings, fit, laid, machine, mark, take } from "./results.js";
+import { tables, terms } from "./terms.js";
+
+/** All sections of a batch. */
+export function batch(state, keep) {
+  const { view } = state;
+  return [kits(state, keep), fit(state), sheets(state), tables(view.tables, "batch"), take(state)];
+}
+
+const within = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));
+const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
+const unseen = (words) => make("span", { class: "unseen" }, words);
+
+function kits(state, keep) {
+  const { view } = state;
+  const { batch } = view;
+  const title = batch.top.find((row) => row.path === "title");
+  return make("section", { id: "kits", "aria-labelledby": "kits-title" },
+    make("h2", { id: "kits-title", tabindex: "-1" }, "Kits"),
+    make("p", { class: "result" }, batch.sentence),
+    state.notes.map((note) => make("p", { class: "told" }, note)),
+    make("div", { class: "fields" }, field({ ...title, label: "Name of the batch", about: "" }, view)),
+    make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `kit-${at}` }, kit(state, one)))),
+    another(keep),
+    whole(state),
+    terms(state));
+}
+
+function kit(state, one) {
+  const { view } = state;
+  const id = idOf(one.way);
+  const last = view.batch.kits.length === 1;
+  return make("details", { id, "data-key": one.way },
+    make("summary", {}, make("h3", {}, one.name), make("span", { class: "is" }, one.sentence), " ", mark(within(state, one.way))),
+    make("div", { class: "inside" },
+      make("div", { class: "fields" }, rows(one.rows, view)),
+      make("div", { class: "does" },
+        button(["The same again", unseen(`: ${one.name}`)], "copy-kit", { "data-way": one.way }),
+        button(["Take it out", unseen(`: ${one.name}`)], "take-kit", { "data-way": one.way, "aria-disabled": last ? "true" : null }),
+        button(["Open its album", unseen(`: ${one.name}`)], "open-album", { "data-name": one.album })),
+      findings(elsewhere(within(state, one.way), one.rows, one.changes, one.papers.flatMap((paper) => paper.rows), choiceRows(one))),
+      changes(state, one),
+      choice(state, one)));
+}
+
+const choiceRows = (one) => (one.choice ? [...one.choice.rows, ...one.choice.of.flatMap((kind) => [...kind.rows, ...kind.more])] : []);
+
+/** What is otherwise in a kit than in its album. */
+function changes(state, one) {
+  const { view, start } = state;
+  const id = idOf(one.way);
+  const offers = view.batch.offers[one.album] ?? [];
+  const fresh = state.newChange[one.way];
+  const row = fresh && !one.changes.some((row) => row.path === `${one.way}.change.${fresh}`) ? offers.flatMap((group) => group.rows).find((row) => row.path === fresh) : null;
+  const papers = offers.filter((group) => group.paper);
+  return make("div", { class: "group", role: "group", "aria-labelledby": `${id}-otherwise` },
+    make("h4", { id: `${id}-otherwise`, tabindex: "-1" }, "Otherwise than in its album"),
+    one.changes.length || one.papers.length || row ? null : make("p", { class: "calm" }, "Nothing: the album as it is."),
+    make("div", { class: "fields" }, one.changes.map((row) => make("div", { class: "change", "data-key": row.path },
+      field(row, view, start.sheets),
+      button(["As in the album", unseen(`: ${row.label}`)], "take-change", { "data-way": row.path, "data-kit": one.way }))),
+    row ? make("div", { class: "change", "data-key": `new-${fresh}` }, field({ ...row, path: `${one.way}.change.${fresh}` }, view, start.sheets)) : null),
+    one.papers.map((paper) => make("fieldset", { "data-key": paper.way },
+      make("legend", {}, `Paper of this kit: ${paper.name}`),
+      make("div", { class: "fields" }, rows(paper.rows, view, start.sheets)),
+      button(["The album’s paper instead", unseen(`: ${paper.name}`)], "take-change", { "data-way": paper.way, "data-kit": one.way }))),
+    offers.length ? make("form", { class: "add", "data-do": "add-change", "data-way": one.way },
+      make("label", { for: `${id}-new` }, "Something else in this kit"),
+      make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.label))))),
+      make("button", { type: "submit" }, "Add a change", unseen(`: ${one.name}`))) : null,
+    papers.length ? ownPaper(state, one, papers) : null);
+}
+
+/** A colourway: another paper wherever the album names this one. */
+function ownPaper(state, one, papers) {
+  const id = idOf(one.way);
+  const wrong = state.wrong?.where === `${one.way} paper` ? state.wrong.words : "";
+  return make("form", { class: "sold", "data-do": "own-paper", "data-way": one.way },
+    make("div", { class: "field" },
+      make("label", { for: `${id}-like` }, "Another paper instead of"),
+      make("select", { id: `${id}-like`, "data-stays": true }, papers.map((group) => make("option", { value: group.paper }, group.paper)))),
+    make("div", { class: "field" },
+      make("label", { for: `${id}-paper` }, "by a short name"),
+      make("input", { type: "text", id: `${id}-paper`, "data-stays": true, placeholder: "ochre", autocomplete: "off", spellcheck: "false", "aria-describedby": wrong ? `${id}-paper-wrong` : null, "aria-invalid": wrong ? "true" : null })),
+    make("button", { type: "submit" }, "Use that paper", unseen(`: ${one.name}`)),
+    wrong ? make("span", { class: "wrong", id: `${id}-paper-wrong` }, wrong) : null);
+}
+
+/** Pages that the buyer chooses. */
+function choice(state, one) {
+  const { view, start } = state;
+  const id = idOf(one.way);
+  const all = start.kinds.page;
+  if (!one.choice) {
+    return make("div", { class: "group" },
+      make("p", {}, "Its pages are the album’s."),
+      button(["Let the buyer choose the pages", unseen(`: ${one.name}`)], "choose-pages", { "data-way": one.way }));
+  }
+  return make("div", { class: "group", role: "group", "aria-labelledby": `${id}-choice` },
+    make("h4", { id: `${id}-choice`, tabindex: "-1" }, "The buyer chooses the pages"),
+    make("div", { class: "fields" }, rows(one.choice.rows, view)),
+    one.choice.of.map((kind, at) => make("fieldset", { "data-key": kind.way },
+      make("legend", {}, `To choose from, ${at + 1}: ${kind.label}`),
+      make("div", { class: "field wide" },
+        make("label", { for: `${id}-kind-${at}` }, "Kind of page"),
+        make("select", { id: `${id}-kind-${at}`, "data-kind": kind.way }, all.map((other) => make("option", { value: other.kind, selected: other.kind === kind.kind }, other.label))),
+        make("span", { class: "about" }, `${capital(kind.about)}.`)),
+      make("div", { class: "fields" }, rows(kind.rows, view), rows(kind.more, view)),
+      button(["Take it out", unseen(`: ${kind.label}`)], "take-kind", { "data-way": kind.way, "data-kit": one.way, "aria-disabled": one.choice.of.length === 1 ? "true" : null }))),
+    make("form", { class: "add", "data-do": "add-kind", "data-way": one.way, "data-at": one.choice.of.length },
+      make("label", { for: `${id}-new-kind` }, "Another kind to choose"),
+      make("select", { id: `${id}-new-kind`, "data-stays": true }, all.map((kind) => make("option", { value: kind.kind }, `${kind.label}: ${kind.about}`))),
+      make("button", { type: "submit" }, "Add the kind", unseen(`: ${one.name}`))),
+    button(["The album’s own pages instead", unseen(`: ${one.name}`)], "album-pages", { "data-way": one.way }));
+}
+
+/** Another kit, from an album that lies on the table or from a file. */
+function another(keep) {
+  const albums = keep.albums().filter((one) => !one.batch);
+  return make("div", { class: "more-kits" },
+    albums.length ? make("form", { class: "add", "data-do": "add-kit" },
+      make("label", { for: "new-kit" }, "Another kit, from an album on the table"),
+      make("select", { id: "new-kit", "data-stays": true }, albums.map((one) => make("option", { value: one.name }, one.title ? `${one.title} (${one.name})` : one.name))),
+      make("button", { type: "submit" }, "Add a kit")) : null,
+    make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, "Add an album file as a kit"), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true })));
+}
+
+/** What holds for the whole batch. */
+function whole(state) {
+  const { view } = state;
+  const { batch } = view;
+  const together = batch.top.filter((row) => row.path !== "title");
+  return make("details", { "data-key": "whole", id: "part-whole" },
+    make("summary", {}, make("h3", {}, "Sheets and spares of the whole batch"), " ", mark([...within(state, "together"), ...within(state, "spares")])),
+    make("div", { class: "inside" },
+      make("div", { class: "fields" }, rows(together, view), rows(batch.spares, view))));
+}
+
+function sheets(state) {
+  const { view } = state;
+  const shown = view.sheets ?? state.oldSheets;
+  const ways = view.fit.findings.filter((one) => one.path === "together" && one.level === "note");
+  return make("section", { id: "sheets", "aria-labelledby": "sheets-title" },
+    make("h2", { id: "sheets-title" }, "Sheets of all kits"),
+    make("p", { class: "result" }, view.sheets ? view.sheets.sentence : "No sheets until what stops it is mended."),
+    ways.map((one) => make("p", {}, `${capital(one.text)}.`)),
+    state.looking ? make("p", { class: "told" }, state.looking) : null,
+    (shown?.stocks ?? []).map((stock) => make("div", { class: `stock${view.sheets ? "" : " old"}`, "data-key": stock.name }, make("h3", {}, stock.name), make("p", { class: "about" }, stock.sheet), laid(stock, !view.sheets, false))),
+    machine(state));
+}

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+// What hands do to a batch: each becomes a change of it.
+
+import { ask } from "./ask.js";
+import * as keep from "./keep.js";
+import { change, look, render, state, trouble } from "./main.js";
+
+const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
+const focus = (id) => document.getElementById(id)?.focus();
+const numberOf = (way) => Number(/\[(\d+)\]/.exec(way)[1]);
+
+/** Unfolds a kit, and goes to it. */
+function toKit(at) {
+  const kit = document.getElementById(idOf(`kits[${at}]`));
+  if (!kit) return;
+  kit.open = true;
+  kit.querySelector("summary").focus();
+}
+
+/** What buttons do. */
+export const BATCH = {
+  "make-batch": async () => {
+    try {
+      const { name, text } = keep.current();
+      const begun = await ask("batch", { name, text });
+      keep.open(begun.name, begun.text, { batch: true });
+      look();
+      scrollTo(0, 0);
+    } catch (error) {
+      trouble(error);
+    }
+  },
+  "copy-kit": ({ way }) => {
+    state.newChange = {};
+    change({ do: "copy", list: "kits", at: numberOf(way) }, () => toKit(numberOf(way) + 1));
+  },
+  "take-kit": ({ way }) => {
+    state.newChange = {};
+    change({ do: "take", path: way }, () => focus("kits-title"));
+  },
+  "open-album": ({ name }) => {
+    const album = keep.albums().find((one) => one.name === name);
+    if (!album) return;
+    keep.choose(album.id);
+    look();
+    scrollTo(0, 0);
+  },
+  "take-change": ({ way, kit }) => {
+    delete state.newChange[kit];
+    change({ do: "take", path: way }, () => focus(`${idOf(kit)}-otherwise`));
+  },
+  "choose-pages": ({ way }) => change({ do: "choose", path: way }, () => focus(`${idOf(way)}-choice`)),
+  "album-pages": ({ way }) => change({ do: "take", path: `${way}.choice` }, () => toKit(numberOf(way))),
+  "take-kind": ({ way, kit }) => change({ do: "take", path: way }, () => focus(`${idOf(kit)}-choice`)),
+  "take-term": ({ way }) => change({ do: "take", path: way }, () => focus(`${way.split(".")[0]}-title`)),
+};
+
+/** What forms do. */
+export const BATCH_FORMS = {
+  "add-kit": (form) => {
+    const at = state.view.batch.kits.length;
+    change({ do: "add-kit", album: form.querySelector("select").value }, () => toKit(at));
+  },
+  "add-change": (form) => {
+    const { way } = form.dataset;
+    const within = form.querySelector("select").value;
+    state.newChange[way] = within;
+    render();
+    document.querySelector(`[data-path="${CSS.escape(`${way}.change.${within}`)}"]`)?.focus();
+  },
+  "own-paper": (form) => {
+    const name = form.querySelector("input");
+    if (name.value.trim()) change({ do: "own-paper", path: form.dataset.way, like: form.querySelector("select").value, name: name.value.trim() }, () => { name.value = ""; });
+    else name.focus();
+  },
+  "add-kind": (form) => {
+    const { way, at } = form.dataset;
+    change({ do: "add", list: `${way}.choice.of`, at: Number(at), kind: form.querySelector("select").value });
+  },
+  sold: (form) => {
+    const { list } = form.dataset;
+    const [name, of, price] = ["name", "of", "price"].map((field) => document.getElementById(`${list}-${field}`));
+    change({ do: "sold", list, name: name.value, of: of.value, price: price.value }, () => {
+      for (const one of [name, of, price]) if (one.nodeName === "INPUT") one.value = "";
+    });
+  },
+};

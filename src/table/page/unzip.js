@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// The album and batch files in a zip that was taken away from here.
+
+const LARGEST = 1_000_000;
+const MOST = 200;
+
+/** Whether bytes are a zip. */
+export const isZip = (bytes) => bytes.length > 22 && bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+/** The JSON files that lie at its top, but for the report: [{ name, bytes }]. */
+export async function unzip(bytes) {
+  const at = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let end = bytes.length - 22;
+  while (end >= 0 && at.getUint32(end, true) !== 0x06054b50) end -= 1;
+  const found = [];
+  if (end < 0) return found;
+  let entry = at.getUint32(end + 16, true);
+  for (let count = at.getUint16(end + 10, true); count > 0 && found.length < MOST; count -= 1) {
+    if (entry + 46 > bytes.length || at.getUint32(entry, true) !== 0x02014b50) break;
+    const [method, packed, size] = [at.getUint16(entry + 10, true), at.getUint32(entry + 20, true), at.getUint32(entry + 24, true)];
+    const [named, more, noted] = [28, 30, 32].map((field) => at.getUint16(entry + field, true));
+    const from = at.getUint32(entry + 42, true);
+    const name = new TextDecoder().decode(bytes.subarray(entry + 46, entry + 46 + named));
+    entry += 46 + named + more + noted;
+    if (!name.endsWith(".json") || name.includes("/") || name === "report.json" || size > LARGEST || from + 30 > bytes.length) continue;
+    const start = from + 30 + at.getUint16(from + 26, true) + at.getUint16(from + 28, true);
+    const held = bytes.subarray(start, start + packed);
+    if (method === 0) found.push({ name, bytes: held });
+    else if (method === 8) found.push({ name, bytes: await inflated(held, size) });
+  }
+  return found;
+}
+
+async function inflated(bytes, size) {
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
+  const reader = stream.getReader();
+  const out = new Uint8Array(size);
+  let filled = 0;
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return out.subarray(0, filled);
+    // What is longer than it says is not read on.
+    if (filled + value.length > size) throw new Error("the zip is not whole");
+    out.set(value, filled);
+    filled += value.length;
+  }
+}
