@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 33] = [
+const ORDER: [&str; 34] = [
     "length",
     "exact",
     "finding",
