@@ -11,6 +11,7 @@ mod alike;
 mod blocks;
 mod in_place;
 mod laid;
+mod packs;
 mod price;
 mod says;
 mod spare;

@@ -17,7 +17,7 @@ use crate::layout::bound::heaviest_set::Heavy;
 use crate::layout::bound::pricing::{Pricer, Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::bound::simplex::{CuttingPattern, Programme};
-use crate::layout::model::instance::Instance;
+use crate::layout::model::instance::{Instance, MILLIONTHS};
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::{PackedSheet, Packing};
 use crate::layout::model::problem::Problem;
@@ -174,8 +174,21 @@ fn at_least(worth: u128, sheets: impl Iterator<Item = (u128, u128)>) -> u128 {
 
 /// The least sum of whole sheets' costs that is no less than this, where sums are few enough to be looked at.
 fn next_sum(instance: &Instance, least: u128) -> u128 {
-    let mut costs: Vec<u128> =
-        instance.sizes.iter().filter(|size| size.supply.is_none()).map(|size| size.cost).collect();
+    let bought = instance.sizes.iter().filter(|size| size.supply.is_none());
+    sum_of(bought.map(|size| size.cost).collect(), least)
+}
+
+/// The least sum of such prices, each as often as one likes, that is no less than an amount; the amount itself where sums are too
+/// many to be looked at. Good to a millionth.
+pub(crate) fn least_sum(prices: &[f64], least: f64) -> f64 {
+    // What is lost to rounding must not make the next sum of it.
+    let least_whole = u128::from(whole(least.mul_add(MILLIONTHS, -0.5)));
+    let sum =
+        sum_of(prices.iter().map(|price| u128::from(whole(price.mul_add(MILLIONTHS, 0.5)))).collect(), least_whole);
+    nearly(u64::try_from(sum).unwrap_or(u64::MAX)) / MILLIONTHS
+}
+
+fn sum_of(mut costs: Vec<u128>, least: u128) -> u128 {
     costs.sort_unstable();
     costs.dedup();
     costs.reverse();
