@@ -241,7 +241,17 @@ fn least(order: Order<'_>, laid: &StockSheets) -> String {
         .enumerate()
         .map(|(number, size)| (of_size(number), &size.name))
         .filter(|(count, _)| *count > 0);
-    sizes.map(|(count, name)| format!("{count} of {name}")).collect::<Vec<_>>().join(", ")
+    let sizes = sizes.map(|(count, name)| format!("{count} of {name}")).collect::<Vec<_>>().join(", ");
+    let priced = stock.sheets.iter().all(|size| size.each().is_some());
+    match (laid.savable, priced) {
+        (None, _) => sizes,
+        (Some(0.0), true) => format!("{sizes}; no layout costs less"),
+        (Some(0.0), false) => format!("{sizes}; no layout takes less card"),
+        (Some(part), true) => format!("{sizes}; another might cost {:.1} % less, not more than that", 100.0 * part),
+        (Some(part), false) => {
+            format!("{sizes}; another might take {:.1} % less card, not more than that", 100.0 * part)
+        }
+    }
 }
 
 /// What a stock's sheets cost, where every size has its price.

@@ -103,7 +103,7 @@ fn edition(reader: &mut Reader<'_>) -> Option<AnyEdition> {
     let title = top.get(TITLE).unwrap_or_default().to_owned();
     if !kits.is_empty() {
         let kits = report_kits::filled(kits, (&parts, &in_kits), &blocks);
-        return Some(AnyEdition::Order(OrderEdition { title, kits, parts, sheets, ..OrderEdition::default() }));
+        return Some(AnyEdition::Order(OrderEdition { title, kits, parts, sheets }));
     }
     let blocks = blocks.into_iter().map(|(_, block)| block).collect();
     let copies = top.get(COPIES);

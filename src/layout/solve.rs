@@ -20,6 +20,7 @@ use crate::layout::heuristic::column_generation;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
 use crate::layout::heuristic::largest_offcut::with_largest_offcut;
+use crate::layout::heuristic::mixed_plan;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
 use crate::layout::heuristic::objective::{cost, objective};
 use crate::layout::heuristic::one_fewer::one_fewer;
@@ -128,6 +129,9 @@ pub(crate) fn solve<B: Ruin>(
         if !improved || !fewer {
             break;
         }
+    }
+    if best.complete() && instance.repeated() && !instance.one_size() && budget.guillotine > 0 && !meter.stopped() {
+        best = mixed_plan::cheaper::<B>(instance, &best, budget.guillotine, &meter).unwrap_or(best);
     }
     let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
     let savable = savable(problem, instance, &packing, budget.patterns, &meter);

@@ -18,6 +18,9 @@ pub struct StockSheets {
     pub lower_bound: u64,
     /// Whether the layout meets that bound.
     pub proven_least: bool,
+    /// Where sizes are mixed and something is bought: no layout saves more than this part of what its sheets cost, in whole packs
+    /// where they are sold so, by area where they have no price. 0 where none is cheaper.
+    pub savable: Option<f64>,
     /// Part area over whole sheet area, percent.
     pub used_percent: f64,
     /// Whether the search was stopped before its end.
@@ -64,6 +67,8 @@ impl StockSheets {
         }
         self.lower_bound = self.lower_bound.saturating_add(other.lower_bound);
         self.proven_least &= other.proven_least;
+        // Each lot may be the cheapest and yet not all together, when packs are shared out.
+        self.savable = None;
         self.cut_short |= other.cut_short;
         self.sheets.extend(other.sheets);
     }

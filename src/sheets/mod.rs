@@ -13,6 +13,7 @@ mod blocks;
 mod drawer;
 mod in_place;
 mod laid;
+mod packs;
 mod price;
 mod says;
 mod spare;

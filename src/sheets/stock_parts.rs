@@ -154,9 +154,10 @@ impl<'a> StockParts<'a> {
         self.parts.iter().map(one).collect()
     }
 
-    /// Lays them; the same parts give the same layout.
+    /// Lays them, in as cheap packs as can be; the same parts give the same layout.
     pub(super) fn lay(&self, honour_grain: bool, watch: &dyn Watch) -> Result<Layout, NoLayout> {
-        self.lay_items(&self.items(honour_grain), watch)
+        let layout = self.lay_items(&self.items(honour_grain), watch)?;
+        Ok(self.in_whole_packs(honour_grain, layout, watch))
     }
 
     /// Lays these items instead of its own: on what lies in the drawer first.

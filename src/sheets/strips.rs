@@ -50,8 +50,8 @@ impl StockParts<'_> {
             parts.alike = Some(alike);
             if let Some(found) = parts.lay(true, watch).ok().filter(|found| used(found) == took) {
                 // What is sure of the strips however they lie is what the maker is told.
-                let (lower_bound, proven_least) = (layout.lower_bound, layout.proven_least);
-                return (Layout { lower_bound, proven_least, ..found }, None);
+                let Layout { lower_bound, proven_least, savable, .. } = layout;
+                return (Layout { lower_bound, proven_least, savable, ..found }, None);
             }
         }
         let about = Said::new("about-stock").with("stock", &self.stock.name);

@@ -62,15 +62,20 @@ fn costing(said: Said, cost: Option<f64>) -> Said {
 
 fn stock(work: &LaidOrder<'_>, laid: &StockSheets) -> Value {
     let Some(stock) = work.album.stocks.get(laid.stock) else { return Value::Null };
-    let key = match (laid.proven_least, stock.sheets.len()) {
-        (true, _) => "paper-proven",
-        (false, 1) => "paper-or-fewer",
-        _ => "paper-of-several-sizes",
+    let key = match (laid.proven_least, stock.sheets.len(), laid.savable) {
+        (true, ..) => "paper-proven",
+        (false, 1, _) => "paper-or-fewer",
+        (.., None) => "paper-of-several-sizes",
+        (.., Some(0.0)) => "paper-cheapest",
+        (.., Some(_)) => "paper-or-cheaper",
     };
+    let priced = stock.sheets.iter().all(|size| size.each().is_some());
     let said = Said::new(key)
         .with("sheets", laid.count())
         .with("used", Arg::Number(laid.used_percent, 0))
-        .with("bound", laid.lower_bound);
+        .with("bound", laid.lower_bound)
+        .with("by_price", usize::from(priced))
+        .with("savable", Arg::Number(100.0 * laid.savable.unwrap_or_default(), 1));
     json!({
         "name": stock.name,
         "way": format!("stocks.{}", stock.bought()),

@@ -219,7 +219,9 @@ fn packs_choose_the_sheet() {
         work.cost().unwrap().rows.iter().map(|row| row.name.clone()).filter(|name| name.starts_with("card")).collect()
     };
     assert_eq!(names(r#""selling": { "currency": "EUR" },"#), ["card A4"]);
-    assert_eq!(names(r#""packs": { "card A3": { "of": 10, "price": 15 } },"#), ["card A3"]);
+    // Eight sheets of A4 cost 8, a pack of ten A3 15, one of four 5.
+    assert_eq!(names(r#""packs": { "card A3": { "of": 10, "price": 15 } },"#), ["card A4"]);
+    assert_eq!(names(r#""packs": { "card A3": { "of": 4, "price": 5 } },"#), ["card A3"]);
     assert_eq!(
         names(r#""packs": { "card": { "of": 10, "price": 15 }, "card A4": { "of": 10, "price": 6 } },"#),
         ["card A4"]

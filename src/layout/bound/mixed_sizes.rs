@@ -17,7 +17,7 @@ use crate::layout::bound::heaviest_set::Heavy;
 use crate::layout::bound::pricing::{Pricer, Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::bound::simplex::{CuttingPattern, Programme};
-use crate::layout::model::instance::Instance;
+use crate::layout::model::instance::{Instance, MILLIONTHS};
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::{PackedSheet, Packing};
 use crate::layout::model::problem::Problem;
@@ -37,13 +37,13 @@ const MOST_SUMS: u64 = 100_000;
 struct MixedSizes {
     /// By kind.
     counts: Vec<u64>,
-    sizes: Vec<Size>,
+    sizes: Vec<MixedSize>,
     /// The kind of each item.
     of_items: BTreeMap<usize, usize>,
 }
 
 /// One size of sheet, and what goes on it.
-struct Size {
+struct MixedSize {
     /// Its number in the instance.
     number: usize,
     problem: OneSizeProblem,
@@ -113,7 +113,7 @@ pub(crate) fn least_bought(
     least
 }
 
-impl Size {
+impl MixedSize {
     /// Whether it is bought, and not for nothing.
     fn is_bought(&self) -> bool {
         self.supply.is_none() && self.share > 0.0
@@ -143,7 +143,7 @@ impl Size {
 }
 
 /// What must be bought at these worths, where no sheet of each size holds more than `most`.
-fn needed(counts: &[u64], worth: &[u64], sizes: &[Size], most: &[u64]) -> u128 {
+fn needed(counts: &[u64], worth: &[u64], sizes: &[MixedSize], most: &[u64]) -> u128 {
     let all = counts.iter().zip(worth).map(|(&count, &worth)| u128::from(count) * u128::from(worth));
     let all = all.fold(0, u128::saturating_add);
     let there = sizes.iter().zip(most).filter_map(|(size, &most)| Some((size.supply?, most)));
@@ -174,8 +174,21 @@ fn at_least(worth: u128, sheets: impl Iterator<Item = (u128, u128)>) -> u128 {
 
 /// The least sum of whole sheets' costs that is no less than this, where sums are few enough to be looked at.
 fn next_sum(instance: &Instance, least: u128) -> u128 {
-    let mut costs: Vec<u128> =
-        instance.sizes.iter().filter(|size| size.supply.is_none()).map(|size| size.cost).collect();
+    let bought = instance.sizes.iter().filter(|size| size.supply.is_none());
+    sum_of(bought.map(|size| size.cost).collect(), least)
+}
+
+/// The least sum of such prices, each as often as one likes, that is no less than an amount; the amount itself where sums are too
+/// many to be looked at. Good to a millionth.
+pub(crate) fn least_sum(prices: &[f64], least: f64) -> f64 {
+    // What is lost to rounding must not make the next sum of it.
+    let least_whole = u128::from(whole(least.mul_add(MILLIONTHS, -0.5)));
+    let sum =
+        sum_of(prices.iter().map(|price| u128::from(whole(price.mul_add(MILLIONTHS, 0.5)))).collect(), least_whole);
+    nearly(u64::try_from(sum).unwrap_or(u64::MAX)) / MILLIONTHS
+}
+
+fn sum_of(mut costs: Vec<u128>, least: u128) -> u128 {
     costs.sort_unstable();
     costs.dedup();
     costs.reverse();
@@ -234,8 +247,8 @@ fn mixed_sizes(instance: &Instance, of_size: &[Relaxation]) -> Option<MixedSizes
         let (kinds, boxes): (Vec<usize>, Vec<BoxType>) =
             goes.map(|(kind, (ways, &count))| (kind, BoxType { orientations: ways[number].clone(), count })).unzip();
         if !boxes.is_empty() {
-            let (problem, share) = (relaxation.problem_of(boxes), share(size.cost, dearest));
-            sizes.push(Size { number, problem, kinds, cost: size.cost, supply: size.supply, share });
+            let (problem, share) = (relaxation.problem_of(&boxes), share(size.cost, dearest));
+            sizes.push(MixedSize { number, problem, kinds, cost: size.cost, supply: size.supply, share });
         }
     }
     let place: BTreeMap<&Ways, usize> = kinds.keys().zip(0..).collect();

@@ -130,8 +130,9 @@ impl Relaxation {
         }
         let of_items = kinds.values().zip(0_u8..).flat_map(|((_, items), kind)| items.iter().map(move |&i| (i, kind)));
         let of_items = of_items.collect();
-        let boxes = kinds.into_iter().map(|(orientations, (count, _))| BoxType { orientations, count }).collect();
-        Some((self.problem_of(boxes), of_items))
+        let boxes: Vec<BoxType> =
+            kinds.into_iter().map(|(orientations, (count, _))| BoxType { orientations, count }).collect();
+        Some((self.problem_of(&boxes), of_items))
     }
 
     /// Each item that is held by a box: its number, the ways in which the box goes onto the sheet, none where there are none, and
@@ -146,7 +147,7 @@ impl Relaxation {
     }
 
     /// These boxes on this sheet, no more than [`MOST_KINDS`] of them.
-    pub(crate) fn problem_of(&self, boxes: Vec<BoxType>) -> OneSizeProblem {
+    pub(crate) fn problem_of(&self, boxes: &[BoxType]) -> OneSizeProblem {
         let grow = (self.gap * self.gap / 2).isqrt();
         let share = |one: &BoxType| {
             let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);

@@ -10,6 +10,7 @@ pub(crate) mod greedy_columns;
 pub(crate) mod largest_offcut;
 pub(crate) mod late_acceptance;
 pub(crate) mod max_rects;
+pub(crate) mod mixed_plan;
 pub(crate) mod multi_start;
 pub(crate) mod objective;
 pub(crate) mod one_fewer;

@@ -267,7 +267,7 @@ fn part(on_it: &[usize], left: &[u64], row: &[usize]) -> Vec<(usize, u64)> {
 }
 
 /// What of a sheet is still wanted, where it lies.
-fn wanted(placed: &[PlacedBox], left: &[u64]) -> Vec<PlacedBox> {
+pub(crate) fn wanted(placed: &[PlacedBox], left: &[u64]) -> Vec<PlacedBox> {
     let mut open = left.to_vec();
     let mut kept = Vec::new();
     for put in placed {

@@ -201,7 +201,7 @@ fn sizes(sheets: &[SheetType], gap: i64) -> Vec<BinType> {
 }
 
 /// Prices are counted in this part of their unit: finer than anything is priced, and sums stay whole.
-const MILLIONTHS: f64 = 1e6;
+pub(crate) const MILLIONTHS: f64 = 1e6;
 
 /// A price in whole millionths, so that equal sums are equal whatever order they are added in.
 fn millionths(price: f64) -> u128 {

@@ -223,6 +223,16 @@ step-stack-strips = Fold and stick the hinge strips, the narrow ones on the wide
 
 ## Sheets
 nothing-to-cut = Nothing to cut yet: mend first what stops it. The album file can be kept at any time.
+paper-cheapest = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }, { $used } % of them used; no layout { $by_price ->
+        [0] takes less card.
+       *[other] costs less.
+    }
 paper-of-several-sizes = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
@@ -230,6 +240,16 @@ paper-of-several-sizes = { $sheets ->
         [0] { "" }
        *[other] , { $cost } in all
     }, { $used } % of them used; with several sizes of sheet it is not known whether fewer would do.
+paper-or-cheaper = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }{ $priced ->
+        [0] { "" }
+       *[other] , { $cost } in all
+    }, { $used } % of them used; another layout might { $by_price ->
+        [0] take { $savable } % less card,
+       *[other] cost { $savable } % less,
+    } not more than that.
 paper-or-fewer = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets

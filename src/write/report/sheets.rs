@@ -78,6 +78,9 @@ pub(super) struct LayoutRow<'a> {
     sheets: u64,
     lower_bound: u64,
     proven_least: bool,
+    /// Where sizes are mixed and something is bought: no layout saves more of its cost (of its area where a price is missing).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    savable_percent: Option<f64>,
     used_percent: f64,
     cut_short: bool,
 }
@@ -212,6 +215,7 @@ pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow
         sheets: stock.count(),
         lower_bound: stock.lower_bound,
         proven_least: stock.proven_least,
+        savable_percent: stock.savable.map(|part| rounded(100.0 * part, 2)),
         used_percent: rounded(stock.used_percent, 4),
         cut_short: stock.cut_short,
     }
