@@ -137,7 +137,7 @@ def test_curves_are_cut_within_a_hundredth(tmp_path, tables):
     for number in range(1, 201):
         data = path(curves(number))
         (tmp_path / f"{number}.svg").write_text(SVG.format(data, ""))
-        drawn[f"shape-{number}"] = at_origin(polygon(data, 1500))
+        drawn[f"shape-{number}"] = at_origin(polygon(data, 400))
     file = album(tmp_path, [{"file": f"{number}.svg"} for number in range(1, 201)])
     run_kit(file, tmp_path / "kit", "--formats", "svg", "--effort", "low")
     found = {name: shape for name, shape in cut(tmp_path / "kit").items() if name in drawn}
