@@ -186,3 +186,15 @@ fn whole_packs_cost_the_least_there_is() {
 fn packs(sheets: u64, of: u64) -> f64 {
     f64::from(u32::try_from(sheets.div_ceil(of)).unwrap())
 }
+
+/// What lies there just holds everything.
+#[test]
+fn counted_sheets_are_filled_to_the_last() {
+    let card = [item(140, 200, Turns::ANY, 90)];
+    let sheets =
+        [SheetType { count: Some(25), ..endless(210, 297) }, SheetType { count: Some(10), ..endless(297, 420) }];
+    for effort in [Effort::Low, Effort::Normal] {
+        let layout = lay_out_for(&problem(&card, &sheets, 0, effort), Cuts::Free, &Unwatched);
+        assert!(layout.is_ok());
+    }
+}

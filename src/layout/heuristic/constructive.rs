@@ -30,7 +30,8 @@ impl SheetChoice {
 #[derive(Clone, Debug)]
 pub(crate) struct Construction<'a> {
     pub(crate) order: &'a [usize],
-    pub(crate) rule: Rule,
+    /// Each sheet is filled by that of these which gets the most onto it.
+    pub(crate) rules: &'static [Rule],
     pub(crate) choice: SheetChoice,
 }
 
@@ -69,8 +70,8 @@ pub(crate) fn in_one_go<B: SheetBuilder>(instance: &Instance, left: &[u64], supp
     let mut best: Option<Packing> = None;
     for key in SortKey::ALL {
         let order = by_size(instance, key);
-        for rule in Rule::ALL {
-            let how = Construction { order: &order, rule, choice: SheetChoice::Fullest };
+        for rules in Rule::sets(instance.sizes.len() > 1) {
+            let how = Construction { order: &order, rules, choice: SheetChoice::Fullest };
             let packing = build(instance, &how, left.to_vec(), supply.to_vec(), &mut builder);
             if best.as_ref().is_none_or(|best| objective::<B>(&packing, instance) < objective::<B>(best, instance)) {
                 best = Some(packing);
@@ -104,14 +105,21 @@ fn next_sheet(
         }
         let mut best: Option<(usize, Vec<PlacedBox>, u128)> = None;
         for size in sizes {
-            builder.open(&instance.sizes[size], instance.least(order));
-            fill(instance, order, left, how.rule, builder);
-            if builder.laid() == 0 {
+            let area = |placed: &[PlacedBox]| placed.iter().map(|put| put.area().unsigned_abs()).sum::<u64>();
+            let mut placed: Vec<PlacedBox> = Vec::new();
+            for &rule in how.rules {
+                builder.open(&instance.sizes[size], instance.least(order));
+                fill(instance, order, left, rule, builder);
+                let found = builder.placed();
+                if placed.is_empty() || area(&found) > area(&placed) {
+                    placed = found;
+                }
+            }
+            if placed.is_empty() {
                 continue;
             }
-            let placed = builder.placed();
             let done = how.choice != SheetChoice::Fullest || takes_all(&placed, order, left);
-            let filled = u128::from(placed.iter().map(|put| put.area().unsigned_abs()).sum::<u64>());
+            let filled = u128::from(area(&placed));
             let better = best.as_ref().is_none_or(|(other, _, most)| {
                 filled.saturating_mul(instance.sizes[*other].cost) > most.saturating_mul(instance.sizes[size].cost)
             });

@@ -46,13 +46,13 @@ pub(crate) fn multi_start<B: SheetBuilder>(
         }
     }
     let choices: &[SheetChoice] = if instance.sizes.len() > 1 { &SheetChoice::ALL } else { &SheetChoice::ALL[..1] };
-    let regular = orders.len() * Rule::ALL.len() * choices.len();
+    let rules = Rule::sets(instance.sizes.len() > 1);
+    let regular = orders.len() * rules.len() * choices.len();
     let searches = regular + effort.perturbed_orders * choices.len();
     let construction_of = |number: usize| {
-        let rule = Rule::ALL[number % Rule::ALL.len()];
-        let choice = choices[number / Rule::ALL.len() % choices.len()];
-        let order = number / Rule::ALL.len() / choices.len();
-        (orders.get(order).cloned(), rule, choice)
+        let choice = choices[number / rules.len() % choices.len()];
+        let order = number / rules.len() / choices.len();
+        (orders.get(order).cloned(), rules[number % rules.len()], choice)
     };
     // What each search took. Searches begin while those before them have not used up the budget. With several threads one
     // may begin too early; its result is not looked at, so the threads change nothing.
@@ -66,13 +66,13 @@ pub(crate) fn multi_start<B: SheetBuilder>(
         if number > 0 && (meter.stopped() || !in_time(number)) {
             return None;
         }
-        let (order, rule, choice) = construction_of(number);
+        let (order, rules, choice) = construction_of(number);
         let order = order.unwrap_or_else(|| {
             let mut random = Random::new(u64::try_from(number).unwrap_or(0));
             perturbed(instance, SortKey::ALL[number % PERTURBED_KEYS], OVERRATED, &mut random)
         });
         let mut builder = B::default();
-        let how = Construction { order: &order, rule, choice };
+        let how = Construction { order: &order, rules, choice };
         let packing = build(instance, &how, instance.counts(), supplies(instance), &mut builder);
         let steps = builder.steps();
         taken[number].store(steps, Ordering::Relaxed);

@@ -21,4 +21,12 @@ pub(crate) enum Rule {
 
 impl Rule {
     pub(crate) const ALL: [Self; 6] = [Self::ShortSide, Self::Area, Self::Touch, Self::Low, Self::LongSide, Self::Left];
+
+    /// Each rule alone; where sheets are of several sizes all of them together as well, for what is best on one size may be blind
+    /// on another.
+    pub(crate) fn sets(several_sizes: bool) -> Vec<&'static [Self]> {
+        static ALL: [Rule; 6] = Rule::ALL;
+        let all: &'static [Self] = &ALL;
+        all.chunks(1).chain(several_sizes.then_some(all)).collect()
+    }
 }

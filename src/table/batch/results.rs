@@ -66,8 +66,9 @@ fn mend(work: &BatchWork, finding: &Finding) -> Option<Value> {
     let kit = with.next().filter(|_| with.next().is_none())?;
     let album = &work.kits.get(kit)?.album;
     let mut mend = said::mend(wanted, album)?;
-    let within = if wanted.path.starts_with("choice.") { "" } else { "change." };
-    mend["path"] = format!("kits[{kit}].{within}{}", wanted.path).into();
+    // A chosen page is the batch file's own; all else is the album's.
+    let own = wanted.path.starts_with("kits[");
+    mend["path"] = if own { wanted.path.to_string() } else { format!("kits[{kit}].change.{}", wanted.path) }.into();
     mend["typed"] = wanted.value.plain(album.units).into();
     Some(mend)
 }
