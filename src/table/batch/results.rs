@@ -68,7 +68,7 @@ fn mend(work: &BatchWork, finding: &Finding) -> Option<Value> {
     let mut mend = said::mend(wanted, album)?;
     // A chosen page is the batch file's own; all else is the album's.
     let own = wanted.path.starts_with("kits[");
-    mend["path"] = if own { wanted.path.to_string() } else { format!("kits[{kit}].change.{}", wanted.path) }.into();
+    mend["path"] = if own { wanted.path.clone() } else { format!("kits[{kit}].change.{}", wanted.path) }.into();
     mend["typed"] = wanted.value.plain(album.units).into();
     Some(mend)
 }
