@@ -21,7 +21,7 @@ use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
 use hingeleaf::sheets::{Search, Sheet, StockSheets, drawer_rows};
-use hingeleaf::stock::{By, Stock};
+use hingeleaf::stock::{By, SheetSize, Stock};
 use hingeleaf::templates::PrinterPaper;
 use hingeleaf::toolpath;
 use hingeleaf::work::{FORMATS, Files, Work};
@@ -235,13 +235,11 @@ fn least(order: Order<'_>, laid: &StockSheets) -> String {
     let of_size = |size: usize| {
         laid.sheets.iter().filter(|sheet| sheet.size == size).map(|sheet| u64::from(sheet.times)).sum::<u64>()
     };
-    let sizes = stock
-        .sheets
-        .iter()
-        .enumerate()
-        .map(|(number, size)| (of_size(number), &size.name))
-        .filter(|(count, _)| *count > 0);
-    let sizes = sizes.map(|(count, name)| format!("{count} of {name}")).collect::<Vec<_>>().join(", ");
+    let sizes =
+        stock.sheets.iter().enumerate().map(|(number, size)| (of_size(number), size)).filter(|(count, _)| *count > 0);
+    let from = |size: &SheetSize| if size.lies.is_some() { " from the drawer" } else { "" };
+    let one = |(count, size): (u64, &SheetSize)| format!("{count} of {}{}", size.name, from(size));
+    let sizes = sizes.map(one).collect::<Vec<_>>().join(", ");
     let priced = stock.sheets.iter().all(|size| size.each().is_some());
     match (laid.savable, priced) {
         (None, _) => sizes,
