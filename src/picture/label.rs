@@ -50,6 +50,47 @@ pub(crate) fn room(space: Rect) -> f64 {
     space.width().min(space.height() * 4.0) * space.height().min(space.width() * 4.0)
 }
 
+/// Outlines that fill less than this part of the box round them have words in a box inside them: others are boxes but for their
+/// corners.
+const FILLED: f64 = 0.75;
+/// Lines each way between which that box is looked for.
+const LINES: usize = 16;
+
+/// The box in an outline that words are set into: the one round it where it fills that, else the roomiest one inside.
+pub(crate) fn space_in(outline: &Contour) -> Rect {
+    let round = outline.bounds();
+    if outline.area().abs() >= FILLED * round.area() {
+        return round;
+    }
+    #[allow(clippy::cast_precision_loss, reason = "there are few lines")]
+    let part = |from: f64, size: f64, line: usize| from + size * (line as f64 + 0.5) / LINES as f64;
+    let at = |x: usize, y: usize| Point::new(part(round.x0, round.width(), x), part(round.y0, round.height(), y));
+    // By line and column, how many points in a row from here to the right lie inside.
+    let mut run = [[0_usize; LINES + 1]; LINES];
+    for (y, row) in run.iter_mut().enumerate() {
+        for x in (0..LINES).rev() {
+            row[x] = if outline.contains(at(x, y)) { row[x + 1] + 1 } else { 0 };
+        }
+    }
+    let mut best = Rect::from_center_size(round.center(), (0.0, 0.0));
+    for bottom in 0..LINES {
+        for left in 0..LINES {
+            let mut wide = LINES;
+            for (top, row) in run.iter().enumerate().skip(bottom) {
+                wide = wide.min(row[left]);
+                if wide < 2 {
+                    break;
+                }
+                let found = Rect::from_points(at(left, bottom), at(left + wide - 1, top));
+                if room(found) > room(best) {
+                    best = found;
+                }
+            }
+        }
+    }
+    best
+}
+
 /// The part of a panel's box below or above a hole in it, whichever is larger.
 pub(crate) fn clear_of(panel: Rect, holes: &[Contour], map: impl Fn(Point) -> Point) -> Rect {
     let mut space = panel;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A laid sheet: its parts in card colour with their names and sizes, what is left of it outlined.
 
-use super::label::{clear_of, measures, room};
+use super::label::{clear_of, measures, room, space_in};
 use super::{CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture};
 use crate::album::Order;
 use crate::contour::{Contour, Point, Rect, turned};
@@ -109,7 +109,7 @@ impl Picture {
         }
         self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
         // Scores bound panels, so words inside a panel lie over no line.
-        let boxes = part.net.panels.iter().map(|panel| panel.outline.mapped(map).bounds());
+        let boxes = part.net.panels.iter().map(|panel| space_in(&panel.outline.mapped(map)));
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
         if let Some(panel) = roomiest {
             // As it lies, so that the figures go with the picture.
