@@ -58,7 +58,11 @@ pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album
     }
     let known: Vec<Outlined> = before.clone().outlines().map(|outlined| outlined.clone()).collect();
     for outlined in album.outlines() {
-        outlined.shape = known.iter().find(|known| known.asks_like(outlined)).and_then(|known| known.shape.clone());
+        // Of the same drawing another size may be asked by now.
+        let same = known.iter().find(|known| known.asked.file == outlined.asked.file);
+        if let Some(drawing) = same.and_then(|known| known.drawing.clone()) {
+            findings.extend(outlined.draw(drawing));
+        }
     }
     album.drawer.clone_from(&before.drawer);
     (!stops(&findings)).then_some(album)

@@ -23,13 +23,12 @@ pub(super) fn drawings<'a>(
         let file = folder.join(&outlined.asked.file);
         if let Some((_, known)) = read.iter().find(|(known, asked)| *known == file && asked.asks_like(outlined)) {
             outlined.shape.clone_from(&known.shape);
+            outlined.drawing.clone_from(&known.drawing);
             continue;
         }
         match source_as(&file, "no-drawing-help", outline::drawing) {
             Ok(source) => {
-                let found = outline::read(&source, &outlined.asked);
-                findings.extend(found.findings);
-                outlined.shape = found.value.map(Arc::new);
+                findings.extend(outlined.draw(Arc::new(source.clone())));
                 if !sources.iter().any(|known| known.name() == source.name()) {
                     sources.push(source);
                 }

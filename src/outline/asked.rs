@@ -2,9 +2,10 @@
 //! What a file asks of a drawing: `"outline": { "file": "cloud.svg", "width": "80 mm" }`.
 
 use super::DrawnShape;
-use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, needed, object_schema, rule, words};
-use crate::finding::{Arg, Place};
+use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Source, Text, needed, object_schema, rule, words};
+use crate::finding::{Arg, Finding, Place};
 use crate::length::{Length, MM_PER_INCH, Units};
+use std::sync::Arc;
 
 words! {
     /// The unit of a drawing's numbers.
@@ -63,7 +64,9 @@ pub struct Outlined {
     /// What is asked.
     pub asked: AskedOutline,
     /// The shape; none as long as nobody read the drawing.
-    pub shape: Option<std::sync::Arc<DrawnShape>>,
+    pub shape: Option<Arc<DrawnShape>>,
+    /// The drawing that it was read from.
+    pub drawing: Option<Arc<Source>>,
 }
 
 /// What is asked of a drawing.
@@ -120,6 +123,12 @@ impl AskedOutline {
         }
     }
 
+    /// The width or height that it is to have, by the field's name.
+    #[must_use]
+    pub fn side(&self, field: &str) -> Option<Length> {
+        if field == WIDTH.name() { self.width } else { self.height.filter(|_| field == HEIGHT.name()) }
+    }
+
     /// The same in a unit.
     #[must_use]
     pub const fn in_unit(mut self, unit: DrawnUnit) -> Self {
@@ -150,6 +159,14 @@ impl AskedOutline {
 }
 
 impl Outlined {
+    /// Reads the shape from its drawing; all that there is to say of that comes back.
+    pub fn draw(&mut self, drawing: Arc<Source>) -> Vec<Finding> {
+        let found = super::read(&drawing, &self.asked);
+        self.shape = found.value.map(Arc::new);
+        self.drawing = Some(drawing);
+        found.findings
+    }
+
     /// Whether the same is asked of the same drawing.
     #[must_use]
     pub fn asks_like(&self, other: &Self) -> bool {
