@@ -11,7 +11,6 @@ use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, gravest_first, stops};
-use hingeleaf::outline::Outlined;
 use hingeleaf::parts;
 use std::path::Path;
 
@@ -56,14 +55,7 @@ pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album
         let known = before.stocks.iter().find(|known| known.name == stock.name);
         stock.own = known.and_then(|known| known.own.clone());
     }
-    let known: Vec<Outlined> = before.clone().outlines().map(|outlined| outlined.clone()).collect();
-    for outlined in album.outlines() {
-        // Of the same drawing another size may be asked by now.
-        let same = known.iter().find(|known| known.asked.file == outlined.asked.file);
-        if let Some(drawing) = same.and_then(|known| known.drawing.clone()) {
-            findings.extend(outlined.draw(drawing));
-        }
-    }
+    findings.extend(album.draw_like(before));
     album.drawer.clone_from(&before.drawer);
     (!stops(&findings)).then_some(album)
 }

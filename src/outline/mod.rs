@@ -32,7 +32,7 @@ mod svg;
 mod svg_path;
 mod whole;
 
-pub(crate) use asked::schema;
+pub(crate) use asked::{OUTLINE_FIELDS, schema};
 pub use asked::{AskedOutline, DrawnUnit, HEIGHT, OUTLINE, Outlined, ScoredAs, WIDTH, asked};
 
 use crate::contour::{Contour, Point, Rect};

@@ -8,6 +8,7 @@ use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
+use crate::outline::OUTLINE_FIELDS;
 use crate::parts;
 use crate::selling::SELLING_FIELDS;
 use crate::stock::{Pattern, STOCK_FIELDS};
@@ -288,6 +289,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
         "panels" => find(PANEL_FIELDS),
         "selling" => find(SELLING_FIELDS),
         _ if way.starts_with("stocks.") => find(STOCK_FIELDS),
+        _ if way.ends_with(".outline") => find(OUTLINE_FIELDS),
         _ => {
             let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
                 Some(Tree::Text(kind)) => kind.as_str(),

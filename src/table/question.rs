@@ -24,6 +24,46 @@ pub(super) struct Question {
     /// The albums that lie beside a batch.
     #[serde(default)]
     pub albums: Vec<TableAlbum>,
+    /// The drawings that the file names.
+    #[serde(default)]
+    pub drawings: Vec<TableDrawing>,
+    /// What it is compared with.
+    #[serde(default)]
+    pub against: Option<TableFile>,
+}
+
+impl TableFile {
+    /// The same question about this file.
+    pub(super) fn question(&self, asked: &Question) -> Question {
+        let Self { name, text, albums, drawings, .. } = self.clone();
+        let machine = asked.machine.clone();
+        Question { name, text, machine, change: None, file: String::new(), formats: Vec::new(), albums, drawings, against: None }
+    }
+}
+
+/// A file on the table, with all that belongs to it.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct TableFile {
+    pub name: String,
+    pub text: String,
+    /// What the page calls it.
+    #[serde(default)]
+    pub called: Option<String>,
+    #[serde(default)]
+    pub albums: Vec<TableAlbum>,
+    #[serde(default)]
+    pub drawings: Vec<TableDrawing>,
+}
+
+/// A drawing on the table.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct TableDrawing {
+    /// The name that a file calls it by.
+    pub name: String,
+    /// What it holds.
+    pub text: String,
 }
 
 /// An album on the table: its name, and its text where the question is about it.
@@ -35,4 +75,7 @@ pub(super) struct TableAlbum {
     /// What its file says.
     #[serde(default)]
     pub text: Option<String>,
+    /// The drawings that it names.
+    #[serde(default)]
+    pub drawings: Vec<TableDrawing>,
 }

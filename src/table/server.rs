@@ -23,8 +23,8 @@ use tokio::sync::{Notify, Semaphore};
 use tokio::task::AbortHandle;
 use tokio::time::{sleep, timeout};
 
-/// The largest body that is taken, bytes: an album file has some KB.
-const LARGEST: usize = 1 << 20;
+/// The largest body that is taken, bytes: an album file has some KB, its drawings hardly more.
+const LARGEST: usize = 1 << 23;
 /// A browser opens six connections; these are for several tabs. Where all are taken, whoever waits longest without
 /// having asked for anything gives way.
 const CONNECTIONS: usize = 64;

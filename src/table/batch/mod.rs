@@ -16,6 +16,7 @@ pub(super) use results::{better, write};
 pub use start::brought;
 pub(super) use start::start;
 
+use super::drawn::{self, Drawn};
 use super::hand::Hand;
 use super::question::{Question, TableAlbum};
 use super::{said, words};
@@ -47,9 +48,17 @@ fn read(source: &Source, beside: &[TableAlbum]) -> Read {
     Read { batch, missing }
 }
 
-/// The batch of a question, for what takes longer.
-pub(super) fn of(source: &Source, question: &Question) -> Option<Batch> {
-    read(source, &question.albums).batch.value
+/// The batch of a question with its drawings, for what takes longer.
+pub(super) fn of(source: &Source, question: &Question) -> (Checked<Batch>, Drawn) {
+    let mut read = read(source, &question.albums).batch;
+    let drawn = read.value.as_mut().map(|batch| drawn::of_batch(batch, question)).unwrap_or_default();
+    (read, drawn)
+}
+
+/// Adds what is wrong with the drawings.
+pub(super) fn tell_drawn(work: &mut BatchWork, drawn: &Drawn) {
+    let told = drawn.tell(&mut work.findings);
+    work.add(told);
 }
 
 /// The text with its change, and everything that follows from it.
@@ -58,7 +67,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(|wanted| wanted.field()).map(ways::named),
-            "findings": said::findings(findings, source, None),
+            "findings": said::findings(findings, source, None, &Drawn::default()),
         })
     };
     let (mut source, mut notes) = (source, Vec::new());
@@ -77,22 +86,24 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
     }
     let text = source.mark().to_owned() + source.text();
     let Read { batch, missing } = read(&source, &question.albums);
-    let Some((read, root)) = batch.value.zip(Node::read(&source).ok()) else {
+    let Some((mut read, root)) = batch.value.zip(Node::read(&source).ok()) else {
         let findings = said::of_the_text(&batch.findings, &source);
         return json!({ "text": text, "unread": true, "batch": true, "missing": missing, "findings": findings });
     };
+    let drawn = drawn::of_batch(&mut read, question);
     let machine = question.machine.cutter();
     let (usable, cutter) = (machine.value.is_some(), machine.value.unwrap_or_default());
     let told = question.machine.told(&machine.findings);
     let search = question.machine.search(Effort::Low, 1);
     let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, gone);
     work.add(batch.findings);
+    tell_drawn(&mut work, &drawn);
     let stop = if usable { Vec::new() } else { told.clone() };
     json!({
         "text": text,
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "batch": forms::forms(&work, &root, &question.albums),
-        "fit": results::fit(&work, (&source, &root), &stop),
+        "fit": results::fit(&work, (&source, &root, &drawn), &stop),
         "machine": told,
         "sheets": if usable { results::sheets(&work) } else { None },
         "tables": if usable { results::tables(&work) } else { Value::Null },
