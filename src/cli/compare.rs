@@ -14,7 +14,7 @@ use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{self, AnyComparison, AnyEdition, EditionPair, REPORT_FORMAT, Told};
+use hingeleaf::editions::{self, AnyComparison, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
@@ -59,7 +59,7 @@ fn look(wanted: &CompareArguments) -> Result<ExitStatus, Ended> {
 }
 
 /// Sentences, each on a line, and what stands under one further in.
-fn lines(told: &[Told], indent: &str) -> String {
+fn lines(told: &[ToldChange], indent: &str) -> String {
     let further = format!("{indent}  ");
     told.iter().map(|one| format!("{indent}{}\n", one.said) + &lines(&one.under, &further)).collect()
 }

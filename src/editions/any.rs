@@ -6,7 +6,7 @@ use super::edition::Edition;
 use super::order::{AnyEdition, OrderEdition};
 use super::order_comparison::{CutAgain, OrderComparison, compare_orders};
 use super::recut::Recut;
-use super::told::{Told, told};
+use super::told::{ToldChange, told};
 use super::told_order::told_order;
 
 /// Two editions of the same sort: a kit beside an order is an order of one.
@@ -59,7 +59,7 @@ impl EditionPair {
 impl AnyComparison<'_> {
     /// Everything that there is to say; `names` are those of the files, the old one first.
     #[must_use]
-    pub fn told(&self, names: &[String; 2]) -> Vec<Told> {
+    pub fn told(&self, names: &[String; 2]) -> Vec<ToldChange> {
         match self {
             Self::Kits(found) => told(found, names),
             Self::Orders(found) => told_order(found, names),

@@ -35,5 +35,5 @@ pub use order_comparison::{ComparedKit, CutAgain, KitOutcome, OrderComparison, c
 pub use pages::ChangedPages;
 pub use recut::Recut;
 pub use report::{REPORT_FORMAT, read_report};
-pub use told::{Told, told};
+pub use told::{ToldChange, told};
 pub use told_order::told_order;

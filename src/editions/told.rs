@@ -11,14 +11,14 @@ use crate::length::{Length, Units};
 
 /// A sentence, and what stands under it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Told {
+pub struct ToldChange {
     /// The sentence, or the heading of what is under it.
     pub said: Said,
     /// What belongs to it.
     pub under: Vec<Self>,
 }
 
-impl From<Said> for Told {
+impl From<Said> for ToldChange {
     fn from(said: Said) -> Self {
         Self { said, under: Vec::new() }
     }
@@ -26,14 +26,14 @@ impl From<Said> for Told {
 
 /// Everything that there is to say; `names` are those of the files, the old one first.
 #[must_use]
-pub fn told(found: &Comparison<'_>, names: &[String; 2]) -> Vec<Told> {
+pub fn told(found: &Comparison<'_>, names: &[String; 2]) -> Vec<ToldChange> {
     let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
     let [old, new] = names;
     let (parts, same) = (found.new.parts.len(), found.of(PartOutcome::Same).count());
     let whole = same == found.parts.len();
     let first = Said::new(if whole { "compare-all-same" } else { "compare-same" }).with("parts", parts);
     let first = first.with("same", same).with("new", Arg::code(new)).with("old", Arg::code(old));
-    let mut told = vec![Told::from(first)];
+    let mut told = vec![ToldChange::from(first)];
     told.extend(say.changes());
     if found.recut.is_nothing() {
         told.push(Said::new("compare-recut-nothing").into());
@@ -43,16 +43,16 @@ pub fn told(found: &Comparison<'_>, names: &[String; 2]) -> Vec<Told> {
 }
 
 /// What there is to say of one kit of several; nothing where it is as it was.
-pub(super) fn of_kit(found: &Comparison<'_>) -> Vec<Told> {
+pub(super) fn of_kit(found: &Comparison<'_>) -> Vec<ToldChange> {
     let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
     [say.changes(), say.again()].concat()
 }
 
 /// A heading and what stands under it; nothing where nothing does.
-pub(super) fn push(told: &mut Vec<Told>, heading: Said, under: impl Iterator<Item = Said>) {
-    let under: Vec<Told> = under.map(Told::from).collect();
+pub(super) fn push(told: &mut Vec<ToldChange>, heading: Said, under: impl Iterator<Item = Said>) {
+    let under: Vec<ToldChange> = under.map(ToldChange::from).collect();
     if !under.is_empty() {
-        told.push(Told { said: heading, under });
+        told.push(ToldChange { said: heading, under });
     }
 }
 
@@ -81,7 +81,7 @@ struct InWords<'a> {
 
 impl InWords<'_> {
     /// What became of the parts.
-    fn changes(&self) -> Vec<Told> {
+    fn changes(&self) -> Vec<ToldChange> {
         let mut told = Vec::new();
         for (outcome, heading) in [
             (PartOutcome::Changed, "compare-changed"),
@@ -97,11 +97,11 @@ impl InWords<'_> {
     }
 
     /// What is cut and printed again.
-    fn again(&self) -> Vec<Told> {
+    fn again(&self) -> Vec<ToldChange> {
         let mut told = Vec::new();
         push(&mut told, Said::new("compare-recut"), counts(&self.found.new.parts, &self.found.recut.cut));
         push(&mut told, Said::new("compare-over"), counts(&self.found.old.parts, &self.found.recut.over));
-        told.extend(self.to_do().into_iter().map(Told::from));
+        told.extend(self.to_do().into_iter().map(ToldChange::from));
         told
     }
 

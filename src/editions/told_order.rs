@@ -2,21 +2,21 @@
 //! What there is to say of two editions of an order side by side: kit by kit, and then the whole order.
 
 use super::order_comparison::{ComparedKit, KitOutcome, OrderComparison};
-use super::told::{Told, counts, of_kit, push, sheets};
+use super::told::{ToldChange, counts, of_kit, push, sheets};
 use crate::finding::{Arg, Said};
 
 /// Everything that there is to say; `names` are those of the files, the old one first.
 #[must_use]
-pub fn told_order(found: &OrderComparison<'_>, names: &[String; 2]) -> Vec<Told> {
+pub fn told_order(found: &OrderComparison<'_>, names: &[String; 2]) -> Vec<ToldChange> {
     let [old, new] = names;
     let same = found.kits.iter().filter(|kit| kit.outcome == KitOutcome::Same).count();
     let there = found.kits.iter().filter(|kit| kit.outcome != KitOutcome::Gone).count();
     let first = Said::new(if same == found.kits.len() { "order-all-same" } else { "order-same" });
     let first = first.with("kits", there).with("same", same).with("new", Arg::code(new)).with("old", Arg::code(old));
-    let mut lines = vec![Told::from(first)];
+    let mut lines = vec![ToldChange::from(first)];
     let is = |which: KitOutcome| found.kits.iter().filter(move |kit| kit.outcome == which);
     // What several kits have in common is said once.
-    let mut told: Vec<(Vec<Arg>, Vec<Told>)> = Vec::new();
+    let mut told: Vec<(Vec<Arg>, Vec<ToldChange>)> = Vec::new();
     for kit in found.kits.iter().filter(|kit| kit.old.is_some() && kit.new.is_some()) {
         let under = of_kit(&kit.found);
         match told.iter_mut().find(|(_, known)| *known == under) {
@@ -26,7 +26,7 @@ pub fn told_order(found: &OrderComparison<'_>, names: &[String; 2]) -> Vec<Told>
         }
     }
     for (kits, under) in told {
-        lines.push(Told { said: Said::new("order-kits").with("kits", Arg::All(kits)), under });
+        lines.push(ToldChange { said: Said::new("order-kits").with("kits", Arg::All(kits)), under });
     }
     for kit in is(KitOutcome::Renamed) {
         let was = kit.old.and_then(|old| found.old.kits.get(old)?.name.as_deref()).unwrap_or_default();
@@ -58,7 +58,7 @@ fn name(found: &OrderComparison<'_>, kit: &ComparedKit<'_>) -> Arg {
 }
 
 /// That there is another number of a kit of two batches.
-fn copies(found: &OrderComparison<'_>, kit: &ComparedKit<'_>) -> Option<Told> {
+fn copies(found: &OrderComparison<'_>, kit: &ComparedKit<'_>) -> Option<ToldChange> {
     let (was, is) = (found.old.kits.get(kit.old?)?, found.new.kits.get(kit.new?)?);
     if was.name.is_none() || is.name.is_none() || was.made == is.made {
         return None;

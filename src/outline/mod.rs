@@ -32,8 +32,8 @@ mod svg;
 mod svg_path;
 mod whole;
 
-pub(crate) use asked::{OUTLINE_FIELDS, schema};
 pub use asked::{AskedOutline, DrawnUnit, HEIGHT, OUTLINE, Outlined, ScoredAs, WIDTH, asked};
+pub(crate) use asked::{OUTLINE_FIELDS, schema};
 
 use crate::contour::{Contour, Point, Rect};
 use crate::fields::{Source, meant_or};

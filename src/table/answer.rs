@@ -5,14 +5,14 @@
 //! a quick layout, of an album or a batch; `batch` begins a batch; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away; `compare` holds it beside an earlier edition, `recut` gives the sheets to cut again. Each answer depends on what was asked alone.
 
-use super::access::Refusal;
 use super::change::{self, Changed, Wanted};
 use super::compare::{self, ComparedWork, NotCompared};
-use super::drawn::{self, Drawn};
+use super::drawn::{self, TableDrawings};
 use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
-use super::{album, assets, batch, parts_list, said, sheets, sizes, tables, taken, terms, words};
+use super::reply::{Reply, not_written, taken_away, zipped};
+use super::{album, batch, parts_list, said, sheets, sizes, tables, taken, terms, words};
 use crate::album::{self as albums, Album};
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
@@ -22,8 +22,8 @@ use crate::layout::{Effort, Unwatched, Watch};
 use crate::parts;
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
-use crate::work::{BatchWork, Files, MadeEdition, Work};
-use crate::write::{self, Memory};
+use crate::work::{BatchWork, MadeEdition, Work};
+use crate::write::Memory;
 use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -39,56 +39,6 @@ pub struct Session {
     batch_made: Mutex<Option<(Asked, Arc<BatchWork>)>>,
     /// The same of two editions.
     compared: Mutex<Option<(Asked, Arc<Result<ComparedWork, NotCompared>>)>>,
-}
-
-/// An answer on its way out.
-#[derive(Debug)]
-pub(super) struct Reply {
-    /// The HTTP status.
-    pub status: u16,
-    /// The kind of the body.
-    pub kind: &'static str,
-    /// The body.
-    pub body: Vec<u8>,
-    /// Whether the program ends with it.
-    pub ends: bool,
-}
-
-const JSON: &str = "application/json";
-const PLAIN: &str = "text/plain; charset=utf-8";
-
-impl Reply {
-    fn new(status: u16, kind: &'static str, body: impl Into<Vec<u8>>) -> Self {
-        Self { status, kind, body: body.into(), ends: false }
-    }
-
-    /// Plain words.
-    pub(super) fn words(status: u16, said: &Said) -> Self {
-        Self::new(status, PLAIN, format!("{}\n", words::say(said)))
-    }
-
-    /// The plain words of a key.
-    pub(super) fn word(status: u16, key: &'static str) -> Self {
-        Self::words(status, &Said::new(key))
-    }
-
-    /// Why nothing is answered.
-    pub(super) fn refused(refusal: Refusal) -> Self {
-        match refusal {
-            Refusal::Host | Refusal::Origin => Self::word(403, "page-of-its-own-machine"),
-            Refusal::Token => Self::new(403, "text/html; charset=utf-8", include_str!("page/other-run.html")),
-        }
-    }
-
-    /// One of the page's own files.
-    pub(super) fn page(name: &str) -> Self {
-        assets::asset(name)
-            .map_or_else(|| Self::word(404, "nothing-here"), |asset| Self::new(200, asset.kind, asset.text))
-    }
-
-    fn json(value: &Value) -> Self {
-        Self::new(200, JSON, value.to_string())
-    }
 }
 
 /// What the answer with much effort depends on.
@@ -220,7 +170,7 @@ impl Session {
     fn made(
         &self,
         question: &Question,
-        (album, drawn): (Album, &Drawn),
+        (album, drawn): (Album, &TableDrawings),
         cutter: Cutter,
         gone: &AtomicBool,
     ) -> Arc<Work> {
@@ -233,13 +183,7 @@ impl Session {
     }
 
     /// What there is to say of an earlier edition, or the sheets of what is cut again.
-    fn compared(
-        &self,
-        name: &str,
-        question: &Question,
-        gone: &AtomicBool,
-        new: &dyn Fn() -> MadeEdition,
-    ) -> Reply {
+    fn compared(&self, name: &str, question: &Question, gone: &AtomicBool, new: &dyn Fn() -> MadeEdition) -> Reply {
         let compared = once(&self.compared, question, gone, || {
             compare::compare(new(), question, (Effort::Normal, self.threads), &Gone(gone))
         });
@@ -288,7 +232,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source, None, &Drawn::default()),
+            "findings": said::findings(findings, source, None, &TableDrawings::default()),
         })
     };
     let judge = |source: &Source| {
@@ -344,42 +288,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
 }
 
 /// Adds what is wrong with the drawings.
-fn tell_drawn(work: &mut Work, drawn: &Drawn) {
+fn tell_drawn(work: &mut Work, drawn: &TableDrawings) {
     let told = drawn.tell(&mut work.findings);
     work.add(told);
-}
-
-/// One file of the kit, or several as a zip.
-fn taken_away(
-    question: &Question,
-    write: &dyn Fn(&Files<'_>, &mut Memory) -> Result<(), write::WriteProblem>,
-) -> Reply {
-    let one = question.file.as_str();
-    let formats: Vec<&str> = match (one.rsplit_once('.'), question.formats.is_empty()) {
-        (Some((_, ending)), _) => vec![ending],
-        (None, true) => Files::ALL.formats.to_vec(),
-        (None, false) => question.formats.iter().map(String::as_str).collect(),
-    };
-    let mut files = Memory::default();
-    if let Err(problem) = write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
-        return not_written(&problem.to_string());
-    }
-    if !one.is_empty() {
-        return files.files.remove(one).map_or_else(
-            || Reply::word(404, "no-such-file"),
-            |bytes| Reply::new(200, "application/octet-stream", bytes),
-        );
-    }
-    zipped(&files)
-}
-
-fn zipped(files: &Memory) -> Reply {
-    match write::zip(files) {
-        Ok(bytes) => Reply::new(200, "application/zip", bytes),
-        Err(error) => not_written(&error.to_string()),
-    }
-}
-
-fn not_written(error: &str) -> Reply {
-    Reply::words(500, &Said::new("kit-not-written").with("error", error))
 }

@@ -9,7 +9,7 @@ use super::sheets::{self, LaidOrder};
 use super::{batch, said, words};
 use crate::album as albums;
 use crate::batch::is_batch;
-use crate::editions::{self, AnyEdition, EditionPair, REPORT_FORMAT, Told};
+use crate::editions::{self, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
 use crate::fields::{Node, Source, Tree};
 use crate::finding::{Finding, Said, gravest_first, stops};
 use crate::layout::{Effort, Watch};
@@ -22,7 +22,7 @@ use serde_json::{Value, json};
 /// Two editions compared, and the sheets of what is cut again.
 #[derive(Debug)]
 pub(super) struct ComparedWork {
-    told: Vec<Told>,
+    told: Vec<ToldChange>,
     /// None where nothing is cut again.
     again: Option<MadeEdition>,
 }
@@ -108,8 +108,7 @@ pub(super) fn answer(compared: &Result<ComparedWork, NotCompared>) -> Value {
     match compared {
         Err(NotCompared { said, findings }) => json!({ "trouble": words::say(said), "findings": findings }),
         Ok(ComparedWork { told, again }) => {
-            let mut findings: Vec<Finding> =
-                again.as_ref().map(|made| made.findings().to_vec()).unwrap_or_default();
+            let mut findings: Vec<Finding> = again.as_ref().map(|made| made.findings().to_vec()).unwrap_or_default();
             gravest_first(&mut findings);
             let one = |finding: &Finding| json!({ "level": finding.level.word(), "about": words::say(&finding.about), "text": words::say(&finding.text), "help": words::say(&finding.help) });
             json!({
@@ -122,7 +121,7 @@ pub(super) fn answer(compared: &Result<ComparedWork, NotCompared>) -> Value {
 }
 
 /// Sentences, and what stands under each.
-fn in_words(told: &[Told]) -> Vec<Value> {
+fn in_words(told: &[ToldChange]) -> Vec<Value> {
     told.iter().map(|one| json!({ "text": words::say(&one.said), "under": in_words(&one.under) })).collect()
 }
 

@@ -5,7 +5,7 @@
 //! known.
 
 use super::form::{self, FormFile};
-use super::question::{Question, TableDrawing};
+use super::on_table::{TableAlbum, TableDrawing};
 use crate::album::{Album, Entry};
 use crate::batch::Batch;
 use crate::fields::Source;
@@ -19,7 +19,7 @@ const UNREAD: &str = "outline-unread";
 
 /// What there is to say of the drawings.
 #[derive(Debug, Default)]
-pub(super) struct Drawn {
+pub(super) struct TableDrawings {
     faults: Vec<DrawnFault>,
 }
 
@@ -46,18 +46,22 @@ pub(super) fn found<'d>(drawings: &'d [TableDrawing], name: &str) -> Option<&'d 
 }
 
 /// Reads the drawings of an album.
-pub(super) fn of_album(album: &mut Album, drawings: &[TableDrawing]) -> Drawn {
-    let mut drawn = Drawn::default();
+pub(super) fn of_album(album: &mut Album, drawings: &[TableDrawing]) -> TableDrawings {
+    let mut drawn = TableDrawings::default();
     drawn.read(album, &|_| drawings);
     drawn
 }
 
-/// Reads the drawings of a batch: an album's own, and the batch's where a kit's change names one.
-pub(super) fn of_batch(batch: &mut Batch, question: &Question) -> Drawn {
-    let mut drawn = Drawn::default();
+/// Reads the drawings of a batch of this name: an album's own, and the batch's where a kit's change names one.
+pub(super) fn of_batch(
+    batch: &mut Batch,
+    name: &str,
+    (albums, drawings): (&[TableAlbum], &[TableDrawing]),
+) -> TableDrawings {
+    let mut drawn = TableDrawings::default();
     let of_file = |file: &str| {
-        let album = question.albums.iter().find(|album| album.name == file && file != question.name);
-        album.map_or(question.drawings.as_slice(), |album| album.drawings.as_slice())
+        let album = albums.iter().find(|album| album.name == file && file != name);
+        album.map_or(drawings, |album| album.drawings.as_slice())
     };
     for kit in &mut batch.kits {
         drawn.read(&mut kit.album, &of_file);
@@ -65,7 +69,7 @@ pub(super) fn of_batch(batch: &mut Batch, question: &Question) -> Drawn {
     drawn
 }
 
-impl Drawn {
+impl TableDrawings {
     fn read<'d>(&mut self, album: &mut Album, of_file: &dyn Fn(&str) -> &'d [TableDrawing]) {
         for outlined in album.outlines() {
             let Some(place) = outlined.asked.place.clone() else { continue };
@@ -73,7 +77,11 @@ impl Drawn {
             let findings = match outline::drawing(&drawing.name, drawing.text.clone().into_bytes()) {
                 Ok(source) => {
                     let source = Arc::new(source);
-                    outlined.draw(Arc::clone(&source)).into_iter().map(|finding| (finding, Arc::clone(&source))).collect()
+                    outlined
+                        .draw(Arc::clone(&source))
+                        .into_iter()
+                        .map(|finding| (finding, Arc::clone(&source)))
+                        .collect()
                 }
                 Err(_) => Vec::new(),
             };
@@ -91,7 +99,8 @@ impl Drawn {
     /// What is said of the drawings takes the place of that they have not been read.
     pub(super) fn tell(&self, findings: &mut Vec<Finding>) -> Vec<Finding> {
         let told = |unread: &Finding| {
-            let at = |fault: &DrawnFault| unread.place.as_ref().is_some_and(|place| fault.is_at(&place.file, &place.path));
+            let at =
+                |fault: &DrawnFault| unread.place.as_ref().is_some_and(|place| fault.is_at(&place.file, &place.path));
             self.faults.iter().any(|fault| at(fault) && stops(std::slice::from_ref(&fault.finding)))
         };
         findings.retain(|finding| finding.id != UNREAD || !told(finding));
@@ -131,7 +140,8 @@ pub(super) fn form(file: &FormFile<'_>, way: &str, entry: &Entry) -> Option<Valu
     entry.kind.fields.iter().find(|field| field.name == OUTLINE.name())?;
     let way = format!("{way}.{}", OUTLINE.name());
     let outline = entry.outline.as_ref();
-    let rows = outline.map(|_| form::rows(file, &way, OUTLINE_FIELDS.iter().filter(|field| field.name != "file"), &|_| None));
+    let rows =
+        outline.map(|_| form::rows(file, &way, OUTLINE_FIELDS.iter().filter(|field| field.name != "file"), &|_| None));
     Some(json!({
         "way": way,
         "file": outline.map(|outline| outline.asked.file.as_str()),

@@ -3,6 +3,7 @@
 
 use super::change::Wanted;
 use super::kit::Machine;
+use super::on_table::{TableAlbum, TableDrawing};
 use serde::Deserialize;
 
 /// What every question about an album or a batch holds.
@@ -37,7 +38,17 @@ impl TableFile {
     pub(super) fn question(&self, asked: &Question) -> Question {
         let Self { name, text, albums, drawings, .. } = self.clone();
         let machine = asked.machine.clone();
-        Question { name, text, machine, change: None, file: String::new(), formats: Vec::new(), albums, drawings, against: None }
+        Question {
+            name,
+            text,
+            machine,
+            change: None,
+            file: String::new(),
+            formats: Vec::new(),
+            albums,
+            drawings,
+            against: None,
+        }
     }
 }
 
@@ -52,30 +63,6 @@ pub(super) struct TableFile {
     pub called: Option<String>,
     #[serde(default)]
     pub albums: Vec<TableAlbum>,
-    #[serde(default)]
-    pub drawings: Vec<TableDrawing>,
-}
-
-/// A drawing on the table.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct TableDrawing {
-    /// The name that a file calls it by.
-    pub name: String,
-    /// What it holds.
-    pub text: String,
-}
-
-/// An album on the table: its name, and its text where the question is about it.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct TableAlbum {
-    /// The name that a batch file calls it by.
-    pub name: String,
-    /// What its file says.
-    #[serde(default)]
-    pub text: Option<String>,
-    /// The drawings that it names.
     #[serde(default)]
     pub drawings: Vec<TableDrawing>,
 }

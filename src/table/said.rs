@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
-use super::drawn::Drawn;
+use super::drawn::TableDrawings;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
@@ -14,22 +14,22 @@ use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
 pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, (source, &Drawn::default()), (Units::Mm, None), Voice::Shown)
+    told(list, (source, &TableDrawings::default()), (Units::Mm, None), Voice::Shown)
 }
 
 /// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
-pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>, drawn: &Drawn) -> Vec<Value> {
+pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>, drawn: &TableDrawings) -> Vec<Value> {
     told(list, (source, drawn), (album.map_or(Units::Mm, |album| album.units), album), Voice::Page)
 }
 
 /// Findings about a batch: what would mend its albums is said in words alone.
-pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units, drawn: &Drawn) -> Vec<Value> {
+pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units, drawn: &TableDrawings) -> Vec<Value> {
     told(list, (source, drawn), (units, None), Voice::Page)
 }
 
 fn told(
     list: &[Finding],
-    (source, drawn): (&Source, &Drawn),
+    (source, drawn): (&Source, &TableDrawings),
     (units, album): (Units, Option<&Album>),
     voice: Voice,
 ) -> Vec<Value> {
@@ -87,7 +87,7 @@ fn excerpt(line: &str, column: usize) -> String {
 
 /// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
 /// work in the machine's settings.
-pub(super) fn fit(work: &Work, (source, drawn): (&Source, &Drawn), machine: &[Value]) -> Value {
+pub(super) fn fit(work: &Work, (source, drawn): (&Source, &TableDrawings), machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let tightest = work.fit.clearances.first().filter(|_| stops == 0);

@@ -5,7 +5,8 @@
 //! at once, how long a connection lives. Bodies are read whole before any work begins.
 
 use super::access::{self, Refusal};
-use super::answer::{Reply, Session};
+use super::answer::Session;
+use super::reply::Reply;
 use http_body_util::{BodyExt, Full, Limited};
 use hyper::body::{Body, Bytes, Incoming};
 use hyper::header::{self, HeaderValue};

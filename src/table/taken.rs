@@ -6,7 +6,8 @@
 //! own, and the file that names it follows.
 
 use super::drawn::bare;
-use super::question::{Question, TableDrawing};
+use super::on_table::TableDrawing;
+use super::question::Question;
 use super::words;
 use crate::album;
 use crate::fields::{Change, Source, alter};

@@ -7,7 +7,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;
 use crate::parts;
 use crate::table::hand::gone;
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 
 /// The id of the finding that an album is not there.
 pub(super) const MISSING: &str = "no-album-here";

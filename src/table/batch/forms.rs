@@ -10,7 +10,7 @@ use crate::outline::OUTLINE_FIELDS;
 use crate::stock::{STOCK_FIELDS, is_name};
 use crate::table::album::entry_form;
 use crate::table::form::{self, FormFile};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::{terms, words};
 use crate::work::BatchWork;
 use serde_json::{Map, Value, json};

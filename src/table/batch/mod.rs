@@ -16,9 +16,10 @@ pub(super) use results::{better, write};
 pub use start::brought;
 pub(super) use start::start;
 
-use super::drawn::{self, Drawn};
+use super::drawn::{self, TableDrawings};
 use super::hand::Hand;
-use super::question::{Question, TableAlbum};
+use super::on_table::TableAlbum;
+use super::question::Question;
 use super::{said, words};
 use crate::batch::{self, Batch};
 use crate::fields::{Node, Source};
@@ -49,14 +50,18 @@ fn read(source: &Source, beside: &[TableAlbum]) -> Read {
 }
 
 /// The batch of a question with its drawings, for what takes longer.
-pub(super) fn of(source: &Source, question: &Question) -> (Checked<Batch>, Drawn) {
+pub(super) fn of(source: &Source, question: &Question) -> (Checked<Batch>, TableDrawings) {
     let mut read = read(source, &question.albums).batch;
-    let drawn = read.value.as_mut().map(|batch| drawn::of_batch(batch, question)).unwrap_or_default();
+    let drawn = read.value.as_mut().map(|batch| drawings(batch, question)).unwrap_or_default();
     (read, drawn)
 }
 
+fn drawings(batch: &mut Batch, question: &Question) -> TableDrawings {
+    drawn::of_batch(batch, &question.name, (&question.albums, &question.drawings))
+}
+
 /// Adds what is wrong with the drawings.
-pub(super) fn tell_drawn(work: &mut BatchWork, drawn: &Drawn) {
+pub(super) fn tell_drawn(work: &mut BatchWork, drawn: &TableDrawings) {
     let told = drawn.tell(&mut work.findings);
     work.add(told);
 }
@@ -67,7 +72,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(|wanted| wanted.field()).map(ways::named),
-            "findings": said::findings(findings, source, None, &Drawn::default()),
+            "findings": said::findings(findings, source, None, &TableDrawings::default()),
         })
     };
     let (mut source, mut notes) = (source, Vec::new());
@@ -90,7 +95,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         let findings = said::of_the_text(&batch.findings, &source);
         return json!({ "text": text, "unread": true, "batch": true, "missing": missing, "findings": findings });
     };
-    let drawn = drawn::of_batch(&mut read, question);
+    let drawn = drawings(&mut read, question);
     let machine = question.machine.cutter();
     let (usable, cutter) = (machine.value.is_some(), machine.value.unwrap_or_default());
     let told = question.machine.told(&machine.findings);

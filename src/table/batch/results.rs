@@ -5,7 +5,7 @@ use super::{beside, ways};
 use crate::fields::{Node, Source};
 use crate::finding::{Finding, Level, Said};
 use crate::sheets::StockSheets;
-use crate::table::drawn::Drawn;
+use crate::table::drawn::TableDrawings;
 use crate::table::question::Question;
 use crate::table::said;
 use crate::table::sheets::{self, LaidOrder};
@@ -19,7 +19,7 @@ use serde_json::{Value, json};
 /// Whether all kits go together; `machine` has what stops the work in the machine's settings.
 pub(super) fn fit(
     work: &BatchWork,
-    (source, root, drawn): (&Source, &Node, &Drawn),
+    (source, root, drawn): (&Source, &Node, &TableDrawings),
     machine: &[Value],
 ) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
@@ -94,7 +94,7 @@ pub(super) fn tables(work: &BatchWork) -> Value {
 /// What is asked for again once it was looked at longer.
 pub(in crate::table) fn better(
     work: &BatchWork,
-    (source, drawn): (&Source, &Drawn),
+    (source, drawn): (&Source, &TableDrawings),
     question: &Question,
 ) -> Value {
     let Ok(root) = Node::read(source) else { return Value::Null };
