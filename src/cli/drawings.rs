@@ -19,7 +19,8 @@ pub(super) fn drawings<'a>(
     let mut read: Vec<(PathBuf, Outlined)> = Vec::new();
     for outlined in albums.flat_map(Album::outlines) {
         let place = outlined.asked.place.as_ref();
-        let folder = place.and_then(|place| Path::new(&*place.file).parent()).unwrap_or(Path::new(""));
+        let named = outlined.asked.named.as_ref();
+        let folder = named.and_then(|place| Path::new(&*place.file).parent()).unwrap_or(Path::new(""));
         let file = folder.join(&outlined.asked.file);
         if let Some((_, known)) = read.iter().find(|(known, asked)| *known == file && asked.asks_like(outlined)) {
             outlined.shape.clone_from(&known.shape);

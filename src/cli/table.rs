@@ -63,7 +63,7 @@ fn open(file: &Path) -> Result<Opened, Ended> {
         Some(batch) => {
             let outlines = batch.kits.iter_mut().flat_map(|kit| kit.album.outlines());
             let is_own = |place: &Place| *place.file == *source.name();
-            drawn(file, outlines.filter(|outlined| outlined.asked.place.as_ref().is_some_and(is_own)))
+            drawn(file, outlines.filter(|outlined| outlined.asked.named.as_ref().is_some_and(is_own)))
         }
         None => album(&own).iter_mut().flat_map(|album| drawn(file, album.outlines())).collect(),
     };

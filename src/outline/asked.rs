@@ -91,6 +91,8 @@ pub struct AskedOutline {
     pub units: Units,
     /// Where it asks; nothing where no file does.
     pub place: Option<Place>,
+    /// Where it names the drawing, which is found from there: a batch may change that alone.
+    pub named: Option<Place>,
     /// Where it asks for a width, and for a height; its own place where it doesn't.
     pub sizes: [Option<Place>; 2],
 }
@@ -119,6 +121,7 @@ impl AskedOutline {
             fold: ScoredAs::Valley,
             units: Units::Mm,
             place: None,
+            named: None,
             sizes: [None, None],
         }
     }
@@ -191,6 +194,7 @@ pub fn asked(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<AskedOu
         fold: values.get(FOLD),
         units: reader.units,
         place: values.whole().cloned(),
+        named: values.place(FILE).cloned(),
         sizes: [values.place(WIDTH).cloned(), values.place(HEIGHT).cloned()],
     })
 }

@@ -79,6 +79,9 @@ impl Session {
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
+            Ok(question) if name == "kit" && taken::is_all(&question) => {
+                taken::in_one_place(&question, &batch::albums(&question.name, &question.text))
+            }
             Ok(question) => question,
             Err(error) => return Reply::words(400, &Said::new("question-not-read").with("error", error.to_string())),
         };
@@ -149,11 +152,11 @@ impl Session {
         match name {
             "folds" | "sizes" => Reply::word(404, "nothing-here"),
             "better" => {
-                let work = once(&self.batch_made, question, gone, new);
+                let work = once(&self.batch_made, asked(question), gone, new);
                 Reply::json(&batch::better(&work, (&source, &drawn), question))
             }
             _ => {
-                let work = once(&self.batch_made, question, gone, new);
+                let work = once(&self.batch_made, asked(question), gone, new);
                 if work.stopped() {
                     return Reply::word(409, "batch-not-together-yet");
                 }
@@ -174,7 +177,7 @@ impl Session {
         cutter: Cutter,
         gone: &AtomicBool,
     ) -> Arc<Work> {
-        once(&self.made, question, gone, || {
+        once(&self.made, asked(question), gone, || {
             let search = question.machine.search(Effort::Normal, self.threads);
             let mut work = Work::new(album, cutter, Labels::Hidden, search, &Gone(gone));
             tell_drawn(&mut work, drawn);
@@ -184,7 +187,9 @@ impl Session {
 
     /// What there is to say of an earlier edition, or the sheets of what is cut again.
     fn compared(&self, name: &str, question: &Question, gone: &AtomicBool, new: &dyn Fn() -> MadeEdition) -> Reply {
-        let compared = once(&self.compared, question, gone, || {
+        let mut asked = asked(question);
+        asked.2.push(format!("{:?}", question.against));
+        let compared = once(&self.compared, asked, gone, || {
             compare::compare(new(), question, (Effort::Normal, self.threads), &Gone(gone))
         });
         if name == "compare" {
@@ -199,17 +204,15 @@ impl Session {
     }
 }
 
-/// What was made for the same question before, else what is made now.
-fn once<T>(
-    made: &Mutex<Option<(Asked, Arc<T>)>>,
-    question: &Question,
-    gone: &AtomicBool,
-    new: impl FnOnce() -> T,
-) -> Arc<T> {
+fn asked(question: &Question) -> Asked {
     let beside = question.albums.iter().map(|album| format!("{album:?}"));
-    let besides = [format!("{:?}", question.machine), format!("{:?} {:?}", question.drawings, question.against)];
+    let besides = [format!("{:?}", question.machine), format!("{:?}", question.drawings)];
     let more = besides.into_iter().chain(beside).collect();
-    let asked = (question.name.clone(), question.text.clone(), more);
+    (question.name.clone(), question.text.clone(), more)
+}
+
+/// What was made for the same question before, else what is made now.
+fn once<T>(made: &Mutex<Option<(Asked, Arc<T>)>>, asked: Asked, gone: &AtomicBool, new: impl FnOnce() -> T) -> Arc<T> {
     let mut made = made.lock().unwrap_or_else(PoisonError::into_inner);
     if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
         return Arc::clone(work);

@@ -9,7 +9,7 @@ use super::on_table::{TableAlbum, TableDrawing};
 use crate::album::{Album, Entry};
 use crate::batch::Batch;
 use crate::fields::Source;
-use crate::finding::{Finding, stops};
+use crate::finding::{Finding, Place, stops};
 use crate::outline::{self, OUTLINE, OUTLINE_FIELDS};
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -33,6 +33,10 @@ pub(super) struct DrawnFault {
     pub path: String,
     /// The file that this field stands in.
     file: Arc<str>,
+    /// Where the drawing is named.
+    pub named: Place,
+    /// The kit of a batch that it is of.
+    pub kit: usize,
 }
 
 /// The name without the folders before it.
@@ -48,7 +52,7 @@ pub(super) fn found<'d>(drawings: &'d [TableDrawing], name: &str) -> Option<&'d 
 /// Reads the drawings of an album.
 pub(super) fn of_album(album: &mut Album, drawings: &[TableDrawing]) -> TableDrawings {
     let mut drawn = TableDrawings::default();
-    drawn.read(album, &|_| drawings);
+    drawn.read(album, 0, &|_| drawings);
     drawn
 }
 
@@ -63,31 +67,24 @@ pub(super) fn of_batch(
         let album = albums.iter().find(|album| album.name == file && file != name);
         album.map_or(drawings, |album| album.drawings.as_slice())
     };
-    for kit in &mut batch.kits {
-        drawn.read(&mut kit.album, &of_file);
+    for (number, kit) in batch.kits.iter_mut().enumerate() {
+        drawn.read(&mut kit.album, number, &of_file);
     }
     drawn
 }
 
 impl TableDrawings {
-    fn read<'d>(&mut self, album: &mut Album, of_file: &dyn Fn(&str) -> &'d [TableDrawing]) {
+    fn read<'d>(&mut self, album: &mut Album, kit: usize, of_file: &dyn Fn(&str) -> &'d [TableDrawing]) {
         for outlined in album.outlines() {
             let Some(place) = outlined.asked.place.clone() else { continue };
-            let Some(drawing) = found(of_file(&place.file), &outlined.asked.file) else { continue };
-            let findings = match outline::drawing(&drawing.name, drawing.text.clone().into_bytes()) {
-                Ok(source) => {
-                    let source = Arc::new(source);
-                    outlined
-                        .draw(Arc::clone(&source))
-                        .into_iter()
-                        .map(|finding| (finding, Arc::clone(&source)))
-                        .collect()
-                }
-                Err(_) => Vec::new(),
-            };
-            for (finding, source) in findings {
-                let path = format!("{}.file", place.path);
-                let fault = DrawnFault { finding: asked_for(finding), source, path, file: Arc::clone(&place.file) };
+            let named = outlined.asked.named.clone().unwrap_or_else(|| place.clone());
+            let Some(drawing) = found(of_file(&named.file), &outlined.asked.file) else { continue };
+            let Ok(source) = outline::drawing(&drawing.name, drawing.text.clone().into_bytes()) else { continue };
+            let source = Arc::new(source);
+            for finding in outlined.draw(Arc::clone(&source)) {
+                let (finding, source, named) = (asked_for(finding), Arc::clone(&source), named.clone());
+                let (path, file) = (format!("{}.file", place.path), Arc::clone(&place.file));
+                let fault = DrawnFault { finding, source, path, file, named, kit };
                 // Kits of one album have its drawings alike.
                 if !self.faults.iter().any(|known| known.is_like(&fault)) {
                     self.faults.push(fault);
@@ -107,10 +104,15 @@ impl TableDrawings {
         self.faults.iter().map(|fault| fault.finding.clone()).collect()
     }
 
-    /// What a finding is a fault of.
-    pub(super) fn fault(&self, finding: &Finding) -> Option<&DrawnFault> {
-        let fault = self.faults.iter().find(|fault| fault.finding == *finding)?;
-        finding.place.as_ref().filter(|place| *place.file == *fault.source.name()).map(|_| fault)
+    /// The drawing that a finding is about.
+    pub(super) fn of(&self, finding: &Finding) -> Option<&DrawnFault> {
+        self.faults.iter().find(|fault| fault.finding == *finding)
+    }
+
+    /// The same where its place is in the drawing itself.
+    pub(super) fn within(&self, finding: &Finding) -> Option<&DrawnFault> {
+        let place = finding.place.as_ref()?;
+        self.of(finding).filter(|fault| *place.file == *fault.source.name())
     }
 }
 

@@ -37,7 +37,7 @@ fn told(
     let worded = |said: &Said| say(said, voice);
     list.iter()
         .map(|finding| {
-            let fault = drawn.fault(finding);
+            let fault = drawn.within(finding);
             let source = fault.map_or(source, |fault| &fault.source);
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
             let at = fault.map(|fault| &fault.path).or(place.map(|place| &place.path));

@@ -36,25 +36,42 @@ pub(super) fn is_all(question: &Question) -> bool {
     question.file.is_empty() && question.formats.is_empty()
 }
 
-/// Puts it beside what was made; `albums` are the names of those that a batch is made from.
+/// The same question with everything in one place: what is made of it is then what is made from the zip. `albums` are the names of
+/// those that a batch is made from.
+pub(super) fn in_one_place(question: &Question, albums: &[String]) -> Question {
+    let mut laid = Laid::default();
+    let mut moved = question.clone();
+    moved.text = laid.file(question, albums.is_empty());
+    for album in moved.albums.iter_mut().filter(|album| albums.contains(&album.name)) {
+        album.text = album.text.as_ref().map(|text| laid.album(&album.name, text, &album.drawings));
+    }
+    let texts = |question: &Question| question.albums.iter().map(|album| album.text.clone()).collect::<Vec<_>>();
+    if moved.text == question.text && texts(&moved) == texts(question) {
+        // Then it is what was asked before, and known.
+        return question.clone();
+    }
+    for album in &mut moved.albums {
+        album.drawings.clone_from(&laid.drawings);
+    }
+    moved.drawings = laid.drawings;
+    moved
+}
+
+/// Puts it beside what was made of such a question.
 ///
 /// # Errors
 /// A name that two files would have.
 pub(super) fn put(question: &Question, albums: &[String], sink: &mut Memory) -> Result<(), WriteProblem> {
-    let mut from = From::default();
-    let text = from.batch_or_album(question, albums.is_empty());
-    from.files.push((bare(&question.name).to_owned(), text));
-    for file in albums {
-        let album = question.albums.iter().find(|one| one.name == *file);
-        if let Some((album, text)) = album.and_then(|one| Some((one, one.text.as_ref()?))) {
-            let text = from.album(&album.name, text, &album.drawings);
-            from.files.push((album.name.clone(), text));
-        }
+    let mut laid = Laid::default();
+    let mut files = vec![(bare(&question.name).to_owned(), laid.file(question, albums.is_empty()))];
+    for album in question.albums.iter().filter(|album| albums.contains(&album.name)) {
+        let text = album.text.as_ref().map(|text| laid.album(&album.name, text, &album.drawings));
+        files.extend(text.map(|text| (album.name.clone(), text)));
     }
-    let machine = question.machine.file();
-    from.files.extend(machine.map(|text| (CUTTER_FILE.to_owned(), text)));
-    from.files.push((COMMAND_FILE.to_owned(), command(question) + "\n"));
-    for (name, text) in from.drawings.into_iter().chain(from.files) {
+    files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, drawing.text)));
+    files.extend(question.machine.file().map(|text| (CUTTER_FILE.to_owned(), text)));
+    files.push((COMMAND_FILE.to_owned(), command(question) + "\n"));
+    for (name, text) in files {
         if sink.files.contains_key(&name) {
             let twice = Said::new("name-twice").with("name", name);
             return Err(WriteProblem::from(std::io::Error::other(words::say(&twice))));
@@ -64,28 +81,28 @@ pub(super) fn put(question: &Question, albums: &[String], sink: &mut Memory) -> 
     Ok(())
 }
 
-/// Files by name.
+/// Drawings as they lie in one place.
 #[derive(Default)]
-struct From {
-    files: Vec<(String, String)>,
-    drawings: Vec<(String, String)>,
+struct Laid {
+    drawings: Vec<TableDrawing>,
 }
 
-impl From {
+impl Laid {
     /// Lays a drawing; gives the name that it has then.
     fn lay(&mut self, name: &str, text: &str) -> String {
         let name = bare(name);
         let (stem, end) = name.rsplit_once('.').map_or((name, String::new()), |(stem, end)| (stem, format!(".{end}")));
         let numbered = (2..).map(|number| format!("{stem}-{number}{end}"));
-        let free = |one: &String| self.drawings.iter().all(|(known, held)| known != one || held == text);
+        let free = |one: &String| self.drawings.iter().all(|known| known.name != *one || known.text == text);
         let own = std::iter::once(name.to_owned()).chain(numbered).find(free).unwrap_or_else(|| name.to_owned());
-        if self.drawings.iter().all(|(known, _)| *known != own) {
-            self.drawings.push((own.clone(), text.to_owned()));
+        if self.drawings.iter().all(|known| known.name != own) {
+            self.drawings.push(TableDrawing { name: own.clone(), text: text.to_owned() });
         }
         own
     }
 
-    fn batch_or_album(&mut self, question: &Question, is_album: bool) -> String {
+    /// The text of the file that is asked about.
+    fn file(&mut self, question: &Question, is_album: bool) -> String {
         if is_album {
             return self.album(&question.name, &question.text, &question.drawings);
         }

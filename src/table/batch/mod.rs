@@ -12,6 +12,7 @@ mod results;
 mod start;
 mod ways;
 
+pub(super) use beside::albums;
 pub(super) use results::{better, write};
 pub use start::brought;
 pub(super) use start::start;

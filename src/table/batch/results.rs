@@ -32,7 +32,7 @@ pub(super) fn fit(
     for (finding, told) in work.findings.iter().zip(&mut told) {
         let mend = mend(work, finding);
         let mended = mend.as_ref().and_then(|mend| mend["path"].as_str()).map(str::to_owned);
-        told["path"] = mended.or_else(|| path(work, (source, root), finding)).into();
+        told["path"] = mended.or_else(|| path(work, (source, root, drawn), finding)).into();
         told["mend"] = mend.into();
         // A kit's name is the maker's own, small letters and all.
         told["named"] = matches!(finding.about.key(), "about-kit" | "about-of-kit").into();
@@ -47,14 +47,21 @@ pub(super) fn fit(
 }
 
 /// The field that a finding is at: its own where that stands in the batch file, else the album of the first kit that it is of.
-fn path(work: &BatchWork, (source, root): (&Source, &Node), finding: &Finding) -> Option<String> {
-    if let Some(place) = finding.place.as_ref().filter(|place| *place.file == *source.name()) {
+fn path(
+    work: &BatchWork,
+    (source, root, drawn): (&Source, &Node, &TableDrawings),
+    finding: &Finding,
+) -> Option<String> {
+    let of_drawing = drawn.of(finding);
+    let place = of_drawing.map(|fault| &fault.named).or(finding.place.as_ref());
+    if let Some(place) = place.filter(|place| *place.file == *source.name()) {
         return Some(ways::of(root, source.text(), place));
     }
     if finding.id == "together" {
         return Some("together".into());
     }
-    kits_with(work, finding).next().map(|kit| format!("kits[{kit}].album"))
+    let kit = of_drawing.map(|fault| fault.kit).or_else(|| kits_with(work, finding).next());
+    kit.map(|kit| format!("kits[{kit}].album"))
 }
 
 /// The kits that a finding is of.
