@@ -11,7 +11,13 @@ const at = (name) => fileURLToPath(new URL(`../../fixtures/drawn/${name}`, impor
 const [album, kite, fish] = ["kite-day.json", "kite.svg", "fish.dxf"].map((name) => readFileSync(at(name)));
 const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
 /** Waits for the album's file to be so. */
-const until = (page, so) => page.waitForFunction((so) => new Function("file", `return ${so}`)(JSON.parse(document.querySelector("#text").textContent)), so);
+async function until(page, so) {
+  for (let count = 0; count < 200; count += 1) {
+    if (so(await file(page))) return;
+    await page.waitForTimeout(100);
+  }
+  throw new Error(`the file is not so: ${so}`);
+}
 
 /** Drops files on the page. */
 async function drop(page, files) {
@@ -69,17 +75,17 @@ await check("a drawing is chosen for an insert", async (must) => {
   await page.locator("#at-inserts-1-outline-width").fill("78");
   // Its scores and their way, its layer, its unit.
   await page.locator("#at-inserts-1-outline-layer").fill("edge");
-  await until(page, "file.inserts[1].outline.layer === 'edge'");
+  await until(page, (file) => file.inserts[1].outline.layer === "edge");
   await page.locator("#at-inserts-1-outline-scores").fill("creases");
   await says(page, '[data-key="inserts[1].outline"] .findings', "creases");
   await page.locator("#at-inserts-1-outline-scores").fill("");
   await says(page, "#fit .result", /^Goes together/);
   await page.locator("#at-inserts-1-outline-fold").selectOption("mountain");
-  await until(page, "file.inserts[1].outline.fold === 'mountain'");
+  await until(page, (file) => file.inserts[1].outline.fold === "mountain");
   await page.locator("#at-inserts-1-outline-unit").selectOption("mm");
-  await until(page, "file.inserts[1].outline.unit === 'mm'");
+  await until(page, (file) => file.inserts[1].outline.unit === "mm");
   await page.locator("#at-inserts-1-outline-height").fill("33");
-  await until(page, "file.inserts[1].outline.height === 33");
+  await until(page, (file) => file.inserts[1].outline.height === 33);
   must((await download(page, "Keep fish.dxf as a file", "kept.dxf")) === "fish.dxf", "the drawing has another name");
   must(readFileSync(join(out, "kept.dxf")).equals(fish), "the drawing is another one");
   // Loaded anew, it is all there; undo leads back to the cloud, step by step.
@@ -175,7 +181,7 @@ await check("a batch of an album with drawings", async (must) => {
   await page.locator("#kits-0-new").selectOption("inserts[0].outline.width");
   await page.locator("#kits-0").getByRole("button", { name: /Add a change/ }).click();
   await page.keyboard.type("64");
-  await until(page, "file.kits[0].change?.['inserts[0].outline.width'] === 64");
+  await until(page, (file) => file.kits[0].change?.["inserts[0].outline.width"] === 64);
   await still(page);
   await download(page, "Everything in one zip", "batch.zip");
   must(complaints.length === 0, complaints.join("; "));
