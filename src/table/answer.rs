@@ -34,12 +34,15 @@ pub struct Session {
     opened: Option<Opened>,
     threads: usize,
     /// What was asked last with much effort, and what came of it: it is asked for again to be taken away.
-    made: Mutex<Option<(Asked, Arc<Work>)>>,
+    made: Made<Work>,
     /// The same of a batch.
-    batch_made: Mutex<Option<(Asked, Arc<BatchWork>)>>,
+    batch_made: Made<BatchWork>,
     /// The same of two editions.
-    compared: Mutex<Option<(Asked, Arc<Result<ComparedWork, NotCompared>>)>>,
+    compared: Made<Result<ComparedWork, NotCompared>>,
 }
+
+/// What was made last, and for what.
+type Made<T> = Mutex<Option<(Asked, Arc<T>)>>;
 
 /// What the answer with much effort depends on.
 type Asked = (String, String, Vec<String>);
@@ -212,7 +215,7 @@ fn asked(question: &Question) -> Asked {
 }
 
 /// What was made for the same question before, else what is made now.
-fn once<T>(made: &Mutex<Option<(Asked, Arc<T>)>>, asked: Asked, gone: &AtomicBool, new: impl FnOnce() -> T) -> Arc<T> {
+fn once<T>(made: &Made<T>, asked: Asked, gone: &AtomicBool, new: impl FnOnce() -> T) -> Arc<T> {
     let mut made = made.lock().unwrap_or_else(PoisonError::into_inner);
     if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
         return Arc::clone(work);

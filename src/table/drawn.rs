@@ -148,6 +148,7 @@ pub(super) fn form(file: &FormFile<'_>, way: &str, entry: &Entry) -> Option<Valu
         "way": way,
         "file": outline.map(|outline| outline.asked.file.as_str()),
         "there": outline.is_some_and(|outline| outline.drawing.is_some()),
+        "used": outline.is_some_and(|outline| outline.shape.is_some()),
         "rows": rows.unwrap_or_default(),
     }))
 }

@@ -134,6 +134,7 @@ await check("faults of a drawing stand beside the form", async (must) => {
   const open = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 90 90">\n  <path id="wing" d="M0 0 H90 V90"/>\n  <g id="fold"><path d="M0 0 V9"/></g>\n</svg>';
   await page.locator(`${first}-file`).setInputFiles({ name: "kite.svg", mimeType: "image/svg+xml", buffer: Buffer.from(open) });
   await says(page, '[data-key="inserts[0].outline"] .findings', "kite.svg, line 2, column 3");
+  await group(page).getByText("Nothing can be cut along kite.svg yet:").waitFor();
   must((await group(page).locator("code").first().textContent()).includes('<path id="wing"'), "the place is not shown");
   await page.locator(`${first}-file`).setInputFiles(at("kite.svg"));
   await says(page, "#fit .result", /^Goes together/);

@@ -76,7 +76,7 @@ function result(view) {
     list(rest),
     answer.sheets ? [
       make("h3", { class: "line" }, "Only what is cut again"),
-      make("p", {}, answer.sheets.sentence),
+      make("p", {}, `${answer.sheets.sentence} These sheets hold nothing else, and are numbered anew.`),
       answer.sheets.stocks.map((stock) => make("div", { class: "stock", "data-key": stock.name }, make("h4", {}, stock.name), laid(stock, false, false))),
       make("div", { class: "does" }, button("Only the sheets to cut again, in one zip", "recut", { class: "main", "aria-disabled": old ? "true" : null }))] : null,
     findings(answer.findings));

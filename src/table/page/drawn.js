@@ -17,14 +17,14 @@ export const isOfDrawing = (insert) => (one) => Boolean(insert.outline && (one.p
 export function drawing(view, insert, at) {
   const { outline } = insert;
   if (!outline) return null;
-  const { way, file, there } = outline;
+  const { way, file, there, used } = outline;
   const id = idOf(way);
   const name = file ? bare(file) : "";
-  const said = file ? (there ? `It is cut along ${name}.` : `${name} is not on the table: choose it here.`) : "It is a cloud of our own until you choose a drawing: one outline, and the holes in it, as SVG or DXF.";
+  const said = file ? (used ? `It is cut along ${name}.` : there ? `Nothing can be cut along ${name} yet:` : `${name} is not on the table: choose it here.`) : "It is a cloud of our own until you choose a drawing: one outline, and the holes in it, as SVG or DXF.";
   const of = make("span", { class: "unseen" }, `: insert ${at + 1}`);
   return make("div", { class: "group", role: "group", "aria-labelledby": `${id}-title`, "data-key": way },
     make("h4", { id: `${id}-title`, tabindex: "-1" }, "Its drawing"),
-    make("p", { class: there || !file ? "calm" : "wrong" }, said),
+    make("p", { class: used || !file ? "calm" : "wrong" }, said),
     findings(elsewhere(view.fit.findings.filter(isOfDrawing(insert)), outline.rows)),
     make("div", { class: "does" },
       make("span", { class: "file" },
