@@ -6,7 +6,6 @@ use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
-use hingeleaf::album;
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Place, Said};
@@ -56,7 +55,7 @@ fn open(file: &Path) -> Result<Opened, Ended> {
     let (own, laid) = table::brought(&name, &text(&source), &albums);
     let album = |text: &str| {
         let source = Source::new(&name, text.as_bytes().to_vec()).ok()?;
-        album::read(&source, &parts::kinds()).value
+        parts::read_album(&source, &mut parts::no_kind_files).value
     };
     let drawings = match &mut batch {
         // What its albums name they name in their own files.

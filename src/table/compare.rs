@@ -7,7 +7,6 @@
 use super::question::{Question, TableFile};
 use super::sheets::{self, LaidOrder};
 use super::{batch, said, words};
-use crate::album as albums;
 use crate::batch::is_batch;
 use crate::editions::{self, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
 use crate::fields::{Node, Source, Tree};
@@ -82,7 +81,7 @@ fn edition(
         let told = said::of_batch(&work.findings, &source, work.batch.units, &drawn);
         (MadeEdition::Order(Box::new(work)), told)
     } else {
-        let read = albums::read(&source, &parts::kinds());
+        let read = parts::read_album(&source, &mut parts::no_kind_files);
         let Some(mut value) = read.value else { return Err(unread(&source, &read.findings)) };
         let drawn = super::drawn::of_album(&mut value, &asked.drawings);
         let mut work = Work::new(value, cutter, Labels::Hidden, search, watch);

@@ -9,7 +9,6 @@ use super::drawn::bare;
 use super::on_table::TableDrawing;
 use super::question::Question;
 use super::words;
-use crate::album;
 use crate::fields::{Change, Source, alter};
 use crate::finding::Said;
 use crate::parts;
@@ -119,7 +118,8 @@ impl Laid {
     /// An album's text with its drawings laid beside it.
     fn album(&mut self, name: &str, text: &str, drawings: &[TableDrawing]) -> String {
         let source = Source::new(name, text.as_bytes().to_vec()).ok();
-        let read = source.and_then(|source| Some((album::read(&source, &parts::kinds()).value?, source)));
+        let read =
+            source.and_then(|source| Some((parts::read_album(&source, &mut parts::no_kind_files).value?, source)));
         let Some((album, mut source)) = read else { return text.to_owned() };
         for (number, entry) in album.inserts.iter().enumerate() {
             let Some(asked) = entry.outline.as_ref().map(|outline| outline.asked.file.as_str()) else { continue };
