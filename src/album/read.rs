@@ -236,7 +236,7 @@ impl Reading<'_, '_> {
         let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
         let outline = values.find(OUTLINE).flatten().cloned();
         let asked = outline.and_then(|node| outline::asked(self.reader, &node, &format!("{path}.outline")));
-        let outline = asked.map(|asked| Outlined { asked, shape: None });
+        let outline = asked.map(|asked| Outlined { asked, shape: None, drawing: None });
         Some(Entry { kind, values, stock, grain_along_spine, outline })
     }
 

@@ -74,6 +74,8 @@ mod spines;
 mod table;
 mod table_album;
 mod table_batch;
+mod table_compare;
+mod table_drawn;
 mod templates;
 mod trimmer;
 mod two_ways;
