@@ -3,7 +3,7 @@
 
 use super::build::builder::Builder;
 use super::maker::Maker;
-use super::{covers, inserts, pages, spines};
+use super::{covers, edges, inserts, pages, spines};
 use crate::album::{Entry, Kind};
 
 /// Every kind that there is.
@@ -63,6 +63,10 @@ pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
 pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     // Nobody knows yet how large it is.
     if let Some(maker) = maker(entry).filter(|_| !entry.follows_offcuts()) {
-        (maker.make)(builder, entry, number);
+        if entry.edges.is_empty() {
+            (maker.make)(builder, entry, number);
+        } else {
+            edges::make(builder, maker.make, entry, number);
+        }
     }
 }

@@ -228,6 +228,8 @@ pub struct Closing {
     pub over: (usize, usize),
     /// The way to the page in the file: `pages[1]`.
     pub path: String,
+    /// What patterns take of their overlap where they are cut deepest, mm.
+    pub bitten: f64,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
 }

@@ -12,6 +12,7 @@ mod bond;
 mod bound_right;
 mod build;
 mod covers;
+mod edges;
 mod example;
 mod hidden;
 mod inserts;

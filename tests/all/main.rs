@@ -20,6 +20,7 @@ mod contours;
 mod cost;
 mod covers;
 mod drawer;
+mod edges;
 mod editions;
 mod editions_batch;
 mod everywhere;

@@ -166,5 +166,16 @@ fn closes(builder: &mut Builder<'_>, entry: &Entry, page: &NewPage, (by, over): 
         place: places[0].clone(),
         two: true,
     });
-    builder.closing(Closing { name: page.name(), flap: overflap, pocket, width, by, over, path: page.path(), places });
+    let bitten = 0.0;
+    builder.closing(Closing {
+        name: page.name(),
+        flap: overflap,
+        pocket,
+        width,
+        by,
+        over,
+        path: page.path(),
+        bitten,
+        places,
+    });
 }
