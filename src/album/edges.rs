@@ -140,7 +140,13 @@ fn one(reader: &mut Reader<'_>, node: &Node, path: String) -> Option<AskedEdge> 
     let done = match (values.get(FINISH), values.get(CORNERS)) {
         (Some(finish), None) => EdgeDone::Edge(finish),
         (None, Some(corners)) => EdgeDone::Corners(corners),
-        (None, None) if values.says(FINISH) || values.says(CORNERS) => return None,
+        // A word that can't be read is told already.
+        _ if [FINISH.name(), CORNERS.name()]
+            .iter()
+            .any(|name| node.get(name).is_some() && values.value(name).is_none()) =>
+        {
+            return None;
+        }
         (finish, _) => {
             let key = if finish.is_some() { "edge-two-things" } else { "edge-nothing" };
             let field = |name: &'static str| Arg::field(name);

@@ -19,7 +19,7 @@ mod spares;
 mod starter;
 
 pub use edges::{AskedEdge, CornerWord, EdgeDone, EdgeWord};
-pub(crate) use edges::{EDGE_DEPTH, EDGE_SIZE, EDGES};
+pub(crate) use edges::{EDGE_DEPTH, EDGE_FIELDS, EDGE_SIZE, EDGES};
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
 pub use hand_over::Handed;

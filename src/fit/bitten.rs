@@ -22,8 +22,13 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
             found.insert(pocket.page, (lacks, loses(album, pocket, what, [held, long])));
         }
     };
+    // A kind that has a notch of its own says itself how large it may be.
+    let asked = |pocket: &Pocket| {
+        pocket.page.checked_sub(1).and_then(|page| album.pages.get(page)).is_some_and(|page| !page.edges.is_empty())
+    };
     let cut = |pocket: &Pocket| {
-        [Way::Across, Way::Up].into_iter().filter(|way| pocket.notch[*way as usize] > 0.0).collect::<Vec<Way>>()
+        let ways = [Way::Across, Way::Up].into_iter().filter(|_| asked(pocket));
+        ways.filter(|way| pocket.notch[*way as usize] > 0.0).collect::<Vec<Way>>()
     };
     let held = |pocket: &Pocket, way: Way| (pocket.front(way) - pocket.notch[way as usize]).max(0.0);
     for put in puts(kit) {

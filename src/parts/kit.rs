@@ -2,7 +2,7 @@
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
 use super::name::PieceName;
-use crate::album::CoverRoom;
+use crate::album::{CoverRoom, EdgeWord};
 use crate::contour::Contour;
 use crate::cutter::Cutter;
 use crate::finding::{Place, Said};
@@ -139,6 +139,8 @@ pub struct Part {
     pub sideways: bool,
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<PieceName>,
+    /// The patterns that edges of it are cut in besides what its kind says, each once.
+    pub patterns: Vec<EdgeWord>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
 }

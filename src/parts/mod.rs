@@ -28,7 +28,7 @@ pub mod prints;
 mod spines;
 mod thickness;
 
-pub use assemble::kit;
+pub use assemble::{free_edges, kit};
 pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::Builder;
 pub use build::new_piece::NewPiece;

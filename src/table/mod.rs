@@ -11,6 +11,7 @@ mod answer;
 mod assets;
 mod batch;
 mod change;
+mod edges;
 mod example;
 mod form;
 mod hand;

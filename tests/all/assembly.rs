@@ -261,6 +261,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
             count: 1,
             along_grain: false,
             sideways: false,
+            patterns: Vec::new(),
             used_in: vec![name.into()],
             place: None,
         });

@@ -257,12 +257,12 @@ fn what_can_not_be_cut_is_told_and_its_neighbour_is_not() {
         ("edge-size", page(pocket, r#"{ "on": "mouth", "finish": "wave", "size": 180 }"#)),
         ("edge-too-deep", page(pocket, r#"{ "on": "mouth", "finish": "scallop", "size": 8, "depth": 5 }"#)),
         ("edge-size", page(library, r#"{ "on": "pocket/mouth", "finish": "notch", "size": 57, "depth": 20 }"#)),
-        // Of a front of 45 mm, 2 stay above the score of its seam.
+        // A front of 45 mm has a seam of 12 that turns under it: 33 are left.
         (
             "edge-too-deep",
             page(
                 &format!(r#"{library}, "height": 45"#),
-                r#"{ "on": "pocket/mouth", "finish": "notch", "size": 50, "depth": 44 }"#,
+                r#"{ "on": "pocket/mouth", "finish": "notch", "size": 50, "depth": 34 }"#,
             ),
         ),
         ("edge-corner", card((20.0, 100.0), r#"{ "on": "journal-card", "corners": "rounded", "size": 11 }"#)),

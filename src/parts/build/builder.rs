@@ -106,6 +106,7 @@ impl<'a> Builder<'a> {
         let (first, edges) = &self.edges;
         if let Some(edges) = self.kit.pieces.len().checked_sub(*first).and_then(|number| edges.get(number)) {
             cut.net = edges.cut(cut.net);
+            cut.patterns.clone_from(&edges.patterns);
         }
         let flat = match cut.net.flat() {
             Ok(flat) => flat,
@@ -148,6 +149,7 @@ impl<'a> Builder<'a> {
             along_grain: cut.along_grain,
             sideways: self.album.bound == Bound::Top,
             used_in: Vec::new(),
+            patterns: cut.patterns.clone(),
             place: cut.place.cloned(),
         });
         self.kit.parts.len() - 1

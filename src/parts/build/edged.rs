@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is cut of a piece's edges besides what its kind says.
 
+use crate::album::EdgeWord;
 use crate::contour::Contour;
 use crate::net::{EdgeCut, Net};
 
@@ -9,6 +10,8 @@ use crate::net::{EdgeCut, Net};
 pub(in crate::parts) struct PieceEdges {
     /// Edges and corners.
     pub cuts: Vec<EdgeCut>,
+    /// The patterns of its edges, each once.
+    pub patterns: Vec<EdgeWord>,
     /// Rows of cuts.
     pub holes: Vec<Contour>,
 }

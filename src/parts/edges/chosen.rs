@@ -166,7 +166,11 @@ fn pattern(
         return Err(says.reaches(asked, barrier, [depth, reach], 0.0));
     }
     let finish = EdgeFinish { pattern, size, depth };
-    chosen.pieces[piece].cuts.push(EdgeCut::Side { panel, edge, run, finish });
+    let edges = &mut chosen.pieces[piece];
+    edges.cuts.push(EdgeCut::Side { panel, edge, run, finish });
+    if !edges.patterns.contains(&word) {
+        edges.patterns.push(word);
+    }
     chosen.sides.push(cut_side(side, run, depth, true));
     Ok(())
 }

@@ -26,6 +26,21 @@ use says::Saying;
 /// How the parts of an entry are added.
 type Make = fn(&mut Builder<'_>, &Entry, usize);
 
+/// What of an entry may be cut: the names of its free edges, and of the pieces that have free corners.
+pub(in crate::parts) fn free(builder: &Builder<'_>, make: Make, entry: &Entry, number: usize) -> Vec<String> {
+    let mut trial = builder.alone();
+    let pockets = trial.pockets().len();
+    make(&mut trial, entry, number);
+    if stops(trial.findings()) {
+        return Vec::new();
+    }
+    let uncut = Uncut::of(&trial);
+    let sides = named::sides(&uncut, entry, builder.album.bound, &trial.pockets()[pockets..]);
+    let mut names = named::free_names(&sides);
+    names.extend(named::cornered(&named::corners(&sides)));
+    names
+}
+
 /// Adds the parts of an entry with its edges cut.
 pub(in crate::parts) fn make(builder: &mut Builder<'_>, make: Make, entry: &Entry, number: usize) {
     let mut trial = builder.alone();

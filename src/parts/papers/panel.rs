@@ -117,6 +117,7 @@ fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> NewPiec
         along_grain: false,
         name: PieceName::PanelFor(plain.name.clone().into()),
         owner: plain.owner,
+        patterns: Vec::new(),
         place: panels.values.place(REVEAL),
     }
 }
