@@ -17,7 +17,7 @@ use serde_json::{Value, json};
 
 words! {
     /// What becomes of a straight edge.
-    pub enum EdgeWord {
+    pub enum FinishWord {
         /// Half-round tongues side by side.
         Scallop = "scallop",
         /// Arcs that run into each other.
@@ -47,7 +47,7 @@ words! {
 
 const ON: Key<Text> =
     Key::text("on", needed(), "the edge: piece, panel and side, as in \"pocket/mouth\"; with corners, the piece");
-const FINISH: Key<Option<EdgeWord>> = Key::choice("finish", rule("none"), "what the edge is cut to");
+const FINISH: Key<Option<FinishWord>> = Key::choice("finish", rule("none"), "what the edge is cut to");
 const CORNERS: Key<Option<CornerWord>> =
     Key::choice("corners", rule("left as they are"), "what its corners are cut to");
 /// Length of a repeat, or what a corner loses along either edge.
@@ -80,7 +80,7 @@ pub(crate) const EDGES: Key<Nested> = Key::nested(
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum EdgeDone {
     /// To an edge.
-    Edge(EdgeWord),
+    Edge(FinishWord),
     /// To corners.
     Corners(CornerWord),
 }
@@ -107,13 +107,13 @@ impl EdgeDone {
     /// The size that holds where none is said: common practice for notches, else our choice.
     const fn usual(self) -> (f64, f64) {
         match self {
-            Self::Edge(EdgeWord::Scallop) => (8.0, 0.3125),
-            Self::Edge(EdgeWord::Wave) => (12.0, 0.5),
-            Self::Edge(EdgeWord::Zigzag) => (6.0, 0.25),
-            Self::Edge(EdgeWord::Deckle) => (3.0, 0.125),
-            Self::Edge(EdgeWord::Notch) => (20.0, 0.75),
-            Self::Edge(EdgeWord::Perforated) => (3.0, 0.125),
-            Self::Edge(EdgeWord::Slits) => (5.0, 0.1875),
+            Self::Edge(FinishWord::Scallop) => (8.0, 0.3125),
+            Self::Edge(FinishWord::Wave) => (12.0, 0.5),
+            Self::Edge(FinishWord::Zigzag) => (6.0, 0.25),
+            Self::Edge(FinishWord::Deckle) => (3.0, 0.125),
+            Self::Edge(FinishWord::Notch) => (20.0, 0.75),
+            Self::Edge(FinishWord::Perforated) => (3.0, 0.125),
+            Self::Edge(FinishWord::Slits) => (5.0, 0.1875),
             Self::Corners(_) => (5.0, 0.1875),
         }
     }

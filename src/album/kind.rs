@@ -3,6 +3,7 @@
 
 use super::edges::EDGES;
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
+use crate::kind_file::KindFile;
 use crate::length::Length;
 use crate::stock::By;
 
@@ -46,6 +47,8 @@ pub struct Kind {
     pub fields: &'static [Field],
     /// Where it is bought or made before instead of cut: the field that says how thick it is. It has no stock and no grain then.
     pub ready: Option<Key<Length>>,
+    /// What it is made by, where that stands in a kind file.
+    pub file: Option<&'static KindFile>,
 }
 
 words! {

@@ -9,6 +9,7 @@ mod file_fields;
 mod hand_over;
 mod kind;
 mod label_grid;
+mod named_kinds;
 mod offcut;
 mod order;
 mod paper;
@@ -18,7 +19,7 @@ mod sizes;
 mod spares;
 mod starter;
 
-pub use edges::{AskedEdge, CornerWord, EdgeDone, EdgeWord};
+pub use edges::{AskedEdge, CornerWord, EdgeDone, FinishWord};
 pub(crate) use edges::{EDGE_DEPTH, EDGE_FIELDS, EDGE_SIZE, EDGES};
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};

@@ -9,7 +9,7 @@ use super::list::Row;
 use super::measure;
 use super::pictures;
 use super::told::Told;
-use crate::album::EdgeWord;
+use crate::album::FinishWord;
 use crate::contour::{Contour, Point, slot};
 use crate::length::tolerance::READ;
 use crate::parts::Part;
@@ -169,12 +169,12 @@ pub(super) fn across(hole: &Contour) -> Option<f64> {
 
 /// Edges that are cut in a pattern: no distances say how they run, and a trimmer cuts none of them.
 fn patterned(desk: &Desk<'_>, part: &Part) -> Line {
-    let key = |word: &EdgeWord| match word {
-        EdgeWord::Scallop => "cut-scallop",
-        EdgeWord::Wave => "cut-wave",
-        EdgeWord::Zigzag => "cut-zigzag",
-        EdgeWord::Deckle => "cut-deckle",
-        EdgeWord::Notch | EdgeWord::Perforated | EdgeWord::Slits => "cut-notch",
+    let key = |word: &FinishWord| match word {
+        FinishWord::Scallop => "cut-scallop",
+        FinishWord::Wave => "cut-wave",
+        FinishWord::Zigzag => "cut-zigzag",
+        FinishWord::Deckle => "cut-deckle",
+        FinishWord::Notch | FinishWord::Perforated | FinishWord::Slits => "cut-notch",
     };
     let edges = part.patterns.iter().map(|word| desk.tell(key(word))).collect();
     desk.say("shape-edge", vec![("edges", desk.words.list(edges))])

@@ -5,7 +5,7 @@ use super::bound_right;
 use super::build::builder::Builder;
 use super::edges;
 use super::inserts::insert::is_sized;
-use super::kinds::{make, maker};
+use super::kinds::{how, make, maker};
 use super::kit::Kit;
 use super::papers::panel;
 use super::spines::carry::Carry;
@@ -54,8 +54,7 @@ pub fn free_edges(album: &Album, cutter: &Cutter) -> [Vec<Vec<String>>; 2] {
     [&album.pages, &album.inserts].map(|entries| {
         let mut all = Vec::new();
         for (index, entry) in entries.iter().enumerate() {
-            let makes = maker(entry).filter(|_| !entry.follows_offcuts());
-            all.push(makes.map(|maker| edges::free(&builder, maker.make, entry, index + 1)).unwrap_or_default());
+            all.push(how(entry).map(|how| edges::free(&builder, how, entry, index + 1)).unwrap_or_default());
             make(&mut builder, entry, index + 1);
         }
         all

@@ -2,10 +2,10 @@
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
 use super::name::PieceName;
-use crate::album::{CoverRoom, EdgeWord};
+use crate::album::{CoverRoom, FinishWord};
 use crate::contour::Contour;
 use crate::cutter::Cutter;
-use crate::finding::{Place, Said};
+use crate::finding::{Arg, Place, Said};
 use crate::net::{Flat, Net};
 use crate::parts::bond::Bond;
 use crate::parts::pocket::{Pocket, Way};
@@ -140,7 +140,7 @@ pub struct Part {
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<PieceName>,
     /// The patterns that edges of it are cut in besides what its kind says, each once.
-    pub patterns: Vec<EdgeWord>,
+    pub patterns: Vec<FinishWord>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
 }
@@ -184,6 +184,17 @@ pub struct Piece {
     pub owner: Owner,
     /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
     pub net: Net,
+    /// What its form comes from, where that is a kind file.
+    pub form: Option<PieceForm>,
+}
+
+/// Where the form of a piece is said, and at which sizes it is made.
+#[derive(Clone, Debug)]
+pub struct PieceForm {
+    /// The line of the kind file.
+    pub place: Place,
+    /// The sizes that it comes from.
+    pub sizes: Arg,
 }
 
 /// A thing that is put into a pocket.
@@ -234,6 +245,8 @@ pub struct Closing {
     pub bitten: f64,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
+    /// The fields that say these.
+    pub fields: [&'static str; 2],
 }
 
 /// A panel that folds over something thick.

@@ -11,7 +11,7 @@ use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
 use super::{album, assets, batch, parts_list, said, sheets, sizes, tables, terms, words};
-use crate::album::{self as albums, Album};
+use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
@@ -142,7 +142,7 @@ impl Session {
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
-        let read = albums::read(&source, &parts::kinds());
+        let read = parts::read_album(&source, &mut parts::no_kind_files);
         let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
@@ -227,7 +227,6 @@ fn once<T>(
 
 /// The text with its change, and everything that follows from it.
 fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
-    let kinds = parts::kinds();
     let machine = question.machine.cutter();
     let usable = machine.value.is_some();
     let cutter = machine.value.unwrap_or_default();
@@ -239,10 +238,10 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         })
     };
     let judge = |source: &Source| {
-        let album = albums::read(source, &kinds).value?;
+        let album = parts::read_album(source, &mut parts::no_kind_files).value?;
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
     };
-    let mut read = albums::read(&source, &kinds);
+    let mut read = parts::read_album(&source, &mut parts::no_kind_files);
     let (mut source, mut notes) = (source, Vec::new());
     if let Some(wanted) = &question.change {
         let Some(album) = &read.value else { return refused(&source, &read.findings) };
@@ -255,7 +254,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
             Ok(next) => next,
             Err(finding) => return refused(&source, &[*finding]),
         };
-        let reread = albums::read(&next, &kinds);
+        let reread = parts::read_album(&next, &mut parts::no_kind_files);
         if reread.value.is_none() {
             return refused(&next, &reread.findings);
         }

@@ -4,7 +4,7 @@
 use super::form::{self, FormFile};
 use super::hand::{Hand, gone};
 use super::words;
-use crate::album::{CornerWord, EDGE_FIELDS, EDGES, EdgeWord, Entry};
+use crate::album::{CornerWord, EDGE_FIELDS, EDGES, Entry, FinishWord};
 use crate::fields::{Change, Choices, Node, Tree};
 use crate::finding::Finding;
 use serde_json::{Value, json};
@@ -28,14 +28,14 @@ pub(super) fn form(file: &FormFile<'_>, way: &str, entry: &Entry, free: &[String
         }
         json!({ "way": own, "rows": rows })
     };
-    let cuts: Vec<Value> = choices(&mut EdgeWord::WORDS.iter().chain(CornerWord::WORDS).copied());
+    let cuts: Vec<Value> = choices(&mut FinishWord::WORDS.iter().chain(CornerWord::WORDS).copied());
     Some(json!({ "free": places, "cuts": cuts, "list": (0..entry.edges.len()).map(one).collect::<Vec<_>>() }))
 }
 
 /// Asks one thing more of an entry's edges.
 pub(super) fn add(hand: &mut Hand, root: &Node, way: &str, on: &str, cut: &str) -> Result<(), Box<Finding>> {
     let field = if CornerWord::WORDS.contains(&cut) { "corners" } else { "finish" };
-    let known = field == "corners" || EdgeWord::WORDS.contains(&cut);
+    let known = field == "corners" || FinishWord::WORDS.contains(&cut);
     let entry = root.at(way).filter(|_| known).ok_or_else(|| gone(way))?;
     let value = json!({ "on": on, field: cut });
     let list = format!("{way}.{}", EDGES.name());

@@ -5,7 +5,7 @@
 use crate::common::instances::Dice;
 use crate::common::{album, cutter, kit, near, part};
 use crate::plates::altered;
-use hingeleaf::album::{CornerWord, EdgeWord, Role};
+use hingeleaf::album::{CornerWord, FinishWord, Role};
 use hingeleaf::contour::{Contour, Edge, EdgeFinish, EdgePattern, Point};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::finding::{Arg, Finding, Level, stops};
@@ -81,16 +81,16 @@ fn walked(contour: &Contour) -> f64 {
 
 /// What a pattern takes off an edge, mm²: a scallop its box less a circle's segment, of which rise and chord are known; a wave half
 /// its box, as it is the same upside down; a zigzag triangles.
-fn lost(word: EdgeWord, count: f64, repeat: f64, depth: f64) -> f64 {
+fn lost(word: FinishWord, count: f64, repeat: f64, depth: f64) -> f64 {
     match word {
-        EdgeWord::Scallop => {
+        FinishWord::Scallop => {
             let radius = (repeat * repeat / 4.0 + depth * depth) / (2.0 * depth);
             let half = (repeat / 2.0 / radius).asin();
             let segment = radius * radius * (half - half.sin() * half.cos());
             count * (repeat * depth - segment)
         }
-        EdgeWord::Wave | EdgeWord::Zigzag => count * repeat * depth / 2.0,
-        EdgeWord::Notch => PI * depth * depth / 2.0,
+        FinishWord::Wave | FinishWord::Zigzag => count * repeat * depth / 2.0,
+        FinishWord::Notch => PI * depth * depth / 2.0,
         _ => unreachable!(),
     }
 }
@@ -98,10 +98,10 @@ fn lost(word: EdgeWord, count: f64, repeat: f64, depth: f64) -> f64 {
 #[test]
 fn patterns_take_what_arithmetic_says() {
     for (pattern, word, count, repeat) in [
-        (EdgePattern::Scallop, EdgeWord::Scallop, 13.0, 100.0 / 13.0),
-        (EdgePattern::Wave, EdgeWord::Wave, 13.0, 100.0 / 13.0),
+        (EdgePattern::Scallop, FinishWord::Scallop, 13.0, 100.0 / 13.0),
+        (EdgePattern::Wave, FinishWord::Wave, 13.0, 100.0 / 13.0),
         // Half a tooth stays straight: 100 / 8 - 1/2 is 12.
-        (EdgePattern::Zigzag, EdgeWord::Zigzag, 12.0, 8.0),
+        (EdgePattern::Zigzag, FinishWord::Zigzag, 12.0, 8.0),
     ] {
         let finish = EdgeFinish { pattern, size: 8.0, depth: 3.0 };
         let foot = Edge { from: Point::new(0.0, 0.0), to: Point::new(100.0, 0.0), bulge: 0.0 };
@@ -125,10 +125,10 @@ fn corners_match_whatever_their_edges_are() {
         { "on": "left", "finish": "wave", "size": 10, "depth": 4 }, { "on": "right", "finish": "scallop", "size": 5, "depth": 2 }"#;
     let kit = kit(&card((100.0, 140.0), edges));
     let flat = &part(&kit, "journal-card-1").flat;
-    let all = lost(EdgeWord::Scallop, 10.0, 10.0, 3.5)
-        + lost(EdgeWord::Zigzag, 12.0, 8.0, 3.0)
-        + lost(EdgeWord::Wave, 14.0, 10.0, 4.0)
-        + lost(EdgeWord::Scallop, 28.0, 5.0, 2.0);
+    let all = lost(FinishWord::Scallop, 10.0, 10.0, 3.5)
+        + lost(FinishWord::Zigzag, 12.0, 8.0, 3.0)
+        + lost(FinishWord::Wave, 14.0, 10.0, 4.0)
+        + lost(FinishWord::Scallop, 28.0, 5.0, 2.0);
     near(flat.area(), 14_000.0 - all, 1e-6);
     assert!(flat.outline.is_simple());
     for corner in [(0.0, 0.0), (100.0, 0.0), (100.0, 140.0), (0.0, 140.0)] {
@@ -223,7 +223,7 @@ fn a_run_keeps_clear_of_seams_and_of_the_hinge() {
     near(cusps.iter().copied().fold(f64::INFINITY, f64::min), 12.0 + 166.0 / 42.0, 1e-9);
     near(
         part(&front, "page-1-front").flat.area(),
-        150.0 * 202.0 - lost(EdgeWord::Scallop, 21.0, 166.0 / 21.0, 3.0),
+        150.0 * 202.0 - lost(FinishWord::Scallop, 21.0, 166.0 / 21.0, 3.0),
         1e-6,
     );
     // A leaf's head is free beside the hinge's tab, which is stuck on it.
@@ -421,7 +421,7 @@ fn asked(dice: &mut Dice, names: &[String]) -> String {
             let word = CornerWord::ALL[pick(dice, CornerWord::ALL.len())].word();
             format!(r#""on": "{}", "corners": "{word}""#, name.split('/').next().unwrap())
         } else {
-            let word = EdgeWord::ALL[pick(dice, EdgeWord::ALL.len())];
+            let word = FinishWord::ALL[pick(dice, FinishWord::ALL.len())];
             let depth = format!(r#", "depth": {}.{}"#, dice.from(1, 9), dice.from(0, 9));
             format!(
                 r#""on": "{name}", "finish": "{}"{}"#,

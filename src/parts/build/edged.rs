@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is cut of a piece's edges besides what its kind says.
 
-use crate::album::EdgeWord;
+use crate::album::FinishWord;
 use crate::contour::Contour;
 use crate::net::{EdgeCut, Net};
 
@@ -11,7 +11,7 @@ pub(in crate::parts) struct PieceEdges {
     /// Edges and corners.
     pub cuts: Vec<EdgeCut>,
     /// The patterns of its edges, each once.
-    pub patterns: Vec<EdgeWord>,
+    pub patterns: Vec<FinishWord>,
     /// Rows of cuts.
     pub holes: Vec<Contour>,
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! A piece that is to be cut, as a kind states it.
 
-use crate::album::{EdgeWord, Entry};
+use crate::album::{Entry, FinishWord};
 use crate::finding::{Arg, Finding, Place, Said};
 use crate::net::{Net, NetProblem};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::kit::{Owner, PieceForm, Purpose};
 use crate::parts::name::PieceName;
 
 /// A piece that is to be cut.
@@ -29,9 +29,11 @@ pub struct NewPiece<'a> {
     /// What it belongs to.
     pub owner: Owner,
     /// The patterns that edges of it are cut in.
-    pub patterns: Vec<EdgeWord>,
+    pub patterns: Vec<FinishWord>,
     /// Where its size is said.
     pub place: Option<&'a Place>,
+    /// What its form comes from, where that is a kind file.
+    pub form: Option<PieceForm>,
 }
 
 impl<'a> NewPiece<'a> {
@@ -48,7 +50,7 @@ impl<'a> NewPiece<'a> {
         let along_grain = entry.grain_along_spine.unwrap_or(matches!(owner, Owner::Spine | Owner::Cover));
         let (purpose, stock, place) = (Purpose::Body, entry.stock, entry.place());
         let patterns = Vec::new();
-        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, patterns, place }
+        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, patterns, place, form: None }
     }
 
     /// Says why its net is no part.

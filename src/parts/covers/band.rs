@@ -99,6 +99,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         owner: Owner::Cover,
         patterns: Vec::new(),
         place: entry.values.place(BAND),
+        form: None,
     };
     let Some(made) = row.make(builder, &cut) else { return };
     builder.holds_shut();

@@ -5,7 +5,7 @@ use super::kept::{Barrier, Uncut};
 use super::named::{NamedCorner, NamedSide, cornered, corners, free_names, sides, words};
 use super::rows::{SLOT, SlotRow};
 use super::says::{Saying, Steep};
-use crate::album::{AskedEdge, Bound, CornerWord, EdgeDone, EdgeWord, Entry};
+use crate::album::{AskedEdge, Bound, CornerWord, EdgeDone, Entry, FinishWord};
 use crate::contour::{Edge, EdgeFinish, EdgePattern};
 use crate::finding::Finding;
 use crate::length::Length;
@@ -86,7 +86,7 @@ fn edge(
     uncut: &Uncut,
     chosen: &mut ChosenEdges,
     sides: &[NamedSide],
-    (asked, word): (&AskedEdge, EdgeWord),
+    (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
 ) -> Result<(), Finding> {
     let words = words(&asked.on);
@@ -98,7 +98,7 @@ fn edge(
         let of_it: Vec<NamedSide> = meant.into_iter().cloned().collect();
         return Err(says.no_side(asked, &free_names(&of_it)));
     }
-    let row = matches!(word, EdgeWord::Perforated | EdgeWord::Slits);
+    let row = matches!(word, FinishWord::Perforated | FinishWord::Slits);
     let mut taken = None;
     let mut done = false;
     // Of several on one panel, what is too short for it stays as it is: the steps beside an index tab.
@@ -112,7 +112,7 @@ fn edge(
         let run = match side.run {
             Ok(run) => run,
             // A row of cuts may stand beside a fold.
-            Err(super::named::Taken::Fold) if row => [0.0, side.line.length()],
+            Err(super::named::TakenEdge::Fold) if row => [0.0, side.line.length()],
             Err(why) => {
                 taken = taken.or(Some(why));
                 continue;
@@ -135,7 +135,7 @@ fn pattern(
     uncut: &Uncut,
     chosen: &mut ChosenEdges,
     (side, run): (&NamedSide, [f64; 2]),
-    (asked, word): (&AskedEdge, EdgeWord),
+    (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
 ) -> Result<(), Finding> {
     let (piece, panel, edge) = side.at;
@@ -148,11 +148,11 @@ fn pattern(
         return Err(says.too_long(asked, length));
     }
     let pattern = match word {
-        EdgeWord::Wave => EdgePattern::Wave,
-        EdgeWord::Zigzag => EdgePattern::Zigzag,
-        EdgeWord::Deckle => EdgePattern::Deckle(seed(&uncut.pieces[piece].name, panel, edge)),
-        EdgeWord::Notch => EdgePattern::Notch,
-        EdgeWord::Scallop | EdgeWord::Perforated | EdgeWord::Slits => EdgePattern::Scallop,
+        FinishWord::Wave => EdgePattern::Wave,
+        FinishWord::Zigzag => EdgePattern::Zigzag,
+        FinishWord::Deckle => EdgePattern::Deckle(seed(&uncut.pieces[piece].name, panel, edge)),
+        FinishWord::Notch => EdgePattern::Notch,
+        FinishWord::Scallop | FinishWord::Perforated | FinishWord::Slits => EdgePattern::Scallop,
     };
     let usual = || says.usual(pattern.usual_depth(length, size));
     let depth = asked.depth.map_or_else(usual, Length::mm);
@@ -179,11 +179,14 @@ fn row_of(
     uncut: &Uncut,
     chosen: &mut ChosenEdges,
     (side, run): (&NamedSide, [f64; 2]),
-    (asked, word): (&AskedEdge, EdgeWord),
+    (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
 ) -> Result<(), Finding> {
-    let row =
-        SlotRow { square: word == EdgeWord::Slits, size: asked.size.mm(), depth: asked.depth.map_or(ROW, Length::mm) };
+    let row = SlotRow {
+        square: word == FinishWord::Slits,
+        size: asked.size.mm(),
+        depth: asked.depth.map_or(ROW, Length::mm),
+    };
     let least = if row.square { BESIDE } else { BESIDE + SLOT / 2.0 };
     if row.depth < least - SAME {
         return Err(says.too_near(asked, row.depth, least));

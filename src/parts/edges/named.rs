@@ -19,7 +19,7 @@ const LEAST: f64 = 5.0;
 
 /// Why an edge can't be cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Taken {
+pub(super) enum TakenEdge {
     /// It is a fold.
     Fold,
     /// It is stuck.
@@ -35,7 +35,7 @@ pub(super) struct NamedSide {
     pub at: (usize, usize, usize),
     pub line: Edge,
     /// The run that is free, or why none is.
-    pub run: Result<[f64; 2], Taken>,
+    pub run: Result<[f64; 2], TakenEdge>,
     /// Whether something goes into a pocket over it.
     pub mouth: bool,
     piece: Vec<String>,
@@ -64,7 +64,7 @@ pub(super) fn sides(uncut: &Uncut, entry: &Entry, bound: Bound, pockets: &[Pocke
                 let run = if free.contains(&(panel, edge)) {
                     run(uncut, (piece, panel), line)
                 } else {
-                    Err(if net.is_folded(panel, line) { Taken::Fold } else { Taken::Seam })
+                    Err(if net.is_folded(panel, line) { TakenEdge::Fold } else { TakenEdge::Seam })
                 };
                 let mouth = wall && run.is_ok();
                 let mut side = side_words(looks, bound);
@@ -82,12 +82,12 @@ pub(super) fn sides(uncut: &Uncut, entry: &Entry, bound: Bound, pockets: &[Pocke
     sides
 }
 
-fn run(uncut: &Uncut, (piece, panel): (usize, usize), line: Edge) -> Result<[f64; 2], Taken> {
+fn run(uncut: &Uncut, (piece, panel): (usize, usize), line: Edge) -> Result<[f64; 2], TakenEdge> {
     let (run, barrier) = uncut.run(piece, panel, line);
     if run[1] - run[0] >= LEAST {
         return Ok(run);
     }
-    Err(if barrier == Some(Barrier::Hinge) { Taken::Hinge } else { Taken::Seam })
+    Err(if barrier == Some(Barrier::Hinge) { TakenEdge::Hinge } else { TakenEdge::Seam })
 }
 
 /// The corners of a piece at which two free edges meet.

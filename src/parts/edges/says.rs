@@ -2,8 +2,8 @@
 //! What is said of edges that can't be cut as asked.
 
 use super::kept::Barrier;
-use super::named::Taken;
-use crate::album::{Album, AskedEdge, EDGE_DEPTH, EDGE_SIZE, EdgeDone, EdgeWord, Entry, Role};
+use super::named::TakenEdge;
+use crate::album::{Album, AskedEdge, EDGE_DEPTH, EDGE_SIZE, EdgeDone, Entry, FinishWord, Role};
 use crate::fields::{Key, meant_or};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, excerpt};
@@ -84,11 +84,11 @@ impl<'a> Saying<'a> {
         self.stop("unknown-edge", asked, Said::new("edge-no-side"), help)
     }
 
-    pub(super) fn taken(&self, asked: &AskedEdge, why: Taken, known: &[String]) -> Finding {
+    pub(super) fn taken(&self, asked: &AskedEdge, why: TakenEdge, known: &[String]) -> Finding {
         let text = Said::new(match why {
-            Taken::Fold => "edge-is-fold",
-            Taken::Seam => "edge-is-stuck",
-            Taken::Hinge => "edge-at-spine",
+            TakenEdge::Fold => "edge-is-fold",
+            TakenEdge::Seam => "edge-is-stuck",
+            TakenEdge::Hinge => "edge-at-spine",
         });
         let names = Arg::Any(known.iter().map(Arg::quoted).collect());
         let help =
@@ -113,15 +113,15 @@ impl<'a> Saying<'a> {
 
     pub(super) fn too_long(&self, asked: &AskedEdge, length: f64) -> Finding {
         let best = self.most(length, 1.0);
-        let notch = asked.done == EdgeDone::Edge(EdgeWord::Notch);
+        let notch = asked.done == EdgeDone::Edge(FinishWord::Notch);
         let text = Said::new(if notch { "edge-too-short-notch" } else { "edge-too-short" });
         let said = ("edge-size", text, "make-edge-at-most");
         self.off(said, (asked, EDGE_SIZE), [asked.size.mm(), length], best)
     }
 
-    pub(super) fn too_steep(&self, asked: &AskedEdge, word: EdgeWord, steep: Steep) -> Finding {
+    pub(super) fn too_steep(&self, asked: &AskedEdge, word: FinishWord, steep: Steep) -> Finding {
         let Steep { depth, deepest, repeat } = steep;
-        let text = Said::new(if word == EdgeWord::Notch { "notch-too-deep" } else { "edge-too-steep" });
+        let text = Said::new(if word == FinishWord::Notch { "notch-too-deep" } else { "edge-too-steep" });
         let text = text.with("repeat", self.album.rough(repeat));
         let best = self.most(deepest, SHALLOWEST);
         self.off(("edge-too-deep", text, "make-edge-at-most"), (asked, EDGE_DEPTH), [depth, deepest], best)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! How a batch begins: from an album on the table, or from a batch file whose albums lie in other folders.
 
-use crate::album::{self, Album};
+use crate::album::Album;
 use crate::batch;
 use crate::fields::{Change, Node, Source, Tree, alter};
 use crate::parts;
@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 
 /// A batch of one kit: the album as it is; none where it can't be read.
 pub(in crate::table) fn start(source: &Source) -> Option<Value> {
-    let album = album::read(source, &parts::kinds()).value?;
+    let album = parts::read_album(source, &mut parts::no_kind_files).value?;
     let kit = kit(&album, source.name());
     let stem = source.name().strip_suffix(".json").unwrap_or(source.name());
     let line = |value: &Value| value.to_string();
