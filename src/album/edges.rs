@@ -110,11 +110,9 @@ impl EdgeDone {
             Self::Edge(FinishWord::Scallop) => (8.0, 0.3125),
             Self::Edge(FinishWord::Wave) => (12.0, 0.5),
             Self::Edge(FinishWord::Zigzag) => (6.0, 0.25),
-            Self::Edge(FinishWord::Deckle) => (3.0, 0.125),
             Self::Edge(FinishWord::Notch) => (20.0, 0.75),
-            Self::Edge(FinishWord::Perforated) => (3.0, 0.125),
-            Self::Edge(FinishWord::Slits) => (5.0, 0.1875),
-            Self::Corners(_) => (5.0, 0.1875),
+            Self::Edge(FinishWord::Deckle | FinishWord::Perforated) => (3.0, 0.125),
+            Self::Edge(FinishWord::Slits) | Self::Corners(_) => (5.0, 0.1875),
         }
     }
 }

@@ -22,7 +22,8 @@ pub(super) fn form(file: &FormFile<'_>, way: &str, entry: &Entry, free: &[String
     let one = |number: usize| {
         let own = format!("{way}.{}[{number}]", EDGES.name());
         let mut rows = form::rows(file, &own, EDGE_FIELDS, &|_| None);
-        for row in rows.iter_mut().filter(|row| row["path"].as_str().is_some_and(|path| path.ends_with(".on"))) {
+        let place = format!("{own}.on");
+        for row in rows.iter_mut().filter(|row| row["path"] == place.as_str()) {
             row["takes"] = "choice".into();
             row["choices"] = places.clone().into();
         }

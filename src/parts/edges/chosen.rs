@@ -68,7 +68,7 @@ pub(super) fn chosen(uncut: &Uncut, entry: &Entry, bound: Bound, pockets: &[Pock
             EdgeDone::Edge(word) => edge(uncut, &mut chosen, &sides, (asked, word), says),
             EdgeDone::Corners(word) => corner(uncut, &mut chosen, &sides, (asked, word), says),
         };
-        chosen.findings.extend(found.err());
+        chosen.findings.extend(found.err().map(|finding| *finding));
     }
     if chosen.findings.is_empty() {
         let crossed = chosen.pieces.iter().enumerate().find(|(piece, edges)| {
@@ -88,15 +88,15 @@ fn edge(
     sides: &[NamedSide],
     (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
-) -> Result<(), Finding> {
+) -> Result<(), Box<Finding>> {
     let words = words(&asked.on);
     let meant: Vec<&NamedSide> = sides.iter().filter(|side| side.is(&words)).collect();
     if meant.is_empty() || words.is_empty() {
-        return Err(says.unknown(asked, &free_names(sides)));
+        return Err(Box::new(says.unknown(asked, &free_names(sides))));
     }
     if !words.iter().any(|word| meant.iter().any(|side| side.is_side(word))) {
         let of_it: Vec<NamedSide> = meant.into_iter().cloned().collect();
-        return Err(says.no_side(asked, &free_names(&of_it)));
+        return Err(Box::new(says.no_side(asked, &free_names(&of_it))));
     }
     let row = matches!(word, FinishWord::Perforated | FinishWord::Slits);
     let mut taken = None;
@@ -126,7 +126,7 @@ fn edge(
         }
     }
     match taken {
-        Some(why) if !done => Err(says.taken(asked, why, &free_names(sides))),
+        Some(why) if !done => Err(Box::new(says.taken(asked, why, &free_names(sides)))),
         _ => Ok(()),
     }
 }
@@ -137,15 +137,15 @@ fn pattern(
     (side, run): (&NamedSide, [f64; 2]),
     (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
-) -> Result<(), Finding> {
+) -> Result<(), Box<Finding>> {
     let (piece, panel, edge) = side.at;
     let (length, size) = (run[1] - run[0], asked.size.mm());
     let is_it = |cut: &EdgeCut| matches!(*cut, EdgeCut::Side { panel: of, edge: as_well, .. } if (of, as_well) == (panel, edge));
     if chosen.pieces[piece].cuts.iter().any(is_it) {
-        return Err(says.twice(asked));
+        return Err(Box::new(says.twice(asked)));
     }
     if size > length + SAME {
-        return Err(says.too_long(asked, length));
+        return Err(Box::new(says.too_long(asked, length)));
     }
     let pattern = match word {
         FinishWord::Wave => EdgePattern::Wave,
@@ -159,11 +159,11 @@ fn pattern(
     let deepest = pattern.deepest(length, size);
     if depth > deepest + SAME {
         let repeat = pattern.repeats(length, size).1;
-        return Err(says.too_steep(asked, word, Steep { depth, deepest, repeat }));
+        return Err(Box::new(says.too_steep(asked, word, Steep { depth, deepest, repeat })));
     }
     let (reach, barrier) = uncut.reach(side.at, run);
     if depth > reach + SAME {
-        return Err(says.reaches(asked, barrier, [depth, reach], 0.0));
+        return Err(Box::new(says.reaches(asked, barrier, [depth, reach], 0.0)));
     }
     let finish = EdgeFinish { pattern, size, depth };
     let edges = &mut chosen.pieces[piece];
@@ -181,7 +181,7 @@ fn row_of(
     (side, run): (&NamedSide, [f64; 2]),
     (asked, word): (&AskedEdge, FinishWord),
     says: &Saying<'_>,
-) -> Result<(), Finding> {
+) -> Result<(), Box<Finding>> {
     let row = SlotRow {
         square: word == FinishWord::Slits,
         size: asked.size.mm(),
@@ -189,15 +189,15 @@ fn row_of(
     };
     let least = if row.square { BESIDE } else { BESIDE + SLOT / 2.0 };
     if row.depth < least - SAME {
-        return Err(says.too_near(asked, row.depth, least));
+        return Err(Box::new(says.too_near(asked, row.depth, least)));
     }
     let cuts = row.cuts(side.line, run);
     if cuts.is_empty() {
-        return Err(says.too_long(asked, run[1] - run[0]));
+        return Err(Box::new(says.too_long(asked, run[1] - run[0])));
     }
     let (reach, barrier) = uncut.reach(side.at, run);
     if row.deep() > reach + SAME {
-        return Err(says.reaches(asked, barrier, [row.deep(), reach], row.deep() - row.depth));
+        return Err(Box::new(says.reaches(asked, barrier, [row.deep(), reach], row.deep() - row.depth)));
     }
     chosen.pieces[side.at.0].holes.extend(cuts);
     chosen.sides.push(cut_side(side, run, row.deep(), false));
@@ -217,17 +217,17 @@ fn corner(
     sides: &[NamedSide],
     (asked, word): (&AskedEdge, CornerWord),
     says: &Saying<'_>,
-) -> Result<(), Finding> {
+) -> Result<(), Box<Finding>> {
     let (all, words) = (corners(sides), words(&asked.on));
     let meant: Vec<NamedCorner<'_>> = all.iter().copied().filter(|corner| corner.is(&words)).collect();
     if meant.is_empty() || words.is_empty() {
         let known = words.iter().all(|word| sides.iter().any(|side| side.is(std::slice::from_ref(word))));
         let pieces = cornered(&all);
-        return Err(if known && !words.is_empty() {
+        return Err(Box::new(if known && !words.is_empty() {
             says.no_corner(asked, &pieces)
         } else {
             says.unknown(asked, &pieces)
-        });
+        }));
     }
     let size = asked.size.mm();
     let cut_too = |at: crate::contour::Point| meant.iter().any(|other| other.sides[1].line.from.distance(at) < SAME);
@@ -236,7 +236,7 @@ fn corner(
         let (piece, panel, number) = leaving.at;
         let is_it = |cut: &EdgeCut| matches!(*cut, EdgeCut::Corner { panel: of, corner, .. } if (of, corner) == (panel, number));
         if chosen.pieces[piece].cuts.iter().any(is_it) {
-            return Err(says.twice(asked));
+            return Err(Box::new(says.twice(asked)));
         }
         let room = corner.sides.map(|side| {
             let run = side.run.map_or(0.0, |run| run[1] - run[0]);
@@ -245,14 +245,14 @@ fn corner(
         });
         let most = room[0].min(room[1]);
         if size > most + SAME {
-            return Err(says.corner_too_large(asked, most));
+            return Err(Box::new(says.corner_too_large(asked, most)));
         }
         let ends = [
             arriving.line.to.lerp(arriving.line.from, size / arriving.line.length()),
             leaving.line.from.lerp(leaving.line.to, size / leaving.line.length()),
         ];
         if let Some(barrier) = uncut.corner_reaches((piece, panel), leaving.line.from, ends) {
-            return Err(says.corner_reaches(asked, barrier));
+            return Err(Box::new(says.corner_reaches(asked, barrier)));
         }
         let form = if word == CornerWord::Rounded { CornerForm::Rounded } else { CornerForm::Clipped };
         chosen.pieces[piece].cuts.push(EdgeCut::Corner { panel, corner: number, form, size });

@@ -141,9 +141,9 @@ fn shrink(plain: &mut Plain, ends: [Point; 2], into: Vec2, deep: f64) {
     }
     let rest = (long - lost).max(0.0);
     if upright {
-        plain.width = rest
+        plain.width = rest;
     } else {
-        plain.height = rest
+        plain.height = rest;
     }
     let by = if upright { plain.side.along } else { up(plain.side) };
     if forward {

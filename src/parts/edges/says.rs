@@ -18,6 +18,7 @@ pub(super) struct Saying<'a> {
 }
 
 /// A pattern that is too deep for its repeat, mm.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Steep {
     pub depth: f64,
     pub deepest: f64,

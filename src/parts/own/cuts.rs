@@ -4,9 +4,7 @@
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Corner, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
-use crate::kind_file::{
-    Condition, CornersWord, EdgeWord, HoleForm, KindCorner, KindHole, KindNotch, KindPanel, Scope,
-};
+use crate::kind_file::{Condition, CornersWord, EdgeWord, HoleForm, KindCorner, KindHole, KindNotch, KindPanel, Scope};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::build::builder::Builder;
