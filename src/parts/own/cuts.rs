@@ -39,9 +39,30 @@ pub(super) fn cut(
     }
     let bounds = outline.bounds();
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
-        holes.push(contour(builder, made, hole, bounds, scope)?);
+        let cut = contour(builder, made, hole, bounds, scope)?;
+        within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
+        holes.push(cut);
     }
     Some(away)
+}
+
+/// Whether a hole keeps to its own panel: over a fold it would cut into the next one, and part the score.
+fn within(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    (panel, hole): (&KindPanel, &KindHole),
+    (cut, bounds): (Rect, Rect),
+    scope: &Scope<'_>,
+) -> Option<()> {
+    let beyond = [bounds.x0 - cut.x0, bounds.y0 - cut.y0, cut.x1 - bounds.x1, cut.y1 - bounds.y1];
+    // Of a built-in kind it is told as of one that code states.
+    if made.file.is_built_in() || beyond.into_iter().all(|by| by <= SAME) {
+        return Some(());
+    }
+    let text = Said::new("kind-hole-over-edge").with("panel", Arg::quoted(&panel.name));
+    let finding = Finding::stop("no-part", made.about.clone(), text.with("with", made.values(builder, &[], scope)));
+    builder.find(finding.help(Said::new("kind-hole-over-edge-help")).at(made.at(&hole.place)));
+    None
 }
 
 /// What a rectangle keeps from each side so that its corners, `reveal` further in, are clear of what is cut off.
