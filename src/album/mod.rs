@@ -4,6 +4,7 @@
 //! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
 //! findings for all that is wrong with the file. Never: works out a part.
 
+mod edges;
 mod file_fields;
 mod hand_over;
 mod kind;
@@ -18,6 +19,8 @@ mod sizes;
 mod spares;
 mod starter;
 
+pub use edges::{AskedEdge, CornerWord, EdgeDone, FinishWord};
+pub(crate) use edges::{EDGE_DEPTH, EDGE_FIELDS, EDGE_SIZE, EDGES};
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
 pub use hand_over::Handed;
@@ -38,7 +41,7 @@ pub use starter::starter;
 
 use crate::drawer::NamedDrawer;
 use crate::fields::{Held, Key, Values, words};
-use crate::finding::{Arg, Place};
+use crate::finding::{Arg, Finding, Place};
 use crate::length::{Length, Ruler, Units};
 use crate::outline::Outlined;
 use crate::selling::Terms;
@@ -218,6 +221,8 @@ pub struct Entry {
     pub grain_along_spine: Option<bool>,
     /// Its outline, where a drawing shows it.
     pub outline: Option<Outlined>,
+    /// What is done to its edges and corners.
+    pub edges: Vec<AskedEdge>,
 }
 
 impl Entry {
@@ -256,6 +261,20 @@ impl Album {
     /// The outlines of all entries that have one.
     pub fn outlines(&mut self) -> impl Iterator<Item = &mut Outlined> {
         self.inserts.iter_mut().filter_map(|entry| entry.outline.as_mut())
+    }
+
+    /// Draws its outlines from the drawings that are known of `before`, whatever size is asked of them by now; all that there is to
+    /// say of that comes back.
+    pub fn draw_like(&mut self, before: &Self) -> Vec<Finding> {
+        let known: Vec<&Outlined> = before.inserts.iter().filter_map(|entry| entry.outline.as_ref()).collect();
+        let mut findings = Vec::new();
+        for outlined in self.outlines() {
+            let same = known.iter().find(|known| known.asked.file == outlined.asked.file);
+            if let Some(drawing) = same.and_then(|known| known.drawing.clone()) {
+                findings.extend(outlined.draw(drawing));
+            }
+        }
+        findings
     }
 
     /// The name of a stock; empty where there is no such number.

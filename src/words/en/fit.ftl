@@ -22,6 +22,9 @@ insert-too-thick = { $stack } of thickness is too much for the pocket of page { 
 insert-too-thick-help = put fewer of them into one pocket, or thinner ones
 insert-snug = it is { $size } tall and binds in the pocket of page { $page }, which is { $inside } tall inside where its folds are round
 insert-snug-across = it is { $size } wide and binds in the pocket of page { $page }, which is { $inside } wide inside where its folds are round
+mouth-cut-too-deep = its mouth is cut so deep that only { $held } of { $what } stay behind its front: { $half } are half of it
+mouth-cut-too-deep-help = make the { $depth } of its mouth smaller, or the pocket larger
+its-pocket = its pocket
 leaf-bulges = { $stack } of thickness between its seams makes the leaf bulge, which gives way to { $quiet } at most
 leaf-bulges-help = put less into it, or take a page whose two sheets both give: "pocket" or "sleeve"
 no-grip = { $more ->
@@ -247,6 +250,7 @@ too-big = { $width } x { $height } is { $over } for a sheet of { $sheet }{ $reas
        *[other] {" "}with { $why }
     }
 too-big-help = make this part smaller, or take a larger sheet
+too-big-help-drawn = make its { $field } at most { $most }
 too-big-help-height = make the page at most { $height } tall at this width
 too-big-help-sheet = take a larger sheet: all parts of this stock fit on { $sheet }
 too-big-help-size = make the page at most { $width } x { $height }
