@@ -125,8 +125,8 @@ impl Rounds<'_> {
         let Some(mut pricers) = pricers.collect::<Option<Vec<_>>>() else { return };
         let (_, sum) = self.worth();
         let Some(dearest) = dearest(self.instance) else { return };
-        // By so much the programme is above what is known.
-        let mut above = sum / share(self.least, dearest) - 1.0;
+        // By so much the programme is above what is known, which may be nothing.
+        let mut above = (sum / share(self.least, dearest) - 1.0).min(1.0);
         loop {
             above *= 0.5;
             let more = whole(nearly(SHEET_WORTH) * above).max(MORE);
