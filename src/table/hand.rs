@@ -63,3 +63,9 @@ pub(super) fn value_of(source: &Source, node: &Node) -> Value {
     let text = source.text().get(node.range.clone()).unwrap_or_default();
     serde_json::from_str(text).unwrap_or(Value::Null)
 }
+
+/// The number of a page, from 1, that a way leads to.
+pub(super) fn page_number(path: &str) -> Option<usize> {
+    let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
+    index.checked_add(1)
+}

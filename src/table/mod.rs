@@ -13,6 +13,7 @@ mod batch;
 mod change;
 mod compare;
 mod drawn;
+mod edges;
 mod example;
 mod form;
 mod hand;

@@ -21,6 +21,7 @@ mod cost;
 mod costs_hunt;
 mod covers;
 mod drawer;
+mod edges;
 mod editions;
 mod editions_batch;
 mod everywhere;

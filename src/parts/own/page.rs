@@ -274,5 +274,6 @@ fn close(
         two: made.file.sizes.iter().any(|size| size.name == DEPTH.name()),
     });
     let (name, places, fields) = (page.name(), [place(size), place(pocket_size)], [field(size), field(pocket_size)]);
-    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places, fields });
+    let bitten = 0.0;
+    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, bitten, places, fields });
 }
