@@ -41,7 +41,7 @@ pub use starter::starter;
 
 use crate::drawer::NamedDrawer;
 use crate::fields::{Held, Key, Values, words};
-use crate::finding::{Arg, Place};
+use crate::finding::{Arg, Finding, Place};
 use crate::length::{Length, Ruler, Units};
 use crate::outline::Outlined;
 use crate::selling::Terms;
@@ -261,6 +261,20 @@ impl Album {
     /// The outlines of all entries that have one.
     pub fn outlines(&mut self) -> impl Iterator<Item = &mut Outlined> {
         self.inserts.iter_mut().filter_map(|entry| entry.outline.as_mut())
+    }
+
+    /// Draws its outlines from the drawings that are known of `before`, whatever size is asked of them by now; all that there is to
+    /// say of that comes back.
+    pub fn draw_like(&mut self, before: &Self) -> Vec<Finding> {
+        let known: Vec<&Outlined> = before.inserts.iter().filter_map(|entry| entry.outline.as_ref()).collect();
+        let mut findings = Vec::new();
+        for outlined in self.outlines() {
+            let same = known.iter().find(|known| known.asked.file == outlined.asked.file);
+            if let Some(drawing) = same.and_then(|known| known.drawing.clone()) {
+                findings.extend(outlined.draw(drawing));
+            }
+        }
+        findings
     }
 
     /// The name of a stock; empty where there is no such number.

@@ -236,7 +236,7 @@ impl Reading<'_, '_> {
         let grain_along_spine = values.find(GRAIN).flatten().map(|grain| grain == EntryGrain::Spine);
         let outline = values.find(OUTLINE).flatten().cloned();
         let asked = outline.and_then(|node| outline::asked(self.reader, &node, &format!("{path}.outline")));
-        let outline = asked.map(|asked| Outlined { asked, shape: None });
+        let outline = asked.map(|asked| Outlined { asked, shape: None, drawing: None });
         let edges = values.find(EDGES).flatten().cloned();
         let edges = edges.map(|node| edges::read(self.reader, &node, path)).unwrap_or_default();
         Some(Entry { kind, values, stock, grain_along_spine, outline, edges })

@@ -35,13 +35,18 @@ impl Album {
             "spine" => self.spine.values.length_of(name),
             "cover" => self.cover.as_ref()?.values.length_of(name),
             _ => {
-                let (list, number) = way.strip_suffix(']')?.split_once('[')?;
+                let (entry, drawn) = way.strip_suffix(".outline").map_or((way, false), |entry| (entry, true));
+                let (list, number) = entry.strip_suffix(']')?.split_once('[')?;
                 let entries = match list {
                     "pages" => &self.pages,
                     "inserts" => &self.inserts,
                     _ => return None,
                 };
-                entries.get(number.parse::<usize>().ok()?)?.values.length_of(name)
+                let entry = entries.get(number.parse::<usize>().ok()?)?;
+                match &entry.outline {
+                    Some(outline) if drawn => outline.asked.side(name),
+                    _ => entry.values.length_of(name).filter(|_| !drawn),
+                }
             }
         }
     }

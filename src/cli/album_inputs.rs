@@ -12,7 +12,6 @@ use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Checked, Finding, gravest_first, stops};
-use hingeleaf::outline::Outlined;
 use hingeleaf::parts;
 use std::path::Path;
 
@@ -66,10 +65,7 @@ pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album
         let known = before.stocks.iter().find(|known| known.name == stock.name);
         stock.own = known.and_then(|known| known.own.clone());
     }
-    let known: Vec<Outlined> = before.clone().outlines().map(|outlined| outlined.clone()).collect();
-    for outlined in album.outlines() {
-        outlined.shape = known.iter().find(|known| known.asks_like(outlined)).and_then(|known| known.shape.clone());
-    }
+    findings.extend(album.draw_like(before));
     album.drawer.clone_from(&before.drawer);
     (!stops(&findings)).then_some(album)
 }

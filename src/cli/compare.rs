@@ -4,9 +4,7 @@
 use super::arguments::CompareArguments;
 use super::batch::{of_one_album, read_batch};
 use super::commands::{labels, unknown_formats};
-use super::compare_again::{Again, Goal, MadeEdition, OF_SHEETS, folder, of_sheets, recut, search};
-use super::compare_order_words;
-use super::compare_words;
+use super::compare_again::{Goal, folder, of_sheets, recut, search};
 use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
@@ -17,11 +15,11 @@ use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::editions::{self, AnyEdition, OrderEdition, REPORT_FORMAT};
+use hingeleaf::editions::{self, AnyComparison, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
 use hingeleaf::fields::{Node, Source, Tree};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
-use hingeleaf::work::{BatchWork, FORMATS, Work};
+use hingeleaf::work::{BatchWork, FORMATS, MadeEdition, OF_SHEETS, Work};
 use hingeleaf::write;
 use std::path::{Path, PathBuf};
 
@@ -46,36 +44,25 @@ fn look(wanted: &CompareArguments) -> Result<ExitStatus, Ended> {
     let (old, (new, work)) = (old.edition().0, new.edition());
     let goal = goal.zip(work).map(|((out, folder), work)| Goal { out, folder, work });
     let names = [&wanted.old, &wanted.new].map(|file| say::name(file));
-    let (findings, said) = match (old, new) {
-        (AnyEdition::Kit(old), AnyEdition::Kit(new)) => {
-            let found = editions::compare(&old, &new);
-            let again = (!found.recut.is_nothing()).then_some(Again::Kit(&found.recut));
-            let (findings, more) = recut(again, goal, wanted, &watch)?;
-            let said = if wanted.json {
-                write::compared(&found, &findings)
-            } else {
-                compare_words::words(&found, &names) + &more
-            };
-            (findings, said)
-        }
-        (old, new) => {
-            let [old, new] = [old, new].map(OrderEdition::from);
-            let found = editions::compare_orders(&old, &new);
-            let again = (!found.again.is_nothing()).then_some(Again::Order(&found.again));
-            let (findings, more) = recut(again, goal, wanted, &watch)?;
-            let said = if wanted.json {
-                write::compared_order(&found, &findings)
-            } else {
-                compare_order_words::words(&found, &names) + &more
-            };
-            (findings, said)
-        }
+    let pair = EditionPair::of(old, new);
+    let found = pair.compare();
+    let (findings, more) = recut(found.again(), goal, wanted, &watch)?;
+    let said = match &found {
+        AnyComparison::Kits(found) if wanted.json => write::compared(found, &findings),
+        AnyComparison::Orders(found) if wanted.json => write::compared_order(found, &findings),
+        _ => lines(&found.told(&names), "") + &more,
     };
     if wanted.json {
         return Ok(say::out(&said, ExitStatus::Done));
     }
     let end = say::findings(&findings, &sources, false, ExitStatus::Done);
     Ok(say::out(&said, end))
+}
+
+/// Sentences, each on a line, and what stands under one further in.
+fn lines(told: &[ToldChange], indent: &str) -> String {
+    let further = format!("{indent}  ");
+    told.iter().map(|one| format!("{indent}{}\n", one.said) + &lines(&one.under, &further)).collect()
 }
 
 /// An edition as its file holds it.
@@ -236,12 +223,7 @@ impl Worked {
 
     fn edition(self) -> (AnyEdition, Option<MadeEdition>) {
         match self {
-            Self::MadeEdition(MadeEdition::Kit(work)) => {
-                (AnyEdition::Kit(work.edition()), Some(MadeEdition::Kit(work)))
-            }
-            Self::MadeEdition(MadeEdition::Order(work)) => {
-                (AnyEdition::Order(work.edition()), Some(MadeEdition::Order(work)))
-            }
+            Self::MadeEdition(made) => (made.edition(), Some(made)),
             Self::Report(edition) => (*edition, None),
         }
     }

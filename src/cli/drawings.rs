@@ -19,17 +19,17 @@ pub(super) fn drawings<'a>(
     let mut read: Vec<(PathBuf, Outlined)> = Vec::new();
     for outlined in albums.flat_map(Album::outlines) {
         let place = outlined.asked.place.as_ref();
-        let folder = place.and_then(|place| Path::new(&*place.file).parent()).unwrap_or(Path::new(""));
+        let named = outlined.asked.named.as_ref();
+        let folder = named.and_then(|place| Path::new(&*place.file).parent()).unwrap_or(Path::new(""));
         let file = folder.join(&outlined.asked.file);
         if let Some((_, known)) = read.iter().find(|(known, asked)| *known == file && asked.asks_like(outlined)) {
             outlined.shape.clone_from(&known.shape);
+            outlined.drawing.clone_from(&known.drawing);
             continue;
         }
         match source_as(&file, "no-drawing-help", outline::drawing) {
             Ok(source) => {
-                let found = outline::read(&source, &outlined.asked);
-                findings.extend(found.findings);
-                outlined.shape = found.value.map(Arc::new);
+                findings.extend(outlined.draw(Arc::new(source.clone())));
                 if !sources.iter().any(|known| known.name() == source.name()) {
                     sources.push(source);
                 }

@@ -10,8 +10,6 @@ mod choice;
 mod commands;
 mod compare;
 mod compare_again;
-mod compare_order_words;
-mod compare_words;
 mod cost;
 mod drawer;
 mod drawings;

@@ -6,11 +6,12 @@ use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
-use hingeleaf::batch;
+use hingeleaf::batch::{self, Batch};
 use hingeleaf::fields::Source;
-use hingeleaf::finding::{Finding, Said};
+use hingeleaf::finding::{Finding, Place, Said};
+use hingeleaf::outline::{self, Outlined};
 use hingeleaf::parts;
-use hingeleaf::table::{self, Opened};
+use hingeleaf::table::{self, LaidFile, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::Path;
@@ -50,16 +51,51 @@ fn open(file: &Path) -> Result<Opened, Ended> {
     let source = inputs::source(file, "no-file-for-the-page-help")?;
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
     let text = |source: &Source| source.mark().to_owned() + source.text();
-    let (own, albums) = table::brought(&name, &text(&source), &albums(file, &source));
-    Ok(Opened { name, text: own, albums })
+    let (albums, mut batch) = albums(file, &source);
+    let (own, laid) = table::brought(&name, &text(&source), &albums);
+    let album = |text: &str| {
+        let source = Source::new(&name, text.as_bytes().to_vec()).ok()?;
+        parts::read_album(&source, &mut parts::no_kind_files).value
+    };
+    let drawings = match &mut batch {
+        // What its albums name they name in their own files.
+        Some(batch) => {
+            let outlines = batch.kits.iter_mut().flat_map(|kit| kit.album.outlines());
+            let is_own = |place: &Place| *place.file == *source.name();
+            drawn(file, outlines.filter(|outlined| outlined.asked.named.as_ref().is_some_and(is_own)))
+        }
+        None => album(&own).iter_mut().flat_map(|album| drawn(file, album.outlines())).collect(),
+    };
+    let folder = file.parent().unwrap_or(Path::new(""));
+    let beside = albums.iter().zip(laid).map(|((way, _), (name, text))| {
+        let drawings = album(&text).iter_mut().flat_map(|album| drawn(&folder.join(way), album.outlines())).collect();
+        LaidFile { name, text, drawings }
+    });
+    let albums = beside.collect();
+    Ok(Opened { name, text: own, drawings, albums })
 }
 
-/// The albums that a batch file names, as far as they can be read; the page says which are not there.
-fn albums(file: &Path, source: &Source) -> Vec<(String, String)> {
+/// The drawings that a file names, as far as they can be read; the page says which are not there.
+fn drawn<'a>(file: &Path, outlines: impl Iterator<Item = &'a mut Outlined>) -> Vec<(String, String)> {
+    let folder = file.parent().unwrap_or(Path::new(""));
+    let mut drawings: Vec<(String, String)> = Vec::new();
+    for name in outlines.map(|outlined| &outlined.asked.file) {
+        if drawings.iter().any(|(known, _)| known == name) {
+            continue;
+        }
+        if let Ok(drawing) = inputs::source_as(&folder.join(name), "no-drawing-help", outline::drawing) {
+            drawings.push((name.clone(), drawing.text().to_owned()));
+        }
+    }
+    drawings
+}
+
+/// The albums that a batch file names, as far as they can be read, and the batch; the page says which are not there.
+fn albums(file: &Path, source: &Source) -> (Vec<(String, String)>, Option<Batch>) {
     let folder = file.parent().unwrap_or(Path::new(""));
     let mut albums: Vec<(String, String)> = Vec::new();
     if !batch::is_batch(source) {
-        return albums;
+        return (albums, None);
     }
     let mut load = |name: &str| {
         let found = inputs::source(&folder.join(name), "no-album-of-batch-help");
@@ -71,8 +107,8 @@ fn albums(file: &Path, source: &Source) -> Vec<(String, String)> {
             Box::new(first(ended).unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
         })
     };
-    let _ = batch::read(source, &parts::kinds(), &mut load);
-    albums
+    let batch = batch::read(source, &parts::kinds(), &mut load).value;
+    (albums, batch)
 }
 
 fn no_port(port: u16, error: &io::Error) -> Ended {

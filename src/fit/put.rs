@@ -39,20 +39,29 @@ impl Put<'_> {
     /// A finding about its size in one direction, and how to mend it: `all` are the puts of all inserts, of which those of
     /// the same entry have this size, too.
     pub(super) fn found(&self, album: &Album, all: &[Put<'_>], way: Way, finding: Finding) -> Finding {
-        let field = ["width", "height"][way as usize];
         let alike = all.iter().filter(|put| put.insert.path == self.insert.path);
         let takes: Vec<Length> = alike.map(|put| put.most(album, way)).collect();
         let most = takes.iter().copied().reduce(|one, two| if two.mm() < one.mm() { two } else { one });
         let most = most.unwrap_or_else(|| self.most(album, way));
         let goes = takes.iter().any(|most| most.mm() >= self.size(way));
+        let mend = self.insert.at_most(way, most.mm()).map(|(path, mm)| (path, album.at_most(mm)));
+        let own = ["width", "height"][way as usize];
+        let (field, value) = mend.as_ref().map_or((own, most), |(path, value)| (last(path), *value));
         let help = Said::new(if goes { "insert-size-or-pages-help" } else { "insert-size-help" });
         let help = if goes { help.with("pages", Arg::field("pages")).with("page", self.pocket.page) } else { help };
         let finding = finding
-            .help(help.with("field", Arg::field(field)).with("most", album.length(most.mm())))
+            .help(help.with("field", Arg::field(field)).with("most", album.length(value.mm())))
             .at(self.insert.places[way as usize].as_ref());
-        // What is drawn has one size alone in its file, and it may be the other one.
-        if self.insert.drawn { finding } else { finding.mend(format!("{}.{field}", self.insert.path), most) }
+        match mend {
+            Some((path, value)) => finding.mend(path, value),
+            None => finding,
+        }
     }
+}
+
+/// The field that a way ends in.
+fn last(path: &str) -> &str {
+    path.rsplit('.').next().unwrap_or(path)
 }
 
 /// All that are put into pockets.

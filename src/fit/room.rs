@@ -3,10 +3,11 @@
 
 use crate::album::Album;
 use crate::cutter::Cutter;
-use crate::finding::{Arg, Finding, Said};
+use crate::finding::{Arg, Finding, Place, Said};
 use crate::length::{Length, Units};
+use crate::outline;
 use crate::paper::{self, sheet_size};
-use crate::parts::{Kit, Part};
+use crate::parts::{Kit, Part, Resized, Way};
 use crate::stock::{SheetSize, Stock};
 use crate::trial::Trial;
 use crate::usable::{Lie, Usable, UsableSheet};
@@ -31,7 +32,8 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
     }
     // The advice is dear to work out, and the same for all parts of a stock.
     let help = way_out(album, kit, number, cutter);
-    let mut findings: Vec<Finding> = big.iter().take(NAMED).map(|part| one(album, part, &of_stock, &help)).collect();
+    let told = |part: &&Part| one(album, part, &of_stock, (&help, drawn(album, kit, part, &of_stock)));
+    let mut findings: Vec<Finding> = big.iter().take(NAMED).map(told).collect();
     if big.len() > NAMED {
         let text = Said::new("too-big-more").with("parts", big.len() - NAMED);
         let finding = Finding::stop("too-big", Said::new("about-stock").with("stock", &of_stock.stock.name), text);
@@ -64,7 +66,12 @@ impl<'a> UsableStock<'a> {
     }
 }
 
-fn one(album: &Album, part: &Part, of_stock: &UsableStock<'_>, help: &Said) -> Finding {
+fn one(
+    album: &Album,
+    part: &Part,
+    of_stock: &UsableStock<'_>,
+    (help, drawn): (&Said, Option<SmallerDrawing>),
+) -> Finding {
     let UsableStock { stock, usable, cutter } = of_stock;
     let about = Said::named(part.called());
     let best = of_stock.over(part).min_by_key(|(_, (across, up))| across.saturating_add(*up));
@@ -103,10 +110,43 @@ fn one(album: &Album, part: &Part, of_stock: &UsableStock<'_>, help: &Said) -> F
     } else {
         (part.flat.height, part.flat.height - up)
     };
-    Finding::stop("too-big", about, text)
-        .measured(Length::from_mm(measured), Length::from_mm(room))
-        .help(help.clone())
-        .at(part.place.as_ref())
+    let finding = Finding::stop("too-big", about, text).measured(Length::from_mm(measured), Length::from_mm(room));
+    let Some(SmallerDrawing { path, most, place }) = drawn else {
+        return finding.help(help.clone()).at(part.place.as_ref());
+    };
+    let field = Arg::field(path.rsplit('.').next().unwrap_or_default());
+    let smaller = Said::new("too-big-help-drawn").with("field", field).with("most", album.length(most.mm()));
+    let general = help.key() == "too-big-help";
+    finding.help(if general { smaller } else { either(smaller, help.clone()) }).mend(path, most).at(place.as_ref())
+}
+
+/// The length that makes a drawn shape as large as a sheet takes, and where the file says it.
+struct SmallerDrawing {
+    path: String,
+    most: Length,
+    place: Option<Place>,
+}
+
+/// How a drawn shape gets onto a sheet, where one length does it.
+fn drawn(album: &Album, kit: &Kit, part: &Part, of_stock: &UsableStock<'_>) -> Option<SmallerDrawing> {
+    let is_it = |piece: usize| kit.pieces.get(piece).and_then(|piece| kit.parts.get(piece.part));
+    let insert = kit.inserts.iter().find(|insert| is_it(insert.piece).is_some_and(|other| other.id == part.id))?;
+    let Resized::InProportion(way) = insert.resized else { return None };
+    let (width, height) = part.size();
+    let side = if way == Way::Across { width } else { height };
+    let at = |size: f64| (width * size / side, height * size / side);
+    let most = largest(side, album.units.half_step().mm(), |size| of_stock.usable.takes(at(size), part.keeps()))?;
+    let (path, most) = insert.at_most(way, most)?;
+    let most = album.at_most(most);
+    let (width, height) = at(most.mm());
+    // Nothing smaller can be made.
+    let place = insert.places[way as usize].clone();
+    (width.min(height) >= outline::LEAST).then_some(SmallerDrawing { path, most, place })
+}
+
+/// One way out or the other.
+fn either(one: Said, other: Said) -> Said {
+    Said::new("or-else").with("one", one).with("other", other)
 }
 
 /// The largest page that would fit, and the smallest common sheet that would take these parts.
@@ -135,7 +175,6 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
     if let Some(name) = sheet_for(album, kit, number, cutter) {
         ways.push(Said::new("too-big-help-sheet").with("sheet", name));
     }
-    let either = |one: Said, other: Said| Said::new("or-else").with("one", one).with("other", other);
     ways.into_iter().reduce(either).unwrap_or(Said::new("too-big-help"))
 }
 

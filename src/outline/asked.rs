@@ -2,9 +2,10 @@
 //! What a file asks of a drawing: `"outline": { "file": "cloud.svg", "width": "80 mm" }`.
 
 use super::DrawnShape;
-use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Text, needed, object_schema, rule, words};
-use crate::finding::{Arg, Place};
+use crate::fields::{Fallback, Field, Key, Nested, Node, Reader, Source, Text, needed, object_schema, rule, words};
+use crate::finding::{Arg, Finding, Place};
 use crate::length::{Length, MM_PER_INCH, Units};
+use std::sync::Arc;
 
 words! {
     /// The unit of a drawing's numbers.
@@ -63,7 +64,9 @@ pub struct Outlined {
     /// What is asked.
     pub asked: AskedOutline,
     /// The shape; none as long as nobody read the drawing.
-    pub shape: Option<std::sync::Arc<DrawnShape>>,
+    pub shape: Option<Arc<DrawnShape>>,
+    /// The drawing that it was read from.
+    pub drawing: Option<Arc<Source>>,
 }
 
 /// What is asked of a drawing.
@@ -88,6 +91,8 @@ pub struct AskedOutline {
     pub units: Units,
     /// Where it asks; nothing where no file does.
     pub place: Option<Place>,
+    /// Where it names the drawing, which is found from there: a batch may change that alone.
+    pub named: Option<Place>,
     /// Where it asks for a width, and for a height; its own place where it doesn't.
     pub sizes: [Option<Place>; 2],
 }
@@ -116,8 +121,15 @@ impl AskedOutline {
             fold: ScoredAs::Valley,
             units: Units::Mm,
             place: None,
+            named: None,
             sizes: [None, None],
         }
+    }
+
+    /// The width or height that it is to have, by the field's name.
+    #[must_use]
+    pub fn side(&self, field: &str) -> Option<Length> {
+        if field == WIDTH.name() { self.width } else { self.height.filter(|_| field == HEIGHT.name()) }
     }
 
     /// The same in a unit.
@@ -150,6 +162,14 @@ impl AskedOutline {
 }
 
 impl Outlined {
+    /// Reads the shape from its drawing; all that there is to say of that comes back.
+    pub fn draw(&mut self, drawing: Arc<Source>) -> Vec<Finding> {
+        let found = super::read(&drawing, &self.asked);
+        self.shape = found.value.map(Arc::new);
+        self.drawing = Some(drawing);
+        found.findings
+    }
+
     /// Whether the same is asked of the same drawing.
     #[must_use]
     pub fn asks_like(&self, other: &Self) -> bool {
@@ -174,6 +194,7 @@ pub fn asked(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<AskedOu
         fold: values.get(FOLD),
         units: reader.units,
         place: values.whole().cloned(),
+        named: values.place(FILE).cloned(),
         sizes: [values.place(WIDTH).cloned(), values.place(HEIGHT).cloned()],
     })
 }

@@ -32,8 +32,8 @@ mod svg;
 mod svg_path;
 mod whole;
 
-pub(crate) use asked::schema;
 pub use asked::{AskedOutline, DrawnUnit, HEIGHT, OUTLINE, Outlined, ScoredAs, WIDTH, asked};
+pub(crate) use asked::{OUTLINE_FIELDS, schema};
 
 use crate::contour::{Contour, Point, Rect};
 use crate::fields::{Source, meant_or};
@@ -43,8 +43,11 @@ use drawing::{Drawing, DrawnRun, Notices};
 use join::EdgeRun;
 use kurbo::Affine;
 
+/// The smallest that a shape may be in either direction, mm.
+pub const LEAST: f64 = 1.0;
+
 /// The smallest and the largest that a shape may be in either direction, mm: what a size field takes.
-const SIZES: std::ops::RangeInclusive<f64> = 1.0..=2000.0;
+const SIZES: std::ops::RangeInclusive<f64> = LEAST..=2000.0;
 
 /// Width and height that are both asked for may differ from the drawing's proportions by this share: our choice, less than a
 /// ruler shows.

@@ -217,10 +217,38 @@ pub struct Insert {
     pub pull: bool,
     /// The way to its entry in the file: `inserts[0]`.
     pub path: String,
-    /// Whether it is as a drawing shows it: its width and height are not the entry's own, and change together.
-    pub drawn: bool,
+    /// How it gets another size.
+    pub resized: Resized,
     /// Where the file says its width, and its height.
     pub places: [Option<Place>; 2],
+}
+
+/// How an insert gets another size in its file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Resized {
+    /// Its entry says its width and its height.
+    Freely,
+    /// It is as a drawing shows it: the file says this side of the outline alone, the other one follows.
+    InProportion(Way),
+    /// No one length does it.
+    Not,
+}
+
+impl Insert {
+    /// The length in the file that makes it at most so large in one direction, and what that is then, mm; none where no one length
+    /// does it.
+    #[must_use]
+    pub fn at_most(&self, way: Way, most: f64) -> Option<(String, f64)> {
+        let size = |way: Way| if way == Way::Across { self.width } else { self.height };
+        let field = |way: Way| if way == Way::Across { "width" } else { "height" };
+        match self.resized {
+            Resized::Freely => Some((format!("{}.{}", self.path, field(way)), most)),
+            Resized::InProportion(said) => {
+                Some((format!("{}.outline.{}", self.path, field(said)), most * size(said) / size(way)))
+            }
+            Resized::Not => None,
+        }
+    }
 }
 
 /// A flap that folds over a pocket and closes it.

@@ -2,7 +2,7 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{edges, pictures, words};
+use super::{drawn, edges, pictures, words};
 use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
@@ -73,6 +73,7 @@ pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &
         "about": entry.kind.about,
         "rows": form::rows(file, way, entry.kind.fields, &held),
         "more": form::rows(file, way, &entry.kind.common()[1..], &held),
+        "outline": drawn::form(file, way, entry),
     })
 }
 

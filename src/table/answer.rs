@@ -3,14 +3,16 @@
 //!
 //! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
 //! a quick layout, of an album or a batch; `batch` begins a batch; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
-//! taken away. Each answer depends on what was asked alone.
+//! taken away; `compare` holds it beside an earlier edition, `recut` gives the sheets to cut again. Each answer depends on what was asked alone.
 
-use super::access::Refusal;
 use super::change::{self, Changed, Wanted};
+use super::compare::{self, ComparedWork, NotCompared};
+use super::drawn::{self, TableDrawings};
 use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
-use super::{album, assets, batch, parts_list, said, sheets, sizes, tables, terms, words};
+use super::reply::{Reply, not_written, taken_away, zipped};
+use super::{album, batch, parts_list, said, sheets, sizes, tables, taken, terms, words};
 use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
@@ -20,8 +22,8 @@ use crate::layout::{Effort, Unwatched, Watch};
 use crate::parts;
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
-use crate::work::{BatchWork, Files, Work};
-use crate::write::{self, Memory};
+use crate::work::{BatchWork, MadeEdition, Work};
+use crate::write::Memory;
 use serde_json::{Value, json};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -32,60 +34,15 @@ pub struct Session {
     opened: Option<Opened>,
     threads: usize,
     /// What was asked last with much effort, and what came of it: it is asked for again to be taken away.
-    made: Mutex<Option<(Asked, Arc<Work>)>>,
+    made: Made<Work>,
     /// The same of a batch.
-    batch_made: Mutex<Option<(Asked, Arc<BatchWork>)>>,
+    batch_made: Made<BatchWork>,
+    /// The same of two editions.
+    compared: Made<Result<ComparedWork, NotCompared>>,
 }
 
-/// An answer on its way out.
-#[derive(Debug)]
-pub(super) struct Reply {
-    /// The HTTP status.
-    pub status: u16,
-    /// The kind of the body.
-    pub kind: &'static str,
-    /// The body.
-    pub body: Vec<u8>,
-    /// Whether the program ends with it.
-    pub ends: bool,
-}
-
-const JSON: &str = "application/json";
-const PLAIN: &str = "text/plain; charset=utf-8";
-
-impl Reply {
-    fn new(status: u16, kind: &'static str, body: impl Into<Vec<u8>>) -> Self {
-        Self { status, kind, body: body.into(), ends: false }
-    }
-
-    /// Plain words.
-    pub(super) fn words(status: u16, said: &Said) -> Self {
-        Self::new(status, PLAIN, format!("{}\n", words::say(said)))
-    }
-
-    /// The plain words of a key.
-    pub(super) fn word(status: u16, key: &'static str) -> Self {
-        Self::words(status, &Said::new(key))
-    }
-
-    /// Why nothing is answered.
-    pub(super) fn refused(refusal: Refusal) -> Self {
-        match refusal {
-            Refusal::Host | Refusal::Origin => Self::word(403, "page-of-its-own-machine"),
-            Refusal::Token => Self::new(403, "text/html; charset=utf-8", include_str!("page/other-run.html")),
-        }
-    }
-
-    /// One of the page's own files.
-    pub(super) fn page(name: &str) -> Self {
-        assets::asset(name)
-            .map_or_else(|| Self::word(404, "nothing-here"), |asset| Self::new(200, asset.kind, asset.text))
-    }
-
-    fn json(value: &Value) -> Self {
-        Self::new(200, JSON, value.to_string())
-    }
-}
+/// What was made last, and for what.
+type Made<T> = Mutex<Option<(Asked, Arc<T>)>>;
 
 /// What the answer with much effort depends on.
 type Asked = (String, String, Vec<String>);
@@ -105,12 +62,12 @@ impl Session {
     /// A session with an album on the table, or none; searches run on so many threads.
     #[must_use]
     pub fn new(opened: Option<Opened>, threads: usize) -> Self {
-        Self { opened, threads, made: Mutex::new(None), batch_made: Mutex::new(None) }
+        Self { opened, threads, made: Mutex::new(None), batch_made: Mutex::new(None), compared: Mutex::new(None) }
     }
 
     /// Whether an answer takes long.
     pub(super) fn is_long(name: &str) -> bool {
-        matches!(name, "better" | "sizes" | "kit" | "file")
+        matches!(name, "better" | "sizes" | "kit" | "file" | "compare" | "recut")
     }
 
     /// The answer to a question; `gone` tells when nobody waits for it any more.
@@ -121,10 +78,13 @@ impl Session {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "batch" | "folds" | "better" | "sizes" | "kit" | "file" => {}
+            "work" | "batch" | "folds" | "better" | "sizes" | "kit" | "file" | "compare" | "recut" => {}
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
+            Ok(question) if name == "kit" && taken::is_all(&question) => {
+                taken::in_one_place(&question, &batch::albums(&question.name, &question.text))
+            }
             Ok(question) => question,
             Err(error) => return Reply::words(400, &Said::new("question-not-read").with("error", error.to_string())),
         };
@@ -143,7 +103,8 @@ impl Session {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
         let read = parts::read_album(&source, &mut parts::no_kind_files);
-        let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
+        let Some(mut album) = read.value else { return Reply::word(400, "album-not-read") };
+        let drawn = drawn::of_album(&mut album, &question.drawings);
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
         let cutter = match machine.value {
@@ -159,14 +120,21 @@ impl Session {
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
             return Reply::json(&sizes::sizes(&album, &survey));
         }
-        let work = self.made(&question, album, cutter, gone);
+        let work = self.made(&question, (album, &drawn), cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, &source, &[]), "sheets": sheets::sheets(&work), "take": sheets::take(&work),
+                "fit": said::fit(&work, (&source, &drawn), &[]), "sheets": sheets::sheets(&work),
+                "take": sheets::take(&work, &question),
                 "tables": tables::cost(&work),
             })),
             _ if work.stopped() => Reply::word(409, "not-together-yet"),
-            _ => taken_away(&question, &|files, sink| work.write(files, sink)),
+            "compare" | "recut" => {
+                self.compared(name, &question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
+            }
+            _ => taken_away(&question, &|files, sink| {
+                work.write(files, sink)?;
+                if taken::is_all(&question) { taken::put(&question, &[], sink) } else { Ok(()) }
+            }),
         }
     }
 
@@ -175,19 +143,29 @@ impl Session {
         if name == "work" {
             return Reply::json(&batch::work(source, question, &Gone(gone)));
         }
-        let Some(read) = batch::of(&source, question) else { return Reply::word(400, "batch-not-read") };
+        let (read, drawn) = batch::of(&source, question);
+        let Some(read) = read.value else { return Reply::word(400, "batch-not-read") };
         let Some(cutter) = question.machine.cutter().value else { return Reply::word(409, "machine-not-read") };
         let new = || {
             let search = question.machine.search(Effort::Normal, self.threads);
-            BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone))
+            let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone));
+            batch::tell_drawn(&mut work, &drawn);
+            work
         };
         match name {
             "folds" | "sizes" => Reply::word(404, "nothing-here"),
-            "better" => Reply::json(&batch::better(&once(&self.batch_made, question, gone, new), &source, question)),
+            "better" => {
+                let work = once(&self.batch_made, asked(question), gone, new);
+                Reply::json(&batch::better(&work, (&source, &drawn), question))
+            }
             _ => {
-                let work = once(&self.batch_made, question, gone, new);
+                let work = once(&self.batch_made, asked(question), gone, new);
                 if work.stopped() {
                     return Reply::word(409, "batch-not-together-yet");
+                }
+                if matches!(name, "compare" | "recut") {
+                    let made = || MadeEdition::Order(Box::new(BatchWork::clone(&work)));
+                    return self.compared(name, question, gone, &made);
                 }
                 taken_away(question, &|files, sink| batch::write(&work, question, files, sink))
             }
@@ -195,24 +173,49 @@ impl Session {
     }
 
     /// The kit as the command line makes it.
-    fn made(&self, question: &Question, album: Album, cutter: Cutter, gone: &AtomicBool) -> Arc<Work> {
-        once(&self.made, question, gone, || {
+    fn made(
+        &self,
+        question: &Question,
+        (album, drawn): (Album, &TableDrawings),
+        cutter: Cutter,
+        gone: &AtomicBool,
+    ) -> Arc<Work> {
+        once(&self.made, asked(question), gone, || {
             let search = question.machine.search(Effort::Normal, self.threads);
-            Work::new(album, cutter, Labels::Hidden, search, &Gone(gone))
+            let mut work = Work::new(album, cutter, Labels::Hidden, search, &Gone(gone));
+            tell_drawn(&mut work, drawn);
+            work
         })
+    }
+
+    /// What there is to say of an earlier edition, or the sheets of what is cut again.
+    fn compared(&self, name: &str, question: &Question, gone: &AtomicBool, new: &dyn Fn() -> MadeEdition) -> Reply {
+        let mut asked = asked(question);
+        asked.2.push(format!("{:?}", question.against));
+        let compared = once(&self.compared, asked, gone, || {
+            compare::compare(new(), question, (Effort::Normal, self.threads), &Gone(gone))
+        });
+        if name == "compare" {
+            return Reply::json(&compare::answer(&compared));
+        }
+        let mut files = Memory::default();
+        match compared.as_ref().as_ref().map(|compared| compare::write(compared, &mut files)) {
+            Ok(Ok(true)) => zipped(&files),
+            Ok(Ok(false)) | Err(_) => Reply::word(409, "nothing-cut-again"),
+            Ok(Err(problem)) => not_written(&problem.to_string()),
+        }
     }
 }
 
-/// What was made for the same question before, else what is made now.
-fn once<T>(
-    made: &Mutex<Option<(Asked, Arc<T>)>>,
-    question: &Question,
-    gone: &AtomicBool,
-    new: impl FnOnce() -> T,
-) -> Arc<T> {
+fn asked(question: &Question) -> Asked {
     let beside = question.albums.iter().map(|album| format!("{album:?}"));
-    let more = std::iter::once(format!("{:?}", question.machine)).chain(beside).collect();
-    let asked = (question.name.clone(), question.text.clone(), more);
+    let besides = [format!("{:?}", question.machine), format!("{:?}", question.drawings)];
+    let more = besides.into_iter().chain(beside).collect();
+    (question.name.clone(), question.text.clone(), more)
+}
+
+/// What was made for the same question before, else what is made now.
+fn once<T>(made: &Made<T>, asked: Asked, gone: &AtomicBool, new: impl FnOnce() -> T) -> Arc<T> {
     let mut made = made.lock().unwrap_or_else(PoisonError::into_inner);
     if let Some((_, work)) = made.as_ref().filter(|(known, _)| *known == asked) {
         return Arc::clone(work);
@@ -234,11 +237,12 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source, None),
+            "findings": said::findings(findings, source, None, &TableDrawings::default()),
         })
     };
     let judge = |source: &Source| {
-        let album = parts::read_album(source, &mut parts::no_kind_files).value?;
+        let mut album = parts::read_album(source, &mut parts::no_kind_files).value?;
+        drawn::of_album(&mut album, &question.drawings);
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
     };
     let mut read = parts::read_album(&source, &mut parts::no_kind_files);
@@ -260,55 +264,36 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         }
         (source, read, notes) = (next, reread, said);
     }
-    let Some(album) = read.value else {
+    let Some(mut album) = read.value else {
         // A picture or a letter is no album file with faults.
         let other = !source.text().trim_start().starts_with('{');
         return json!({ "unread": true, "other": other, "findings": said::of_the_text(&read.findings, &source) });
     };
     let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
+    let drawn = drawn::of_album(&mut album, &question.drawings);
     let search = question.machine.search(Effort::Low, 1);
     // With a machine that can't be told nothing is laid out.
     let mut work =
         if usable { Work::new(album, cutter, Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
     work.add(read.findings);
+    tell_drawn(&mut work, &drawn);
     let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work, &root),
-        "fit": said::fit(&work, &source, if usable { &[] } else { &machine }),
+        "fit": said::fit(&work, (&source, &drawn), if usable { &[] } else { &machine }),
         "machine": machine,
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
-        "take": sheets::take(&work),
+        "take": sheets::take(&work, question),
         "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
         "tables": tables::cost(&work),
     })
 }
 
-/// One file of the kit, or several as a zip.
-fn taken_away(
-    question: &Question,
-    write: &dyn Fn(&Files<'_>, &mut Memory) -> Result<(), write::WriteProblem>,
-) -> Reply {
-    let one = question.file.as_str();
-    let formats: Vec<&str> = match (one.rsplit_once('.'), question.formats.is_empty()) {
-        (Some((_, ending)), _) => vec![ending],
-        (None, true) => Files::ALL.formats.to_vec(),
-        (None, false) => question.formats.iter().map(String::as_str).collect(),
-    };
-    let mut files = Memory::default();
-    if let Err(problem) = write(&Files { formats: &formats, ..Files::ALL }, &mut files) {
-        return Reply::words(500, &Said::new("kit-not-written").with("error", problem.to_string()));
-    }
-    if !one.is_empty() {
-        return files.files.remove(one).map_or_else(
-            || Reply::word(404, "no-such-file"),
-            |bytes| Reply::new(200, "application/octet-stream", bytes),
-        );
-    }
-    match write::zip(&files) {
-        Ok(bytes) => Reply::new(200, "application/zip", bytes),
-        Err(error) => Reply::words(500, &Said::new("kit-not-written").with("error", error.to_string())),
-    }
+/// Adds what is wrong with the drawings.
+fn tell_drawn(work: &mut Work, drawn: &TableDrawings) {
+    let told = drawn.tell(&mut work.findings);
+    work.add(told);
 }

@@ -34,6 +34,9 @@ const ASSETS: &[Asset] = &[
     Asset { name: "unzip.js", kind: SCRIPT, text: include_str!("page/unzip.js") },
     Asset { name: "batch.js", kind: SCRIPT, text: include_str!("page/batch.js") },
     Asset { name: "kits.js", kind: SCRIPT, text: include_str!("page/kits.js") },
+    Asset { name: "compare.js", kind: SCRIPT, text: include_str!("page/compare.js") },
+    Asset { name: "drawings.js", kind: SCRIPT, text: include_str!("page/drawings.js") },
+    Asset { name: "drawn.js", kind: SCRIPT, text: include_str!("page/drawn.js") },
     Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 

@@ -8,6 +8,7 @@ use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
+use crate::outline::OUTLINE_FIELDS;
 use crate::parts;
 use crate::selling::SELLING_FIELDS;
 use crate::stock::{Pattern, STOCK_FIELDS};
@@ -267,7 +268,7 @@ fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<
     }
     let value = value(field, typed);
     if way == "spine" && root.at(way).is_none() {
-        let kind = spine_kind();
+        let kind = example::spine_kind();
         return hand.alter(&Change::Set { path: way.into(), value: json!({ "kind": kind, name: value }) });
     }
     hand.alter(&Change::Set { path: path.into(), value })?;
@@ -293,21 +294,17 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
         "selling" => find(SELLING_FIELDS),
         _ if way.starts_with("stocks.") => find(STOCK_FIELDS),
         _ if way.contains(".edges[") => find(EDGE_FIELDS),
+        _ if way.ends_with(".outline") => find(OUTLINE_FIELDS),
         _ => {
             let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
                 Some(Tree::Text(kind)) => kind.as_str(),
-                _ if way == "spine" => spine_kind(),
+                _ if way == "spine" => example::spine_kind(),
                 _ => return None,
             };
             let kind = example::kind_of(role_of(way), kind)?;
             find(kind.fields).or_else(|| find(kind.common()))
         }
     }
-}
-
-/// The kind of spine that an album has which names none.
-fn spine_kind() -> &'static str {
-    parts::kinds().iter().find(|kind| kind.role == Role::Spine).map_or("", |kind| kind.name)
 }
 
 fn role_of(way: &str) -> Role {

@@ -29,6 +29,11 @@ pub(super) fn kind_of(role: Role, name: &str) -> Option<&'static Kind> {
     parts::kinds().into_iter().find(|kind| kind.role == role && kind.name == name)
 }
 
+/// The kind of spine that an album has which names none.
+pub(super) fn spine_kind() -> &'static str {
+    parts::kinds().iter().find(|kind| kind.role == Role::Spine).map_or("", |kind| kind.name)
+}
+
 /// An entry of a file, and stocks that it names and the album may lack.
 #[derive(Debug)]
 pub(super) struct NewEntry {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The machine's settings as the page has them, and the kit to take away.
 
+use super::drawn::TableDrawings;
 use super::said;
 use crate::cutter::{self, Cutter};
 use crate::fields::Source;
@@ -38,7 +39,8 @@ impl Machine {
 
     /// What there is to say of the settings, for the page.
     pub(super) fn told(&self, findings: &[Finding]) -> Vec<Value> {
-        self.source().map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, None))
+        self.source()
+            .map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, None, &TableDrawings::default()))
     }
 
     /// The settings as a cutter file.

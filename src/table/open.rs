@@ -40,8 +40,21 @@ pub struct Opened {
     pub name: String,
     /// What it holds.
     pub text: String,
-    /// Where it is a batch: the albums that it names, by their names and what they hold.
-    pub albums: Vec<(String, String)>,
+    /// The drawings that it names, by the names that it calls them by, and what they hold.
+    pub drawings: Vec<(String, String)>,
+    /// Where it is a batch: the albums that it names.
+    pub albums: Vec<LaidFile>,
+}
+
+/// A file that lies beside it.
+#[derive(Clone, Debug)]
+pub struct LaidFile {
+    /// Its name.
+    pub name: String,
+    /// What it holds.
+    pub text: String,
+    /// The drawings that it names.
+    pub drawings: Vec<(String, String)>,
 }
 
 /// Everything that the page has to know before it shows an album.
@@ -60,7 +73,10 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
             "name": opened.name,
             "text": opened.text,
             "batch": Source::new(&opened.name, opened.text.clone().into()).is_ok_and(|source| batch::is_batch(&source)),
-            "albums": opened.albums.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect::<Vec<_>>(),
+            "drawings": drawings(&opened.drawings),
+            "albums": opened.albums.iter().map(|LaidFile { name, text, drawings: drawn }| {
+                json!({ "name": name, "text": text, "drawings": drawings(drawn) })
+            }).collect::<Vec<_>>(),
         })),
         "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
@@ -69,6 +85,10 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
         },
         "sheets": sheets.chain(sold).collect::<Vec<_>>(),
     })
+}
+
+fn drawings(list: &[(String, String)]) -> Vec<Value> {
+    list.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect()
 }
 
 fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {

@@ -3,6 +3,7 @@
 
 use super::change::Wanted;
 use super::kit::Machine;
+use super::on_table::{TableAlbum, TableDrawing};
 use serde::Deserialize;
 
 /// What every question about an album or a batch holds.
@@ -24,15 +25,44 @@ pub(super) struct Question {
     /// The albums that lie beside a batch.
     #[serde(default)]
     pub albums: Vec<TableAlbum>,
+    /// The drawings that the file names.
+    #[serde(default)]
+    pub drawings: Vec<TableDrawing>,
+    /// What it is compared with.
+    #[serde(default)]
+    pub against: Option<TableFile>,
 }
 
-/// An album on the table: its name, and its text where the question is about it.
+impl TableFile {
+    /// The same question about this file.
+    pub(super) fn question(&self, asked: &Question) -> Question {
+        let Self { name, text, albums, drawings, .. } = self.clone();
+        let machine = asked.machine.clone();
+        Question {
+            name,
+            text,
+            machine,
+            change: None,
+            file: String::new(),
+            formats: Vec::new(),
+            albums,
+            drawings,
+            against: None,
+        }
+    }
+}
+
+/// A file on the table, with all that belongs to it.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct TableAlbum {
-    /// The name that a batch file calls it by.
+pub(super) struct TableFile {
     pub name: String,
-    /// What its file says.
+    pub text: String,
+    /// What the page calls it.
     #[serde(default)]
-    pub text: Option<String>,
+    pub called: Option<String>,
+    #[serde(default)]
+    pub albums: Vec<TableAlbum>,
+    #[serde(default)]
+    pub drawings: Vec<TableDrawing>,
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
+use super::drawn::TableDrawings;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
@@ -13,25 +14,33 @@ use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
 pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, source, (Units::Mm, None), Voice::Shown)
+    told(list, (source, &TableDrawings::default()), (Units::Mm, None), Voice::Shown)
 }
 
 /// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
-pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>) -> Vec<Value> {
-    told(list, source, (album.map_or(Units::Mm, |album| album.units), album), Voice::Page)
+pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>, drawn: &TableDrawings) -> Vec<Value> {
+    told(list, (source, drawn), (album.map_or(Units::Mm, |album| album.units), album), Voice::Page)
 }
 
 /// Findings about a batch: what would mend its albums is said in words alone.
-pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units) -> Vec<Value> {
-    told(list, source, (units, None), Voice::Page)
+pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units, drawn: &TableDrawings) -> Vec<Value> {
+    told(list, (source, drawn), (units, None), Voice::Page)
 }
 
-fn told(list: &[Finding], source: &Source, (units, album): (Units, Option<&Album>), voice: Voice) -> Vec<Value> {
+fn told(
+    list: &[Finding],
+    (source, drawn): (&Source, &TableDrawings),
+    (units, album): (Units, Option<&Album>),
+    voice: Voice,
+) -> Vec<Value> {
     let show = |length: Length| crate::words::length(length, units, voice);
     let worded = |said: &Said| say(said, voice);
     list.iter()
         .map(|finding| {
+            let fault = drawn.within(finding);
+            let source = fault.map_or(source, |fault| &fault.source);
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
+            let at = fault.map(|fault| &fault.path).or(place.map(|place| &place.path));
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
@@ -41,7 +50,9 @@ fn told(list: &[Finding], source: &Source, (units, album): (Units, Option<&Album
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
-                "path": finding.mend.as_ref().map(|mend| &mend.path).or(place.map(|place| &place.path)),
+                "path": finding.mend.as_ref().map(|mend| &mend.path).or(at),
+                // Where that is another file than the one on the table.
+                "file": fault.map(|_| source.name()),
                 "line": place.map(|place| place.line),
                 "column": place.map(|place| place.column),
                 "written": place.map(|place| excerpt(source.line(place.line), place.column)),
@@ -76,7 +87,7 @@ fn excerpt(line: &str, column: usize) -> String {
 
 /// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
 /// work in the machine's settings.
-pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
+pub(super) fn fit(work: &Work, (source, drawn): (&Source, &TableDrawings), machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let tightest = work.fit.clearances.first().filter(|_| stops == 0);
@@ -88,7 +99,7 @@ pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
         [] => sentence,
         _ => Said::new("machine-can-not-be-used").with("sentence", sentence),
     };
-    let of_album = findings(&work.findings, source, Some(&work.album));
+    let of_album = findings(&work.findings, source, Some(&work.album), drawn);
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),

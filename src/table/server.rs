@@ -5,7 +5,8 @@
 //! at once, how long a connection lives. Bodies are read whole before any work begins.
 
 use super::access::{self, Refusal};
-use super::answer::{Reply, Session};
+use super::answer::Session;
+use super::reply::Reply;
 use http_body_util::{BodyExt, Full, Limited};
 use hyper::body::{Body, Bytes, Incoming};
 use hyper::header::{self, HeaderValue};
@@ -23,8 +24,8 @@ use tokio::sync::{Notify, Semaphore};
 use tokio::task::AbortHandle;
 use tokio::time::{sleep, timeout};
 
-/// The largest body that is taken, bytes: an album file has some KB.
-const LARGEST: usize = 1 << 20;
+/// The largest body that is taken, bytes: an album file has some KB, its drawings hardly more.
+const LARGEST: usize = 1 << 23;
 /// A browser opens six connections; these are for several tabs. Where all are taken, whoever waits longest without
 /// having asked for anything gives way.
 const CONNECTIONS: usize = 64;

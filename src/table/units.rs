@@ -11,6 +11,7 @@ use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
+use crate::outline::OUTLINE_FIELDS;
 use crate::parts;
 use crate::stock::STOCK_FIELDS;
 use crate::trial::Trial;
@@ -53,10 +54,9 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
 pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
     let cutter = Cutter::default();
-    let (one, other) = (
-        Trial::of(before.clone(), &cutter),
-        Trial::of(parts::read_album(after, &mut parts::no_kind_files).value?, &cutter),
-    );
+    let mut after = parts::read_album(after, &mut parts::no_kind_files).value?;
+    after.draw_like(before);
+    let (one, other) = (Trial::of(before.clone(), &cutter), Trial::of(after, &cutter));
     let (one, other) = (one.kit()?, other.kit()?);
     let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
         let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);
@@ -89,6 +89,8 @@ fn objects(album: &Album, root: &Node) -> Vec<(String, Vec<&'static Field>)> {
     }
     for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
         objects.extend(entries.iter().enumerate().map(|(index, entry)| of(format!("{list}[{index}]"), entry)));
+        let outlines = entries.iter().enumerate().filter(|(_, entry)| entry.outline.is_some());
+        objects.extend(outlines.map(|(index, _)| (format!("{list}[{index}].outline"), all(OUTLINE_FIELDS))));
     }
     objects.push(of("spine".into(), &album.spine));
     objects.extend(album.cover.iter().map(|cover| of("cover".into(), cover)));

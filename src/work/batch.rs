@@ -23,7 +23,7 @@ use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 /// A batch worked out, as far as it goes together.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct BatchWork {
     /// The batch.

@@ -9,6 +9,7 @@ mod batch;
 mod batch_texts;
 mod choice;
 mod cost;
+mod edition;
 mod files;
 mod filled;
 mod offcut;
@@ -16,6 +17,7 @@ mod texts;
 
 pub use batch::BatchWork;
 pub use choice::ChoiceWork;
+pub use edition::{MadeEdition, OF_SHEETS};
 use files::cut_files;
 #[cfg(feature = "pdf")]
 use files::pages;
@@ -45,7 +47,7 @@ use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 /// An album worked out, as far as it goes together.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Work {
     /// The album.
     pub album: Album,

@@ -233,10 +233,11 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
         let folder = TempDir::new("zip");
         let album = folder.put(&format!("{name}.json"), fixture(name));
         let out = folder.join("kit");
+        let machined = !options.is_empty();
         let asked: Vec<&str> = [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options].concat();
         let run = hingeleaf(asked);
         assert_eq!(run.code, 0, "{run:?}");
-        let written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
+        let mut written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
         let question = json!({ "name": album.to_str().unwrap(), "text": fixture(name), "machine": machine });
         let zipped = || {
             let reply = table.post("kit", question.to_string().as_bytes());
@@ -253,6 +254,13 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
             file.read_to_end(&mut bytes).unwrap();
             taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
         }
+        // What it is made from lies in it, too.
+        written.insert(format!("{name}.json").into(), fixture(name).into_bytes());
+        let (cutter, command) = (PathBuf::from("my-cutter.json"), PathBuf::from("command.txt"));
+        let with = if machined { " --cutter my-cutter.json --trimmer" } else { "" };
+        written.insert(command, format!("hingeleaf kit {name}.json --out kit{with}\n").into_bytes());
+        assert_eq!(taken.contains_key(&cutter), machined);
+        written.extend(taken.get(&cutter).map(|bytes| (cutter, bytes.clone())));
         assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
         assert!(taken == written, "files differ");
     }

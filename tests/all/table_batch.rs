@@ -404,7 +404,7 @@ fn a_batch_is_opened_with_its_albums() {
     let table = Table::start_with(&[path.to_str().unwrap()]);
     let file = table.post("open", b"{}").json()["file"].clone();
     assert_eq!((&file["name"], &file["batch"]), (&json!("spring-fair.json"), &json!(true)));
-    assert_eq!(file["albums"], json!([{ "name": "tide-table.json", "text": fixture("tide-table") }]));
+    assert_eq!(file["albums"], json!([{ "name": "tide-table.json", "text": fixture("tide-table"), "drawings": [] }]));
     let text = std::fs::read_to_string(&path).unwrap();
     assert_eq!(file["text"], text.replace("../tide-table.json", "tide-table.json"));
     let question = json!({ "name": "spring-fair.json", "text": file["text"], "albums": file["albums"] });

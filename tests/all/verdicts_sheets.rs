@@ -4,11 +4,15 @@
 
 use crate::common::instances::{endless, item, problem};
 use crate::common::{TempDir, album, cutter, fixtures, hingeleaf};
+use hingeleaf::cutter::Cutter;
+use hingeleaf::finding::{Level, Mend};
 use hingeleaf::layout::{Cuts, Effort, Turns, Unwatched, lay_out, lay_out_for};
+use hingeleaf::outline;
 use hingeleaf::parts::Owner;
 use hingeleaf::sheets::Search;
 use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
+use std::sync::Arc;
 
 fn laid(text: &str, sheet: &str) -> Work {
     let text = text.replace("SHEET", sheet);
@@ -142,4 +146,41 @@ fn what_comes_free_needs_no_size() {
         assert!(!work.stopped(), "{:?}", work.findings);
         assert_eq!(work.findings.iter().filter(|finding| finding.id == "spare").count(), 1);
     }
+}
+
+/// Findings of a drawn leaf, 160 x 80, of which `asked` asks, on a sheet of A6 (105 x 148, ISO 216): (id, mend).
+fn leaf(asked: &str, machine: Cutter) -> Vec<(&'static str, Option<(String, f64)>)> {
+    let text = r#"{ "format": "hingeleaf-album/1", "title": "t", "units": "mm",
+        "stocks": { "card": { "sheet": "A3", "caliper": 0.35, "grain": "long" }, "paper": { "sheet": "A6", "caliper": 0.2 } },
+        "page": { "width": 180, "height": 160, "seam": 12, "stock": "card" }, "pages": [{ "kind": "pocket" }],
+        "inserts": [{ "kind": "shape", "stock": "paper", "outline": { "file": "leaf.svg", ASKED } }] }"#;
+    let mut album = album(&text.replace("ASKED", asked));
+    let drawing = include_str!("../../fixtures/faulty/leaf.svg");
+    let source = Arc::new(outline::drawing("leaf.svg", drawing.into()).unwrap());
+    for outlined in album.outlines() {
+        assert!(outlined.draw(Arc::clone(&source)).is_empty(), "{asked}");
+    }
+    let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
+    let work = Work::new(album, machine, Labels::None, search, &Unwatched);
+    let mend = |mend: &Mend| (mend.path.clone(), mend.value.mm());
+    let grave = work.findings.iter().filter(|finding| finding.level != Level::Note);
+    grave.map(|finding| (finding.id, finding.mend.as_ref().map(mend))).collect()
+}
+
+/// Twice as wide as tall, it lies along the sheet's 148 mm; margins and kerf take of these: 148 - 2 x 3 - 0.2 = 141.8, of which a
+/// ruler has 141.5, and half of that in height is 70.75, of which it has 70.5.
+#[test]
+fn a_drawn_shape_is_made_as_large_as_its_sheet_takes() {
+    let bare = || cutter(0.0, 0.0, 0.0);
+    let field = |side: &str| format!("inserts[0].outline.{side}");
+    assert_eq!(leaf(r#""width": 148"#, bare()), []);
+    for asked in [r#""width": 148.5"#, r#""unit": "mm""#, r#""width": "6 in""#] {
+        assert_eq!(leaf(asked, bare()), [("too-big", Some((field("width"), 148.0)))], "{asked}");
+    }
+    let machine = || cutter(0.2, 0.0, 3.0);
+    assert_eq!(leaf(r#""width": 141.5"#, machine()), []);
+    assert_eq!(leaf(r#""width": 148"#, machine()), [("too-big", Some((field("width"), 141.5)))]);
+    assert_eq!(leaf(r#""height": 74"#, machine()), [("too-big", Some((field("height"), 70.5)))]);
+    // Of two sides that are said both would have to change.
+    assert_eq!(leaf(r#""width": 150, "height": 75"#, bare()), [("too-big", None)]);
 }

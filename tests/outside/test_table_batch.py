@@ -56,22 +56,26 @@ def held(zipped):
         return {name: opened.read(name) for name in opened.namelist()}
 
 
+def makes_itself(taken, folder, file, beside, words):
+    """What the command line makes of a zip's own files is what is in the zip."""
+    for name in {file} | beside:
+        (folder / name).write_bytes(taken[name])
+    command = ["kit", file, "--out", "kit", *words]
+    assert taken["command.txt"].decode().split() == ["hingeleaf", *command]
+    done = subprocess.run([PROGRAM, *command], cwd=folder, capture_output=True, text=True, timeout=300)
+    assert done.returncode == 0, done.stderr
+    written = {str(path.relative_to(folder / "kit")): path.read_bytes() for path in (folder / "kit").rglob("*") if path.is_file()}
+    assert len(written) > 10
+    assert sorted(taken) == sorted([*written, file, *beside, "command.txt"])
+    no_faults(f"{name} differs" for name in written if taken[name] != written[name])
+
+
 @pytest.mark.parametrize("zipped", ["colourways.zip", "again.zip", "machine.zip"])
 def test_the_command_line_makes_the_same_from_what_is_in_the_zip(used, tmp_path, zipped):
     taken = held(used[0] / zipped)
-    sources = {"tide-table-batch.json", "tide-table.json", "my-cutter.json"} & set(taken)
-    assert {"tide-table-batch.json", "tide-table.json"} <= sources
-    for name in sources:
-        (tmp_path / name).write_bytes(taken[name])
-    words = ["--cutter", "my-cutter.json", "--trimmer"] if "my-cutter.json" in sources else []
-    command = ["kit", "tide-table-batch.json", "--out", "kit", *words]
-    assert taken["command.txt"].decode().split() == ["hingeleaf", *command]
-    done = subprocess.run([PROGRAM, *command], cwd=tmp_path, capture_output=True, text=True, timeout=300)
-    assert done.returncode == 0, done.stderr
-    written = {str(path.relative_to(tmp_path / "kit")): path.read_bytes() for path in (tmp_path / "kit").rglob("*") if path.is_file()}
-    assert len(written) > 10
-    assert sorted(taken) == sorted([*written, *sources, "command.txt"])
-    no_faults(f"{name} differs" for name in written if taken[name] != written[name])
+    machine = {"my-cutter.json"} & set(taken)
+    words = ["--cutter", "my-cutter.json", "--trimmer"] if machine else []
+    makes_itself(taken, tmp_path, "tide-table-batch.json", {"tide-table.json"} | machine, words)
 
 
 def test_both_colourways_are_in_the_zip_with_their_price(used):

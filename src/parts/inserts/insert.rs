@@ -14,8 +14,9 @@ use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::new_piece::NewPiece;
-use crate::parts::kit::{Insert, Owner, PieceForm};
+use crate::parts::kit::{Insert, Owner, PieceForm, Resized};
 use crate::parts::name::PieceName;
+use crate::parts::pocket::Way;
 use crate::parts::prints::{OR_OFFCUT, print};
 
 /// Width of what goes into a pocket.
@@ -246,11 +247,22 @@ impl<'e> Slip<'e> {
         let Bulk { width, height, thickness, pull } = bulk;
         let own = || [self.entry.values.place(WIDTH).cloned(), self.entry.values.place(HEIGHT).cloned()];
         let outline = self.entry.outline.as_ref();
-        let (places, drawn) = (outline.map_or_else(own, |outline| outline.asked.sizes.clone()), outline.is_some());
-        let (name, path) = (self.copy_name(copy).to_string(), self.path());
-        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, drawn, places });
+        let places = outline.map_or_else(own, |outline| outline.asked.sizes.clone());
+        let (name, path, resized) = (self.copy_name(copy).to_string(), self.path(), self.resized());
+        builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, resized, places });
         if let Some(pocket) = pocket {
             builder.put_in(piece, pocket);
+        }
+    }
+
+    /// How it gets another size in its file.
+    fn resized(&self) -> Resized {
+        match self.entry.outline.as_ref().map(|outline| (outline.asked.width, outline.asked.height)) {
+            None if self.entry.kind.fields.iter().any(|field| field.name == WIDTH.name()) => Resized::Freely,
+            // A cloud of our own has one size, and of two sides that are said both would change.
+            None | Some((Some(_), Some(_))) => Resized::Not,
+            Some((None, Some(_))) => Resized::InProportion(Way::Up),
+            Some((_, None)) => Resized::InProportion(Way::Across),
         }
     }
 

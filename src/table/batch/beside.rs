@@ -7,7 +7,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;
 use crate::parts;
 use crate::table::hand::gone;
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 
 /// The id of the finding that an album is not there.
 pub(super) const MISSING: &str = "no-album-here";
@@ -47,7 +47,7 @@ pub(super) fn text<'n>(node: &'n Node, field: &str) -> Option<&'n str> {
 }
 
 /// The album files that a batch file names, each once.
-pub(super) fn albums(name: &str, batch: &str) -> Vec<String> {
+pub(in crate::table) fn albums(name: &str, batch: &str) -> Vec<String> {
     let source = Source::new(name, batch.as_bytes().to_vec()).ok();
     let Some(root) = source.and_then(|source| Node::read(&source).ok()) else { return Vec::new() };
     let mut names: Vec<String> = Vec::new();

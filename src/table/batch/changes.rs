@@ -12,7 +12,7 @@ use crate::selling::SELLING_FIELDS;
 use crate::table::change::{self, Wanted};
 use crate::table::example::{self, NewEntry};
 use crate::table::hand::{Hand, gone, plain, refused, value_of};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::terms;
 use serde_json::{Map, Value, json};
 

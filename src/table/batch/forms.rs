@@ -6,10 +6,11 @@ use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Tree};
 use crate::finding::{Arg, Said};
+use crate::outline::OUTLINE_FIELDS;
 use crate::stock::{STOCK_FIELDS, is_name};
 use crate::table::album::entry_form;
 use crate::table::form::{self, FormFile};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::{terms, words};
 use crate::work::BatchWork;
 use serde_json::{Map, Value, json};
@@ -170,6 +171,8 @@ fn offered(albums: &[TableAlbum], name: &str) -> Value {
     for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {
         for (number, entry) in entries.iter().enumerate() {
             offer(format!("{list}[{number}]"), all(entry), None);
+            let of_drawing = OUTLINE_FIELDS.iter().filter(|field| field.name != "file");
+            offer(format!("{list}[{number}].outline"), of_drawing.collect(), None);
         }
     }
     offer("spine".into(), all(&album.spine), None);

@@ -12,12 +12,15 @@ mod results;
 mod start;
 mod ways;
 
+pub(super) use beside::albums;
 pub(super) use results::{better, write};
 pub use start::brought;
 pub(super) use start::start;
 
+use super::drawn::{self, TableDrawings};
 use super::hand::Hand;
-use super::question::{Question, TableAlbum};
+use super::on_table::TableAlbum;
+use super::question::Question;
 use super::{said, words};
 use crate::batch::{self, Batch};
 use crate::fields::{Node, Source};
@@ -47,9 +50,21 @@ fn read(source: &Source, beside: &[TableAlbum]) -> Read {
     Read { batch, missing }
 }
 
-/// The batch of a question, for what takes longer.
-pub(super) fn of(source: &Source, question: &Question) -> Option<Batch> {
-    read(source, &question.albums).batch.value
+/// The batch of a question with its drawings, for what takes longer.
+pub(super) fn of(source: &Source, question: &Question) -> (Checked<Batch>, TableDrawings) {
+    let mut read = read(source, &question.albums).batch;
+    let drawn = read.value.as_mut().map(|batch| drawings(batch, question)).unwrap_or_default();
+    (read, drawn)
+}
+
+fn drawings(batch: &mut Batch, question: &Question) -> TableDrawings {
+    drawn::of_batch(batch, &question.name, (&question.albums, &question.drawings))
+}
+
+/// Adds what is wrong with the drawings.
+pub(super) fn tell_drawn(work: &mut BatchWork, drawn: &TableDrawings) {
+    let told = drawn.tell(&mut work.findings);
+    work.add(told);
 }
 
 /// The text with its change, and everything that follows from it.
@@ -58,7 +73,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(|wanted| wanted.field()).map(ways::named),
-            "findings": said::findings(findings, source, None),
+            "findings": said::findings(findings, source, None, &TableDrawings::default()),
         })
     };
     let (mut source, mut notes) = (source, Vec::new());
@@ -77,22 +92,24 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
     }
     let text = source.mark().to_owned() + source.text();
     let Read { batch, missing } = read(&source, &question.albums);
-    let Some((read, root)) = batch.value.zip(Node::read(&source).ok()) else {
+    let Some((mut read, root)) = batch.value.zip(Node::read(&source).ok()) else {
         let findings = said::of_the_text(&batch.findings, &source);
         return json!({ "text": text, "unread": true, "batch": true, "missing": missing, "findings": findings });
     };
+    let drawn = drawings(&mut read, question);
     let machine = question.machine.cutter();
     let (usable, cutter) = (machine.value.is_some(), machine.value.unwrap_or_default());
     let told = question.machine.told(&machine.findings);
     let search = question.machine.search(Effort::Low, 1);
     let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, gone);
     work.add(batch.findings);
+    tell_drawn(&mut work, &drawn);
     let stop = if usable { Vec::new() } else { told.clone() };
     json!({
         "text": text,
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "batch": forms::forms(&work, &root, &question.albums),
-        "fit": results::fit(&work, (&source, &root), &stop),
+        "fit": results::fit(&work, (&source, &root, &drawn), &stop),
         "machine": told,
         "sheets": if usable { results::sheets(&work) } else { None },
         "tables": if usable { results::tables(&work) } else { Value::Null },

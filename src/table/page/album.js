@@ -3,6 +3,7 @@
 
 import { button, make, picture } from "./make.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
+import { drawing, isOfDrawing } from "./drawn.js";
 import { findings, mark } from "./results.js";
 import { terms } from "./terms.js";
 
@@ -128,8 +129,9 @@ function inserts(state) {
     list.map((insert, at) => make("fieldset", { "data-key": insert.way },
       make("legend", {}, `Insert ${at + 1}: ${insert.label}`),
       make("p", { class: "about" }, `${capital(insert.about)}.`),
-      findings(elsewhere(of(state, insert.way), insert.rows, insert.more, cutRows(insert))),
+      findings(elsewhere(of(state, insert.way), insert.rows, insert.more, cutRows(insert)).filter((one) => !isOfDrawing(insert)(one))),
       make("div", { class: "fields" }, rows(insert.rows, state.view), rows(insert.more, state.view)),
+      drawing(state.view, insert, at),
       edges(state, insert),
       button(["Take it out", make("span", { class: "unseen" }, `: insert ${at + 1}`)], "take", { "data-way": insert.way }))),
     make("form", { class: "add", "data-do": "add-insert" },

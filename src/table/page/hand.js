@@ -3,6 +3,8 @@
 
 import { fetchFile } from "./ask.js";
 import { bring } from "./bring.js";
+import * as compare from "./compare.js";
+import * as drawn from "./drawn.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
@@ -76,6 +78,8 @@ const DOES = {
   take: (data) => change({ do: "take", path: data.way }, () => document.querySelector(`#part-${data.way.startsWith("stocks") ? "papers" : data.way.split("[")[0]} summary`)?.focus()),
   panels: () => change({ do: "panels" }),
   ...BATCH,
+  ...drawn.DRAWN,
+  ...compare.COMPARED,
   mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
@@ -178,13 +182,13 @@ async function openFiles(files, asKits = false) {
   if (!files.length) return;
   const before = keep.current();
   try {
-    const { names, refused, brought, machine } = await bring([...files], asKits);
+    const { names, refused, brought, drawn, machine } = await bring([...files], asKits);
     const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
     for (const [name, value] of others) keep.setMachine(name, value);
-    if (others.length) state.opened = "The machine’s settings are those that this batch was taken away with.";
+    if (others.length) state.opened = "The machine’s settings are those that this was taken away with.";
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
     else if (brought && state.view?.batch) for (const album of names) change({ do: "add-kit", album });
-    else if (brought) change();
+    else if (brought || drawn) change();
     state.failed = refused.join(" ");
     render();
   } catch (error) {
@@ -216,6 +220,9 @@ function chosen(control) {
   } else if (control.id === "units") change({ do: "units", units: control.value });
   else if (control.id === "new-page") state.newPage = control.value;
   else if (control.id === "new-insert") state.newInsert = control.value;
+  else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files[0]).then(() => { control.value = ""; });
+  else if (control.id === "compare-with") compare.choose(control.value);
+  else if (control.id === "compare-file") compare.chooseFiles(control.files).then(() => { control.value = ""; });
   else if (control.id === "file") openFiles(control.files);
   else if (control.id === "kit-file") openFiles(control.files, true);
 }

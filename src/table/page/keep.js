@@ -7,6 +7,8 @@
 // that is there already is not made twice. What is asked for and not answered yet is kept, too, by each window under its own
 // name.
 
+import * as drawings from "./drawings.js";
+
 const PLACE = "hingeleaf-table";
 const MOST_STEPS = 200;
 /** As many keys of changes are kept with an album. */
@@ -22,6 +24,8 @@ const WAITING = `${PLACE}-waiting-`;
 const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
 const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
 const text = (value) => typeof value === "string";
+/** The keys of drawings by the names that a file calls them by. */
+const keysOf = (kept) => Object.fromEntries(Object.entries(kept ?? {}).filter(([, key]) => text(key)));
 
 /** Albums with all that they need; of what was kept in another form the text is saved. */
 function albumsOf(kept) {
@@ -36,6 +40,8 @@ function albumsOf(kept) {
       text: one.text,
       ...(text(one.title) ? { title: one.title } : {}),
       ...(one.batch === true ? { batch: true } : {}),
+      drawings: keysOf(one.drawings),
+      origins: keysOf(one.origins),
       did: [one.did].flat().filter(text),
     });
   }
@@ -112,7 +118,11 @@ export function load(orphaned) {
   // Nobody else takes what this window asks for while it is open.
   navigator.locks?.request(WAITING + ME, () => new Promise(() => {}));
   inherit(orphaned);
+  tidy();
 }
+
+/** Lets go of drawings that no album names. */
+const tidy = () => drawings.letGo(new Set(held.albums.flatMap((one) => [...Object.values(one.drawings), ...Object.values(one.origins)])));
 
 const inherits = new Set([WAITING + ME]);
 let started = false;
@@ -157,10 +167,10 @@ export function refresh(orphaned) {
   }
   inherit(orphaned);
   const now = current();
-  const same = now?.text === album?.text;
+  const same = now?.text === album?.text && JSON.stringify(now?.drawings) === JSON.stringify(album?.drawings);
   // Going back leads to what stood here before.
   if (album && now && !same) {
-    past(album.id).push({ text: album.text });
+    past(album.id).push({ text: album.text, drawings: album.drawings });
     last = { what: "", when: 0 };
   }
   const late = (now && mine.get(now.id)?.filter(({ when }) => Date.now() - when < TOLD)) ?? [];
@@ -197,7 +207,21 @@ export const machine = () => held.machine;
  */
 export function beside(one, wanted = null) {
   const said = one.text + JSON.stringify(wanted ?? "");
-  return held.albums.filter((other) => !other.batch).map(({ name, text }) => ({ name, ...(said.includes(JSON.stringify(name)) ? { text } : {}) }));
+  return held.albums.filter((other) => !other.batch).map((other) => ({ name: other.name, ...(said.includes(JSON.stringify(other.name)) ? { text: other.text, drawings: given(other) } : {}) }));
+}
+
+const listed = (keys, file) => Object.entries(keys)
+  .map(([name, key]) => ({ name, text: drawings.text(key) }))
+  .filter((one) => one.text !== null && drawings.names(file, one.name));
+
+/** The drawings that a file names, or that what is wanted does. */
+export const given = (one, wanted = null) => listed(one.drawings, one.text + JSON.stringify(wanted ?? ""));
+
+/** A file as it was when it was put on the table, with all that belongs to it. */
+export function origin(one) {
+  const was = (other) => ({ name: other.name, text: other.origin, drawings: listed(other.origins, other.origin) });
+  const albums = held.albums.filter((other) => !other.batch && one.origin.includes(JSON.stringify(other.name)));
+  return { ...was(one), ...(one.batch ? { albums: albums.map(was) } : {}) };
 }
 
 /** What the answers about what is shown depend on besides its own text. */
@@ -230,16 +254,41 @@ function lay(id) {
  * Puts an album, or a batch, on the table. One that began with the same text is found again: as it was left where the program was
  * `opened` with it, else only if nothing was changed. Gives its name, and whether it was changed before.
  */
-export function open(name, text, { opened = false, batch = false } = {}) {
+export function open(name, text, { opened = false, batch = false, drawn = [] } = {}) {
+  const laid = Object.fromEntries(drawn.map((one) => [one.name, drawings.lay(one.text).key]));
   return on(() => {
     const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), did: [] };
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), drawings: laid, origins: laid, did: [] };
     if (!known) {
       held.albums.push(album);
       held.next += 1;
     }
+    // A drawing that is another one than it was at first was changed outside of this page.
+    const other = Object.entries(laid).filter(([one, key]) => album.origins[one] !== key);
+    if (other.length) [album.drawings, album.origins] = [album.drawings, album.origins].map((keys) => ({ ...keys, ...Object.fromEntries(other) }));
     lay(album.id);
     return { name: album.name, changed: album.text !== text };
+  });
+}
+
+/**
+ * Keeps a drawing with an album, under the name that it calls it by; says whether the browser took it, and whether it takes the place of
+ * another one.
+ */
+export function draw(id, name, what) {
+  const { key: at, stored } = drawings.lay(what);
+  return on(() => {
+    const one = album(id);
+    if (!one) return { stored, replaces: false };
+    // What lay in a folder has that in its name.
+    const named = Object.keys(one.drawings);
+    const own = named.find((known) => known === name) ?? named.find((known) => drawings.bare(known) === drawings.bare(name)) ?? name;
+    const was = one.drawings[own];
+    if (was === at) return { stored, replaces: false };
+    if (was) took(id, `draw ${own}`, { text: one.text, drawings: one.drawings });
+    one.drawings = { ...one.drawings, [own]: at };
+    write(one, one.text, key());
+    return { stored, replaces: Boolean(was) };
   });
 }
 
@@ -254,6 +303,7 @@ export function forget() {
     pasts.delete(shown);
     lay(held.albums[0]?.id ?? 0);
   });
+  tidy();
 }
 
 const steps = (id) => {
@@ -290,7 +340,7 @@ export function put(id, key, was, now, what, { title, batch, wanted = null } = {
     if (batch === true) one.batch = true;
     else if (batch === false) delete one.batch;
     if (now !== was) {
-      took(id, what, { text: was });
+      took(id, what, { text: was, drawings: one.drawings });
       write(one, now, key, wanted);
     }
     return true;
@@ -330,7 +380,8 @@ export function step(back) {
       to.push({ setting: step.setting, value: held.machine[step.setting] });
       held.machine[step.setting] = step.value;
     } else {
-      to.push({ text: album.text });
+      to.push({ text: album.text, drawings: album.drawings });
+      album.drawings = step.drawings;
       write(album, step.text, key());
     }
     last = { what: "", when: 0 };

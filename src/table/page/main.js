@@ -4,6 +4,7 @@
 import { ask, Gone, isThere, Refused } from "./ask.js";
 import { album } from "./album.js";
 import { batch } from "./batch.js";
+import { compare, compared, forget } from "./compare.js";
 import { capital, drafts, judged, waits } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
@@ -63,8 +64,14 @@ export function render() {
       make("h1", { class: "unseen" }, title),
       make("div", { class: "page", "data-key": view.batch ? "batch" : "album" },
         aside(view, title),
-        make("div", { class: "sections" }, view.batch ? batch(seen, keep) : [album(seen), fit(seen), folds(seen), sheets(seen), tables(view.tables, "album"), take(seen)])));
+        make("div", { class: "sections" }, sections(seen))));
   }
+}
+
+function sections(seen) {
+  const { view } = seen;
+  const all = view.batch ? batch(seen, keep) : [album(seen), fit(seen), folds(seen), sheets(seen), tables(view.tables, "album"), take(seen)];
+  return all.toSpliced(-1, 0, compare(seen));
 }
 
 /** What is typed and not answered yet stands in its field. */
@@ -107,7 +114,7 @@ export function trouble(error) {
   render();
 }
 
-const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), ...(one.batch ? { albums: keep.beside(one, more.change) } : {}), ...more });
+const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), drawings: keep.given(one, more.change), ...(one.batch ? { albums: keep.beside(one, more.change) } : {}), ...more });
 const question = (more) => about(keep.current(), more);
 
 /** A question about the album as it stands. */
@@ -116,7 +123,7 @@ export const asked = (more = {}) => question(more);
 let later = null;
 
 /** What takes longer follows, and is called off by the next change. */
-async function follow() {
+export async function follow() {
   later?.abort();
   later = new AbortController();
   const stop = later.signal;
@@ -140,6 +147,8 @@ async function follow() {
     if (after < before) state.looking = `A longer look found ${after} sheets instead of ${before}.`;
     else state.looking = quick ? "" : "A longer look found nothing better.";
     if (state.looking) say(state.looking);
+    render();
+    await compared(stop);
     render();
     if (batch) return;
     const sizes = await ask("sizes", question(), stop);
@@ -327,6 +336,7 @@ export function look() {
   callOff();
   Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, newChange: {}, wrong: null });
   drafts.clear();
+  forget();
   const album = keep.current();
   if (album) {
     // What is asked just now may be of another album: it waits.
@@ -373,13 +383,13 @@ between.addEventListener("message", async ({ data }) => {
 });
 
 /** Lays the file that the program was opened with; says whether it was changed here before. */
-async function opened({ name, text, albums, batch }) {
-  const names = Object.fromEntries(albums.map((one) => [one.name, keep.open(one.name, one.text, { opened: true }).name]));
+async function opened({ name, text, albums, batch, drawings }) {
+  const names = Object.fromEntries(albums.map((one) => [one.name, keep.open(one.name, one.text, { opened: true, drawn: one.drawings }).name]));
   if (Object.entries(names).some(([was, now]) => was !== now)) {
     const answer = await ask("work", { name, text, change: { do: "call-albums", names } });
-    return keep.open(name, answer.text ?? text, { opened: true, batch }).changed;
+    return keep.open(name, answer.text ?? text, { opened: true, batch, drawn: drawings }).changed;
   }
-  return keep.open(name, text, { opened: true, batch }).changed;
+  return keep.open(name, text, { opened: true, batch, drawn: drawings }).changed;
 }
 
 async function begins() {

@@ -20,6 +20,7 @@ export function findings(list) {
     make("p", {},
       make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
       one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
+    one.file ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,

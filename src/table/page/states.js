@@ -38,11 +38,11 @@ export function begin(state, keep) {
       button([picture(example.picture, ""), make("strong", {}, example.title), make("span", {}, example.about)], "example", { "data-at": at })))),
     make("h2", {}, "Or"),
     make("div", { class: "does" },
-      make("span", { class: "file" }, make("label", { for: "file", class: "as-button" }, "Open an album or batch file"), make("input", { type: "file", id: "file", accept: ".json,.zip,application/json,application/zip", multiple: true })),
+      make("span", { class: "file" }, make("label", { for: "file", class: "as-button" }, "Open an album or batch file"), make("input", { type: "file", id: "file", accept: ".json,.zip,.svg,.dxf,application/json,application/zip", multiple: true })),
       button("A plain album in millimetres", "starter", { "data-units": "mm" }),
       button("A plain album in inches", "starter", { "data-units": "in" }),
       keep.current() ? button("Back to the album on the table", "back") : null),
-    make("p", { class: "about" }, "Album and batch files, or the zip of a batch, can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
+    make("p", { class: "about" }, "Album and batch files with the drawings that they name, or a zip that was taken away, can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
   ];
 }
 

@@ -1,14 +1,19 @@
 // SPDX-License-Identifier: MIT
-// The album and batch files in a zip that was taken away from here.
+// The album and batch files with their drawings in a zip that was taken away from here.
+
+import { isDrawing } from "./drawings.js";
 
 const LARGEST = 1_000_000;
+/** A drawing, and the report of a large order, may be larger. */
+const LARGEST_OTHER = 6_000_000;
 const MOST = 200;
+const REPORT = "report.json";
 
 /** Whether bytes are a zip. */
 export const isZip = (bytes) => bytes.length > 22 && bytes[0] === 0x50 && bytes[1] === 0x4b;
 
-/** The JSON files that lie at its top, but for the report: [{ name, bytes }]. */
-export async function unzip(bytes) {
+/** The JSON files and drawings that lie at its top, the report among them where it is wanted: [{ name, bytes }]. */
+export async function unzip(bytes, report = false) {
   const at = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let end = bytes.length - 22;
   while (end >= 0 && at.getUint32(end, true) !== 0x06054b50) end -= 1;
@@ -22,7 +27,9 @@ export async function unzip(bytes) {
     const from = at.getUint32(entry + 42, true);
     const name = new TextDecoder().decode(bytes.subarray(entry + 46, entry + 46 + named));
     entry += 46 + named + more + noted;
-    if (!name.endsWith(".json") || name.includes("/") || name === "report.json" || size > LARGEST || from + 30 > bytes.length) continue;
+    const wanted = isDrawing(name) || (name === REPORT ? report : name.endsWith(".json"));
+    const largest = isDrawing(name) || name === REPORT ? LARGEST_OTHER : LARGEST;
+    if (!wanted || name.includes("/") || size > largest || from + 30 > bytes.length) continue;
     const start = from + 30 + at.getUint16(from + 26, true) + at.getUint16(from + 28, true);
     const held = bytes.subarray(start, start + packed);
     if (method === 0) found.push({ name, bytes: held });

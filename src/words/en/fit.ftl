@@ -250,6 +250,7 @@ too-big = { $width } x { $height } is { $over } for a sheet of { $sheet }{ $reas
        *[other] {" "}with { $why }
     }
 too-big-help = make this part smaller, or take a larger sheet
+too-big-help-drawn = make its { $field } at most { $most }
 too-big-help-height = make the page at most { $height } tall at this width
 too-big-help-sheet = take a larger sheet: all parts of this stock fit on { $sheet }
 too-big-help-size = make the page at most { $width } x { $height }

@@ -24,9 +24,9 @@ outline-too-deep-help = ungroup what is drawn
 outline-too-many = there are more than { $most } curves
 outline-too-many-help = draw it simpler: no knife follows so many
 outline-unread = the drawing { $file } has not been read
-    .page = the drawing { $file } lies in a folder, and the page sees no folder
+    .page = the drawing { $file } is not on the table
 outline-unread-help = check and kit read it
-    .page = make this kit with hingeleaf kit; here leave the drawing out to see it with a cloud
+    .page = choose its file at the insert, or drop it on this page
 
 ## What is left out
 outline-has-block = { $what } is a block, and blocks are left out

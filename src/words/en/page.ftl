@@ -41,6 +41,10 @@ field-kit-name = name of the kit
 field-lead-in = lead-in (clipped corner of the tab)
 field-machine-hour = an hour of the machine
 field-minutes-a-kit = minutes of hands a kit takes besides
+field-outline-fold = its scores fold as
+field-outline-layer = layer of its outline
+field-outline-scores = layer of its scores
+field-outline-unit = unit of the drawing
 field-overflap = closing flap
 field-packaging = packaging of a kit
 field-packs-of = sheets in a pack
@@ -99,6 +103,12 @@ stock-twice = there is a paper called { $name } already
 stock-twice-help = give it another name
 the-kind = the kind { $kind }
 what-a-finding-speaks-of = what a finding speaks of
+
+## An earlier edition
+compare-with-nothing = nothing is named to compare with
+nothing-cut-again = nothing is cut again
+old-edition-not-read = { $file } can’t be compared with: it can’t be read
+old-edition-stopped = { $file } can’t be compared with: it does not go together
 
 ## A batch
 album-not-on-the-table = there is no { $file } on the table
@@ -295,7 +305,7 @@ sheets-of = { $sheets ->
 to-cut = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
-    } to cut, as SVG and DXF, with their pictures, the cutting list and the guide.
+    } to cut. The zip holds them as SVG and DXF with their pictures, the cutting list, the guide, and the album file with its drawings.
 
 ## Other sizes of page
 size-apart = { $size } ({ $apart })
@@ -335,5 +345,5 @@ program-ends = the program is ending
 program-failed = the program failed at this: please report it with your album file
 question-broke-off = the request broke off
 question-not-read = this can't be read: { $error }
-question-too-large = an album file has some KB, 1 MB at the very most
+question-too-large = an album file has some KB, and with its drawings 8 MB at the very most
 question-too-slow = the request took too long to arrive

@@ -23,7 +23,7 @@ use crate::sheets::{self, Search, StockSheets};
 use crate::trial::Trial;
 
 /// A choice worked out, for who tells how each of its mixes is made.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct ChoiceWork {
     /// How each mix that was worked out goes together, in the cover that all mixes share.

@@ -1,42 +1,58 @@
 // SPDX-License-Identifier: MIT
-//! The words for two editions side by side.
+//! What there is to say of two editions side by side.
 
-use hingeleaf::editions::{
-    ComparedPart, Comparison, Difference, EditionPart, EditionSheet, MeasuredScore, PartOutcome, ScoreChange,
-    ScorePlace,
-};
-use hingeleaf::finding::{Arg, Said};
-use hingeleaf::length::{Length, Units};
+use super::comparison::{ComparedPart, Comparison};
+use super::difference::{Difference, ScoreChange};
+use super::edition::{EditionPart, EditionSheet};
+use super::matching::PartOutcome;
+use super::measured_score::{MeasuredScore, ScorePlace};
+use crate::finding::{Arg, Said};
+use crate::length::{Length, Units};
 
-/// Everything that there is to say; `names` are those of the files.
-pub(super) fn words(found: &Comparison<'_>, names: &[String; 2]) -> String {
+/// A sentence, and what stands under it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ToldChange {
+    /// The sentence, or the heading of what is under it.
+    pub said: Said,
+    /// What belongs to it.
+    pub under: Vec<Self>,
+}
+
+impl From<Said> for ToldChange {
+    fn from(said: Said) -> Self {
+        Self { said, under: Vec::new() }
+    }
+}
+
+/// Everything that there is to say; `names` are those of the files, the old one first.
+#[must_use]
+pub fn told(found: &Comparison<'_>, names: &[String; 2]) -> Vec<ToldChange> {
     let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
     let [old, new] = names;
     let (parts, same) = (found.new.parts.len(), found.of(PartOutcome::Same).count());
     let whole = same == found.parts.len();
     let first = Said::new(if whole { "compare-all-same" } else { "compare-same" }).with("parts", parts);
     let first = first.with("same", same).with("new", Arg::code(new)).with("old", Arg::code(old));
-    let mut lines = vec![first.to_string()];
-    lines.extend(say.changes());
+    let mut told = vec![ToldChange::from(first)];
+    told.extend(say.changes());
     if found.recut.is_nothing() {
-        lines.push(Said::new("compare-recut-nothing").to_string());
+        told.push(Said::new("compare-recut-nothing").into());
     }
-    lines.extend(say.again());
-    lines.iter().flat_map(|line| [line.as_str(), "\n"]).collect()
+    told.extend(say.again());
+    told
 }
 
-/// What there is to say of one kit of several, a line each; nothing where it is as it was.
-pub(super) fn of_kit(found: &Comparison<'_>) -> Vec<String> {
+/// What there is to say of one kit of several; nothing where it is as it was.
+pub(super) fn of_kit(found: &Comparison<'_>) -> Vec<ToldChange> {
     let say = InWords { found, units: found.new.units.or(found.old.units).unwrap_or(Units::Mm) };
     [say.changes(), say.again()].concat()
 }
 
 /// A heading and what stands under it; nothing where nothing does.
-pub(super) fn push(lines: &mut Vec<String>, heading: &Said, under: impl Iterator<Item = Said>) {
-    let under: Vec<String> = under.map(|said| format!("  {said}")).collect();
+pub(super) fn push(told: &mut Vec<ToldChange>, heading: Said, under: impl Iterator<Item = Said>) {
+    let under: Vec<ToldChange> = under.map(ToldChange::from).collect();
     if !under.is_empty() {
-        lines.push(heading.to_string());
-        lines.extend(under);
+        told.push(ToldChange { said: heading, under });
     }
 }
 
@@ -65,8 +81,8 @@ struct InWords<'a> {
 
 impl InWords<'_> {
     /// What became of the parts.
-    fn changes(&self) -> Vec<String> {
-        let mut lines = Vec::new();
+    fn changes(&self) -> Vec<ToldChange> {
+        let mut told = Vec::new();
         for (outcome, heading) in [
             (PartOutcome::Changed, "compare-changed"),
             (PartOutcome::New, "compare-new"),
@@ -75,18 +91,18 @@ impl InWords<'_> {
             (PartOutcome::Counted, "compare-counted"),
         ] {
             let parts = self.found.of(outcome).filter_map(|part| self.part(part));
-            push(&mut lines, &Said::new(heading), parts);
+            push(&mut told, Said::new(heading), parts);
         }
-        lines
+        told
     }
 
     /// What is cut and printed again.
-    fn again(&self) -> Vec<String> {
-        let mut lines = Vec::new();
-        push(&mut lines, &Said::new("compare-recut"), counts(&self.found.new.parts, &self.found.recut.cut));
-        push(&mut lines, &Said::new("compare-over"), counts(&self.found.old.parts, &self.found.recut.over));
-        lines.extend(self.to_do().iter().map(ToString::to_string));
-        lines
+    fn again(&self) -> Vec<ToldChange> {
+        let mut told = Vec::new();
+        push(&mut told, Said::new("compare-recut"), counts(&self.found.new.parts, &self.found.recut.cut));
+        push(&mut told, Said::new("compare-over"), counts(&self.found.old.parts, &self.found.recut.over));
+        told.extend(self.to_do().into_iter().map(ToldChange::from));
+        told
     }
 
     fn length(&self, mm: f64) -> Arg {
