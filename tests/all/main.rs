@@ -18,6 +18,7 @@ mod class;
 mod columns;
 mod contours;
 mod cost;
+mod costs_hunt;
 mod covers;
 mod drawer;
 mod editions;

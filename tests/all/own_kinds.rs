@@ -298,3 +298,80 @@ fn kinds_have_a_form() {
     let read = album::read(&source, &parts::kinds());
     assert!(read.findings.iter().any(|finding| finding.id == "wrong-type"), "{:?}", read.findings);
 }
+
+/// The kinds of the makers' chapter, by name.
+fn worked() -> Vec<(String, serde_json::Value)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/kinds");
+    let mut kinds: Vec<(String, serde_json::Value)> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
+        .map(|path| {
+            let name = path.file_name().unwrap().to_string_lossy().into_owned();
+            (name, serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap())
+        })
+        .collect();
+    kinds.push(("step-pocket.json".into(), serde_json::from_str(STEP).unwrap()));
+    kinds
+}
+
+/// At how many sizes a kind was tried, at how many of these it is sound, and what is found.
+fn tried(name: &str, kind: &serde_json::Value) -> (usize, usize, Vec<hingeleaf::finding::Finding>) {
+    let read = kind_file::read(&Source::new(name, kind.to_string().into()).unwrap());
+    let file = read.value.unwrap_or_else(|| panic!("{name}: {:?}", read.findings));
+    let trial = hingeleaf::kind_trial::try_kind(parts::shelved(file).unwrap());
+    (trial.tried, trial.sound, trial.findings)
+}
+
+/// The chapter's kinds go together over their whole range; a fault planted in any join, pocket or hole of them is found, and
+/// told at a line of the kind.
+#[test]
+fn planted_faults_are_found() {
+    let mut planted = 0;
+    for (name, kind) in worked() {
+        let (tries, sound, findings) = tried(&name, &kind);
+        assert!(tries >= 50 && tries == sound && findings.is_empty(), "{name}: {sound} of {tries}, {findings:?}");
+        let mut faults: Vec<(String, serde_json::Value)> = Vec::new();
+        let joins = kind["joins"].as_array().map_or(0, Vec::len);
+        for join in 0..joins {
+            for side in 0..2 {
+                let mut faulty = kind.clone();
+                let at = faulty["joins"][join]["at"][side].as_str().unwrap_or("0").to_owned();
+                if faulty["joins"][join].get("at").is_none() {
+                    faulty["joins"][join]["at"] = serde_json::json!(["0", "0"]);
+                }
+                faulty["joins"][join]["at"][side] = format!("({at}) + 7 mm").into();
+                // The join that places a piece moves all of it: alone it is no fault, but for what hangs over the edge.
+                if joins > 1 {
+                    faults.push((format!("join {join} moved along {side}"), faulty));
+                }
+            }
+        }
+        for pocket in 0..kind["pockets"].as_array().map_or(0, Vec::len) {
+            let mut faulty = kind.clone();
+            faulty["pockets"][pocket]["open"] = serde_json::json!(["spine", "fore-edge", "head", "tail"]);
+            faults.push((format!("pocket {pocket} open all round"), faulty));
+        }
+        for (piece, body) in kind["pieces"].as_object().unwrap() {
+            let across = body["row"] != "up";
+            for (panel, said) in body["panels"].as_array().unwrap().iter().enumerate() {
+                for hole in 0..said["holes"].as_array().map_or(0, Vec::len) {
+                    let mut faulty = kind.clone();
+                    let hole = &mut faulty["pieces"][piece.as_str()]["panels"][panel]["holes"][hole];
+                    let form = if hole.get("round").is_some() { "round" } else { "window" };
+                    // Over the row's own edge: along the row it would only reach over a fold.
+                    hole[form][usize::from(across)] = "0 mm - 2 mm".into();
+                    faults.push((format!("a hole of {piece} over its edge"), faulty));
+                }
+            }
+        }
+        for (fault, faulty) in faults {
+            let (tries, sound, findings) = tried(&name, &faulty);
+            assert!(sound < tries || tries == 0, "{name}: {fault} is not found");
+            let told = findings.iter().filter_map(|finding| finding.place.as_ref()).any(|place| *place.file == *name);
+            assert!(told, "{name}: {fault} is not told at a line of the kind: {findings:?}");
+            planted += 1;
+        }
+    }
+    assert!(planted >= 20, "only {planted} faults were planted");
+}
