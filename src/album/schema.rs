@@ -45,7 +45,13 @@ pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
             [("kind", json!({ "const": kind.name })), ("outline", outline::schema()), (EDGES.name(), edges::schema())];
         object_schema(&[kind.common(), kind.fields], &nested)
     };
-    let all: Vec<Value> = of_role.map(one).collect();
+    let mut all: Vec<Value> = of_role.map(one).collect();
+    // A kind of one's own says in its own file which fields it has.
+    if matches!(role, Role::Page | Role::Insert) {
+        let names: Vec<&str> = kinds.iter().filter(|kind| kind.role == role).map(|kind| kind.name).collect();
+        let own = json!({ "type": "string", "pattern": "^[a-z][a-z0-9-]*$", "not": { "enum": names } });
+        all.push(json!({ "type": "object", "properties": { "kind": own }, "required": ["kind"] }));
+    }
     // A role without a kind takes nothing.
     if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
 }

@@ -108,7 +108,7 @@ proptest! {
         let terms = terms(card, tape, hour, shares);
         let (work, more) = (page(copies, &terms), page(copies + 1, &terms));
         let cost = work.cost().unwrap();
-        let rows: Exact = cost.rows.iter().filter_map(|row| row.cost()).sum();
+        let rows: Exact = cost.rows.iter().filter_map(hingeleaf::cost::CostRow::cost).sum();
         prop_assert_eq!(&rows, &cost.order.cost);
         // Each sheet is in a pack, and no pack is empty.
         let sheets = cost.rows.iter().find(|row| row.name == "card A4").unwrap();

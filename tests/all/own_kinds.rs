@@ -56,7 +56,7 @@ fn every_broken_kind_is_answered_in_the_words_beside_it() {
 fn the_sound_kind_goes_together_at_all_its_sizes() {
     let temp = TempDir::new("own-kind");
     let file = temp.put("step-pocket.json", STEP);
-    let tried = hingeleaf(&["check", file.to_str().unwrap()]);
+    let tried = hingeleaf(["check", file.to_str().unwrap()]);
     assert_eq!((tried.code, tried.err.as_str()), (0, ""), "{tried:?}");
     assert!(tried.out.contains("It goes together at all 155 sizes"), "{tried:?}");
 }
@@ -80,9 +80,9 @@ fn a_kind_is_the_same_by_every_way_in() {
     let mut sheets: Vec<Vec<(PathBuf, Vec<u8>)>> = Vec::new();
     for (number, kinds) in [r#"["kinds/step-pocket.json"]"#, r#""kinds""#, &format!("[{STEP}]")].into_iter().enumerate()
     {
-        let file = temp.put(&format!("album-{number}.json"), &album_with(kinds));
+        let file = temp.put(&format!("album-{number}.json"), album_with(kinds));
         let out = temp.path().join(format!("out-{number}"));
-        let made = hingeleaf(&["kit", file.to_str().unwrap(), "--effort", "low", "--out", out.to_str().unwrap()]);
+        let made = hingeleaf(["kit", file.to_str().unwrap(), "--effort", "low", "--out", out.to_str().unwrap()]);
         assert_eq!(made.code, 0, "{made:?}");
         let mut found: Vec<(PathBuf, Vec<u8>)> = crate::common::files(&out.join("sheets")).into_iter().collect();
         found.sort();
@@ -96,11 +96,11 @@ fn a_kind_is_the_same_by_every_way_in() {
 #[test]
 fn another_version_is_told() {
     let temp = TempDir::new("own-versions");
-    temp.put("step-pocket.json", &STEP.replace("\"is\": \"page\"", "\"version\": \"3\", \"is\": \"page\""));
+    temp.put("step-pocket.json", STEP.replace("\"is\": \"page\"", "\"version\": \"3\", \"is\": \"page\""));
     for (said, told) in [("2", true), ("3", false)] {
         let kinds = format!(r#"[{{ "file": "step-pocket.json", "version": "{said}" }}]"#);
-        let file = temp.put("album.json", &album_with(&kinds));
-        let checked = hingeleaf(&["check", file.to_str().unwrap()]);
+        let file = temp.put("album.json", album_with(&kinds));
+        let checked = hingeleaf(["check", file.to_str().unwrap()]);
         assert_eq!(checked.code, 0, "{checked:?}");
         assert_eq!((checked.out + &checked.err).contains("warn[kind-version]"), told);
     }
@@ -112,14 +112,14 @@ fn a_batch_takes_the_kinds_of_its_albums() {
     let temp = TempDir::new("own-batch");
     fs::create_dir_all(temp.path().join("albums/kinds")).unwrap();
     temp.put("albums/kinds/step-pocket.json", STEP);
-    temp.put("albums/steps.json", &album_with(r#""kinds""#));
+    temp.put("albums/steps.json", album_with(r#""kinds""#));
     let batch = temp.put(
         "batch.json",
         r#"{ "format": "hingeleaf-batch/1", "kits": [
              { "name": "low", "album": "albums/steps.json", "copies": 2, "change": { "pages[0].mouth": 40 } },
              { "name": "tall", "album": "albums/steps.json", "change": { "pages[0].mouth": 500 } } ] }"#,
     );
-    let checked = hingeleaf(&["check", batch.to_str().unwrap()]);
+    let checked = hingeleaf(["check", batch.to_str().unwrap()]);
     let said = checked.out + &checked.err;
     // The one that is too tall is told, with its kit; the other one is not.
     assert!(said.contains("stop[kind-size]: kit tall") || said.contains("tall"), "{said}");
@@ -159,10 +159,10 @@ fn a_copy_of_a_built_in_kind_is_the_same_kind() {
 /// What is no kind file's name, and a kind that no file states, are told.
 #[test]
 fn the_source_of_a_kind_is_printed() {
-    let printed = hingeleaf(&["catalogue", "--source", "tag"]);
+    let printed = hingeleaf(["catalogue", "--source", "tag"]);
     assert_eq!((printed.code, printed.out.as_str()), (0, parts::source_of("tag").unwrap()));
     for (name, id) in [("notched", "no kind file states"), ("nothced", "there is no kind")] {
-        let refused = hingeleaf(&["catalogue", "--source", name]);
+        let refused = hingeleaf(["catalogue", "--source", name]);
         assert_eq!(refused.code, 2, "{refused:?}");
         assert!(refused.err.contains(id), "{refused:?}");
     }

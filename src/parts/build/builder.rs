@@ -7,7 +7,7 @@ use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::excerpt;
-use crate::net::{Flat, NetProblem};
+use crate::net::{Flat, NetProblem, Sense};
 use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::edged::PieceEdges;
 use crate::parts::build::face::Plain;
@@ -224,6 +224,16 @@ impl<'a> Builder<'a> {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
         let panel =
             |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
+        // What folds over its front shows its back when it is closed.
+        let over_front = self.kit.pieces.get(piece).is_some_and(|piece| {
+            piece.form.is_some()
+                && piece
+                    .net
+                    .folds
+                    .iter()
+                    .any(|fold| fold.between[0] == 0 && fold.sense == Sense::Valley && fold.angle > SAME)
+        });
+        let towards = if over_front { Face::Back } else { Face::Front };
         // What is folded up is as large as its root, what stays flat as all its panels.
         let taken = self.kit.pieces.get(piece).map(|piece| &piece.net).filter(|net| !net.panels.is_empty());
         let Some(net) = taken else { return };
@@ -234,9 +244,9 @@ impl<'a> Builder<'a> {
         let ahead = panel(inside.piece, inside.panel)
             .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
         // On a wall that faces the pocket with its front, right and left change places.
-        let ahead = if inside.face == Face::Front { -ahead } else { ahead };
+        let ahead = if (inside.face == Face::Front) == over_front { ahead } else { -ahead };
         let spine = if ahead < 0.0 { root.x1 + tab } else { root.x0 - tab };
-        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, root.y0), (0.0, 1.0)), inside);
+        self.bond(Hold::Slid, side(piece, 0, towards, (spine, root.y0), (0.0, 1.0)), inside);
     }
 
     /// Adds a flap that closes over a pocket.

@@ -25,7 +25,7 @@ bad-words-help = write two words or more, of letters, digits and underscores: ["
 size-name-taken = { $name } means something already
 size-name-taken-help = call the size otherwise: width, height, seam, tab, caliper, nth, words of formulas, and what every entry has are taken
 twice-panel = a panel called { $name } stands in this piece twice
-twice-panel-help = give each panel a name of its own; equal ones side by side are one with times
+twice-panel-help = give each panel a name of its own; equal ones side by side are one with times, and two that are never there together may share a name if both have a when
 
 ## Formulas
 formula-area = a length times a length is an area, and nothing takes one
@@ -141,6 +141,10 @@ kind-panel-crosses = panel { $panel } has no shape at { $with }
 kind-panel-crosses-help = what is cut off its edges and corners is more than it has: make that less
 kind-piece-loose = piece { $piece } is joined to nothing
 kind-piece-loose-help = add a join that sticks one of its panels onto another piece
+kind-layers = folded it is { $found } cards thick, and layers says { $said }
+kind-layers-help = write "layers": { $found }; what goes into a pocket is judged by it
+kind-paper-under-seam = paper on { $panel } lies where something is stuck on that face
+kind-paper-under-seam-help = take paper for the other face, or part the panel where the seams end ("angle": 0) and paper what is free
 kind-pocket-open = nothing closes this pocket at the { $side } at { $with }
 kind-pocket-open-help = stick a seam there, or add { $side } to open
 kind-pocket-shut = this pocket is to be open at the { $side }, and a seam closes it there at { $with }
