@@ -144,6 +144,12 @@ impl Net {
         self
     }
 
+    /// Whether something folds over the front of its root.
+    #[must_use]
+    pub(crate) fn folds_over_front(&self) -> bool {
+        self.folds.iter().any(|fold| fold.between[0] == 0 && fold.sense == Sense::Valley && fold.angle > 0.0)
+    }
+
     /// The number of the panel with this name.
     #[must_use]
     pub fn panel(&self, name: &str) -> Option<usize> {

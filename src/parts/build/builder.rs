@@ -7,7 +7,7 @@ use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::excerpt;
-use crate::net::{Flat, NetProblem, Sense};
+use crate::net::{Flat, NetProblem};
 use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::edged::PieceEdges;
 use crate::parts::build::face::Plain;
@@ -224,15 +224,9 @@ impl<'a> Builder<'a> {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
         let panel =
             |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
-        // What folds over its front shows its back when it is closed.
-        let over_front = self.kit.pieces.get(piece).is_some_and(|piece| {
-            piece.form.is_some()
-                && piece
-                    .net
-                    .folds
-                    .iter()
-                    .any(|fold| fold.between[0] == 0 && fold.sense == Sense::Valley && fold.angle > SAME)
-        });
+        // What folds over its front shows its back then.
+        let over_front =
+            self.kit.pieces.get(piece).is_some_and(|piece| piece.form.is_some() && piece.net.folds_over_front());
         let towards = if over_front { Face::Back } else { Face::Front };
         // What is folded up is as large as its root, what stays flat as all its panels.
         let taken = self.kit.pieces.get(piece).map(|piece| &piece.net).filter(|net| !net.panels.is_empty());

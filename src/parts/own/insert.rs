@@ -45,8 +45,10 @@ fn thinner_than_folded(
     layers: f64,
 ) -> bool {
     let cards = net.panels.iter().zip(laid).filter_map(|(panel, laid)| {
-        let lies = laid.as_ref()?.rect(panel.outline.bounds());
-        Some((Contour::rectangle(lies.x0, lies.y0, lies.width(), lies.height()), 1.0))
+        let laid = (*laid)?;
+        let lies = |point| laid.point(point);
+        // By their true outlines: seams that are mitred do not lie on each other.
+        Some((if laid.is_face_up() { panel.outline.mapped(lies) } else { panel.outline.mirrored(lies) }, 1.0))
     });
     let found = pile(&cards.collect::<Vec<_>>()).greatest();
     let wrong = !made.file.is_built_in() && found > layers + SAME;
