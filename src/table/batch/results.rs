@@ -81,7 +81,7 @@ pub(super) fn sheets(work: &BatchWork) -> Option<Value> {
 
 /// The mixes, what is packed, cost and price, as the job sheet has them.
 pub(super) fn tables(work: &BatchWork) -> Value {
-    let sheet = if work.stopped() || work.stocks.is_empty() { None } else { work.order_sheet(false) };
+    let sheet = if work.stopped() || work.stocks.is_empty() { None } else { work.order_sheet_in(tables::PAGE, false) };
     sheet.map_or(Value::Null, |sheet| tables::of(&sheet, &["mixes", "pack", "cost"]))
 }
 
