@@ -6,14 +6,15 @@ use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
-use hingeleaf::batch;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said};
-use hingeleaf::parts;
 use hingeleaf::table::{self, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::Path;
+
+/// The page lays no more files on the table at once: our choice.
+const MOST_FILES: usize = 500;
 
 /// Whether anybody could read or type something here.
 pub(super) fn has_terminal() -> bool {
@@ -45,34 +46,33 @@ fn serve(wanted: &TableArguments) -> Result<(), Ended> {
     table::serve(listener, token, session).map_err(|error| failed("page-not-served", &error))
 }
 
-/// The file as it stands; the page says what is wrong in it.
+/// The file as it stands, with the files that it names; the page says what is wrong in them, and which are not there.
 fn open(file: &Path) -> Result<Opened, Ended> {
     let source = inputs::source(file, "no-file-for-the-page-help")?;
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
-    let text = |source: &Source| source.mark().to_owned() + source.text();
-    let (own, albums) = table::brought(&name, &text(&source), &albums(file, &source));
-    Ok(Opened { name, text: own, albums })
-}
-
-/// The albums that a batch file names, as far as they can be read; the page says which are not there.
-fn albums(file: &Path, source: &Source) -> Vec<(String, String)> {
     let folder = file.parent().unwrap_or(Path::new(""));
-    let mut albums: Vec<(String, String)> = Vec::new();
-    if !batch::is_batch(source) {
-        return albums;
-    }
-    let mut load = |name: &str| {
-        let found = inputs::source(&folder.join(name), "no-album-of-batch-help");
-        if let Ok(album) = &found {
-            albums.push((name.to_owned(), album.mark().to_owned() + album.text()));
+    let text = |source: &Source| source.mark().to_owned() + source.text();
+    let mut files = vec![(name, text(&source))];
+    let mut from = vec![(files[0].0.clone(), source)];
+    // An order names albums, these name a drawer and cutters.
+    for _ in 0..2 {
+        let mut next = Vec::new();
+        for (way, source) in &from {
+            for said in table::names(source) {
+                let way = table::beside_of(way, &said);
+                let known = files.iter().any(|(known, _)| *known == way);
+                let Ok(found) = inputs::source(&folder.join(&way), "no-album-of-batch-help") else { continue };
+                if !known && files.len() < MOST_FILES {
+                    files.push((way.clone(), text(&found)));
+                    next.push((way, found));
+                }
+            }
         }
-        let first = |ended: Ended| ended.findings.into_iter().next();
-        found.map_err(|ended| {
-            Box::new(first(ended).unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
-        })
-    };
-    let _ = batch::read(source, &parts::kinds(), &mut load);
-    albums
+        from = next;
+    }
+    let mut laid = table::brought(&files).into_iter();
+    let (name, text) = laid.next().unwrap_or_default();
+    Ok(Opened { name, text, beside: laid.collect() })
 }
 
 fn no_port(port: u16, error: &io::Error) -> Ended {

@@ -6,16 +6,18 @@
 //! taken away. Each answer depends on what was asked alone.
 
 use super::access::Refusal;
+use super::beside::Beside;
 use super::change::{self, Changed, Wanted};
+use super::drawer::DrawnOrder;
 use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
-use super::{album, assets, batch, parts_list, said, sheets, sizes, tables, terms, words};
+use super::{album, assets, batch, beside, drawer, parts_list, said, sheets, sizes, tables, taken, terms, words};
 use crate::album::{self as albums, Album};
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
-use crate::finding::{Finding, Said};
+use crate::finding::{Checked, Finding, Said};
 use crate::layout::{Effort, Unwatched, Watch};
 use crate::parts;
 use crate::sizes::{Range, survey};
@@ -133,16 +135,19 @@ impl Session {
             Err(finding) => return Reply::words(400, &finding.text),
         };
         if name == "batch" {
-            return batch::start(&source)
+            return batch::start(&source, question.class)
                 .map_or_else(|| Reply::word(400, "album-not-read"), |begun| Reply::json(&begun));
         }
         if is_batch(&source) {
             return self.of_batch(name, source, &question, gone);
         }
+        if name == "work" && drawer::is_drawer(&source) {
+            return Reply::json(&drawer::work(&source, &question));
+        }
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
-        let read = albums::read(&source, &parts::kinds());
+        let AlbumRead { album: read, files } = AlbumRead::of(&source, &question);
         let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
@@ -159,14 +164,19 @@ impl Session {
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
             return Reply::json(&sizes::sizes(&album, &survey));
         }
-        let work = self.made(&question, album, cutter, gone);
+        let work = self.made(&question, (album, &files), cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, &source, &[]), "sheets": sheets::sheets(&work), "take": sheets::take(&work),
-                "tables": tables::cost(&work),
+                "fit": said::fit(&work, &source, &files, &[]), "sheets": sheets::sheets(&work),
+                "take": sheets::take(&work, &question), "tables": tables::cost(&work),
+                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, &question)),
             })),
             _ if work.stopped() => Reply::word(409, "not-together-yet"),
-            _ => taken_away(&question, &|files, sink| work.write(files, sink)),
+            _ if question.file == drawer::AFTER => drawer_after(&DrawnOrder::of(&work)),
+            _ => taken_away(&question, &|files, sink| {
+                work.write(files, sink)?;
+                taken::put(&source, &question, sink)
+            }),
         }
     }
 
@@ -175,32 +185,74 @@ impl Session {
         if name == "work" {
             return Reply::json(&batch::work(source, question, &Gone(gone)));
         }
-        let Some(read) = batch::of(&source, question) else { return Reply::word(400, "batch-not-read") };
+        let Some((read, files)) = batch::of(&source, question) else { return Reply::word(400, "batch-not-read") };
         let Some(cutter) = question.machine.cutter().value else { return Reply::word(409, "machine-not-read") };
         let new = || {
             let search = question.machine.search(Effort::Normal, self.threads);
-            BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone))
+            let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone));
+            work.add(files.findings.clone());
+            work
         };
         match name {
             "folds" | "sizes" => Reply::word(404, "nothing-here"),
-            "better" => Reply::json(&batch::better(&once(&self.batch_made, question, gone, new), &source, question)),
+            "better" => {
+                let work = once(&self.batch_made, question, gone, new);
+                Reply::json(&batch::better(&work, &source, question, &files))
+            }
             _ => {
                 let work = once(&self.batch_made, question, gone, new);
                 if work.stopped() {
                     return Reply::word(409, "batch-not-together-yet");
                 }
-                taken_away(question, &|files, sink| batch::write(&work, question, files, sink))
+                if question.file == drawer::AFTER {
+                    return drawer_after(&batch::order(&work));
+                }
+                taken_away(question, &|files, sink| {
+                    work.write(files, sink)?;
+                    taken::put(&source, question, sink)
+                })
             }
         }
     }
 
     /// The kit as the command line makes it.
-    fn made(&self, question: &Question, album: Album, cutter: Cutter, gone: &AtomicBool) -> Arc<Work> {
+    fn made(
+        &self,
+        question: &Question,
+        (album, files): (Album, &Beside),
+        cutter: Cutter,
+        gone: &AtomicBool,
+    ) -> Arc<Work> {
         once(&self.made, question, gone, || {
             let search = question.machine.search(Effort::Normal, self.threads);
-            Work::new(album, cutter, Labels::Hidden, search, &Gone(gone))
+            let mut work = Work::new(album, cutter, Labels::Hidden, search, &Gone(gone));
+            work.add(files.findings.clone());
+            work
         })
     }
+}
+
+/// An album with the files that it names.
+struct AlbumRead {
+    album: Checked<Album>,
+    files: Beside,
+}
+
+impl AlbumRead {
+    fn of(source: &Source, question: &Question) -> Self {
+        let mut album = albums::read(source, &parts::kinds());
+        let mut files = Beside::default();
+        files.cutters(album.value.iter_mut(), &question.albums);
+        if let Some(album) = &mut album.value {
+            files.drawer(&mut album.drawer, &question.albums);
+        }
+        Self { album, files }
+    }
+}
+
+/// The drawer as it is after the job, as its file.
+fn drawer_after(order: &DrawnOrder<'_>) -> Reply {
+    drawer::text_after(order).map_or_else(|| Reply::word(404, "no-drawer"), |text| Reply::new(200, JSON, text))
 }
 
 /// What was made for the same question before, else what is made now.
@@ -227,7 +279,6 @@ fn once<T>(
 
 /// The text with its change, and everything that follows from it.
 fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
-    let kinds = parts::kinds();
     let machine = question.machine.cutter();
     let usable = machine.value.is_some();
     let cutter = machine.value.unwrap_or_default();
@@ -239,10 +290,10 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         })
     };
     let judge = |source: &Source| {
-        let album = albums::read(source, &kinds).value?;
+        let album = AlbumRead::of(source, question).album.value?;
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
     };
-    let mut read = albums::read(&source, &kinds);
+    let AlbumRead { album: mut read, mut files } = AlbumRead::of(&source, question);
     let (mut source, mut notes) = (source, Vec::new());
     if let Some(wanted) = &question.change {
         let Some(album) = &read.value else { return refused(&source, &read.findings) };
@@ -255,16 +306,16 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
             Ok(next) => next,
             Err(finding) => return refused(&source, &[*finding]),
         };
-        let reread = albums::read(&next, &kinds);
-        if reread.value.is_none() {
-            return refused(&next, &reread.findings);
+        let reread = AlbumRead::of(&next, question);
+        if reread.album.value.is_none() {
+            return refused(&next, &reread.album.findings);
         }
-        (source, read, notes) = (next, reread, said);
+        (source, read, files, notes) = (next, reread.album, reread.files, said);
     }
     let Some(album) = read.value else {
         // A picture or a letter is no album file with faults.
         let other = !source.text().trim_start().starts_with('{');
-        return json!({ "unread": true, "other": other, "findings": said::of_the_text(&read.findings, &source) });
+        return json!({ "unread": true, "other": other, "kind": beside::kind(&source), "findings": said::of_the_text(&read.findings, &source) });
     };
     let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
     let search = question.machine.search(Effort::Low, 1);
@@ -272,16 +323,18 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let mut work =
         if usable { Work::new(album, cutter, Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
     work.add(read.findings);
+    work.add(files.findings.clone());
     let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work.album, &root, &work.kit),
-        "fit": said::fit(&work, &source, if usable { &[] } else { &machine }),
+        "fit": said::fit(&work, &source, &files, if usable { &[] } else { &machine }),
         "machine": machine,
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
-        "take": sheets::take(&work),
+        "take": sheets::take(&work, question),
+        "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, question)),
         "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
         "tables": tables::cost(&work),
     })

@@ -34,6 +34,10 @@ const ASSETS: &[Asset] = &[
     Asset { name: "unzip.js", kind: SCRIPT, text: include_str!("page/unzip.js") },
     Asset { name: "batch.js", kind: SCRIPT, text: include_str!("page/batch.js") },
     Asset { name: "kits.js", kind: SCRIPT, text: include_str!("page/kits.js") },
+    Asset { name: "class.js", kind: SCRIPT, text: include_str!("page/class.js") },
+    Asset { name: "drawer.js", kind: SCRIPT, text: include_str!("page/drawer.js") },
+    Asset { name: "drawers.js", kind: SCRIPT, text: include_str!("page/drawers.js") },
+    Asset { name: "otherwise.js", kind: SCRIPT, text: include_str!("page/otherwise.js") },
     Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 

@@ -2,7 +2,7 @@
 //! What the page asks to change, as changes of the album file's text.
 
 use super::hand::{Hand, gone, refused, unchanged, value_of};
-use super::{example, terms, units, words};
+use super::{beside, example, handed, terms, units, words};
 use crate::album::{self, Album, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
@@ -10,7 +10,7 @@ use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::parts;
 use crate::selling::SELLING_FIELDS;
-use crate::stock::{Pattern, STOCK_FIELDS};
+use crate::stock::{self, Pattern, STOCK_FIELDS};
 use crate::work::Work;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -52,8 +52,12 @@ pub(super) enum Wanted {
     Choose { path: String },
     /// A kit of a batch is cut from a paper of its own instead of this one.
     OwnPaper { path: String, like: String, name: String },
-    /// Albums of a batch are called otherwise on the table.
-    CallAlbums { names: BTreeMap<String, String> },
+    /// Another group of makers of a class.
+    AddGroup {},
+    /// Files that it names are called otherwise on the table; each by its name alone.
+    CallFiles { names: BTreeMap<String, String> },
+    /// More sheets lie in the drawer.
+    Lies { stock: String, sheet: String, count: String },
 }
 
 impl Wanted {
@@ -83,7 +87,7 @@ pub(super) fn apply(
     let root = Node::read(source)?;
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
     match wanted {
-        Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
+        Wanted::Set { path, typed } => set(&mut hand, album, &root, (path, typed))?,
         Wanted::Kind { path, kind } => {
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
@@ -121,9 +125,11 @@ pub(super) fn apply(
             hand.notes.extend(units::moved(album, &hand.source));
         }
         Wanted::Sold { list, name, of, price } => sold(&mut hand, list, name, [of, price])?,
-        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::CallAlbums { .. } => {
+        Wanted::CallFiles { names } => call_files(&mut hand, names)?,
+        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
         }
+        Wanted::Lies { .. } => return Err(gone(Said::new("the-drawer"))),
     }
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
@@ -164,7 +170,7 @@ impl Hand {
     /// A new stock.
     fn stock(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
         self.keep_card()?;
-        if !crate::stock::is_name(name) {
+        if !stock::is_name(name) {
             let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
             return Err(refused("stock-name", text, "stock-name-help"));
         }
@@ -230,6 +236,13 @@ impl Hand {
     }
 }
 
+/// Calls files as they are called on the table, in whatever folder they were.
+pub(super) fn call_files(hand: &mut Hand, names: &BTreeMap<String, String>) -> Result<(), Box<Finding>> {
+    let alone = |said: &str| said.rsplit(['/', '\\']).next().unwrap_or(said).to_owned();
+    let text = beside::calling(&hand.source, &|said| names.get(said).or_else(|| names.get(&alone(said))).cloned());
+    hand.take(text)
+}
+
 /// A new pack or supply, as it was typed.
 pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
     let [of, price] = typed;
@@ -251,9 +264,13 @@ pub(super) fn taken_term(hand: &mut Hand, path: &str) -> Result<bool, Box<Findin
     terms::put(hand, list, name, None).map(|()| true)
 }
 
-fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
+fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let Some((list, name, field)) = terms::parted(path) {
         return terms::set(hand, (list, name, field.name), value(field, typed.trim()));
+    }
+    if let Some((way, stock)) = handed::parted(path) {
+        let names: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
+        return handed::set(hand, way, (stock, typed.trim()), &names);
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;

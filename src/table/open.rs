@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
 
-use super::{pictures, words};
+use super::{beside, drawer, pictures, words};
 use crate::album::{self, Role};
-use crate::batch;
 use crate::fields::Source;
 use crate::length::Units;
 use crate::paper;
@@ -40,8 +39,8 @@ pub struct Opened {
     pub name: String,
     /// What it holds.
     pub text: String,
-    /// Where it is a batch: the albums that it names, by their names and what they hold.
-    pub albums: Vec<(String, String)>,
+    /// The files that it names, and that these name: an order's albums, drawers, cutters, by their names and what they hold.
+    pub beside: Vec<(String, String)>,
 }
 
 /// Everything that the page has to know before it shows an album.
@@ -59,9 +58,10 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
         "file": opened.map(|opened| json!({
             "name": opened.name,
             "text": opened.text,
-            "batch": Source::new(&opened.name, opened.text.clone().into()).is_ok_and(|source| batch::is_batch(&source)),
-            "albums": opened.albums.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect::<Vec<_>>(),
+            "batch": kind(&opened.name, &opened.text) == "batch",
+            "albums": opened.beside.iter().map(|(name, text)| json!({ "name": name, "text": text, "kind": kind(name, text) })).collect::<Vec<_>>(),
         })),
+        "drawer": drawer::empty(),
         "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {
@@ -69,6 +69,10 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
         },
         "sheets": sheets.chain(sold).collect::<Vec<_>>(),
     })
+}
+
+fn kind(name: &str, text: &str) -> &'static str {
+    Source::new(name, text.as_bytes().to_vec()).map_or("album", |source| beside::kind(&source))
 }
 
 fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {

@@ -21,18 +21,31 @@ pub(super) struct Question {
     /// Which kinds of file of the kit; all where it is empty.
     #[serde(default)]
     pub formats: Vec<String>,
-    /// The albums that lie beside a batch.
+    /// The files that lie beside it: a batch's albums, drawers, cutters.
     #[serde(default)]
     pub albums: Vec<TableAlbum>,
+    /// Whether a class is to begin, and no batch.
+    #[serde(default)]
+    pub class: bool,
 }
 
-/// An album on the table: its name, and its text where the question is about it.
+/// A file on the table: its name, and its text where the question is about it.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct TableAlbum {
-    /// The name that a batch file calls it by.
+    /// The name that files call it by.
     pub name: String,
     /// What its file says.
     #[serde(default)]
     pub text: Option<String>,
+    /// What kind of file it is, where it is no album.
+    #[serde(default)]
+    kind: Option<String>,
+}
+
+impl TableAlbum {
+    /// `album`, `drawer`, `cutter`
+    pub(super) fn kind(&self) -> &str {
+        self.kind.as_deref().unwrap_or("album")
+    }
 }

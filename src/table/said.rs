@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
+use super::beside::Beside;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
@@ -76,7 +77,7 @@ fn excerpt(line: &str, column: usize) -> String {
 
 /// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
 /// work in the machine's settings.
-pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
+pub(super) fn fit(work: &Work, source: &Source, files: &Beside, machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let tightest = work.fit.clearances.first().filter(|_| stops == 0);
@@ -88,7 +89,8 @@ pub(super) fn fit(work: &Work, source: &Source, machine: &[Value]) -> Value {
         [] => sentence,
         _ => Said::new("machine-can-not-be-used").with("sentence", sentence),
     };
-    let of_album = findings(&work.findings, source, Some(&work.album));
+    let mut of_album = findings(&work.findings, source, Some(&work.album));
+    files.place(&work.findings, &mut of_album);
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The sheets, and what there is to take away, in words and pictures for the page.
 
-use super::{album, words};
+use super::question::Question;
+use super::{album, taken, words};
 use crate::album::Album;
 use crate::finding::{Arg, Said};
 use crate::length::Length;
@@ -104,10 +105,11 @@ fn offcut(work: &LaidOrder<'_>, width: f64, height: f64) -> String {
 }
 
 /// What there is to take away.
-pub(super) fn take(work: &Work) -> Value {
+pub(super) fn take(work: &Work, question: &Question) -> Value {
     let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty();
     let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);
-    json!({ "sentence": words::say(&sentence), "names": names, "formats": Files::ALL.formats })
+    let command = (!nothing).then(|| taken::command(question));
+    json!({ "sentence": words::say(&sentence), "names": names, "formats": Files::ALL.formats, "command": command })
 }

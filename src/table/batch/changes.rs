@@ -3,9 +3,10 @@
 
 use super::beside::{self, album_of, kits, text};
 use super::ways::{self, BatchWay};
-use super::{own_paper, start};
+use super::{class, own_paper, start};
 use crate::album::{Role, SPARE_FIELDS};
-use crate::batch::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
+use crate::batch::{CHOICE_FIELDS, CLASS_FIELDS, KIT_FIELDS, MAKER_FIELDS, TOP_FIELDS};
+use crate::cutter;
 use crate::fields::{Change, Field, Node, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::selling::SELLING_FIELDS;
@@ -13,7 +14,7 @@ use crate::table::change::{self, Wanted};
 use crate::table::example::{self, NewEntry};
 use crate::table::hand::{Hand, gone, plain, refused, value_of};
 use crate::table::question::TableAlbum;
-use crate::table::terms;
+use crate::table::{handed, terms};
 use serde_json::{Map, Value, json};
 
 /// Makes one change.
@@ -22,7 +23,7 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> 
     match wanted {
         Wanted::Set { path, typed } => set(hand, &root, albums, (path, typed.trim())),
         Wanted::Take { path } => take(hand, path),
-        Wanted::Copy { list, at } if list == "kits" => copy(hand, &root, *at),
+        Wanted::Copy { list, at } if list == beside::list(&root) => copy(hand, &root, *at),
         Wanted::Move { list, from, to } => hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to }),
         Wanted::Add { list, at, kind } => {
             let value = entry(hand, albums, &root, (list, None), kind)?;
@@ -36,14 +37,8 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> 
         Wanted::Choose { path } => choose(hand, &root, albums, path),
         Wanted::OwnPaper { path, like, name } => own_paper::put(hand, &root, albums, (path, like, name.trim())),
         Wanted::Sold { list, name, of, price } => change::sold(hand, list, name, [of, price]),
-        Wanted::CallAlbums { names } => {
-            for (number, kit) in kits(&root).iter().enumerate() {
-                if let Some(name) = text(kit, "album").and_then(|name| names.get(name)) {
-                    hand.alter(&Change::Set { path: format!("kits[{number}].album"), value: name.clone().into() })?;
-                }
-            }
-            Ok(())
-        }
+        Wanted::CallFiles { names } => change::call_files(hand, names),
+        Wanted::AddGroup {} => class::add_group(hand, &root),
         Wanted::Units { units } => hand.alter(&Change::Set { path: "units".into(), value: units.clone().into() }),
         _ => Err(gone(Said::new("the-album"))),
     }
@@ -52,6 +47,12 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> 
 fn set(hand: &mut Hand, root: &Node, albums: &[TableAlbum], (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let BatchWay::Change(kit, within) = ways::way(path) {
         return set_change(hand, root, albums, (kit, within, typed));
+    }
+    if let Some((way, stock)) = handed::parted(path) {
+        return handed::set(hand, way, (stock, typed), &class::bought(root, albums, way));
+    }
+    if let Some(done) = class::set(hand, root, albums, (path, typed)) {
+        return done;
     }
     if let Some((list, name, field)) = terms::parted(path) {
         return terms::set(hand, (list, name, field.name), change::value(field, typed));
@@ -72,7 +73,10 @@ fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
         "" => find(TOP_FIELDS),
         "spares" => find(SPARE_FIELDS),
         "selling" => find(SELLING_FIELDS),
+        "class" => find(CLASS_FIELDS),
         _ if way.ends_with(".choice") => find(CHOICE_FIELDS),
+        _ if way.ends_with(".cutter") => find(cutter::SETTINGS),
+        _ if way.starts_with("class.makers[") && way.ends_with(']') => find(MAKER_FIELDS),
         _ if way.starts_with("kits[") && way.ends_with(']') && !way.contains('.') => find(KIT_FIELDS),
         // An entry of a choice is a page.
         _ if way.contains(".choice.of[") => change::field(root, way, name),
@@ -85,9 +89,9 @@ fn set_change(
     hand: &mut Hand,
     root: &Node,
     albums: &[TableAlbum],
-    (kit, within, typed): (usize, &str, &str),
+    (kit, within, typed): (&str, &str, &str),
 ) -> Result<(), Box<Finding>> {
-    let object = format!("kits[{kit}].change");
+    let object = format!("{kit}.change");
     if let Some((paper, field)) = own_paper::field(root, &object, within) {
         let value = (!typed.is_empty()).then(|| change::value(field, typed));
         return own_paper::set(hand, &object, (paper, field.name), value.as_ref());
@@ -108,7 +112,7 @@ fn set_change(
 
 fn take(hand: &mut Hand, path: &str) -> Result<(), Box<Finding>> {
     if let BatchWay::Change(kit, within) = ways::way(path) {
-        return own_paper::take(hand, &format!("kits[{kit}].change"), within);
+        return own_paper::take(hand, &format!("{kit}.change"), within);
     }
     if change::taken_term(hand, path)? {
         return Ok(());
@@ -121,7 +125,7 @@ fn copy(hand: &mut Hand, root: &Node, at: usize) -> Result<(), Box<Finding>> {
     let node = kits(root).get(at).ok_or_else(|| gone("kits"))?;
     let mut kit = value_of(&hand.source, node);
     kit["name"] = free_name(root, text(node, "name").unwrap_or("kit")).into();
-    hand.alter(&Change::Insert { list: "kits".into(), at: at.saturating_add(1), value: kit })
+    hand.alter(&Change::Insert { list: beside::list(root).into(), at: at.saturating_add(1), value: kit })
 }
 
 fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> Result<(), Box<Finding>> {
@@ -133,7 +137,7 @@ fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> R
 }
 
 /// A name that no kit has: this one, else with a number behind.
-fn free_name(root: &Node, name: &str) -> String {
+pub(super) fn free_name(root: &Node, name: &str) -> String {
     let taken = |name: &str| kits(root).iter().any(|kit| text(kit, "name") == Some(name));
     let stem = name.rsplit_once('-').filter(|(_, number)| number.parse::<u32>().is_ok()).map_or(name, |(stem, _)| stem);
     let numbered = (2..).map(|number| {
@@ -147,7 +151,7 @@ fn free_name(root: &Node, name: &str) -> String {
 
 /// Who gets the kit chooses its pages: as many as the album has, of the kinds that it has.
 fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Result<(), Box<Finding>> {
-    let kit = ways::kit(path).ok_or_else(|| gone(path))?;
+    let kit = ways::owner(path).ok_or_else(|| gone(path))?;
     let (album, source, of_album) = album_of(root, albums, kit)?;
     let mut kinds: Vec<Value> = Vec::new();
     for page in 0..album.pages.len() {
@@ -155,14 +159,14 @@ fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Re
         kinds.extend(entry.filter(|entry| !kinds.contains(entry)));
     }
     let choice = json!({ "pages": album.pages.len(), "of": kinds });
-    hand.alter(&Change::Set { path: format!("kits[{kit}].choice"), value: choice })?;
+    hand.alter(&Change::Set { path: format!("{kit}.choice"), value: choice })?;
     // What was otherwise in the album's pages has no page any more.
-    let change = root.at(&format!("kits[{kit}].change")).map(|node| value_of(&hand.source, node));
+    let change = root.at(&format!("{kit}.change")).map(|node| value_of(&hand.source, node));
     let of_pages = |way: &String| way == "pages" || way.starts_with("pages[") || way.starts_with("pages.");
     let kept = change.as_ref().and_then(Value::as_object);
     let lost: Vec<String> = kept.into_iter().flat_map(Map::keys).filter(|way| of_pages(way)).cloned().collect();
     for way in &lost {
-        terms::put(hand, &format!("kits[{kit}].change"), way, None)?;
+        terms::put(hand, &format!("{kit}.change"), way, None)?;
     }
     if !lost.is_empty() {
         hand.notes.push(Said::new("page-changes-gone").with("count", lost.len()));
@@ -179,7 +183,7 @@ fn entry(
     (path, before): (&str, Option<&Node>),
     kind: &str,
 ) -> Result<Value, Box<Finding>> {
-    let kit = ways::kit(path).filter(|_| path.contains(".choice.of")).ok_or_else(|| gone(path))?;
+    let kit = ways::owner(path).filter(|_| path.contains(".choice.of")).ok_or_else(|| gone(path))?;
     let (album, _, of_album) = album_of(root, albums, kit)?;
     let NewEntry { entry, stocks } = example::new_entry(&album, &of_album, before, (Role::Page, kind))?;
     for (name, value) in stocks {
@@ -187,7 +191,7 @@ fn entry(
             let text = Said::new("kind-wants-paper").with("paper", name);
             return Err(refused("kind-wants-paper", text, "kind-wants-paper-help"));
         }
-        terms::put(hand, &format!("kits[{kit}].change"), &format!("stocks.{name}"), Some(value))?;
+        terms::put(hand, &format!("{kit}.change"), &format!("stocks.{name}"), Some(value))?;
         hand.notes.push(Said::new("paper-is-new").with("paper", name));
     }
     Ok(entry)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The batch as the page's forms: what holds for all kits, and each kit with what is otherwise in it than in its album.
 
-use super::{beside, changes, ways};
+use super::{beside, changes, class, ways};
 use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Tree};
@@ -10,7 +10,7 @@ use crate::stock::{STOCK_FIELDS, is_name};
 use crate::table::album::entry_form;
 use crate::table::form::{self, FormFile};
 use crate::table::question::TableAlbum;
-use crate::table::{terms, words};
+use crate::table::{handed, terms, words};
 use crate::work::BatchWork;
 use serde_json::{Map, Value, json};
 
@@ -26,23 +26,32 @@ pub(super) fn forms(work: &BatchWork, root: &Node, albums: &[TableAlbum]) -> Val
             offers.insert(name.to_owned(), offered(albums, name));
         }
     }
-    let top = TOP_FIELDS.iter().filter(|field| matches!(field.name, "title" | "together"));
+    if let Some(name) = beside::album_name(root, "class").filter(|_| beside::is_class(root)) {
+        offers.entry(name).or_insert_with(|| offered(albums, name));
+    }
+    let top = TOP_FIELDS.iter().filter(|field| matches!(field.name, "title" | "together" | "language"));
     let many: u64 = batch.kits.iter().map(|kit| u64::from(batch.times(kit))).sum();
-    let sentence = Said::new("batch-of-kits").with("kits", batch.kits.len()).with("copies", many);
+    let said = if batch.class.is_some() { "class-of-groups" } else { "batch-of-kits" };
+    let sentence = Said::new(said).with("kits", batch.kits.len()).with("copies", many);
     json!({
         "title": batch.title,
         "units": batch.units.name(),
         "sentence": words::say(&sentence),
         "top": form::rows(&file, "", top, &|_| None),
         "spares": form::rows(&file, "spares", SPARE_FIELDS, &|_| None),
+        "handed": handed::rows(&file, "", &class::bought(root, albums, ""), "handed-as-albums"),
         "kits": kits,
+        "class": batch.class.as_ref().map(|_| class::form(batch, root, albums)),
         "offers": offers,
         "terms": terms::forms(&file, &work.merged.stocks, work.cost()),
     })
 }
 
 fn of_kit(work: &BatchWork, root: &Node, albums: &[TableAlbum], number: usize, kit: &BatchKit) -> Value {
-    let way = format!("kits[{number}]");
+    let way = format!("{}[{number}]", beside::list(root));
+    if work.batch.class.is_some() {
+        return class::group(root, albums, &way, kit);
+    }
     let file = FormFile { root, units: kit.album.units, stocks: &kit.album.stocks };
     let held = |field: &Field| (field.name == "copies").then(|| kit.album.copies.to_string());
     let mut rows = form::rows(&file, &way, KIT_FIELDS, &held);
@@ -52,13 +61,8 @@ fn of_kit(work: &BatchWork, root: &Node, albums: &[TableAlbum], number: usize, k
         let named = row["path"] == format!("{way}.name");
         row["about"] = if named { words::say(&Said::new("kit-is-called")) } else { String::new() }.into();
     }
-    for row in rows.iter_mut().filter(|row| row["path"] == format!("{way}.album")) {
-        row["takes"] = "choice".into();
-        row["choices"] = albums.iter().map(|one| json!({ "value": one.name, "label": one.name })).collect();
-    }
-    let of_album = beside::plain(albums, &album);
-    let changes = changed(root, &way, of_album.as_ref().map(|(album, _, root)| (album, root)));
-    let papers = papers(&file, &way);
+    rows.iter_mut().for_each(|row| class::offer_albums(row, albums));
+    let (changes, papers) = otherwise(&file, &way, &album, albums);
     let said = Said::new("kit-in-short")
         .with("copies", work.batch.times(kit))
         .with("album", kit.album.title.as_str())
@@ -85,6 +89,18 @@ fn choice(file: &FormFile<'_>, way: &str, album: &Album) -> Value {
         "rows": form::rows(file, &format!("{way}.choice"), CHOICE_FIELDS, &|_| None),
         "of": of.map(|(kind, entry)| entry_form(album, file, &format!("{way}.choice.of[{kind}]"), entry)).collect::<Vec<_>>(),
     })
+}
+
+/// What is otherwise in a kit, a group or a class than in its album: values, and cards and papers of its own.
+pub(super) fn otherwise(
+    file: &FormFile<'_>,
+    way: &str,
+    album: &str,
+    albums: &[TableAlbum],
+) -> (Vec<Value>, Vec<Value>) {
+    let of_album = beside::plain(albums, album);
+    let changes = changed(file.root, way, of_album.as_ref().map(|(album, _, root)| (album, root)));
+    (changes, papers(file, way))
 }
 
 /// What is otherwise in a kit than in its album, each as a row.

@@ -6,19 +6,20 @@
 
 mod beside;
 mod changes;
+mod class;
 mod forms;
 mod own_paper;
 mod results;
 mod start;
 mod ways;
 
-pub(super) use results::{better, write};
-pub use start::brought;
+pub(super) use results::{better, order};
 pub(super) use start::start;
 
+use super::beside::Beside;
 use super::hand::Hand;
 use super::question::{Question, TableAlbum};
-use super::{said, words};
+use super::{drawer, said, words};
 use crate::batch::{self, Batch};
 use crate::fields::{Node, Source};
 use crate::finding::{Checked, Finding};
@@ -28,10 +29,11 @@ use crate::toolpath::Labels;
 use crate::work::BatchWork;
 use serde_json::{Value, json};
 
-/// A batch, and which of its albums are not on the table.
+/// A batch, which of its albums are not on the table, and what it names besides.
 struct Read {
     batch: Checked<Batch>,
     missing: Vec<String>,
+    files: Beside,
 }
 
 fn read(source: &Source, beside: &[TableAlbum]) -> Read {
@@ -43,13 +45,19 @@ fn read(source: &Source, beside: &[TableAlbum]) -> Read {
             }
         })
     };
-    let batch = batch::read(source, &parts::kinds(), &mut load);
-    Read { batch, missing }
+    let mut batch = batch::read(source, &parts::kinds(), &mut load);
+    let mut files = Beside::default();
+    if let Some(batch) = &mut batch.value {
+        files.cutters(batch.kits.iter_mut().map(|kit| &mut kit.album), beside);
+        files.drawer(&mut batch.drawer, beside);
+    }
+    Read { batch, missing, files }
 }
 
-/// The batch of a question, for what takes longer.
-pub(super) fn of(source: &Source, question: &Question) -> Option<Batch> {
-    read(source, &question.albums).batch.value
+/// The batch of a question, and what is wrong with the files that it names, for what takes longer.
+pub(super) fn of(source: &Source, question: &Question) -> Option<(Batch, Beside)> {
+    let Read { batch, files, .. } = read(source, &question.albums);
+    Some((batch.value?, files))
 }
 
 /// The text with its change, and everything that follows from it.
@@ -76,7 +84,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         (source, notes) = (hand.source, hand.notes);
     }
     let text = source.mark().to_owned() + source.text();
-    let Read { batch, missing } = read(&source, &question.albums);
+    let Read { batch, missing, files } = read(&source, &question.albums);
     let Some((read, root)) = batch.value.zip(Node::read(&source).ok()) else {
         let findings = said::of_the_text(&batch.findings, &source);
         return json!({ "text": text, "unread": true, "batch": true, "missing": missing, "findings": findings });
@@ -87,12 +95,14 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
     let search = question.machine.search(Effort::Low, 1);
     let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, gone);
     work.add(batch.findings);
+    work.add(files.findings.clone());
     let stop = if usable { Vec::new() } else { told.clone() };
     json!({
         "text": text,
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "batch": forms::forms(&work, &root, &question.albums),
-        "fit": results::fit(&work, (&source, &root), &stop),
+        "fit": results::fit(&work, (&source, &root), &files, &stop),
+        "drawer": drawer::form(&order(&work), &files, (&source, question)),
         "machine": told,
         "sheets": if usable { results::sheets(&work) } else { None },
         "tables": if usable { results::tables(&work) } else { Value::Null },
