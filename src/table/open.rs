@@ -59,7 +59,7 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
             "name": opened.name,
             "text": opened.text,
             "batch": kind(&opened.name, &opened.text) == "batch",
-            "albums": opened.beside.iter().map(|(name, text)| json!({ "name": name, "text": text, "kind": kind(name, text) })).collect::<Vec<_>>(),
+            "albums": opened.beside.iter().map(beside_it).collect::<Vec<_>>(),
         })),
         "drawer": drawer::empty(),
         "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
@@ -69,6 +69,15 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
         },
         "sheets": sheets.chain(sold).collect::<Vec<_>>(),
     })
+}
+
+fn beside_it((name, text): &(String, String)) -> Value {
+    let mut file = json!({ "name": name, "text": text });
+    let kind = kind(name, text);
+    if kind != "album" {
+        file["kind"] = kind.into();
+    }
+    file
 }
 
 fn kind(name: &str, text: &str) -> &'static str {

@@ -72,6 +72,7 @@ mod spines;
 mod table;
 mod table_album;
 mod table_batch;
+mod table_order;
 mod templates;
 mod trimmer;
 mod two_ways;

@@ -233,7 +233,8 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
         let folder = TempDir::new("zip");
         let album = folder.put(&format!("{name}.json"), fixture(name));
         let out = folder.join("kit");
-        let asked: Vec<&str> = [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options].concat();
+        let asked: Vec<&str> =
+            [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options.clone()].concat();
         let run = hingeleaf(asked);
         assert_eq!(run.code, 0, "{run:?}");
         let written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
@@ -253,6 +254,14 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
             file.read_to_end(&mut bytes).unwrap();
             taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
         }
+        // Beside it lies what it is made from, and how.
+        let file = format!("{name}.json");
+        assert_eq!(taken.remove(&PathBuf::from(&file)), Some(fixture(name).into_bytes()));
+        let machine = taken.remove(&PathBuf::from("my-cutter.json"));
+        assert_eq!(machine.is_some(), !options.is_empty(), "{name}");
+        let more = if options.is_empty() { "" } else { " --cutter my-cutter.json --trimmer" };
+        let command = format!("hingeleaf kit {file} --out kit{more}\n");
+        assert_eq!(taken.remove(&PathBuf::from("command.txt")), Some(command.into_bytes()));
         assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
         assert!(taken == written, "files differ");
     }

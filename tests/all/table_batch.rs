@@ -419,7 +419,7 @@ fn a_batch_is_opened_with_its_albums() {
     }
     // Where it is called otherwise on the table, the batch calls it so.
     let mut other = alone.clone();
-    other["change"] = json!({ "do": "call-albums", "names": { "tide-table.json": "tide-table-2.json" } });
+    other["change"] = json!({ "do": "call-files", "names": { "tide-table.json": "tide-table-2.json" } });
     let answer = table.post("work", other.to_string().as_bytes()).json();
     assert_eq!(answer["text"], file["text"].as_str().unwrap().replace("\"tide-table.json", "\"tide-table-2.json"));
 }

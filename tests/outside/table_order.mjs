@@ -250,9 +250,9 @@ await check("a class is made and taken away", async (must) => {
   await page.locator("#class-makers-0-like").selectOption("paper");
   await page.locator("#class-makers-0-paper").fill("moss");
   await first.getByRole("button", { name: /Use that paper/ }).click();
-  await first.getByText("Paper of this kit: moss").waitFor();
+  await first.getByText("Paper of this group: moss").waitFor();
   await first.getByRole("button", { name: /The album’s paper instead/ }).click();
-  await first.getByText("Paper of this kit: moss").waitFor({ state: "detached" });
+  await first.getByText("Paper of this group: moss").waitFor({ state: "detached" });
   // What all groups share.
   await page.locator("#part-class summary").click();
   await page.locator("#at-class-shared-by").fill("3");
@@ -318,6 +318,7 @@ await check("a class that is opened and brought back", async (must) => {
   await says(page, "#fit .findings .stop", "long-table");
   await page.locator("#at-class-makers-1-sheet-card").selectOption("letter");
   await says(page, "#fit .result", /^All kits go together/);
+  await page.locator("#part-class summary").click();
   await page.locator("#at-class-album").selectOption("tide-table.json");
   await still(page);
   await download(page, "Everything in one zip", "class-opened.zip");

@@ -122,6 +122,8 @@ fn sheets(root: &Node, albums: &[TableAlbum], way: &str, kit: &BatchKit) -> Vec<
             "needed": false,
             "usual": usual.map(table_album::names).unwrap_or_default(),
             "takes": "sheet",
+            // It may be as in the album again.
+            "frees": true,
         })
     };
     bought(root, albums, way).into_iter().map(row).collect()

@@ -50,8 +50,8 @@ fn path(work: &BatchWork, (source, root): (&Source, &Node), finding: &Finding) -
         return Some("together".into());
     }
     let kit = kits_with(work, finding).next()?;
-    let own = format!("{}[{kit}].album", beside::list(root));
-    Some(if beside::is_class(root) && root.at(&own).is_none() { "class.album".into() } else { own })
+    // What a group can't make may be for its sheets as well as for its album.
+    Some(format!("{}[{kit}]{}", beside::list(root), if beside::is_class(root) { "" } else { ".album" }))
 }
 
 /// The kits that a finding is of.

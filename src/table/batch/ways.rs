@@ -75,7 +75,7 @@ pub(super) fn named(path: &str) -> String {
         BatchWay::Change(_, within) => words::named(within),
         BatchWay::Plain => {
             let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-            let of_stock = |key| words::capital(&words::say(&Said::new(key).with("stock", Arg::code(name))));
+            let of_stock = |key| words::say(&Said::new(key).with("stock", Arg::code(name)));
             match way.rsplit('.').next() {
                 Some("sheet") => of_stock("sheet-of-stock"),
                 Some("handed_over") => of_stock("handed-over-of"),

@@ -53,6 +53,11 @@ fn changed(text: &str, wanted: &Wanted) -> Result<String, Box<Finding>> {
             };
             *item = sheet.into();
         }
+        // What is no list of sheets goes as a whole.
+        Wanted::Take { path } if entry_of(path).is_none() => {
+            let stock = path.strip_prefix(OWN).and_then(|way| way.strip_prefix("stocks.")).ok_or_else(is_gone)?;
+            stocks.shift_remove(stock).ok_or_else(is_gone)?;
+        }
         Wanted::Take { path } => {
             let (stock, number) = entry_of(path).ok_or_else(is_gone)?;
             let list = stocks.get_mut(stock).and_then(Value::as_array_mut).ok_or_else(is_gone)?;
@@ -104,8 +109,10 @@ fn entry_of(path: &str) -> Option<(&str, usize)> {
 }
 
 fn value(field: &str, typed: &str) -> Value {
-    let number = (field == "count").then(|| typed.parse::<u32>().ok()).flatten();
-    number.map_or_else(|| typed.into(), Value::from)
+    let whole = || typed.parse::<u32>().ok().map(Value::from);
+    let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
+    let number = (field == "count").then(|| whole().or_else(number)).flatten();
+    number.unwrap_or_else(|| typed.into())
 }
 
 /// As [`drawer::text`] writes it, with all that can't be read left as it is.

@@ -77,6 +77,7 @@ pub(super) fn form(order: &DrawnOrder<'_>, files: &Beside, (source, question): (
         "editable": root.is_some_and(|root| matches!(root.tree, Tree::Object(_))),
         "stocks": stocks,
         "may": may(order),
+        "as": words::capital(&words::say(&Said::new("lies-as"))),
         "left": left(order),
     })
 }
@@ -128,11 +129,10 @@ fn word(item: &Node, field: &str) -> String {
 }
 
 fn row(way: &str, field: &str, value: &str) -> Value {
-    let about = if field == "sheet" { words::say(&Said::new("lies-as")) } else { String::new() };
     json!({
         "path": format!("{way}.{field}"),
         "label": words::label(&format!("lies-{field}")),
-        "about": about,
+        "about": "",
         "value": value,
         "given": !value.is_empty(),
         "needed": field == "sheet",

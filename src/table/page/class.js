@@ -15,6 +15,8 @@ export function groups(state) {
     whole(state, batch.class)];
 }
 
+const isTool = (row) => row.path.endsWith(".by");
+
 function group(state, one) {
   const { view, start } = state;
   const id = idOf(one.way);
@@ -26,18 +28,18 @@ function group(state, one) {
   return make("details", { id, "data-key": one.way },
     make("summary", {}, make("h3", {}, one.name), make("span", { class: "is" }, one.sentence), " ", mark(within(state, one.way))),
     make("div", { class: "inside" },
-      make("div", { class: "fields" }, rows(one.rows, view)),
+      make("div", { class: "fields" }, rows(one.rows.filter((row) => !isTool(row)), view)),
       make("div", { class: "does" },
         button(["The same again", unseen(`: ${one.name}`)], "copy-kit", { "data-way": one.way }),
         button(["Take it out", unseen(`: ${one.name}`)], "take-kit", { "data-way": one.way, "aria-disabled": last ? "true" : null }),
         button(["Open its album", unseen(`: ${one.name}`)], "open-album", { "data-name": one.album })),
       findings(elsewhere(within(state, one.way), own)),
       part("sheets", "The sheets that they have", make("div", { class: "fields" }, rows(one.sheets, view, start.sheets))),
-      part("machine", "What the machine is",
-        make("div", { class: "fields" }, field(row, view), rows(settings, view)),
-        make("span", { class: "file" },
+      part("machine", "What they cut with",
+        make("div", { class: "fields" }, rows(one.rows.filter(isTool), view), field(row, view), rows(settings, view)),
+        make("div", { class: "does" }, make("span", { class: "file" },
           make("label", { for: `${id}-cutter-file`, class: "as-button" }, "Open a cutter file", unseen(`: ${one.name}`)),
-          make("input", { type: "file", id: `${id}-cutter-file`, accept: ".json,application/json", "data-side": "cutter", "data-for": row.path }))),
+          make("input", { type: "file", id: `${id}-cutter-file`, accept: ".json,application/json", "data-side": "cutter", "data-for": row.path })))),
       part("handed", "What they are handed", make("div", { class: "fields" }, rows(one.handed, view))),
       changes(state, one)));
 }

@@ -42,6 +42,7 @@ function which({ name, own, names }) {
 function lies(stock, view) {
   return make("fieldset", { "data-key": stock.way },
     make("legend", {}, stock.name),
+    stock.sheets.length ? null : button(["Take it out", unseen(`: ${stock.name}`)], "take-lying", { "data-way": stock.way }),
     make("ul", { class: "lies" }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.way },
       make("div", { class: "fields" }, rows(sheet.rows, view)),
       sheet.said ? make("p", { class: "taken" }, `${sheet.name}: ${sheet.said}.`) : null,
@@ -50,26 +51,26 @@ function lies(stock, view) {
 
 /** A form for more sheets. */
 function more(state) {
-  const { may } = state.view.drawer;
+  const { may, as } = state.view.drawer;
   const wrong = state.wrong?.where === "lies" ? state.wrong.words : "";
   const marks = { "aria-invalid": wrong ? "true" : null, "aria-describedby": wrong ? "lies-wrong" : null };
-  const typed = (id, label, placeholder) => make("div", { class: "field" },
+  const typed = (id, label, placeholder, about = "") => make("div", { class: "field" },
     make("label", { for: id }, label),
-    make("input", { type: "text", id, "data-stays": true, placeholder, autocomplete: "off", spellcheck: "false", ...marks }));
+    make("input", { type: "text", id, "data-stays": true, placeholder, autocomplete: "off", spellcheck: "false", ...marks }),
+    about ? make("span", { class: "about" }, about) : null);
   return make("form", { class: "sold", "data-do": "lies" },
     make("div", { class: "field" },
       make("label", { for: "lies-stock" }, "More sheets of"),
       make("select", { id: "lies-stock", "data-stays": true }, may.map((name) => make("option", { value: name }, name)))),
-    typed("lies-sheet", "Sheet, or offcut as it lies", "210x83mm"),
+    typed("lies-sheet", "Sheet, or offcut as it lies", "210x83mm", `${as}.`),
     typed("lies-count", "How many", "1"),
     make("button", { type: "submit" }, "Put it in the drawer"),
     wrong ? make("span", { class: "wrong", id: "lies-wrong" }, wrong) : null);
 }
 
 function left(left) {
-  return make("div", { class: "group", role: "group", "aria-labelledby": "drawer-left" },
-    make("h4", { id: "drawer-left" }, left.caption),
-    left.rows.length ? table(left) : make("p", { class: "calm" }, "Nothing."),
+  return make("div", { class: "group" },
+    left.rows.length ? table(left) : make("p", {}, `${left.caption}: nothing.`),
     make("p", { class: "about" }, "Offcuts of 40 mm and more on each side are worth keeping."),
     button("Save the drawer as it is after the job", "drawer-after"));
 }

@@ -10,6 +10,8 @@ export const within = (state, way) => state.view.fit.findings.filter((one) => on
 export const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
 export const unseen = (words) => make("span", { class: "unseen" }, words);
 
+const whatIs = ({ way }) => (way === "class" ? "class" : way.startsWith("class") ? "group" : "kit");
+
 /** What is otherwise in a kit than in its album. */
 export function changes(state, one, title = "Otherwise than in its album") {
   const { view, start } = state;
@@ -17,6 +19,7 @@ export function changes(state, one, title = "Otherwise than in its album") {
   const offers = view.batch.offers[one.album] ?? [];
   const fresh = state.newChange[one.way];
   const row = fresh && !one.changes.some((row) => row.path === `${one.way}.change.${fresh}`) ? offers.flatMap((group) => group.rows).find((row) => row.path === fresh) : null;
+  const what = whatIs(one);
   const papers = offers.filter((group) => group.paper);
   return make("div", { class: "group", role: "group", "aria-labelledby": `${id}-otherwise` },
     make("h4", { id: `${id}-otherwise`, tabindex: "-1" }, title),
@@ -26,11 +29,11 @@ export function changes(state, one, title = "Otherwise than in its album") {
       button(["As in the album", unseen(`: ${row.label}`)], "take-change", { "data-way": row.path, "data-kit": one.way }))),
     row ? make("div", { class: "change", "data-key": `new-${fresh}` }, field({ ...row, path: `${one.way}.change.${fresh}` }, view, start.sheets)) : null),
     one.papers.map((paper) => make("fieldset", { "data-key": paper.way },
-      make("legend", {}, `Paper of this kit: ${paper.name}`),
+      make("legend", {}, `Paper of this ${what}: ${paper.name}`),
       make("div", { class: "fields" }, rows(paper.rows, view, start.sheets)),
       button(["The album’s paper instead", unseen(`: ${paper.name}`)], "take-change", { "data-way": paper.way, "data-kit": one.way }))),
     offers.length ? make("form", { class: "add", "data-do": "add-change", "data-way": one.way },
-      make("label", { for: `${id}-new` }, "Something else in this kit"),
+      make("label", { for: `${id}-new` }, `Something else in this ${what}`),
       make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.label))))),
       make("button", { type: "submit" }, "Add a change", unseen(`: ${one.name}`))) : null,
     papers.length ? ownPaper(state, one, papers) : null);

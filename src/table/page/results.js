@@ -22,7 +22,7 @@ export function findings(list) {
       one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
     one.file && one.line ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
-    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
+    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}${/[.?]$/.test(one.help) ? "" : "."}`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
     one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
