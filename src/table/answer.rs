@@ -12,14 +12,14 @@ use super::drawer::DrawnOrder;
 use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
+use super::read::AlbumRead;
 use super::{album, assets, batch, beside, drawer, parts_list, said, sheets, sizes, tables, taken, terms, words};
-use crate::album::{self as albums, Album};
+use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
-use crate::finding::{Checked, Finding, Said};
+use crate::finding::{Finding, Said};
 use crate::layout::{Effort, Unwatched, Watch};
-use crate::parts;
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
 use crate::work::{BatchWork, Files, Work};
@@ -229,24 +229,6 @@ impl Session {
             work.add(files.findings.clone());
             work
         })
-    }
-}
-
-/// An album with the files that it names.
-struct AlbumRead {
-    album: Checked<Album>,
-    files: Beside,
-}
-
-impl AlbumRead {
-    fn of(source: &Source, question: &Question) -> Self {
-        let mut album = albums::read(source, &parts::kinds());
-        let mut files = Beside::default();
-        files.cutters(album.value.iter_mut(), &question.albums);
-        if let Some(album) = &mut album.value {
-            files.drawer(&mut album.drawer, &question.albums);
-        }
-        Self { album, files }
     }
 }
 

@@ -3,6 +3,7 @@
 //!
 //! In: texts with their names, as the page keeps them. Out: what a file names of them, read; a text that calls them otherwise.
 
+use super::hand::Hand;
 use super::question::TableAlbum;
 use super::said;
 use crate::album::Album;
@@ -14,6 +15,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;
 use crate::stock::OwnCutter;
 use serde_json::Value;
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 /// The fields that name files of the table.
@@ -168,6 +170,13 @@ pub(super) fn calling(source: &Source, own: &dyn Fn(&str) -> Option<String>) -> 
         }
     }
     source.mark().to_owned() + &text
+}
+
+/// Calls files as they are called on the table, in whatever folder they were.
+pub(super) fn call_files(hand: &mut Hand, names: &BTreeMap<String, String>) -> Result<(), Box<Finding>> {
+    let alone = |said: &str| said.rsplit(['/', '\\']).next().unwrap_or(said).to_owned();
+    let text = calling(&hand.source, &|said| names.get(said).or_else(|| names.get(&alone(said))).cloned());
+    hand.take(text)
 }
 
 /// All files of the table that a text names, and that these name in turn.

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::hand::{Hand, gone, refused, unchanged, value_of};
+use super::hand::{Hand, gone, refused, unchanged, value, value_of};
 use super::{beside, example, handed, terms, units, words};
 use crate::album::{self, Album, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
-use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
+use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
@@ -92,7 +92,7 @@ pub(super) fn apply(
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
         }
-        Wanted::Take { path } if taken_term(&mut hand, path)? => {}
+        Wanted::Take { path } if terms::taken(&mut hand, path)? => {}
         Wanted::Take { path } => {
             hand.alter(&Change::Remove { path: path.clone() })?;
             if let Some(number) = page_number(path) {
@@ -124,8 +124,8 @@ pub(super) fn apply(
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
         }
-        Wanted::Sold { list, name, of, price } => sold(&mut hand, list, name, [of, price])?,
-        Wanted::CallFiles { names } => call_files(&mut hand, names)?,
+        Wanted::Sold { list, name, of, price } => terms::sold(&mut hand, list, name, [of, price])?,
+        Wanted::CallFiles { names } => beside::call_files(&mut hand, names)?,
         Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
         }
@@ -236,34 +236,6 @@ impl Hand {
     }
 }
 
-/// Calls files as they are called on the table, in whatever folder they were.
-pub(super) fn call_files(hand: &mut Hand, names: &BTreeMap<String, String>) -> Result<(), Box<Finding>> {
-    let alone = |said: &str| said.rsplit(['/', '\\']).next().unwrap_or(said).to_owned();
-    let text = beside::calling(&hand.source, &|said| names.get(said).or_else(|| names.get(&alone(said))).cloned());
-    hand.take(text)
-}
-
-/// A new pack or supply, as it was typed.
-pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
-    let [of, price] = typed;
-    if let Some(said) = terms::lacks(of, price) {
-        return Err(refused("pack-lacks", said, "pack-lacks-help"));
-    }
-    let field = |name: &str, typed: &str| {
-        let path = format!("{list}.-.{name}");
-        terms::parted(&path).map_or_else(|| typed.into(), |(.., field)| value(field, typed.trim()))
-    };
-    terms::add(hand, list, name.trim(), [("of", field("of", of)), ("price", field("price", price))])
-}
-
-/// Takes a pack or a supply out, if this is one's way.
-pub(super) fn taken_term(hand: &mut Hand, path: &str) -> Result<bool, Box<Finding>> {
-    let Some((list, name)) = path.split_once('.').filter(|(list, _)| matches!(*list, "packs" | "supplies")) else {
-        return Ok(false);
-    };
-    terms::put(hand, list, name, None).map(|()| true)
-}
-
 fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let Some((list, name, field)) = terms::parted(path) {
         return terms::set(hand, (list, name, field.name), value(field, typed.trim()));
@@ -335,32 +307,4 @@ fn role_of(way: &str) -> Role {
 fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
-}
-
-/// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
-pub(super) fn value(field: &Field, typed: &str) -> Value {
-    let text = || Value::from(typed);
-    let number = |typed: &str| -> Option<Value> {
-        let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));
-        let whole = typed.parse::<u32>().ok().map(Value::from);
-        let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
-        plain.then(|| whole.or_else(number)).flatten()
-    };
-    let list = |one: &dyn Fn(&str) -> Option<Value>| -> Option<Value> {
-        typed.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(one).collect()
-    };
-    match field.takes {
-        Takes::Length { .. }
-        | Takes::Caliper
-        | Takes::Count { .. }
-        | Takes::CountOr { .. }
-        | Takes::Amount
-        | Takes::AmountOrText(_) => number(typed).unwrap_or_else(text),
-        Takes::Counts => list(&number).unwrap_or_else(text),
-        Takes::Flag => typed.parse::<bool>().map_or_else(|_| text(), Value::from),
-        Takes::Texts(_) | Takes::Nested(_) if typed.contains(',') => {
-            list(&|part| Some(part.into())).unwrap_or_else(text)
-        }
-        Takes::Texts(_) | Takes::Nested(_) | Takes::Text | Takes::Choice(_) => text(),
-    }
 }

@@ -22,6 +22,7 @@ mod open;
 mod parts_list;
 mod pictures;
 mod question;
+mod read;
 mod said;
 mod server;
 mod sheets;

@@ -12,9 +12,9 @@ use crate::finding::{Arg, Finding, Said};
 use crate::selling::SELLING_FIELDS;
 use crate::table::change::{self, Wanted};
 use crate::table::example::{self, NewEntry};
-use crate::table::hand::{Hand, gone, plain, refused, value_of};
+use crate::table::hand::{Hand, gone, plain, refused, value, value_of};
 use crate::table::question::TableAlbum;
-use crate::table::{handed, terms};
+use crate::table::{beside as table_beside, handed, terms};
 use serde_json::{Map, Value, json};
 
 /// Makes one change.
@@ -36,8 +36,8 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> 
         Wanted::AddKit { album } => add_kit(hand, &root, albums, album),
         Wanted::Choose { path } => choose(hand, &root, albums, path),
         Wanted::OwnPaper { path, like, name } => own_paper::put(hand, &root, albums, (path, like, name.trim())),
-        Wanted::Sold { list, name, of, price } => change::sold(hand, list, name, [of, price]),
-        Wanted::CallFiles { names } => change::call_files(hand, names),
+        Wanted::Sold { list, name, of, price } => terms::sold(hand, list, name, [of, price]),
+        Wanted::CallFiles { names } => table_beside::call_files(hand, names),
         Wanted::AddGroup {} => class::add_group(hand, &root),
         Wanted::Units { units } => hand.alter(&Change::Set { path: "units".into(), value: units.clone().into() }),
         _ => Err(gone(Said::new("the-album"))),
@@ -55,7 +55,7 @@ fn set(hand: &mut Hand, root: &Node, albums: &[TableAlbum], (path, typed): (&str
         return done;
     }
     if let Some((list, name, field)) = terms::parted(path) {
-        return terms::set(hand, (list, name, field.name), change::value(field, typed));
+        return terms::set(hand, (list, name, field.name), value(field, typed));
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;
@@ -63,7 +63,7 @@ fn set(hand: &mut Hand, root: &Node, albums: &[TableAlbum], (path, typed): (&str
     if typed.is_empty() {
         return if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) };
     }
-    hand.alter(&Change::Set { path, value: change::value(field, typed) })
+    hand.alter(&Change::Set { path, value: value(field, typed) })
 }
 
 /// The field that a way and a name lead to.
@@ -93,7 +93,7 @@ fn set_change(
 ) -> Result<(), Box<Finding>> {
     let object = format!("{kit}.change");
     if let Some((paper, field)) = own_paper::field(root, &object, within) {
-        let value = (!typed.is_empty()).then(|| change::value(field, typed));
+        let value = (!typed.is_empty()).then(|| value(field, typed));
         return own_paper::set(hand, &object, (paper, field.name), value.as_ref());
     }
     if typed.is_empty() {
@@ -103,7 +103,7 @@ fn set_change(
     let (_, _, of_album) = album_of(root, albums, kit)?;
     let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
     let value = match change::field(&of_album, way, name) {
-        Some(field) => change::value(field, typed),
+        Some(field) => value(field, typed),
         // What no field of the page stands for is written as the file has it.
         None => serde_json::from_str(typed).unwrap_or_else(|_| typed.into()),
     };
@@ -114,7 +114,7 @@ fn take(hand: &mut Hand, path: &str) -> Result<(), Box<Finding>> {
     if let BatchWay::Change(kit, within) = ways::way(path) {
         return own_paper::take(hand, &format!("{kit}.change"), within);
     }
-    if change::taken_term(hand, path)? {
+    if terms::taken(hand, path)? {
         return Ok(());
     }
     hand.alter(&Change::Remove { path: path.to_owned() })
