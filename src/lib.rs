@@ -46,6 +46,8 @@ pub mod finding;
 pub mod fit;
 pub mod folded;
 pub mod guide;
+pub mod kind_file;
+pub mod kind_trial;
 pub mod labels;
 pub mod layout;
 pub mod length;

@@ -16,6 +16,13 @@ pub const FORMAT: &str = "hingeleaf-album/1";
 /// The form of a list of entries, in words.
 const ENTRY_FORMS: &str = "objects with a \"kind\"";
 
+/// The kinds that an album brings along; whoever says which kinds there are has read them.
+pub(super) const KINDS: Key<Nested> = Key::nested(
+    "kinds",
+    "a list of kind files, folders of these, or kinds",
+    Fallback::Rule("the built-in ones"),
+    "kinds of one's own: files, folders of files, or the kinds themselves",
+);
 pub(super) const TITLE: Key<Option<Text>> = Key::text("title", rule("Album"), "the album's name");
 pub(super) const MAKER: Key<Option<Text>> = Key::text("maker", rule("nobody"), "who designed it, for the guide");
 pub(super) const EDITION: Key<Option<Text>> = Key::text("edition", rule("none"), "its edition, for the guide");
@@ -86,6 +93,7 @@ pub(crate) const TOP_FIELDS: &[Field] = &[
     HANDED_OVER.field,
     SPARES.field,
     DRAWER.field,
+    KINDS.field,
     STOCKS.field,
     PAGE.field,
     PAGES.field,

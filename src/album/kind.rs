@@ -2,6 +2,7 @@
 //! What a kind of page, spine, cover or insert is to the album file; which ones there are stands in `parts::kinds`.
 
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
+use crate::kind_file::KindFile;
 use crate::length::Length;
 use crate::stock::By;
 
@@ -45,6 +46,8 @@ pub struct Kind {
     pub fields: &'static [Field],
     /// Where it is bought or made before instead of cut: the field that says how thick it is. It has no stock and no grain then.
     pub ready: Option<Key<Length>>,
+    /// What it is made by, where that stands in a kind file.
+    pub file: Option<&'static KindFile>,
 }
 
 words! {

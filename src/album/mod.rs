@@ -8,6 +8,7 @@ mod file_fields;
 mod hand_over;
 mod kind;
 mod label_grid;
+mod named_kinds;
 mod offcut;
 mod order;
 mod paper;

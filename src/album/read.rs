@@ -2,14 +2,14 @@
 //! From the album file's text to the checked [`Album`].
 
 use super::file_fields::{
-    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, LABELS, LANGUAGE, MAKER, NOTES, ON, PAGE,
-    PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
+    BOUND, COPIES, COVER, EDITION, FORMAT, HANDED_OVER, HEIGHT, INSERTS, KINDS, LABELS, LANGUAGE, MAKER, NOTES, ON,
+    PAGE, PAGE_FIELDS, PAGES, PANEL_FIELDS, PANEL_STOCK, PANELS, REVEAL, RUNS_ON, SEAM, SPINE, STOCKS, TAPE, TITLE,
     TOLERANCE, TOP_FIELDS, WIDTH,
 };
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::spares::{self, SPARES};
-use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, offcut, paper};
+use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, named_kinds, offcut, paper};
 use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
@@ -59,6 +59,9 @@ struct Reading<'r, 's> {
 impl Reading<'_, '_> {
     fn album(mut self) -> Option<Album> {
         let top = self.reader.top(TOP_FIELDS, FORMAT)?;
+        if let Some(node) = top.get(KINDS) {
+            named_kinds::checked(self.reader, node);
+        }
         if let Some(node) = top.get(STOCKS) {
             self.stocks(node);
         }

@@ -25,7 +25,7 @@ pub use lots::{Lot, again, lots};
 pub use merge::{Merged, PartUse};
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};
 pub use pack::MixPack;
-pub use read::read;
+pub use read::{read, read_with};
 pub use reading::Albums;
 pub use schema::schema;
 pub(crate) use stocks::base;

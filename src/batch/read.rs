@@ -14,6 +14,7 @@ use crate::drawer::{self, NamedDrawer};
 use crate::exact::Exact;
 use crate::fields::{Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Checked, Finding, Said, of_kits};
+use crate::parts::{KindFiles, no_kind_files};
 use crate::selling::{self, Differs, PACKS, SELLING, Terms};
 
 /// More kinds of kit than this are a mistake: our choice.
@@ -28,9 +29,21 @@ const MOST_COPIES: u64 = 10_000;
 /// Reads a batch file; `albums` finds the album files that it names, `kinds` are all that there are.
 #[must_use]
 pub fn read(source: &Source, kinds: &[&'static Kind], albums: &mut Albums<'_>) -> Checked<Batch> {
+    read_with(source, kinds, albums, &mut no_kind_files)
+}
+
+/// The same where `kind_files` finds the kind files that the albums name, from the batch file's folder.
+#[must_use]
+pub fn read_with(
+    source: &Source,
+    kinds: &[&'static Kind],
+    albums: &mut Albums<'_>,
+    kind_files: &mut KindFiles<'_>,
+) -> Checked<Batch> {
     let mut reader = Reader::new(source);
     let Some(top) = reader.top(TOP_FIELDS, FORMAT) else { return Checked::none(reader.findings) };
-    let mut reading = BatchReading { source, reader, kinds, albums, files: Vec::new(), of_albums: Vec::new() };
+    let mut reading =
+        BatchReading { source, reader, kinds, albums, kind_files, files: Vec::new(), of_albums: Vec::new() };
     let (class, kits, of_groups) = reading.kits_or_class(&top);
     let of_albums = of_kits(reading.of_albums.iter().map(|(kit, findings)| (kit.as_str(), findings.as_slice())));
     reading.reader.findings.extend(of_albums);
@@ -163,9 +176,10 @@ impl BatchReading<'_, '_> {
         let changes = [(values.get(CHANGE), values)];
         let of = AlbumOf { file: values.get(ALBUM), place, changes: &changes, one_way: false };
         let mut changed = self.changed(name, &of)?;
+        let own = self.kinds_of(values.get(ALBUM), &changed);
         let read = match chosen {
             None if values.says(CHOICE) => return None,
-            None => album::read_changed(&changed, self.kinds),
+            None => album::read_changed(&changed, &own.kinds),
             Some(ReadChoice { choice, of, way }) => {
                 // What the file's own pages are is of no account.
                 for node in [&Node { tree: Tree::Null, ..of.clone() }, of] {
@@ -173,9 +187,10 @@ impl BatchReading<'_, '_> {
                     let _ = changed.put("pages", &of.range, node);
                 }
                 let pages = usize::try_from(choice.pages).unwrap_or(usize::MAX);
-                album::read_choice(&changed, self.kinds, pages, way)
+                album::read_choice(&changed, &own.kinds, pages, way)
             }
         };
+        let read = own.with(read);
         self.of_albums.push((name.to_owned(), read.findings));
         let mut album = read.value?;
         if let Some(copies) = values.get(COPIES) {

@@ -6,7 +6,9 @@ use crate::album::{self, Kind};
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values};
 use crate::finding::{Arg, Finding, Place, Said};
 use crate::length::excerpt;
+use crate::parts::{self, KindFiles, KindsRead};
 use crate::stock::is_name;
+use std::path::Path;
 
 /// Gives the text of an album by the name that a batch file calls it; the finding says why there is none.
 pub type Albums<'a> = dyn FnMut(&str) -> Result<Source, Box<Finding>> + 'a;
@@ -17,6 +19,8 @@ pub(super) struct BatchReading<'r, 's> {
     pub(super) reader: Reader<'s>,
     pub(super) kinds: &'r [&'static Kind],
     pub(super) albums: &'r mut Albums<'r>,
+    /// Kind files that the albums name.
+    pub(super) kind_files: &'r mut KindFiles<'r>,
     /// The album files that were asked for.
     pub(super) files: Vec<(String, Result<Source, Box<Finding>>)>,
     /// By kit, what is wrong with its album.
@@ -49,9 +53,18 @@ impl BatchReading<'_, '_> {
     /// An album with changes in it; what is wrong with it names the kit.
     pub(super) fn changed_album(&mut self, name: &str, of: &AlbumOf<'_>) -> Option<album::Album> {
         let changed = self.changed(name, of)?;
-        let read = album::read_changed(&changed, self.kinds);
+        let own = self.kinds_of(of.file, &changed);
+        let read = album::read_changed(&changed, &own.kinds);
+        let read = own.with(read);
         self.of_albums.push((name.to_owned(), read.findings));
         read.value
+    }
+
+    /// The kinds that an album may be of; the files that it names are found from its own folder.
+    pub(super) fn kinds_of(&mut self, file: &str, changed: &Grafted) -> KindsRead {
+        let folder = Path::new(file).parent().unwrap_or(Path::new("")).to_path_buf();
+        let mut files = |name: &str| (self.kind_files)(&folder.join(name).to_string_lossy());
+        parts::kinds_of(self.kinds, changed.source(), Some(changed.root()), &mut files)
     }
 
     /// An album file with the changes in it.

@@ -5,12 +5,13 @@ use super::drawer::{self, DrawerFile};
 use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, cutter, on_sheets, source};
+use super::kind_files::kind_files;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
-use hingeleaf::album::{self, Album};
+use hingeleaf::album::Album;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
-use hingeleaf::finding::{Finding, gravest_first, stops};
+use hingeleaf::finding::{Checked, Finding, gravest_first, stops};
 use hingeleaf::outline::Outlined;
 use hingeleaf::parts;
 use std::path::Path;
@@ -28,7 +29,7 @@ pub(super) struct Inputs {
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
 pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
     let mut sources = vec![source(file, "no-file-help")?];
-    let read = album::read(&sources[0], &parts::kinds());
+    let read = read_album(file, &mut sources);
     findings.extend(read.findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;
     let mut album = read.value.map(|album| on_sheets(album, machine, &mut findings));
@@ -46,10 +47,17 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     }
 }
 
+/// Reads the album of the first source with the kinds that it brings along; kind files are found from its folder.
+pub(super) fn read_album(file: &Path, sources: &mut Vec<Source>) -> Checked<Album> {
+    let folder = file.parent().unwrap_or(Path::new(""));
+    let first = sources[0].clone();
+    parts::read_album(&first, &mut |name| kind_files(folder, name, sources))
+}
+
 /// The album of a changed text, on the sheets that the arguments say, cut with what `before` is cut with; none where the text is
 /// refused.
 pub(super) fn reread(source: &Source, machine: &MachineArguments, before: &Album) -> Option<Album> {
-    let album = album::read(source, &parts::kinds()).value?;
+    let album = read_album(Path::new(source.name()), &mut vec![source.clone()]).value?;
     let mut findings = Vec::new();
     let mut album = on_sheets(album, machine, &mut findings);
     for stock in &mut album.stocks {

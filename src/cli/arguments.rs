@@ -83,6 +83,7 @@ pub(super) enum SchemaOf {
     Batch,
     Cutter,
     Drawer,
+    Kind,
     Report,
     Compare,
 }
@@ -276,6 +277,9 @@ pub(super) struct Catalogue {
     /// Draw a plate of each kind, flat and folded, as SVG and PNG into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Print the kind file that states this built-in kind, to copy and change
+    #[arg(long, value_name = "KIND", conflicts_with_all = ["out", "json"])]
+    pub source: Option<String>,
     /// Replace the folder if it holds an earlier catalogue
     #[arg(long, requires = "out")]
     pub replace: bool,

@@ -10,6 +10,7 @@ use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::hand_over;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, rounded, source, step_problems};
+use super::kind_files::kind_files;
 use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
@@ -169,7 +170,10 @@ pub(super) fn read_batch(
         sources.push(found.clone());
         Ok(found)
     };
-    let read = batch::read(text, &parts::kinds(), &mut load);
+    let mut of_kinds = Vec::new();
+    let mut kinds = |name: &str| kind_files(&folder, name, &mut of_kinds);
+    let read = batch::read_with(text, &parts::kinds(), &mut load, &mut kinds);
+    sources.extend(of_kinds);
     findings.extend(read.findings);
     read.value
 }

@@ -17,6 +17,7 @@ use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::drawer as drawer_file;
 use hingeleaf::fields::{Source, nearest};
 use hingeleaf::finding::{Arg, Finding, Said};
+use hingeleaf::kind_file;
 use hingeleaf::layout;
 use hingeleaf::length::{Length, Ruler, Units};
 use hingeleaf::parts;
@@ -145,6 +146,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Cutter => cutter::schema(),
         SchemaOf::Batch => batch_file::schema(),
         SchemaOf::Drawer => drawer_file::schema(),
+        SchemaOf::Kind => kind_file::schema(),
         SchemaOf::Report => write::report_schema(),
         SchemaOf::Compare => write::compare_schema(),
     };

@@ -10,6 +10,7 @@ use super::compare_words;
 use super::drawings::drawings;
 use super::end::ExitStatus;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
+use super::kind_files::kind_files;
 use super::own_cutters::own_cutters;
 use super::say;
 use super::watch::Terminal;
@@ -188,7 +189,8 @@ fn side(
             (None, vec![finding.at(Some(&source.place(range, "format")))])
         }
         _ => {
-            let read = album::read(source, &parts::kinds());
+            let folder = file.parent().unwrap_or(Path::new(""));
+            let read = parts::read_album(source, &mut |name| kind_files(folder, name, sources));
             (read.value.map(|album| EditionFile::Album(Box::new(album))), read.findings)
         }
     };

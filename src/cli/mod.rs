@@ -18,6 +18,8 @@ mod drawings;
 mod end;
 mod hand_over;
 mod inputs;
+mod kind;
+mod kind_files;
 mod kit_folder;
 mod machine_arguments;
 mod offcuts;
@@ -47,6 +49,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let end = match Arguments::try_parse_from(&words) {
         Ok(arguments) => match arguments.command {
             Command::New(new) => commands::new(&new),
+            Command::Check(check) if kind::is_kind(&check.file) => kind::check(&check),
             Command::Check(check) if batch::is_batch(&check.file) => batch::check(&check),
             Command::Check(check) => check::check(&check),
             Command::Kit(kit) if batch::is_batch(&kit.file) => batch::kit(&kit),

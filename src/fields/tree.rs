@@ -76,6 +76,19 @@ impl Node {
         parsed.map(|value| convert(&value)).ok_or_else(unread)
     }
 
+    /// The same without its places.
+    #[must_use]
+    pub fn to_value(&self) -> serde_json::Value {
+        match &self.tree {
+            Tree::Object(fields) => fields.iter().map(|(name, _, node)| (name.clone(), node.to_value())).collect(),
+            Tree::Array(items) => items.iter().map(Self::to_value).collect(),
+            Tree::Text(text) => text.as_str().into(),
+            Tree::Number(number) => (*number).into(),
+            Tree::Flag(flag) => (*flag).into(),
+            Tree::Null => serde_json::Value::Null,
+        }
+    }
+
     /// The value under `name`, the last one where it stands twice.
     #[must_use]
     pub fn get(&self, name: &str) -> Option<&Self> {

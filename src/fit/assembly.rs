@@ -72,9 +72,14 @@ impl Seen<'_> {
     }
 
     fn stop(&self, id: &'static str, piece: usize, text: Said, help: &'static str) -> Finding {
-        let place = self.kit.pieces.get(piece).and_then(|piece| self.kit.parts.get(piece.part));
-        let finding = Finding::stop(id, self.about(piece), text).help(Said::new(help));
-        finding.at(place.and_then(|part| part.place.as_ref()))
+        let cut = self.kit.pieces.get(piece);
+        let finding = Finding::stop(id, self.about(piece), text);
+        // A kind that can't be made is to blame at its own line.
+        if let Some(form) = cut.and_then(|piece| piece.form.as_ref()) {
+            return finding.help(Said::new("of-kind-help").with("sizes", form.sizes.clone())).at(Some(&form.place));
+        }
+        let part = cut.and_then(|piece| self.kit.parts.get(piece.part));
+        finding.help(Said::new(help)).at(part.and_then(|part| part.place.as_ref()))
     }
 
     /// Pieces that no bond joins to the others; an insert may lie loose.

@@ -13,7 +13,7 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 }
 
 fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
-    let Closing { name, flap, pocket, width, places, .. } = closing;
+    let Closing { name, flap, pocket, width, places, fields, .. } = closing;
     let (flap, pocket, width) = (*flap, *pocket, *width);
     let mut findings = Vec::new();
     let mm = Length::from_mm;
@@ -25,7 +25,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         let text =
             Said::new("pocket-too-wide-wallet").with("pocket", album.length(pocket)).with("page", album.length(width));
         let help = Said::new("pocket-too-wide-wallet-help")
-            .with("field", Arg::field("pocket"))
+            .with("field", Arg::field(fields[1]))
             .with("most", album.length(width));
         let finding = Finding::stop("pocket-too-wide", Said::named(name), text).measured(mm(pocket), mm(width));
         findings.push(finding.help(help).at(places[1].as_ref()));
@@ -33,7 +33,7 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
     if flap > width + SAME {
         let text = Said::new("flap-too-wide-wallet").with("flap", album.length(flap)).with("page", album.length(width));
         let help = Said::new("flap-too-wide-wallet-help")
-            .with("field", Arg::field("overflap"))
+            .with("field", Arg::field(fields[0]))
             .with("most", album.length(width));
         let finding = Finding::stop("flap-too-wide", Said::named(name), text).measured(mm(flap), mm(width));
         findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_most(width)));
@@ -48,9 +48,9 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         let least = album.at_least(width - pocket + HOLDS + lost - HAIR);
         let finding = Finding::stop("flap-too-short", Said::named(name), text).measured(mm(overlap), Length::ZERO);
         let finding = finding.at(places[0].as_ref());
-        let help = |key| Said::new(key).with("pocket", Arg::field("pocket"));
+        let help = |key| Said::new(key).with("pocket", Arg::field(fields[1]));
         findings.push(if least.mm() <= width + SAME {
-            let help = help("flap-too-short-help").with("flap", Arg::field("overflap"));
+            let help = help("flap-too-short-help").with("flap", Arg::field(fields[0]));
             mend(finding.help(help.with("least", album.length(least.mm()))), least)
         } else {
             finding.help(help("flap-too-short-help-pocket"))

@@ -1,44 +1,74 @@
 // SPDX-License-Identifier: MIT
-//! Which kinds there are. A new kind is a new file in its folder, and one line of [`ALL`].
+//! Which kinds there are. A new kind is a kind file in `filed`, or, where that can't say it, a new file in its folder; and one
+//! line of `STATED`.
 
 use super::build::builder::Builder;
 use super::maker::Maker;
-use super::{covers, inserts, pages, spines};
+use super::{covers, inserts, own, pages, spines};
 use crate::album::{Entry, Kind};
+use std::sync::LazyLock;
+
+/// How a kind is stated.
+enum Stated {
+    /// In code.
+    InCode(&'static Maker),
+    /// In a kind file: its text.
+    InFile(&'static str),
+}
+
+use Stated::{InCode, InFile};
+
+const STATED: &[Stated] = &[
+    InFile(include_str!("filed/pocket.json")),
+    InFile(include_str!("filed/wallet.json")),
+    InCode(&pages::corner::MAKER),
+    InCode(&pages::divider::MAKER),
+    InCode(&pages::fold_out::MAKER),
+    InCode(&pages::frame::MAKER),
+    InCode(&pages::gate::MAKER),
+    InCode(&pages::library_card::MAKER),
+    InCode(&pages::notched::MAKER),
+    InCode(&pages::side::MAKER),
+    InCode(&pages::sleeve::MAKER),
+    InCode(&pages::tuck::MAKER),
+    InCode(&pages::waterfall::MAKER),
+    // The first spine holds where an album names none.
+    InCode(&spines::flexi_hinge::MAKER),
+    InCode(&spines::concertina::MAKER),
+    InCode(&spines::plain_hinge::MAKER),
+    InCode(&spines::stubs::MAKER),
+    InCode(&inserts::accordion::MAKER),
+    InCode(&inserts::belly_band::MAKER),
+    InCode(&inserts::booklet::MAKER),
+    InCode(&inserts::envelope::MAKER),
+    InCode(&inserts::file_tab::MAKER),
+    InFile(include_str!("filed/journal-card.json")),
+    InCode(&inserts::photo_mat::MAKER),
+    InCode(&inserts::shape::MAKER),
+    InFile(include_str!("filed/tag.json")),
+    InCode(&covers::case::MAKER),
+    InCode(&covers::wrap::MAKER),
+    InCode(&covers::ready_made::MAKER),
+];
 
 /// Every kind that there is.
-pub const ALL: &[&Maker] = &[
-    &pages::pocket::MAKER,
-    &pages::wallet::MAKER,
-    &pages::corner::MAKER,
-    &pages::divider::MAKER,
-    &pages::fold_out::MAKER,
-    &pages::frame::MAKER,
-    &pages::gate::MAKER,
-    &pages::library_card::MAKER,
-    &pages::notched::MAKER,
-    &pages::side::MAKER,
-    &pages::sleeve::MAKER,
-    &pages::tuck::MAKER,
-    &pages::waterfall::MAKER,
-    // The first spine holds where an album names none.
-    &spines::flexi_hinge::MAKER,
-    &spines::concertina::MAKER,
-    &spines::plain_hinge::MAKER,
-    &spines::stubs::MAKER,
-    &inserts::accordion::MAKER,
-    &inserts::belly_band::MAKER,
-    &inserts::booklet::MAKER,
-    &inserts::envelope::MAKER,
-    &inserts::file_tab::MAKER,
-    &inserts::journal_card::MAKER,
-    &inserts::photo_mat::MAKER,
-    &inserts::shape::MAKER,
-    &inserts::tag::MAKER,
-    &covers::case::MAKER,
-    &covers::wrap::MAKER,
-    &covers::ready_made::MAKER,
-];
+pub static ALL: LazyLock<Vec<&'static Maker>> = LazyLock::new(|| {
+    let maker = |stated: &Stated| match stated {
+        InCode(maker) => Some(*maker),
+        InFile(text) => own::built_in(text),
+    };
+    STATED.iter().filter_map(maker).collect()
+});
+
+/// The kind file that states a built-in kind; none where code does.
+#[must_use]
+pub fn source_of(name: &str) -> Option<&'static str> {
+    let text = |stated: &Stated| match stated {
+        InCode(_) => None,
+        InFile(text) => Some(*text),
+    };
+    STATED.iter().filter_map(text).find(|text| own::built_in(text).is_some_and(|maker| maker.kind.name == name))
+}
 
 /// The kinds, as the album file's reader wants them.
 #[must_use]
@@ -62,7 +92,12 @@ pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
 /// Adds the parts of one entry; the number says which page or insert it is, from 1.
 pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     // Nobody knows yet how large it is.
-    if let Some(maker) = maker(entry).filter(|_| !entry.follows_offcuts()) {
+    if entry.follows_offcuts() {
+        return;
+    }
+    if entry.kind.file.is_some() {
+        own::make(builder, entry, number);
+    } else if let Some(maker) = maker(entry) {
         (maker.make)(builder, entry, number);
     }
 }

@@ -5,7 +5,7 @@ use super::name::PieceName;
 use crate::album::CoverRoom;
 use crate::contour::Contour;
 use crate::cutter::Cutter;
-use crate::finding::{Place, Said};
+use crate::finding::{Arg, Place, Said};
 use crate::net::{Flat, Net};
 use crate::parts::bond::Bond;
 use crate::parts::pocket::{Pocket, Way};
@@ -182,6 +182,17 @@ pub struct Piece {
     pub owner: Owner,
     /// Its net as it is folded here: its part may be folded another way elsewhere. Bonds speak of this net.
     pub net: Net,
+    /// What its form comes from, where that is a kind file.
+    pub form: Option<PieceForm>,
+}
+
+/// Where the form of a piece is said, and at which sizes it is made.
+#[derive(Clone, Debug)]
+pub struct PieceForm {
+    /// The line of the kind file.
+    pub place: Place,
+    /// The sizes that it comes from.
+    pub sizes: Arg,
 }
 
 /// A thing that is put into a pocket.
@@ -230,6 +241,8 @@ pub struct Closing {
     pub path: String,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
+    /// The fields that say these.
+    pub fields: [&'static str; 2],
 }
 
 /// A panel that folds over something thick.

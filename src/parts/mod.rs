@@ -20,10 +20,12 @@ mod kit;
 mod loaded;
 mod maker;
 mod name;
+mod own;
 mod pages;
 mod papers;
 mod pocket;
 pub mod prints;
+mod read_album;
 mod spines;
 mod thickness;
 
@@ -31,19 +33,23 @@ pub use assemble::kit;
 pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::Builder;
 pub use build::new_piece::NewPiece;
-pub use example::example;
+pub(crate) use example::{about, read_about};
+pub use example::{example, example_album};
 pub use hidden::Hidden;
 pub use inserts::insert::is_sized;
 pub(crate) use kinds::usual_size;
-pub use kinds::{ALL, kinds};
+pub use kinds::{ALL, kinds, source_of};
 pub use kit::{
-    BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, Purpose, Round, Spare, Tucked,
+    BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose, Round,
+    Spare, Tucked,
 };
 pub use maker::{CarryOf, Maker};
 pub use name::PieceName;
+pub use own::{KindFiles, KindsRead, kinds_of, no_kind_files, shelved};
 pub use pages::leaf::CONTENT;
 pub(crate) use pages::leaf::DEPTH;
 pub use pocket::{Pocket, PocketEnd, Way};
+pub use read_album::read_album;
 pub use spines::carry::{Carry, Stuck};
 pub use spines::fields::TAB;
 pub(crate) use spines::fields::{GUSSET, LEAD_IN, PITCH, ROOT, WING};

@@ -86,7 +86,7 @@ fn kind(name: &str, text: &str) -> &'static str {
 
 fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {
     let source = Source::new(name, text.into()).ok();
-    let album = source.and_then(|source| album::read(&source, &parts::kinds()).value);
+    let album = source.and_then(|source| parts::read_album(&source, &mut parts::no_kind_files).value);
     let title = album.as_ref().map_or_else(String::new, |album| album.title.clone());
     let work = album.map(|album| Work::fit(album, crate::cutter::Cutter::default()));
     let picture = work.map(|work| pictures::open(&work.album, &work.kit, &pictures::folded(&work.album, &work.kit)));

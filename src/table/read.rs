@@ -3,7 +3,7 @@
 
 use super::beside::Beside;
 use super::question::Question;
-use crate::album::{self as albums, Album};
+use crate::album::Album;
 use crate::fields::Source;
 use crate::finding::Checked;
 use crate::parts;
@@ -16,7 +16,7 @@ pub(super) struct AlbumRead {
 
 impl AlbumRead {
     pub(super) fn of(source: &Source, question: &Question) -> Self {
-        let mut album = albums::read(source, &parts::kinds());
+        let mut album = parts::read_album(source, &mut parts::no_kind_files);
         let mut files = Beside::default();
         files.cutters(album.value.iter_mut(), &question.albums);
         if let Some(album) = &mut album.value {

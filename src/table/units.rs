@@ -5,7 +5,7 @@
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
 use super::hand::{Hand, plain};
-use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::{Cutter, DASH_FIELDS, SETTINGS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
@@ -53,8 +53,10 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
 pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
     let cutter = Cutter::default();
-    let (one, other) =
-        (Trial::of(before.clone(), &cutter), Trial::of(album::read(after, &parts::kinds()).value?, &cutter));
+    let (one, other) = (
+        Trial::of(before.clone(), &cutter),
+        Trial::of(parts::read_album(after, &mut parts::no_kind_files).value?, &cutter),
+    );
     let (one, other) = (one.kit()?, other.kit()?);
     let apart = one.parts.iter().zip(&other.parts).map(|(one, other)| {
         let (width, height) = (one.flat.width - other.flat.width, one.flat.height - other.flat.height);

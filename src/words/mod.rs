@@ -23,6 +23,7 @@ const ENGLISH: &[&str] = &[
     include_str!("en/selling.ftl"),
     include_str!("en/outline.ftl"),
     include_str!("en/drawer.ftl"),
+    include_str!("en/kind_file.ftl"),
     include_str!("en/parts.ftl"),
     include_str!("en/fit.ftl"),
     include_str!("en/batch.ftl"),

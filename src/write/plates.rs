@@ -14,7 +14,7 @@ use std::io;
 /// The sink's, or that a plate could not be drawn.
 pub fn plates(sink: &mut dyn Sink) -> io::Result<()> {
     let mut sink = Listed::new(sink);
-    for maker in parts::ALL {
+    for maker in parts::ALL.iter() {
         let name = maker.kind.name;
         let missing = || io::Error::other(format!("the plate of {name} could not be drawn"));
         let picture = picture::kind(maker).ok_or_else(missing)?;

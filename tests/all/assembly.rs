@@ -264,7 +264,14 @@ fn envelope(seams: [bool; 4]) -> Kit {
             used_in: vec![name.into()],
             place: None,
         });
-        kit.pieces.push(Piece { part: number, turned: false, name: name.into(), owner: Owner::Page(1), net });
+        kit.pieces.push(Piece {
+            part: number,
+            turned: false,
+            name: name.into(),
+            owner: Owner::Page(1),
+            net,
+            form: None,
+        });
     }
     kit.bonds = bonds;
     let inside = Side { piece: 0, panel: 0, face: Face::Back, at: Point::new(at, at), along: Vec2::new(0.0, 1.0) };

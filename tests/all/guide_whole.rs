@@ -155,7 +155,7 @@ fn guides_of_the_fixtures_are_whole() {
 #[test]
 fn guides_of_every_kind_are_whole() {
     let mut all = Vec::new();
-    for maker in parts::ALL {
+    for maker in parts::ALL.iter() {
         let (work, guide) = made(&example(maker)).unwrap();
         all.extend(faults(&work, &guide).into_iter().map(|fault| format!("{}: {fault}", maker.kind.name)));
     }

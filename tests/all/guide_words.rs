@@ -72,7 +72,7 @@ fn the_languages_say_the_same() {
         assert!(names.iter().any(|start| key.starts_with(start)), "{key} is in one language alone");
     }
     let [english, german] = Language::ALL.map(Words::new);
-    for maker in parts::ALL {
+    for maker in parts::ALL.iter() {
         let kind = maker.kind;
         let sort = format!("{:?}", kind.role).to_lowercase();
         assert!(german.has(&format!("{sort}-{}", kind.name)), "{sort} {} has no German name", kind.name);

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 34] = [
+const ORDER: [&str; 36] = [
     "length",
     "exact",
     "finding",
@@ -19,6 +19,7 @@ const ORDER: [&str; 34] = [
     "stock",
     "selling",
     "drawer",
+    "kind_file",
     "usable",
     "album",
     "net",
@@ -39,6 +40,7 @@ const ORDER: [&str; 34] = [
     "editions",
     "write",
     "work",
+    "kind_trial",
     "mend",
     "table",
 ];

@@ -522,7 +522,7 @@ proptest! {
 /// Nothing graver than a note is said of any kind as its example has it, with a card that its pockets choose.
 #[test]
 fn every_kind_stays_quiet_as_it_comes() {
-    for maker in parts::ALL {
+    for maker in parts::ALL.iter() {
         let example = parts::example(maker);
         let made = parts::kit(&album(&example), &Cutter::default());
         let mut found = made.findings;

@@ -130,7 +130,7 @@ impl<'a> Builder<'a> {
     fn cut_as(&mut self, part: usize, turned: bool, cut: NewPiece<'_>) -> usize {
         self.kit.parts[part].count += 1;
         self.kit.parts[part].used_in.push(cut.name.clone());
-        self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net });
+        self.kit.pieces.push(Piece { part, turned, name: cut.name, owner: cut.owner, net: cut.net, form: cut.form });
         self.kit.pieces.len() - 1
     }
 

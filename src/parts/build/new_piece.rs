@@ -4,7 +4,7 @@
 use crate::album::Entry;
 use crate::finding::{Arg, Finding, Place, Said};
 use crate::net::{Net, NetProblem};
-use crate::parts::kit::{Owner, Purpose};
+use crate::parts::kit::{Owner, PieceForm, Purpose};
 use crate::parts::name::PieceName;
 
 /// A piece that is to be cut.
@@ -30,6 +30,8 @@ pub struct NewPiece<'a> {
     pub owner: Owner,
     /// Where its size is said.
     pub place: Option<&'a Place>,
+    /// What its form comes from, where that is a kind file.
+    pub form: Option<PieceForm>,
 }
 
 impl<'a> NewPiece<'a> {
@@ -45,7 +47,7 @@ impl<'a> NewPiece<'a> {
         let (id, name) = (id.into(), name.into());
         let along_grain = entry.grain_along_spine.unwrap_or(matches!(owner, Owner::Spine | Owner::Cover));
         let (purpose, stock, place) = (Purpose::Body, entry.stock, entry.place());
-        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, place }
+        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, place, form: None }
     }
 
     /// Says why its net is no part.

@@ -98,6 +98,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         name: "belly band".into(),
         owner: Owner::Cover,
         place: entry.values.place(BAND),
+        form: None,
     };
     let Some(made) = row.make(builder, &cut) else { return };
     builder.holds_shut();

@@ -65,6 +65,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             LAPS.field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

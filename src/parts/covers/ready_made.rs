@@ -42,6 +42,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a cover that was bought or made before: two boards and a spine; checked and glued in, not cut",
         fields: &[WIDTH.field, HEIGHT.field, SPINE.field, JOINT.field, CALIPER.field],
         ready: Some(CALIPER),
+        file: None,
     },
     make,
     carry: None,

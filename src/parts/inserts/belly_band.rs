@@ -53,6 +53,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             insert::COUNT.field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -64,6 +64,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             insert::PAGES.field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -38,6 +38,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "an index tab that is folded over an edge and stuck there; it goes into no pocket",
         fields: &[WIDTH.field, HEIGHT.field, GRIP.field, CORNER.field, insert::COUNT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -7,16 +7,16 @@
 
 use crate::album::{Bound, Entry, KIND};
 pub(in crate::parts) use crate::album::{COUNT, FOLLOWS, INSERT_PAGES as PAGES};
-use crate::fields::{Field, Key, Otherwise, rule, usual};
+use crate::fields::{Field, Key, Otherwise, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::new_piece::NewPiece;
-use crate::parts::kit::{Insert, Owner};
+use crate::parts::kit::{Insert, Owner, PieceForm};
 use crate::parts::name::PieceName;
-use crate::parts::prints::print;
+use crate::parts::prints::{OR_OFFCUT, print};
 
 /// Width of what goes into a pocket.
 pub(in crate::parts) const WIDTH: Key<Option<Length>> =
@@ -28,6 +28,12 @@ pub(in crate::parts) const HEIGHT: Key<Option<Length>> =
 
 /// Which way a named size lies.
 pub(in crate::parts) const ACROSS: Key<bool> = Key::flag("across", "whether that size is turned on its side");
+
+/// The name of a print or card that is as large.
+pub(in crate::parts) const SIZE: Key<Option<Text>> = Key::text("size", rule("its width and height"), OR_OFFCUT);
+
+/// The fields of what may be as large as a print that has a name.
+pub(in crate::parts) const NAMED: &[Field] = &[SIZE.field, ACROSS.field];
 
 /// How thick it is with all that belongs to it.
 pub(in crate::parts) const THICKNESS: Key<Option<Length>> =
@@ -70,6 +76,8 @@ pub(in crate::parts) struct Slip<'e> {
     pub caliper: f64,
     /// How many there are.
     pub count: u32,
+    /// What its form comes from, where that is a kind file.
+    pub form: Option<PieceForm>,
     /// Numbers of the pockets that it may go into.
     pockets: Vec<usize>,
 }
@@ -87,7 +95,7 @@ pub(in crate::parts) struct Bulk {
 impl<'e> Slip<'e> {
     pub(in crate::parts) fn new(builder: &Builder<'_>, entry: &'e Entry, number: usize) -> Self {
         let (caliper, count) = (builder.caliper(entry.stock), entry.count());
-        Self { entry, number, caliper, count, pockets: pockets_for(builder, entry) }
+        Self { entry, number, caliper, count, form: None, pockets: pockets_for(builder, entry) }
     }
 
     /// What it is called: `tag 1`.
@@ -96,7 +104,7 @@ impl<'e> Slip<'e> {
     }
 
     /// The same, as findings are about it.
-    fn about(&self) -> Said {
+    pub(in crate::parts) fn about(&self) -> Said {
         let kind = Arg::term(self.entry.kind.name.replace('-', " "));
         Said::new("about-insert").with("kind", kind).with("number", self.number)
     }
@@ -227,7 +235,8 @@ impl<'e> Slip<'e> {
             id = format!("{id}-leaf-{leaf}");
             name = PieceName::Leaf(name.into(), leaf);
         }
-        builder.piece(NewPiece::of(self.entry, Owner::Insert(self.number), (id, kind, name), net))
+        let piece = NewPiece::of(self.entry, Owner::Insert(self.number), (id, kind, name), net);
+        builder.piece(NewPiece { form: self.form.clone(), ..piece })
     }
 
     /// Puts a piece into the pocket whose turn it is: those named or all, in order, starting anew when all have one.

@@ -7,7 +7,5 @@ pub(in crate::parts) mod booklet;
 pub(in crate::parts) mod envelope;
 pub(in crate::parts) mod file_tab;
 pub(in crate::parts) mod insert;
-pub(in crate::parts) mod journal_card;
 pub(in crate::parts) mod photo_mat;
 pub(in crate::parts) mod shape;
-pub(in crate::parts) mod tag;

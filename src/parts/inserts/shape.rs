@@ -26,6 +26,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a flat piece cut along a drawn outline, for a pocket",
         fields: &[OUTLINE.field, insert::COUNT.field, insert::THICKNESS.field, insert::PAGES.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

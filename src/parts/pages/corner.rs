@@ -35,7 +35,7 @@ use crate::parts::maker::Maker;
 use crate::parts::name::PieceName;
 use crate::parts::pages::leaf::{CONTENT, Wrong};
 use crate::parts::pages::page::NewPage;
-use crate::parts::pages::pocket;
+use crate::parts::pages::two_pieces;
 use crate::parts::prints::{self, Print};
 use std::f64::consts::SQRT_2;
 
@@ -81,6 +81,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
         fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,
@@ -137,7 +138,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Wrong { id: "corner-too-large", text, measured, allowed, help, field: CORNER.field }.say(builder, &page);
         return;
     }
-    let mut nets = pocket::nets(&page);
+    let mut nets = two_pieces::nets(&page);
     let middle = Point::new(width / 2.0, height / 2.0);
     let corners = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
     let tip = |(right, up): (f64, f64)| middle + Vec2::new(right * wide / 2.0, up * tall / 2.0);
@@ -145,7 +146,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         nets[0].holes.extend(corners.map(|(right, up)| slot(tip((right, up)), Vec2::new(-right, -up), corner)));
     }
     let front = if triangles { ("pocket front", "pocket page") } else { ("corner-mount front", "corner-mount front") };
-    let Some([on, behind]) = pocket::join(builder, &page, nets, [front, ("pocket back", "pocket page")]) else {
+    let Some([on, behind]) = two_pieces::join(builder, &page, nets, [front, ("pocket back", "pocket page")]) else {
         return;
     };
     if !triangles {
@@ -171,7 +172,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         let tip = middle + Vec2::new(right * (wide / 2.0 + EASE), up * (tall / 2.0 + EASE));
         stick(builder, (piece, &net), (on, 0), tip.to_vec2() - by);
     }
-    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Back, ""), (width, height), two_pieces::back_face(&page, behind));
 }
 
 /// A triangle with its right angle where the print's corner lies, its legs `leg` long that way, and its two seams; where its

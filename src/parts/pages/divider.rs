@@ -42,6 +42,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a single leaf with an index tab at the fore-edge",
         fields: &[TAB_OF.field, POSITION.field, INDEX.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -43,6 +43,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a page with one or two more leaves that fold out at the fore-edge",
         fields: &[LEAVES.field, STEP.field, DEPTH.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -51,6 +51,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a leaf with a window for one size of print, which slides in from the fore-edge",
         fields: &[PRINT.field, LIES.field, OVERLAP.field, PLAY.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

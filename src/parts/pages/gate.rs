@@ -42,6 +42,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a leaf with two half doors that fold over it from the head and the tail",
         fields: &[GAP.field, DEPTH.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

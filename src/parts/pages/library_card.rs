@@ -61,6 +61,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             CONTENT.field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -24,7 +24,7 @@ use crate::parts::build::sketch::notched_right;
 use crate::parts::maker::Maker;
 use crate::parts::pages::leaf::{CONTENT, Wrong, front, tab};
 use crate::parts::pages::page::NewPage;
-use crate::parts::pages::pocket;
+use crate::parts::pages::two_pieces;
 
 const NOTCH: Key<Length> =
     Key::length("notch", usual(20.0, 0.75), "diameter of the half-round notch").within(6.0, 80.0);
@@ -36,6 +36,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a pocket page with a thumb notch in the fore-edge of its front",
         fields: &[NOTCH.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,
@@ -55,15 +56,15 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         Wrong { id: "notch-too-large", text, measured, allowed, help, field: NOTCH.field }.say(builder, &page);
         return;
     }
-    let mut nets = pocket::nets(&page);
+    let mut nets = two_pieces::nets(&page);
     if let Some(panel) = nets[0].panels.first_mut() {
         panel.outline = notched_right((width, height), notch);
     }
     let kinds = [("notched front", "notched front"), ("pocket back", "pocket page")];
-    let Some([piece, behind]) = pocket::join(builder, &page, nets, kinds) else { return };
+    let Some([piece, behind]) = two_pieces::join(builder, &page, nets, kinds) else { return };
     if let Some(pocket) = builder.last_pocket() {
         pocket.notch = notch / 2.0;
     }
     page.face(builder, (Face::Front, ""), (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
-    page.face(builder, (Face::Back, ""), (width, height), pocket::back_face(&page, behind));
+    page.face(builder, (Face::Back, ""), (width, height), two_pieces::back_face(&page, behind));
 }

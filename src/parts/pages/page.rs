@@ -3,12 +3,13 @@
 
 use crate::album::Entry;
 use crate::finding::Said;
+use crate::kind_file::KindPiece;
 use crate::net::Net;
 use crate::parts::bond::{Face, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::build::new_piece::NewPiece;
-use crate::parts::kit::Owner;
+use crate::parts::kit::{Owner, PieceForm};
 use crate::parts::name::PieceName;
 use crate::parts::pocket::{Pocket, PocketEnd};
 use crate::parts::spines::carry::Carry;
@@ -62,8 +63,31 @@ impl<'e> NewPage<'e> {
     ) -> Option<usize> {
         let name = which.into().of_page(self.number);
         let id = name.to_string().replace(' ', "-");
-        let piece = NewPiece::of(self.entry, Owner::Page(self.number), (id, kind, name), net);
-        builder.piece(NewPiece { family, ..piece })
+        self.cut(builder, (id, kind, name), family, (net, None))
+    }
+
+    /// The same of a kind file's piece, with what its form comes from.
+    pub(in crate::parts) fn piece_of_file(
+        &self,
+        builder: &mut Builder<'_>,
+        piece: &'static KindPiece,
+        net: Net,
+        form: PieceForm,
+    ) -> Option<usize> {
+        let name = PieceName::from(piece.name.as_str()).of_page(self.number);
+        let id = name.to_string().replace(' ', "-");
+        self.cut(builder, (id, &piece.called, name), &piece.alike, (net, Some(form)))
+    }
+
+    fn cut(
+        &self,
+        builder: &mut Builder<'_>,
+        says: (String, &'static str, PieceName),
+        family: &'static str,
+        (net, form): (Net, Option<PieceForm>),
+    ) -> Option<usize> {
+        let piece = NewPiece::of(self.entry, Owner::Page(self.number), says, net);
+        builder.piece(NewPiece { family, form, ..piece })
     }
 
     /// A face that a panel can cover: the side of the page and what of it (nothing where it is all), its size, its lower left

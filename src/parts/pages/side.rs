@@ -42,6 +42,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a leaf with a pocket that is open at the fore-edge alone",
         fields: &[POCKET.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

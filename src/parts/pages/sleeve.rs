@@ -31,6 +31,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a sleeve from one piece folded at the head, open at the spine and the fore-edge",
         fields: &[CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

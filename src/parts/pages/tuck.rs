@@ -50,6 +50,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "an envelope: a front folded up from the tail, and a flap that tucks in from the head",
         fields: &[FRONT.field, TUCK.field, LEAD_IN.field, DEPTH.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -44,6 +44,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a leaf with two to four pockets in steps, each lower than the one behind it",
         fields: &[STEPS.field, STEP.field, POCKET.field, FACES.field, CONTENT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: None,

@@ -109,6 +109,7 @@ fn run_short(builder: &mut Builder<'_>, designs: &Designs) {
 fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> NewPiece<'p> {
     NewPiece {
         id: format!("panel-{}", plain.name.to_string().replace(' ', "-")),
+        form: None,
         kind: "panel",
         purpose: Purpose::Panel,
         family: "panel",

@@ -62,6 +62,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             LONGEST.field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: Some(carry),

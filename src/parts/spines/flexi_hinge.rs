@@ -45,6 +45,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
             WING.worded("the glued panels of the middle page's T").within(0.0, 2000.0).field,
         ],
         ready: None,
+        file: None,
     },
     make,
     carry: Some(carry),

@@ -39,6 +39,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "a strip with one score for every page, all on one backing",
         fields: &[PITCH.field, TAB.field, LEAD_IN.field, EASE.field, WING.field],
         ready: None,
+        file: None,
     },
     make,
     carry: Some(carry),

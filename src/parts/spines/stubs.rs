@@ -48,6 +48,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         about: "folded guards with stubs between them, as thick at the spine as the pages are",
         fields: &[PITCH.field, TAB.field, GUSSET.field, LEAD_IN.field, EASE.field, ROOT.field],
         ready: None,
+        file: None,
     },
     make,
     carry: Some(carry),

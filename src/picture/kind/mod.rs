@@ -14,10 +14,9 @@ mod legend;
 use super::plate::Plate;
 use super::space::{Scene, Stuff};
 use super::{Mark, Picture, Pose, stuff};
-use crate::album::{self, Album, Role};
+use crate::album::{Album, Role};
 use crate::contour::Point;
 use crate::cutter::Cutter;
-use crate::fields::Source;
 use crate::folded::{self, Folded};
 use crate::length::Length;
 use crate::net::{Stand, Use};
@@ -54,9 +53,8 @@ const SCALES: [(f64, &str); 10] = [
 
 /// The plate of a kind, drawn from its example; none if that makes no album.
 #[must_use]
-pub fn kind(maker: &Maker) -> Option<Picture> {
-    let source = Source::new("example.json", parts::example(maker).into_bytes()).ok()?;
-    let album = album::read(&source, &parts::kinds()).value?;
+pub fn kind(maker: &'static Maker) -> Option<Picture> {
+    let album = parts::example_album(maker)?;
     let cutter = Cutter::default();
     let made = Trial::of(album, &cutter);
     let (album, kit) = (&made.album, made.kit()?);

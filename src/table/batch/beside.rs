@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The albums that lie on the table beside a batch, and the kits or groups of makers that are made of them.
 
-use crate::album::{self, Album};
+use crate::album::Album;
 use crate::fields::{Node, Source, Tree};
 use crate::finding::{Arg, Finding};
 use crate::parts;
@@ -20,7 +20,7 @@ pub(super) fn album(beside: &[TableAlbum], name: &str) -> Result<Source, Box<Fin
 /// An album as its file is, without a batch's changes, where it can be read.
 pub(super) fn plain(beside: &[TableAlbum], name: &str) -> Option<(Album, Source, Node)> {
     let source = album(beside, name).ok()?;
-    let album = album::read(&source, &parts::kinds()).value?;
+    let album = parts::read_album(&source, &mut parts::no_kind_files).value?;
     let root = Node::read(&source).ok()?;
     Some((album, source, root))
 }

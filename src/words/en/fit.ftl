@@ -202,6 +202,7 @@ no-way-for-the-tab-help = leave the spine edge open
 out-of-order-help = check which tab carries which page
 out-of-order-left = it stands to the left of page { $page }, or in its place
 out-of-order-right = it stands to the right of page { $page }, or in its place
+of-kind-help = look at the folds and joins of its kind; it is made at { $sizes }
 outside-its-pocket = more than half of it lies outside the pocket on { $piece }
 outside-its-pocket-help = check which way it goes in
 passes-through = it would have to pass through { $piece }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The pocket page: an open-sided sleeve from two scored pieces.
+//! What pages share that are an open-sided sleeve from two scored pieces, as the pocket page is.
 //!
 //! ```text
 //!   front             back
@@ -14,35 +14,10 @@
 //!                     +-----------+
 //! ```
 
-use crate::album::{Entry, Kind, Role};
 use crate::net::{Along, Net, RowPanel, Sense, Use};
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::{Builder, side};
-use crate::parts::maker::Maker;
-use crate::parts::pages::leaf::CONTENT;
 use crate::parts::pages::page::NewPage;
-
-pub(in crate::parts) const MAKER: Maker = Maker {
-    kind: Kind {
-        name: "pocket",
-        role: Role::Page,
-        about: "a sleeve from two scored pieces, open at the spine and the fore-edge",
-        fields: &[CONTENT.field],
-        ready: None,
-    },
-    make,
-    carry: None,
-    example: r#"{ "kind": "pocket" }"#,
-};
-
-fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
-    let page = NewPage::new(builder, entry, page);
-    let kinds = [("pocket front", "pocket page"), ("pocket back", "pocket page")];
-    let Some([front, back]) = join(builder, &page, nets(&page), kinds) else { return };
-    let size = (page.width, page.height);
-    page.face(builder, (Face::Front, ""), size, side(front, 0, Face::Front, (0.0, 0.0), (1.0, 0.0)));
-    page.face(builder, (Face::Back, ""), size, back_face(&page, back));
-}
 
 /// The nets of a front and a back. The root panel is number 0 in both, the seam number 1.
 pub(in crate::parts) fn nets(page: &NewPage<'_>) -> [Net; 2] {

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+//! What is cut out of a panel of a kind: corners, notches, holes.
+
+use super::sizes::MadeKind;
+use crate::contour::{Contour, Corner, Point, Rect};
+use crate::finding::{Arg, Finding, Said};
+use crate::kind_file::{Condition, CornersWord, EdgeWord, HoleForm, KindCorner, KindHole, KindNotch, KindPanel, Scope};
+use crate::length::Length;
+use crate::length::tolerance::SAME;
+use crate::parts::build::builder::Builder;
+
+/// Cuts a panel's corners, notches and holes; none where they do not go into it, which is a finding then.
+pub(super) fn cut(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    panel: &KindPanel,
+    (outline, holes): (&mut Contour, &mut Vec<Contour>),
+    scope: &Scope<'_>,
+) -> Option<()> {
+    if !panel.corners.is_empty() {
+        *outline = with_corners(builder, made, panel, outline.bounds(), scope)?;
+    }
+    for notch in panel.notches.iter().filter(|notch| there(notch.when.as_ref(), scope)) {
+        if let Some(notched) = with_notch(builder, made, notch, outline, scope)? {
+            *outline = notched;
+        }
+    }
+    let bounds = outline.bounds();
+    for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
+        holes.push(contour(builder, made, hole, bounds, scope)?);
+    }
+    Some(())
+}
+
+fn there(when: Option<&Condition>, scope: &Scope<'_>) -> bool {
+    when.is_none_or(|when| when.holds(scope))
+}
+
+fn with_corners(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    panel: &KindPanel,
+    bounds: Rect,
+    scope: &Scope<'_>,
+) -> Option<Contour> {
+    let mut corners = [Corner::Square; 4];
+    for corner in &panel.corners {
+        let size = made.finite(builder, &corner.size, scope)?.max(0.0);
+        corners_fit(builder, made, corner, (size, bounds), scope)?;
+        let finish = match (size > 0.0, corner.rounded) {
+            (false, _) => Corner::Square,
+            (true, true) => Corner::Rounded(size),
+            (true, false) => Corner::Clipped { across: size, up: size },
+        };
+        for at in which(corner.at) {
+            // Mirrored, left and right change places.
+            corners[if made.mirrored(scope) { *at ^ 1 } else { *at }] = finish;
+        }
+    }
+    Some(Contour::with_corners((bounds.x0, bounds.y0), (bounds.width(), bounds.height()), corners))
+}
+
+/// The outline with a notch; none inside where the notch is nothing.
+fn with_notch(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    notch: &KindNotch,
+    outline: &Contour,
+    scope: &Scope<'_>,
+) -> Option<Option<Contour>> {
+    let across = made.finite(builder, &notch.across, scope)?;
+    if across <= SAME {
+        return Some(None);
+    }
+    let found = notched(outline, seen(notch.at, made.mirrored(scope)), across);
+    if found.is_none() {
+        let text = Said::new("kind-notch").with("across", builder.album.length(across));
+        let text = text.with("with", made.values(builder, &notch.across.sizes(), scope));
+        let finding = Finding::stop("kind-notch", made.about.clone(), text).help(Said::new("kind-notch-help"));
+        builder.find(finding.at(made.at(&notch.across.place)));
+    }
+    found.map(Some)
+}
+
+fn contour(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    hole: &KindHole,
+    panel: Rect,
+    scope: &Scope<'_>,
+) -> Option<Contour> {
+    let mirrored = made.mirrored(scope);
+    let across_from = |x: f64, width: f64| if mirrored { panel.x1 - x - width } else { panel.x0 + x };
+    let value = |builder: &mut Builder<'_>, formula| made.finite(builder, formula, scope);
+    Some(match &hole.form {
+        HoleForm::Round([x, y], across) => {
+            let centre = Point::new(across_from(value(builder, x)?, 0.0), panel.y0 + value(builder, y)?);
+            Contour::circle(centre, made.positive(builder, across, scope)? / 2.0)
+        }
+        HoleForm::Window([x, y], [width, height], round) => {
+            let size = (made.positive(builder, width, scope)?, made.positive(builder, height, scope)?);
+            let from = (across_from(value(builder, x)?, size.0), panel.y0 + value(builder, y)?);
+            let round = round.as_ref().map_or(Some(0.0), |round| value(builder, round))?;
+            let most = size.0.min(size.1) / 2.0;
+            let finish = if round > 0.0 { Corner::Rounded(round.min(most)) } else { Corner::Square };
+            Contour::with_corners(from, size, [finish; 4])
+        }
+    })
+}
+
+/// Whether corners leave each other room; what is too large is a finding at the size that says it, where there is one.
+fn corners_fit(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    corner: &KindCorner,
+    (size, bounds): (f64, Rect),
+    scope: &Scope<'_>,
+) -> Option<()> {
+    let both = |one: usize, other: usize| which(corner.at).contains(&one) && which(corner.at).contains(&other);
+    let share = |side: f64, two: bool| if two { side / 2.0 } else { side };
+    let across = share(bounds.width(), both(0, 1) || both(2, 3));
+    let up = share(bounds.height(), both(0, 3) || both(1, 2));
+    let most = across.min(up);
+    if size <= most {
+        return Some(());
+    }
+    let album = builder.album;
+    let best = album.at_most(most);
+    let text = Said::new(if corner.rounded { "round-corners-meet" } else { "clipped-corners-meet" });
+    let text = text.with("radius", album.length(size)).with("most", album.length(most));
+    let finding = match corner.size.one_size().and_then(|number| made.file.sizes.get(number)) {
+        Some(named) => {
+            let help = Said::new("make-at-most").with("most", album.length(best.mm()));
+            Finding::stop("corner-too-large", made.about.clone(), text)
+                .help(help.with("field", Arg::field(&named.name)))
+                .at(made.entry.values.place_of(&named.name))
+                .mend(format!("{}.{}", made.path, named.name), best)
+        }
+        None => {
+            let help = Said::new("kind-corner-help").with("with", made.values(builder, &corner.size.sizes(), scope));
+            Finding::stop("corner-too-large", made.about.clone(), text).help(help).at(made.at(&corner.size.place))
+        }
+    };
+    builder.find(finding.measured(Length::from_mm(size), Length::from_mm(most)));
+    None
+}
+
+/// The corners that a word means, from the lower left one counter-clockwise.
+const fn which(at: CornersWord) -> &'static [usize] {
+    match at {
+        CornersWord::All => &[0, 1, 2, 3],
+        CornersWord::Head => &[2, 3],
+        CornersWord::Tail => &[0, 1],
+        CornersWord::Left => &[0, 3],
+        CornersWord::Right => &[1, 2],
+        CornersWord::HeadLeft => &[3],
+        CornersWord::HeadRight => &[2],
+        CornersWord::TailLeft => &[0],
+        CornersWord::TailRight => &[1],
+    }
+}
+
+/// An edge as it is seen where left and right have changed places.
+pub(super) const fn seen(edge: EdgeWord, mirrored: bool) -> EdgeWord {
+    match (edge, mirrored) {
+        (EdgeWord::Left, true) => EdgeWord::Right,
+        (EdgeWord::Right, true) => EdgeWord::Left,
+        (edge, _) => edge,
+    }
+}
+
+/// An outline with a half-round notch in the middle of its edge; none where it does not go into that edge.
+fn notched(outline: &Contour, at: EdgeWord, across: f64) -> Option<Contour> {
+    let (bounds, radius) = (outline.bounds(), across / 2.0);
+    let centre = bounds.center();
+    // The way along the edge as the outline runs, counter-clockwise.
+    let (middle, along) = match at {
+        EdgeWord::Left => (Point::new(bounds.x0, centre.y), (0.0, -1.0)),
+        EdgeWord::Right => (Point::new(bounds.x1, centre.y), (0.0, 1.0)),
+        EdgeWord::Head => (Point::new(centre.x, bounds.y1), (-1.0, 0.0)),
+        EdgeWord::Tail => (Point::new(centre.x, bounds.y0), (1.0, 0.0)),
+    };
+    let upright = matches!(at, EdgeWord::Left | EdgeWord::Right);
+    let depth = if upright { bounds.width() } else { bounds.height() };
+    let ends = [-radius, radius].map(|by| Point::new(along.0 * by + middle.x, along.1 * by + middle.y));
+    let mut walk = Vec::new();
+    let mut cut = false;
+    for edge in outline.edges() {
+        walk.push((edge.from.x, edge.from.y, edge.bulge));
+        let room = |end: Point| edge.from.distance(end) + end.distance(edge.to) <= edge.from.distance(edge.to) + SAME;
+        if !cut && edge.is_line() && ends.iter().all(|end| room(*end)) && radius < depth {
+            walk.push((ends[0].x, ends[0].y, -1.0));
+            walk.push((ends[1].x, ends[1].y, 0.0));
+            cut = true;
+        }
+    }
+    cut.then(|| Contour::new(walk))
+}

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+//! An insert of a kind that stands in a file: one piece, whose seams may be stuck on its own panels.
+
+use super::laid;
+use super::net::net;
+use super::sizes::{Given, MadeKind, with_scope};
+use super::ties::Ties;
+use crate::album::Entry;
+use crate::contour::Rect;
+use crate::kind_file::{KindFile, Scope};
+use crate::parts::build::builder::Builder;
+use crate::parts::inserts::insert::{Bulk, SIZE, Slip};
+use crate::parts::spines::carry::Carry;
+
+pub(super) fn make(builder: &mut Builder<'_>, file: &'static KindFile, entry: &Entry, number: usize) {
+    let slip = Slip::new(builder, entry, number);
+    let named = if file.prints { entry.get(SIZE).map(|size| slip.print(builder, (SIZE, size))) } else { None };
+    let Ok(named) = named.transpose() else { return };
+    let made = MadeKind { entry, file, about: slip.about(), path: slip.path() };
+    let (seam, tab) = (builder.album.page.seam.mm(), Carry::tab_of(builder.album));
+    let (caliper, nothing) = (slip.caliper, 0.0);
+    // How thick it is says how large it may be, so that comes first; sizes that follow its own are not known by then.
+    let mut layers = 1.0;
+    if let Some(formula) = &file.layers {
+        let given = Given { width: nothing, height: nothing, seam, tab, caliper };
+        layers = formula.fixed().unwrap_or_else(|| {
+            let mut found = 1.0;
+            with_scope(builder, &made, given, |_, scope| found = formula.value(scope));
+            found
+        });
+    }
+    let thickness = slip.thickness(layers.max(1.0) * caliper);
+    let Some((width, height)) = slip.size(builder, thickness, named) else { return };
+    let given = Given { width, height, seam, tab, caliper };
+    with_scope(builder, &made, given, |builder, scope| {
+        let form = made.file.pieces.first().map(|piece| made.form(builder, piece, scope));
+        let mut slip = slip.clone();
+        slip.form = form;
+        one(builder, &slip, &made, thickness, scope);
+    });
+}
+
+fn one(builder: &mut Builder<'_>, slip: &Slip<'_>, made: &MadeKind<'_>, thickness: f64, scope: &Scope<'_>) {
+    let Some(piece) = made.file.pieces.first() else { return };
+    let Some(own) = net(builder, made, piece, scope) else { return };
+    let pull = made.file.pull.as_ref().is_some_and(|pull| pull.holds(scope));
+    // As it is put in: all folds closed.
+    let laid = laid::panels(&own.net);
+    let boxes =
+        own.net.panels.iter().zip(&laid).filter_map(|(panel, laid)| Some(laid.as_ref()?.rect(panel.outline.bounds())));
+    let whole: Rect = boxes.reduce(|all, one| all.union(one)).unwrap_or_default();
+    let bulk = Bulk { width: whole.width(), height: whole.height(), thickness, pull };
+    let plain = own.net.clone();
+    let mut own = Some(own);
+    slip.copies(builder, &piece.called, &plain, bulk, |builder, number| {
+        if made.file.joins.is_empty() {
+            return;
+        }
+        let net = own.take().or_else(|| net(builder, made, piece, scope));
+        let mut ties = Ties::default();
+        ties.add(net.map(|net| (number, net)), false);
+        ties.join(builder, made, &made.file.joins, scope);
+    });
+}

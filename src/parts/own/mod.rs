@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+//! Kinds that stand in kind files: from what such a file says to nets, bonds, pockets, faces.
+//!
+//! `shelf` keeps the kinds, `sizes` finds what their names stand for, `net` makes nets of rows and `cuts` what is cut out of them, `laid` finds where panels lie
+//! once all folds are closed, `page` and `insert` make one of a kind, `ties` joins its pieces.
+
+mod cuts;
+mod insert;
+mod laid;
+mod make;
+mod net;
+mod page;
+mod shelf;
+mod sizes;
+mod ties;
+
+pub(in crate::parts) use make::make;
+pub(in crate::parts) use shelf::built_in;
+pub use shelf::{KindFiles, KindsRead, kinds_of, no_kind_files, shelved};

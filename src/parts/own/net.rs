@@ -1,0 +1,250 @@
+// SPDX-License-Identifier: MIT
+//! From the rows of a kind's piece to its net.
+
+use super::cuts::{cut, seen};
+use super::sizes::MadeKind;
+use crate::contour::{Contour, Point, Rect};
+use crate::finding::{Arg, Finding, Said};
+use crate::kind_file::{EdgeWord, FoldWay, KindPanel, KindPiece, PanelUse, RowWay, Scope};
+use crate::net::{Along, Fold, Net, NetProblem, Panel, RowPanel, Sense, Use};
+use crate::parts::build::builder::Builder;
+
+/// Most panels of a row once repeats are counted: our choice.
+const MOST_REPEATS: f64 = 60.0;
+
+/// A net of a kind, and the panel of the file that each of its panels comes from.
+pub(super) struct KindNet {
+    pub net: Net,
+    from: Vec<&'static KindPanel>,
+    /// Width and height of each panel as the file says them, mm: to the last bit, which the difference of two places is not.
+    sizes: Vec<(f64, f64)>,
+}
+
+impl KindNet {
+    /// Width and height of a panel, mm.
+    pub(super) fn size(&self, panel: usize) -> (f64, f64) {
+        self.sizes.get(panel).copied().unwrap_or_default()
+    }
+
+    /// The number of a panel; none where it is left out.
+    pub(super) fn panel(&self, name: &str) -> Option<usize> {
+        self.net.panel(name)
+    }
+}
+
+/// A panel of a row that is there, and which of several it is.
+struct There<'s> {
+    panel: &'static KindPanel,
+    scope: Scope<'s>,
+    depth: f64,
+    taper: [f64; 2],
+}
+
+pub(super) const fn purpose(purpose: PanelUse) -> Use {
+    match purpose {
+        PanelUse::Plain => Use::Plain,
+        PanelUse::Seam => Use::Seam,
+        PanelUse::Flap => Use::Flap,
+    }
+}
+
+const fn sense(fold: FoldWay) -> Sense {
+    match fold {
+        FoldWay::Valley => Sense::Valley,
+        FoldWay::Mountain => Sense::Mountain,
+        FoldWay::Both => Sense::Both,
+    }
+}
+
+/// The net of a piece; what keeps it from being one is a finding at its line, and none.
+pub(super) fn net(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    piece: &'static KindPiece,
+    scope: &Scope<'_>,
+) -> Option<KindNet> {
+    let breadth = made.positive(builder, &piece.breadth, scope);
+    let row = row(builder, made, &piece.panels, scope);
+    let (breadth, row) = (breadth?, row?);
+    let mirrored = made.mirrored(scope);
+    let mut row = row;
+    // A fold is said by the panel behind it; the other way round that is the one before.
+    let folds: Vec<(Sense, f64)> = row.iter().map(|there| (sense(there.panel.fold), there.panel.angle)).collect();
+    let mut folds: Vec<(Sense, f64)> = folds.into_iter().skip(1).collect();
+    if mirrored && piece.runs == RowWay::Across {
+        row.reverse();
+        folds.reverse();
+    }
+    let fold = |at: usize| at.checked_sub(1).and_then(|before| folds.get(before)).copied();
+    let leaves: Vec<RowPanel> = row.iter().enumerate().map(|(at, there)| there.leaf(fold(at))).collect();
+    if leaves.is_empty() {
+        let text = Said::new("kind-no-panel").with("piece", Arg::quoted(&piece.name));
+        let text = text.with("with", made.values(builder, &[], scope));
+        let finding = Finding::stop("kind-no-panel", made.about.clone(), text).help(Said::new("kind-no-panel-help"));
+        builder.find(finding.at(made.at(&piece.place)));
+        return None;
+    }
+    // What shows stays put; seams turn under it.
+    let root = row.iter().position(|there| there.panel.purpose == PanelUse::Plain).unwrap_or(0);
+    let along = if piece.runs == RowWay::Across { Along::Across } else { Along::Up };
+    let mut net = KindNet {
+        net: Net::row(along, breadth, &leaves, root),
+        from: row.iter().map(|there| there.panel).collect(),
+        sizes: row.iter().map(|there| there.size(piece.runs == RowWay::Across, breadth)).collect(),
+    };
+    net.from.swap(0, root);
+    net.sizes.swap(0, root);
+    let mut order: Vec<usize> = (0..row.len()).collect();
+    order.swap(0, root);
+    for (number, at) in order.into_iter().enumerate() {
+        let KindNet { net: flat, from, .. } = &mut net;
+        let cuts = (&mut flat.panels[number].outline, &mut flat.holes);
+        cut(builder, made, from[number], cuts, &row[at].scope)?;
+        hang(builder, made, &mut net, number, &row[at].scope)?;
+    }
+    match net.net.flat() {
+        Ok(_) => Some(net),
+        // Of a built-in kind it is told as of one that code states.
+        Err(_) if made.file.is_built_in() => Some(net),
+        Err(problem) => {
+            no_part(builder, made, (piece, &net), problem, scope);
+            None
+        }
+    }
+}
+
+impl There<'_> {
+    fn size(&self, across: bool, breadth: f64) -> (f64, f64) {
+        let breadth = 2.0f64.mul_add(-self.taper[0].min(self.taper[1]), breadth);
+        if across { (self.depth, breadth) } else { (breadth, self.depth) }
+    }
+
+    fn leaf(&self, fold: Option<(Sense, f64)>) -> RowPanel {
+        let leaf = RowPanel::new(&self.panel.name, purpose(self.panel.purpose), self.depth);
+        let leaf = leaf.tapered(self.taper[0], self.taper[1]);
+        fold.map_or(leaf, |(sense, angle)| leaf.folded(sense, angle))
+    }
+}
+
+/// The panels of a row that are there.
+fn row<'s>(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    panels: &'static [KindPanel],
+    scope: &Scope<'s>,
+) -> Option<Vec<There<'s>>> {
+    let (mut row, mut sound) = (Vec::new(), true);
+    for panel in panels.iter().filter(|panel| panel.when.as_ref().is_none_or(|when| when.holds(scope))) {
+        let times = panel.times.as_ref().map_or(1.0, |times| times.value(scope).round());
+        if !(0.0..=MOST_REPEATS).contains(&times) {
+            let text =
+                Said::new("kind-times").with("times", Arg::Number(times, 0)).with("most", Arg::Number(MOST_REPEATS, 0));
+            let text = text.with("with", made.values(builder, &[], scope));
+            let place = panel.times.as_ref().map_or(&panel.place, |times| &times.place);
+            let finding = Finding::stop("kind-times", made.about.clone(), text).help(Said::new("kind-times-help"));
+            builder.find(finding.at(made.at(place)));
+            return None;
+        }
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within 0 to 60, as just checked")]
+        let times = times as u32;
+        for nth in 1..=times {
+            let scope = Scope { nth: f64::from(nth), ..scope.clone() };
+            let Some(depth) = made.positive(builder, &panel.depth, &scope) else {
+                sound = false;
+                break;
+            };
+            let taper =
+                panel.taper.as_ref().map(|taper| taper.each_ref().map(|side| made.finite(builder, side, &scope)));
+            let taper = taper.map_or([0.0; 2], |taper| taper.map(Option::unwrap_or_default));
+            row.push(There { panel, scope, depth, taper });
+        }
+    }
+    sound.then_some(row)
+}
+
+/// Hangs rows on the edges of a panel.
+fn hang(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    net: &mut KindNet,
+    number: usize,
+    scope: &Scope<'_>,
+) -> Option<()> {
+    for (edge, panels) in &net.from[number].hung {
+        let mut parent = number;
+        for there in row(builder, made, panels, scope)? {
+            let bounds = net.net.panels[parent].outline.bounds();
+            let (outline, fold) = beyond(bounds, seen(*edge, made.mirrored(scope)), &there);
+            let child = net.net.panels.len();
+            net.net.panels.push(Panel { name: &there.panel.name, purpose: purpose(there.panel.purpose), outline });
+            let (from, to) = fold;
+            net.net.folds.push(Fold {
+                between: [parent, child],
+                from,
+                to,
+                sense: sense(there.panel.fold),
+                angle: there.panel.angle,
+            });
+            net.from.push(there.panel);
+            let across = matches!(edge, EdgeWord::Left | EdgeWord::Right);
+            net.sizes.push(there.size(across, if across { bounds.height() } else { bounds.width() }));
+            let cuts = (&mut net.net.panels[child].outline, &mut net.net.holes);
+            cut(builder, made, there.panel, cuts, &there.scope)?;
+            hang(builder, made, net, child, &there.scope)?;
+            parent = child;
+        }
+    }
+    Some(())
+}
+
+/// The outline of a panel that hangs on an edge of another one, and the fold between them.
+fn beyond(on: Rect, edge: EdgeWord, there: &There<'_>) -> (Contour, (Point, Point)) {
+    let (depth, [starts, ends]) = (there.depth, there.taper);
+    // From the edge outwards: where each point of the row is that is `out` beyond the edge and `by` along it.
+    let place = |out: f64, by: f64| match edge {
+        EdgeWord::Left => Point::new(on.x0 - out, on.y0 + by),
+        EdgeWord::Right => Point::new(on.x1 + out, on.y0 + by),
+        EdgeWord::Head => Point::new(on.x0 + by, on.y1 + out),
+        EdgeWord::Tail => Point::new(on.x0 + by, on.y0 - out),
+    };
+    let breadth = if matches!(edge, EdgeWord::Left | EdgeWord::Right) { on.height() } else { on.width() };
+    let corners = [place(0.0, starts), place(depth, ends), place(depth, breadth - ends), place(0.0, breadth - starts)];
+    let outline = Contour::polygon(corners.map(|corner| (corner.x, corner.y))).counter_clockwise();
+    (outline, (corners[0], corners[3]))
+}
+
+/// Says why a net is no part, at the line of the kind file that is to blame, and with which sizes.
+fn no_part(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    (piece, net): (&KindPiece, &KindNet),
+    problem: NetProblem,
+    scope: &Scope<'_>,
+) {
+    let panel = |index: usize| net.from.get(index).map(|panel| (&panel.place, panel.name.as_str()));
+    let (key, place, name) = match problem {
+        NetProblem::Panel(index) => {
+            let (place, name) = panel(index).unwrap_or((&piece.place, ""));
+            ("kind-panel-crosses", place, name)
+        }
+        NetProblem::Fold(index) => {
+            let child = net.net.folds.get(index).map_or(0, |fold| fold.between[1]);
+            let (place, name) = panel(child).unwrap_or((&piece.place, ""));
+            ("kind-fold-off", place, name)
+        }
+        NetProblem::Hole(index) => {
+            let holes = net.from.iter().flat_map(|panel| panel.holes.iter().map(move |hole| (hole, panel)));
+            let (place, name) =
+                holes.skip(index).next().map_or((&piece.place, ""), |(hole, panel)| (&hole.place, panel.name.as_str()));
+            ("kind-hole-over-edge", place, name)
+        }
+        NetProblem::Crosses => ("kind-outline-crosses", &piece.place, piece.name.as_str()),
+    };
+    let text = Said::new(key).with("panel", Arg::quoted(name)).with("with", made.values(builder, &[], scope));
+    let help = match key {
+        "kind-hole-over-edge" => "kind-hole-over-edge-help",
+        "kind-outline-crosses" => "kind-outline-crosses-help",
+        _ => "kind-panel-crosses-help",
+    };
+    builder.find(Finding::stop("no-part", made.about.clone(), text).help(Said::new(help)).at(made.at(place)));
+}
