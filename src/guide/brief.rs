@@ -26,7 +26,12 @@ pub(super) fn is_in_one_system(desk: &Desk<'_>) -> bool {
 }
 
 /// Columns of the sheets that say what they are where there is no head above them.
-const SHEETS: [&str; 4] = ["weight", "count", "buy", "price"];
+const SHEETS: [(&str, &str); 4] = [
+    ("need-head-weight", "card-sheets-weight"),
+    ("need-head-count", "card-sheets-count"),
+    ("need-head-buy", "card-sheets-buy"),
+    ("need-head-price", "card-sheets-price"),
+];
 
 /// The sheets that are cut, each in a line.
 pub(super) fn sheets(desk: &Desk<'_>, table: &Table) -> Block {
@@ -35,9 +40,8 @@ pub(super) fn sheets(desk: &Desk<'_>, table: &Table) -> Block {
             // The stock and its sheet need no head.
             0 | 1 => cell.clone(),
             _ => {
-                let is_head = |name: &&&str| *head == desk.tell(&format!("need-head-{name}"));
-                let name = SHEETS.iter().find(is_head).copied().unwrap_or_default();
-                desk.say(&format!("card-sheets-{name}"), vec![("n", cell.clone())])
+                let key = SHEETS.iter().find(|(name, _)| *head == desk.tell(name)).map_or("", |(_, key)| key);
+                desk.say(key, vec![("n", cell.clone())])
             }
         };
         let cells = row.iter().zip(&table.head).enumerate().filter(|(_, (cell, _))| !cell.is_empty());

@@ -6,7 +6,7 @@
 //! taken away. Each answer depends on what was asked alone.
 
 use super::access::Refusal;
-use super::beside::Beside;
+use super::beside::NamedFiles;
 use super::change::{self, Changed, Wanted};
 use super::drawer::DrawnOrder;
 use super::form::FormFile;
@@ -219,7 +219,7 @@ impl Session {
     fn made(
         &self,
         question: &Question,
-        (album, files): (Album, &Beside),
+        (album, files): (Album, &NamedFiles),
         cutter: Cutter,
         gone: &AtomicBool,
     ) -> Arc<Work> {

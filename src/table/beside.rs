@@ -4,14 +4,13 @@
 //! In: texts with their names, as the page keeps them. Out: what a file names of them, read; a text that calls them otherwise.
 
 use super::hand::Hand;
-use super::question::TableAlbum;
-use super::said;
+use super::on_table::TableAlbum;
 use crate::album::Album;
 use crate::batch;
 use crate::cutter::{self, Cutter};
 use crate::drawer::{self, NamedDrawer};
 use crate::fields::{Node, Source, Tree};
-use crate::finding::{Arg, Finding, Said};
+use crate::finding::{Arg, Finding, Place, Said};
 use crate::length::excerpt;
 use crate::stock::OwnCutter;
 use serde_json::Value;
@@ -47,7 +46,7 @@ pub(super) fn source(beside: &[TableAlbum], name: &str, missing: [&'static str; 
 
 /// What a file names of the others, and where that is told on the page.
 #[derive(Debug, Default)]
-pub(super) struct Beside {
+pub(super) struct NamedFiles {
     /// What is wrong with it.
     pub findings: Vec<Finding>,
     /// What the drawer is called, where one is named.
@@ -58,7 +57,7 @@ pub(super) struct Beside {
     cutters: Vec<(Source, String)>,
 }
 
-impl Beside {
+impl NamedFiles {
     /// Gives albums the cutters that they name.
     pub(super) fn cutters<'a>(&mut self, albums: impl Iterator<Item = &'a mut Album>, beside: &[TableAlbum]) {
         let mut known: Vec<(String, Option<Cutter>)> = Vec::new();
@@ -102,23 +101,13 @@ impl Beside {
         }
     }
 
-    /// Gives findings that are about one of these files its name, its line, and the field of the page that they are at.
-    pub(super) fn place(&self, findings: &[Finding], told: &mut [Value]) {
-        for (finding, told) in findings.iter().zip(told) {
-            let Some(place) = &finding.place else { continue };
-            let of = |source: &Source| *place.file == *source.name();
-            let (source, path) = if let Some(drawer) = self.drawer.as_ref().filter(|drawer| of(drawer)) {
-                (drawer, format!("drawer.{}", place.path))
-            } else if let Some((source, path)) = self.cutters.iter().find(|(source, _)| of(source)) {
-                (source, path.clone())
-            } else {
-                continue;
-            };
-            if let Some(mut at_home) = said::findings(std::slice::from_ref(finding), source, None).pop() {
-                (at_home["path"], at_home["file"]) = (path.into(), source.name().into());
-                *told = at_home;
-            }
-        }
+    /// The file that a place is in, and the field of the page that what is found there is at; none in the file itself.
+    pub(super) fn of(&self, place: &Place) -> Option<(&Source, String)> {
+        let is_it = |source: &Source| *place.file == *source.name();
+        let drawer = self.drawer.as_ref().filter(|drawer| is_it(drawer));
+        let drawer = drawer.map(|drawer| (drawer, format!("drawer.{}", place.path)));
+        let cutter = || self.cutters.iter().find(|(source, _)| is_it(source));
+        drawer.or_else(|| cutter().map(|(source, path)| (source, path.clone())))
     }
 }
 

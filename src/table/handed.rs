@@ -5,11 +5,15 @@ use super::form::FormFile;
 use super::hand::{Hand, value_of};
 use super::words;
 use crate::album::Handed;
-use crate::fields::{Change, Choices, Node, Tree};
+use crate::fields::{Change, Node, Tree};
 use crate::finding::{Arg, Finding, Said};
 use serde_json::{Map, Value, json};
 
 const FIELD: &str = "handed_over";
+
+/// The states, and what the page calls them.
+const STATES: [(Handed, &str); 3] =
+    [(Handed::Sheets, "handed-sheets"), (Handed::Cut, "handed-cut"), (Handed::Scored, "handed-scored")];
 
 /// The object and the stock of `class.makers[0].handed_over.card`.
 pub(super) fn parted(path: &str) -> Option<(&str, &str)> {
@@ -21,13 +25,15 @@ pub(super) fn parted(path: &str) -> Option<(&str, &str)> {
 pub(super) fn rows(file: &FormFile<'_>, way: &str, stocks: &[String], usual: &'static str) -> Vec<Value> {
     let path = if way.is_empty() { FIELD.to_owned() } else { format!("{way}.{FIELD}") };
     let node = file.root.at(&path);
-    let choices: Vec<Value> =
-        Handed::WORDS.iter().map(|word| json!({ "value": word, "label": words::choice(&choice(word)) })).collect();
+    let choices: Vec<Value> = STATES
+        .iter()
+        .map(|(state, key)| json!({ "value": state.word(), "label": words::say(&Said::new(key)) }))
+        .collect();
     let row = |stock: &String| {
         let said = node.and_then(|node| of(node, stock));
         // Where some are named, the others are whole sheets.
         let usual =
-            if node.is_some() { words::choice(&choice(Handed::Sheets.word())) } else { words::say(&Said::new(usual)) };
+            if node.is_some() { words::say(&Said::new("handed-sheets")) } else { words::say(&Said::new(usual)) };
         json!({
             "path": format!("{path}.{stock}"),
             "label": words::say(&Said::new("handed-over-of").with("stock", Arg::code(stock))),
@@ -41,10 +47,6 @@ pub(super) fn rows(file: &FormFile<'_>, way: &str, stocks: &[String], usual: &'s
         })
     };
     stocks.iter().map(row).collect()
-}
-
-fn choice(word: &str) -> String {
-    format!("handed-{word}")
 }
 
 /// What is said of a stock.

@@ -18,6 +18,7 @@ mod form;
 mod hand;
 mod handed;
 mod kit;
+mod on_table;
 mod open;
 mod parts_list;
 mod pictures;

@@ -3,6 +3,7 @@
 
 use super::change::Wanted;
 use super::kit::Machine;
+use super::on_table::TableAlbum;
 use serde::Deserialize;
 
 /// What every question about an album or a batch holds.
@@ -27,25 +28,4 @@ pub(super) struct Question {
     /// Whether a class is to begin, and no batch.
     #[serde(default)]
     pub class: bool,
-}
-
-/// A file on the table: its name, and its text where the question is about it.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct TableAlbum {
-    /// The name that files call it by.
-    pub name: String,
-    /// What its file says.
-    #[serde(default)]
-    pub text: Option<String>,
-    /// What kind of file it is, where it is no album.
-    #[serde(default)]
-    kind: Option<String>,
-}
-
-impl TableAlbum {
-    /// `album`, `drawer`, `cutter`
-    pub(super) fn kind(&self) -> &str {
-        self.kind.as_deref().unwrap_or("album")
-    }
 }

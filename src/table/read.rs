@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! An album with the files that it names: its cutters and its drawer, as they lie beside it on the table.
 
-use super::beside::Beside;
+use super::beside::NamedFiles;
 use super::question::Question;
 use crate::album::Album;
 use crate::fields::Source;
@@ -11,13 +11,13 @@ use crate::parts;
 /// An album, and what is told of the files that it names.
 pub(super) struct AlbumRead {
     pub album: Checked<Album>,
-    pub files: Beside,
+    pub files: NamedFiles,
 }
 
 impl AlbumRead {
     pub(super) fn of(source: &Source, question: &Question) -> Self {
         let mut album = parts::read_album(source, &mut parts::no_kind_files);
-        let mut files = Beside::default();
+        let mut files = NamedFiles::default();
         files.cutters(album.value.iter_mut(), &question.albums);
         if let Some(album) = &mut album.value {
             files.drawer(&mut album.drawer, &question.albums);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
-use super::beside::Beside;
+use super::beside::NamedFiles;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
@@ -52,6 +52,17 @@ fn told(list: &[Finding], source: &Source, (units, album): (Units, Option<&Album
         .collect()
 }
 
+/// Gives findings that are about a file which the shown one names its name, its line, and the field of the page that they are at.
+pub(super) fn in_files(files: &NamedFiles, list: &[Finding], told: &mut [Value]) {
+    for (finding, told) in list.iter().zip(told) {
+        let Some((source, path)) = finding.place.as_ref().and_then(|place| files.of(place)) else { continue };
+        if let Some(mut there) = findings(std::slice::from_ref(finding), source, None).pop() {
+            (there["path"], there["file"]) = (path.into(), source.name().into());
+            *told = there;
+        }
+    }
+}
+
 /// What a mend will change: `Make the closing flap of page 2 45 mm (it is 38 mm)`.
 pub(super) fn mend(mend: &Mend, album: &Album) -> Option<Value> {
     let held = album.length_at(&mend.path);
@@ -77,7 +88,7 @@ fn excerpt(line: &str, column: usize) -> String {
 
 /// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
 /// work in the machine's settings.
-pub(super) fn fit(work: &Work, source: &Source, files: &Beside, machine: &[Value]) -> Value {
+pub(super) fn fit(work: &Work, source: &Source, files: &NamedFiles, machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let tightest = work.fit.clearances.first().filter(|_| stops == 0);
@@ -90,7 +101,7 @@ pub(super) fn fit(work: &Work, source: &Source, files: &Beside, machine: &[Value
         _ => Said::new("machine-can-not-be-used").with("sentence", sentence),
     };
     let mut of_album = findings(&work.findings, source, Some(&work.album));
-    files.place(&work.findings, &mut of_album);
+    in_files(files, &work.findings, &mut of_album);
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),

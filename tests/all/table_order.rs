@@ -336,13 +336,11 @@ fn a_cutter_lies_beside() {
     makes_itself_again(&sound, &["a.json", "laser.json"], &[]);
 }
 
-/// A class begins with one group, whose makers, sheets, tool and what they are handed are said by fields.
-#[test]
-fn a_class_is_made() {
-    let table = Table::start();
+/// A class of three groups, made by fields from one.
+fn class_of_three(table: &Table) -> Shown<'_> {
     let ask = json!({ "name": "tags.json", "text": tags(4, ""), "class": true });
     let begun = table.post("batch", ask.to_string().as_bytes()).json();
-    let mut class = Shown::new(&table, "tags-class.json", begun["text"].as_str().unwrap().to_owned()).with(
+    let mut class = Shown::new(table, "tags-class.json", begun["text"].as_str().unwrap().to_owned()).with(
         "blade.json",
         "cutter",
         r#"{ "format": "hingeleaf-cutter/1", "margin": 2 }"#,
@@ -376,6 +374,14 @@ fn a_class_is_made() {
     ] {
         class.set(path, typed);
     }
+    class
+}
+
+/// A class begins with one group, whose makers, sheets, tool and what they are handed are said by fields.
+#[test]
+fn a_class_is_made() {
+    let table = Table::start();
+    let class = class_of_three(&table);
     assert_eq!(
         class.file()["class"],
         json!({
@@ -403,7 +409,13 @@ fn a_class_is_made() {
         let page = std::fs::read_to_string(folder.join(&format!("kit/makers/{name}.html"))).unwrap();
         assert!(page.contains("lang=\"de\""), "{name}");
     }
-    // What can't be is refused, at its field.
+}
+
+/// What a class can't say is refused, at its field; what is left empty goes.
+#[test]
+fn what_a_group_can_not_be_is_refused() {
+    let table = Table::start();
+    let mut class = class_of_three(&table);
     for (path, typed, field) in [
         ("class.makers[1].sheet.card", "A33", "Sheet of card"),
         ("class.makers[1].name", "window", "Name of the group"),
@@ -417,7 +429,6 @@ fn a_class_is_made() {
         let answer = class.ask(&json!({ "do": "set", "path": path, "typed": typed }));
         assert_eq!((&answer["refused"], &answer["field"]), (&json!(true), &json!(field)), "{path}");
     }
-    // What is left empty goes.
     for path in
         ["class.brings", "class.makers[1].sheet.card", "class.makers[1].cutter", "class.makers[2].handed_over.card"]
     {

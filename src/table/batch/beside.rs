@@ -6,8 +6,9 @@ use crate::fields::{Node, Source, Tree};
 use crate::finding::{Arg, Finding};
 use crate::parts;
 use crate::table::beside;
-use crate::table::hand::gone;
-use crate::table::question::TableAlbum;
+use crate::table::hand::{gone, plain as value};
+use crate::table::on_table::TableAlbum;
+use serde_json::Value;
 
 /// The id of the finding that an album is not there.
 pub(super) const MISSING: &str = "no-album-here";
@@ -63,4 +64,27 @@ pub(super) fn album_name<'n>(root: &'n Node, owner: &str) -> Option<&'n str> {
 pub(super) fn album_of(root: &Node, albums: &[TableAlbum], owner: &str) -> Result<(Album, Source, Node), Box<Finding>> {
     let name = album_name(root, owner).unwrap_or_default();
     plain(albums, name).ok_or_else(|| gone(Arg::code(name)))
+}
+
+/// A name that no kit has: this one, else with a number behind.
+pub(super) fn free_name(root: &Node, name: &str) -> String {
+    let taken = |name: &str| kits(root).iter().any(|kit| text(kit, "name") == Some(name));
+    let stem = name.rsplit_once('-').filter(|(_, number)| number.parse::<u32>().is_ok()).map_or(name, |(stem, _)| stem);
+    let numbered = (2..).map(|number| {
+        let end = format!("-{number}");
+        // A name has 32 letters at most.
+        let room: String = stem.chars().take(32 - end.len()).collect();
+        room.trim_end_matches('-').to_owned() + &end
+    });
+    std::iter::once(name.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
+}
+
+/// What stands for a value on the page, where it is not one word or number: as the file has it.
+pub(super) fn shown(node: &Node) -> String {
+    match &node.tree {
+        Tree::Text(text) => text.clone(),
+        Tree::Number(number) => number.to_string(),
+        Tree::Flag(flag) => flag.to_string(),
+        _ => value(node).unwrap_or(Value::Null).to_string(),
+    }
 }

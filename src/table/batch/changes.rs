@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change of a batch, as changes of its file's text.
 
-use super::beside::{self, album_of, kits, text};
+use super::beside::{self, album_of, free_name, kits, text};
 use super::ways::{self, BatchWay};
 use super::{class, own_paper, start};
 use crate::album::{Role, SPARE_FIELDS};
 use crate::batch::{CHOICE_FIELDS, CLASS_FIELDS, KIT_FIELDS, MAKER_FIELDS, TOP_FIELDS};
 use crate::cutter;
-use crate::fields::{Change, Field, Node, Tree};
+use crate::fields::{Change, Field, Node};
 use crate::finding::{Arg, Finding, Said};
 use crate::selling::SELLING_FIELDS;
 use crate::table::change::{self, Wanted};
 use crate::table::example::{self, NewEntry};
-use crate::table::hand::{Hand, gone, plain, refused, value, value_of};
-use crate::table::question::TableAlbum;
+use crate::table::hand::{Hand, gone, refused, value, value_of};
+use crate::table::on_table::TableAlbum;
 use crate::table::{beside as table_beside, handed, terms};
 use serde_json::{Map, Value, json};
 
@@ -136,19 +136,6 @@ fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> R
     hand.alter(&Change::Insert { list: "kits".into(), at, value: kit })
 }
 
-/// A name that no kit has: this one, else with a number behind.
-pub(super) fn free_name(root: &Node, name: &str) -> String {
-    let taken = |name: &str| kits(root).iter().any(|kit| text(kit, "name") == Some(name));
-    let stem = name.rsplit_once('-').filter(|(_, number)| number.parse::<u32>().is_ok()).map_or(name, |(stem, _)| stem);
-    let numbered = (2..).map(|number| {
-        let end = format!("-{number}");
-        // A name has 32 letters at most.
-        let room: String = stem.chars().take(32 - end.len()).collect();
-        room.trim_end_matches('-').to_owned() + &end
-    });
-    std::iter::once(name.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
-}
-
 /// Who gets the kit chooses its pages: as many as the album has, of the kinds that it has.
 fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Result<(), Box<Finding>> {
     let kit = ways::owner(path).ok_or_else(|| gone(path))?;
@@ -195,14 +182,4 @@ fn entry(
         hand.notes.push(Said::new("paper-is-new").with("paper", name));
     }
     Ok(entry)
-}
-
-/// What stands for a value on the page, where it is not one word or number: as the file has it.
-pub(super) fn shown(node: &Node) -> String {
-    match &node.tree {
-        Tree::Text(text) => text.clone(),
-        Tree::Number(number) => number.to_string(),
-        Tree::Flag(flag) => flag.to_string(),
-        _ => plain(node).unwrap_or(Value::Null).to_string(),
-    }
 }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! A class on the page: its groups of makers, the sheets that they have, what they cut with, what they are handed.
 
-use super::beside::{self, kits};
-use super::changes::free_name;
-use super::forms;
+use super::beside::{self, free_name, kits};
+use super::otherwise::otherwise;
+use super::{reading, ways};
 use crate::batch::{Batch, BatchKit, CLASS_FIELDS, MAKER_FIELDS};
 use crate::cutter;
 use crate::fields::{Change, Field, Node, Source, Tree};
@@ -12,7 +12,7 @@ use crate::paper::sheet_size;
 use crate::stock::{SheetSize, Stock};
 use crate::table::form::{self, FormFile};
 use crate::table::hand::{Hand, value_of};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::{album as table_album, handed, words};
 use serde_json::{Map, Value, json};
 
@@ -28,7 +28,9 @@ pub(super) fn form(batch: &Batch, root: &Node, albums: &[TableAlbum]) -> Value {
     let file = FormFile { root, units: batch.units, stocks };
     let fields = CLASS_FIELDS.iter().filter(|field| matches!(field.name, "album" | "shared_by"));
     let mut rows = form::rows(&file, "class", fields, &|_| None);
-    rows.iter_mut().for_each(|row| offer_albums(row, albums));
+    for row in &mut rows {
+        offer_albums(row, albums);
+    }
     let mut brings = form::rows(&file, "class", CLASS_FIELDS.iter().filter(|field| field.name == "brings"), &|_| None);
     for row in &mut brings {
         let said = root.at("class.brings").map(|node| items(node).join(BETWEEN)).unwrap_or_default();
@@ -37,7 +39,7 @@ pub(super) fn form(batch: &Batch, root: &Node, albums: &[TableAlbum]) -> Value {
     }
     rows.extend(brings);
     let album = beside::album_name(root, "class").unwrap_or_default();
-    let (changes, papers) = forms::otherwise(&file, "class", album, albums);
+    let (changes, papers) = otherwise(&file, "class", album, albums);
     json!({ "way": "class", "name": batch.title, "album": album, "rows": rows, "changes": changes, "papers": papers })
 }
 
@@ -66,16 +68,18 @@ pub(super) fn group(root: &Node, albums: &[TableAlbum], way: &str, kit: &BatchKi
     let file = FormFile { root, units: kit.album.units, stocks: &kit.album.stocks };
     let fields = MAKER_FIELDS.iter().filter(|field| matches!(field.name, "name" | "count" | "album" | "by"));
     let mut rows = form::rows(&file, way, fields, &|_| None);
+    let tool = format!("{way}.by");
     for row in &mut rows {
-        if !row["path"].as_str().is_some_and(|path| path.ends_with(".by")) {
-            let named = row["path"].as_str().is_some_and(|path| path.ends_with(".name"));
+        // What is said of files is of no use here.
+        if row["path"] != tool {
+            let named = row["path"] == format!("{way}.name");
             row["about"] = if named { words::say(&Said::new("group-is-called")) } else { String::new() }.into();
         }
         offer_albums(row, albums);
     }
     let album = beside::album_name(root, way).unwrap_or_default();
     let stocks = bought(root, albums, way);
-    let (changes, papers) = forms::otherwise(&file, way, album, albums);
+    let (changes, papers) = otherwise(&file, way, album, albums);
     let said = Said::new("group-in-short")
         .with("makers", kit.album.copies)
         .with("album", kit.album.title.as_str())
@@ -178,7 +182,7 @@ fn machine(file: &FormFile<'_>, way: &str, files: &[TableAlbum]) -> Value {
 
 /// The stocks of a kit's, a group's or all albums, as they are bought, each once.
 pub(super) fn bought(root: &Node, albums: &[TableAlbum], way: &str) -> Vec<String> {
-    let own = super::ways::owner(way).and_then(|owner| beside::album_name(root, owner));
+    let own = ways::owner(way).and_then(|owner| beside::album_name(root, owner));
     let of_kits = || {
         let name = |number: usize| beside::album_name(root, &format!("{}[{number}]", beside::list(root)));
         (0..kits(root).len()).filter_map(name).collect()
@@ -212,7 +216,7 @@ pub(super) fn set(
         let said: Vec<Value> = typed.split(';').map(str::trim).filter(|one| !one.is_empty()).map(Value::from).collect();
         return Some(put(hand, root, path, (!said.is_empty()).then(|| said.into())));
     }
-    let group = super::ways::owner(path).filter(|owner| owner.starts_with("class.makers["))?;
+    let group = ways::owner(path).filter(|owner| owner.starts_with("class.makers["))?;
     let within = path.strip_prefix(group)?.strip_prefix('.')?;
     if within == "cutter" {
         let value = match typed {
@@ -258,7 +262,7 @@ fn set_sheet(
 /// The stocks of a group as they are now, in the sheets that it has; none where the file can't be read.
 fn stocks_of(source: &Source, albums: &[TableAlbum], group: &str) -> Vec<Stock> {
     let number = group.rsplit_once('[').and_then(|(_, end)| end.strip_suffix(']')?.parse::<usize>().ok());
-    let batch = super::read(source, albums).batch.value;
+    let batch = reading::read(source, albums).batch.value;
     let kit = number.zip(batch).and_then(|(number, batch)| batch.kits.into_iter().nth(number));
     kit.map(|kit| kit.album.stocks).unwrap_or_default()
 }

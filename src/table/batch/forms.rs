@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: MIT
 //! The batch as the page's forms: what holds for all kits, and each kit with what is otherwise in it than in its album.
 
-use super::{beside, changes, class, ways};
+use super::otherwise::{of_field, otherwise};
+use super::{beside, class};
 use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
-use crate::fields::{Field, Node, Tree};
+use crate::fields::{Field, Node};
 use crate::finding::{Arg, Said};
-use crate::stock::{STOCK_FIELDS, is_name};
+use crate::stock::STOCK_FIELDS;
 use crate::table::album::entry_form;
 use crate::table::form::{self, FormFile};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::{handed, terms, words};
 use crate::work::BatchWork;
 use serde_json::{Map, Value, json};
@@ -55,13 +56,15 @@ fn of_kit(work: &BatchWork, root: &Node, albums: &[TableAlbum], number: usize, k
     let file = FormFile { root, units: kit.album.units, stocks: &kit.album.stocks };
     let held = |field: &Field| (field.name == "copies").then(|| kit.album.copies.to_string());
     let mut rows = form::rows(&file, &way, KIT_FIELDS, &held);
-    let album = root.at(&format!("{way}.album")).map(changes::shown).unwrap_or_default();
+    let album = root.at(&format!("{way}.album")).map(beside::shown).unwrap_or_default();
     for row in &mut rows {
         // What is said of files is of no use here.
         let named = row["path"] == format!("{way}.name");
         row["about"] = if named { words::say(&Said::new("kit-is-called")) } else { String::new() }.into();
     }
-    rows.iter_mut().for_each(|row| class::offer_albums(row, albums));
+    for row in &mut rows {
+        class::offer_albums(row, albums);
+    }
     let (changes, papers) = otherwise(&file, &way, &album, albums);
     let said = Said::new("kit-in-short")
         .with("copies", work.batch.times(kit))
@@ -89,69 +92,6 @@ fn choice(file: &FormFile<'_>, way: &str, album: &Album) -> Value {
         "rows": form::rows(file, &format!("{way}.choice"), CHOICE_FIELDS, &|_| None),
         "of": of.map(|(kind, entry)| entry_form(album, file, &format!("{way}.choice.of[{kind}]"), entry)).collect::<Vec<_>>(),
     })
-}
-
-/// What is otherwise in a kit, a group or a class than in its album: values, and cards and papers of its own.
-pub(super) fn otherwise(
-    file: &FormFile<'_>,
-    way: &str,
-    album: &str,
-    albums: &[TableAlbum],
-) -> (Vec<Value>, Vec<Value>) {
-    let of_album = beside::plain(albums, album);
-    let changes = changed(file.root, way, of_album.as_ref().map(|(album, _, root)| (album, root)));
-    (changes, papers(file, way))
-}
-
-/// What is otherwise in a kit than in its album, each as a row.
-fn changed(root: &Node, way: &str, of_album: Option<(&Album, &Node)>) -> Vec<Value> {
-    let Some(Tree::Object(entries)) = root.at(&format!("{way}.change")).map(|node| &node.tree) else {
-        return Vec::new();
-    };
-    let one = |(within, node): (&String, &Node)| {
-        let path = format!("{way}.change.{within}");
-        let plain = matches!(node.tree, Tree::Text(_) | Tree::Number(_) | Tree::Flag(_));
-        let row = of_album.filter(|_| plain).and_then(|(album, root)| of_field(album, root, within));
-        let mut row = row.unwrap_or_else(|| json!({ "about": "", "usual": "", "takes": "text" }));
-        row["path"] = path.clone().into();
-        row["label"] = ways::named(&path).into();
-        row["value"] = changes::shown(node).into();
-        row["given"] = true.into();
-        row
-    };
-    let others = entries.iter().filter(|(within, _, node)| !is_paper(within, node));
-    others.map(|(within, _, node)| one((within, node))).collect()
-}
-
-/// Whether a change is a card or paper that this kit has for itself.
-fn is_paper(within: &str, node: &Node) -> bool {
-    within.strip_prefix("stocks.").is_some_and(is_name) && matches!(node.tree, Tree::Object(_))
-}
-
-/// Cards and papers that this kit has for itself, or has otherwise as a whole.
-fn papers(file: &FormFile<'_>, way: &str) -> Vec<Value> {
-    let Some(Tree::Object(entries)) = file.root.at(&format!("{way}.change")).map(|node| &node.tree) else {
-        return Vec::new();
-    };
-    let own = entries.iter().filter(|(within, _, node)| is_paper(within, node));
-    own.map(|(within, _, node)| {
-        let way = format!("{way}.change.{within}");
-        let name = within.strip_prefix("stocks.").unwrap_or(within);
-        json!({ "name": name, "way": way, "rows": terms::entry_rows(file, node, ("stocks", &way), STOCK_FIELDS) })
-    })
-    .collect()
-}
-
-/// The row of a field of an album for a kit in which it is otherwise: the album's own value is its usual one.
-fn of_field(album: &Album, root: &Node, within: &str) -> Option<Value> {
-    let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let field = crate::table::change::field(root, way, name)?;
-    let mut row = form::row(&FormFile::of(album, root), way, field, None)?;
-    let given = row["value"].as_str().filter(|value| !value.is_empty()).map(str::to_owned);
-    row["usual"] = given.unwrap_or_else(|| row["usual"].as_str().unwrap_or_default().to_owned()).into();
-    row["value"] = "".into();
-    (row["given"], row["needed"]) = (false.into(), false.into());
-    Some(row)
 }
 
 /// What may be otherwise in a kit, by where it stands in the album: what the album's file holds the object of.

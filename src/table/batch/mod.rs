@@ -8,7 +8,9 @@ mod beside;
 mod changes;
 mod class;
 mod forms;
+mod otherwise;
 mod own_paper;
+mod reading;
 mod results;
 mod start;
 mod ways;
@@ -16,46 +18,22 @@ mod ways;
 pub(super) use results::{better, order};
 pub(super) use start::start;
 
-use super::beside::Beside;
+use reading::{Read, read};
+
+use super::beside::NamedFiles;
 use super::hand::Hand;
-use super::question::{Question, TableAlbum};
+use super::question::Question;
 use super::{drawer, said, words};
-use crate::batch::{self, Batch};
+use crate::batch::Batch;
 use crate::fields::{Node, Source};
-use crate::finding::{Checked, Finding};
+use crate::finding::Finding;
 use crate::layout::{Effort, Watch};
-use crate::parts;
 use crate::toolpath::Labels;
 use crate::work::BatchWork;
 use serde_json::{Value, json};
 
-/// A batch, which of its albums are not on the table, and what it names besides.
-struct Read {
-    batch: Checked<Batch>,
-    missing: Vec<String>,
-    files: Beside,
-}
-
-fn read(source: &Source, beside: &[TableAlbum]) -> Read {
-    let mut missing = Vec::new();
-    let mut load = |name: &str| {
-        beside::album(beside, name).inspect_err(|finding| {
-            if finding.id == beside::MISSING {
-                missing.push(name.to_owned());
-            }
-        })
-    };
-    let mut batch = batch::read(source, &parts::kinds(), &mut load);
-    let mut files = Beside::default();
-    if let Some(batch) = &mut batch.value {
-        files.cutters(batch.kits.iter_mut().map(|kit| &mut kit.album), beside);
-        files.drawer(&mut batch.drawer, beside);
-    }
-    Read { batch, missing, files }
-}
-
 /// The batch of a question, and what is wrong with the files that it names, for what takes longer.
-pub(super) fn of(source: &Source, question: &Question) -> Option<(Batch, Beside)> {
+pub(super) fn of(source: &Source, question: &Question) -> Option<(Batch, NamedFiles)> {
     let Read { batch, files, .. } = read(source, &question.albums);
     Some((batch.value?, files))
 }

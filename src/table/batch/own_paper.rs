@@ -8,7 +8,7 @@ use crate::length::excerpt;
 use crate::stock::{self, STOCK_FIELDS};
 use crate::table::form::is_stock;
 use crate::table::hand::{Hand, gone, refused, value_of};
-use crate::table::question::TableAlbum;
+use crate::table::on_table::TableAlbum;
 use crate::table::terms;
 use serde_json::Value;
 

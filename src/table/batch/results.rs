@@ -6,7 +6,7 @@ use crate::drawer::NamedDrawer;
 use crate::fields::{Node, Source};
 use crate::finding::{Finding, Level, Said};
 use crate::sheets::StockSheets;
-use crate::table::beside::Beside;
+use crate::table::beside::NamedFiles;
 use crate::table::drawer::DrawnOrder;
 use crate::table::question::Question;
 use crate::table::sheets::{self, LaidOrder};
@@ -15,7 +15,7 @@ use crate::work::{BatchWork, Files};
 use serde_json::{Value, json};
 
 /// Whether all kits go together; `machine` has what stops the work in the machine's settings.
-pub(super) fn fit(work: &BatchWork, (source, root): (&Source, &Node), files: &Beside, machine: &[Value]) -> Value {
+pub(super) fn fit(work: &BatchWork, (source, root): (&Source, &Node), files: &NamedFiles, machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let sentence = Said::new("batch-goes-together").with("stops", count(Level::Stop)).with("warns", count(Level::Warn));
     let sentence = match machine {
@@ -31,7 +31,7 @@ pub(super) fn fit(work: &BatchWork, (source, root): (&Source, &Node), files: &Be
         // A kit's name is the maker's own, small letters and all.
         told["named"] = matches!(finding.about.key(), "about-kit" | "about-of-kit").into();
     }
-    files.place(&work.findings, &mut told);
+    said::in_files(files, &work.findings, &mut told);
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),
@@ -99,7 +99,7 @@ pub(super) fn tables(work: &BatchWork) -> Value {
 }
 
 /// What is asked for again once it was looked at longer.
-pub(in crate::table) fn better(work: &BatchWork, source: &Source, question: &Question, files: &Beside) -> Value {
+pub(in crate::table) fn better(work: &BatchWork, source: &Source, question: &Question, files: &NamedFiles) -> Value {
     let Ok(root) = Node::read(source) else { return Value::Null };
     json!({
         "fit": fit(work, (source, &root), files, &[]),

@@ -8,7 +8,7 @@ mod changes;
 
 pub(super) use changes::work;
 
-use super::beside::Beside;
+use super::beside::NamedFiles;
 use super::question::Question;
 use super::words;
 use crate::drawer::{self, Drawer, NamedDrawer};
@@ -51,7 +51,7 @@ impl<'a> DrawnOrder<'a> {
 }
 
 /// The drawer's form.
-pub(super) fn form(order: &DrawnOrder<'_>, files: &Beside, (source, question): (&Source, &Question)) -> Value {
+pub(super) fn form(order: &DrawnOrder<'_>, files: &NamedFiles, (source, question): (&Source, &Question)) -> Value {
     let names: Vec<&str> =
         question.albums.iter().filter(|one| one.kind() == "drawer").map(|one| one.name.as_str()).collect();
     let root = files.drawer.as_ref().and_then(|source| Node::read(source).ok());
@@ -147,14 +147,14 @@ fn taken(rows: &[DrawerRow], order: &DrawnOrder<'_>, (stock, size): (&str, &str)
         let of = order.stocks.get(row.stock).and_then(|stock| stock.sheets.get(row.size));
         row.name == stock && of.is_some_and(|of| of.name == size)
     };
-    match rows.iter().find(is_it) {
+    let said = match rows.iter().find(is_it) {
         Some(row) if !order.laid.is_empty() => {
-            words::say(&Said::new("drawer-takes").with("taken", row.taken).with("left", row.left()))
+            Said::new("drawer-takes").with("taken", row.taken).with("left", row.left())
         }
-        Some(_) => String::new(),
-        None if order.drawer.is_some() => words::say(&Said::new("drawer-not-used").with("stock", Arg::code(stock))),
-        None => String::new(),
-    }
+        None if order.drawer.is_some() => Said::new("drawer-not-used").with("stock", Arg::code(stock)),
+        _ => return String::new(),
+    };
+    words::say(&said)
 }
 
 /// What lies there after the job, a row a size; none where nothing is laid or the drawer can't be read.

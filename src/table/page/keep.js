@@ -244,11 +244,12 @@ function lay(id) {
 
 /**
  * Puts an album, a batch, or what is no album beside them, on the table. One that began with the same text is found again: as it was left where the program was
- * `opened` with it, else only if nothing was changed. Gives its name, and whether it was changed before.
+ * `opened` with it, else only if nothing was changed; or it is there as it is. Gives its name, and whether it was changed before.
  */
 export function open(name, text, { opened = false, batch = false, kind = null, fresh: anew = false } = {}) {
   return on(() => {
-    const known = anew ? null : held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
+    const same = (one) => one.name === name && one.text === text;
+    const known = anew ? null : held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text)) ?? held.albums.find(same);
     const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), ...(KINDS.includes(kind) ? { kind } : {}), did: [] };
     if (!known) {
       held.albums.push(album);

@@ -71,9 +71,6 @@ choice-batch = the parts of all kits
 choice-de = German
 choice-en = English
 choice-free = any way
-choice-handed-cut = cut
-choice-handed-scored = cut and scored
-choice-handed-sheets = whole sheets
 choice-height = along its height
 choice-kit = the parts of one kit and its copies
 choice-long = along the long side
@@ -149,6 +146,9 @@ group-in-short = { $makers ->
        *[other] { $makers } makers
     } of { $album }, on { $sheets }
 group-is-called = small letters, figures and hyphens: its page is called by it
+handed-cut = cut
+handed-scored = cut and scored
+handed-sheets = whole sheets
 handed-as-albums = as each album says
 handed-as-whole = whole sheets
 handed-over-of = How { $stock } is handed over
