@@ -22,6 +22,8 @@ pub(super) struct Inputs {
     pub album: Album,
     pub cutter: Cutter,
     pub sources: Vec<Source>,
+    /// What is to be said although it stops nothing.
+    pub notes: Vec<Finding>,
     /// The drawer that the album names.
     pub drawer: Option<DrawerFile>,
 }
@@ -42,7 +44,7 @@ pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<
     }
     gravest_first(&mut findings);
     match album {
-        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources, drawer }),
+        Some(album) if !stops(&findings) => Ok(Inputs { album, cutter, sources, notes: findings, drawer }),
         _ => Err(Ended { findings, end: ExitStatus::WrongInput, sources }),
     }
 }

@@ -147,7 +147,10 @@ fn inputs(
     });
     gravest_first(&mut findings);
     match batch {
-        Some(batch) if !stops(&findings) => Ok(BatchInputs { batch, cutter, sources, notes, drawer }),
+        Some(batch) if !stops(&findings) => {
+            notes.extend(findings);
+            Ok(BatchInputs { batch, cutter, sources, notes, drawer })
+        }
         _ => Err(Ended { findings, end: failed.unwrap_or(ExitStatus::WrongInput), sources }),
     }
 }

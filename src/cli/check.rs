@@ -24,7 +24,7 @@ use std::fs;
 use std::path::Path;
 
 pub(super) fn check(check: &Check) -> ExitStatus {
-    let Inputs { album, cutter, mut sources, .. } =
+    let Inputs { album, cutter, mut sources, notes: of_files, .. } =
         match inputs(&check.file, &check.machine, step_problems(check.rounded)) {
             Ok(inputs) => inputs,
             Err(ended) => return ended.say(check.json),
@@ -38,6 +38,7 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let Some(new) = &check.mend else {
         let (album, notes) = rounded(album, check.rounded);
         let mut work = worked_out(album, cutter);
+        work.add(of_files);
         work.add(notes);
         if let Err(ended) = draw(check, &work) {
             return ended.say(check.json);

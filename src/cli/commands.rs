@@ -62,11 +62,12 @@ pub(super) fn kit(kit: &KitArguments) -> ExitStatus {
 }
 
 /// The album as the arguments want it, and what is to be said of that.
-fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
+fn wanted(kit: &KitArguments) -> Result<Inputs, Ended> {
     let (handed_over, wrong) = hand_over::read(&kit.handed_over);
     let problems = [unknown_formats(&kit.formats), step_problems(kit.rounded), wrong].concat();
-    let Inputs { album, cutter, sources, drawer } = inputs(&kit.file, &kit.machine, problems)?;
+    let Inputs { album, cutter, sources, notes: mut of_files, drawer } = inputs(&kit.file, &kit.machine, problems)?;
     let (mut album, notes) = rounded(album, kit.rounded);
+    of_files.extend(notes);
     if let Some(copies) = kit.copies {
         album.copies = copies;
     }
@@ -78,12 +79,12 @@ fn wanted(kit: &KitArguments) -> Result<(Inputs, Vec<Finding>), Ended> {
     if !findings.is_empty() {
         return Err(Ended { findings, end: ExitStatus::WrongInput, sources });
     }
-    Ok((Inputs { album, cutter, sources, drawer }, notes))
+    Ok(Inputs { album, cutter, sources, notes: of_files, drawer })
 }
 
 /// The work, the files that it came from, and what of the maker's own lies in the folder still.
 fn make(kit: &KitArguments) -> Result<(Work, Vec<Source>, Vec<PathBuf>), Ended> {
-    let (Inputs { album, cutter, sources, drawer }, notes) = wanted(kit)?;
+    let Inputs { album, cutter, sources, notes, drawer } = wanted(kit)?;
     let folder = KitFolder::new(kit, drawer)?;
     let search = Search { effort: effort(kit.effort), trimmer: kit.trimmer, threads: threads(kit.threads) };
     let watch = folder.watch();

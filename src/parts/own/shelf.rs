@@ -7,7 +7,7 @@
 use super::make::make;
 use super::sizes::field_of;
 use crate::album::{FOLLOWS, Kind, Role};
-use crate::fields::{Field, Node, Reader, Source, Tree};
+use crate::fields::{Field, Key, Node, Reader, Source, Text, Tree, needed, rule};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
 use crate::kind_file::{self, BUILT_IN, Fills, KindFile};
 use crate::length::excerpt;
@@ -122,13 +122,14 @@ pub fn kinds_of(
     };
     for (number, node) in items.iter().enumerate() {
         let path = format!("kinds[{number}]");
+        if node.get("file").is_some() {
+            read.versioned(source, (node, &path), files);
+            continue;
+        }
         match &node.tree {
             Tree::Text(name) => {
                 let place = source.place(&node.range, &path);
-                match files(name) {
-                    Ok(sources) => sources.iter().for_each(|source| read.take(kind_file::read(source), &place)),
-                    Err(finding) => read.findings.push(finding.at(Some(&place))),
-                }
+                read.named(name, &place, None, files);
             }
             Tree::Object(_) => {
                 let mut reader = Reader::new(source);
@@ -142,7 +143,49 @@ pub fn kinds_of(
     read
 }
 
+/// The fields of a kind file that is named with its version.
+const FILE: Key<Text> = Key::text("file", needed(), "the kind file, or a folder of them");
+const MADE_WITH: Key<Option<Text>> = Key::text("version", rule("any"), "the version that the album was made with");
+
 impl KindsRead {
+    /// Takes the kinds of a file or folder; tells of another version than the album was made with.
+    fn named(&mut self, name: &str, place: &Place, version: Option<(&str, &Place)>, files: &mut KindFiles<'_>) {
+        let sources = match files(name) {
+            Ok(sources) => sources,
+            Err(finding) => return self.findings.push(finding.at(Some(place))),
+        };
+        for source in &sources {
+            let kind = kind_file::read(source);
+            let now = kind.value.as_ref().map(|kind| (kind.name.clone(), kind.version.clone().unwrap_or_default()));
+            if let (Some((said, place)), Some((kind, now))) = (version, now)
+                && said != now
+            {
+                let text =
+                    Said::new("kind-version").with("kind", Arg::quoted(kind)).with("said", Arg::quoted(excerpt(said)));
+                let text = text.with(
+                    "now",
+                    if now.is_empty() { Said::new("kind-no-version").into() } else { Arg::quoted(excerpt(&now)) },
+                );
+                let finding = Finding::warn("kind-version", Said::NOTHING, text);
+                self.findings.push(finding.help(Said::new("kind-version-help")).at(Some(place)));
+            }
+            self.take(kind, place);
+        }
+    }
+
+    /// A file or folder with the version that the album was made with.
+    fn versioned(&mut self, source: &Source, (node, path): (&Node, &str), files: &mut KindFiles<'_>) {
+        let mut reader = Reader::new(source);
+        let values = reader.object(node, path, Arg::field("kinds"), &[&[FILE.field, MADE_WITH.field]]);
+        self.findings.append(&mut reader.findings);
+        if let Some((values, place)) = values.as_ref().and_then(|values| Some((values, values.place(FILE)?)))
+            && values.says(FILE)
+        {
+            let version = values.get(MADE_WITH).zip(values.place(MADE_WITH));
+            self.named(values.get(FILE), place, version, files);
+        }
+    }
+
     fn take(&mut self, kind: Checked<KindFile>, named: &Place) {
         self.findings.extend(kind.findings);
         let Some(file) = kind.value else { return };
@@ -169,7 +212,7 @@ impl KindsRead {
     #[must_use]
     pub fn with<T>(self, read: Checked<T>) -> Checked<T> {
         let mut findings = self.findings;
-        let broken = !findings.is_empty();
+        let broken = crate::finding::stops(&findings);
         findings.extend(read.findings.into_iter().filter(|finding| !broken || finding.id != "unknown-kind"));
         match read.value.filter(|_| !crate::finding::stops(&findings)) {
             Some(value) => Checked::new(value, findings),
