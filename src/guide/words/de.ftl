@@ -150,6 +150,7 @@ card-stock = { $stock } · { $pieces }
 card-kind = { $kind }: { $pieces }.
 card-kind-lies = { $kind }, { $lies }: { $pieces }.
 card-piece = { $mark } { $size }
+card-sheets = { $what } { $n }
 card-sheets-weight = { $n }
 card-sheets-count = { $n } zum Schneiden
 card-sheets-buy = { $n } zum Kaufen, mit Reserve

@@ -149,6 +149,7 @@ card-stock = { $stock } · { $pieces }
 card-kind = { $kind }: { $pieces }.
 card-kind-lies = { $kind }, { $lies }: { $pieces }.
 card-piece = { $mark } { $size }
+card-sheets = { $what } { $n }
 card-sheets-weight = { $n }
 card-sheets-count = { $n } to cut
 card-sheets-buy = { $n } to buy, with spares
