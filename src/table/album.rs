@@ -2,13 +2,13 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{drawn, pictures, words};
+use super::{drawn, handed, pictures, words};
 use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::Kit;
-use crate::stock::{STOCK_FIELDS, Stock};
+use crate::stock::{self, STOCK_FIELDS, Stock};
 use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
@@ -30,8 +30,10 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
     let top = form::rows(file, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
+    let stocks: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
     json!({
         "title": album.title,
+        "handed": handed::rows(file, "", &stocks, "handed-as-whole"),
         "units": album.units.name(),
         "sentence": sentence(album),
         "top": top,
@@ -48,7 +50,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
 }
 
 fn shown_on_top(field: &Field) -> bool {
-    matches!(field.name, "title" | "bound" | "copies" | "tolerance")
+    matches!(field.name, "title" | "bound" | "copies" | "language" | "tolerance")
 }
 
 pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &Entry) -> Value {

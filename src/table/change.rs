@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::hand::{Hand, gone, refused, unchanged, value_of};
-use super::{example, terms, units, words};
+use super::hand::{Hand, gone, refused, unchanged, value, value_of};
+use super::{example, handed, named, terms, units, words};
 use crate::album::{self, Album, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
-use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
+use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::outline::OUTLINE_FIELDS;
 use crate::parts;
 use crate::selling::SELLING_FIELDS;
-use crate::stock::{Pattern, STOCK_FIELDS};
+use crate::stock::{self, Pattern, STOCK_FIELDS};
 use crate::work::Work;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -53,8 +53,12 @@ pub(super) enum Wanted {
     Choose { path: String },
     /// A kit of a batch is cut from a paper of its own instead of this one.
     OwnPaper { path: String, like: String, name: String },
-    /// Albums of a batch are called otherwise on the table.
-    CallAlbums { names: BTreeMap<String, String> },
+    /// Another group of makers of a class.
+    AddGroup {},
+    /// Files that it names are called otherwise on the table; each by its name alone.
+    CallFiles { names: BTreeMap<String, String> },
+    /// More sheets lie in the drawer.
+    Lies { stock: String, sheet: String, count: String },
 }
 
 impl Wanted {
@@ -84,12 +88,12 @@ pub(super) fn apply(
     let root = Node::read(source)?;
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
     match wanted {
-        Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
+        Wanted::Set { path, typed } => set(&mut hand, album, &root, (path, typed))?,
         Wanted::Kind { path, kind } => {
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
         }
-        Wanted::Take { path } if taken_term(&mut hand, path)? => {}
+        Wanted::Take { path } if terms::taken(&mut hand, path)? => {}
         Wanted::Take { path } => {
             hand.alter(&Change::Remove { path: path.clone() })?;
             if let Some(number) = page_number(path) {
@@ -121,10 +125,12 @@ pub(super) fn apply(
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
         }
-        Wanted::Sold { list, name, of, price } => sold(&mut hand, list, name, [of, price])?,
-        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::CallAlbums { .. } => {
+        Wanted::Sold { list, name, of, price } => terms::sold(&mut hand, list, name, [of, price])?,
+        Wanted::CallFiles { names } => named::call_files(&mut hand, names)?,
+        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
         }
+        Wanted::Lies { .. } => return Err(gone(Said::new("the-drawer"))),
     }
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
@@ -165,7 +171,7 @@ impl Hand {
     /// A new stock.
     fn stock(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
         self.keep_card()?;
-        if !crate::stock::is_name(name) {
+        if !stock::is_name(name) {
             let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
             return Err(refused("stock-name", text, "stock-name-help"));
         }
@@ -231,30 +237,13 @@ impl Hand {
     }
 }
 
-/// A new pack or supply, as it was typed.
-pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
-    let [of, price] = typed;
-    if let Some(said) = terms::lacks(of, price) {
-        return Err(refused("pack-lacks", said, "pack-lacks-help"));
-    }
-    let field = |name: &str, typed: &str| {
-        let path = format!("{list}.-.{name}");
-        terms::parted(&path).map_or_else(|| typed.into(), |(.., field)| value(field, typed.trim()))
-    };
-    terms::add(hand, list, name.trim(), [("of", field("of", of)), ("price", field("price", price))])
-}
-
-/// Takes a pack or a supply out, if this is one's way.
-pub(super) fn taken_term(hand: &mut Hand, path: &str) -> Result<bool, Box<Finding>> {
-    let Some((list, name)) = path.split_once('.').filter(|(list, _)| matches!(*list, "packs" | "supplies")) else {
-        return Ok(false);
-    };
-    terms::put(hand, list, name, None).map(|()| true)
-}
-
-fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
+fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let Some((list, name, field)) = terms::parted(path) {
         return terms::set(hand, (list, name, field.name), value(field, typed.trim()));
+    }
+    if let Some((way, stock)) = handed::parted(path) {
+        let names: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
+        return handed::set(hand, way, (stock, typed.trim()), &names);
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let field = field(root, way, name).ok_or_else(|| gone(path))?;
@@ -315,32 +304,4 @@ fn role_of(way: &str) -> Role {
 fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
-}
-
-/// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
-pub(super) fn value(field: &Field, typed: &str) -> Value {
-    let text = || Value::from(typed);
-    let number = |typed: &str| -> Option<Value> {
-        let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));
-        let whole = typed.parse::<u32>().ok().map(Value::from);
-        let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
-        plain.then(|| whole.or_else(number)).flatten()
-    };
-    let list = |one: &dyn Fn(&str) -> Option<Value>| -> Option<Value> {
-        typed.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(one).collect()
-    };
-    match field.takes {
-        Takes::Length { .. }
-        | Takes::Caliper
-        | Takes::Count { .. }
-        | Takes::CountOr { .. }
-        | Takes::Amount
-        | Takes::AmountOrText(_) => number(typed).unwrap_or_else(text),
-        Takes::Counts => list(&number).unwrap_or_else(text),
-        Takes::Flag => typed.parse::<bool>().map_or_else(|_| text(), Value::from),
-        Takes::Texts(_) | Takes::Nested(_) if typed.contains(',') => {
-            list(&|part| Some(part.into())).unwrap_or_else(text)
-        }
-        Takes::Texts(_) | Takes::Nested(_) | Takes::Text | Takes::Choice(_) => text(),
-    }
 }

@@ -238,7 +238,7 @@ fn a_batch_keeps_the_drawings_of_its_albums_apart() {
     let leaf = std::fs::read_to_string(project().join("fixtures/faulty/leaf.svg")).unwrap();
     let question = json!({
         "name": "fair.json", "text": batch.to_string(), "drawings": [drawing("own.svg", &leaf)],
-        "albums": [
+        "files": [
             kite_day(),
             { "name": "sea-day.json", "text": other, "drawings": [drawing("kite.svg", &leaf)] },
         ],
@@ -267,7 +267,7 @@ fn a_batch_keeps_the_drawings_of_its_albums_apart() {
         assert_eq!(found.len(), 1, "{found:?}");
         (found[0]["file"].clone(), found[0]["path"].clone())
     };
-    let of_album = torn(&|question| question["albums"][0]["drawings"][0]["text"] = "<svg".into());
+    let of_album = torn(&|question| question["files"][0]["drawings"][0]["text"] = "<svg".into());
     assert_eq!(of_album, (json!("kite.svg"), json!("kits[0].album")));
     let of_batch = torn(&|question| question["drawings"][0]["text"] = "<svg".into());
     assert_eq!(of_batch, (json!("own.svg"), json!("kits[1].change.inserts[0].outline.file")));
@@ -290,8 +290,8 @@ fn the_table_is_opened_with_drawings() {
     let batch = folder.put("fair.json", batch.to_string());
     let table = Table::start_with(&[batch.to_str().unwrap()]);
     let file = table.post("open", b"{}").json()["file"].clone();
-    assert_eq!(file["albums"][0]["drawings"], kite_day()["drawings"]);
+    assert_eq!(file["files"][0]["drawings"], kite_day()["drawings"]);
     let question =
-        json!({ "name": file["name"], "text": file["text"], "albums": file["albums"], "drawings": file["drawings"] });
+        json!({ "name": file["name"], "text": file["text"], "files": file["files"], "drawings": file["drawings"] });
     assert_eq!(ask(&table, "work", &question)["fit"]["stopped"], false);
 }

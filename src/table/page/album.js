@@ -2,6 +2,7 @@
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
 import { button, make, picture } from "./make.js";
+import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { findings, mark } from "./results.js";
@@ -25,6 +26,8 @@ export function album(state) {
     panels(state),
     inserts(state),
     papers(state),
+    drawer(state),
+    unfolds("handed", "What is handed over", "", [...of(state, "handed_over")], make("p", { class: "about" }, "The guide speaks to the maker of one kit, and leaves out what comes done."), make("div", { class: "fields" }, rows(album.handed, view))),
     terms(state));
 }
 
