@@ -4,9 +4,10 @@
 //! In: a kind. Out: whatever keeps one of it from going together at sizes that it allows, each once, with the sizes at which it
 //! first does. Never: changes a kind; says more than it tried.
 
+use crate::album::Role;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Finding, Level, Said};
-use crate::kind_file::{KindFile, Scope, SizeTakes, SizeValue};
+use crate::kind_file::{Fills, KindFile, KindSize, Scope, SizeTakes, SizeValue};
 use crate::length::Length;
 use crate::length::Units;
 use crate::parts::{Maker, about, read_about};
@@ -35,6 +36,19 @@ pub struct KindTrial {
     pub sound: usize,
 }
 
+/// A page with its seam, and width and height of what the kind's formulas call so, mm.
+type OfPage = ((f64, f64, f64), (f64, f64));
+
+/// The album about an entry, its faces papered where the kind is a page.
+fn album_of(maker: &Maker, entry: &str, page: (f64, f64, f64)) -> String {
+    let text = about(maker, entry, page);
+    if maker.kind.role == Role::Page {
+        text.replacen("\"pages\": [", "\"panels\": { \"stock\": \"paper\" },\n  \"pages\": [", 1)
+    } else {
+        text
+    }
+}
+
 /// Which value of its range a size takes.
 #[derive(Clone, Copy)]
 enum Taken {
@@ -50,8 +64,16 @@ pub fn try_kind(maker: &'static Maker) -> KindTrial {
     let Some(file) = maker.kind.file else { return trial };
     let cutter = Cutter::default();
     for page in PAGES {
+        let usual = vec![Taken::Usual; file.sizes.len()];
+        let (entry, _) = entry(file, (page, (page.0, page.1)), &usual);
+        // An insert is as large as its pocket takes.
+        let insert = read_about(maker, &album_of(maker, &entry, page)).and_then(|album| {
+            let made = Trial::of(album, &cutter);
+            made.kit().and_then(|kit| kit.inserts.first()).map(|insert| (insert.width, insert.height))
+        });
+        let inside = insert.filter(|_| file.fills == Fills::Insert).unwrap_or((page.0, page.1));
         for taken in ways(file.sizes.len()) {
-            trial.one(maker, file, &cutter, (page, &taken));
+            trial.one(maker, file, &cutter, ((page, inside), &taken));
         }
     }
     crate::finding::gravest_first(&mut trial.findings);
@@ -85,14 +107,17 @@ impl KindTrial {
         maker: &'static Maker,
         file: &'static KindFile,
         cutter: &Cutter,
-        (page, taken): ((f64, f64, f64), &[Taken]),
+        ((page, inside), taken): (OfPage, &[Taken]),
     ) {
-        let (entry, shown) = entry(file, page, taken);
-        let text = about(maker, &entry, page);
-        let Some(album) = read_about(maker, &text) else { return };
+        let (entry, shown) = entry(file, (page, inside), taken);
+        let Some(album) = read_about(maker, &album_of(maker, &entry, page)) else { return };
         let trial = Trial::of(album, cutter);
         let mut findings: Vec<Finding> = trial.findings().to_vec();
         findings.extend(trial.fit().findings);
+        let usual = taken.iter().all(|taken| matches!(taken, Taken::Usual));
+        if let Some(refused) = findings.iter().find(|finding| usual && is_refused(finding)) {
+            self.usual_is_refused(file, refused, page);
+        }
         // Sizes that the kind itself does not allow are no fault of it; nor are sheets that are too small.
         if findings.iter().any(|finding| ["kind-need", "too-big"].contains(&finding.id) || is_refused(finding)) {
             return;
@@ -101,21 +126,50 @@ impl KindTrial {
         let (mut stopped, album) = (false, "example.json");
         for finding in findings.into_iter().filter(|finding| finding.level == Level::Stop) {
             stopped = true;
-            let known = |known: &Finding| {
-                known.id == finding.id && (known.place == finding.place || known.place.as_ref() == Some(&file.place))
-            };
-            if self.findings.iter().any(known) {
-                continue;
-            }
             // What is told at the album's line is told at the kind's: there is no other file here.
             let own = finding.place.as_ref().is_some_and(|place| &*place.file != album);
-            let about =
-                Said::new("kind-tried").with("what", finding.about.clone()).with("with", Arg::Row(shown.clone()));
-            let place = finding.place.clone().filter(|_| own).unwrap_or_else(|| file.place.clone());
+            // What is told of a kind says at which sizes; what is told of any album does not.
+            let says = |said: &Said| said.args().iter().any(|(name, _)| matches!(*name, "with" | "sizes"));
+            let about = if says(&finding.text) || says(&finding.help) {
+                finding.about.clone()
+            } else {
+                Said::new("kind-tried").with("what", finding.about.clone()).with("with", Arg::Row(shown.clone()))
+            };
+            let named = finding.mend.as_ref().and_then(|mend| size_of(file, &mend.path));
+            let place = finding
+                .place
+                .clone()
+                .filter(|_| own)
+                .unwrap_or_else(|| named.map_or(&file.place, |size| &size.place).clone());
+            if self.findings.iter().any(|known| known.id == finding.id && known.place.as_ref() == Some(&place)) {
+                continue;
+            }
             self.findings.push(Finding { about, mend: None, ..finding }.at(Some(&place)));
         }
         self.sound += usize::from(!stopped);
     }
+}
+
+impl KindTrial {
+    /// Says, once for each size, that what holds where it is left out is not allowed.
+    fn usual_is_refused(&mut self, file: &KindFile, refused: &Finding, (width, height, _): (f64, f64, f64)) {
+        let named = refused.mend.as_ref().and_then(|mend| size_of(file, &mend.path));
+        let Some(size) = named.filter(|size| size.usual.is_some()) else { return };
+        if self.findings.iter().any(|known| known.id == "kind-usual" && known.place.as_ref() == Some(&size.place)) {
+            return;
+        }
+        let length = |mm: f64| Arg::Length(Length::from_mm(mm), Units::Mm);
+        let text = Said::new("kind-usual").with("name", Arg::field(&size.name));
+        let text = text.with("width", length(width)).with("height", length(height));
+        let finding = Finding::warn("kind-usual", Said::NOTHING, text).help(Said::new("kind-usual-help"));
+        self.findings.push(finding.at(Some(&size.place)));
+    }
+}
+
+/// The size that a way in an album leads to.
+fn size_of<'f>(file: &'f KindFile, path: &str) -> Option<&'f KindSize> {
+    let name = path.rsplit('.').next()?;
+    file.sizes.iter().find(|size| size.name == name)
 }
 
 /// Whether a size was left out of its range, as the album's line tells.
@@ -124,12 +178,22 @@ fn is_refused(finding: &Finding) -> bool {
 }
 
 /// An entry of the kind at these sizes, and the sizes as findings say them.
-fn entry(file: &KindFile, (width, height, seam): (f64, f64, f64), taken: &[Taken]) -> (String, Vec<Arg>) {
+fn entry(
+    file: &KindFile,
+    ((page_width, page_height, seam), (width, height)): OfPage,
+    taken: &[Taken],
+) -> (String, Vec<Arg>) {
     let ruler = |mm: f64| (mm * 2.0).floor() / 2.0;
     let mut scope = Scope { width, height, seam, tab: seam, caliper: 0.3, nth: 1.0, sizes: Vec::new(), ruler: &ruler };
     let example: serde_json::Value = serde_json::from_str(&file.example).unwrap_or_default();
     let mut entry = example.as_object().cloned().unwrap_or_default();
     entry.insert("kind".into(), file.name.clone().into());
+    // An insert is as large as its pocket takes: the example's size is for its picture.
+    for side in ["width", "height"] {
+        if file.fills == Fills::Insert && file.sizes.iter().all(|size| size.name != side) {
+            entry.remove(side);
+        }
+    }
     let mut shown = Vec::new();
     for (size, taken) in file.sizes.iter().zip(taken) {
         let (value, text) = match (&size.takes, taken) {
@@ -169,8 +233,8 @@ fn entry(file: &KindFile, (width, height, seam): (f64, f64, f64), taken: &[Taken
         scope.sizes.push(value);
         shown.push(Said::new("kind-size-is").with("name", Arg::code(&size.name)).with("value", text).into());
     }
-    let page = Said::new("kind-page-is").with("width", Arg::Length(Length::from_mm(width), Units::Mm));
-    shown.push(page.with("height", Arg::Length(Length::from_mm(height), Units::Mm)).into());
+    let page = Said::new("kind-page-is").with("width", Arg::Length(Length::from_mm(page_width), Units::Mm));
+    shown.push(page.with("height", Arg::Length(Length::from_mm(page_height), Units::Mm)).into());
     // Whole counts are whole in JSON, too.
     for size in file.sizes.iter().filter(|size| size.takes == SizeTakes::Count) {
         if let Some(value) = entry.get(&size.name).and_then(serde_json::Value::as_f64) {

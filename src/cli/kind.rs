@@ -8,7 +8,7 @@ use super::end::ExitStatus;
 use super::inputs::{Ended, exists, put, source};
 use super::say;
 use hingeleaf::fields::Source;
-use hingeleaf::finding::{Finding, stops};
+use hingeleaf::finding::{Arg, Finding, Said, stops};
 use hingeleaf::kind_file;
 use hingeleaf::kind_trial::{KindTrial, try_kind};
 use hingeleaf::parts;
@@ -50,10 +50,18 @@ fn tried(check: &Check) -> Result<(KindTrial, Vec<Source>), Ended> {
     let Some(maker) = maker else { return Err(Ended { findings, end: ExitStatus::WrongInput, sources }) };
     let mut trial = try_kind(maker);
     trial.findings.extend(findings);
-    if let (Some(file), Some(picture)) = (&check.picture, picture::kind(maker)) {
-        put(file, &write::drawing(&picture))?;
+    if let Some(file) = &check.picture {
+        match picture::kind(maker) {
+            Some(picture) => put(file, &write::drawing(&picture))?,
+            None => trial.findings.push(no_picture(&check.file)),
+        }
     }
     Ok((trial, sources))
+}
+
+fn no_picture(file: &Path) -> Finding {
+    let text = Said::new("kind-no-picture").with("file", Arg::code(say::name(file)));
+    Finding::stop("kind-no-picture", Said::NOTHING, text).help(Said::new("kind-no-picture-help"))
 }
 
 fn verdict(trial: &KindTrial) -> String {

@@ -44,6 +44,8 @@ words! {
         Mountain = "mountain",
         /// It goes both ways.
         Both = "both",
+        /// Of several side by side the first rises, the next falls away, and so on.
+        ToAndFro = "to-and-fro",
     }
 }
 

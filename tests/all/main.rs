@@ -53,6 +53,8 @@ mod mixed_sizes;
 mod offcut;
 mod opening;
 mod outline;
+mod own_kinds;
+
 mod pages;
 mod paper;
 mod papers;

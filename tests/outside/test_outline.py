@@ -77,11 +77,11 @@ def album(folder, outlines):
     return file
 
 
-def cut(folder):
-    """By part, what is cut of it, as shapely polygons where it stands once unturned with its lower left at the origin."""
+def cut(folder, once=False):
+    """By part, what is cut of it (of its first copy alone where that is asked), as shapely polygons where it stands once unturned with its lower left at the origin."""
     report = json.loads((folder / "report.json").read_text())
     parts = {part["id"]: part for part in report["parts"]}
-    found = {}
+    found, first = {}, {}
     for sheet in report["sheets"]:
         placed = {(one["part"], one["copy"]): one for one in sheet["placements"]}
         root = etree.parse(folder / "sheets" / f"{sheet['name']}.svg").getroot()
@@ -89,6 +89,8 @@ def cut(folder):
             if node.getparent().get("id") != "cut":
                 continue
             name, copy = node.get("data-part"), int(node.get("data-copy"))
+            if once and first.setdefault(name, (sheet["name"], copy)) != (sheet["name"], copy):
+                continue
             place = placed[name, copy]
             points = []
             for segment in parse_path(node.get("d")):

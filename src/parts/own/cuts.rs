@@ -9,6 +9,12 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::build::builder::Builder;
 
+/// How far from the left, right, tail and head of a panel its edges and corners are cut away, mm: paper on it keeps inside.
+pub(super) type CutAway = [f64; 4];
+
+/// What a square corner keeps of a round one's radius: 1 - 1/sqrt 2.
+const OF_RADIUS: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+
 /// Cuts a panel's corners, notches and holes; none where they do not go into it, which is a finding then.
 pub(super) fn cut(
     builder: &mut Builder<'_>,
@@ -16,33 +22,50 @@ pub(super) fn cut(
     panel: &KindPanel,
     (outline, holes): (&mut Contour, &mut Vec<Contour>),
     scope: &Scope<'_>,
-) -> Option<()> {
+) -> Option<CutAway> {
+    let mut away = [0.0; 4];
     if !panel.corners.is_empty() {
-        *outline = with_corners(builder, made, panel, outline.bounds(), scope)?;
+        let (square, reveal) =
+            (outline.bounds(), builder.album.panels.as_ref().map_or(0.0, |panels| panels.reveal.mm()));
+        let corners = corners(builder, made, panel, square, scope)?;
+        away = beside_corners(corners, reveal);
+        *outline = Contour::with_corners((square.x0, square.y0), (square.width(), square.height()), corners);
     }
     for notch in panel.notches.iter().filter(|notch| there(notch.when.as_ref(), scope)) {
-        if let Some(notched) = with_notch(builder, made, notch, outline, scope)? {
+        if let Some((notched, edge, radius)) = with_notch(builder, made, notch, outline, scope)? {
             *outline = notched;
+            away[edge] = away[edge].max(radius);
         }
     }
     let bounds = outline.bounds();
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
         holes.push(contour(builder, made, hole, bounds, scope)?);
     }
-    Some(())
+    Some(away)
+}
+
+/// What a rectangle keeps from each side so that its corners, `reveal` further in, are clear of what is cut off.
+fn beside_corners(corners: [Corner; 4], reveal: f64) -> CutAway {
+    let kept = |corner: usize| match corners[corner] {
+        Corner::Square => 0.0,
+        Corner::Clipped { across, up } => (across.max(up) / 2.0 - reveal).max(0.0),
+        Corner::Rounded(radius) => OF_RADIUS.mul_add(radius, -reveal).max(0.0),
+    };
+    // Corners go round from the lower left one.
+    [[0, 3], [1, 2], [0, 1], [2, 3]].map(|[one, other]: [usize; 2]| kept(one).max(kept(other)))
 }
 
 fn there(when: Option<&Condition>, scope: &Scope<'_>) -> bool {
     when.is_none_or(|when| when.holds(scope))
 }
 
-fn with_corners(
+fn corners(
     builder: &mut Builder<'_>,
     made: &MadeKind<'_>,
     panel: &KindPanel,
     bounds: Rect,
     scope: &Scope<'_>,
-) -> Option<Contour> {
+) -> Option<[Corner; 4]> {
     let mut corners = [Corner::Square; 4];
     for corner in &panel.corners {
         let size = made.finite(builder, &corner.size, scope)?.max(0.0);
@@ -57,29 +80,36 @@ fn with_corners(
             corners[if made.mirrored(scope) { *at ^ 1 } else { *at }] = finish;
         }
     }
-    Some(Contour::with_corners((bounds.x0, bounds.y0), (bounds.width(), bounds.height()), corners))
+    Some(corners)
 }
 
-/// The outline with a notch; none inside where the notch is nothing.
+/// The outline with a notch, at which side that is and how deep; none inside where the notch is nothing.
 fn with_notch(
     builder: &mut Builder<'_>,
     made: &MadeKind<'_>,
     notch: &KindNotch,
     outline: &Contour,
     scope: &Scope<'_>,
-) -> Option<Option<Contour>> {
+) -> Option<Option<(Contour, usize, f64)>> {
     let across = made.finite(builder, &notch.across, scope)?;
     if across <= SAME {
         return Some(None);
     }
-    let found = notched(outline, seen(notch.at, made.mirrored(scope)), across);
+    let edge = seen(notch.at, made.mirrored(scope));
+    let found = notched(outline, edge, across);
     if found.is_none() {
         let text = Said::new("kind-notch").with("across", builder.album.length(across));
         let text = text.with("with", made.values(builder, &notch.across.sizes(), scope));
         let finding = Finding::stop("kind-notch", made.about.clone(), text).help(Said::new("kind-notch-help"));
         builder.find(finding.at(made.at(&notch.across.place)));
     }
-    found.map(Some)
+    let side = match edge {
+        EdgeWord::Left => 0,
+        EdgeWord::Right => 1,
+        EdgeWord::Tail => 2,
+        EdgeWord::Head => 3,
+    };
+    found.map(|found| Some((found, side, across / 2.0)))
 }
 
 fn contour(
@@ -121,7 +151,7 @@ fn corners_fit(
     let across = share(bounds.width(), both(0, 1) || both(2, 3));
     let up = share(bounds.height(), both(0, 3) || both(1, 2));
     let most = across.min(up);
-    if size <= most {
+    if size <= most + SAME {
         return Some(());
     }
     let album = builder.album;

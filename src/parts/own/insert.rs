@@ -3,7 +3,7 @@
 
 use super::laid;
 use super::net::net;
-use super::sizes::{Given, MadeKind, with_scope};
+use super::sizes::{Given, MadeKind, unchecked, with_scope};
 use super::ties::Ties;
 use crate::album::Entry;
 use crate::contour::Rect;
@@ -18,17 +18,11 @@ pub(super) fn make(builder: &mut Builder<'_>, file: &'static KindFile, entry: &E
     let Ok(named) = named.transpose() else { return };
     let made = MadeKind { entry, file, about: slip.about(), path: slip.path() };
     let (seam, tab) = (builder.album.page.seam.mm(), Carry::tab_of(builder.album));
-    let (caliper, nothing) = (slip.caliper, 0.0);
-    // How thick it is says how large it may be, so that comes first; sizes that follow its own are not known by then.
-    let mut layers = 1.0;
-    if let Some(formula) = &file.layers {
-        let given = Given { width: nothing, height: nothing, seam, tab, caliper };
-        layers = formula.fixed().unwrap_or_else(|| {
-            let mut found = 1.0;
-            with_scope(builder, &made, given, |_, scope| found = formula.value(scope));
-            found
-        });
-    }
+    let caliper = slip.caliper;
+    // How thick it is says how large it may be, so that comes first: before anything is known of its width and height.
+    let before = Given { width: 0.0, height: 0.0, seam, tab, caliper };
+    let layers = file.layers.as_ref().map_or(1.0, |layers| unchecked(builder, &made, before, layers));
+    let layers = if layers.is_finite() { layers } else { 1.0 };
     let thickness = slip.thickness(layers.max(1.0) * caliper);
     let Some((width, height)) = slip.size(builder, thickness, named) else { return };
     let given = Given { width, height, seam, tab, caliper };

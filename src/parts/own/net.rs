@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! From the rows of a kind's piece to its net.
 
-use super::cuts::{cut, seen};
+use super::cuts::{CutAway, cut, seen};
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
 use crate::kind_file::{EdgeWord, FoldWay, KindPanel, KindPiece, PanelUse, RowWay, Scope};
 use crate::net::{Along, Fold, Net, NetProblem, Panel, RowPanel, Sense, Use};
 use crate::parts::build::builder::Builder;
+use crate::parts::build::sketch::settled;
 
 /// Most panels of a row once repeats are counted: our choice.
 const MOST_REPEATS: f64 = 60.0;
@@ -18,6 +19,8 @@ pub(super) struct KindNet {
     from: Vec<&'static KindPanel>,
     /// Width and height of each panel as the file says them, mm: to the last bit, which the difference of two places is not.
     sizes: Vec<(f64, f64)>,
+    /// What of each panel its taper, notches and corners take from its sides.
+    away: Vec<CutAway>,
 }
 
 impl KindNet {
@@ -26,9 +29,22 @@ impl KindNet {
         self.sizes.get(panel).copied().unwrap_or_default()
     }
 
+    /// How far from its left, right, tail and head a panel is cut away, mm.
+    pub(super) fn away(&self, panel: usize) -> CutAway {
+        self.away.get(panel).copied().unwrap_or_default()
+    }
+
     /// The number of a panel; none where it is left out.
     pub(super) fn panel(&self, name: &str) -> Option<usize> {
         self.net.panel(name)
+    }
+}
+
+impl KindNet {
+    fn cut_away(&mut self, panel: usize, away: CutAway) {
+        for (known, more) in self.away[panel].iter_mut().zip(away) {
+            *known = known.max(more);
+        }
     }
 }
 
@@ -48,11 +64,14 @@ pub(super) const fn purpose(purpose: PanelUse) -> Use {
     }
 }
 
-const fn sense(fold: FoldWay) -> Sense {
+/// Which way a panel is folded that is the `nth` of several.
+fn sense(fold: FoldWay, nth: f64) -> Sense {
     match fold {
         FoldWay::Valley => Sense::Valley,
         FoldWay::Mountain => Sense::Mountain,
         FoldWay::Both => Sense::Both,
+        FoldWay::ToAndFro if nth % 2.0 > 0.5 => Sense::Valley,
+        FoldWay::ToAndFro => Sense::Mountain,
     }
 }
 
@@ -69,7 +88,8 @@ pub(super) fn net(
     let mirrored = made.mirrored(scope);
     let mut row = row;
     // A fold is said by the panel behind it; the other way round that is the one before.
-    let folds: Vec<(Sense, f64)> = row.iter().map(|there| (sense(there.panel.fold), there.panel.angle)).collect();
+    let folds: Vec<(Sense, f64)> =
+        row.iter().map(|there| (sense(there.panel.fold, there.scope.nth), there.panel.angle)).collect();
     let mut folds: Vec<(Sense, f64)> = folds.into_iter().skip(1).collect();
     if mirrored && piece.runs == RowWay::Across {
         row.reverse();
@@ -91,17 +111,22 @@ pub(super) fn net(
         net: Net::row(along, breadth, &leaves, root),
         from: row.iter().map(|there| there.panel).collect(),
         sizes: row.iter().map(|there| there.size(piece.runs == RowWay::Across, breadth)).collect(),
+        away: row.iter().map(|there| there.away(piece.runs == RowWay::Across)).collect(),
     };
     net.from.swap(0, root);
     net.sizes.swap(0, root);
+    net.away.swap(0, root);
     let mut order: Vec<usize> = (0..row.len()).collect();
     order.swap(0, root);
     for (number, at) in order.into_iter().enumerate() {
         let KindNet { net: flat, from, .. } = &mut net;
         let cuts = (&mut flat.panels[number].outline, &mut flat.holes);
-        cut(builder, made, from[number], cuts, &row[at].scope)?;
+        let away = cut(builder, made, from[number], cuts, &row[at].scope)?;
+        net.cut_away(number, away);
         hang(builder, made, &mut net, number, &row[at].scope)?;
     }
+    // Rows that hang below or at the left reach beyond the origin.
+    (net.net, _) = settled(net.net);
     match net.net.flat() {
         Ok(_) => Some(net),
         // Of a built-in kind it is told as of one that code states.
@@ -114,6 +139,12 @@ pub(super) fn net(
 }
 
 impl There<'_> {
+    /// What its taper takes of the box round it.
+    fn away(&self, across: bool) -> CutAway {
+        let by = (self.taper[0] - self.taper[1]).abs();
+        if across { [0.0, 0.0, by, by] } else { [by, by, 0.0, 0.0] }
+    }
+
     fn size(&self, across: bool, breadth: f64) -> (f64, f64) {
         let breadth = 2.0f64.mul_add(-self.taper[0].min(self.taper[1]), breadth);
         if across { (self.depth, breadth) } else { (breadth, self.depth) }
@@ -182,14 +213,16 @@ fn hang(
                 between: [parent, child],
                 from,
                 to,
-                sense: sense(there.panel.fold),
+                sense: sense(there.panel.fold, there.scope.nth),
                 angle: there.panel.angle,
             });
             net.from.push(there.panel);
             let across = matches!(edge, EdgeWord::Left | EdgeWord::Right);
             net.sizes.push(there.size(across, if across { bounds.height() } else { bounds.width() }));
             let cuts = (&mut net.net.panels[child].outline, &mut net.net.holes);
-            cut(builder, made, there.panel, cuts, &there.scope)?;
+            net.away.push(there.away(across));
+            let away = cut(builder, made, there.panel, cuts, &there.scope)?;
+            net.cut_away(child, away);
             hang(builder, made, net, child, &there.scope)?;
             parent = child;
         }

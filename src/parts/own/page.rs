@@ -194,7 +194,11 @@ fn shut_as_said(
 }
 
 fn add_paper(builder: &mut Builder<'_>, page: &NewPage<'_>, ties: &Ties, (paper, flaps): (&KindPaper, &[&KindFlap])) {
-    let (Some(laid), Some(bounds)) = (ties.on_page(&paper.on), ties.bounds(&paper.on)) else { return };
+    let (Some(laid), Some((bounds, size))) = (ties.on_page(&paper.on), ties.whole(&paper.on)) else { return };
+    // What is cut away altogether takes no paper.
+    if size.0 <= SAME || size.1 <= SAME {
+        return;
+    }
     let drawn = face(paper.face);
     let on = if laid.is_face_up() == (drawn == Face::Front) { Face::Front } else { Face::Back };
     // As its reader sees the side: from the front the page runs to the right, from the back to the left.
@@ -204,10 +208,10 @@ fn add_paper(builder: &mut Builder<'_>, page: &NewPage<'_>, ties: &Ties, (paper,
     let corner = Point::new(left, low(laid, 1, bounds));
     let along = Vec2::new(laid.k[0] * to_right, 0.0);
     let Some(side) = ties.side(&paper.on, drawn, corner, along) else { return };
-    let (Some(size), lies) = (ties.size(&paper.on), laid.rect(bounds)) else { return };
+    let lies = laid.rect(bounds);
     let all = (lies.width() - page.width).abs() < SAME && (lies.height() - page.height).abs() < SAME;
     let what = paper.called.as_deref().unwrap_or_default();
-    if all {
+    if all && paper.called.is_none() {
         page.face(builder, (on, what), size, side);
     } else {
         let [near, far] =

@@ -70,6 +70,18 @@ pub(super) fn with_scope(
     }
 }
 
+/// What a formula comes to, whatever its sizes are.
+pub(super) fn unchecked(builder: &Builder<'_>, made: &MadeKind<'_>, given: Given, formula: &Formula) -> f64 {
+    let ruler = |mm: f64| builder.album.at_most(mm).mm();
+    let Given { width, height, seam, tab, caliper } = given;
+    let mut scope = Scope { width, height, seam, tab, caliper, nth: 1.0, sizes: Vec::new(), ruler: &ruler };
+    for size in &made.file.sizes {
+        let value = held(made.entry, size, &scope);
+        scope.sizes.push(value);
+    }
+    formula.value(&scope)
+}
+
 /// What a size holds: as the album says, else as the kind does.
 fn held(entry: &Entry, size: &KindSize, scope: &Scope<'_>) -> SizeValue {
     let usual = || match &size.usual {

@@ -6,7 +6,7 @@ use super::net::KindNet;
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
-use crate::kind_file::{FaceWord, KindJoin, PanelAt, Scope};
+use crate::kind_file::{FaceWord, Fills, KindJoin, PanelAt, Scope};
 use crate::length::tolerance::SAME;
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::Builder;
@@ -69,6 +69,15 @@ impl Ties {
     pub(super) fn size(&self, at: &PanelAt) -> Option<(f64, f64)> {
         let (tied, panel) = self.tied(at)?;
         Some(tied.net.size(panel))
+    }
+
+    /// The box of a panel that no notch, taper or corner takes of, and its width and height, mm.
+    pub(super) fn whole(&self, at: &PanelAt) -> Option<(Rect, (f64, f64))> {
+        let (tied, panel) = self.tied(at)?;
+        let (bounds, (width, height)) = (tied.net.net.panels[panel].outline.bounds(), tied.net.size(panel));
+        let [left, right, tail, head] = tied.net.away(panel);
+        let whole = Rect { x0: bounds.x0 + left, y0: bounds.y0 + tail, x1: bounds.x1 - right, y1: bounds.y1 - head };
+        Some((whole, (width - left - right, height - tail - head)))
     }
 
     /// A panel by the numbers of its piece in the kit and of itself.
@@ -221,7 +230,9 @@ fn misses(builder: &mut Builder<'_>, made: &MadeKind<'_>, join: &KindJoin, (area
     let text = Said::new("kind-join-misses").with("seam", Arg::code(&join.stick.text));
     let text = text.with("panel", Arg::code(&join.onto.text)).with("by", builder.album.rough(most));
     let lies_at = |mm: f64| builder.album.rough(mm);
-    let help = Said::new("kind-join-misses-help").with("x", lies_at(lies.x0)).with("y", lies_at(lies.y0));
+    let insert = made.file.fills == Fills::Insert;
+    let help = Said::new(if insert { "kind-join-misses-help-insert" } else { "kind-join-misses-help" });
+    let help = help.with("x", lies_at(lies.x0)).with("y", lies_at(lies.y0));
     builder.find(Finding::stop("kind-join-misses", made.about.clone(), text).help(help).at(made.at(&join.place)));
 }
 

@@ -1,0 +1,300 @@
+// SPDX-License-Identifier: MIT
+//! Kinds of one's own: files that are wrong and their answers, formulas against their values, the same kind by every way in,
+//! and files that nobody meant.
+
+use crate::common::{TempDir, hingeleaf};
+use hingeleaf::fields::Source;
+use hingeleaf::kind_file::{self, Scope, Usual};
+use hingeleaf::{album, cutter::Cutter, parts, trial::Trial};
+use proptest::prelude::*;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/broken/kinds")
+}
+
+/// A leaf with one low pocket, mitred at its lower corners.
+const STEP: &str = include_str!("kinds/step-pocket.json");
+
+/// Each broken kind file is answered at line and column, in the words beside it.
+#[test]
+fn every_broken_kind_is_answered_in_the_words_beside_it() {
+    let mut names: Vec<String> = fs::read_dir(folder())
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
+        .map(|path| path.file_stem().unwrap().to_string_lossy().into_owned())
+        .collect();
+    names.sort();
+    assert!(names.len() >= 20, "only {} broken kinds", names.len());
+    let mut different = Vec::new();
+    for name in &names {
+        let run = Command::new(env!("CARGO_BIN_EXE_hingeleaf"))
+            .current_dir(folder())
+            .args(["check", &format!("{name}.json")])
+            .output()
+            .unwrap();
+        let words = String::from_utf8(run.stdout).unwrap() + &String::from_utf8(run.stderr).unwrap();
+        let words = format!("exit {}\n{words}", run.status.code().unwrap_or(-1));
+        assert!(words.starts_with("exit 1\nstop[") || words.starts_with("exit 2\nstop["), "{name}: {words}");
+        assert!(words.contains(&format!("where: {name}.json, line ")), "{name} is not told at its line: {words}");
+        let beside = folder().join(format!("{name}.txt"));
+        if fs::read_to_string(&beside).unwrap_or_default() != words {
+            if std::env::var_os("UPDATE_GOLDEN").is_some() {
+                fs::write(&beside, &words).unwrap();
+            }
+            different.push(format!("== {name}\n{words}"));
+        }
+    }
+    assert!(different.is_empty(), "{} answers differ:\n{}", different.len(), different.join("\n"));
+}
+
+/// Their sound neighbour stays quiet.
+#[test]
+fn the_sound_kind_goes_together_at_all_its_sizes() {
+    let temp = TempDir::new("own-kind");
+    let file = temp.put("step-pocket.json", STEP);
+    let tried = hingeleaf(&["check", file.to_str().unwrap()]);
+    assert_eq!((tried.code, tried.err.as_str()), (0, ""), "{tried:?}");
+    assert!(tried.out.contains("It goes together at all 155 sizes"), "{tried:?}");
+}
+
+fn album_with(kinds: &str) -> String {
+    format!(
+        r#"{{ "format": "hingeleaf-album/1", "title": "Steps", "kinds": {kinds},
+  "stocks": {{ "card": {{ "sheet": "A4", "caliper": 0.3 }} }},
+  "page": {{ "width": 148, "height": 190 }},
+  "pages": [{{ "kind": "step-pocket" }}, {{ "kind": "step-pocket", "mouth": 80 }}],
+  "inserts": [{{ "kind": "tag", "width": 100, "height": 70, "count": 2 }}] }}"#
+    )
+}
+
+/// By file, by folder, in the album itself: the same sheets, byte for byte.
+#[test]
+fn a_kind_is_the_same_by_every_way_in() {
+    let temp = TempDir::new("own-kinds");
+    fs::create_dir(temp.path().join("kinds")).unwrap();
+    temp.put("kinds/step-pocket.json", STEP);
+    let mut sheets: Vec<Vec<(PathBuf, Vec<u8>)>> = Vec::new();
+    for (number, kinds) in [r#"["kinds/step-pocket.json"]"#, r#""kinds""#, &format!("[{STEP}]")].into_iter().enumerate()
+    {
+        let file = temp.put(&format!("album-{number}.json"), &album_with(kinds));
+        let out = temp.path().join(format!("out-{number}"));
+        let made = hingeleaf(&["kit", file.to_str().unwrap(), "--effort", "low", "--out", out.to_str().unwrap()]);
+        assert_eq!(made.code, 0, "{made:?}");
+        let mut found: Vec<(PathBuf, Vec<u8>)> = crate::common::files(&out.join("sheets")).into_iter().collect();
+        found.sort();
+        assert!(found.len() >= 2, "{found:?}");
+        sheets.push(found);
+    }
+    assert!(sheets.windows(2).all(|pair| pair[0] == pair[1]));
+}
+
+/// The version that an album was made with: told where it is another one, quiet where it is this one.
+#[test]
+fn another_version_is_told() {
+    let temp = TempDir::new("own-versions");
+    temp.put("step-pocket.json", &STEP.replace("\"is\": \"page\"", "\"version\": \"3\", \"is\": \"page\""));
+    for (said, told) in [("2", true), ("3", false)] {
+        let kinds = format!(r#"[{{ "file": "step-pocket.json", "version": "{said}" }}]"#);
+        let file = temp.put("album.json", &album_with(&kinds));
+        let checked = hingeleaf(&["check", file.to_str().unwrap()]);
+        assert_eq!(checked.code, 0, "{checked:?}");
+        assert_eq!((checked.out + &checked.err).contains("warn[kind-version]"), told);
+    }
+}
+
+/// A batch finds the kinds of its albums from their own folders.
+#[test]
+fn a_batch_takes_the_kinds_of_its_albums() {
+    let temp = TempDir::new("own-batch");
+    fs::create_dir_all(temp.path().join("albums/kinds")).unwrap();
+    temp.put("albums/kinds/step-pocket.json", STEP);
+    temp.put("albums/steps.json", &album_with(r#""kinds""#));
+    let batch = temp.put(
+        "batch.json",
+        r#"{ "format": "hingeleaf-batch/1", "kits": [
+             { "name": "low", "album": "albums/steps.json", "copies": 2, "change": { "pages[0].mouth": 40 } },
+             { "name": "tall", "album": "albums/steps.json", "change": { "pages[0].mouth": 500 } } ] }"#,
+    );
+    let checked = hingeleaf(&["check", batch.to_str().unwrap()]);
+    let said = checked.out + &checked.err;
+    // The one that is too tall is told, with its kit; the other one is not.
+    assert!(said.contains("stop[kind-size]: kit tall") || said.contains("tall"), "{said}");
+    assert!(said.contains("\"mouth\" is 500 mm, and 178 mm is the most here"), "{said}");
+    assert!(!said.contains("unknown-kind") && !said.contains("40 mm"), "{said}");
+}
+
+/// A built-in kind's own file under another name gives the same parts.
+#[test]
+fn a_copy_of_a_built_in_kind_is_the_same_kind() {
+    for (name, entry) in [
+        ("pocket", r#"{ "kind": "NAME" }"#),
+        ("wallet", r#"{ "kind": "NAME", "pocket": 110, "overflap": 50 }"#),
+        ("wallet", r#"{ "kind": "NAME", "pocket": 110, "overflap": 50, "faces": "back", "depth": 4 }"#),
+    ] {
+        let text = parts::source_of(name).unwrap();
+        let copy = text.replacen(&format!("\"name\": \"{name}\""), "\"name\": \"mine\"", 1);
+        let flats = |kinds: &str, name: &str| {
+            let text = format!(
+                r#"{{ "format": "hingeleaf-album/1", "kinds": [{kinds}], "page": {{ "width": 148, "height": 190 }},
+                     "stocks": {{ "card": {{ "sheet": "A3" }} }}, "pages": [{}] }}"#,
+                entry.replace("NAME", name)
+            );
+            let source = Source::new("album.json", text.into()).unwrap();
+            let read = parts::read_album(&source, &mut parts::no_kind_files);
+            let album = read.value.unwrap_or_else(|| panic!("{:?}", read.findings));
+            let cutter = Cutter::default();
+            let trial = Trial::of(album, &cutter);
+            let kit = trial.kit().unwrap_or_else(|| panic!("{:?}", trial.findings()));
+            assert!(trial.fit().findings.iter().all(|finding| finding.level != hingeleaf::finding::Level::Stop));
+            (kit.parts.iter().map(|part| part.flat.likeness()).collect::<Vec<_>>(), kit.bonds.len(), kit.pockets.len())
+        };
+        assert_eq!(flats("", name), flats(&copy, "mine"), "{name}");
+    }
+}
+
+/// What is no kind file's name, and a kind that no file states, are told.
+#[test]
+fn the_source_of_a_kind_is_printed() {
+    let printed = hingeleaf(&["catalogue", "--source", "tag"]);
+    assert_eq!((printed.code, printed.out.as_str()), (0, parts::source_of("tag").unwrap()));
+    for (name, id) in [("notched", "no kind file states"), ("nothced", "there is no kind")] {
+        let refused = hingeleaf(&["catalogue", "--source", name]);
+        assert_eq!(refused.code, 2, "{refused:?}");
+        assert!(refused.err.contains(id), "{refused:?}");
+    }
+}
+
+/// A sum and what it comes to, width being 140 mm and height 200 mm.
+fn sums() -> impl Strategy<Value = (String, f64)> {
+    let leaf = prop_oneof![
+        Just(("width".to_owned(), 140.0)),
+        Just(("height".to_owned(), 200.0)),
+        (1..400u32).prop_map(|mm| (format!("{} mm", f64::from(mm) / 2.0), f64::from(mm) / 2.0)),
+        (1..64u32).prop_map(|n| (format!("{n}/64 in"), f64::from(n) / 64.0 * 25.4)),
+        (1..9u32, 1..4u32)
+            .prop_map(|(whole, n)| (format!("{whole} {n}/4 in"), (f64::from(whole) + f64::from(n) / 4.0) * 25.4)),
+    ];
+    leaf.prop_recursive(4, 32, 3, |inner| {
+        let two = || (inner.clone(), inner.clone());
+        prop_oneof![
+            two().prop_map(|((one, a), (other, b))| (format!("{one} + {other}"), a + b)),
+            two().prop_map(|((one, a), (other, b))| (format!("{one} - ({other})"), a - b)),
+            two().prop_map(|((one, a), (other, b))| (format!("min({one}, {other})"), a.min(b))),
+            two().prop_map(|((one, a), (other, b))| (format!("max({one},{other})"), a.max(b))),
+            (inner.clone(), 1..9u32).prop_map(|((one, a), n)| (format!("({one}) * {n}"), a * f64::from(n))),
+            (inner.clone(), 1..9u32).prop_map(|((one, a), n)| (format!("({one})/{n}"), a / f64::from(n))),
+            inner.prop_map(|(one, a)| (format!("-({one})"), -a)),
+        ]
+    })
+}
+
+fn value_of(formula: &str) -> Option<f64> {
+    let text = STEP.replacen("height / 2", formula, 1);
+    let file = kind_file::read(&Source::new("kind.json", text.into()).unwrap()).value?;
+    let ruler = |mm: f64| mm;
+    let scope = Scope {
+        width: 140.0,
+        height: 200.0,
+        seam: 12.0,
+        tab: 15.0,
+        caliper: 0.3,
+        nth: 1.0,
+        sizes: Vec::new(),
+        ruler: &ruler,
+    };
+    match &file.sizes[0].usual {
+        Some(Usual::Formula(formula)) => Some(formula.value(&scope)),
+        _ => None,
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    /// Formulas come to what the same sums come to in this program.
+    #[test]
+    fn formulas_come_to_their_values((text, value) in sums()) {
+        prop_assume!(text.len() < 290);
+        let found = value_of(&text);
+        prop_assert!(found.is_some_and(|found| (found - value).abs() < 1e-6), "{text}: {found:?}, not {value}");
+    }
+
+    /// A number added to a length is refused wherever it stands.
+    #[test]
+    fn a_number_and_a_length_never_add((text, _) in sums(), number in 1..50u32) {
+        prop_assume!(text.len() < 250);
+        prop_assert!(value_of(&format!("{text} + {number}")).is_none(), "{text}");
+    }
+}
+
+/// What a slip of the hand makes of a kind file: letters lost, doubled, changed, pieces of it elsewhere.
+fn spoilt(mut text: Vec<u8>, draws: &[(u8, u16, u16)]) -> Vec<u8> {
+    const BITS: [&str; 12] =
+        ["\"", "width", "1e999", "-", "((((", "null", "[]", "{}", "mm", "\"when\": \"width > 0\",", "min(", "\u{2212}"];
+    for &(what, at, more) in draws {
+        let at = usize::from(at) % text.len().max(1);
+        let end = (at + usize::from(more) % 40).min(text.len());
+        match what % 5 {
+            0 => drop(text.drain(at..end)),
+            1 => text.insert(at, u8::try_from(more % 256).unwrap()),
+            2 => {
+                let bit = BITS[usize::from(more) % BITS.len()];
+                text.splice(at..at, bit.bytes());
+            }
+            3 => {
+                let piece: Vec<u8> = text[at..end].to_vec();
+                let to = usize::from(more) * 7 % text.len().max(1);
+                text.splice(to..to, piece);
+            }
+            _ => {
+                let bit = BITS[usize::from(more) % BITS.len()];
+                text.splice(at..end, bit.bytes());
+            }
+        }
+        if text.is_empty() {
+            text.push(b'{');
+        }
+    }
+    text
+}
+
+/// How many spoilt files are tried; `HINGELEAF_FUZZ` asks for more.
+fn tries() -> u32 {
+    std::env::var("HINGELEAF_FUZZ").ok().and_then(|tries| tries.parse().ok()).unwrap_or(1500)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(tries()) })]
+
+    /// Spoilt kind files are read or refused, and what is read is made or refused: nothing panics, nothing hangs.
+    #[test]
+    fn spoilt_kind_files_are_answered(
+        which in 0..5usize,
+        draws in proptest::collection::vec((any::<u8>(), any::<u16>(), any::<u16>()), 1..4),
+    ) {
+        let built_in = ["tag", "journal-card", "pocket", "wallet"];
+        let text = built_in.get(which).map_or(STEP, |name| parts::source_of(name).unwrap());
+        let text = spoilt(text.as_bytes().to_vec(), &draws);
+        let Ok(source) = Source::new("spoilt.json", text) else { return Ok(()) };
+        let read = kind_file::read(&source);
+        prop_assert!(read.value.is_some() || !read.findings.is_empty());
+        let Some(maker) = read.value.and_then(parts::shelved) else { return Ok(()) };
+        if let Some(album) = parts::example_album(maker) {
+            let cutter = Cutter::default();
+            let trial = Trial::of(album, &cutter);
+            let _ = trial.fit();
+        }
+    }
+}
+
+/// An album that says `kinds` in a form that there is not.
+#[test]
+fn kinds_have_a_form() {
+    let source = Source::new("album.json", album_with("[3]").into()).unwrap();
+    let read = album::read(&source, &parts::kinds());
+    assert!(read.findings.iter().any(|finding| finding.id == "wrong-type"), "{:?}", read.findings);
+}
