@@ -290,6 +290,9 @@ const other = await start(fixture("batches/paper-evening.json"));
 
 await check("a class that is opened and brought back", async (must) => {
   const { context, page, complaints } = await window(other.address);
+  // Makers' pages, guides and job sheet of three groups take their time.
+  const patient = (context) => context.setDefaultTimeout(60_000);
+  patient(context);
   await says(page, "#kits .result", "3 groups of makers, 18 albums");
   await page.locator("#class-makers-1 summary").click();
   must((await page.locator("#at-class-makers-1-sheet-card").inputValue()) === "letter", "the sheet of the group is not shown");
@@ -326,6 +329,7 @@ await check("a class that is opened and brought back", async (must) => {
   await context.close();
   // Its zip brings it back, with album and cutter.
   const back = await window(table.address);
+  patient(back.context);
   await back.page.locator(".examples button").first().waitFor();
   await drop(back.page, [{ name: "class-opened.zip", buffer: readFileSync(join(out, "class-opened.zip")) }]);
   await says(back.page, "#kits .result", "3 groups of makers, 3 albums");
@@ -334,6 +338,7 @@ await check("a class that is opened and brought back", async (must) => {
   await download(back.page, "Everything in one zip", "class-again.zip");
   // Alone, its album and its cutter are asked for; these may lie in other folders.
   const alone = await window(table.address);
+  patient(alone.context);
   await alone.page.locator(".examples button").first().waitFor();
   // A maker each is enough.
   const few = readFileSync(fixture("batches/paper-evening.json"), "utf8").replace(/"count": \d+/g, '"count": 1').replace(/"spares".*\n/, "");

@@ -189,13 +189,13 @@ async function openFiles(files, asKits = false) {
     for (const [name, value] of others) keep.setMachine(name, value);
     if (others.length) state.opened = "The machine’s settings are those that this zip was taken away with.";
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
-    else if (brought && state.view?.batch) for (const album of names) change({ do: "add-kit", album });
+    else if (brought && state.view?.batch && !state.view.unread) for (const album of names) change({ do: "add-kit", album });
     // What was missing may have been in another folder.
     else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names() });
     else if (drawers.length && before) change({ do: "set", path: "drawer", typed: drawers.at(-1) });
     else if (cutters.length && before) {
       state.opened = `${cutters.join(", ")} is on the table now, and can be chosen as a group’s machine.`;
-      change();
+      change({ do: "call-files", names: keep.names() });
     } else if (drawn) change();
     const waits = before || brought ? [] : [...drawers, ...cutters].map((name) => `${name} is on the table now, for albums that name it: open one, too.`);
     state.failed = [...refused, ...waits].join(" ");

@@ -197,7 +197,7 @@ the-batch = the batch
 ## The drawer
 drawer-after = What lies there after the job
 drawer-head-count = How many
-drawer-head-new = New
+drawer-head-new = Of these new
 drawer-head-sheet = Sheet or offcut
 drawer-head-stock = Stock
 drawer-in-short = { $state ->
@@ -211,10 +211,7 @@ drawer-in-short = { $state ->
     }
 drawer-new = { $new ->
         [0] { "" }
-       *[other] { $new ->
-            [one] 1 is this job’s offcut
-           *[other] { $new } are this job’s offcuts
-        }
+       *[other] { $new }
     }
 drawer-not-on-the-table = open that drawer file here, or use no drawer
 drawer-not-used = not used: nothing is cut from { $stock } here
