@@ -330,6 +330,7 @@ export function forget() {
     pasts.delete(shown);
     lay(albums()[0]?.id ?? 0);
   });
+  tidy();
 }
 
 /** Takes what lies beside the albums off the table. */
@@ -337,7 +338,6 @@ export function forgetFile(name) {
   on(() => {
     held.albums = held.albums.filter((one) => !(one.kind && one.name === name));
   });
-  tidy();
 }
 
 const steps = (id) => {
