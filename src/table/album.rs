@@ -3,7 +3,7 @@
 
 use super::form::{self, FormFile};
 use super::{drawn, handed, pictures, words};
-use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
@@ -45,8 +45,15 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": list("inserts", &album.inserts),
+        "kinds": { "page": kinds(&album.kinds, Role::Page), "insert": kinds(&album.kinds, Role::Insert) },
         "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock)).collect::<Vec<_>>(),
     })
+}
+
+/// The kinds of a role, to choose from.
+pub(super) fn kinds(all: &[&'static Kind], role: Role) -> Vec<Value> {
+    let of = all.iter().filter(|kind| kind.role == role);
+    of.map(|kind| json!({ "kind": kind.name, "label": words::kind(kind.name), "about": kind.about })).collect()
 }
 
 fn shown_on_top(field: &Field) -> bool {

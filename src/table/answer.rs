@@ -93,7 +93,7 @@ impl Session {
             Err(finding) => return Reply::words(400, &finding.text),
         };
         if name == "batch" {
-            return batch::start(&source, question.class)
+            return batch::start(&source, &question.files, question.class)
                 .map_or_else(|| Reply::word(400, "album-not-read"), |begun| Reply::json(&begun));
         }
         if is_batch(&source) {
@@ -264,8 +264,11 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let AlbumRead { album: mut read, mut files } = AlbumRead::of(&source, question);
     let (mut source, mut notes) = (source, Vec::new());
     if let Some(wanted) = &question.change {
-        let Some(album) = &read.value else { return refused(&source, &read.findings) };
-        let changed = change::apply(&source, album, wanted, &judge);
+        let changed = match (&read.value, change::of_unread(&source, wanted)) {
+            (Some(album), _) => change::apply(&source, album, wanted, &judge),
+            (None, Some(text)) => Ok(Changed { text, notes: Vec::new() }),
+            (None, None) => return refused(&source, &read.findings),
+        };
         let Changed { text, notes: said } = match changed {
             Ok(changed) => changed,
             Err(finding) => return refused(&source, &[*finding]),
@@ -275,7 +278,8 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
             Err(finding) => return refused(&source, &[*finding]),
         };
         let reread = AlbumRead::of(&next, question);
-        if reread.album.value.is_none() {
+        // One that could not be read before may be mended step by step.
+        if reread.album.value.is_none() && read.value.is_some() {
             return refused(&next, &reread.album.findings);
         }
         (source, read, files, notes) = (next, reread.album, reread.files, said);
@@ -283,8 +287,10 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let Some(album) = read.value else {
         // A picture or a letter is no album file with faults.
         let other = !source.text().trim_start().starts_with('{');
-        let findings = said::of_the_text(&read.findings, &source);
-        return json!({ "unread": true, "other": other, "kind": on_table::kind(&source), "findings": findings });
+        let findings = said::of_the_text(&read.findings, &source, &files);
+        let text = source.mark().to_owned() + source.text();
+        let (kind, missing) = (on_table::kind(&source), &files.missing);
+        return json!({ "text": text, "unread": true, "other": other, "kind": kind, "missing": missing, "findings": findings });
     };
     let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
     let search = question.machine.search(Effort::Low, 1);

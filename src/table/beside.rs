@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The files that lie on the table beside the one that is shown: a batch's albums, drawers, cutters, drawings; all in one place.
+//! The files that lie on the table beside the one that is shown: a batch's albums, drawers, cutters, kinds, drawings; all in one place.
 //!
 //! In: texts with their names, as the page keeps them. Out: what a file names of them, read; what is wrong there, and where that is
 //! told on the page.
@@ -39,11 +39,25 @@ pub(super) struct NamedFiles {
     pub drawer_name: Option<String>,
     /// Its text, where it lies on the table.
     pub drawer: Option<Source>,
+    /// The files of kinds of one's own.
+    kinds: Vec<Source>,
+    /// The names of those that are not there.
+    pub missing: Vec<String>,
     /// The cutters' texts, and the fields that name them.
     cutters: Vec<(Source, String)>,
 }
 
 impl NamedFiles {
+    /// A kind file that an album names. What is wrong in it is told by whoever reads the album.
+    pub(super) fn kind_file(&mut self, name: &str, beside: &[TableFile]) -> Result<Vec<Source>, Box<Finding>> {
+        let found = source(beside, name, ["no-kind-here", "kind-not-on-the-table"])
+            .inspect_err(|_| self.missing.push(name.to_owned()))?;
+        if !self.kinds.iter().any(|known| known.name() == found.name()) {
+            self.kinds.push(found.clone());
+        }
+        Ok(vec![found])
+    }
+
     /// Gives albums the cutters that they name.
     pub(super) fn cutters<'a>(&mut self, albums: impl Iterator<Item = &'a mut Album>, beside: &[TableFile]) {
         let mut known: Vec<(String, Option<Cutter>)> = Vec::new();
@@ -102,7 +116,8 @@ impl NamedFiles {
         let drawer = self.drawer.as_ref().filter(|drawer| is_it(drawer));
         let drawer = drawer.map(|drawer| (drawer, format!("drawer.{}", place.path)));
         let cutter = || self.cutters.iter().find(|(source, _)| is_it(source));
-        drawer.or_else(|| cutter().map(|(source, path)| (source, path.clone())))
+        let kind = || self.kinds.iter().find(|source| is_it(source)).map(|source| (source, "kinds".to_owned()));
+        drawer.or_else(|| cutter().map(|(source, path)| (source, path.clone()))).or_else(kind)
     }
 }
 

@@ -3,13 +3,12 @@
 
 use super::hand::{Hand, gone, refused, unchanged, value, value_of};
 use super::{example, handed, named, terms, units, words};
-use crate::album::{self, Album, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use crate::album::{self, Album, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::outline::OUTLINE_FIELDS;
-use crate::parts;
 use crate::selling::SELLING_FIELDS;
 use crate::stock::{self, Pattern, STOCK_FIELDS};
 use crate::work::Work;
@@ -57,6 +56,8 @@ pub(super) enum Wanted {
     AddGroup {},
     /// Files that it names are called otherwise on the table; each by its name alone.
     CallFiles { names: BTreeMap<String, String> },
+    /// One more file of an own kind.
+    AddKindFile { name: String },
     /// More sheets lie in the drawer.
     Lies { stock: String, sheet: String, count: String },
 }
@@ -115,9 +116,9 @@ pub(super) fn apply(
             hand.alter(&Change::Set { path: "panels".into(), value })?;
         }
         Wanted::Stock { name } => hand.stock(&root, name.trim())?,
-        Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
+        Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album)?,
         Wanted::PageSize { width, height } => {
-            hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
+            hand.lengths(&[("page.width", *width), ("page.height", *height)], album)?;
         }
         Wanted::MendAll {} => hand.mend_all(album, judge)?,
         Wanted::Units { units } => {
@@ -127,6 +128,7 @@ pub(super) fn apply(
         }
         Wanted::Sold { list, name, of, price } => terms::sold(&mut hand, list, name, [of, price])?,
         Wanted::CallFiles { names } => named::call_files(&mut hand, names)?,
+        Wanted::AddKindFile { name } => hand.kind_file(&root, name)?,
         Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
         }
@@ -135,11 +137,19 @@ pub(super) fn apply(
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
 
+/// A file that can't be read yet, with its files called as they are called on the table; nothing else is changed of such.
+pub(super) fn of_unread(source: &Source, wanted: &Wanted) -> Option<String> {
+    let Wanted::CallFiles { names } = wanted else { return None };
+    let mut hand = Hand { source: source.clone(), notes: Vec::new() };
+    named::call_files(&mut hand, names).ok()?;
+    Some(hand.source.mark().to_owned() + hand.source.text())
+}
+
 impl Hand {
-    fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
+    fn lengths(&mut self, lengths: &[(&str, i64)], album: &Album) -> Result<(), Box<Finding>> {
         let lengths: Vec<(&str, Length)> =
             lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
-        let text = fields::edit(&self.source, &lengths, units, &album::left_out(&parts::kinds()));
+        let text = fields::edit(&self.source, &lengths, album.units, &album::left_out(&album.kinds));
         self.take(text.map_err(|problem| unchanged(&problem))?)
     }
 
@@ -166,6 +176,19 @@ impl Hand {
             })?;
         }
         Ok(())
+    }
+
+    /// One more kind file, after those that are named.
+    fn kind_file(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
+        if named::names(&self.source).iter().any(|known| known == name) {
+            return Ok(());
+        }
+        let mut files = match root.get("kinds").map(|node| value_of(&self.source, node)) {
+            Some(Value::Array(files)) => files,
+            one => one.into_iter().collect(),
+        };
+        files.push(name.into());
+        self.alter(&Change::Set { path: "kinds".into(), value: files.into() })
     }
 
     /// A new stock.
@@ -246,7 +269,7 @@ fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str))
         return handed::set(hand, way, (stock, typed.trim()), &names);
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let field = field(&album.kinds, root, way, name).ok_or_else(|| gone(path))?;
     let typed = typed.trim();
     if typed.is_empty() {
         return if root.at(path).is_some() { hand.alter(&Change::Remove { path: path.into() }) } else { Ok(()) };
@@ -269,8 +292,8 @@ fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str))
     Ok(())
 }
 
-/// The field that a way and a name lead to.
-pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+/// The field that a way and a name lead to, where entries may be of these kinds.
+pub(super) fn field(kinds: &[&'static Kind], root: &Node, way: &str, name: &str) -> Option<&'static Field> {
     let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
     match way {
         "" => find(TOP_FIELDS),
@@ -285,7 +308,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
                 _ if way == "spine" => example::spine_kind(),
                 _ => return None,
             };
-            let kind = example::kind_of(role_of(way), kind)?;
+            let kind = example::kind_of(kinds, (role_of(way), kind))?;
             find(kind.fields).or_else(|| find(kind.common()))
         }
     }

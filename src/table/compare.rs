@@ -5,6 +5,7 @@
 //! cut again. Never: a rule about editions.
 
 use super::batch::BatchRead;
+use super::beside::NamedFiles;
 use super::question::{EarlierFile, Question};
 use super::read::AlbumRead;
 use super::sheets::{self, LaidOrder};
@@ -58,16 +59,16 @@ fn edition(
     (effort, threads): (Effort, usize),
     watch: &dyn Watch,
 ) -> Result<AnyEdition, NotCompared> {
-    let unread = |source: &Source, findings: &[Finding]| NotCompared {
+    let unread = |source: &Source, findings: &[Finding], files: &NamedFiles| NotCompared {
         said: Said::new("old-edition-not-read").with("file", source.name()),
-        findings: said::of_the_text(findings, source),
+        findings: said::of_the_text(findings, source, files),
     };
     let source = Source::new(&with.name, with.text.clone().into_bytes())
         .map_err(|finding| NotCompared { said: finding.text.clone(), findings: Vec::new() })?;
     let kind = on_table::kind(&source);
     if kind == "report" {
         let read = editions::read_report(&source);
-        return read.value.ok_or_else(|| unread(&source, &read.findings));
+        return read.value.ok_or_else(|| unread(&source, &read.findings, &NamedFiles::default()));
     }
     let Some(cutter) = question.machine.cutter().value else {
         return Err(NotCompared { said: Said::new("machine-not-read"), findings: Vec::new() });
@@ -76,7 +77,7 @@ fn edition(
     let asked = with.question(question);
     let (made, told) = if kind == "batch" {
         let BatchRead { batch: read, files, .. } = BatchRead::of(&source, &asked);
-        let Some(value) = read.value else { return Err(unread(&source, &read.findings)) };
+        let Some(value) = read.value else { return Err(unread(&source, &read.findings, &files)) };
         let mut work = BatchWork::new(value, cutter, Labels::Hidden, search, watch);
         let faults = files.tell(&mut work.findings);
         work.add(faults);
@@ -84,7 +85,7 @@ fn edition(
         (MadeEdition::Order(Box::new(work)), told)
     } else {
         let AlbumRead { album: read, files } = AlbumRead::of(&source, &asked);
-        let Some(value) = read.value else { return Err(unread(&source, &read.findings)) };
+        let Some(value) = read.value else { return Err(unread(&source, &read.findings, &files)) };
         let mut work = Work::new(value, cutter, Labels::Hidden, search, watch);
         let faults = files.tell(&mut work.findings);
         work.add(faults);

@@ -14,6 +14,9 @@ use std::ops::Range;
 /// The fields that name files of the table.
 const NAMING: [&str; 3] = ["album", "cutter", "drawer"];
 
+/// The field that names the files of an album's own kinds.
+const KINDS: &str = "kinds";
+
 /// PlacedNames with where they stand.
 type PlacedNames = Vec<(Range<usize>, String)>;
 
@@ -46,9 +49,20 @@ impl NamesIn {
             let drawing = last == "file" && before.map_or(outline, |before| before == OUTLINE.name());
             match &value.tree {
                 Tree::Text(name) if NAMING.contains(&last) => self.files.push((value.range.clone(), name.clone())),
+                _ if last == KINDS => self.find_kinds(value),
                 Tree::Text(name) if drawing => self.drawings.push((value.range.clone(), name.clone())),
                 _ => self.find(value, last == OUTLINE.name()),
             }
+        }
+    }
+
+    /// Kind files: one, or a list of such, each with a version or without.
+    fn find_kinds(&mut self, node: &Node) {
+        match &node.tree {
+            Tree::Text(name) => self.files.push((node.range.clone(), name.clone())),
+            Tree::Array(items) => items.iter().for_each(|item| self.find_kinds(item)),
+            Tree::Object(_) => node.get("file").into_iter().for_each(|file| self.find_kinds(file)),
+            _ => {}
         }
     }
 }

@@ -2,7 +2,7 @@
 //! A file on the table, as the page sends it along: its name, its text, what kind of file it is, its drawings.
 
 use crate::fields::{Node, Source, Tree};
-use crate::{batch, cutter, drawer, editions};
+use crate::{batch, cutter, drawer, editions, kind_file};
 use serde::Deserialize;
 
 /// A drawing on the table. It belongs to the file that names it: two albums may each have their own of one name.
@@ -33,7 +33,7 @@ pub(super) struct TableFile {
 }
 
 impl TableFile {
-    /// `album`, `drawer`, `cutter`
+    /// `album`, `drawer`, `cutter`, `kind`
     pub(super) fn kind(&self) -> &str {
         self.kind.as_deref().unwrap_or("album")
     }
@@ -47,6 +47,7 @@ pub(super) fn kind(source: &Source) -> &'static str {
         Some(Tree::Text(format)) if format == drawer::FORMAT => "drawer",
         Some(Tree::Text(format)) if format == cutter::FORMAT => "cutter",
         Some(Tree::Text(format)) if format == editions::REPORT_FORMAT => "report",
+        Some(Tree::Text(format)) if format == kind_file::FORMAT => "kind",
         _ => "album",
     }
 }

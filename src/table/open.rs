@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
 
-use super::{drawer, on_table, pictures, words};
-use crate::album::{self, Role};
+use super::{album, drawer, on_table, pictures};
+use crate::album::{Role, starter};
 use crate::fields::Source;
 use crate::length::Units;
 use crate::paper;
@@ -58,10 +58,8 @@ pub struct LaidFile {
 
 /// Everything that the page has to know before it shows an album.
 pub(super) fn open(opened: Option<&Opened>) -> Value {
-    let kinds = |role: Role| -> Vec<Value> {
-        let of = parts::kinds().into_iter().filter(|kind| kind.role == role);
-        of.map(|kind| json!({ "kind": kind.name, "label": words::kind(kind.name), "about": kind.about })).collect()
-    };
+    let all = parts::kinds();
+    let kinds = |role: Role| album::kinds(&all, role);
     let sheets = paper::named_sheets().iter().map(|sheet| {
         let size = format!("{} × {} mm", sheet.width.plain(Units::Mm), sheet.height.plain(Units::Mm));
         json!({ "value": sheet.name, "label": format!("{} ({size})", sheet.name) })
@@ -76,7 +74,7 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
             "files": opened.files.iter().map(laid).collect::<Vec<_>>(),
         })),
         "drawer": drawer::empty(),
-        "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
+        "starters": { "mm": starter(Units::Mm), "in": starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {
             "page": kinds(Role::Page), "spine": kinds(Role::Spine), "cover": kinds(Role::Cover), "insert": kinds(Role::Insert),

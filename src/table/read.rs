@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! An album with the files that it names: its cutters, its drawer, its drawings, as they lie on the table.
+//! An album with the files that it names: its own kinds, its cutters, its drawer, its drawings, as they lie on the table.
 
 use super::beside::NamedFiles;
 use super::drawn;
@@ -17,8 +17,8 @@ pub(super) struct AlbumRead {
 
 impl AlbumRead {
     pub(super) fn of(source: &Source, question: &Question) -> Self {
-        let mut album = parts::read_album(source, &mut parts::no_kind_files);
         let mut files = NamedFiles::default();
+        let mut album = parts::read_album(source, &mut |name| files.kind_file(name, &question.files));
         files.cutters(album.value.iter_mut(), &question.files);
         if let Some(album) = &mut album.value {
             files.drawer(&mut album.drawer, &question.files);

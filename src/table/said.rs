@@ -13,8 +13,8 @@ use crate::write;
 use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
-pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, (source, &NamedFiles::default()), (Units::Mm, None), Voice::Shown)
+pub(super) fn of_the_text(list: &[Finding], source: &Source, files: &NamedFiles) -> Vec<Value> {
+    told(list, (source, files), (Units::Mm, None), Voice::Shown)
 }
 
 /// Findings about what is typed or chosen on the page.

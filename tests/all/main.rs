@@ -76,6 +76,7 @@ mod table_album;
 mod table_batch;
 mod table_compare;
 mod table_drawn;
+mod table_kinds;
 mod table_order;
 mod templates;
 mod trimmer;

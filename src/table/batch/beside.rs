@@ -5,7 +5,7 @@ use crate::album::Album;
 use crate::fields::{Node, Source, Tree};
 use crate::finding::{Arg, Finding};
 use crate::parts;
-use crate::table::beside;
+use crate::table::beside::{self, NamedFiles};
 use crate::table::hand::{gone, plain as value};
 use crate::table::on_table::TableFile;
 use serde_json::Value;
@@ -21,9 +21,15 @@ pub(super) fn album(beside: &[TableFile], name: &str) -> Result<Source, Box<Find
 /// An album as its file is, without a batch's changes, where it can be read.
 pub(super) fn plain(beside: &[TableFile], name: &str) -> Option<(Album, Source, Node)> {
     let source = album(beside, name).ok()?;
-    let album = parts::read_album(&source, &mut parts::no_kind_files).value?;
+    let album = read(&source, beside)?;
     let root = Node::read(&source).ok()?;
     Some((album, source, root))
+}
+
+/// An album with its own kinds, where it can be read.
+pub(super) fn read(source: &Source, beside: &[TableFile]) -> Option<Album> {
+    let mut files = NamedFiles::default();
+    parts::read_album(source, &mut |name| files.kind_file(name, beside)).value
 }
 
 /// Whether a batch file is a class.

@@ -58,7 +58,7 @@ fn set(hand: &mut Hand, root: &Node, albums: &[TableFile], (path, typed): (&str,
         return terms::set(hand, (list, name, field.name), value(field, typed));
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let field = field(root, albums, way, name).ok_or_else(|| gone(path))?;
     let path = path.to_owned();
     if typed.is_empty() {
         return if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) };
@@ -67,7 +67,7 @@ fn set(hand: &mut Hand, root: &Node, albums: &[TableFile], (path, typed): (&str,
 }
 
 /// The field that a way and a name lead to.
-fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+fn field(root: &Node, albums: &[TableFile], way: &str, name: &str) -> Option<&'static Field> {
     let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
     match way {
         "" => find(TOP_FIELDS),
@@ -79,7 +79,10 @@ fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
         _ if way.starts_with("class.makers[") && way.ends_with(']') => find(MAKER_FIELDS),
         _ if way.starts_with("kits[") && way.ends_with(']') && !way.contains('.') => find(KIT_FIELDS),
         // An entry of a choice is a page.
-        _ if way.contains(".choice.of[") => change::field(root, way, name),
+        _ if way.contains(".choice.of[") => {
+            let (album, ..) = album_of(root, albums, ways::owner(way)?).ok()?;
+            change::field(&album.kinds, root, way, name)
+        }
         _ => None,
     }
 }
@@ -100,9 +103,9 @@ fn set_change(
         let there = root.at(&object).and_then(|change| change.get(within)).is_some();
         return if there { terms::put(hand, &object, within, None) } else { Ok(()) };
     }
-    let (_, _, of_album) = album_of(root, albums, kit)?;
+    let (album, _, of_album) = album_of(root, albums, kit)?;
     let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let value = match change::field(&of_album, way, name) {
+    let value = match change::field(&album.kinds, &of_album, way, name) {
         Some(field) => value(field, typed),
         // What no field of the page stands for is written as the file has it.
         None => serde_json::from_str(typed).unwrap_or_else(|_| typed.into()),

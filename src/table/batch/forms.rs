@@ -3,13 +3,13 @@
 
 use super::otherwise::{of_field, otherwise};
 use super::{beside, class};
-use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
+use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, Role, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node};
 use crate::finding::{Arg, Said};
 use crate::outline::OUTLINE_FIELDS;
 use crate::stock::STOCK_FIELDS;
-use crate::table::album::entry_form;
+use crate::table::album::{entry_form, kinds};
 use crate::table::form::{self, FormFile};
 use crate::table::on_table::TableFile;
 use crate::table::{handed, terms, words};
@@ -91,6 +91,7 @@ fn choice(file: &FormFile<'_>, way: &str, album: &Album) -> Value {
     let of = album.pages.iter().enumerate();
     json!({
         "rows": form::rows(file, &format!("{way}.choice"), CHOICE_FIELDS, &|_| None),
+        "kinds": kinds(&album.kinds, Role::Page),
         "of": of.map(|(kind, entry)| entry_form(album, file, &format!("{way}.choice.of[{kind}]"), entry)).collect::<Vec<_>>(),
     })
 }

@@ -53,9 +53,10 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         (source, notes) = (hand.source, hand.notes);
     }
     let text = source.mark().to_owned() + source.text();
-    let BatchRead { batch, missing, files } = BatchRead::of(&source, question);
+    let BatchRead { batch, mut missing, files } = BatchRead::of(&source, question);
+    missing.extend(files.missing.iter().cloned());
     let Some((read, root)) = batch.value.zip(Node::read(&source).ok()) else {
-        let findings = said::of_the_text(&batch.findings, &source);
+        let findings = said::of_the_text(&batch.findings, &source, &files);
         return json!({ "text": text, "unread": true, "batch": true, "missing": missing, "findings": findings });
     };
     let machine = question.machine.cutter();

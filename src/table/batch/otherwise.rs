@@ -59,7 +59,7 @@ fn papers(file: &FormFile<'_>, way: &str) -> Vec<Value> {
 /// The row of a field of an album for a kit in which it is otherwise: the album's own value is its usual one.
 pub(super) fn of_field(album: &Album, root: &Node, within: &str) -> Option<Value> {
     let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let field = crate::table::change::field(root, way, name)?;
+    let field = crate::table::change::field(&album.kinds, root, way, name)?;
     let mut row = form::row(&FormFile::of(album, root), way, field, None)?;
     let given = row["value"].as_str().filter(|value| !value.is_empty()).map(str::to_owned);
     row["usual"] = given.unwrap_or_else(|| row["usual"].as_str().unwrap_or_default().to_owned()).into();

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! A batch file read with the albums that lie beside it, its cutters, its drawer, its drawings.
+//! A batch file read with the albums that lie beside it, their kinds, its cutters, its drawer, its drawings.
 
 use super::beside::{MISSING, album};
 use crate::batch::{self, Batch};
@@ -37,8 +37,9 @@ impl BatchRead {
                 }
             })
         };
-        let mut batch = batch::read(source, &parts::kinds(), &mut load);
         let mut files = NamedFiles::default();
+        let mut kinds = |name: &str| files.kind_file(name, beside);
+        let mut batch = batch::read_with(source, &parts::kinds(), &mut load, &mut kinds);
         if let Some(batch) = &mut batch.value {
             files.cutters(batch.kits.iter_mut().map(|kit| &mut kit.album), beside);
             files.drawer(&mut batch.drawer, beside);

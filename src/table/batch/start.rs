@@ -1,18 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! How a batch or a class begins: from an album on the table.
 
+use super::beside::read;
 use crate::album::Album;
 use crate::batch;
 use crate::fields::Source;
-use crate::parts;
+use crate::table::on_table::TableFile;
 use serde_json::{Value, json};
 
 /// A class begins with so many makers: our choice.
 const MAKERS: u32 = 4;
 
 /// A batch of one kit, the album as it is, or a class of one group that makes it; none where it can't be read.
-pub(in crate::table) fn start(source: &Source, class: bool) -> Option<Value> {
-    let album = parts::read_album(source, &mut parts::no_kind_files).value?;
+pub(in crate::table) fn start(source: &Source, beside: &[TableFile], class: bool) -> Option<Value> {
+    let album = read(source, beside)?;
     let kit = kit(&album, source.name());
     let stem = source.name().strip_suffix(".json").unwrap_or(source.name());
     let (title, units) = (json!(album.title), json!(album.units.name()));

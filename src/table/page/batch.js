@@ -53,9 +53,9 @@ const choiceRows = (one) => (one.choice ? [...one.choice.rows, ...one.choice.of.
 
 /** Pages that the buyer chooses. */
 function choice(state, one) {
-  const { view, start } = state;
+  const { view } = state;
   const id = idOf(one.way);
-  const all = start.kinds.page;
+  const all = one.choice?.kinds ?? [];
   if (!one.choice) {
     return make("div", { class: "group" },
       make("p", {}, "Its pages are the album’s."),

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Files that are opened or dropped: albums, batches with their albums, drawers, cutters, drawings, zips that hold such.
+// Files that are opened or dropped: albums, batches with their albums, drawers, cutters, own kinds, drawings, zips that hold such.
 
 import { ask } from "./ask.js";
 import { isDrawing, names } from "./drawings.js";
@@ -10,7 +10,7 @@ const LARGEST = 1_000_000;
 /** A report of a large order, or a drawing. */
 const LARGEST_OTHER = 6_000_000;
 /** Kinds of files that lie beside albums. */
-const SIDE = ["drawer", "cutter"];
+const SIDE = ["drawer", "cutter", "kind"];
 const ZIP = 200_000_000;
 /** What a zip of this page calls the settings of the machine. */
 const SETTINGS = "my-cutter.json";
@@ -112,7 +112,7 @@ export async function bring(files, beside = false, as = null) {
   if ((beside || !count) && left && !brought.batches.length) keep.choose(left);
   const of = (kind) => known.filter((one) => one.kind === kind).map((one) => names[one.name]);
   const drawn = count ? 0 : draw(drawings, refused);
-  return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), refused, brought: count, drawn, machine };
+  return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), kinds: of("kind"), refused, brought: count, drawn, machine };
 }
 
 /** Files as one thing to compare with, which is not put on the table: a batch, an album, a report, with the files that belong to it. */
@@ -120,10 +120,10 @@ export async function opened(files) {
   const refused = [];
   const all = await unpacked(files, refused, true);
   const drawings = drawingsOf(all);
-  const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [] };
+  const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [] };
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name) && !one.settings)) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
-    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter)\//.exec(text) ?? [];
+    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter|kind)\//.exec(text) ?? [];
     if (sort) sorts[sort].push({ name, text, ...(SIDE.includes(sort) ? { kind: sort } : { drawings: named(drawings, text) }) });
   }
   const [one] = [...sorts.batch, ...sorts.album, ...sorts.report];
@@ -132,5 +132,5 @@ export async function opened(files) {
   // A report lies beside every kit, under the same name.
   const called = sorts.report.includes(one) && files.length === 1 ? files[0].name : one.name;
   const albums = sorts.batch.includes(one) ? sorts.album : [];
-  return { file: { ...one, called, files: [...albums, ...sorts.drawer, ...sorts.cutter] }, refused };
+  return { file: { ...one, called, files: [...albums, ...SIDE.flatMap((kind) => sorts[kind])] }, refused };
 }

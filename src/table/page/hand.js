@@ -184,7 +184,7 @@ async function openFiles(files, asKits = false) {
   if (!files.length) return;
   const before = keep.current();
   try {
-    const { names, drawers, cutters, refused, brought, drawn, machine } = await bring([...files], asKits);
+    const { names, drawers, cutters, kinds, refused, brought, drawn, machine } = await bring([...files], asKits);
     const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
     for (const [name, value] of others) keep.setMachine(name, value);
     if (others.length) state.opened = "The machine’s settings are those that this zip was taken away with.";
@@ -192,12 +192,13 @@ async function openFiles(files, asKits = false) {
     else if (brought && state.view?.batch && !state.view.unread) for (const album of names) change({ do: "add-kit", album });
     // What was missing may have been in another folder.
     else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names() });
+    else if (kinds.length && before && !state.view?.batch) for (const name of kinds) change({ do: "add-kind-file", name });
     else if (drawers.length && before) change({ do: "set", path: "drawer", typed: drawers.at(-1) });
     else if (cutters.length && before) {
       state.opened = `${cutters.join(", ")} is on the table now, and can be chosen as a group’s machine.`;
       change({ do: "call-files", names: keep.names() });
     } else if (drawn) change();
-    const waits = before || brought ? [] : [...drawers, ...cutters].map((name) => `${name} is on the table now, for albums that name it: open one, too.`);
+    const waits = before || brought ? [] : [...drawers, ...cutters, ...kinds].map((name) => `${name} is on the table now, for albums that name it: open one, too.`);
     state.failed = [...refused, ...waits].join(" ");
     render();
   } catch (error) {

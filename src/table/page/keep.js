@@ -23,7 +23,7 @@ const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.to
 const WAITING = `${PLACE}-waiting-`;
 
 /** What lies beside the albums and is shown with them. */
-const KINDS = ["drawer", "cutter"];
+const KINDS = ["drawer", "cutter", "kind"];
 const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
 const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
 const text = (value) => typeof value === "string";

@@ -190,6 +190,7 @@ page-changes-gone = { $count ->
        *[other] { $count } changes of the album’s pages are gone: the buyer’s pages take their place.
     }
 not-on-the-table = there is no { $file } on the table
+kind-not-on-the-table = open that kind file here, or take its name out of the album file
 cutter-not-on-the-table = open that cutter file here, or choose another machine
 the-album = the album
 the-batch = the batch
