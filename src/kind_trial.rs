@@ -21,6 +21,9 @@ const PAGES: [(f64, f64, f64); 5] =
 /// How often all sizes are drawn at once, besides each alone at its ends: our choice.
 const DRAWS: u32 = 24;
 
+/// Of so many sizes all ends are tried with each other: our choice.
+const MOST_ENDS: usize = 5;
+
 /// A golden section apart, draws fall evenly whatever their number.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
 
@@ -93,6 +96,10 @@ fn ways(sizes: usize) -> Vec<Vec<Taken>> {
             way[size] = Taken::Share(share);
             ways.push(way);
         }
+    }
+    // Faults hide where several sizes are at an end at once.
+    for ends in 0..1_u32 << sizes.min(MOST_ENDS) {
+        ways.push((0..sizes).map(|size| Taken::Share(f64::from(ends >> size.min(31) & 1))).collect());
     }
     for draw in 1..=DRAWS {
         let share = |size: u32| (f64::from(draw) * GOLDEN * f64::from(2 * size + 1)).fract();
@@ -245,7 +252,8 @@ fn entry(
     (serde_json::Value::Object(entry).to_string(), shown)
 }
 
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the list, as the least says")]
+/// Which of so many a share of the way means.
 fn pick(share: f64, count: usize) -> usize {
-    ((share * count as f64) as usize).min(count.saturating_sub(1))
+    let all = f64::from(u32::try_from(count).unwrap_or(u32::MAX));
+    (1..count).take_while(|&number| f64::from(u32::try_from(number).unwrap_or(u32::MAX)) <= share * all).count()
 }

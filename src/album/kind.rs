@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What a kind of page, spine, cover or insert is to the album file; which ones there are stands in `parts::kinds`.
 
+use super::edges::EDGES;
 use crate::fields::{CountOrWord, Counts, Field, Key, Text, needed, rule, words};
 use crate::kind_file::KindFile;
 use crate::length::Length;
@@ -90,9 +91,16 @@ impl Kind {
     /// The fields that it has besides its own.
     #[must_use]
     pub(crate) const fn common(&self) -> &'static [Field] {
-        if self.ready.is_some() { &[KIND.field] } else { COMMON }
+        match (self.ready, self.role) {
+            (Some(_), _) => &[KIND.field],
+            (None, Role::Page | Role::Insert) => EDGED,
+            (None, Role::Spine | Role::Cover) => COMMON,
+        }
     }
 }
 
 /// Fields that every entry of what is cut has.
 const COMMON: &[Field] = &[KIND.field, STOCK.field, GRAIN.field, BY.field];
+
+/// The same of what has edges that are free.
+const EDGED: &[Field] = &[KIND.field, STOCK.field, GRAIN.field, BY.field, EDGES.field];

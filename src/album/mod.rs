@@ -4,6 +4,7 @@
 //! In: a file's text, and the kinds that there are. Out: an [`Album`] with every default filled in, or
 //! findings for all that is wrong with the file. Never: works out a part.
 
+mod edges;
 mod file_fields;
 mod hand_over;
 mod kind;
@@ -18,6 +19,8 @@ mod sizes;
 mod spares;
 mod starter;
 
+pub use edges::{AskedEdge, CornerWord, EdgeDone, FinishWord};
+pub(crate) use edges::{EDGE_DEPTH, EDGE_FIELDS, EDGE_SIZE, EDGES};
 pub use file_fields::{FORMAT, REVEAL, WIDTH};
 pub(crate) use file_fields::{HANDED_OVER, ON, PAGE_FIELDS, PANEL_FIELDS, RUNS_ON, SEAM, TAPE, TOP_FIELDS};
 pub use hand_over::Handed;
@@ -220,6 +223,8 @@ pub struct Entry {
     pub grain_along_spine: Option<bool>,
     /// Its outline, where a drawing shows it.
     pub outline: Option<Outlined>,
+    /// What is done to its edges and corners.
+    pub edges: Vec<AskedEdge>,
 }
 
 impl Entry {

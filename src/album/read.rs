@@ -9,7 +9,7 @@ use super::file_fields::{
 use super::kind::{BY, COUNT, EntryGrain, GRAIN, INSERT_PAGES, Kind, Role, STOCK};
 use super::label_grid::{self, LABEL_FIELDS};
 use super::spares::{self, SPARES};
-use super::{Album, Entry, Handed, LabelGrid, PageSize, Panels, hand_over, named_kinds, offcut, paper};
+use super::{Album, EDGES, Entry, Handed, LabelGrid, PageSize, Panels, edges, hand_over, named_kinds, offcut, paper};
 use crate::drawer::NamedDrawer;
 use crate::fields::{Grafted, Node, Reader, Source, Tree, Values, meant_or};
 use crate::finding::{Arg, Checked, Finding, Place, Said};
@@ -238,7 +238,9 @@ impl Reading<'_, '_> {
         let outline = values.find(OUTLINE).flatten().cloned();
         let asked = outline.and_then(|node| outline::asked(self.reader, &node, &format!("{path}.outline")));
         let outline = asked.map(|asked| Outlined { asked, shape: None, drawing: None });
-        Some(Entry { kind, values, stock, grain_along_spine, outline })
+        let edges = values.find(EDGES).flatten().cloned();
+        let edges = edges.map(|node| edges::read(self.reader, &node, path)).unwrap_or_default();
+        Some(Entry { kind, values, stock, grain_along_spine, outline, edges })
     }
 
     fn kind(&mut self, node: &Node, path: &str, role: Role) -> Option<&'static Kind> {
@@ -264,7 +266,7 @@ impl Reading<'_, '_> {
         let kind = self.kinds.iter().copied().find(|kind| kind.role == Role::Spine)?;
         let node = Node { range: 0..0, tree: Tree::Object(Vec::new()) };
         let values = self.reader.object(&node, "spine", Said::new("the-spine"), &[kind.fields])?.without_place();
-        Some(Entry { kind, values, stock, grain_along_spine: None, outline: None })
+        Some(Entry { kind, values, stock, grain_along_spine: None, outline: None, edges: Vec::new() })
     }
 
     /// The stock of what says that it is cut by something: beside its own where that is cut otherwise.

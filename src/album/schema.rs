@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The JSON Schema of an album file.
 
+use super::edges::{self, EDGES};
 use super::file_fields::{FORMAT, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use super::hand_over;
 use super::kind::{Kind, Role};
@@ -40,10 +41,17 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
 pub(crate) fn entry_schema(kinds: &[&'static Kind], role: Role) -> Value {
     let of_role = kinds.iter().filter(|kind| kind.role == role);
     let one = |kind: &&'static Kind| {
-        let nested = [("kind", json!({ "const": kind.name })), ("outline", outline::schema())];
+        let nested =
+            [("kind", json!({ "const": kind.name })), ("outline", outline::schema()), (EDGES.name(), edges::schema())];
         object_schema(&[kind.common(), kind.fields], &nested)
     };
-    let all: Vec<Value> = of_role.map(one).collect();
+    let mut all: Vec<Value> = of_role.map(one).collect();
+    // A kind of one's own says in its own file which fields it has.
+    if matches!(role, Role::Page | Role::Insert) {
+        let names: Vec<&str> = kinds.iter().filter(|kind| kind.role == role).map(|kind| kind.name).collect();
+        let own = json!({ "type": "string", "pattern": "^[a-z][a-z0-9-]*$", "not": { "enum": names } });
+        all.push(json!({ "type": "object", "properties": { "kind": own }, "required": ["kind"] }));
+    }
     // A role without a kind takes nothing.
     if all.is_empty() { json!({ "not": {} }) } else { json!({ "oneOf": all }) }
 }

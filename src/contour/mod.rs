@@ -11,6 +11,7 @@
 mod corner;
 mod cross;
 mod edge;
+mod finish;
 mod offset;
 mod pile;
 mod slot;
@@ -19,6 +20,7 @@ pub(crate) use crate::length::tolerance::SAME;
 pub use corner::Corner;
 pub use cross::{outside, within};
 pub use edge::Edge;
+pub use finish::{EdgeFinish, EdgePattern};
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow};
 pub use pile::{Pile, pile};

@@ -13,8 +13,8 @@ pub(super) fn check(album: &Album, kit: &Kit) -> Vec<Finding> {
 }
 
 fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
-    let Closing { name, flap, pocket, width, places, fields, .. } = closing;
-    let (flap, pocket, width) = (*flap, *pocket, *width);
+    let Closing { name, flap, pocket, width, bitten, places, fields, .. } = closing;
+    let (flap, pocket, width, bitten) = (*flap, *pocket, *width, *bitten);
     let mut findings = Vec::new();
     let mm = Length::from_mm;
     let mend = |finding: Finding, overflap: Length| match &places[0] {
@@ -39,13 +39,13 @@ fn one(album: &Album, kit: &Kit, closing: &Closing) -> Vec<Finding> {
         findings.push(mend(finding.help(help).at(places[0].as_ref()), album.at_most(width)));
     }
     // Folded over, the flap covers `flap` from the fore-edge; the pocket covers `pocket` from the spine.
-    let overlap = flap + pocket - width;
+    let overlap = flap + pocket - width - bitten;
     if overlap < -SAME {
         let text = Said::new("flap-too-short").with("short", album.length(-overlap));
         // What only just meets the pocket does not close it: it is to reach over by what holds, over what is inside, too.
         let thick = kit.flaps.iter().find(|flap| flap.path == closing.path);
         let lost = thick.map_or(0.0, |flap| most_lost(kit, flap));
-        let least = album.at_least(width - pocket + HOLDS + lost - HAIR);
+        let least = album.at_least(width - pocket + bitten + HOLDS + lost - HAIR);
         let finding = Finding::stop("flap-too-short", Said::named(name), text).measured(mm(overlap), Length::ZERO);
         let finding = finding.at(places[0].as_ref());
         let help = |key| Said::new(key).with("pocket", Arg::field(fields[1]));

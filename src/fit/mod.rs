@@ -8,6 +8,7 @@
 //! how thick it is and how it lies open.
 
 mod assembly;
+mod bitten;
 mod caliper;
 mod clearance;
 mod closing;
@@ -70,6 +71,7 @@ pub fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Fit {
     findings.extend(sleeves::check(album, kit));
     findings.extend(seams::check(album, kit));
     findings.extend(inserts::check(album, kit));
+    findings.extend(bitten::check(album, kit));
     findings.extend(folds::check(album, kit));
     findings.extend(caliper::check(album, kit));
     findings.extend(room::check(album, kit, cutter));

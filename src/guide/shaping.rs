@@ -9,6 +9,7 @@ use super::list::Row;
 use super::measure;
 use super::pictures;
 use super::told::Told;
+use crate::album::FinishWord;
 use crate::contour::{Contour, Point, slot};
 use crate::length::tolerance::READ;
 use crate::parts::Part;
@@ -54,7 +55,7 @@ fn step(desk: &Desk<'_>, number: usize) -> Option<Step> {
     let part = desk.part(number)?;
     let bites = bites::bites(&part.flat.outline);
     let mut step = Step::default();
-    if is_traced(&part.flat.outline, &bites) {
+    if part.patterns.is_empty() && is_traced(&part.flat.outline, &bites) {
         step.lines.push(desk.tell("shape-trace"));
     } else {
         step.lines = outline(desk, part, &bites);
@@ -133,7 +134,8 @@ fn outline(desk: &Desk<'_>, part: &Part, bites: &[Bite]) -> Vec<Line> {
                 ];
                 desk.say(key, places)
             }
-            Cut::Other => desk.tell("shape-mark"),
+            Cut::Other if part.patterns.is_empty() => desk.tell("shape-mark"),
+            Cut::Other => patterned(desk, part),
         });
     }
     lines.dedup();
@@ -165,12 +167,70 @@ pub(super) fn across(hole: &Contour) -> Option<f64> {
     (round && (bounds.width() - bounds.height()).abs() < READ).then_some(bounds.width())
 }
 
+/// Edges that are cut in a pattern: no distances say how they run, and a trimmer cuts none of them.
+fn patterned(desk: &Desk<'_>, part: &Part) -> Line {
+    let key = |word: &FinishWord| match word {
+        FinishWord::Scallop => "cut-scallop",
+        FinishWord::Wave => "cut-wave",
+        FinishWord::Zigzag => "cut-zigzag",
+        FinishWord::Deckle => "cut-deckle",
+        FinishWord::Notch | FinishWord::Perforated | FinishWord::Slits => "cut-notch",
+    };
+    let edges = part.patterns.iter().map(|word| desk.tell(key(word))).collect();
+    desk.say("shape-edge", vec![("edges", desk.words.list(edges))])
+}
+
+/// So many equal slits make a row.
+const ROW: usize = 3;
+
+/// Rows of slits that stand straight and are equally far apart, each as one line; what is left are holes for themselves.
+fn rows<'p>(desk: &Desk<'_>, part: &'p Part, lines: &mut Vec<Line>) -> Vec<&'p Contour> {
+    let length = |mm: f64| desk.length(mm, What::Length, &part.id);
+    let near = |one: f64, other: f64| (one - other).abs() < READ;
+    let mut left: Vec<&Contour> = part.flat.holes.iter().collect();
+    let mut alone = Vec::new();
+    while let Some(first) = left.first().map(|hole| hole.bounds()) {
+        let like = |hole: &Contour| {
+            let bounds = hole.bounds();
+            bites::is_box(hole) && near(bounds.width(), first.width()) && near(bounds.height(), first.height())
+        };
+        let row = [true, false].into_iter().find_map(|level| {
+            let beside = |hole: &&&Contour| {
+                let bounds = hole.bounds();
+                like(hole) && if level { near(bounds.y0, first.y0) } else { near(bounds.x0, first.x0) }
+            };
+            let at = |hole: &Contour| if level { hole.bounds().x0 } else { part.flat.height - hole.bounds().y1 };
+            let mut row: Vec<f64> = left.iter().filter(beside).map(|hole| at(hole)).collect();
+            row.sort_by(f64::total_cmp);
+            let even = row.len() >= ROW && row.windows(3).all(|three| near(three[1] - three[0], three[2] - three[1]));
+            even.then(|| (level, row, left.iter().copied().filter(|hole| !beside(&hole)).collect::<Vec<_>>()))
+        });
+        let Some((level, row, others)) = row else {
+            alone.push(left.remove(0));
+            continue;
+        };
+        left = others;
+        let count = u64::try_from(row.len()).unwrap_or(u64::MAX);
+        let aside = if level { part.flat.height - first.y1 } else { first.x0 };
+        let places = vec![
+            ("n", measure::count(count, What::Many, "slits")),
+            ("width", length(first.width())),
+            ("height", length(first.height())),
+            ("aside", length(aside)),
+            ("first", length(row[0])),
+            ("apart", length(row[1] - row[0])),
+        ];
+        lines.push(desk.say(if level { "shape-row-level" } else { "shape-row-upright" }, places));
+    }
+    alone
+}
+
 /// Holes: their sizes, and where they are from the left and the top edge. Round ones above one another are one line.
 fn holes(desk: &Desk<'_>, part: &Part) -> Vec<Line> {
     let length = |mm: f64| desk.length(mm, What::Length, &part.id);
     let mut lines = Vec::new();
     let mut round: Vec<(f64, f64, Vec<f64>)> = Vec::new();
-    for hole in &part.flat.holes {
+    for hole in rows(desk, part, &mut lines) {
         let (bounds, middle) = (hole.bounds(), hole.bounds().center());
         if let Some(wide) = across(hole) {
             let near = |one: f64, other: f64| (one - other).abs() < READ;

@@ -104,13 +104,12 @@ impl Term {
     /// The sizes of the kind that it names.
     fn sizes(&self, into: &mut Vec<usize>) {
         match self {
-            Self::Value(_) => {}
             Self::Name(Symbol::Size(size)) => {
                 if !into.contains(size) {
                     into.push(*size);
                 }
             }
-            Self::Name(_) => {}
+            Self::Value(_) | Self::Name(_) => {}
             Self::Minus(term) | Self::Ruler(term) => term.sizes(into),
             Self::Both(_, one, other) => {
                 one.sizes(into);

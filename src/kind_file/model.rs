@@ -167,6 +167,8 @@ pub struct KindCorner {
     pub size: Formula,
     /// Whether they are round.
     pub rounded: bool,
+    /// Only where this holds.
+    pub when: Option<Condition>,
 }
 
 /// A half-round notch in the middle of an edge.
@@ -195,9 +197,9 @@ pub struct KindHole {
 #[derive(Debug)]
 pub enum HoleForm {
     /// Round: its centre, its diameter.
-    Round([Formula; 2], Formula),
-    /// Square: its lower left corner, its width and height, how round its corners are.
-    Window([Formula; 2], [Formula; 2], Option<Formula>),
+    Round(Box<[Formula; 2]>, Box<Formula>),
+    /// Square: its lower left corner, its width, its height; how round its corners are.
+    Window(Box<[Formula; 4]>, Option<Box<Formula>>),
 }
 
 /// A panel by its piece and its name.

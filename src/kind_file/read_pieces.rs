@@ -68,7 +68,7 @@ impl KindReading<'_, '_> {
     fn kind_piece(&mut self, name: &str, node: &Node, path: &str) -> Option<KindPiece> {
         let values = self.reader.object(node, path, Said::new("a-piece"), &[PIECE_FIELDS])?;
         let runs = values.get(ROW);
-        let breadth = self.side(&values, runs, false, path);
+        let breadth = self.side((&values, node), runs, false, path);
         let row = InRow { runs, follows: false, depth: 0 };
         let panels = values.get(PANELS).map(|node| self.kind_panels(node, &join(path, "panels"), row));
         let panels = panels.unwrap_or_default();
@@ -102,7 +102,7 @@ impl KindReading<'_, '_> {
     }
 
     /// How broad a row is, or how deep one of its panels is; what its row says already must not stand there.
-    fn side(&mut self, values: &Values, runs: RowWay, of_panel: bool, path: &str) -> Formula {
+    fn side(&mut self, (values, node): (&Values, &Node), runs: RowWay, of_panel: bool, path: &str) -> Formula {
         let across = (runs == RowWay::Across) == of_panel;
         let (wanted, other) = if across { (WIDTH, HEIGHT) } else { (HEIGHT, WIDTH) };
         if let Some(place) = values.place(other).filter(|_| values.says(other)) {
@@ -116,7 +116,7 @@ impl KindReading<'_, '_> {
         }
         let whole = values.whole().cloned();
         let place = whole.unwrap_or_else(|| self.reader.place(&(0..0), path));
-        if !values.says(wanted) {
+        if node.get(wanted.name()).is_none() {
             let text = Said::new("no-side").with("field", Arg::field(wanted.name()));
             let text = text.with("row", Arg::quoted(runs.word()));
             let help = Said::new("no-side-help").with("field", Arg::field(wanted.name()));
@@ -151,7 +151,7 @@ impl KindReading<'_, '_> {
         if let Some(place) = values.place(PANEL_NAME).filter(|_| values.says(PANEL_NAME)) {
             self.plain_name(values.get(PANEL_NAME), place);
         }
-        let fold = self.fold(&values, row, &place);
+        let fold = self.fold(&values, row, (node, &place));
         let angle = values.get(ANGLE).unwrap_or(180.0);
         if let Some(place) = values.place(ANGLE).filter(|_| !(0.0..=180.0).contains(&angle)) {
             let text = Said::new("bad-angle").with("found", angle.to_string());
@@ -164,7 +164,7 @@ impl KindReading<'_, '_> {
         Some(KindPanel {
             name: values.get(PANEL_NAME).to_owned(),
             purpose: values.get(USE),
-            depth: self.side(&values, row.runs, true, path),
+            depth: self.side((&values, node), row.runs, true, path),
             fold,
             angle,
             taper,
@@ -178,10 +178,11 @@ impl KindReading<'_, '_> {
         })
     }
 
-    fn fold(&mut self, values: &Values, row: InRow, whole: &Place) -> FoldWay {
+    fn fold(&mut self, values: &Values, row: InRow, (node, whole): (&Node, &Place)) -> FoldWay {
         let fold = values.get(FOLD);
         match (row.follows, fold, values.place(FOLD)) {
-            (true, None, _) if !values.says(FOLD) => {
+            // A word that there is not is told already.
+            (true, None, _) if node.get(FOLD.name()).is_none() => {
                 self.reader.problem("missing", Said::new("no-fold"), Said::new("no-fold-help"), whole);
             }
             (false, Some(_), Some(place)) => {
@@ -227,9 +228,10 @@ impl KindReading<'_, '_> {
             let clipped = self.formula_or(values.get(CLIPPED), values.place(CLIPPED), Quantity::Length);
             let round = self.formula_or(values.get(ROUNDED), values.place(ROUNDED), Quantity::Length);
             let at: CornersWord = values.get(CORNERS_AT);
+            let when = self.condition(values.get(WHEN), values.place(WHEN));
             match (clipped, round) {
-                (Some(size), None) => corners.push(KindCorner { at, size, rounded: false }),
-                (None, Some(size)) => corners.push(KindCorner { at, size, rounded: true }),
+                (Some(size), None) => corners.push(KindCorner { at, size, rounded: false, when }),
+                (None, Some(size)) => corners.push(KindCorner { at, size, rounded: true, when }),
                 _ => self.one_of_two(&values, &path, ["clipped", "rounded"]),
             }
         }
@@ -266,11 +268,11 @@ impl KindReading<'_, '_> {
             let (centre, window) = (values.get(ROUND), values.get(WINDOW));
             let form = match (centre, window, across) {
                 (Some(node), None, Some(across)) => {
-                    self.formulas::<2>(node, &join(&path, "round")).map(|at| HoleForm::Round(at, across))
+                    self.formulas::<2>(node, &join(&path, "round")).map(|at| HoleForm::Round(at.into(), across.into()))
                 }
                 (None, Some(node), None) => self
                     .formulas::<4>(node, &join(&path, "window"))
-                    .map(|[x, y, width, height]| HoleForm::Window([x, y], [width, height], round)),
+                    .map(|sides| HoleForm::Window(sides.into(), round.map(Box::new))),
                 _ => {
                     self.one_of_two(&values, &path, ["round", "window"]);
                     None

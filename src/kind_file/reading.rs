@@ -41,7 +41,7 @@ pub(super) fn usual_names() -> Names {
     Names(lengths.chain([("nth".to_owned(), KnownName::Value(Symbol::Nth, Quantity::Number))]).collect())
 }
 
-impl<'s> KindReading<'_, 's> {
+impl KindReading<'_, '_> {
     /// Reports a fault of a formula at its letter.
     fn fault(&mut self, fault: FormulaFault, written: &str, place: &Place) {
         let mut at = place.clone();

@@ -176,7 +176,7 @@ pub(super) const CLIPPED: Key<Option<AmountOrText>> =
 pub(super) const ROUNDED: Key<Option<AmountOrText>> = length_or("rounded", "as clipped says", "their radius");
 
 /// The fields of corners.
-pub(crate) const CORNER_FIELDS: &[Field] = &[CORNERS_AT.field, CLIPPED.field, ROUNDED.field];
+pub(crate) const CORNER_FIELDS: &[Field] = &[CORNERS_AT.field, CLIPPED.field, ROUNDED.field, WHEN.field];
 
 pub(super) const NOTCH_AT: Key<EdgeWord> = Key::choice("at", EdgeWord::Head.usual(), "in the middle of which edge");
 pub(super) const ACROSS: Key<AmountOrText> = length("across", "its diameter");

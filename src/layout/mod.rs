@@ -36,7 +36,7 @@ mod solve;
 mod trimmer;
 
 use self::bound::lower_bound::LowerBound;
-pub(crate) use self::bound::mixed_sizes::least_sum;
+pub(crate) use self::bound::whole_sums::least_sum;
 use self::heuristic::open_sheet::OpenSheet;
 use self::heuristic::ruin_recreate::Ruin;
 use self::model::assignment::{deal, left_over};

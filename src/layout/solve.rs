@@ -14,7 +14,7 @@ use crate::layout::bound::guillotine_pricing::GuillotinePricer;
 use crate::layout::bound::lower_bound::LowerBound;
 use crate::layout::bound::mixed_sizes;
 use crate::layout::bound::patterns::{self, ColumnSource};
-use crate::layout::bound::pricing::Pricer;
+use crate::layout::bound::pricing::{EACH_HEAVY, Pricer};
 use crate::layout::exact::few_boxes;
 use crate::layout::heuristic::column_generation;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
@@ -35,6 +35,9 @@ use crate::layout::parallel::Meter;
 
 /// Sheets that are filled for one question of the bound by patterns.
 const GREEDY_SHEETS: usize = 24;
+
+/// With sheets of several sizes the bound of a long run may take so many times the steps.
+const MIXED_TIMES: u64 = 4;
 
 /// Counted steps for each method.
 struct Budget {
@@ -144,6 +147,7 @@ fn savable(problem: &Problem, instance: &Instance, packing: &Packing, steps: u64
     if instance.one_size() || !packing.complete() || bought == 0 {
         return None;
     }
+    let steps = if instance.repeated() { MIXED_TIMES * steps } else { steps };
     let least = mixed_sizes::least_bought(problem, instance, packing, bought, steps, meter);
     Some(share(bought.saturating_sub(least), bought))
 }
@@ -185,7 +189,7 @@ fn raised<B: SheetBuilder>(
     let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| bound.set(kinds.iter().copied())).collect();
     let filler = GreedyFiller::<B>::new(instance);
     let mut source = GreedySource { filler, counts: instance.counts(), bound, pool, meter };
-    let Some(mut pricer) = Pricer::new(problem, budget) else { return false };
+    let Some(mut pricer) = Pricer::new(problem, EACH_HEAVY, budget) else { return false };
     let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
     let found = patterns::bound(&counts, &seeds, bound.known(), sheets, &mut pricer, &mut source);
     bound.learn(found.bound);

@@ -25,11 +25,13 @@
 
 pub mod bend;
 mod digest;
+mod edges;
 mod flat;
 mod row;
 mod scored;
 mod space;
 
+pub use edges::{CornerForm, EdgeCut, FreeCorner, FreeSide, SideName};
 pub use flat::{Flat, NetProblem, Score};
 pub use row::{Along, RowPanel};
 pub use space::{Stand, lifted};

@@ -3,8 +3,9 @@
 
 use super::bound_right;
 use super::build::builder::Builder;
+use super::edges;
 use super::inserts::insert::is_sized;
-use super::kinds::{make, maker};
+use super::kinds::{how, make, maker};
 use super::kit::Kit;
 use super::papers::panel;
 use super::spines::carry::Carry;
@@ -44,6 +45,20 @@ pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
         Bound::Left | Bound::Top => made,
         Bound::Right => Checked { value: made.value.map(bound_right::mirrored), findings: made.findings },
     }
+}
+
+/// What may be cut of each page and of each insert, in the file's order: its free edges, and the pieces that have free corners.
+#[must_use]
+pub fn free_edges(album: &Album, cutter: &Cutter) -> [Vec<Vec<String>>; 2] {
+    let mut builder = Builder::new(album, cutter);
+    [&album.pages, &album.inserts].map(|entries| {
+        let mut all = Vec::new();
+        for (index, entry) in entries.iter().enumerate() {
+            all.push(how(entry).map(|how| edges::free(&builder, how, entry, index + 1)).unwrap_or_default());
+            make(&mut builder, entry, index + 1);
+        }
+        all
+    })
 }
 
 impl Carry {

@@ -4,7 +4,7 @@
 
 use super::build::builder::Builder;
 use super::maker::Maker;
-use super::{covers, inserts, own, pages, spines};
+use super::{covers, edges, inserts, own, pages, spines};
 use crate::album::{Entry, Kind};
 use std::sync::LazyLock;
 
@@ -98,15 +98,20 @@ pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
     ALL.iter().copied().find(|maker| maker.kind.role == entry.kind.role && maker.kind.name == entry.kind.name)
 }
 
+/// How the parts of an entry are added; none as long as it is not known how large it is.
+pub(super) fn how(entry: &Entry) -> Option<fn(&mut Builder<'_>, &Entry, usize)> {
+    if entry.follows_offcuts() {
+        return None;
+    }
+    if entry.kind.file.is_some() { Some(own::make) } else { maker(entry).map(|maker| maker.make) }
+}
+
 /// Adds the parts of one entry; the number says which page or insert it is, from 1.
 pub(super) fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
-    // Nobody knows yet how large it is.
-    if entry.follows_offcuts() {
-        return;
-    }
-    if entry.kind.file.is_some() {
-        own::make(builder, entry, number);
-    } else if let Some(maker) = maker(entry) {
-        (maker.make)(builder, entry, number);
+    let Some(how) = how(entry) else { return };
+    if entry.edges.is_empty() {
+        how(builder, entry, number);
+    } else {
+        edges::make(builder, how, entry, number);
     }
 }

@@ -2,7 +2,7 @@
 //! What an album's parts are: each distinct part once, every piece of the album, the bonds that join them.
 
 use super::name::PieceName;
-use crate::album::CoverRoom;
+use crate::album::{CoverRoom, FinishWord};
 use crate::contour::Contour;
 use crate::cutter::Cutter;
 use crate::finding::{Arg, Place, Said};
@@ -139,6 +139,8 @@ pub struct Part {
     pub sideways: bool,
     /// What it is used for: `page 1 front`.
     pub used_in: Vec<PieceName>,
+    /// The patterns that edges of it are cut in besides what its kind says, each once.
+    pub patterns: Vec<FinishWord>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
 }
@@ -267,6 +269,8 @@ pub struct Closing {
     pub over: (usize, usize),
     /// The way to the page in the file: `pages[1]`.
     pub path: String,
+    /// What patterns take of their overlap where they are cut deepest, mm.
+    pub bitten: f64,
     /// Where the file says the flap's width, and the pocket's.
     pub places: [Option<Place>; 2],
     /// The fields that say these.

@@ -12,6 +12,7 @@ mod bond;
 mod bound_right;
 mod build;
 mod covers;
+mod edges;
 mod example;
 mod hidden;
 mod inserts;
@@ -29,7 +30,7 @@ mod read_album;
 mod spines;
 mod thickness;
 
-pub use assemble::kit;
+pub use assemble::{free_edges, kit};
 pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::Builder;
 pub use build::new_piece::NewPiece;

@@ -50,8 +50,8 @@ pub struct Pocket {
     pub height: f64,
     /// How far what is in it may stand out of its front at the fore-edge and at the head, mm.
     pub beyond: [f64; 2],
-    /// How far a thumb notch is cut into its front at the fore-edge, mm.
-    pub notch: f64,
+    /// How far a thumb notch or a pattern is cut into its front at the fore-edge and at the head, mm.
+    pub notch: [f64; 2],
     /// How it ends at the spine and at the fore-edge.
     pub across: [PocketEnd; 2],
     /// How it ends at the tail and at the head.
@@ -126,8 +126,8 @@ impl Pocket {
     /// is a mouth, else at the fore-edge.
     #[must_use]
     pub fn deep(&self, (width, height): (f64, f64)) -> (Way, f64) {
-        let across = (Way::Across, self.front(Way::Across) - self.notch - width);
-        let up = (Way::Up, self.height - height);
+        let across = (Way::Across, self.front(Way::Across) - self.notch[0] - width);
+        let up = (Way::Up, self.height - self.notch[1] - height);
         let mouth = |way: Way| self.ends(way)[1] != PocketEnd::Sealed;
         match (mouth(Way::Across), mouth(Way::Up)) {
             (true, true) if up.1 < across.1 => up,

@@ -98,6 +98,7 @@ fn spread(kit: &Kit, block: &PatternBlock, usable: &Usable, trimmer: bool) -> Op
         along_grain: false,
         sideways: first.sideways,
         used_in: vec![PieceName::BlockFor(block.name.clone().into())],
+        patterns: Vec::new(),
         place: first.place.clone(),
     };
     Some((Spread { name: block.name.to_string(), jump, size, upright: block.upright, members }, whole))

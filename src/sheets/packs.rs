@@ -8,7 +8,7 @@
 
 use super::stock_parts::StockParts;
 use crate::exact::Exact;
-use crate::layout::{self, Item, Layout, Watch};
+use crate::layout::{self, Effort, Item, Layout, Watch};
 use std::collections::BTreeMap;
 
 /// Sizes sold in packs that are tried against each other: our choice.
@@ -36,23 +36,42 @@ impl StockParts<'_> {
         let Some(by_sheet) = self.cost_of_sheets(&first) else { return first };
         let least = first.savable.map(|savable| by_sheet * (1.0 - savable));
         let mut best = first;
-        let lay = |supply: Vec<Option<u32>>| {
-            self.clone().with_supply(supply).lay_items(&self.items(honour_grain), watch).ok()
+        let lay = |supply: &[Option<u32>], effort: Effort| {
+            let mut mix = self.clone();
+            mix.supply = supply.to_vec();
+            mix.search.effort = effort;
+            mix.lay_items(&self.items(honour_grain), watch).ok()
         };
+        let mut chosen = None;
         for supply in self.without(&bought) {
-            if let Some(found) = lay(supply).filter(|found| cost(found) < cost(&best)) {
-                best = found;
+            if let Some(found) = lay(&supply, self.trying()).filter(|found| cost(found) < cost(&best)) {
+                (best, chosen) = (found, Some(supply));
             }
         }
         let sets = self.sets_of_packs(&bought, least.unwrap_or_default(), cost(&best).near());
-        best = sets.into_iter().find_map(lay).unwrap_or(best);
+        for supply in sets {
+            if let Some(found) = lay(&supply, self.trying()) {
+                (best, chosen) = (found, Some(supply));
+                break;
+            }
+        }
+        // The one that counts is laid as well as any.
+        let again = chosen.filter(|_| self.trying() != self.search.effort);
+        if let Some(found) =
+            again.and_then(|supply| lay(&supply, self.search.effort)).filter(|one| cost(one) <= cost(&best))
+        {
+            best = found;
+        }
         best.savable = least.map(|least| self.savable_packs(least, &cost(&best)));
         best
     }
 
-    fn with_supply(mut self, supply: Vec<Option<u32>>) -> Self {
-        self.supply = supply;
-        self
+    /// Mixes are tried with less effort, or they would take many times as long as a layout does.
+    fn trying(&self) -> Effort {
+        match self.search.effort {
+            Effort::High => Effort::Normal,
+            Effort::Normal | Effort::Low => Effort::Low,
+        }
     }
 
     /// How many of each size there may be, where some sizes are not bought at all.

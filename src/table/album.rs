@@ -2,17 +2,19 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{drawn, handed, pictures, words};
+use super::{drawn, edges, handed, pictures, words};
 use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
-use crate::parts::Kit;
+use crate::parts::free_edges;
 use crate::stock::{self, STOCK_FIELDS, Stock};
+use crate::work::Work;
 use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
-pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
+pub(super) fn forms(work: &Work, root: &Node) -> Value {
+    let (album, kit) = (&work.album, &work.kit);
     let file = &FormFile::of(album, root);
     let of_values = |way: &str, fields: &'static [Field], values: &Values| {
         form::rows(file, way, fields, &|field| form::held(values, album.units, field))
@@ -22,6 +24,14 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         entries.iter().enumerate().map(|(index, entry)| one(&format!("{name}[{index}]"), entry)).collect()
     };
     let mut pages = list("pages", &album.pages);
+    let mut inserts = list("inserts", &album.inserts);
+    let free = free_edges(album, &work.cutter);
+    let listed = [("pages", &album.pages), ("inserts", &album.inserts)];
+    for (((name, entries), forms), free) in listed.into_iter().zip([&mut pages, &mut inserts]).zip(&free) {
+        for (number, ((entry, form), free)) in entries.iter().zip(forms.iter_mut()).zip(free).enumerate() {
+            form["edges"] = json!(edges::form(file, &format!("{name}[{number}]"), entry, free));
+        }
+    }
     let folded = pictures::folded(album, kit);
     let drawn = pictures::strip(album, kit, &folded);
     for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
@@ -44,7 +54,7 @@ pub(super) fn forms(album: &Album, root: &Node, kit: &Kit) -> Value {
         "spine": one("spine", &album.spine),
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
-        "inserts": list("inserts", &album.inserts),
+        "inserts": inserts,
         "kinds": { "page": kinds(&album.kinds, Role::Page), "insert": kinds(&album.kinds, Role::Insert) },
         "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock)).collect::<Vec<_>>(),
     })

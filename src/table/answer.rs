@@ -304,7 +304,7 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
-        "album": album::forms(&work.album, &root, &work.kit),
+        "album": album::forms(&work, &root),
         "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &machine }),
         "machine": machine,
         "folds": parts_list::parts(&work),

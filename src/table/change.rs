@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::hand::{Hand, gone, refused, unchanged, value, value_of};
-use super::{example, handed, named, terms, units, words};
-use crate::album::{self, Album, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use super::hand::{Hand, gone, page_number, refused, unchanged, value, value_of};
+use super::{edges, example, handed, named, terms, units, words};
+use crate::album::{self, Album, EDGE_FIELDS, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
@@ -28,6 +28,8 @@ pub(super) enum Wanted {
     Take { path: String },
     /// A new entry of a list.
     Add { list: String, at: usize, kind: String },
+    /// An edge or corners of an entry are cut in a pattern.
+    AddEdge { path: String, on: String, cut: String },
     /// The same entry again, right behind it.
     Copy { list: String, at: usize },
     /// An entry gets another place.
@@ -96,7 +98,8 @@ pub(super) fn apply(
         }
         Wanted::Take { path } if terms::taken(&mut hand, path)? => {}
         Wanted::Take { path } => {
-            hand.alter(&Change::Remove { path: path.clone() })?;
+            let whole = edges::last_of(&root, path).unwrap_or_else(|| path.clone());
+            hand.alter(&Change::Remove { path: whole })?;
             if let Some(number) = page_number(path) {
                 hand.renumber(&|page| (page != number).then(|| if page > number { page - 1 } else { page }))?;
             }
@@ -105,6 +108,7 @@ pub(super) fn apply(
             let value = hand.entry(album, &root, list, kind)?;
             hand.insert(list, *at, value)?;
         }
+        Wanted::AddEdge { path, on, cut } => edges::add(&mut hand, &root, path, on, cut)?,
         Wanted::Copy { list, at } => {
             let node = root.at(&format!("{list}[{at}]")).ok_or_else(|| gone(list.as_str()))?;
             hand.insert(list, at.saturating_add(1), value_of(source, node))?;
@@ -302,6 +306,7 @@ pub(super) fn field(kinds: &[&'static Kind], root: &Node, way: &str, name: &str)
         "selling" => find(SELLING_FIELDS),
         _ if way.starts_with("stocks.") => find(STOCK_FIELDS),
         _ if way.ends_with(".outline") => find(OUTLINE_FIELDS),
+        _ if way.contains(".edges[") => find(EDGE_FIELDS),
         _ => {
             let kind = match root.at(way).and_then(|entry| entry.get("kind")).map(|kind| &kind.tree) {
                 Some(Tree::Text(kind)) => kind.as_str(),
@@ -321,10 +326,4 @@ fn role_of(way: &str) -> Role {
         Some("inserts") => Role::Insert,
         _ => Role::Page,
     }
-}
-
-/// The number of a page, from 1, that a way leads to.
-fn page_number(path: &str) -> Option<usize> {
-    let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
-    index.checked_add(1)
 }

@@ -64,6 +64,12 @@ pub(super) fn value_of(source: &Source, node: &Node) -> Value {
     serde_json::from_str(text).unwrap_or(Value::Null)
 }
 
+/// The number of a page, from 1, that a way leads to.
+pub(super) fn page_number(path: &str) -> Option<usize> {
+    let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
+    index.checked_add(1)
+}
+
 /// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
 pub(super) fn value(field: &Field, typed: &str) -> Value {
     let text = || Value::from(typed);

@@ -15,6 +15,7 @@ mod change;
 mod compare;
 mod drawer;
 mod drawn;
+mod edges;
 mod example;
 mod form;
 mod hand;

@@ -32,6 +32,7 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
             label(&format!("group-{name}"))
         }
         ("class", "album") => label("kit-album"),
+        _ if way.contains(".edges[") => label(&format!("edge-{name}")),
         _ if way.ends_with(".choice") => label(&format!("choice-{name}")),
         _ => label(name),
     }
@@ -39,8 +40,9 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
 
 /// A field with the place that it stands at: `Page 2, closing flap`.
 pub(super) fn named(path: &str) -> String {
-    let Some((_, name)) = path.rsplit_once('.') else { return label(path) };
-    let field = Said::new("field-at-place").with("place", words::place(path)).with("field", words::label(name));
+    let Some((way, name)) = path.rsplit_once('.') else { return label(path) };
+    let name = if way.contains(".edges[") { format!("edge-{name}") } else { name.to_owned() };
+    let field = Said::new("field-at-place").with("place", words::place(path)).with("field", words::label(&name));
     capital(&say(&field))
 }
 

@@ -261,6 +261,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
             count: 1,
             along_grain: false,
             sideways: false,
+            patterns: Vec::new(),
             used_in: vec![name.into()],
             place: None,
         });
@@ -280,7 +281,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
         width: w,
         height: h,
         beyond: [0.0; 2],
-        notch: 0.0,
+        notch: [0.0; 2],
         across: [PocketEnd::Open; 2],
         up: [PocketEnd::Sealed; 2],
         tab: 12.0,

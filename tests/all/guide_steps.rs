@@ -96,6 +96,25 @@ fn a_notch_is_no_round_corner() {
     assert!(read(step).contains("Round the four corners"), "{}", read(step));
 }
 
+/// A pattern has no distances: it is traced and cut by hand. Of 18 slits on 84 mm, 3 long, ties are (84 - 54) / 19 = 1.579 mm:
+/// the first 4.579 from the left, each next 4.579 further. What has other bites besides is told of these as ever.
+#[test]
+fn patterns_are_traced_and_rows_of_slits_are_one_line() {
+    let (work, guide) = made(
+        r#""pages": [{ "kind": "pocket" }], "inserts": [{ "kind": "journal-card", "width": 90, "height": 130, "corner": 0,
+            "edges": [{ "on": "tail", "finish": "scallop" }, { "on": "head", "finish": "perforated" }, { "on": "head", "corners": "clipped", "size": 2 }] }]"#,
+    );
+    let card = part(&work.kit, "journal card");
+    let step = telling(&guide, |told| *told == Told::Outline(card));
+    let text = read(step);
+    assert!(text.contains("Trace the scalloped edge") && text.contains("a trimmer cuts straight"), "{text}");
+    assert!(text.contains("Clip the upper right and upper left corners") || text.contains("Clip"), "{text}");
+    assert_eq!(text.matches("slits").count(), 1, "{text}");
+    assert!(!text.contains("opening"), "{text}");
+    has(&values(step, What::Length), &[3.0, 0.5, 2.75, 3.0 + 30.0 / 19.0, 3.0 + 30.0 / 19.0]);
+    assert_eq!(step.of.iter().filter(|told| matches!(told, Told::Hole(part, _) if *part == card)).count(), 18);
+}
+
 /// A ribbon is bought, threaded through cover, patch and outer panel, and its end lies inside before a panel goes over it.
 #[test]
 fn ribbons_are_bought_and_threaded_before_what_hides_them() {

@@ -138,7 +138,8 @@ fn an_order_of_kits_on_a4_and_a3_is_near_the_cheapest() {
                 bought(&layout, &sheets),
                 100.0 * savable
             );
-            assert!(savable < 0.25);
+            // A sheet or one in a hundred, whichever is more.
+            assert!(bought(&layout, &sheets) * savable <= f64::max(a3, 0.01 * bought(&layout, &sheets)) + 1e-6);
         }
     }
 }

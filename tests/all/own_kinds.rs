@@ -56,7 +56,7 @@ fn every_broken_kind_is_answered_in_the_words_beside_it() {
 fn the_sound_kind_goes_together_at_all_its_sizes() {
     let temp = TempDir::new("own-kind");
     let file = temp.put("step-pocket.json", STEP);
-    let tried = hingeleaf(&["check", file.to_str().unwrap()]);
+    let tried = hingeleaf(["check", file.to_str().unwrap()]);
     assert_eq!((tried.code, tried.err.as_str()), (0, ""), "{tried:?}");
     assert!(tried.out.contains("It goes together at all 155 sizes"), "{tried:?}");
 }
@@ -80,9 +80,9 @@ fn a_kind_is_the_same_by_every_way_in() {
     let mut sheets: Vec<Vec<(PathBuf, Vec<u8>)>> = Vec::new();
     for (number, kinds) in [r#"["kinds/step-pocket.json"]"#, r#""kinds""#, &format!("[{STEP}]")].into_iter().enumerate()
     {
-        let file = temp.put(&format!("album-{number}.json"), &album_with(kinds));
+        let file = temp.put(&format!("album-{number}.json"), album_with(kinds));
         let out = temp.path().join(format!("out-{number}"));
-        let made = hingeleaf(&["kit", file.to_str().unwrap(), "--effort", "low", "--out", out.to_str().unwrap()]);
+        let made = hingeleaf(["kit", file.to_str().unwrap(), "--effort", "low", "--out", out.to_str().unwrap()]);
         assert_eq!(made.code, 0, "{made:?}");
         let mut found: Vec<(PathBuf, Vec<u8>)> = crate::common::files(&out.join("sheets")).into_iter().collect();
         found.sort();
@@ -96,11 +96,11 @@ fn a_kind_is_the_same_by_every_way_in() {
 #[test]
 fn another_version_is_told() {
     let temp = TempDir::new("own-versions");
-    temp.put("step-pocket.json", &STEP.replace("\"is\": \"page\"", "\"version\": \"3\", \"is\": \"page\""));
+    temp.put("step-pocket.json", STEP.replace("\"is\": \"page\"", "\"version\": \"3\", \"is\": \"page\""));
     for (said, told) in [("2", true), ("3", false)] {
         let kinds = format!(r#"[{{ "file": "step-pocket.json", "version": "{said}" }}]"#);
-        let file = temp.put("album.json", &album_with(&kinds));
-        let checked = hingeleaf(&["check", file.to_str().unwrap()]);
+        let file = temp.put("album.json", album_with(&kinds));
+        let checked = hingeleaf(["check", file.to_str().unwrap()]);
         assert_eq!(checked.code, 0, "{checked:?}");
         assert_eq!((checked.out + &checked.err).contains("warn[kind-version]"), told);
     }
@@ -112,14 +112,14 @@ fn a_batch_takes_the_kinds_of_its_albums() {
     let temp = TempDir::new("own-batch");
     fs::create_dir_all(temp.path().join("albums/kinds")).unwrap();
     temp.put("albums/kinds/step-pocket.json", STEP);
-    temp.put("albums/steps.json", &album_with(r#""kinds""#));
+    temp.put("albums/steps.json", album_with(r#""kinds""#));
     let batch = temp.put(
         "batch.json",
         r#"{ "format": "hingeleaf-batch/1", "kits": [
              { "name": "low", "album": "albums/steps.json", "copies": 2, "change": { "pages[0].mouth": 40 } },
              { "name": "tall", "album": "albums/steps.json", "change": { "pages[0].mouth": 500 } } ] }"#,
     );
-    let checked = hingeleaf(&["check", batch.to_str().unwrap()]);
+    let checked = hingeleaf(["check", batch.to_str().unwrap()]);
     let said = checked.out + &checked.err;
     // The one that is too tall is told, with its kit; the other one is not.
     assert!(said.contains("stop[kind-size]: kit tall") || said.contains("tall"), "{said}");
@@ -159,10 +159,10 @@ fn a_copy_of_a_built_in_kind_is_the_same_kind() {
 /// What is no kind file's name, and a kind that no file states, are told.
 #[test]
 fn the_source_of_a_kind_is_printed() {
-    let printed = hingeleaf(&["catalogue", "--source", "tag"]);
+    let printed = hingeleaf(["catalogue", "--source", "tag"]);
     assert_eq!((printed.code, printed.out.as_str()), (0, parts::source_of("tag").unwrap()));
     for (name, id) in [("notched", "no kind file states"), ("nothced", "there is no kind")] {
-        let refused = hingeleaf(&["catalogue", "--source", name]);
+        let refused = hingeleaf(["catalogue", "--source", name]);
         assert_eq!(refused.code, 2, "{refused:?}");
         assert!(refused.err.contains(id), "{refused:?}");
     }
@@ -297,4 +297,81 @@ fn kinds_have_a_form() {
     let source = Source::new("album.json", album_with("[3]").into()).unwrap();
     let read = album::read(&source, &parts::kinds());
     assert!(read.findings.iter().any(|finding| finding.id == "wrong-type"), "{:?}", read.findings);
+}
+
+/// The kinds of the makers' chapter, by name.
+fn worked() -> Vec<(String, serde_json::Value)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures/kinds");
+    let mut kinds: Vec<(String, serde_json::Value)> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
+        .map(|path| {
+            let name = path.file_name().unwrap().to_string_lossy().into_owned();
+            (name, serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap())
+        })
+        .collect();
+    kinds.push(("step-pocket.json".into(), serde_json::from_str(STEP).unwrap()));
+    kinds
+}
+
+/// At how many sizes a kind was tried, at how many of these it is sound, and what is found.
+fn tried(name: &str, kind: &serde_json::Value) -> (usize, usize, Vec<hingeleaf::finding::Finding>) {
+    let read = kind_file::read(&Source::new(name, kind.to_string().into()).unwrap());
+    let file = read.value.unwrap_or_else(|| panic!("{name}: {:?}", read.findings));
+    let trial = hingeleaf::kind_trial::try_kind(parts::shelved(file).unwrap());
+    (trial.tried, trial.sound, trial.findings)
+}
+
+/// The chapter's kinds go together over their whole range; a fault planted in any join, pocket or hole of them is found, and
+/// told at a line of the kind.
+#[test]
+fn planted_faults_are_found() {
+    let mut planted = 0;
+    for (name, kind) in worked() {
+        let (tries, sound, findings) = tried(&name, &kind);
+        assert!(tries >= 50 && tries == sound && findings.is_empty(), "{name}: {sound} of {tries}, {findings:?}");
+        let mut faults: Vec<(String, serde_json::Value)> = Vec::new();
+        let joins = kind["joins"].as_array().map_or(0, Vec::len);
+        for join in 0..joins {
+            for side in 0..2 {
+                let mut faulty = kind.clone();
+                let at = faulty["joins"][join]["at"][side].as_str().unwrap_or("0").to_owned();
+                if faulty["joins"][join].get("at").is_none() {
+                    faulty["joins"][join]["at"] = serde_json::json!(["0", "0"]);
+                }
+                faulty["joins"][join]["at"][side] = format!("({at}) + 7 mm").into();
+                // The join that places a piece moves all of it: alone it is no fault, but for what hangs over the edge.
+                if joins > 1 {
+                    faults.push((format!("join {join} moved along {side}"), faulty));
+                }
+            }
+        }
+        for pocket in 0..kind["pockets"].as_array().map_or(0, Vec::len) {
+            let mut faulty = kind.clone();
+            faulty["pockets"][pocket]["open"] = serde_json::json!(["spine", "fore-edge", "head", "tail"]);
+            faults.push((format!("pocket {pocket} open all round"), faulty));
+        }
+        for (piece, body) in kind["pieces"].as_object().unwrap() {
+            let across = body["row"] != "up";
+            for (panel, said) in body["panels"].as_array().unwrap().iter().enumerate() {
+                for hole in 0..said["holes"].as_array().map_or(0, Vec::len) {
+                    let mut faulty = kind.clone();
+                    let hole = &mut faulty["pieces"][piece.as_str()]["panels"][panel]["holes"][hole];
+                    let form = if hole.get("round").is_some() { "round" } else { "window" };
+                    // Over the row's own edge: along the row it would only reach over a fold.
+                    hole[form][usize::from(across)] = "0 mm - 2 mm".into();
+                    faults.push((format!("a hole of {piece} over its edge"), faulty));
+                }
+            }
+        }
+        for (fault, faulty) in faults {
+            let (tries, sound, findings) = tried(&name, &faulty);
+            assert!(sound < tries || tries == 0, "{name}: {fault} is not found");
+            let told = findings.iter().filter_map(|finding| finding.place.as_ref()).any(|place| *place.file == *name);
+            assert!(told, "{name}: {fault} is not told at a line of the kind: {findings:?}");
+            planted += 1;
+        }
+    }
+    assert!(planted >= 20, "only {planted} faults were planted");
 }

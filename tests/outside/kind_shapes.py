@@ -95,6 +95,8 @@ def add(panel, low, size, sizes, nth, way, solid, holes):
             "head": Polygon([(x + start, y), (x + end, y + height), (x + width - end, y + height), (x + width - start, y)]),
             "tail": Polygon([(x + start, y + height), (x + end, y), (x + width - end, y), (x + width - start, y + height)]),
         }[way]
+    # What hangs on it is as broad as its broader end.
+    stands = shape.bounds
     corners = {}
     for corner in panel.get("corners", []):
         cut, kind = (corner["clipped"], "clipped") if "clipped" in corner else (corner["rounded"], "rounded")
@@ -141,13 +143,17 @@ def add(panel, low, size, sizes, nth, way, solid, holes):
         if edge not in panel:
             continue
         upright = edge in ("head", "tail")
-        out = {"left": x, "right": x + width, "head": y + height, "tail": y}[edge]
+        out = dict(zip(("left", "tail", "right", "head"), stands))[edge]
+        start, broad = (stands[0], stands[2] - stands[0]) if upright else (stands[1], stands[3] - stands[1])
         for inner, depth, inner_nth in row(panel[edge], sizes, "height" if upright else "width"):
             towards = out if edge in ("right", "head") else out - depth
-            low = (x, towards) if upright else (towards, y)
-            area = (width, depth) if upright else (depth, height)
+            low = (start, towards) if upright else (towards, start)
+            area = (broad, depth) if upright else (depth, broad)
             add(inner, low, area, sizes, inner_nth, edge, solid, holes)
             out = out + depth if edge in ("right", "head") else out - depth
+            # The next one hangs on this one, so it is as broad as this one's broader end.
+            back = min((sizes(side, nth=inner_nth) for side in inner.get("taper", [0])), default=0)
+            start, broad = start + back, broad - 2 * back
 
 
 def sorted_box(one, two):

@@ -46,6 +46,33 @@ await check("the whole job", async (must) => {
   await context.close();
 });
 
+await check("edges of pages and inserts", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  await page.locator("#page-0").click();
+  await says(page, "#chosen-title", "Page 1: Pocket");
+  await page.locator("#chosen summary", { hasText: "Edges and corners" }).click();
+  const add = page.locator("#chosen form[data-do='add-edge']");
+  await add.getByLabel("Cut the edge").selectOption("front/mouth");
+  await add.getByLabel("to a").selectOption("scallop");
+  await add.getByRole("button", { name: "Cut it" }).click();
+  await says(page, "#chosen .edges summary", "1 cut");
+  await says(page, "#fit .result", "Goes together");
+  // Repeats of 8 mm on 190 less two seams of 12 mm: 21 of 7.9 mm, of which two fifths are 3.16 mm.
+  await page.locator("#chosen .edges").getByLabel("How deep").fill("6");
+  await says(page, "#fit .result", "Does not go together yet");
+  await page.locator("#chosen .edges .mend").first().click();
+  await says(page, "#fit .result", "Goes together");
+  const mended = Number(await page.locator("#chosen .edges").getByLabel("How deep").inputValue());
+  must(mended > 2.5 && mended <= 3.17, `the mended depth is ${mended}`);
+  await page.locator("#chosen .edges").getByRole("button", { name: /Leave it straight/ }).click();
+  await says(page, "#fit .result", "Goes together");
+  must(!(await text(page, "#chosen .edges summary")).includes("cut"), "an edge is left that was taken out");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
 await check("undo, redo, several albums, kept", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();

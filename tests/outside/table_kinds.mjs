@@ -13,9 +13,9 @@ const album = `{
   "format": "hingeleaf-album/1",
   "title": "Steps",
   "kinds": ["own/step-pocket.json"],
-  "stocks": { "card": { "sheet": "A3", "caliper": 0.3 } },
+  "stocks": { "card": { "sheet": "A3", "caliper": 0.3 }, "ochre": { "sheet": "A3", "caliper": 0.3 } },
   "page": { "width": 120, "height": 150 },
-  "pages": [{ "kind": "step-pocket" }, { "kind": "step-pocket", "mouth": 60 }]
+  "pages": [{ "kind": "step-pocket" }, { "kind": "step-pocket", "mouth": 60, "stock": "ochre" }]
 }
 `;
 const json = (name, text) => ({ name, mimeType: "application/json", buffer: Buffer.from(text) });

@@ -16,6 +16,7 @@ from conftest import ROOT, run_kit
 ORDERS = {
     "colourways": ([("tide-table", 20), ("tide-table", 20), ("tide-table", 20)], {}),
     "albums": ([("tide-table", 3), ("night-train", 2), ("sketchbook", 4), ("orchard-notes", 2), ("pantry", 1)], {"kits": 1}),
+    "singles": ([("sketchbook", 7), ("sketchbook", 5), ("sketchbook", 3), ("sketchbook", 2), ("sketchbook", 1)], {}),
     "hundreds": ([("sketchbook", 300), ("sketchbook", 200)], {"parts": "2 %"}),
 }
 
@@ -51,16 +52,20 @@ def test_sheets_hold_every_kit(name, tmp_path):
         entries.append({"name": f"kit-{number}", "album": str(path), "copies": copies})
     file.write_text(json.dumps({"format": "hingeleaf-batch/1", "title": name, "spares": spares, "kits": entries}))
     whole = report_of(file, tmp_path / "order")
-    wanted = Counter()
+    wanted, sheets_alone = Counter(), 0
     for number, (album, copies) in enumerate(kits):
         alone = tmp_path / f"alone-{number}.json"
         text = json.loads((ROOT / "fixtures" / f"{album}.json").read_text(encoding="utf-8"))
         alone.write_text(json.dumps({**text, "copies": copies}))
         report = report_of(alone, tmp_path / f"alone-{number}")
+        sheets_alone += sum(sheet["times"] for sheet in report["sheets"])
         for part in report["parts"]:
             wanted[likeness(part)] += part["count"] * (copies + spares.get("kits", 0))
     share = float(spares.get("parts", "0 %").rstrip(" %"))
     wanted = {key: count + ceil(round(count * share / 100, 6)) for key, count in wanted.items()}
+    # Together they never take more sheets than one by one; spare parts come on top.
+    if not spares:
+        assert sum(sheet["times"] for sheet in whole["sheets"]) <= sheets_alone
     found, on_sheets = Counter(), placed(whole)
     for part in whole["parts"]:
         assert on_sheets[part["id"]] == part["count"], part["id"]

@@ -19,6 +19,7 @@ from verdict import no_faults, not_run
 
 JOBS = [
     "the whole job",
+    "edges of pages and inserts",
     "undo, redo, several albums, kept",
     "what can't be read is said at once",
     "by keys alone",

@@ -248,6 +248,14 @@ shape-head = { $n_is ->
 shape-heads = Jedes dieser Teile gleich formen.
 shape-trace = Das Teil von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. An den Linien schneiden, Öffnungen zuerst.
 shape-mark = Die Abstände im Bild an den Kanten anzeichnen. Zwischen den Marken gerade schneiden.
+shape-edge = Von der Seite in templates.pdf abpausen, in wahrer Größe gedruckt: { $edges }. An dieser Linie von Hand schneiden: Ein Schneidegerät schneidet gerade.
+cut-scallop = die Bogenkante
+cut-wave = die Wellenkante
+cut-zigzag = die Zackenkante
+cut-deckle = der Büttenrand
+cut-notch = die Kerbe
+shape-row-level = { $n } Schlitze { $width } × { $height } in einer Reihe schneiden, { $aside } von oben. Der erste liegt { $first } von links, jeder weitere { $apart } weiter.
+shape-row-upright = { $n } Schlitze { $width } × { $height } in einer Reihe schneiden, { $aside } von links. Der erste liegt { $first } von oben, jeder weitere { $apart } weiter.
 shape-clip = { $n_is ->
     [one] Die Ecke { $corners } abschrägen, { $across } an der waagrechten Kante und { $up } an der senkrechten.
    *[other] Diese Ecken abschrägen: { $corners }. Je { $across } an der waagrechten Kante und { $up } an der senkrechten.

@@ -247,6 +247,14 @@ shape-head = { $n_is ->
 shape-heads = Shape each of these pieces in the same way.
 shape-mark = Mark the distances in the picture along the edges. Cut along straight lines between the marks.
 shape-trace = Trace it from its page in templates.pdf, printed at true size. Cut along the lines, openings first.
+shape-edge = Trace { $edges } from its page in templates.pdf, printed at true size. Cut along that line by hand: a trimmer cuts straight.
+cut-scallop = the scalloped edge
+cut-wave = the wavy edge
+cut-zigzag = the zigzag edge
+cut-deckle = the deckle edge
+cut-notch = the notch
+shape-row-level = Cut { $n } slits { $width } × { $height } in a row, { $aside } from the top. The first is { $first } from the left, each next one { $apart } further.
+shape-row-upright = Cut { $n } slits { $width } × { $height } in a row, { $aside } from the left. The first is { $first } from the top, each next one { $apart } further.
 shape-clip = { $n_is ->
     [one] Clip the { $corners } corner, { $across } along the level edge and { $up } along the upright one.
    *[other] Clip the { $corners } corners, { $across } along the level edge and { $up } along the upright one.

@@ -24,11 +24,13 @@ pub(crate) struct FitOracle<'a> {
     known: BTreeMap<Set, Feasibility>,
     /// Steps that are left.
     steps: u64,
+    /// Steps that a set may take which matters.
+    hard: u64,
 }
 
 impl<'a> FitOracle<'a> {
-    pub(crate) fn new(problem: &'a OneSizeProblem, steps: u64) -> Self {
-        Self { problem, known: BTreeMap::new(), steps }
+    pub(crate) fn new(problem: &'a OneSizeProblem, hard: u64, steps: u64) -> Self {
+        Self { problem, known: BTreeMap::new(), steps, hard }
     }
 
     pub(crate) fn problem(&self) -> &'a OneSizeProblem {
@@ -49,21 +51,33 @@ impl<'a> FitOracle<'a> {
         self.spend(u64::try_from(count).unwrap_or(u64::MAX));
     }
 
-    /// Whether a set fits on one sheet.
+    /// Whether a set fits on one sheet, as far as that is soon known.
     pub(crate) fn fits(&mut self, set: &[u8]) -> Feasibility {
         if let Some(&known) = self.known.get(set) {
             return known;
         }
+        self.asked(set, EACH_SET)
+    }
+
+    /// The same for a set that matters.
+    pub(crate) fn settled(&mut self, set: &[u8]) -> Feasibility {
+        match self.known.get(set) {
+            Some(&known) if known != Feasibility::Unsettled => known,
+            // One of them must not take it all.
+            _ => self.asked(set, self.hard.min(self.steps / 8)),
+        }
+    }
+
+    fn asked(&mut self, set: &[u8], most: u64) -> Feasibility {
         if set.len() > MOST_BOXES {
             return Feasibility::Unsettled;
         }
-        let batches = self.batches(set);
-        let mut steps = EACH_SET.min(self.steps);
+        let mut steps = most.min(self.steps);
         let before = steps;
-        let answer = lie(&batches, self.problem.width, self.problem.height, &mut steps);
+        let answer = lie(&self.batches(set), self.problem.width, self.problem.height, &mut steps);
         self.steps -= before - steps;
         let known = answer.fit();
-        if self.known.len() < MOST_KNOWN {
+        if self.known.len() < MOST_KNOWN || self.known.contains_key(set) {
             self.known.insert(set.to_vec(), known);
         }
         known
@@ -71,7 +85,7 @@ impl<'a> FitOracle<'a> {
 
     /// How a set lies on one sheet, where that is certain.
     pub(crate) fn laid(&mut self, set: &[u8]) -> Option<Vec<PlacedBox>> {
-        let mut steps = EACH_SET.min(self.steps);
+        let mut steps = self.hard.min(self.steps);
         let before = steps;
         let answer = lie(&self.batches(set), self.problem.width, self.problem.height, &mut steps);
         self.steps -= before - steps;
@@ -98,7 +112,7 @@ impl<'a> FitOracle<'a> {
 
     /// Adds boxes to a set as long as some fit, the largest first. None if it is not certain that the set itself fits.
     pub(crate) fn filled(&mut self, set: &Set) -> Option<Set> {
-        if self.fits(set) != Feasibility::Fits {
+        if self.settled(set) != Feasibility::Fits {
             return None;
         }
         let mut set = set.clone();

@@ -187,6 +187,11 @@ impl SetSearch<'_, '_> {
             set.push(place);
             let weight = weight + self.worth[place];
             if weight > self.limit {
+                // Before it counts it is looked at for longer.
+                if self.oracle.settled(&self.named(set)) == Feasibility::Never {
+                    set.pop();
+                    continue;
+                }
                 self.limit = weight;
                 self.found.push(self.named(set));
                 self.grace = self.grace.min(GRACE);

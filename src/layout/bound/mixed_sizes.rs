@@ -13,12 +13,15 @@
 use std::collections::BTreeMap;
 
 use crate::layout::bound::fitting::Set;
+use crate::layout::bound::guillotine_pricing::GuillotinePricer;
 use crate::layout::bound::heaviest_set::Heavy;
 use crate::layout::bound::pricing::{Pricer, Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::bound::simplex::{CuttingPattern, Programme};
-use crate::layout::model::instance::{Instance, MILLIONTHS};
-use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
+use crate::layout::bound::whole_sums::next_sum;
+use crate::layout::model::instance::Instance;
+use crate::layout::model::mixed_size::{MixedSize, dearest, sizes_as_laid};
+use crate::layout::model::one_size::{BoxType, MOST_KINDS};
 use crate::layout::model::packing::{PackedSheet, Packing};
 use crate::layout::model::problem::Problem;
 use crate::layout::numbers::{nearly, share, whole};
@@ -28,10 +31,12 @@ use crate::layout::parallel::Meter;
 const MOST_EXCHANGES: usize = 400;
 /// Sets of one answer that are added.
 const MOST_ADDED: usize = 6;
+/// Rounds of sheets that a trimmer can cut.
+const MOST_CUT_ROUNDS: usize = 100;
+/// Steps that a set may take which is worth more than its sheet.
+const HARD_SET: u64 = 4_000_000;
 /// By so much a set must be worth more than its sheet to be added; far above what worths are off by.
 const MORE: u64 = SHEET_WORTH / 10_000;
-/// So many sums of whole sheets are looked at.
-const MOST_SUMS: u64 = 100_000;
 
 /// The boxes, and the sizes that any of them goes on.
 struct MixedSizes {
@@ -40,19 +45,6 @@ struct MixedSizes {
     sizes: Vec<MixedSize>,
     /// The kind of each item.
     of_items: BTreeMap<usize, usize>,
-}
-
-/// One size of sheet, and what goes on it.
-struct MixedSize {
-    /// Its number in the instance.
-    number: usize,
-    problem: OneSizeProblem,
-    /// By kind of the problem, the kind of all sizes.
-    kinds: Vec<usize>,
-    cost: u128,
-    supply: Option<u64>,
-    /// What a sheet costs in the programme, where the dearest costs one.
-    share: f64,
 }
 
 /// The least that the sheets bought for any layout cost, in the instance's own measure; `bought` is what a known one costs.
@@ -69,77 +61,145 @@ pub(crate) fn least_bought(
         .iter()
         .map(|sheet| Relaxation::new(problem.items, sheet.width, sheet.height, problem.gap))
         .collect();
-    let whole_sum = |least: u128| next_sum(instance, least).min(bought);
-    let mut least = whole_sum(by_area(instance, &of_size));
+    let least = next_sum(instance, by_area(instance, &of_size)).min(bought);
     if least >= bought || steps == 0 {
         return least;
     }
-    let Some(mixed) = mixed_sizes(instance, &of_size) else { return least };
+    let mixed = if instance.trimmer { as_laid(instance) } else { mixed_sizes(instance, &of_size) };
+    let Some(mixed) = mixed else { return least };
     let MixedSizes { counts, sizes, .. } = &mixed;
     let mut master = Programme::new(counts.iter().map(|&count| nearly(count)).collect());
     for pattern in seeds(instance, &mixed, known) {
         master.add(pattern);
     }
-    let mut pricers: Vec<Pricer<'_>> = Vec::new();
+    let mut rounds = Rounds { instance, counts, sizes, meter, master, least, bought };
     let each = steps / u64::try_from(sizes.len()).unwrap_or(1).max(1);
-    for size in sizes {
-        let Some(pricer) = Pricer::new(&size.problem, each) else { return least };
-        pricers.push(pricer);
+    rounds.cut(each);
+    if !instance.trimmer {
+        rounds.laid(each);
     }
-    while pricers.iter().all(|pricer| pricer.steps() > 0) {
-        let before: u64 = pricers.iter().map(Pricing::steps).sum();
-        let (_, worth, exchanges) = master.solve(MOST_EXCHANGES);
-        let cost = master.exchange_steps().saturating_mul(u64::try_from(exchanges + 1).unwrap_or(1));
-        let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
-        let mut most = Vec::new();
-        let mut added = 0;
-        for (size, pricer) in sizes.iter().zip(&mut pricers) {
-            pricer.spend(cost);
-            let here: Vec<u64> = size.kinds.iter().map(|&kind| worth[kind]).collect();
-            let limit = whole(nearly(SHEET_WORTH) * size.share) + MORE;
-            let heavy = pricer.heavy(&here, limit);
-            most.push(heavy.most);
-            added += size.take(&heavy, pricer, &mut master);
-        }
-        let most: Option<Vec<u64>> = most.into_iter().collect();
-        if let Some(most) = &most {
-            least = least.max(whole_sum(needed(counts, &worth, sizes, most)));
-        }
-        let spent = before - pricers.iter().map(Pricing::steps).sum::<u64>();
-        if added == 0 || least >= bought || !meter.step(spent) {
-            break;
-        }
-    }
-    least
+    rounds.least
 }
 
-impl MixedSize {
-    /// Whether it is bought, and not for nothing.
-    fn is_bought(&self) -> bool {
-        self.supply.is_none() && self.share > 0.0
+/// The programme, and what has been shown by it.
+struct Rounds<'a> {
+    instance: &'a Instance,
+    counts: &'a [u64],
+    sizes: &'a [MixedSize],
+    meter: &'a Meter<'a>,
+    master: Programme,
+    least: u128,
+    bought: u128,
+}
+
+impl Rounds<'_> {
+    /// Rounds with sheets that a trimmer can cut. They show nothing of others, but bring the worths near to what they will be.
+    fn cut(&mut self, steps: u64) {
+        let pricers = self.sizes.iter().map(|size| GuillotinePricer::new(&size.problem, steps));
+        let Some(mut pricers) = pricers.collect::<Option<Vec<_>>>() else { return };
+        if self.instance.trimmer {
+            self.raise(&mut pricers, MORE);
+            return;
+        }
+        for _ in 0..MOST_CUT_ROUNDS {
+            let (worth, _) = self.worth();
+            let before: u64 = pricers.iter().map(Pricing::steps).sum();
+            let mut new = false;
+            for (size, pricer) in self.sizes.iter().zip(&mut pricers).filter(|(size, _)| size.is_bought()) {
+                for placed in pricer.sheets(&size.worths(&worth), limit(size, MORE)) {
+                    self.master.add(size.pattern(placed.iter().map(|put| size.kinds[put.kind])));
+                    new = true;
+                }
+            }
+            let spent = before - pricers.iter().map(Pricing::steps).sum::<u64>();
+            if !new || !self.meter.step(spent) || pricers.iter().any(|pricer| pricer.steps() == 0) {
+                break;
+            }
+        }
     }
 
-    /// Adds what is worth more than a sheet of this size, unless there is enough of the size: it is not bought then.
-    fn take(&self, heavy: &Heavy, pricer: &mut Pricer<'_>, master: &mut Programme) -> usize {
-        if !self.is_bought() {
-            return 0;
+    /// Rounds with sheets of any kind. What a sheet may be worth at most is brought down in turns: the first are soon done, and show
+    /// something even where the last are not.
+    fn laid(&mut self, steps: u64) {
+        let pricers = self.sizes.iter().map(|size| Pricer::new(&size.problem, HARD_SET, steps));
+        let Some(mut pricers) = pricers.collect::<Option<Vec<_>>>() else { return };
+        let (_, sum) = self.worth();
+        let Some(dearest) = dearest(self.instance) else { return };
+        // By so much the programme is above what is known, which may be nothing.
+        let mut above = (sum / share(self.least, dearest) - 1.0).min(1.0);
+        loop {
+            above *= 0.5;
+            let more = whole(nearly(SHEET_WORTH) * above).max(MORE);
+            if self.least >= self.bought || !self.raise(&mut pricers, more) || more == MORE {
+                return;
+            }
         }
-        let sets: Vec<&Set> = heavy.sets.iter().rev().take(MOST_ADDED).collect();
-        for set in &sets {
-            let set = pricer.filled(set).unwrap_or_else(|| (*set).clone());
-            master.add(self.pattern(set.iter().map(|&kind| self.kinds[usize::from(kind)])));
-        }
-        sets.len()
     }
 
-    /// Boxes on one sheet of this size, so many to what the dearest one costs.
-    fn pattern(&self, kinds: impl Iterator<Item = usize>) -> CuttingPattern {
-        let mut on_it: BTreeMap<usize, f64> = BTreeMap::new();
-        for kind in kinds {
-            *on_it.entry(kind).or_default() += 1.0 / self.share;
-        }
-        on_it.into_iter().collect()
+    /// What each kind is worth, and the programme's sum.
+    fn worth(&mut self) -> (Vec<u64>, f64) {
+        let (sum, worth, exchanges) = self.master.solve(MOST_EXCHANGES);
+        let exchanges = u64::try_from(exchanges + 1).unwrap_or(1);
+        self.meter.step(self.master.exchange_steps().saturating_mul(exchanges));
+        (worth.into_iter().map(whole_worth).collect(), sum)
     }
+
+    /// Adds sets that are worth more than their sheets, by such a part of what the dearest costs, until there are none: that shows
+    /// something. False if the steps do not suffice.
+    fn raise<P: Pricing>(&mut self, pricers: &mut [P], more: u64) -> bool {
+        while pricers.iter().all(|pricer| pricer.steps() > 0) {
+            let before: u64 = pricers.iter().map(Pricing::steps).sum();
+            let (worth, _) = self.worth();
+            let mut most = Vec::new();
+            let mut added = 0;
+            for (size, pricer) in self.sizes.iter().zip(pricers.iter_mut()) {
+                let heavy = pricer.heavy(&size.worths(&worth), limit(size, more));
+                most.push(heavy.most);
+                // Of a size of which there is enough none is bought.
+                if size.is_bought() {
+                    added += take(size, &heavy, pricer, &mut self.master);
+                }
+            }
+            let most: Option<Vec<u64>> = most.into_iter().collect();
+            if let Some(most) = &most {
+                let shown = next_sum(self.instance, needed(self.counts, &worth, self.sizes, most));
+                self.least = self.least.max(shown.min(self.bought));
+            }
+            let spent = before - pricers.iter().map(Pricing::steps).sum::<u64>();
+            if !self.meter.step(spent) {
+                return false;
+            }
+            if added == 0 || self.least >= self.bought {
+                return most.is_some();
+            }
+        }
+        false
+    }
+}
+
+/// What a sheet of this size may be worth.
+fn limit(size: &MixedSize, more: u64) -> u64 {
+    whole(nearly(SHEET_WORTH + more) * size.share)
+}
+
+/// Adds what is worth more than a sheet of this size; how many.
+fn take<P: Pricing>(size: &MixedSize, heavy: &Heavy, pricer: &mut P, master: &mut Programme) -> usize {
+    let sets: Vec<&Set> = heavy.sets.iter().rev().take(MOST_ADDED).collect();
+    for set in &sets {
+        let set = pricer.filled(set).unwrap_or_else(|| (*set).clone());
+        master.add(size.pattern(set.iter().map(|&kind| size.kinds[usize::from(kind)])));
+    }
+    sets.len()
+}
+
+/// The boxes as they are laid, which is no less than what a trimmer cuts out.
+fn as_laid(instance: &Instance) -> Option<MixedSizes> {
+    if instance.kinds.len() > MOST_KINDS {
+        return None;
+    }
+    let members =
+        instance.kinds.iter().zip(0..).flat_map(|(kind, number)| kind.members().iter().map(move |m| (m.0, number)));
+    Some(MixedSizes { counts: instance.counts(), sizes: sizes_as_laid(instance), of_items: members.collect() })
 }
 
 /// What must be bought at these worths, where no sheet of each size holds more than `most`.
@@ -172,55 +232,6 @@ fn at_least(worth: u128, sheets: impl Iterator<Item = (u128, u128)>) -> u128 {
     sheets.filter(|(_, most)| *most > 0).map(of).min().unwrap_or(0)
 }
 
-/// The least sum of whole sheets' costs that is no less than this, where sums are few enough to be looked at.
-fn next_sum(instance: &Instance, least: u128) -> u128 {
-    let bought = instance.sizes.iter().filter(|size| size.supply.is_none());
-    sum_of(bought.map(|size| size.cost).collect(), least)
-}
-
-/// The least sum of such prices, each as often as one likes, that is no less than an amount; the amount itself where sums are too
-/// many to be looked at. Good to a millionth.
-pub(crate) fn least_sum(prices: &[f64], least: f64) -> f64 {
-    // What is lost to rounding must not make the next sum of it.
-    let least_whole = u128::from(whole(least.mul_add(MILLIONTHS, -0.5)));
-    let sum =
-        sum_of(prices.iter().map(|price| u128::from(whole(price.mul_add(MILLIONTHS, 0.5)))).collect(), least_whole);
-    nearly(u64::try_from(sum).unwrap_or(u64::MAX)) / MILLIONTHS
-}
-
-fn sum_of(mut costs: Vec<u128>, least: u128) -> u128 {
-    costs.sort_unstable();
-    costs.dedup();
-    costs.reverse();
-    let mut left = MOST_SUMS;
-    smallest_sum(&costs, least, &mut left).filter(|_| left > 0).map_or(least, |sum| sum.max(least))
-}
-
-/// The same, from costs, the largest first; stops counting when too many sums were looked at.
-fn smallest_sum(costs: &[u128], least: u128, left: &mut u64) -> Option<u128> {
-    let (&cost, others) = costs.split_first()?;
-    if cost == 0 || *left == 0 {
-        *left = 0;
-        return None;
-    }
-    if others.is_empty() {
-        *left -= 1;
-        return least.div_ceil(cost).checked_mul(cost);
-    }
-    let mut best: Option<u128> = None;
-    let mut spent = 0_u128;
-    while *left > 0 {
-        let rest = least.saturating_sub(spent);
-        let sum = if rest == 0 { Some(0) } else { smallest_sum(others, rest, left) };
-        best = [best, sum.and_then(|sum| sum.checked_add(spent))].into_iter().flatten().min();
-        if rest == 0 {
-            break;
-        }
-        spent = spent.checked_add(cost)?;
-    }
-    best
-}
-
 /// The boxes of all sizes: equal ones are one kind, where they are equal on every size. None where they are too many.
 fn mixed_sizes(instance: &Instance, of_size: &[Relaxation]) -> Option<MixedSizes> {
     type Ways = Vec<Vec<(i64, i64)>>;
@@ -239,7 +250,7 @@ fn mixed_sizes(instance: &Instance, of_size: &[Relaxation]) -> Option<MixedSizes
     if kinds.is_empty() || kinds.len() > MOST_KINDS {
         return None;
     }
-    let dearest = instance.sizes.iter().filter(|size| size.supply.is_none()).map(|size| size.cost).max()?;
+    let dearest = dearest(instance)?;
     let mut sizes = Vec::new();
     for (number, (size, relaxation)) in instance.sizes.iter().zip(of_size).enumerate() {
         let goes =
@@ -247,8 +258,7 @@ fn mixed_sizes(instance: &Instance, of_size: &[Relaxation]) -> Option<MixedSizes
         let (kinds, boxes): (Vec<usize>, Vec<BoxType>) =
             goes.map(|(kind, (ways, &count))| (kind, BoxType { orientations: ways[number].clone(), count })).unzip();
         if !boxes.is_empty() {
-            let (problem, share) = (relaxation.problem_of(&boxes), share(size.cost, dearest));
-            sizes.push(MixedSize { number, problem, kinds, cost: size.cost, supply: size.supply, share });
+            sizes.push(MixedSize::new(number, size, dearest, relaxation.problem_of(&boxes), kinds));
         }
     }
     let place: BTreeMap<&Ways, usize> = kinds.keys().zip(0..).collect();

@@ -20,3 +20,4 @@ pub(crate) mod pricing;
 pub(crate) mod raster;
 pub(crate) mod relaxation;
 pub(crate) mod simplex;
+pub(crate) mod whole_sums;

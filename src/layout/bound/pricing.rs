@@ -19,6 +19,8 @@ use crate::layout::numbers::{nearly, whole};
 
 /// What a whole sheet is worth, and so a box at most.
 pub(crate) const SHEET_WORTH: u64 = 1 << 30;
+/// Steps that a set may take which is worth more than its sheet.
+pub(crate) const EACH_HEAVY: u64 = 1_000_000;
 /// Pairs of dual functions that the knapsacks are chosen from.
 const PAIRS: usize = 1000;
 /// Pairs of functions that are looked at again.
@@ -60,9 +62,10 @@ pub(crate) struct Pricer<'a> {
 }
 
 impl<'a> Pricer<'a> {
-    pub(crate) fn new(problem: &'a OneSizeProblem, steps: u64) -> Option<Self> {
+    /// For so many steps in all, and so many for each set that matters.
+    pub(crate) fn new(problem: &'a OneSizeProblem, each: u64, steps: u64) -> Option<Self> {
         let pairs = DualPairs::new(problem.width, problem.height, &problem.boxes, PAIRS)?;
-        let oracle = FitOracle::new(problem, steps);
+        let oracle = FitOracle::new(problem, each, steps);
         Some(Self { oracle, pairs, questions: 0, candidates: Vec::new(), shortlist: Vec::new() })
     }
 

@@ -3,3 +3,4 @@
 
 pub(crate) mod few_boxes;
 pub(crate) mod one_sheet;
+pub(crate) mod skyline;

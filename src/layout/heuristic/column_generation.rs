@@ -9,7 +9,7 @@
 //! boxes as they are laid: with the gap, and no smaller than they are; for a trimmer by the guillotine knapsack.
 
 use crate::layout::bound::guillotine_pricing::GuillotinePricer;
-use crate::layout::bound::pricing::{Pricer, Pricing};
+use crate::layout::bound::pricing::{EACH_HEAVY, Pricer, Pricing};
 use crate::layout::model::instance::Instance;
 use crate::layout::model::one_size::{MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::PlacedBox;
@@ -33,7 +33,7 @@ pub(crate) fn problem(instance: &Instance) -> Option<OneSizeProblem> {
 impl<'a> ColumnGenerator<'a> {
     /// Prices boxes on one size of sheet, for so many steps of each search in all.
     pub(crate) fn new(problem: &'a OneSizeProblem, trimmer: bool, steps: u64) -> Self {
-        let free = if trimmer { None } else { Pricer::new(problem, steps) };
+        let free = if trimmer { None } else { Pricer::new(problem, EACH_HEAVY, steps) };
         Self { guillotine: GuillotinePricer::new(problem, steps), free }
     }
 

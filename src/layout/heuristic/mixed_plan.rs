@@ -3,46 +3,48 @@
 //!
 //! In: a packing. Out: a cheaper one, if sheets by the covering programme make one. Never: touches the counted sheets.
 //!
-//! Columns of all sizes for one programme (Gilmore and Gomory 1961), from the guillotine knapsack; the programme's whole
-//! sheets are taken, then those that it uses most of, one after the other, or what is left is laid in one go.
+//! Columns of all sizes for one programme (Gilmore and Gomory 1961), by diving: what the programme uses as a whole is taken, or
+//! else one of the sheets that it uses most of, and what is left asks for sheets of its own. On the way down what is left is laid
+//! in one go as well, in several ways; the cheapest of all counts.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
-use crate::layout::bound::guillotine_pricing::GuillotinePricer;
-use crate::layout::bound::pricing::{Pricing, SHEET_WORTH, whole_worth};
-use crate::layout::bound::simplex::{CuttingPattern, Programme};
+use crate::layout::bound::pricing::{SHEET_WORTH, whole_worth};
+use crate::layout::bound::simplex::Programme;
+use crate::layout::bound::whole_sums::next_sum;
+use crate::layout::heuristic::column_generation::ColumnGenerator;
 use crate::layout::heuristic::constructive::in_one_go;
-use crate::layout::heuristic::objective::objective;
+use crate::layout::heuristic::objective::{cost, objective};
 use crate::layout::heuristic::set_covering::wanted;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
-use crate::layout::model::instance::{BinType, Instance};
-use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
+use crate::layout::model::instance::{Instance, MILLIONTHS};
+use crate::layout::model::mixed_size::{MixedSize, dearest, sizes_as_laid};
+use crate::layout::model::one_size::MOST_KINDS;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
-use crate::layout::numbers::{SHEETS_ROUNDING, nearly, share, whole};
+use crate::layout::numbers::{SHEETS_ROUNDING, nearly, whole};
 use crate::layout::parallel::Meter;
+use crate::layout::random::Random;
 
-/// Exchanges for each programme, and rounds of new sheets.
+/// Exchanges for each programme, and rounds of new sheets: for the whole, and for what is left.
 const MOST_EXCHANGES: usize = 600;
 const ROUNDS: usize = 200;
+const LATER_ROUNDS: usize = 6;
+/// Ways down.
+const DIVES: u64 = 12;
 /// From which part of it on a sheet is taken that is not used as a whole; all are tried.
 const LEAST_PARTS: [f64; 4] = [1.0, 0.7, 0.4, 2.0 * SHEETS_ROUNDING];
 /// A sheet is new if it is worth so much more than it costs.
 const MORE: u64 = SHEET_WORTH / 10_000;
 
-/// A size that is bought, and the kinds that go on it.
-struct BoughtSize {
-    number: usize,
-    kinds: Vec<usize>,
-    problem: OneSizeProblem,
-    /// What a sheet costs, where the dearest costs one.
-    share: f64,
-}
-
 /// A sheet that may be cut.
+#[derive(Clone, Debug)]
 struct PlanColumn {
     size: usize,
     placed: Vec<PlacedBox>,
 }
+
+/// How often a sheet is used, and the part of it that is wanted.
+type UsedColumn = (f64, PlanColumn);
 
 /// A cheaper packing with the same counted sheets, for so many steps at most.
 pub(crate) fn cheaper<B: SheetBuilder>(
@@ -51,6 +53,11 @@ pub(crate) fn cheaper<B: SheetBuilder>(
     steps: u64,
     meter: &Meter,
 ) -> Option<Packing> {
+    let dearest = dearest(instance)?;
+    let sizes: Vec<MixedSize> = sizes_as_laid(instance).into_iter().filter(|size| size.supply.is_none()).collect();
+    if instance.kinds.len() > MOST_KINDS || sizes.iter().any(|size| !size.is_bought()) {
+        return None;
+    }
     let (counted, bought): (Vec<PackedSheet>, Vec<PackedSheet>) =
         best.laid.iter().cloned().partition(|laid| instance.sizes[laid.size].supply.is_some());
     let mut left = vec![0; instance.kinds.len()];
@@ -59,112 +66,166 @@ pub(crate) fn cheaper<B: SheetBuilder>(
             left[put.kind] += laid.times;
         }
     }
-    let sizes = sizes(instance)?;
-    let columns: Vec<PlanColumn> =
-        bought.into_iter().map(|laid| PlanColumn { size: laid.size, placed: laid.placed }).collect();
-    let used = programme(&sizes, &left, columns, steps, meter)?;
+    let each = steps / u64::try_from(sizes.len()).unwrap_or(1).max(1);
+    let generators = sizes.iter().map(|size| ColumnGenerator::new(&size.problem, instance.trimmer, each)).collect();
+    let columns = bought.into_iter().map(|laid| PlanColumn { size: laid.size, placed: laid.placed }).collect();
+    let mut plan = MixedPlan { sizes: &sizes, generators, columns, steps, meter };
+    let (sum, used) = plan.programme(&left, ROUNDS);
+    // No whole sheets of these cost less.
+    let least = next_sum(instance, rounded_down(sum, dearest));
     let mut found: Option<Packing> = None;
-    for least_part in LEAST_PARTS {
-        let mut laid = counted.clone();
-        let left = taken(&used, left.clone(), least_part, &mut laid);
-        let supply: Vec<Option<u64>> = instance.sizes.iter().map(|size| size.supply.map(|_| 0)).collect();
-        let rest = in_one_go::<B>(instance, &left, &supply);
-        laid.extend(rest.laid);
-        let packing = Packing { laid, left: rest.left };
+    let mut offer = |taken: &[PackedSheet], left: &[u64]| {
+        let packing = completed::<B>(instance, counted.iter().chain(taken).cloned().collect(), left);
         let better = |than: &Packing| objective::<B>(&packing, instance) < objective::<B>(than, instance);
         if better(found.as_ref().unwrap_or(best)) {
             found = Some(packing);
         }
+        cost(found.as_ref().unwrap_or(best), instance, false) <= least
+    };
+    let mut done = false;
+    for least_part in LEAST_PARTS {
+        let mut laid = Vec::new();
+        let left = taken(&used, left.clone(), least_part, &mut laid);
+        done = offer(&laid, &left);
+    }
+    for number in 0..DIVES {
+        if done || plan.steps == 0 || meter.stopped() {
+            break;
+        }
+        done = plan.dive(&used, &left, number, &mut offer);
     }
     found
 }
 
-/// The sizes that are bought, and not for nothing; none where there are too many kinds.
-fn sizes(instance: &Instance) -> Option<Vec<BoughtSize>> {
-    let bought = || instance.sizes.iter().enumerate().filter(|(_, size)| size.supply.is_none());
-    let dearest = bought().map(|(_, size)| size.cost).max().filter(|&cost| cost > 0)?;
-    if instance.kinds.len() > MOST_KINDS || bought().any(|(_, size)| size.cost == 0) {
-        return None;
-    }
-    let of = |(number, size): (usize, &BinType)| {
-        let ways = |kind: &usize| {
-            let fits = instance.kinds[*kind].orientations().iter();
-            let fits = fits.filter(|way| way.width <= size.width && way.height <= size.height);
-            let orientations: Vec<(i64, i64)> = fits.map(|way| (way.width, way.height)).collect();
-            (!orientations.is_empty()).then(|| (*kind, BoxType { orientations, count: instance.kinds[*kind].count }))
-        };
-        let kinds: Vec<usize> = (0..instance.kinds.len()).collect();
-        let (kinds, boxes): (Vec<usize>, Vec<BoxType>) = kinds.iter().filter_map(ways).unzip();
-        let share_of = vec![u128::MAX; boxes.len()];
-        let problem = OneSizeProblem { width: size.width, height: size.height, boxes, share: share_of };
-        BoughtSize { number, kinds, problem, share: share(size.cost, dearest) }
-    };
-    Some(bought().map(of).filter(|size| !size.kinds.is_empty()).collect())
+/// The sum of a programme as a cost, less what it may be off by.
+fn rounded_down(sum: f64, dearest: u128) -> u128 {
+    let millionths = whole((sum - SHEETS_ROUNDING).max(0.0) * MILLIONTHS);
+    u128::from(millionths).saturating_mul(dearest) / u128::from(whole(MILLIONTHS))
 }
 
-/// The sheets that cover what is `left` for the least, each as often as the programme uses it, the most used first.
-fn programme(
-    sizes: &[BoughtSize],
-    left: &[u64],
-    mut columns: Vec<PlanColumn>,
+/// These sheets, and what is left laid in one go.
+fn completed<B: SheetBuilder>(instance: &Instance, mut laid: Vec<PackedSheet>, left: &[u64]) -> Packing {
+    let supply: Vec<Option<u64>> = instance.sizes.iter().map(|size| size.supply.map(|_| 0)).collect();
+    let rest = in_one_go::<B>(instance, left, &supply);
+    laid.extend(rest.laid);
+    Packing { laid, left: rest.left }
+}
+
+/// Takes sheets and laid boxes, and what is left then; says whether nothing cheaper is to be had.
+type Offer<'a> = &'a mut dyn FnMut(&[PackedSheet], &[u64]) -> bool;
+
+struct MixedPlan<'a> {
+    sizes: &'a [MixedSize],
+    /// By size.
+    generators: Vec<ColumnGenerator<'a>>,
+    columns: Vec<PlanColumn>,
+    /// Steps that are left.
     steps: u64,
-    meter: &Meter,
-) -> Option<Vec<(f64, PlanColumn)>> {
-    let rows: Vec<usize> = (0..left.len()).filter(|&kind| left[kind] > 0).collect();
-    let mut row = vec![None; left.len()];
-    for (number, &kind) in rows.iter().enumerate() {
-        row[kind] = Some(number);
-    }
-    let each = steps / u64::try_from(sizes.len()).unwrap_or(1).max(1);
-    let mut pricers: Vec<GuillotinePricer> =
-        sizes.iter().map(|size| GuillotinePricer::new(&size.problem, each)).collect::<Option<_>>()?;
-    let mut master = Programme::new(rows.iter().map(|&kind| nearly(left[kind])).collect());
-    let share_of = |number: usize| sizes.iter().find(|size| size.number == number).map_or(1.0, |size| size.share);
-    let pattern = |column: &PlanColumn| {
-        let mut on_it: BTreeMap<usize, f64> = BTreeMap::new();
-        for row in column.placed.iter().filter_map(|put| row[put.kind]) {
-            *on_it.entry(row).or_default() += 1.0 / share_of(column.size);
-        }
-        on_it.into_iter().collect::<CuttingPattern>()
-    };
-    for column in &columns {
-        master.add(pattern(column));
-    }
-    for _ in 0..ROUNDS {
-        let (_, worth, exchanges) = master.solve(MOST_EXCHANGES);
-        let mut spent = master.exchange_steps().saturating_mul(u64::try_from(exchanges + 1).unwrap_or(1));
-        let mut new = false;
-        for (size, pricer) in sizes.iter().zip(&mut pricers) {
-            let before = pricer.steps();
-            let of = |&kind: &usize| row[kind].map_or(0, |row| whole_worth(worth[row]));
-            let here: Vec<u64> = size.kinds.iter().map(of).collect();
-            for mut placed in pricer.sheets(&here, whole(nearly(SHEET_WORTH) * size.share) + MORE) {
-                for put in &mut placed {
-                    put.kind = size.kinds[put.kind];
-                }
-                let column = PlanColumn { size: size.number, placed };
-                master.add(pattern(&column));
-                columns.push(column);
-                new = true;
+    meter: &'a Meter<'a>,
+}
+
+impl MixedPlan<'_> {
+    /// Takes what is used as a whole, or one sheet, and asks again for what is left; the later ways are less faithful.
+    fn dive(&mut self, used: &[UsedColumn], left: &[u64], number: u64, offer: Offer) -> bool {
+        let mut random = Random::new(number);
+        let (mut used, mut left) = (used.to_vec(), left.to_vec());
+        let mut laid: Vec<PackedSheet> = Vec::new();
+        while !used.is_empty() {
+            let before = laid.len();
+            for (amount, column) in &used {
+                take(column, whole(amount + SHEETS_ROUNDING), &mut left, &mut laid);
             }
-            spent += before - pricer.steps();
+            if laid.len() == before {
+                let place = if number == 0 { 0 } else { random.below(used.len().min(4)) };
+                take(&used[place].1, 1, &mut left, &mut laid);
+            }
+            if offer(&laid, &left) {
+                return true;
+            }
+            if self.steps == 0 || self.meter.stopped() || left.iter().all(|&count| count == 0) {
+                break;
+            }
+            used = self.programme(&left, LATER_ROUNDS).1;
         }
-        if !new || !meter.step(spent) || pricers.iter().any(|pricer| pricer.steps() == 0) {
-            break;
-        }
+        false
     }
-    master.solve(MOST_EXCHANGES);
-    // The first patterns of a programme are single boxes.
-    let amounts = master.amounts().into_iter().skip(rows.len());
-    let mut used: Vec<(f64, PlanColumn)> =
-        amounts.zip(columns).filter(|(amount, _)| *amount > SHEETS_ROUNDING).collect();
-    used.sort_by(|one, other| other.0.total_cmp(&one.0));
-    Some(used)
+
+    /// What covers what is `left` for the least, in so many of the dearest, and how often each sheet is used, the most used first;
+    /// after so many rounds of new sheets at most.
+    fn programme(&mut self, left: &[u64], rounds: usize) -> (f64, Vec<UsedColumn>) {
+        let rows: Vec<usize> = (0..left.len()).filter(|&kind| left[kind] > 0).collect();
+        let mut row = vec![None; left.len()];
+        for (number, &kind) in rows.iter().enumerate() {
+            row[kind] = Some(number);
+        }
+        let mut master = Programme::new(rows.iter().map(|&kind| nearly(left[kind])).collect());
+        // The sheets of the programme, what of them is still wanted, each set once.
+        let mut known: BTreeSet<(usize, Vec<usize>)> = BTreeSet::new();
+        let mut asked: Vec<PlanColumn> = Vec::new();
+        let mut seen = 0;
+        for round in 0..=rounds {
+            let before = asked.len();
+            for column in &self.columns[seen..] {
+                // Of the whole a sheet may hold more than is wanted, or sheets that do would be found again and again.
+                let placed = if rounds == ROUNDS { column.placed.clone() } else { wanted(&column.placed, left) };
+                let mut kinds: Vec<usize> = placed.iter().filter_map(|put| row[put.kind]).collect();
+                kinds.sort_unstable();
+                let Some(size) = self.sizes.iter().find(|size| size.number == column.size) else { continue };
+                if !kinds.is_empty() && known.insert((column.size, kinds.clone())) {
+                    master.add(size.pattern(kinds.into_iter()));
+                    asked.push(PlanColumn { size: column.size, placed });
+                }
+            }
+            seen = self.columns.len();
+            let (sum, worth, exchanges) = master.solve(MOST_EXCHANGES);
+            self.spend(master.exchange_steps().saturating_mul(u64::try_from(exchanges + 1).unwrap_or(1)));
+            let worth: Vec<u64> = row.iter().map(|row| row.map_or(0, |row| whole_worth(worth[row]))).collect();
+            let new = asked.len() > before && round < rounds && self.steps > 0 && self.new_sheets(&worth);
+            if !new {
+                // The first patterns of a programme are single boxes.
+                let amounts = master.amounts().into_iter().skip(rows.len());
+                let mut used: Vec<UsedColumn> =
+                    amounts.zip(asked).filter(|(amount, _)| *amount > SHEETS_ROUNDING).collect();
+                used.sort_by(|one, other| other.0.total_cmp(&one.0));
+                return (sum, used);
+            }
+        }
+        (0.0, Vec::new())
+    }
+
+    /// Looks for sheets that are worth more than they cost; those that a trimmer can cut come first, as they come soon.
+    fn new_sheets(&mut self, worth: &[u64]) -> bool {
+        for free in [false, true] {
+            let before = self.columns.len();
+            let mut spent = 0;
+            for (size, generator) in self.sizes.iter().zip(&mut self.generators) {
+                let (here, limit) = (size.worths(worth), whole(nearly(SHEET_WORTH) * size.share) + MORE);
+                let (sheets, steps) =
+                    if free { generator.free_sheets(&here, limit) } else { generator.guillotine_sheets(&here, limit) };
+                spent += steps;
+                for mut placed in sheets {
+                    for put in &mut placed {
+                        put.kind = size.kinds[put.kind];
+                    }
+                    self.columns.push(PlanColumn { size: size.number, placed });
+                }
+            }
+            self.spend(spent);
+            if self.columns.len() > before || !self.meter.step(spent) {
+                return !self.meter.stopped();
+            }
+        }
+        false
+    }
+
+    fn spend(&mut self, steps: u64) {
+        self.steps = self.steps.saturating_sub(steps);
+    }
 }
 
 /// Takes each sheet as often as it is used as a whole, then one more of those of which at least such a part is used, the
 /// largest part first; what is left then.
-fn taken(used: &[(f64, PlanColumn)], mut left: Vec<u64>, least_part: f64, laid: &mut Vec<PackedSheet>) -> Vec<u64> {
+fn taken(used: &[UsedColumn], mut left: Vec<u64>, least_part: f64, laid: &mut Vec<PackedSheet>) -> Vec<u64> {
     for (amount, column) in used {
         take(column, whole(amount + SHEETS_ROUNDING), &mut left, laid);
     }

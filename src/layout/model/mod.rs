@@ -4,6 +4,7 @@
 pub(crate) mod assignment;
 pub(crate) mod cut_tree;
 pub(crate) mod instance;
+pub(crate) mod mixed_size;
 pub(crate) mod one_size;
 pub(crate) mod packing;
 pub(crate) mod problem;

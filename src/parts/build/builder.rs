@@ -7,8 +7,9 @@ use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::excerpt;
-use crate::net::{Flat, NetProblem};
+use crate::net::{Flat, NetProblem, Sense};
 use crate::parts::bond::{Bond, Face, Hold, Side};
+use crate::parts::build::edged::PieceEdges;
 use crate::parts::build::face::Plain;
 use crate::parts::build::new_piece::NewPiece;
 use crate::parts::kit::{BlockPart, Closing, Deed, Flap, Insert, Kit, Part, PatternBlock, Piece, Round, Spare, Tucked};
@@ -54,6 +55,8 @@ pub struct Builder<'a> {
     /// Family and likeness of each part, as made and upside down.
     likes: Vec<(&'static str, Vec<i64>, Vec<i64>)>,
     findings: Vec<Finding>,
+    /// What is cut of the edges of the pieces that come next, and the number of the first of them.
+    edges: (usize, Vec<PieceEdges>),
 }
 
 impl<'a> Builder<'a> {
@@ -71,7 +74,26 @@ impl<'a> Builder<'a> {
             kit: Kit::default(),
             likes: Vec::new(),
             findings: Vec::new(),
+            edges: (0, Vec::new()),
         }
+    }
+
+    /// One that knows what this one knows of the album, and has no pieces: an entry is tried on it.
+    pub(in crate::parts) fn alone(&self) -> Self {
+        let mut alone = Self::new(self.album, self.cutter);
+        (alone.stacks, alone.carry) = (self.stacks.clone(), self.carry.clone());
+        alone.kit.pockets.clone_from(&self.kit.pockets);
+        alone
+    }
+
+    /// What was found so far.
+    pub(in crate::parts) fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
+    /// Says what is cut of the edges of the pieces that come next.
+    pub(in crate::parts) fn cut_edges(&mut self, edges: Vec<PieceEdges>) {
+        self.edges = (self.kit.pieces.len(), edges);
     }
 
     pub(in crate::parts) fn finish(mut self) -> Checked<Kit> {
@@ -80,7 +102,12 @@ impl<'a> Builder<'a> {
     }
 
     /// Adds a piece and gives its number. A net that is no part is a finding that names it, and no piece.
-    pub fn piece(&mut self, cut: NewPiece<'_>) -> Option<usize> {
+    pub fn piece(&mut self, mut cut: NewPiece<'_>) -> Option<usize> {
+        let (first, edges) = &self.edges;
+        if let Some(edges) = self.kit.pieces.len().checked_sub(*first).and_then(|number| edges.get(number)) {
+            cut.net = edges.cut(cut.net);
+            cut.patterns.clone_from(&edges.patterns);
+        }
         let flat = match cut.net.flat() {
             Ok(flat) => flat,
             Err(problem) => {
@@ -122,6 +149,7 @@ impl<'a> Builder<'a> {
             along_grain: cut.along_grain,
             sideways: self.album.bound == Bound::Top,
             used_in: Vec::new(),
+            patterns: cut.patterns.clone(),
             place: cut.place.cloned(),
         });
         self.kit.parts.len() - 1
@@ -196,6 +224,16 @@ impl<'a> Builder<'a> {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
         let panel =
             |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
+        // What folds over its front shows its back when it is closed.
+        let over_front = self.kit.pieces.get(piece).is_some_and(|piece| {
+            piece.form.is_some()
+                && piece
+                    .net
+                    .folds
+                    .iter()
+                    .any(|fold| fold.between[0] == 0 && fold.sense == Sense::Valley && fold.angle > SAME)
+        });
+        let towards = if over_front { Face::Back } else { Face::Front };
         // What is folded up is as large as its root, what stays flat as all its panels.
         let taken = self.kit.pieces.get(piece).map(|piece| &piece.net).filter(|net| !net.panels.is_empty());
         let Some(net) = taken else { return };
@@ -206,9 +244,9 @@ impl<'a> Builder<'a> {
         let ahead = panel(inside.piece, inside.panel)
             .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));
         // On a wall that faces the pocket with its front, right and left change places.
-        let ahead = if inside.face == Face::Front { -ahead } else { ahead };
+        let ahead = if (inside.face == Face::Front) == over_front { ahead } else { -ahead };
         let spine = if ahead < 0.0 { root.x1 + tab } else { root.x0 - tab };
-        self.bond(Hold::Slid, side(piece, 0, Face::Front, (spine, root.y0), (0.0, 1.0)), inside);
+        self.bond(Hold::Slid, side(piece, 0, towards, (spine, root.y0), (0.0, 1.0)), inside);
     }
 
     /// Adds a flap that closes over a pocket.
@@ -259,6 +297,11 @@ impl<'a> Builder<'a> {
     /// Reports something.
     pub fn find(&mut self, finding: Finding) {
         self.findings.push(finding);
+    }
+
+    /// What there is so far, to be changed by what its entry says of its edges.
+    pub(in crate::parts) const fn kit_mut(&mut self) -> &mut Kit {
+        &mut self.kit
     }
 
     /// What there is so far.

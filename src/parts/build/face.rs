@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Faces of pages and covers that panels of patterned paper can be stuck on.
 
-use crate::contour::{Contour, Rect};
+use crate::contour::{Contour, Corner, Rect};
 use crate::parts::bond::Side;
 use crate::parts::kit::Owner;
 use crate::parts::name::PieceName;
@@ -23,6 +23,8 @@ pub(in crate::parts) struct Plain {
     pub slim: bool,
     /// Where it lies as its side of the page is looked at, for patterns that run on; none where it shows beside nothing.
     pub lies: Option<FacePlace>,
+    /// Its corners, lower left, lower right, upper right, upper left, as the reader sees it.
+    pub corners: [Corner; 4],
     /// The face, its lower left corner as the reader of the album sees it, and the way to the right.
     pub side: Side,
 }

@@ -82,7 +82,8 @@ impl PanelRow {
             let name = cut.name.clone();
             let name = if cuts.is_empty() { name } else { PieceName::Length(name.into(), number + 1) };
             let id = if cuts.is_empty() { cut.id.clone() } else { format!("{}-{}", cut.id, number + 1) };
-            let made = builder.piece(NewPiece { id, name, net: piece.net, form: cut.form.clone(), ..*cut })?;
+            let (patterns, form) = (Vec::new(), cut.form.clone());
+            let made = builder.piece(NewPiece { id, name, net: piece.net, patterns, form, ..*cut })?;
             joined.spans.extend(piece.panels.iter().map(|span| Span { piece: made, ..*span }));
             let (run, up) = match self.along {
                 Along::Across => ((1.0, 0.0), (0.0, 1.0)),

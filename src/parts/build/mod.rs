@@ -4,6 +4,7 @@
 pub(in crate::parts) mod advice;
 pub(in crate::parts) mod builder;
 mod cuts;
+pub(in crate::parts) mod edged;
 pub(in crate::parts) mod face;
 pub(in crate::parts) mod joined;
 pub(in crate::parts) mod new_piece;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A piece that is to be cut, as a kind states it.
 
-use crate::album::Entry;
+use crate::album::{Entry, FinishWord};
 use crate::finding::{Arg, Finding, Place, Said};
 use crate::net::{Net, NetProblem};
 use crate::parts::kit::{Owner, PieceForm, Purpose};
@@ -28,6 +28,8 @@ pub struct NewPiece<'a> {
     pub name: PieceName,
     /// What it belongs to.
     pub owner: Owner,
+    /// The patterns that edges of it are cut in.
+    pub patterns: Vec<FinishWord>,
     /// Where its size is said.
     pub place: Option<&'a Place>,
     /// What its form comes from, where that is a kind file.
@@ -47,7 +49,8 @@ impl<'a> NewPiece<'a> {
         let (id, name) = (id.into(), name.into());
         let along_grain = entry.grain_along_spine.unwrap_or(matches!(owner, Owner::Spine | Owner::Cover));
         let (purpose, stock, place) = (Purpose::Body, entry.stock, entry.place());
-        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, place, form: None }
+        let patterns = Vec::new();
+        Self { id, kind, purpose, family: kind, net, stock, along_grain, name, owner, patterns, place, form: None }
     }
 
     /// Says why its net is no part.

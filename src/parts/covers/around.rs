@@ -2,7 +2,7 @@
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
 use crate::album::{CoverRoom, Entry};
-use crate::contour::Contour;
+use crate::contour::{Contour, Corner};
 use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
@@ -149,7 +149,18 @@ pub(in crate::parts) fn face(
 ) {
     let lies = lies.map(|from| FacePlace { at: (from, 0.0), shows: None });
     let (name, owner) = (name.into(), Owner::Cover);
-    builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
+    builder.plains.push(Plain {
+        name,
+        owner,
+        looks,
+        width,
+        height,
+        holes,
+        slim,
+        lies,
+        corners: [Corner::Square; 4],
+        side,
+    });
 }
 
 /// Width of the widest thing that stands on the cover's spine.

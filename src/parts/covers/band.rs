@@ -97,6 +97,7 @@ pub(in crate::parts) fn make(builder: &mut Builder<'_>, entry: &Entry, around: &
         along_grain: false,
         name: "belly band".into(),
         owner: Owner::Cover,
+        patterns: Vec::new(),
         place: entry.values.place(BAND),
         form: None,
     };

@@ -32,16 +32,35 @@ pub(super) fn cut(
         *outline = Contour::with_corners((square.x0, square.y0), (square.width(), square.height()), corners);
     }
     for notch in panel.notches.iter().filter(|notch| there(notch.when.as_ref(), scope)) {
-        if let Some((notched, edge, radius)) = with_notch(builder, made, notch, outline, scope)? {
-            *outline = notched;
-            away[edge] = away[edge].max(radius);
-        }
+        let (edge, radius) = cut_notch(builder, made, notch, outline, scope)?;
+        away[edge] = away[edge].max(radius);
     }
     let bounds = outline.bounds();
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
-        holes.push(contour(builder, made, hole, bounds, scope)?);
+        let cut = contour(builder, made, hole, bounds, scope)?;
+        within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
+        holes.push(cut);
     }
     Some(away)
+}
+
+/// Whether a hole keeps to its own panel: over a fold it would cut into the next one, and part the score.
+fn within(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    (panel, hole): (&KindPanel, &KindHole),
+    (cut, bounds): (Rect, Rect),
+    scope: &Scope<'_>,
+) -> Option<()> {
+    let beyond = [bounds.x0 - cut.x0, bounds.y0 - cut.y0, cut.x1 - bounds.x1, cut.y1 - bounds.y1];
+    // Of a built-in kind it is told as of one that code states.
+    if made.file.is_built_in() || beyond.into_iter().all(|by| by <= SAME) {
+        return Some(());
+    }
+    let text = Said::new("kind-hole-over-edge").with("panel", Arg::quoted(&panel.name));
+    let finding = Finding::stop("no-part", made.about.clone(), text.with("with", made.values(builder, &[], scope)));
+    builder.find(finding.help(Said::new("kind-hole-over-edge-help")).at(made.at(&hole.place)));
+    None
 }
 
 /// What a rectangle keeps from each side so that its corners, `reveal` further in, are clear of what is cut off.
@@ -67,7 +86,7 @@ fn corners(
     scope: &Scope<'_>,
 ) -> Option<[Corner; 4]> {
     let mut corners = [Corner::Square; 4];
-    for corner in &panel.corners {
+    for corner in panel.corners.iter().filter(|corner| there(corner.when.as_ref(), scope)) {
         let size = made.finite(builder, &corner.size, scope)?.max(0.0);
         corners_fit(builder, made, corner, (size, bounds), scope)?;
         let finish = match (size > 0.0, corner.rounded) {
@@ -83,33 +102,34 @@ fn corners(
     Some(corners)
 }
 
-/// The outline with a notch, at which side that is and how deep; none inside where the notch is nothing.
-fn with_notch(
+/// Cuts a notch; gives at which side it is and how deep.
+fn cut_notch(
     builder: &mut Builder<'_>,
     made: &MadeKind<'_>,
     notch: &KindNotch,
-    outline: &Contour,
+    outline: &mut Contour,
     scope: &Scope<'_>,
-) -> Option<Option<(Contour, usize, f64)>> {
+) -> Option<(usize, f64)> {
     let across = made.finite(builder, &notch.across, scope)?;
-    if across <= SAME {
-        return Some(None);
-    }
     let edge = seen(notch.at, made.mirrored(scope));
-    let found = notched(outline, edge, across);
-    if found.is_none() {
-        let text = Said::new("kind-notch").with("across", builder.album.length(across));
-        let text = text.with("with", made.values(builder, &notch.across.sizes(), scope));
-        let finding = Finding::stop("kind-notch", made.about.clone(), text).help(Said::new("kind-notch-help"));
-        builder.find(finding.at(made.at(&notch.across.place)));
-    }
     let side = match edge {
         EdgeWord::Left => 0,
         EdgeWord::Right => 1,
         EdgeWord::Tail => 2,
         EdgeWord::Head => 3,
     };
-    found.map(|found| Some((found, side, across / 2.0)))
+    if across <= SAME {
+        return Some((side, 0.0));
+    }
+    let Some(cut) = notched(outline, edge, across) else {
+        let text = Said::new("kind-notch").with("across", builder.album.length(across));
+        let text = text.with("with", made.values(builder, &notch.across.sizes(), scope));
+        let finding = Finding::stop("kind-notch", made.about.clone(), text).help(Said::new("kind-notch-help"));
+        builder.find(finding.at(made.at(&notch.across.place)));
+        return None;
+    };
+    *outline = cut;
+    Some((side, across / 2.0))
 }
 
 fn contour(
@@ -123,14 +143,16 @@ fn contour(
     let across_from = |x: f64, width: f64| if mirrored { panel.x1 - x - width } else { panel.x0 + x };
     let value = |builder: &mut Builder<'_>, formula| made.finite(builder, formula, scope);
     Some(match &hole.form {
-        HoleForm::Round([x, y], across) => {
+        HoleForm::Round(centre, across) => {
+            let [x, y] = &**centre;
             let centre = Point::new(across_from(value(builder, x)?, 0.0), panel.y0 + value(builder, y)?);
             Contour::circle(centre, made.positive(builder, across, scope)? / 2.0)
         }
-        HoleForm::Window([x, y], [width, height], round) => {
+        HoleForm::Window(sides, round) => {
+            let [x, y, width, height] = &**sides;
             let size = (made.positive(builder, width, scope)?, made.positive(builder, height, scope)?);
             let from = (across_from(value(builder, x)?, size.0), panel.y0 + value(builder, y)?);
-            let round = round.as_ref().map_or(Some(0.0), |round| value(builder, round))?;
+            let round = round.as_ref().map_or(Some(0.0), |round| value(builder, &**round))?;
             let most = size.0.min(size.1) / 2.0;
             let finish = if round > 0.0 { Corner::Rounded(round.min(most)) } else { Corner::Square };
             Contour::with_corners(from, size, [finish; 4])
@@ -158,18 +180,16 @@ fn corners_fit(
     let best = album.at_most(most);
     let text = Said::new(if corner.rounded { "round-corners-meet" } else { "clipped-corners-meet" });
     let text = text.with("radius", album.length(size)).with("most", album.length(most));
-    let finding = match corner.size.one_size().and_then(|number| made.file.sizes.get(number)) {
-        Some(named) => {
-            let help = Said::new("make-at-most").with("most", album.length(best.mm()));
-            Finding::stop("corner-too-large", made.about.clone(), text)
-                .help(help.with("field", Arg::field(&named.name)))
-                .at(made.entry.values.place_of(&named.name))
-                .mend(format!("{}.{}", made.path, named.name), best)
-        }
-        None => {
-            let help = Said::new("kind-corner-help").with("with", made.values(builder, &corner.size.sizes(), scope));
-            Finding::stop("corner-too-large", made.about.clone(), text).help(help).at(made.at(&corner.size.place))
-        }
+    let named = corner.size.one_size().and_then(|number| made.file.sizes.get(number));
+    let finding = if let Some(named) = named {
+        let help = Said::new("make-at-most").with("most", album.length(best.mm()));
+        Finding::stop("corner-too-large", made.about.clone(), text)
+            .help(help.with("field", Arg::field(&named.name)))
+            .at(made.entry.values.place_of(&named.name))
+            .mend(format!("{}.{}", made.path, named.name), best)
+    } else {
+        let help = Said::new("kind-corner-help").with("with", made.values(builder, &corner.size.sizes(), scope));
+        Finding::stop("corner-too-large", made.about.clone(), text).help(help).at(made.at(&corner.size.place))
     };
     builder.find(finding.measured(Length::from_mm(size), Length::from_mm(most)));
     None

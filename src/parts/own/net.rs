@@ -64,14 +64,14 @@ pub(super) const fn purpose(purpose: PanelUse) -> Use {
     }
 }
 
-/// Which way a panel is folded that is the `nth` of several.
-fn sense(fold: FoldWay, nth: f64) -> Sense {
-    match fold {
+/// Which way a panel is folded that is the `nth` of several; what stays flat is not scored.
+fn sense(panel: &KindPanel, nth: f64) -> Sense {
+    match panel.fold {
+        _ if panel.angle <= 0.0 => Sense::Bent,
         FoldWay::Valley => Sense::Valley,
-        FoldWay::Mountain => Sense::Mountain,
         FoldWay::Both => Sense::Both,
         FoldWay::ToAndFro if nth % 2.0 > 0.5 => Sense::Valley,
-        FoldWay::ToAndFro => Sense::Mountain,
+        FoldWay::Mountain | FoldWay::ToAndFro => Sense::Mountain,
     }
 }
 
@@ -89,7 +89,7 @@ pub(super) fn net(
     let mut row = row;
     // A fold is said by the panel behind it; the other way round that is the one before.
     let folds: Vec<(Sense, f64)> =
-        row.iter().map(|there| (sense(there.panel.fold, there.scope.nth), there.panel.angle)).collect();
+        row.iter().map(|there| (sense(there.panel, there.scope.nth), there.panel.angle)).collect();
     let mut folds: Vec<(Sense, f64)> = folds.into_iter().skip(1).collect();
     if mirrored && piece.runs == RowWay::Across {
         row.reverse();
@@ -213,7 +213,7 @@ fn hang(
                 between: [parent, child],
                 from,
                 to,
-                sense: sense(there.panel.fold, there.scope.nth),
+                sense: sense(there.panel, there.scope.nth),
                 angle: there.panel.angle,
             });
             net.from.push(there.panel);
@@ -266,9 +266,9 @@ fn no_part(
             ("kind-fold-off", place, name)
         }
         NetProblem::Hole(index) => {
-            let holes = net.from.iter().flat_map(|panel| panel.holes.iter().map(move |hole| (hole, panel)));
+            let mut holes = net.from.iter().flat_map(|panel| panel.holes.iter().map(move |hole| (hole, panel)));
             let (place, name) =
-                holes.skip(index).next().map_or((&piece.place, ""), |(hole, panel)| (&hole.place, panel.name.as_str()));
+                holes.nth(index).map_or((&piece.place, ""), |(hole, panel)| (&hole.place, panel.name.as_str()));
             ("kind-hole-over-edge", place, name)
         }
         NetProblem::Crosses => ("kind-outline-crosses", &piece.place, piece.name.as_str()),

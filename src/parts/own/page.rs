@@ -59,7 +59,7 @@ fn one(builder: &mut Builder<'_>, page: &NewPage<'_>, made: &MadeKind<'_>, scope
         add_pocket(builder, page, (&ties, made, scope), (pocket, &carried, &flaps));
     }
     for paper in made.file.papers.iter().filter(|paper| paper.when.as_ref().is_none_or(|when| when.holds(scope))) {
-        add_paper(builder, page, &ties, (paper, &flaps));
+        add_paper(builder, page, (&ties, made), (paper, &flaps));
     }
 }
 
@@ -147,7 +147,7 @@ fn add_pocket(
             .is_some_and(|laid| ties.bounds(behind).is_some_and(|bounds| laid.rect(bounds).width() > width + SAME));
     // What is inside may stand out of it under its flap, up to the flap's fold; at least half of it is inside.
     let beyond = if flap { [(page.width - width).min(width - tab).max(0.0), 0.0] } else { [0.0; 2] };
-    builder.pocket(Pocket { tab, flat, beyond, ..page.pocket((width, height), across, up, inside) });
+    builder.pocket(Pocket { beyond, tab, flat, ..page.pocket((width, height), across, up, inside) });
 }
 
 /// Says where a pocket is closed although it is said to be open, or open although it is not said to be.
@@ -193,13 +193,24 @@ fn shut_as_said(
     }
 }
 
-fn add_paper(builder: &mut Builder<'_>, page: &NewPage<'_>, ties: &Ties, (paper, flaps): (&KindPaper, &[&KindFlap])) {
+fn add_paper(
+    builder: &mut Builder<'_>,
+    page: &NewPage<'_>,
+    (ties, made): (&Ties, &MadeKind<'_>),
+    (paper, flaps): (&KindPaper, &[&KindFlap]),
+) {
     let (Some(laid), Some((bounds, size))) = (ties.on_page(&paper.on), ties.whole(&paper.on)) else { return };
     // What is cut away altogether takes no paper.
     if size.0 <= SAME || size.1 <= SAME {
         return;
     }
     let drawn = face(paper.face);
+    if !made.file.is_built_in() && ties.is_stuck(&paper.on, drawn, bounds) {
+        let text = Said::new("kind-paper-under-seam").with("panel", Arg::code(&paper.on.text));
+        let finding = Finding::stop("kind-paper-under-seam", made.about.clone(), text);
+        builder.find(finding.help(Said::new("kind-paper-under-seam-help")).at(made.at(&paper.place)));
+        return;
+    }
     let on = if laid.is_face_up() == (drawn == Face::Front) { Face::Front } else { Face::Back };
     // As its reader sees the side: from the front the page runs to the right, from the back to the left.
     let to_right = if on == Face::Front { 1.0 } else { -1.0 };
@@ -274,5 +285,6 @@ fn close(
         two: made.file.sizes.iter().any(|size| size.name == DEPTH.name()),
     });
     let (name, places, fields) = (page.name(), [place(size), place(pocket_size)], [field(size), field(pocket_size)]);
-    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, places, fields });
+    let bitten = 0.0;
+    builder.closing(Closing { name, flap: overflap, pocket, width, by, over, path, bitten, places, fields });
 }

@@ -205,12 +205,11 @@ impl KindsRead {
             self.findings.push(finding.help(Said::new("kind-name-taken-help")).at(Some(&file.place)));
             return;
         }
-        match shelved(file) {
-            Some(maker) => self.kinds.push(&maker.kind),
-            None => {
-                let finding = Finding::stop("too-many-kinds", Said::NOTHING, Said::new("too-many-kinds"));
-                self.findings.push(finding.help(Said::new("too-many-kinds-help")).at(Some(named)));
-            }
+        if let Some(maker) = shelved(file) {
+            self.kinds.push(&maker.kind);
+        } else {
+            let finding = Finding::stop("too-many-kinds", Said::NOTHING, Said::new("too-many-kinds"));
+            self.findings.push(finding.help(Said::new("too-many-kinds-help")).at(Some(named)));
         }
     }
 }

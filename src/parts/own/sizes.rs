@@ -64,7 +64,9 @@ pub(super) fn with_scope(
         wrong.push(Finding::stop("kind-need", made.about.clone(), text).help(help).at(place));
     }
     let sound = wrong.is_empty();
-    wrong.into_iter().for_each(|finding| builder.find(finding));
+    for finding in wrong {
+        builder.find(finding);
+    }
     if sound {
         then(builder, &scope);
     }
@@ -230,12 +232,11 @@ pub(super) fn field_of(size: &'static KindSize) -> Field {
         }
     };
     let fallback = match (&size.usual, &size.takes) {
-        (None, _) => Fallback::Needed,
+        (None, _) | (Some(Usual::Word(_)), SizeTakes::Length | SizeTakes::Count) => Fallback::Needed,
         (Some(Usual::Each { mm, inch }), _) => Fallback::Length { mm: *mm, inch: *inch },
         (Some(Usual::Word(word)), SizeTakes::Words(words)) => {
             words.get(*word).map_or(Fallback::Needed, |word| Fallback::Choice(word))
         }
-        (Some(Usual::Word(_)), _) => Fallback::Needed,
         (Some(Usual::Formula(formula)), SizeTakes::Count) => {
             formula.fixed().map_or(Fallback::Rule(&formula.text), |value| Fallback::Count(whole(value)))
         }

@@ -29,6 +29,8 @@ pub(super) struct Ties {
     pub pieces: Vec<Option<Tied>>,
     /// What each seam covers, as it lies on the page.
     pub covered: Vec<Rect>,
+    /// The same by the face of the panel that it is stuck on, as the piece lies flat.
+    stuck: Vec<(PanelAt, Face, Rect)>,
 }
 
 pub(super) const fn face(word: FaceWord) -> Face {
@@ -86,6 +88,18 @@ impl Ties {
         Some((tied.piece, panel))
     }
 
+    /// Whether something is stuck on a face of a panel within a box of it.
+    pub(super) fn is_stuck(&self, at: &PanelAt, face: Face, within: Rect) -> bool {
+        self.stuck.iter().any(|(on, side, covered)| {
+            let both = covered.intersect(within);
+            on.piece == at.piece
+                && on.panel == at.panel
+                && *side == face
+                && both.width() > BESIDE
+                && both.height() > BESIDE
+        })
+    }
+
     /// How a panel lies on the page.
     pub(super) fn on_page(&self, at: &PanelAt) -> Option<LaidFlat> {
         let (tied, panel) = self.tied(at)?;
@@ -131,10 +145,9 @@ impl Ties {
     fn untold(&self, builder: &mut Builder<'_>, made: &MadeKind<'_>, join: &KindJoin) {
         for at in [&join.stick, &join.onto] {
             let key = match (self.pieces.get(at.piece).is_some_and(Option::is_some), self.tied(at)) {
-                (false, _) => continue,
                 (true, None) => "kind-join-gone",
                 (true, Some((tied, panel))) if tied.laid[panel].is_none() => "kind-join-stands",
-                (true, Some(_)) => continue,
+                (false, _) | (true, Some(_)) => continue,
             };
             let text = Said::new(key).with("panel", Arg::code(&at.text));
             let finding = Finding::stop("kind-join", made.about.clone(), text).help(Said::new("kind-join-help"));
@@ -186,6 +199,7 @@ impl Ties {
         let onto = LaidFlat { k, a: [0, 1].map(|axis| at[axis] - k[axis] * [from.x0, from.y0][axis]) };
         let covered = Rect::new(corner[0], corner[1], corner[0] + size[0], corner[1] + size[1]);
         let (seam_page, ground_page) = (seam.on_page, ground.on_page);
+        self.stuck.push((join.onto.clone(), face(join.faces[1]), covered));
         if let Some(page) = ground_page {
             let area = ground_laid.then(page).rect(covered);
             self.covered.push(area);

@@ -63,7 +63,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let kinds = [("notched front", "notched front"), ("pocket back", "pocket page")];
     let Some([piece, behind]) = two_pieces::join(builder, &page, nets, kinds) else { return };
     if let Some(pocket) = builder.last_pocket() {
-        pocket.notch = notch / 2.0;
+        pocket.notch[0] = notch / 2.0;
     }
     page.face(builder, (Face::Front, ""), (width - notch / 2.0, height), front(piece, 0, (0.0, 0.0)));
     page.face(builder, (Face::Back, ""), (width, height), two_pieces::back_face(&page, behind));

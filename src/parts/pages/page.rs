@@ -2,6 +2,7 @@
 //! What all kinds of page share: their size, their pieces, how they are carried, what shows on their faces.
 
 use crate::album::Entry;
+use crate::contour::Corner;
 use crate::finding::Said;
 use crate::kind_file::KindPiece;
 use crate::net::Net;
@@ -103,7 +104,18 @@ impl<'e> NewPage<'e> {
         let looks = Looks::Opening(if on == Face::Front { self.number - 1 } else { self.number });
         let owner = Owner::Page(self.number);
         let (holes, slim, lies) = (Vec::new(), false, None);
-        builder.plains.push(Plain { name, owner, looks, width, height, holes, slim, lies, side });
+        builder.plains.push(Plain {
+            name,
+            owner,
+            looks,
+            width,
+            height,
+            holes,
+            slim,
+            lies,
+            corners: [Corner::Square; 4],
+            side,
+        });
     }
 
     /// The same for a face beside which others show: where its lower left corner lies on this side of the page, seen by the
@@ -144,7 +156,7 @@ impl<'e> NewPage<'e> {
             width,
             height,
             beyond: [0.0; 2],
-            notch: 0.0,
+            notch: [0.0; 2],
             across,
             up,
             tab: 0.0,

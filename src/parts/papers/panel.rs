@@ -15,7 +15,7 @@
 use crate::album::{Bound, Decorated, ON, Panels, REVEAL, RUNS_ON};
 use crate::parts::name::PieceName;
 
-use crate::contour::{Contour, Rect, Vec2};
+use crate::contour::{Contour, Corner, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
 use crate::net::Net;
 use crate::parts::bond::{Face, Hold};
@@ -118,6 +118,7 @@ fn cut<'p>(panels: &'p Panels, plain: &Plain, net: Net, stock: usize) -> NewPiec
         along_grain: false,
         name: PieceName::PanelFor(plain.name.clone().into()),
         owner: plain.owner,
+        patterns: Vec::new(),
         place: panels.values.place(REVEAL),
     }
 }
@@ -138,7 +139,8 @@ fn net(plain: &Plain, rect: Rect) -> Option<Net> {
         return None;
     }
     let whole = Rect::new(0.0, 0.0, width, height);
-    let mut net = Net::single("panel", Contour::rectangle(0.0, 0.0, width, height));
+    let corners = corners(plain, rect);
+    let mut net = Net::single("panel", Contour::with_corners((0.0, 0.0), (width, height), corners));
     for hole in &plain.holes {
         let hole = hole.shifted(Vec2::new(-rect.x0, -rect.y0));
         let taken = hole.bounds();
@@ -152,6 +154,25 @@ fn net(plain: &Plain, rect: Rect) -> Option<Net> {
         net = net.with_hole(hole);
     }
     Some(net)
+}
+
+/// Corners as the face has them, as far inside as the panel's edges are: the border is as wide there.
+fn corners(plain: &Plain, rect: Rect) -> [Corner; 4] {
+    let inside = rect.x0.min(rect.y0).min(plain.width - rect.x1).min(plain.height - rect.y1);
+    let least = rect.width().min(rect.height()) / 2.0;
+    plain.corners.map(|corner| {
+        let lost = match corner {
+            Corner::Square => return Corner::Square,
+            Corner::Rounded(radius) => radius - inside,
+            // A line at 45 degrees that is moved in by a border meets the panel's edges so much sooner.
+            Corner::Clipped { across, .. } => (2.0 - std::f64::consts::SQRT_2).mul_add(-inside, across),
+        };
+        match corner {
+            _ if lost <= 0.0 || lost >= least => Corner::Square,
+            Corner::Rounded(_) => Corner::Rounded(lost),
+            _ => Corner::Clipped { across: lost, up: lost },
+        }
+    })
 }
 
 fn wide_enough(width: f64, height: f64) -> bool {

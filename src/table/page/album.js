@@ -65,14 +65,38 @@ function page(state, page) {
   const last = state.view.album.pages.length - 1;
   return make("div", { class: "chosen", id: "chosen", role: "group", "aria-labelledby": "chosen-title", "data-key": "chosen" },
     make("h4", { id: "chosen-title" }, `Page ${at + 1}: ${page.label}`),
-    findings(elsewhere(of(state, page.way), page.rows, page.more)),
+    findings(elsewhere(of(state, page.way), page.rows, page.more, cutRows(page))),
     make("div", { class: "does" },
       button("Earlier", "earlier", { "aria-disabled": at === 0 ? "true" : null }),
       button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
       button("The same again", "copy"),
       button("Take it out", "take-page")),
     kinds(page.way, "Kind of page", page.kind, state.view.album.kinds.page),
-    make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)));
+    make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)),
+    edges(state, page));
+}
+
+const cutRows = (entry) => entry.edges?.list.flatMap((one) => one.rows) ?? [];
+
+/** What is done to the edges of a page or an insert. */
+function edges(state, entry) {
+  const { edges, way } = entry;
+  if (!edges) return null;
+  const id = `edge-${way.replace(/[^a-z0-9]+/gi, "-")}`;
+  const options = (list) => list.map((one) => make("option", { value: one.value }, one.label));
+  return make("details", { class: "edges", "data-key": `edges-${way}` },
+    make("summary", {}, "Edges and corners", edges.list.length ? ` (${edges.list.length} cut)` : "", " ", mark(state.view.fit.findings.filter((one) => one.path?.startsWith(`${way}.edges`)))),
+    edges.list.map((one, at) => make("fieldset", { "data-key": one.way },
+      make("legend", {}, `Edge ${at + 1}`),
+      findings(elsewhere(of(state, one.way), one.rows)),
+      make("div", { class: "fields" }, rows(one.rows, state.view)),
+      button(["Leave it straight", make("span", { class: "unseen" }, `: edge ${at + 1}`)], "take", { "data-way": one.way }))),
+    edges.free.length ? make("form", { class: "add", "data-do": "add-edge", "data-way": way },
+      make("label", { for: `${id}-on` }, "Cut the edge"),
+      make("select", { id: `${id}-on`, "data-stays": true }, options(edges.free)),
+      make("label", { for: `${id}-cut` }, "to a"),
+      make("select", { id: `${id}-cut`, "data-stays": true }, options(edges.cuts)),
+      make("button", { type: "submit" }, "Cut it")) : null);
 }
 
 function kinds(way, label, kind, list, none) {
@@ -108,9 +132,10 @@ function inserts(state) {
     list.map((insert, at) => make("fieldset", { "data-key": insert.way },
       make("legend", {}, `Insert ${at + 1}: ${insert.label}`),
       make("p", { class: "about" }, `${capital(insert.about)}.`),
-      findings(elsewhere(of(state, insert.way), insert.rows, insert.more).filter((one) => !isOfDrawing(insert)(one))),
+      findings(elsewhere(of(state, insert.way), insert.rows, insert.more, cutRows(insert)).filter((one) => !isOfDrawing(insert)(one))),
       make("div", { class: "fields" }, rows(insert.rows, state.view), rows(insert.more, state.view)),
       drawing(state.view, insert, at),
+      edges(state, insert),
       button(["Take it out", make("span", { class: "unseen" }, `: insert ${at + 1}`)], "take", { "data-way": insert.way }))),
     make("form", { class: "add", "data-do": "add-insert" },
       make("label", { for: "new-insert" }, "Another insert"),

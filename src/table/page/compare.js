@@ -56,7 +56,7 @@ export function compare(state) {
       make("div", { class: "field" },
         make("label", { for: "compare-with" }, `Compare this ${what} with`),
         make("select", { id: "compare-with" }, options.map(([value, label]) => make("option", { value, selected: value === held.with }, label)))),
-      make("span", { class: "file" }, make("label", { for: "compare-file", class: "as-button" }, "Bring in an earlier file or report"), make("input", { type: "file", id: "compare-file", accept: ".json,.zip,.svg,.dxf,application/json,application/zip", multiple: true }))),
+      make("span", { class: "file" }, make("label", { for: "compare-file", class: "as-button" }, "Bring in an old file or report"), make("input", { type: "file", id: "compare-file", accept: ".json,.zip,.svg,.dxf,application/json,application/zip", multiple: true }))),
     make("p", { class: "about" }, "The report.json that lies beside every kit that was made will do, and so will a zip that was taken away. What is brought in here is not put on the table."),
     held.failed ? make("p", { class: "wrong" }, held.failed) : null,
     result(view));

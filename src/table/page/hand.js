@@ -150,6 +150,10 @@ const SUBMITS = {
     change({ do: "add", list: "pages", at, kind }, () => choosePage(at, true));
   },
   "add-insert": (form) => change({ do: "add", list: "inserts", at: state.view.album.inserts.length, kind: form.querySelector("select").value }),
+  "add-edge": (form) => {
+    const [on, cut] = [...form.querySelectorAll("select")].map((select) => select.value);
+    change({ do: "add-edge", path: form.dataset.way, on, cut });
+  },
   "add-stock": (form) => {
     const name = form.querySelector("input");
     if (name.value.trim()) change({ do: "stock", name: name.value.trim() }, () => { name.value = ""; });

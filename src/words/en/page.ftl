@@ -25,6 +25,11 @@ field-copies = how many albums
 field-corner = clipped corner
 field-count = how many
 field-covering = covering paper
+field-edge-corners = its corners are
+field-edge-depth = how deep
+field-edge-finish = it is cut to a
+field-edge-on = where
+field-edge-size = size
 field-ease = ease (shorter than the page by)
 field-endpaper = end paper
 field-faces = pocket on the
@@ -70,6 +75,10 @@ field-tolerance = how far off a hand may be
 field-turn-in = turn-in
 
 ## Choices whose word on the page is not their word in the file
+choice-deckle = deckle, as if torn
+choice-notch = thumb notch
+choice-perforated = row of cuts along it
+choice-slits = row of cuts square to it
 choice-all-over = all over, no up or down
 choice-batch = the parts of all kits
 choice-de = German

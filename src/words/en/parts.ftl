@@ -52,6 +52,43 @@ tab-too-low-help = make { $field } smaller, or the page taller
 tuck-too-deep = its flap goes in { $measured }, more than half of its front, { $allowed }: nothing else would go in
 tuck-too-deep-help = make { $field } smaller, or { $front } taller
 
+## Edges
+unknown-edge = there is no edge { $on }
+edge-no-side = { $on } says no side
+edge-names = it has: { $names }
+edge-choose = choose one that is free: { $names }
+edge-none-free = none of its edges is free: leave it out
+edge-is-fold = { $on } is a fold: it can not be cut
+edge-is-stuck = { $on } is stuck: cut, it would not hold
+edge-at-spine = { $on } is at the spine, which holds it: it can not be cut
+no-free-corner = { $on } has no corner whose two edges are free
+edge-twice = { $on } is cut once already
+edge-twice-help = leave one of the two out
+edge-crosses = what { $on } is cut to meets another cut
+edge-crosses-help = make it smaller, or leave one of the two out
+edge-too-short = a repeat of { $measured } does not go onto { $on }, of which { $allowed } are free
+edge-too-short-notch = a notch of { $measured } does not go onto { $on }, of which { $allowed } are free
+edge-too-steep = { $on } is { $measured } deep: with repeats of { $repeat } it may be { $allowed }
+notch-too-deep = { $on } is { $measured } deep: a notch of { $repeat } may be { $allowed }
+edge-reaches = { $on } is { $measured } deep, and at { $allowed } it comes to { $what ->
+        [seam] a seam
+        [hinge] the hinge
+        [score] a score
+        [hole] a hole
+       *[other] another edge
+    }
+row-at-edge = the cuts along { $on } are { $measured } from it: card torn off so easily needs { $allowed }
+free-corner-too-large = corners of { $measured } do not go onto { $on }: { $allowed } is the most
+corner-reaches = the corners of { $on } would reach { $what ->
+        [seam] a seam
+        [hinge] the hinge
+       *[other] a hole
+    }
+corner-reaches-help = make { $field } smaller
+make-edge-at-most = make { $field } at most { $best }
+make-edge-at-least = make { $field } at least { $best }
+edge-leave-it = leave it out: there is no room for it
+
 ## Spines
 ease-too-large = an ease of { $ease } leaves nothing of strips for a page { $page } tall
 ease-too-large-help = make { $field } smaller; 0 is usual

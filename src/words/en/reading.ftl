@@ -60,6 +60,7 @@ a-cutter = a stock's own cutter
 a-sheet-size = a sheet size
 a-stock = a stock
 the-file = the file
+an-edge = an entry of edges
 the-spine = the spine
 
 ## Any field
@@ -206,3 +207,10 @@ weight-without-grade = { $found } does not say pounds of what grade
 weight-without-grade-help = name the grade, for example "{ $figures } lb cover"; { $figures } lb of each would be, in g/m²: { $grades }
 weight-without-number = { $found } does not begin with a weight
 weight-without-unit-help = write "{ $figures } gsm", or pounds with their grade, for example "65 lb cover"
+
+## Edges
+edge-nothing = it says nothing that is done to its edge
+edge-two-things = it says two things that are done to its edge
+edge-what-help = say one of { $finish } and { $corners }; have an entry for each
+corner-depth = a corner has no depth
+corner-depth-help = leave it out; the size says what is taken off along either edge

@@ -51,6 +51,7 @@ fn parts() -> Vec<Part> {
         along_grain: false,
         sideways: false,
         used_in: Vec::new(),
+        patterns: Vec::new(),
         place: None,
     };
     vec![part("page-1-front"), part("page-2-front")]

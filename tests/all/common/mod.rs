@@ -6,7 +6,7 @@ pub(crate) mod strokes;
 pub(crate) mod tried;
 pub(crate) mod web;
 
-use hingeleaf::album::{self, Album};
+use hingeleaf::album::Album;
 use hingeleaf::contour::Contour;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
@@ -43,8 +43,26 @@ fn said(findings: &[Finding]) -> String {
 #[track_caller]
 pub(crate) fn album(text: &str) -> Album {
     let source = Source::new("test.json", text.as_bytes().to_vec()).unwrap();
-    let read = album::read(&source, &parts::kinds());
+    let read = parts::read_album(&source, &mut kind_files);
     read.value.unwrap_or_else(|| panic!("{text}\n{}", said(&read.findings)))
+}
+
+/// The kind files that albums of `fixtures` name.
+pub(crate) fn kind_files(name: &str) -> Result<Vec<Source>, Box<Finding>> {
+    let path = project().join("fixtures").join(name);
+    let named = |path: PathBuf| {
+        let bytes = fs::read(&path).map_err(|_| parts::no_kind_files(name).unwrap_err())?;
+        Source::new(&path.to_string_lossy(), bytes)
+    };
+    if path.is_dir() {
+        files(&path)
+            .into_keys()
+            .filter(|file| file.extension().is_some_and(|ending| ending == "json"))
+            .map(|file| named(path.join(file)))
+            .collect()
+    } else {
+        Ok(vec![named(path)?])
+    }
 }
 
 /// The parts of an album, which must be sound.
