@@ -59,6 +59,8 @@ pub struct Album {
     pub edition: Option<String>,
     /// What the maker tells those who put it together.
     pub notes: Vec<String>,
+    /// What its entries may be of: the built-in kinds, and its own.
+    pub kinds: Vec<&'static Kind>,
     /// What the maker measures in.
     pub units: Units,
     /// How many kits to make.

@@ -105,6 +105,7 @@ impl Reading<'_, '_> {
             maker: top.get(MAKER).map(str::to_owned),
             edition: top.get(EDITION).map(str::to_owned),
             notes: top.get(NOTES).iter().map(|(text, _)| text.clone()).collect(),
+            kinds: self.kinds.to_vec(),
             units: self.reader.units,
             bound: top.get(BOUND),
             language: top.get(LANGUAGE),

@@ -78,7 +78,7 @@ pub(super) const BRINGS: Key<Texts> =
     Key::texts("brings", "a list of texts", Fallback::Rule("nothing"), "what the teacher brings besides");
 
 /// The fields of `class`.
-pub(super) const CLASS_FIELDS: &[Field] = &[ALBUM.field, CHANGE.field, MAKERS.field, SHARED_BY.field, BRINGS.field];
+pub(crate) const CLASS_FIELDS: &[Field] = &[ALBUM.field, CHANGE.field, MAKERS.field, SHARED_BY.field, BRINGS.field];
 
 pub(super) const MAKER_COUNT: Key<u32> = Key::count("count", (1, 10_000), needed(), "how many makers there are");
 pub(super) const MAKER_ALBUM: Key<Option<Text>> =
@@ -98,7 +98,7 @@ pub(super) const MAKER_CUTTER: Key<Nested> = Key::nested(
 );
 
 /// The fields of a group of makers.
-pub(super) const MAKER_FIELDS: &[Field] = &[
+pub(crate) const MAKER_FIELDS: &[Field] = &[
     NAME.field,
     MAKER_COUNT.field,
     MAKER_ALBUM.field,

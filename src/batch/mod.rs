@@ -20,7 +20,7 @@ mod stocks;
 pub use choice::{Choice, Mix, named as named_kind};
 pub use class::{Class, ClassGroup, GroupSheets};
 pub use file_fields::FORMAT;
-pub(crate) use file_fields::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
+pub(crate) use file_fields::{CHOICE_FIELDS, CLASS_FIELDS, KIT_FIELDS, MAKER_FIELDS, TOP_FIELDS};
 pub use lots::{Lot, again, lots};
 pub use merge::{Merged, PartUse};
 pub use mix_table::{Chosen, MixRow, MixSheets, MixTable, WorstMix};

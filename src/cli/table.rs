@@ -6,15 +6,16 @@ use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
 use super::say;
-use hingeleaf::batch::{self, Batch};
 use hingeleaf::fields::Source;
-use hingeleaf::finding::{Finding, Place, Said};
-use hingeleaf::outline::{self, Outlined};
-use hingeleaf::parts;
+use hingeleaf::finding::{Finding, Said};
+use hingeleaf::outline;
 use hingeleaf::table::{self, LaidFile, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::Path;
+
+/// The page lays no more files on the table at once: our choice.
+const MOST_FILES: usize = 500;
 
 /// Whether anybody could read or type something here.
 pub(super) fn has_terminal() -> bool {
@@ -46,69 +47,46 @@ fn serve(wanted: &TableArguments) -> Result<(), Ended> {
     table::serve(listener, token, session).map_err(|error| failed("page-not-served", &error))
 }
 
-/// The file as it stands; the page says what is wrong in it.
+/// The file as it stands, with the files that it names; the page says what is wrong in them, and which are not there.
 fn open(file: &Path) -> Result<Opened, Ended> {
     let source = inputs::source(file, "no-file-for-the-page-help")?;
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
-    let text = |source: &Source| source.mark().to_owned() + source.text();
-    let (albums, mut batch) = albums(file, &source);
-    let (own, laid) = table::brought(&name, &text(&source), &albums);
-    let album = |text: &str| {
-        let source = Source::new(&name, text.as_bytes().to_vec()).ok()?;
-        parts::read_album(&source, &mut parts::no_kind_files).value
-    };
-    let drawings = match &mut batch {
-        // What its albums name they name in their own files.
-        Some(batch) => {
-            let outlines = batch.kits.iter_mut().flat_map(|kit| kit.album.outlines());
-            let is_own = |place: &Place| *place.file == *source.name();
-            drawn(file, outlines.filter(|outlined| outlined.asked.named.as_ref().is_some_and(is_own)))
-        }
-        None => album(&own).iter_mut().flat_map(|album| drawn(file, album.outlines())).collect(),
-    };
     let folder = file.parent().unwrap_or(Path::new(""));
-    let beside = albums.iter().zip(laid).map(|((way, _), (name, text))| {
-        let drawings = album(&text).iter_mut().flat_map(|album| drawn(&folder.join(way), album.outlines())).collect();
-        LaidFile { name, text, drawings }
-    });
-    let albums = beside.collect();
-    Ok(Opened { name, text: own, drawings, albums })
+    let text = |source: &Source| source.mark().to_owned() + source.text();
+    let mut files = vec![(name, text(&source))];
+    let mut drawn = vec![drawings(file, &source)];
+    let mut from = vec![(files[0].0.clone(), source)];
+    // An order names albums, these name a drawer and cutters.
+    for _ in 0..2 {
+        let mut next = Vec::new();
+        for (way, source) in &from {
+            for said in table::names(source) {
+                let way = table::beside_of(way, &said);
+                let known = files.iter().any(|(known, _)| *known == way);
+                let Ok(found) = inputs::source(&folder.join(&way), "no-album-of-batch-help") else { continue };
+                if !known && files.len() < MOST_FILES {
+                    drawn.push(drawings(&folder.join(&way), &found));
+                    files.push((way.clone(), text(&found)));
+                    next.push((way, found));
+                }
+            }
+        }
+        from = next;
+    }
+    let mut laid = table::brought(&files).into_iter().zip(drawn);
+    let ((name, text), drawings) = laid.next().unwrap_or_default();
+    let files = laid.map(|((name, text), drawings)| LaidFile { name, text, drawings }).collect();
+    Ok(Opened { name, text, drawings, files })
 }
 
 /// The drawings that a file names, as far as they can be read; the page says which are not there.
-fn drawn<'a>(file: &Path, outlines: impl Iterator<Item = &'a mut Outlined>) -> Vec<(String, String)> {
+fn drawings(file: &Path, source: &Source) -> Vec<(String, String)> {
     let folder = file.parent().unwrap_or(Path::new(""));
-    let mut drawings: Vec<(String, String)> = Vec::new();
-    for name in outlines.map(|outlined| &outlined.asked.file) {
-        if drawings.iter().any(|(known, _)| known == name) {
-            continue;
-        }
-        if let Ok(drawing) = inputs::source_as(&folder.join(name), "no-drawing-help", outline::drawing) {
-            drawings.push((name.clone(), drawing.text().to_owned()));
-        }
-    }
-    drawings
-}
-
-/// The albums that a batch file names, as far as they can be read, and the batch; the page says which are not there.
-fn albums(file: &Path, source: &Source) -> (Vec<(String, String)>, Option<Batch>) {
-    let folder = file.parent().unwrap_or(Path::new(""));
-    let mut albums: Vec<(String, String)> = Vec::new();
-    if !batch::is_batch(source) {
-        return (albums, None);
-    }
-    let mut load = |name: &str| {
-        let found = inputs::source(&folder.join(name), "no-album-of-batch-help");
-        if let Ok(album) = &found {
-            albums.push((name.to_owned(), album.mark().to_owned() + album.text()));
-        }
-        let first = |ended: Ended| ended.findings.into_iter().next();
-        found.map_err(|ended| {
-            Box::new(first(ended).unwrap_or_else(|| Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
-        })
+    let read = |name: String| {
+        let drawing = inputs::source_as(&folder.join(&name), "no-drawing-help", outline::drawing).ok()?;
+        Some((name, drawing.text().to_owned()))
     };
-    let batch = batch::read(source, &parts::kinds(), &mut load).value;
-    (albums, batch)
+    table::drawings(source).into_iter().take(MOST_FILES).filter_map(read).collect()
 }
 
 fn no_port(port: u16, error: &io::Error) -> Ended {

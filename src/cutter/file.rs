@@ -10,7 +10,8 @@ use crate::finding::{Arg, Checked, Finding, Said};
 use crate::length::Length;
 use crate::paper;
 use serde_json::{Value, json};
-const FORMAT: &str = "hingeleaf-cutter/1";
+/// What the file's `format` must say.
+pub const FORMAT: &str = "hingeleaf-cutter/1";
 
 /// The names of `dxf_version`, oldest first.
 pub const DXF_VERSIONS: &[&str] = &["R12", "R2000", "R2004", "R2007", "R2010", "R2013", "R2018"];

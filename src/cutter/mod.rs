@@ -6,7 +6,7 @@
 mod file;
 
 pub(crate) use file::{DASH_FIELDS, SETTINGS, read_own};
-pub use file::{DXF_VERSIONS, SVG_UNITS, own_schema, read, schema};
+pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
 
 use crate::finding::{Finding, Said};
 use crate::length::Length;

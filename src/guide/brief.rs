@@ -25,13 +25,24 @@ pub(super) fn is_in_one_system(desk: &Desk<'_>) -> bool {
     desk.rows.len() > MOST_IN_BOTH
 }
 
+/// Columns of the sheets that say what they are where there is no head above them.
+const SHEETS: [(&str, &str); 4] = [
+    ("need-head-weight", "card-sheets-weight"),
+    ("need-head-count", "card-sheets-count"),
+    ("need-head-buy", "card-sheets-buy"),
+    ("need-head-price", "card-sheets-price"),
+];
+
 /// The sheets that are cut, each in a line.
 pub(super) fn sheets(desk: &Desk<'_>, table: &Table) -> Block {
     let line = |row: &Vec<Line>| {
         let told = |(column, (cell, head)): (usize, (&Line, &Line))| match column {
             // The stock and its sheet need no head.
             0 | 1 => cell.clone(),
-            _ => desk.say("card-sheets", vec![("what", head.clone()), ("n", cell.clone())]),
+            _ => {
+                let key = SHEETS.iter().find(|(name, _)| *head == desk.tell(name)).map_or("", |(_, key)| key);
+                desk.say(key, vec![("n", cell.clone())])
+            }
         };
         let cells = row.iter().zip(&table.head).enumerate().filter(|(_, (cell, _))| !cell.is_empty());
         desk.words.row(cells.map(told).collect())
@@ -65,7 +76,7 @@ fn pieces(desk: &Desk<'_>) -> Vec<Block> {
         }
         let kinds = kinds.into_iter().map(|(kind, lies, pieces)| of_kind(desk, kind, lies, pieces));
         let pieces = kinds.reduce(|all, kind| all.then(&kind)).unwrap_or_default();
-        let said = || desk.say("card-stock", vec![("stock", stock.name.as_str().into()), ("pieces", pieces.clone())]);
+        let said = || desk.say("card-stock", vec![("stock", desk.called(stock).into()), ("pieces", pieces.clone())]);
         (!pieces.is_empty()).then(|| Block::Words(said()))
     };
     desk.job.album.stocks.iter().enumerate().filter(|(_, stock)| !stock.ready).filter_map(paragraph).collect()

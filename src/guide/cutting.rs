@@ -42,7 +42,7 @@ pub(super) fn tables(desk: &Desk<'_>, which: &dyn Fn(&Row) -> bool, heads: &[&st
         let rows: Vec<Vec<Line>> = desk.rows.iter().filter(of_stock).map(|row| cells(desk, row, &heads)).collect();
         (!rows.is_empty()).then(|| {
             Block::Table(Table {
-                caption: desk.say("cut-caption", vec![("stock", Line::text(stock.name.clone()))]),
+                caption: desk.say("cut-caption", vec![("stock", Line::text(desk.called(stock)))]),
                 head: heads.iter().map(|head| desk.tell(&format!("cut-head-{head}"))).collect(),
                 rows,
             })
@@ -238,7 +238,7 @@ fn kept(desk: &Desk<'_>, plan: &Plan, lying: &Lying) -> Line {
     };
     let mut places = vec![
         ("what", thing(desk, lying)),
-        ("stock", Line::text(desk.stock(plan.stock).map_or("", |stock| stock.name.as_str()))),
+        ("stock", Line::text(desk.stock(plan.stock).map_or("", |stock| desk.called(stock)))),
         ("width", desk.length(width, What::SheetWidth, &plan.sheet)),
         ("height", desk.length(height, What::SheetHeight, &plan.sheet)),
     ];

@@ -49,7 +49,7 @@ impl<'a> Desk<'a> {
         let kits = if reader == Audience::Kit { 1 } else { job.album.made().max(1) };
         let stocks = sheets(job, reader, kits);
         let calipers: Vec<f64> = job.album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
-        let words = Words::new(job.album.language);
+        let words = Words::new(job.language);
         Self {
             job,
             measure: Measure { units: job.album.units, both: job.both_units, notation: words.notation() },
@@ -112,6 +112,13 @@ impl<'a> Desk<'a> {
     pub(super) fn bought<'b>(&'b self, laid: &'b StockSheets) -> impl Iterator<Item = (&'b Stock, &'b SheetSize, u64)> {
         let stock = self.stock(laid.stock);
         laid.by_size().into_iter().filter_map(move |(size, count)| Some((stock?, stock?.sheets.get(size)?, count)))
+    }
+
+    /// What the reader calls a stock: as it is bought. Whoever makes all kits, or cuts one stock in two ways, tells what is cut
+    /// otherwise by its own name.
+    pub(super) fn called<'s>(&self, stock: &'s Stock) -> &'s str {
+        let alike = self.job.album.stocks.iter().filter(|other| other.bought() == stock.bought()).count();
+        if self.reader == Audience::Kit && alike == 1 { stock.bought() } else { &stock.name }
     }
 
     /// Width and height of a sheet as it is bought.

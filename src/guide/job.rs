@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What a guide is made from.
 
-use crate::album::Album;
+use crate::album::{Album, Language};
 use crate::cost::Cost;
 use crate::cutter::Cutter;
 use crate::fit::Fit;
@@ -13,6 +13,8 @@ use crate::sheets::StockSheets;
 pub struct GuideJob<'a> {
     /// The album.
     pub album: &'a Album,
+    /// The language that it speaks: the album's, unless somebody else reads it.
+    pub language: Language,
     /// Its parts.
     pub kit: &'a Kit,
     /// How it goes together.

@@ -84,6 +84,15 @@ pub(crate) fn usual_size(kind: &Kind) -> Option<[f64; 2]> {
     Some([example["width"].as_f64()?, example["height"].as_f64()?])
 }
 
+/// How a kind stands in albums, whether it is built in or one's own.
+#[must_use]
+pub fn maker_of_kind(kind: &Kind) -> Option<&'static Maker> {
+    match kind.file.filter(|file| !file.is_built_in()) {
+        Some(file) => own::kept(file),
+        None => ALL.iter().copied().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name),
+    }
+}
+
 /// How the kind of an entry is made.
 pub(super) fn maker(entry: &Entry) -> Option<&'static Maker> {
     ALL.iter().copied().find(|maker| maker.kind.role == entry.kind.role && maker.kind.name == entry.kind.name)

@@ -39,7 +39,7 @@ pub use example::{example, example_album};
 pub use hidden::Hidden;
 pub use inserts::insert::is_sized;
 pub(crate) use kinds::usual_size;
-pub use kinds::{ALL, kinds, source_of};
+pub use kinds::{ALL, kinds, maker_of_kind, source_of};
 pub use kit::{
     BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose, Resized,
     Round, Spare, Tucked,

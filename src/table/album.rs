@@ -2,13 +2,13 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{drawn, edges, pictures, words};
-use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use super::{drawn, edges, handed, pictures, words};
+use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::free_edges;
-use crate::stock::{STOCK_FIELDS, Stock};
+use crate::stock::{self, STOCK_FIELDS, Stock};
 use crate::work::Work;
 use serde_json::{Value, json};
 
@@ -40,8 +40,10 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
     let top = form::rows(file, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
+    let stocks: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
     json!({
         "title": album.title,
+        "handed": handed::rows(file, "", &stocks, "handed-as-whole"),
         "units": album.units.name(),
         "sentence": sentence(album),
         "top": top,
@@ -53,12 +55,19 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": inserts,
+        "kinds": { "page": kinds(&album.kinds, Role::Page), "insert": kinds(&album.kinds, Role::Insert) },
         "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock)).collect::<Vec<_>>(),
     })
 }
 
+/// The kinds of a role, to choose from.
+pub(super) fn kinds(all: &[&'static Kind], role: Role) -> Vec<Value> {
+    let of = all.iter().filter(|kind| kind.role == role);
+    of.map(|kind| json!({ "kind": kind.name, "label": words::kind(kind.name), "about": kind.about })).collect()
+}
+
 fn shown_on_top(field: &Field) -> bool {
-    matches!(field.name, "title" | "bound" | "copies" | "tolerance")
+    matches!(field.name, "title" | "bound" | "copies" | "language" | "tolerance")
 }
 
 pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &Entry) -> Value {

@@ -5,21 +5,23 @@
 //! a quick layout, of an album or a batch; `batch` begins a batch; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away; `compare` holds it beside an earlier edition, `recut` gives the sheets to cut again. Each answer depends on what was asked alone.
 
+use super::batch::BatchRead;
+use super::beside::NamedFiles;
 use super::change::{self, Changed, Wanted};
 use super::compare::{self, ComparedWork, NotCompared};
-use super::drawn::{self, TableDrawings};
+use super::drawer::DrawnOrder;
 use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
+use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
-use super::{album, batch, parts_list, said, sheets, sizes, tables, taken, terms, words};
+use super::{album, batch, drawer, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words};
 use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
 use crate::fields::{Node, Source};
 use crate::finding::{Finding, Said};
 use crate::layout::{Effort, Unwatched, Watch};
-use crate::parts;
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
 use crate::work::{BatchWork, MadeEdition, Work};
@@ -82,9 +84,7 @@ impl Session {
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
-            Ok(question) if name == "kit" && taken::is_all(&question) => {
-                taken::in_one_place(&question, &batch::albums(&question.name, &question.text))
-            }
+            Ok(question) if name == "kit" && taken::is_all(&question) => taken::in_one_place(&question),
             Ok(question) => question,
             Err(error) => return Reply::words(400, &Said::new("question-not-read").with("error", error.to_string())),
         };
@@ -93,18 +93,20 @@ impl Session {
             Err(finding) => return Reply::words(400, &finding.text),
         };
         if name == "batch" {
-            return batch::start(&source)
+            return batch::start(&source, &question.files, question.class)
                 .map_or_else(|| Reply::word(400, "album-not-read"), |begun| Reply::json(&begun));
         }
         if is_batch(&source) {
             return self.of_batch(name, source, &question, gone);
         }
+        if name == "work" && on_table::kind(&source) == "drawer" {
+            return Reply::json(&drawer::work(&source, &question));
+        }
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
-        let read = parts::read_album(&source, &mut parts::no_kind_files);
-        let Some(mut album) = read.value else { return Reply::word(400, "album-not-read") };
-        let drawn = drawn::of_album(&mut album, &question.drawings);
+        let AlbumRead { album: read, files } = AlbumRead::of(&source, &question);
+        let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
         let cutter = match machine.value {
@@ -120,20 +122,22 @@ impl Session {
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
             return Reply::json(&sizes::sizes(&album, &survey));
         }
-        let work = self.made(&question, (album, &drawn), cutter, gone);
+        let work = self.made(&question, (album, &files), cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, (&source, &drawn), &[]), "sheets": sheets::sheets(&work),
+                "fit": said::fit(&work, (&source, &files), &[]), "sheets": sheets::sheets(&work),
                 "take": sheets::take(&work, &question),
                 "tables": tables::cost(&work),
+                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, &question)),
             })),
             _ if work.stopped() => Reply::word(409, "not-together-yet"),
             "compare" | "recut" => {
                 self.compared(name, &question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
             }
+            _ if question.file == drawer::AFTER => drawer_after(&DrawnOrder::of(&work)),
             _ => taken_away(&question, &|files, sink| {
                 work.write(files, sink)?;
-                if taken::is_all(&question) { taken::put(&question, &[], sink) } else { Ok(()) }
+                taken::put(&question, sink)
             }),
         }
     }
@@ -143,20 +147,21 @@ impl Session {
         if name == "work" {
             return Reply::json(&batch::work(source, question, &Gone(gone)));
         }
-        let (read, drawn) = batch::of(&source, question);
+        let BatchRead { batch: read, files, .. } = BatchRead::of(&source, question);
         let Some(read) = read.value else { return Reply::word(400, "batch-not-read") };
         let Some(cutter) = question.machine.cutter().value else { return Reply::word(409, "machine-not-read") };
         let new = || {
             let search = question.machine.search(Effort::Normal, self.threads);
             let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, &Gone(gone));
-            batch::tell_drawn(&mut work, &drawn);
+            let told = files.tell(&mut work.findings);
+            work.add(told);
             work
         };
         match name {
             "folds" | "sizes" => Reply::word(404, "nothing-here"),
             "better" => {
                 let work = once(&self.batch_made, asked(question), gone, new);
-                Reply::json(&batch::better(&work, (&source, &drawn), question))
+                Reply::json(&batch::better(&work, (&source, &files), question))
             }
             _ => {
                 let work = once(&self.batch_made, asked(question), gone, new);
@@ -167,7 +172,13 @@ impl Session {
                     let made = || MadeEdition::Order(Box::new(BatchWork::clone(&work)));
                     return self.compared(name, question, gone, &made);
                 }
-                taken_away(question, &|files, sink| batch::write(&work, question, files, sink))
+                if question.file == drawer::AFTER {
+                    return drawer_after(&batch::order(&work));
+                }
+                taken_away(question, &|files, sink| {
+                    work.write(files, sink)?;
+                    taken::put(question, sink)
+                })
             }
         }
     }
@@ -176,14 +187,15 @@ impl Session {
     fn made(
         &self,
         question: &Question,
-        (album, drawn): (Album, &TableDrawings),
+        (album, files): (Album, &NamedFiles),
         cutter: Cutter,
         gone: &AtomicBool,
     ) -> Arc<Work> {
         once(&self.made, asked(question), gone, || {
             let search = question.machine.search(Effort::Normal, self.threads);
             let mut work = Work::new(album, cutter, Labels::Hidden, search, &Gone(gone));
-            tell_drawn(&mut work, drawn);
+            let told = files.tell(&mut work.findings);
+            work.add(told);
             work
         })
     }
@@ -207,8 +219,13 @@ impl Session {
     }
 }
 
+/// The drawer as it is after the job, as its file.
+fn drawer_after(order: &DrawnOrder<'_>) -> Reply {
+    drawer::text_after(order).map_or_else(|| Reply::word(404, "no-drawer"), Reply::json_text)
+}
+
 fn asked(question: &Question) -> Asked {
-    let beside = question.albums.iter().map(|album| format!("{album:?}"));
+    let beside = question.files.iter().map(|file| format!("{file:?}"));
     let besides = [format!("{:?}", question.machine), format!("{:?}", question.drawings)];
     let more = besides.into_iter().chain(beside).collect();
     (question.name.clone(), question.text.clone(), more)
@@ -237,19 +254,21 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
         json!({
             "refused": true,
             "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source, None, &TableDrawings::default()),
+            "findings": said::findings(findings, source),
         })
     };
     let judge = |source: &Source| {
-        let mut album = parts::read_album(source, &mut parts::no_kind_files).value?;
-        drawn::of_album(&mut album, &question.drawings);
+        let album = AlbumRead::of(source, question).album.value?;
         Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
     };
-    let mut read = parts::read_album(&source, &mut parts::no_kind_files);
+    let AlbumRead { album: mut read, mut files } = AlbumRead::of(&source, question);
     let (mut source, mut notes) = (source, Vec::new());
     if let Some(wanted) = &question.change {
-        let Some(album) = &read.value else { return refused(&source, &read.findings) };
-        let changed = change::apply(&source, album, wanted, &judge);
+        let changed = match (&read.value, change::of_unread(&source, wanted)) {
+            (Some(album), _) => change::apply(&source, album, wanted, &judge),
+            (None, Some(text)) => Ok(Changed { text, notes: Vec::new() }),
+            (None, None) => return refused(&source, &read.findings),
+        };
         let Changed { text, notes: said } = match changed {
             Ok(changed) => changed,
             Err(finding) => return refused(&source, &[*finding]),
@@ -258,42 +277,41 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
             Ok(next) => next,
             Err(finding) => return refused(&source, &[*finding]),
         };
-        let reread = parts::read_album(&next, &mut parts::no_kind_files);
-        if reread.value.is_none() {
-            return refused(&next, &reread.findings);
+        let reread = AlbumRead::of(&next, question);
+        // One that could not be read before may be mended step by step.
+        if reread.album.value.is_none() && read.value.is_some() {
+            return refused(&next, &reread.album.findings);
         }
-        (source, read, notes) = (next, reread, said);
+        (source, read, files, notes) = (next, reread.album, reread.files, said);
     }
-    let Some(mut album) = read.value else {
+    let Some(album) = read.value else {
         // A picture or a letter is no album file with faults.
         let other = !source.text().trim_start().starts_with('{');
-        return json!({ "unread": true, "other": other, "findings": said::of_the_text(&read.findings, &source) });
+        let findings = said::of_the_text(&read.findings, &source, &files);
+        let text = source.mark().to_owned() + source.text();
+        let (kind, missing) = (on_table::kind(&source), &files.missing);
+        return json!({ "text": text, "unread": true, "other": other, "kind": kind, "missing": missing, "findings": findings });
     };
     let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
-    let drawn = drawn::of_album(&mut album, &question.drawings);
     let search = question.machine.search(Effort::Low, 1);
     // With a machine that can't be told nothing is laid out.
     let mut work =
         if usable { Work::new(album, cutter, Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
     work.add(read.findings);
-    tell_drawn(&mut work, &drawn);
+    let told = files.tell(&mut work.findings);
+    work.add(told);
     let machine = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work, &root),
-        "fit": said::fit(&work, (&source, &drawn), if usable { &[] } else { &machine }),
+        "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &machine }),
         "machine": machine,
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
         "take": sheets::take(&work, question),
+        "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, question)),
         "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
         "tables": tables::cost(&work),
     })
-}
-
-/// Adds what is wrong with the drawings.
-fn tell_drawn(work: &mut Work, drawn: &TableDrawings) {
-    let told = drawn.tell(&mut work.findings);
-    work.add(told);
 }

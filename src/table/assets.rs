@@ -37,6 +37,10 @@ const ASSETS: &[Asset] = &[
     Asset { name: "compare.js", kind: SCRIPT, text: include_str!("page/compare.js") },
     Asset { name: "drawings.js", kind: SCRIPT, text: include_str!("page/drawings.js") },
     Asset { name: "drawn.js", kind: SCRIPT, text: include_str!("page/drawn.js") },
+    Asset { name: "class.js", kind: SCRIPT, text: include_str!("page/class.js") },
+    Asset { name: "drawer.js", kind: SCRIPT, text: include_str!("page/drawer.js") },
+    Asset { name: "drawers.js", kind: SCRIPT, text: include_str!("page/drawers.js") },
+    Asset { name: "otherwise.js", kind: SCRIPT, text: include_str!("page/otherwise.js") },
     Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 

@@ -1,17 +1,16 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change, as changes of the album file's text.
 
-use super::hand::{Hand, gone, page_number, refused, unchanged, value_of};
-use super::{edges, example, terms, units, words};
-use crate::album::{self, Album, EDGE_FIELDS, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
-use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
+use super::hand::{Hand, gone, page_number, refused, unchanged, value, value_of};
+use super::{edges, example, handed, named, terms, units, words};
+use crate::album::{self, Album, EDGE_FIELDS, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
+use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::mend::mend;
 use crate::outline::OUTLINE_FIELDS;
-use crate::parts;
 use crate::selling::SELLING_FIELDS;
-use crate::stock::{Pattern, STOCK_FIELDS};
+use crate::stock::{self, Pattern, STOCK_FIELDS};
 use crate::work::Work;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -55,8 +54,14 @@ pub(super) enum Wanted {
     Choose { path: String },
     /// A kit of a batch is cut from a paper of its own instead of this one.
     OwnPaper { path: String, like: String, name: String },
-    /// Albums of a batch are called otherwise on the table.
-    CallAlbums { names: BTreeMap<String, String> },
+    /// Another group of makers of a class.
+    AddGroup {},
+    /// Files that it names are called otherwise on the table; each by its name alone.
+    CallFiles { names: BTreeMap<String, String> },
+    /// One more file of an own kind.
+    AddKindFile { name: String },
+    /// More sheets lie in the drawer.
+    Lies { stock: String, sheet: String, count: String },
 }
 
 impl Wanted {
@@ -86,12 +91,12 @@ pub(super) fn apply(
     let root = Node::read(source)?;
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
     match wanted {
-        Wanted::Set { path, typed } => set(&mut hand, &root, path, typed)?,
+        Wanted::Set { path, typed } => set(&mut hand, album, &root, (path, typed))?,
         Wanted::Kind { path, kind } => {
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;
         }
-        Wanted::Take { path } if taken_term(&mut hand, path)? => {}
+        Wanted::Take { path } if terms::taken(&mut hand, path)? => {}
         Wanted::Take { path } => {
             let whole = edges::last_of(&root, path).unwrap_or_else(|| path.clone());
             hand.alter(&Change::Remove { path: whole })?;
@@ -115,9 +120,9 @@ pub(super) fn apply(
             hand.alter(&Change::Set { path: "panels".into(), value })?;
         }
         Wanted::Stock { name } => hand.stock(&root, name.trim())?,
-        Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album.units)?,
+        Wanted::Mend { path, eighths } => hand.lengths(&[(path, *eighths)], album)?,
         Wanted::PageSize { width, height } => {
-            hand.lengths(&[("page.width", *width), ("page.height", *height)], album.units)?;
+            hand.lengths(&[("page.width", *width), ("page.height", *height)], album)?;
         }
         Wanted::MendAll {} => hand.mend_all(album, judge)?,
         Wanted::Units { units } => {
@@ -125,19 +130,30 @@ pub(super) fn apply(
             units::convert(&mut hand, album, to)?;
             hand.notes.extend(units::moved(album, &hand.source));
         }
-        Wanted::Sold { list, name, of, price } => sold(&mut hand, list, name, [of, price])?,
-        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::CallAlbums { .. } => {
+        Wanted::Sold { list, name, of, price } => terms::sold(&mut hand, list, name, [of, price])?,
+        Wanted::CallFiles { names } => named::call_files(&mut hand, names)?,
+        Wanted::AddKindFile { name } => hand.kind_file(&root, name)?,
+        Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
         }
+        Wanted::Lies { .. } => return Err(gone(Said::new("the-drawer"))),
     }
     Ok(Changed { text: hand.source.mark().to_owned() + hand.source.text(), notes: hand.notes })
 }
 
+/// A file that can't be read yet, with its files called as they are called on the table; nothing else is changed of such.
+pub(super) fn of_unread(source: &Source, wanted: &Wanted) -> Option<String> {
+    let Wanted::CallFiles { names } = wanted else { return None };
+    let mut hand = Hand { source: source.clone(), notes: Vec::new() };
+    named::call_files(&mut hand, names).ok()?;
+    Some(hand.source.mark().to_owned() + hand.source.text())
+}
+
 impl Hand {
-    fn lengths(&mut self, lengths: &[(&str, i64)], units: Units) -> Result<(), Box<Finding>> {
+    fn lengths(&mut self, lengths: &[(&str, i64)], album: &Album) -> Result<(), Box<Finding>> {
         let lengths: Vec<(&str, Length)> =
             lengths.iter().map(|(path, eighths)| (*path, Length::from_eighths(*eighths))).collect();
-        let text = fields::edit(&self.source, &lengths, units, &album::left_out(&parts::kinds()));
+        let text = fields::edit(&self.source, &lengths, album.units, &album::left_out(&album.kinds));
         self.take(text.map_err(|problem| unchanged(&problem))?)
     }
 
@@ -166,10 +182,23 @@ impl Hand {
         Ok(())
     }
 
+    /// One more kind file, after those that are named.
+    fn kind_file(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
+        if named::names(&self.source).iter().any(|known| known == name) {
+            return Ok(());
+        }
+        let mut files = match root.get("kinds").map(|node| value_of(&self.source, node)) {
+            Some(Value::Array(files)) => files,
+            one => one.into_iter().collect(),
+        };
+        files.push(name.into());
+        self.alter(&Change::Set { path: "kinds".into(), value: files.into() })
+    }
+
     /// A new stock.
     fn stock(&mut self, root: &Node, name: &str) -> Result<(), Box<Finding>> {
         self.keep_card()?;
-        if !crate::stock::is_name(name) {
+        if !stock::is_name(name) {
             let text = Said::new("stock-name").with("name", Arg::quoted(crate::length::excerpt(name)));
             return Err(refused("stock-name", text, "stock-name-help"));
         }
@@ -235,33 +264,16 @@ impl Hand {
     }
 }
 
-/// A new pack or supply, as it was typed.
-pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
-    let [of, price] = typed;
-    if let Some(said) = terms::lacks(of, price) {
-        return Err(refused("pack-lacks", said, "pack-lacks-help"));
-    }
-    let field = |name: &str, typed: &str| {
-        let path = format!("{list}.-.{name}");
-        terms::parted(&path).map_or_else(|| typed.into(), |(.., field)| value(field, typed.trim()))
-    };
-    terms::add(hand, list, name.trim(), [("of", field("of", of)), ("price", field("price", price))])
-}
-
-/// Takes a pack or a supply out, if this is one's way.
-pub(super) fn taken_term(hand: &mut Hand, path: &str) -> Result<bool, Box<Finding>> {
-    let Some((list, name)) = path.split_once('.').filter(|(list, _)| matches!(*list, "packs" | "supplies")) else {
-        return Ok(false);
-    };
-    terms::put(hand, list, name, None).map(|()| true)
-}
-
-fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
+fn set(hand: &mut Hand, album: &Album, root: &Node, (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let Some((list, name, field)) = terms::parted(path) {
         return terms::set(hand, (list, name, field.name), value(field, typed.trim()));
     }
+    if let Some((way, stock)) = handed::parted(path) {
+        let names: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
+        return handed::set(hand, way, (stock, typed.trim()), &names);
+    }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let field = field(&album.kinds, root, way, name).ok_or_else(|| gone(path))?;
     let typed = typed.trim();
     if typed.is_empty() {
         return if root.at(path).is_some() { hand.alter(&Change::Remove { path: path.into() }) } else { Ok(()) };
@@ -284,8 +296,8 @@ fn set(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<
     Ok(())
 }
 
-/// The field that a way and a name lead to.
-pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+/// The field that a way and a name lead to, where entries may be of these kinds.
+pub(super) fn field(kinds: &[&'static Kind], root: &Node, way: &str, name: &str) -> Option<&'static Field> {
     let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
     match way {
         "" => find(TOP_FIELDS),
@@ -301,7 +313,7 @@ pub(super) fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field
                 _ if way == "spine" => example::spine_kind(),
                 _ => return None,
             };
-            let kind = example::kind_of(role_of(way), kind)?;
+            let kind = example::kind_of(kinds, (role_of(way), kind))?;
             find(kind.fields).or_else(|| find(kind.common()))
         }
     }
@@ -313,33 +325,5 @@ fn role_of(way: &str) -> Role {
         Some("cover") => Role::Cover,
         Some("inserts") => Role::Insert,
         _ => Role::Page,
-    }
-}
-
-/// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
-pub(super) fn value(field: &Field, typed: &str) -> Value {
-    let text = || Value::from(typed);
-    let number = |typed: &str| -> Option<Value> {
-        let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));
-        let whole = typed.parse::<u32>().ok().map(Value::from);
-        let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
-        plain.then(|| whole.or_else(number)).flatten()
-    };
-    let list = |one: &dyn Fn(&str) -> Option<Value>| -> Option<Value> {
-        typed.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(one).collect()
-    };
-    match field.takes {
-        Takes::Length { .. }
-        | Takes::Caliper
-        | Takes::Count { .. }
-        | Takes::CountOr { .. }
-        | Takes::Amount
-        | Takes::AmountOrText(_) => number(typed).unwrap_or_else(text),
-        Takes::Counts => list(&number).unwrap_or_else(text),
-        Takes::Flag => typed.parse::<bool>().map_or_else(|_| text(), Value::from),
-        Takes::Texts(_) | Takes::Nested(_) if typed.contains(',') => {
-            list(&|part| Some(part.into())).unwrap_or_else(text)
-        }
-        Takes::Texts(_) | Takes::Nested(_) | Takes::Text | Takes::Choice(_) => text(),
     }
 }

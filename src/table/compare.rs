@@ -4,15 +4,16 @@
 //! In: the question, and what it is compared with. Out: all that the command line says, in the page's words; the sheets of what is
 //! cut again. Never: a rule about editions.
 
-use super::question::{Question, TableFile};
+use super::batch::BatchRead;
+use super::beside::NamedFiles;
+use super::question::{EarlierFile, Question};
+use super::read::AlbumRead;
 use super::sheets::{self, LaidOrder};
-use super::{batch, said, words};
-use crate::batch::is_batch;
-use crate::editions::{self, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
-use crate::fields::{Node, Source, Tree};
+use super::{on_table, said, words};
+use crate::editions::{self, AnyEdition, EditionPair, ToldChange};
+use crate::fields::Source;
 use crate::finding::{Finding, Said, gravest_first, stops};
 use crate::layout::{Effort, Watch};
-use crate::parts;
 use crate::toolpath::Labels;
 use crate::work::{BatchWork, FORMATS, Files, MadeEdition, OF_SHEETS, Work};
 use crate::write::{Memory, WriteProblem};
@@ -53,41 +54,42 @@ pub(super) fn compare(
 
 /// The earlier edition.
 fn edition(
-    with: &TableFile,
+    with: &EarlierFile,
     question: &Question,
     (effort, threads): (Effort, usize),
     watch: &dyn Watch,
 ) -> Result<AnyEdition, NotCompared> {
-    let unread = |source: &Source, findings: &[Finding]| NotCompared {
+    let unread = |source: &Source, findings: &[Finding], files: &NamedFiles| NotCompared {
         said: Said::new("old-edition-not-read").with("file", source.name()),
-        findings: said::of_the_text(findings, source),
+        findings: said::of_the_text(findings, source, files),
     };
     let source = Source::new(&with.name, with.text.clone().into_bytes())
         .map_err(|finding| NotCompared { said: finding.text.clone(), findings: Vec::new() })?;
-    if is_report(&source) {
+    let kind = on_table::kind(&source);
+    if kind == "report" {
         let read = editions::read_report(&source);
-        return read.value.ok_or_else(|| unread(&source, &read.findings));
+        return read.value.ok_or_else(|| unread(&source, &read.findings, &NamedFiles::default()));
     }
     let Some(cutter) = question.machine.cutter().value else {
         return Err(NotCompared { said: Said::new("machine-not-read"), findings: Vec::new() });
     };
     let search = question.machine.search(effort, threads);
     let asked = with.question(question);
-    let (made, told) = if is_batch(&source) {
-        let (read, drawn) = batch::of(&source, &asked);
-        let Some(value) = read.value else { return Err(unread(&source, &read.findings)) };
+    let (made, told) = if kind == "batch" {
+        let BatchRead { batch: read, files, .. } = BatchRead::of(&source, &asked);
+        let Some(value) = read.value else { return Err(unread(&source, &read.findings, &files)) };
         let mut work = BatchWork::new(value, cutter, Labels::Hidden, search, watch);
-        batch::tell_drawn(&mut work, &drawn);
-        let told = said::of_batch(&work.findings, &source, work.batch.units, &drawn);
+        let faults = files.tell(&mut work.findings);
+        work.add(faults);
+        let told = said::of_batch(&work.findings, &source, work.batch.units, &files);
         (MadeEdition::Order(Box::new(work)), told)
     } else {
-        let read = parts::read_album(&source, &mut parts::no_kind_files);
-        let Some(mut value) = read.value else { return Err(unread(&source, &read.findings)) };
-        let drawn = super::drawn::of_album(&mut value, &asked.drawings);
+        let AlbumRead { album: read, files } = AlbumRead::of(&source, &asked);
+        let Some(value) = read.value else { return Err(unread(&source, &read.findings, &files)) };
         let mut work = Work::new(value, cutter, Labels::Hidden, search, watch);
-        let faults = drawn.tell(&mut work.findings);
+        let faults = files.tell(&mut work.findings);
         work.add(faults);
-        let told = said::findings(&work.findings, &source, Some(&work.album), &drawn);
+        let told = said::of_album(&work.findings, &source, &work.album, &files);
         (MadeEdition::Kit(Box::new(work)), told)
     };
     if stops(made.findings()) {
@@ -95,11 +97,6 @@ fn edition(
         return Err(NotCompared { said: Said::new("old-edition-stopped").with("file", source.name()), findings });
     }
     Ok(made.edition())
-}
-
-fn is_report(source: &Source) -> bool {
-    let node = Node::read(source).ok();
-    matches!(node.as_ref().and_then(|node| node.get("format")).map(|format| &format.tree), Some(Tree::Text(format)) if format == REPORT_FORMAT)
 }
 
 /// What the page shows of it.

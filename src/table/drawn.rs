@@ -5,7 +5,8 @@
 //! known.
 
 use super::form::{self, FormFile};
-use super::on_table::{TableAlbum, TableDrawing};
+use super::named::bare;
+use super::on_table::{TableDrawing, TableFile};
 use crate::album::{Album, Entry};
 use crate::batch::Batch;
 use crate::fields::Source;
@@ -39,11 +40,6 @@ pub(super) struct DrawnFault {
     pub kit: usize,
 }
 
-/// The name without the folders before it.
-pub(super) fn bare(name: &str) -> &str {
-    name.rsplit(['/', '\\']).next().unwrap_or(name)
-}
-
 pub(super) fn found<'d>(drawings: &'d [TableDrawing], name: &str) -> Option<&'d TableDrawing> {
     let is_it = |one: &&TableDrawing| bare(&one.name) == bare(name);
     drawings.iter().find(|one| one.name == name).or_else(|| drawings.iter().find(is_it))
@@ -60,11 +56,11 @@ pub(super) fn of_album(album: &mut Album, drawings: &[TableDrawing]) -> TableDra
 pub(super) fn of_batch(
     batch: &mut Batch,
     name: &str,
-    (albums, drawings): (&[TableAlbum], &[TableDrawing]),
+    (files, drawings): (&[TableFile], &[TableDrawing]),
 ) -> TableDrawings {
     let mut drawn = TableDrawings::default();
     let of_file = |file: &str| {
-        let album = albums.iter().find(|album| album.name == file && file != name);
+        let album = files.iter().find(|one| one.name == file && file != name);
         album.map_or(drawings, |album| album.drawings.as_slice())
     };
     for (number, kit) in batch.kits.iter_mut().enumerate() {

@@ -24,9 +24,9 @@ struct ExampleEntry {
     stocks: Vec<(String, Value)>,
 }
 
-/// A kind by its name.
-pub(super) fn kind_of(role: Role, name: &str) -> Option<&'static Kind> {
-    parts::kinds().into_iter().find(|kind| kind.role == role && kind.name == name)
+/// A kind by its name, of these.
+pub(super) fn kind_of(kinds: &[&'static Kind], (role, name): (Role, &str)) -> Option<&'static Kind> {
+    kinds.iter().copied().find(|kind| kind.role == role && kind.name == name)
 }
 
 /// The kind of spine that an album has which names none.
@@ -51,14 +51,14 @@ pub(super) fn new_entry(
     (role, name): (Role, &str),
 ) -> Result<NewEntry, Box<Finding>> {
     let gone_kind = || gone(Said::new("the-kind").with("kind", Arg::quoted(name)));
-    let kind = kind_of(role, name).ok_or_else(gone_kind)?;
+    let kind = kind_of(&album.kinds, (role, name)).ok_or_else(gone_kind)?;
     let ExampleEntry { fields, stocks } = entry(album, root, kind);
     let mut entry = Map::new();
     entry.insert("kind".into(), kind.name.into());
     entry.extend(fields);
     // Sizes that were read off something bought are no wish for what is cut, nor the other way round.
     let was = before.and_then(|node| node.get("kind")).and_then(plain);
-    let was = was.as_ref().and_then(Value::as_str).and_then(|name| kind_of(role, name));
+    let was = was.as_ref().and_then(Value::as_str).and_then(|name| kind_of(&album.kinds, (role, name)));
     let ready = kind.ready.is_some() || was.is_some_and(|kind| kind.ready.is_some());
     if let Some(Node { tree: Tree::Object(fields), .. }) = before.filter(|_| !ready) {
         for (name, _, node) in fields {
@@ -75,10 +75,7 @@ pub(super) fn new_entry(
 /// kind's example does, smaller where the page is.
 fn entry(album: &Album, root: &Node, kind: &Kind) -> ExampleEntry {
     let mut entry = ExampleEntry::default();
-    let Some(maker) = parts::ALL.iter().find(|maker| maker.kind.role == kind.role && maker.kind.name == kind.name)
-    else {
-        return entry;
-    };
+    let Some(maker) = parts::maker_of_kind(kind) else { return entry };
     let twin = ["pages", "inserts"].into_iter().find_map(|list| twin(root, list, kind.name));
     let text = parts::example(maker);
     let Some(example) = Source::new("example", text.into()).ok().and_then(|source| Node::read(&source).ok()) else {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! An album file's text in the hand that changes it.
 
-use crate::fields::{self, Change, Node, Source, Tree};
+use crate::fields::{self, Change, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use serde_json::Value;
 
@@ -68,4 +68,32 @@ pub(super) fn value_of(source: &Source, node: &Node) -> Value {
 pub(super) fn page_number(path: &str) -> Option<usize> {
     let index: usize = path.strip_prefix("pages[")?.strip_suffix(']')?.parse().ok()?;
     index.checked_add(1)
+}
+
+/// What was typed, as the field's reader takes it; what the reader does not take it refuses in its own words.
+pub(super) fn value(field: &Field, typed: &str) -> Value {
+    let text = || Value::from(typed);
+    let number = |typed: &str| -> Option<Value> {
+        let plain = typed.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-'));
+        let whole = typed.parse::<u32>().ok().map(Value::from);
+        let number = || typed.parse::<f64>().ok().and_then(serde_json::Number::from_f64).map(Value::from);
+        plain.then(|| whole.or_else(number)).flatten()
+    };
+    let list = |one: &dyn Fn(&str) -> Option<Value>| -> Option<Value> {
+        typed.split([',', ';']).map(str::trim).filter(|part| !part.is_empty()).map(one).collect()
+    };
+    match field.takes {
+        Takes::Length { .. }
+        | Takes::Caliper
+        | Takes::Count { .. }
+        | Takes::CountOr { .. }
+        | Takes::Amount
+        | Takes::AmountOrText(_) => number(typed).unwrap_or_else(text),
+        Takes::Counts => list(&number).unwrap_or_else(text),
+        Takes::Flag => typed.parse::<bool>().map_or_else(|_| text(), Value::from),
+        Takes::Texts(_) | Takes::Nested(_) if typed.contains(',') => {
+            list(&|part| Some(part.into())).unwrap_or_else(text)
+        }
+        Takes::Texts(_) | Takes::Nested(_) | Takes::Text | Takes::Choice(_) => text(),
+    }
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 //! The machine's settings as the page has them, and the kit to take away.
 
-use super::drawn::TableDrawings;
 use super::said;
 use crate::cutter::{self, Cutter};
 use crate::fields::Source;
@@ -39,8 +38,7 @@ impl Machine {
 
     /// What there is to say of the settings, for the page.
     pub(super) fn told(&self, findings: &[Finding]) -> Vec<Value> {
-        self.source()
-            .map_or_else(|_| Vec::new(), |source| said::findings(findings, &source, None, &TableDrawings::default()))
+        self.source().map_or_else(|_| Vec::new(), |source| said::findings(findings, &source))
     }
 
     /// The settings as a cutter file.

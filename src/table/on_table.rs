@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
-//! What lies on the table beside the file that a question is about: albums, drawings.
+//! A file on the table, as the page sends it along: its name, its text, what kind of file it is, its drawings.
 
+use crate::fields::{Node, Source, Tree};
+use crate::{batch, cutter, drawer, editions, kind_file};
 use serde::Deserialize;
 
-/// A drawing on the table.
+/// A drawing on the table. It belongs to the file that names it: two albums may each have their own of one name.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct TableDrawing {
@@ -13,16 +15,39 @@ pub(super) struct TableDrawing {
     pub text: String,
 }
 
-/// An album on the table: its name, and its text where the question is about it.
+/// A file that lies beside the one that a question is about: its name, and its text where the question needs it.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct TableAlbum {
-    /// The name that a batch file calls it by.
+pub(super) struct TableFile {
+    /// The name that files call it by.
     pub name: String,
-    /// What its file says.
+    /// What it says.
     #[serde(default)]
     pub text: Option<String>,
+    /// What kind of file it is, where it is no album.
+    #[serde(default)]
+    kind: Option<String>,
     /// The drawings that it names.
     #[serde(default)]
     pub drawings: Vec<TableDrawing>,
+}
+
+impl TableFile {
+    /// `album`, `drawer`, `cutter`, `kind`
+    pub(super) fn kind(&self) -> &str {
+        self.kind.as_deref().unwrap_or("album")
+    }
+}
+
+/// What kind of file a text says that it is: `album` for whatever says no other.
+pub(super) fn kind(source: &Source) -> &'static str {
+    let format = Node::read(source).ok().and_then(|root| root.get("format").map(|node| node.tree.clone()));
+    match format {
+        Some(Tree::Text(format)) if format == batch::FORMAT => "batch",
+        Some(Tree::Text(format)) if format == drawer::FORMAT => "drawer",
+        Some(Tree::Text(format)) if format == cutter::FORMAT => "cutter",
+        Some(Tree::Text(format)) if format == editions::REPORT_FORMAT => "report",
+        Some(Tree::Text(format)) if format == kind_file::FORMAT => "kind",
+        _ => "album",
+    }
 }

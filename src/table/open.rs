@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
 
-use super::{pictures, words};
-use crate::album::{self, Role};
-use crate::batch;
+use super::{album, drawer, on_table, pictures};
+use crate::album::{Role, starter};
 use crate::fields::Source;
 use crate::length::Units;
 use crate::paper;
@@ -42,8 +41,8 @@ pub struct Opened {
     pub text: String,
     /// The drawings that it names, by the names that it calls them by, and what they hold.
     pub drawings: Vec<(String, String)>,
-    /// Where it is a batch: the albums that it names.
-    pub albums: Vec<LaidFile>,
+    /// The files that it names, and that these name: an order's albums, drawers, cutters.
+    pub files: Vec<LaidFile>,
 }
 
 /// A file that lies beside it.
@@ -59,10 +58,8 @@ pub struct LaidFile {
 
 /// Everything that the page has to know before it shows an album.
 pub(super) fn open(opened: Option<&Opened>) -> Value {
-    let kinds = |role: Role| -> Vec<Value> {
-        let of = parts::kinds().into_iter().filter(|kind| kind.role == role);
-        of.map(|kind| json!({ "kind": kind.name, "label": words::kind(kind.name), "about": kind.about })).collect()
-    };
+    let all = parts::kinds();
+    let kinds = |role: Role| album::kinds(&all, role);
     let sheets = paper::named_sheets().iter().map(|sheet| {
         let size = format!("{} × {} mm", sheet.width.plain(Units::Mm), sheet.height.plain(Units::Mm));
         json!({ "value": sheet.name, "label": format!("{} ({size})", sheet.name) })
@@ -72,13 +69,12 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
         "file": opened.map(|opened| json!({
             "name": opened.name,
             "text": opened.text,
-            "batch": Source::new(&opened.name, opened.text.clone().into()).is_ok_and(|source| batch::is_batch(&source)),
+            "batch": kind(&opened.name, &opened.text) == "batch",
             "drawings": drawings(&opened.drawings),
-            "albums": opened.albums.iter().map(|LaidFile { name, text, drawings: drawn }| {
-                json!({ "name": name, "text": text, "drawings": drawings(drawn) })
-            }).collect::<Vec<_>>(),
+            "files": opened.files.iter().map(laid).collect::<Vec<_>>(),
         })),
-        "starters": { "mm": album::starter(Units::Mm), "in": album::starter(Units::In) },
+        "drawer": drawer::empty(),
+        "starters": { "mm": starter(Units::Mm), "in": starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {
             "page": kinds(Role::Page), "spine": kinds(Role::Spine), "cover": kinds(Role::Cover), "insert": kinds(Role::Insert),
@@ -89,6 +85,22 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
 
 fn drawings(list: &[(String, String)]) -> Vec<Value> {
     list.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect()
+}
+
+fn laid(LaidFile { name, text, drawings: drawn }: &LaidFile) -> Value {
+    let mut file = json!({ "name": name, "text": text });
+    if !drawn.is_empty() {
+        file["drawings"] = drawings(drawn).into();
+    }
+    let kind = kind(name, text);
+    if kind != "album" {
+        file["kind"] = kind.into();
+    }
+    file
+}
+
+fn kind(name: &str, text: &str) -> &'static str {
+    Source::new(name, text.as_bytes().to_vec()).map_or("album", |source| on_table::kind(&source))
 }
 
 fn shown(&(name, about, text): &(&str, &str, &str)) -> Value {

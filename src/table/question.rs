@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-//! What the page asks: about which file, beside which albums, with which machine, after which change.
+//! What the page asks: about which file, beside which others, with which machine, after which change.
 
 use super::change::Wanted;
 use super::kit::Machine;
-use super::on_table::{TableAlbum, TableDrawing};
+use super::on_table::{TableDrawing, TableFile};
 use serde::Deserialize;
 
 /// What every question about an album or a batch holds.
@@ -22,47 +22,41 @@ pub(super) struct Question {
     /// Which kinds of file of the kit; all where it is empty.
     #[serde(default)]
     pub formats: Vec<String>,
-    /// The albums that lie beside a batch.
+    /// The files that lie beside it: a batch's albums, drawers, cutters.
     #[serde(default)]
-    pub albums: Vec<TableAlbum>,
+    pub files: Vec<TableFile>,
     /// The drawings that the file names.
     #[serde(default)]
     pub drawings: Vec<TableDrawing>,
+    /// Whether a class is to begin, and no batch.
+    #[serde(default)]
+    pub class: bool,
     /// What it is compared with.
     #[serde(default)]
-    pub against: Option<TableFile>,
+    pub against: Option<EarlierFile>,
 }
 
-impl TableFile {
-    /// The same question about this file.
-    pub(super) fn question(&self, asked: &Question) -> Question {
-        let Self { name, text, albums, drawings, .. } = self.clone();
-        let machine = asked.machine.clone();
-        Question {
-            name,
-            text,
-            machine,
-            change: None,
-            file: String::new(),
-            formats: Vec::new(),
-            albums,
-            drawings,
-            against: None,
-        }
-    }
-}
-
-/// A file on the table, with all that belongs to it.
+/// What a file is compared with: an album, a batch or a report, with all that belongs to it.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct TableFile {
+pub(super) struct EarlierFile {
     pub name: String,
     pub text: String,
     /// What the page calls it.
     #[serde(default)]
     pub called: Option<String>,
     #[serde(default)]
-    pub albums: Vec<TableAlbum>,
+    pub files: Vec<TableFile>,
     #[serde(default)]
     pub drawings: Vec<TableDrawing>,
+}
+
+impl EarlierFile {
+    /// The same question about this file.
+    pub(super) fn question(&self, asked: &Question) -> Question {
+        let Self { name, text, files, drawings, .. } = self.clone();
+        let (file, formats) = (String::new(), Vec::new());
+        let machine = asked.machine.clone();
+        Question { name, text, machine, change: None, file, formats, files, drawings, class: false, against: None }
+    }
 }

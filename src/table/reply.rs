@@ -54,6 +54,11 @@ impl Reply {
             .map_or_else(|| Self::word(404, "nothing-here"), |asset| Self::new(200, asset.kind, asset.text))
     }
 
+    /// A JSON file.
+    pub(super) fn json_text(text: String) -> Self {
+        Self::new(200, JSON, text)
+    }
+
     /// An answer in JSON.
     pub(super) fn json(value: &Value) -> Self {
         Self::new(200, JSON, value.to_string())

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Findings, and what the work came to, in words for the page.
 
-use super::drawn::TableDrawings;
+use super::beside::NamedFiles;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
@@ -13,23 +13,28 @@ use crate::write;
 use serde_json::{Value, json};
 
 /// Findings about a file that the page shows as a text: names stand as they do there.
-pub(super) fn of_the_text(list: &[Finding], source: &Source) -> Vec<Value> {
-    told(list, (source, &TableDrawings::default()), (Units::Mm, None), Voice::Shown)
+pub(super) fn of_the_text(list: &[Finding], source: &Source, files: &NamedFiles) -> Vec<Value> {
+    told(list, (source, files), (Units::Mm, None), Voice::Shown)
 }
 
-/// Findings about what is typed or chosen on the page; `album` is at hand where the file could be read.
-pub(super) fn findings(list: &[Finding], source: &Source, album: Option<&Album>, drawn: &TableDrawings) -> Vec<Value> {
-    told(list, (source, drawn), (album.map_or(Units::Mm, |album| album.units), album), Voice::Page)
+/// Findings about what is typed or chosen on the page.
+pub(super) fn findings(list: &[Finding], source: &Source) -> Vec<Value> {
+    told(list, (source, &NamedFiles::default()), (Units::Mm, None), Voice::Page)
 }
 
-/// Findings about a batch: what would mend its albums is said in words alone.
-pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units, drawn: &TableDrawings) -> Vec<Value> {
-    told(list, (source, drawn), (units, None), Voice::Page)
+/// Findings about an album and the files that it names.
+pub(super) fn of_album(list: &[Finding], source: &Source, album: &Album, files: &NamedFiles) -> Vec<Value> {
+    told(list, (source, files), (album.units, Some(album)), Voice::Page)
+}
+
+/// Findings about a batch and the files that it names: what would mend its albums is said in words alone.
+pub(super) fn of_batch(list: &[Finding], source: &Source, units: Units, files: &NamedFiles) -> Vec<Value> {
+    told(list, (source, files), (units, None), Voice::Page)
 }
 
 fn told(
     list: &[Finding],
-    (source, drawn): (&Source, &TableDrawings),
+    (source, files): (&Source, &NamedFiles),
     (units, album): (Units, Option<&Album>),
     voice: Voice,
 ) -> Vec<Value> {
@@ -37,10 +42,11 @@ fn told(
     let worded = |said: &Said| say(said, voice);
     list.iter()
         .map(|finding| {
-            let fault = drawn.within(finding);
-            let source = fault.map_or(source, |fault| &fault.source);
+            // In a file that the shown one names it is told at the field that it concerns there.
+            let (there, at) = files.of(finding).unzip();
+            let source = there.unwrap_or(source);
             let place = finding.place.as_ref().filter(|place| *place.file == *source.name());
-            let at = fault.map(|fault| &fault.path).or(place.map(|place| &place.path));
+            let at = at.or_else(|| place.map(|place| place.path.clone()));
             json!({
                 "level": finding.level.word(),
                 "id": finding.id,
@@ -50,9 +56,9 @@ fn told(
                 // What is short of something says so in its words.
                 "measured": finding.measured.filter(|measured| *measured >= Length::ZERO).map(show),
                 "allowed": finding.allowed.map(show),
-                "path": finding.mend.as_ref().map(|mend| &mend.path).or(at),
+                "path": finding.mend.as_ref().map(|mend| mend.path.clone()).or(at),
                 // Where that is another file than the one on the table.
-                "file": fault.map(|_| source.name()),
+                "file": there.map(Source::name),
                 "line": place.map(|place| place.line),
                 "column": place.map(|place| place.column),
                 "written": place.map(|place| excerpt(source.line(place.line), place.column)),
@@ -87,7 +93,7 @@ fn excerpt(line: &str, column: usize) -> String {
 
 /// Whether the album goes together: the sentence, more sentences, findings, the cross-section. `machine` has what stops the
 /// work in the machine's settings.
-pub(super) fn fit(work: &Work, (source, drawn): (&Source, &TableDrawings), machine: &[Value]) -> Value {
+pub(super) fn fit(work: &Work, (source, files): (&Source, &NamedFiles), machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let (stops, warns) = (count(Level::Stop), count(Level::Warn));
     let tightest = work.fit.clearances.first().filter(|_| stops == 0);
@@ -99,7 +105,7 @@ pub(super) fn fit(work: &Work, (source, drawn): (&Source, &TableDrawings), machi
         [] => sentence,
         _ => Said::new("machine-can-not-be-used").with("sentence", sentence),
     };
-    let of_album = findings(&work.findings, source, Some(&work.album), drawn);
+    let of_album = of_album(&work.findings, source, &work.album, files);
     json!({
         "sentence": words::say(&sentence),
         "stopped": work.stopped() || !machine.is_empty(),

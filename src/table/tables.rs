@@ -3,10 +3,14 @@
 //!
 //! In: a guide. Out: its words, lists, tables and pictures. Never: works out a number; the sheet on paper says the same.
 
+use crate::album::Language;
 use crate::guide::{self, Block, Guide, Line};
 use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
+
+/// The language of the page, whatever that of the sheet on paper is.
+pub(super) const PAGE: Language = Language::English;
 
 /// The sections of these names.
 pub(super) fn of(sheet: &Guide, names: &[&str]) -> Value {
@@ -26,7 +30,8 @@ pub(super) fn cost(work: &Work) -> Value {
     if work.stopped() || work.cost().is_none() {
         return Value::Null;
     }
-    of(&guide::shop(&guide::GuideJob { cost: work.cost(), ..work.guide_job(false) }), &["cost"])
+    let job = guide::GuideJob { cost: work.cost(), language: PAGE, ..work.guide_job(false) };
+    of(&guide::shop(&job), &["cost"])
 }
 
 fn block(block: &Block) -> Option<Value> {

@@ -2,7 +2,7 @@
 //! What the maker says of buying and selling, as forms: `selling`, `packs`, `supplies` of an album or a batch file.
 
 use super::form::{self, FormFile};
-use super::hand::{Hand, gone, value_of};
+use super::hand::{Hand, gone, refused, value, value_of};
 use super::words;
 use crate::cost::{Cost, CostWhat};
 use crate::fields::{Change, Field, Node, Tree};
@@ -111,4 +111,25 @@ pub(super) fn put(hand: &mut Hand, object: &str, key: &str, value: Option<Value>
 /// What a pack or a supply lacks when it is added.
 pub(super) fn lacks(of: &str, price: &str) -> Option<Said> {
     (of.trim().is_empty() || price.trim().is_empty()).then(|| Said::new("pack-lacks"))
+}
+
+/// A new pack or supply, as it was typed.
+pub(super) fn sold(hand: &mut Hand, list: &str, name: &str, typed: [&str; 2]) -> Result<(), Box<Finding>> {
+    let [of, price] = typed;
+    if let Some(said) = lacks(of, price) {
+        return Err(refused("pack-lacks", said, "pack-lacks-help"));
+    }
+    let field = |name: &str, typed: &str| {
+        let path = format!("{list}.-.{name}");
+        parted(&path).map_or_else(|| typed.into(), |(.., field)| value(field, typed.trim()))
+    };
+    add(hand, list, name.trim(), [("of", field("of", of)), ("price", field("price", price))])
+}
+
+/// Takes a pack or a supply out, if this is one's way.
+pub(super) fn taken(hand: &mut Hand, path: &str) -> Result<bool, Box<Finding>> {
+    let Some((list, name)) = path.split_once('.').filter(|(list, _)| matches!(*list, "packs" | "supplies")) else {
+        return Ok(false);
+    };
+    put(hand, list, name, None).map(|()| true)
 }

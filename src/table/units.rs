@@ -5,14 +5,13 @@
 //! is left out has one default in metric files and another in inch files, so it is written out first.
 
 use super::hand::{Hand, plain};
-use crate::album::{Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
+use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
 use crate::cutter::{Cutter, DASH_FIELDS, SETTINGS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::outline::OUTLINE_FIELDS;
-use crate::parts;
 use crate::stock::STOCK_FIELDS;
 use crate::trial::Trial;
 use serde_json::{Value, json};
@@ -54,7 +53,7 @@ pub(super) fn convert(hand: &mut Hand, album: &Album, to: Units) -> Result<(), B
 /// What a maker should know of the change: sizes that are worked out lie on the marks of the new unit's ruler.
 pub(super) fn moved(before: &Album, after: &Source) -> Option<Said> {
     let cutter = Cutter::default();
-    let mut after = parts::read_album(after, &mut parts::no_kind_files).value?;
+    let mut after = album::read(after, &before.kinds).value?;
     after.draw_like(before);
     let (one, other) = (Trial::of(before.clone(), &cutter), Trial::of(after, &cutter));
     let (one, other) = (one.kit()?, other.kit()?);

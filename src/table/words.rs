@@ -25,6 +25,13 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
         ("packs" | "supplies", "of") => label(&format!("{way}-of")),
         _ if way.starts_with("kits[") && matches!(name, "name" | "copies" | "album") => label(&format!("kit-{name}")),
         _ if way.ends_with(".outline") && !matches!(name, "width" | "height") => label(&format!("outline-{name}")),
+        _ if way.starts_with("class.makers[")
+            && way.ends_with(']')
+            && matches!(name, "name" | "count" | "album" | "by") =>
+        {
+            label(&format!("group-{name}"))
+        }
+        ("class", "album") => label("kit-album"),
         _ if way.contains(".edges[") => label(&format!("edge-{name}")),
         _ if way.ends_with(".choice") => label(&format!("choice-{name}")),
         _ => label(name),

@@ -2,7 +2,7 @@
 //! What people read of a batch: the job sheet of the order, each kit's guide, the words of the labels.
 
 use super::{BatchWork, ChoiceWork, Files, ReaderText, Work};
-use crate::album::{Album, Spares};
+use crate::album::{Album, Language, Spares};
 use crate::batch::{BatchKit, ClassGroup, GroupSheets};
 use crate::guide;
 use crate::parts::Kit;
@@ -31,14 +31,20 @@ impl BatchWork {
         self.choices.iter().map(|choice| choice.iter().flat_map(ChoiceWork::albums).collect()).collect()
     }
 
-    /// The job sheet of the whole order; none where there are no kits.
+    /// The job sheet of the whole order, in its language; none where there are no kits.
     #[must_use]
     pub fn order_sheet(&self, both_units: bool) -> Option<guide::Guide> {
-        let whole = guide::GuideJob { cost: self.cost(), ..self.whole_job(both_units)? };
+        self.order_sheet_in(self.album.as_ref()?.language, both_units)
+    }
+
+    /// The same in a reader's language; none where there are no kits.
+    #[must_use]
+    pub fn order_sheet_in(&self, language: Language, both_units: bool) -> Option<guide::Guide> {
+        let whole = guide::GuideJob { cost: self.cost(), language, ..self.whole_job(both_units)? };
         let others = self.others();
         let kit = |number: usize| guide::KitOfOrder {
             name: self.batch.kits[number].name.as_str(),
-            job: guide::GuideJob { others: &others[number], ..self.kits[number].guide_job(both_units) },
+            job: guide::GuideJob { others: &others[number], language, ..self.kits[number].guide_job(both_units) },
             chosen: self.merged.chosen[number].as_ref(),
         };
         let kits: Vec<guide::KitOfOrder<'_>> = (0..self.kits.len()).map(kit).collect();
@@ -52,8 +58,10 @@ impl BatchWork {
 
     /// What the whole order's sheets are told from; none where there are no kits.
     pub(super) fn whole_job(&self, both_units: bool) -> Option<guide::GuideJob<'_>> {
+        let album = self.album.as_ref()?;
         Some(guide::GuideJob {
-            album: self.album.as_ref()?,
+            album,
+            language: album.language,
             kit: &self.kit,
             fit: &self.no_fit,
             stocks: &self.stocks,

@@ -226,6 +226,7 @@ impl Work {
         let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
         guide::GuideJob {
             album,
+            language: album.language,
             kit,
             fit,
             stocks,

@@ -164,6 +164,33 @@ fn pieces_have_one_letter_in_all_groups() {
     assert_eq!(all.len(), letters[0].len());
 }
 
+/// A maker reads of card as it is bought, of sheets in sentences; whoever makes all kits tells the groups' stocks apart.
+#[test]
+fn a_makers_page_calls_card_as_it_is_bought() {
+    let makers =
+        json!([{ "name": "one", "count": 3, "by": "trimmer" }, { "name": "two", "count": 2, "sheet": "letter" }]);
+    for (language, told, not) in [("en", "6 to cut", "To cut"), ("de", "6 zum Schneiden", "Zum Schneiden")] {
+        let work = worked(&album(), &makers, &format!(r#""language": "{language}","#));
+        let plain = |guide: &guide::Guide| -> Vec<String> {
+            guide.sections.iter().flat_map(guide::Section::lines).map(guide::Line::plain).collect()
+        };
+        let page = plain(&guide::makers(&work.kits[0].guide_job(false), "one", 3));
+        assert!(page.iter().any(|line| line.starts_with("card · ")), "{page:#?}");
+        let sheets = page.iter().find(|line| line.starts_with("card, A4")).unwrap();
+        assert!(sheets.contains(told) && sheets.contains("280") && !sheets.contains(not), "{sheets}");
+        assert!(page.iter().all(|line| !line.contains("card.one") || line.contains("card.one-0")), "{page:#?}");
+        let job = plain(&work.order_sheet(false).unwrap());
+        assert!(job.iter().any(|line| line.contains("card.two")), "{job:#?}");
+    }
+    // Card that one maker cuts in two ways is told apart.
+    let mut text = album();
+    text["inserts"][0]["by"] = json!("trimmer");
+    let work = worked(&text, &json!([{ "name": "one", "count": 2 }]), "");
+    let page = guide::makers(&work.kits[0].guide_job(false), "one", 2);
+    let lines: Vec<String> = page.sections.iter().flat_map(guide::Section::lines).map(guide::Line::plain).collect();
+    assert!(lines.iter().any(|line| line.starts_with("card.trimmer · ")), "{lines:#?}");
+}
+
 /// A group that can't make it from its sheets is told with its name, at its sheet's own entry; the group beside it is not.
 #[test]
 fn a_group_whose_sheets_are_too_small_is_named() {

@@ -78,6 +78,8 @@ mod table_album;
 mod table_batch;
 mod table_compare;
 mod table_drawn;
+mod table_kinds;
+mod table_order;
 mod templates;
 mod trimmer;
 mod two_ways;

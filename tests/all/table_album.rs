@@ -233,11 +233,11 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
         let folder = TempDir::new("zip");
         let album = folder.put(&format!("{name}.json"), fixture(name));
         let out = folder.join("kit");
-        let machined = !options.is_empty();
-        let asked: Vec<&str> = [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options].concat();
+        let asked: Vec<&str> =
+            [vec!["kit", album.to_str().unwrap(), "--out", out.to_str().unwrap()], options.clone()].concat();
         let run = hingeleaf(asked);
         assert_eq!(run.code, 0, "{run:?}");
-        let mut written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
+        let written: BTreeMap<PathBuf, Vec<u8>> = files(&out);
         let question = json!({ "name": album.to_str().unwrap(), "text": fixture(name), "machine": machine });
         let zipped = || {
             let reply = table.post("kit", question.to_string().as_bytes());
@@ -254,13 +254,14 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
             file.read_to_end(&mut bytes).unwrap();
             taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
         }
-        // What it is made from lies in it, too.
-        written.insert(format!("{name}.json").into(), fixture(name).into_bytes());
-        let (cutter, command) = (PathBuf::from("my-cutter.json"), PathBuf::from("command.txt"));
-        let with = if machined { " --cutter my-cutter.json --trimmer" } else { "" };
-        written.insert(command, format!("hingeleaf kit {name}.json --out kit{with}\n").into_bytes());
-        assert_eq!(taken.contains_key(&cutter), machined);
-        written.extend(taken.get(&cutter).map(|bytes| (cutter, bytes.clone())));
+        // Beside it lies what it is made from, and how.
+        let file = format!("{name}.json");
+        assert_eq!(taken.remove(&PathBuf::from(&file)), Some(fixture(name).into_bytes()));
+        let machine = taken.remove(&PathBuf::from("my-cutter.json"));
+        assert_eq!(machine.is_some(), !options.is_empty(), "{name}");
+        let more = if options.is_empty() { "" } else { " --cutter my-cutter.json --trimmer" };
+        let command = format!("hingeleaf kit {file} --out kit{more}\n");
+        assert_eq!(taken.remove(&PathBuf::from("command.txt")), Some(command.into_bytes()));
         assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
         assert!(taken == written, "files differ");
     }

@@ -38,7 +38,7 @@ impl<'t> OnTable<'t> {
 
     fn question(&self) -> Value {
         let albums: Vec<Value> = self.albums.iter().map(|(name, text)| json!({ "name": name, "text": text })).collect();
-        json!({ "name": self.name, "text": self.text, "albums": albums, "machine": self.machine })
+        json!({ "name": self.name, "text": self.text, "files": albums, "machine": self.machine })
     }
 
     fn ask(&self, change: &Value) -> Value {
@@ -404,10 +404,10 @@ fn a_batch_is_opened_with_its_albums() {
     let table = Table::start_with(&[path.to_str().unwrap()]);
     let file = table.post("open", b"{}").json()["file"].clone();
     assert_eq!((&file["name"], &file["batch"]), (&json!("spring-fair.json"), &json!(true)));
-    assert_eq!(file["albums"], json!([{ "name": "tide-table.json", "text": fixture("tide-table"), "drawings": [] }]));
+    assert_eq!(file["files"], json!([{ "name": "tide-table.json", "text": fixture("tide-table") }]));
     let text = std::fs::read_to_string(&path).unwrap();
     assert_eq!(file["text"], text.replace("../tide-table.json", "tide-table.json"));
-    let question = json!({ "name": "spring-fair.json", "text": file["text"], "albums": file["albums"] });
+    let question = json!({ "name": "spring-fair.json", "text": file["text"], "files": file["files"] });
     let answer = table.post("work", question.to_string().as_bytes()).json();
     assert_eq!(answer["fit"]["stopped"], false, "{}", answer["fit"]);
     // Without its album it can't be worked out, and it is told which is missing.
@@ -419,7 +419,7 @@ fn a_batch_is_opened_with_its_albums() {
     }
     // Where it is called otherwise on the table, the batch calls it so.
     let mut other = alone.clone();
-    other["change"] = json!({ "do": "call-albums", "names": { "tide-table.json": "tide-table-2.json" } });
+    other["change"] = json!({ "do": "call-files", "names": { "tide-table.json": "tide-table-2.json" } });
     let answer = table.post("work", other.to_string().as_bytes()).json();
     assert_eq!(answer["text"], file["text"].as_str().unwrap().replace("\"tide-table.json", "\"tide-table-2.json"));
 }

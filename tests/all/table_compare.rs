@@ -145,13 +145,13 @@ fn a_batch_is_compared_as_the_command_does() {
         folder.put(name, text);
     }
     let albums = json!([{ "name": "tide-table.json", "text": album }]);
-    let against = json!({ "name": "old.json", "text": old, "albums": albums });
-    let question = json!({ "name": "new.json", "text": new, "albums": albums, "against": against });
+    let against = json!({ "name": "old.json", "text": old, "files": albums });
+    let question = json!({ "name": "new.json", "text": new, "files": albums, "against": against });
     let editions = Editions { table: &table, folder: &folder, question, old: "old.json", new: "new.json" };
     let said = lines(&editions.is_as_the_command_says()["told"], "");
     assert!(said.contains("grey: 3 instead of 2 are made"), "{said}");
     // An album beside a batch is an order of one.
-    let question = json!({ "name": "new.json", "text": new, "albums": albums, "against": { "name": "tide-table.json", "text": album } });
+    let question = json!({ "name": "new.json", "text": new, "files": albums, "against": { "name": "tide-table.json", "text": album } });
     let editions = Editions { table: &table, folder: &folder, question, old: "tide-table.json", new: "new.json" };
     editions.is_as_the_command_says();
 }

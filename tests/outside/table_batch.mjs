@@ -339,6 +339,7 @@ await check("what is taken away, and what is missing", async (must) => {
   await says(page, ".findings", "there is no tide-table.json on the table");
   await page.locator("#kit-file").setInputFiles({ name: "tide-table.json", mimeType: "application/json", buffer: Buffer.from(album) });
   await says(page, "#fit .result", /^All kits go together/);
+  must((await file(page)).kits.length === 1, "an album that was missing became a kit more");
   await page.getByRole("button", { name: "Take this batch off the table" }).click();
   await page.getByRole("button", { name: "Take it off", exact: true }).click();
   await says(page, "#album .result", "4 pages");

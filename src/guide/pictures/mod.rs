@@ -33,7 +33,7 @@ pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {
 
 /// English pictures have the model's own short names.
 fn panel_name(desk: &Desk<'_>, name: &str) -> String {
-    if desk.job.album.language == Language::English { name.to_owned() } else { desk.words.term(name) }
+    if desk.job.language == Language::English { name.to_owned() } else { desk.words.term(name) }
 }
 
 fn stuff(desk: &Desk<'_>, number: usize) -> Stuff {

@@ -16,4 +16,5 @@ mod ties;
 
 pub(in crate::parts) use make::make;
 pub(in crate::parts) use shelf::built_in;
+pub(super) use shelf::kept;
 pub use shelf::{KindFiles, KindsRead, kinds_of, no_kind_files, shelved};

@@ -50,11 +50,15 @@ struct Shelf {
 
 static SHELF: LazyLock<Mutex<Shelf>> = LazyLock::new(Mutex::default);
 
+fn key(file: &KindFile) -> String {
+    format!("{} {}", file.place, file.text)
+}
+
 /// The maker of a kind of one's own, kept for good; none where too many are kept.
 #[must_use]
 pub fn shelved(file: KindFile) -> Option<&'static Maker> {
     let mut shelf = SHELF.lock().unwrap_or_else(PoisonError::into_inner);
-    let key = format!("{} {}", file.place, file.text);
+    let key = key(&file);
     if let Some(known) = shelf.makers.get(&key) {
         return Some(known);
     }
@@ -65,6 +69,11 @@ pub fn shelved(file: KindFile) -> Option<&'static Maker> {
     let maker: &'static Maker = Box::leak(Box::new(maker_of(Box::leak(Box::new(file)))));
     shelf.makers.insert(key, maker);
     Some(maker)
+}
+
+/// The same of one that is kept already.
+pub(in crate::parts) fn kept(file: &KindFile) -> Option<&'static Maker> {
+    SHELF.lock().unwrap_or_else(PoisonError::into_inner).makers.get(&key(file)).copied()
 }
 
 /// The maker of a built-in kind that stands in a kind file; none where the file is wrong, which a test holds it not to be.

@@ -1,28 +1,29 @@
 // SPDX-License-Identifier: MIT
 //! What the page asks to change of a batch, as changes of its file's text.
 
-use super::beside::{self, album_of, kits, text};
+use super::beside::{self, album_of, free_name, kits, text};
 use super::ways::{self, BatchWay};
-use super::{own_paper, start};
+use super::{class, own_paper, start};
 use crate::album::{Role, SPARE_FIELDS};
-use crate::batch::{CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
-use crate::fields::{Change, Field, Node, Tree};
+use crate::batch::{CHOICE_FIELDS, CLASS_FIELDS, KIT_FIELDS, MAKER_FIELDS, TOP_FIELDS};
+use crate::cutter;
+use crate::fields::{Change, Field, Node};
 use crate::finding::{Arg, Finding, Said};
 use crate::selling::SELLING_FIELDS;
 use crate::table::change::{self, Wanted};
 use crate::table::example::{self, NewEntry};
-use crate::table::hand::{Hand, gone, plain, refused, value_of};
-use crate::table::on_table::TableAlbum;
-use crate::table::terms;
+use crate::table::hand::{Hand, gone, refused, value, value_of};
+use crate::table::on_table::TableFile;
+use crate::table::{handed, named, terms};
 use serde_json::{Map, Value, json};
 
 /// Makes one change.
-pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> Result<(), Box<Finding>> {
+pub(super) fn apply(hand: &mut Hand, albums: &[TableFile], wanted: &Wanted) -> Result<(), Box<Finding>> {
     let root = Node::read(&hand.source)?;
     match wanted {
         Wanted::Set { path, typed } => set(hand, &root, albums, (path, typed.trim())),
         Wanted::Take { path } => take(hand, path),
-        Wanted::Copy { list, at } if list == "kits" => copy(hand, &root, *at),
+        Wanted::Copy { list, at } if list == beside::list(&root) => copy(hand, &root, *at),
         Wanted::Move { list, from, to } => hand.alter(&Change::Move { list: list.clone(), from: *from, to: *to }),
         Wanted::Add { list, at, kind } => {
             let value = entry(hand, albums, &root, (list, None), kind)?;
@@ -35,47 +36,53 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableAlbum], wanted: &Wanted) -> 
         Wanted::AddKit { album } => add_kit(hand, &root, albums, album),
         Wanted::Choose { path } => choose(hand, &root, albums, path),
         Wanted::OwnPaper { path, like, name } => own_paper::put(hand, &root, albums, (path, like, name.trim())),
-        Wanted::Sold { list, name, of, price } => change::sold(hand, list, name, [of, price]),
-        Wanted::CallAlbums { names } => {
-            for (number, kit) in kits(&root).iter().enumerate() {
-                if let Some(name) = text(kit, "album").and_then(|name| names.get(name)) {
-                    hand.alter(&Change::Set { path: format!("kits[{number}].album"), value: name.clone().into() })?;
-                }
-            }
-            Ok(())
-        }
+        Wanted::Sold { list, name, of, price } => terms::sold(hand, list, name, [of, price]),
+        Wanted::CallFiles { names } => named::call_files(hand, names),
+        Wanted::AddGroup {} => class::add_group(hand, &root),
         Wanted::Units { units } => hand.alter(&Change::Set { path: "units".into(), value: units.clone().into() }),
         _ => Err(gone(Said::new("the-album"))),
     }
 }
 
-fn set(hand: &mut Hand, root: &Node, albums: &[TableAlbum], (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
+fn set(hand: &mut Hand, root: &Node, albums: &[TableFile], (path, typed): (&str, &str)) -> Result<(), Box<Finding>> {
     if let BatchWay::Change(kit, within) = ways::way(path) {
         return set_change(hand, root, albums, (kit, within, typed));
     }
+    if let Some((way, stock)) = handed::parted(path) {
+        return handed::set(hand, way, (stock, typed), &class::bought(root, albums, way));
+    }
+    if let Some(done) = class::set(hand, root, albums, (path, typed)) {
+        return done;
+    }
     if let Some((list, name, field)) = terms::parted(path) {
-        return terms::set(hand, (list, name, field.name), change::value(field, typed));
+        return terms::set(hand, (list, name, field.name), value(field, typed));
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-    let field = field(root, way, name).ok_or_else(|| gone(path))?;
+    let field = field(root, albums, way, name).ok_or_else(|| gone(path))?;
     let path = path.to_owned();
     if typed.is_empty() {
         return if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) };
     }
-    hand.alter(&Change::Set { path, value: change::value(field, typed) })
+    hand.alter(&Change::Set { path, value: value(field, typed) })
 }
 
 /// The field that a way and a name lead to.
-fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
+fn field(root: &Node, albums: &[TableFile], way: &str, name: &str) -> Option<&'static Field> {
     let find = |fields: &'static [Field]| fields.iter().find(|field| field.name == name);
     match way {
         "" => find(TOP_FIELDS),
         "spares" => find(SPARE_FIELDS),
         "selling" => find(SELLING_FIELDS),
+        "class" => find(CLASS_FIELDS),
         _ if way.ends_with(".choice") => find(CHOICE_FIELDS),
+        _ if way.ends_with(".cutter") => find(cutter::SETTINGS),
+        _ if way.starts_with("class.makers[") && way.ends_with(']') => find(MAKER_FIELDS),
         _ if way.starts_with("kits[") && way.ends_with(']') && !way.contains('.') => find(KIT_FIELDS),
         // An entry of a choice is a page.
-        _ if way.contains(".choice.of[") => change::field(root, way, name),
+        _ if way.contains(".choice.of[") => {
+            let (album, ..) = album_of(root, albums, ways::owner(way)?).ok()?;
+            change::field(&album.kinds, root, way, name)
+        }
         _ => None,
     }
 }
@@ -84,22 +91,22 @@ fn field(root: &Node, way: &str, name: &str) -> Option<&'static Field> {
 fn set_change(
     hand: &mut Hand,
     root: &Node,
-    albums: &[TableAlbum],
-    (kit, within, typed): (usize, &str, &str),
+    albums: &[TableFile],
+    (kit, within, typed): (&str, &str, &str),
 ) -> Result<(), Box<Finding>> {
-    let object = format!("kits[{kit}].change");
+    let object = format!("{kit}.change");
     if let Some((paper, field)) = own_paper::field(root, &object, within) {
-        let value = (!typed.is_empty()).then(|| change::value(field, typed));
+        let value = (!typed.is_empty()).then(|| value(field, typed));
         return own_paper::set(hand, &object, (paper, field.name), value.as_ref());
     }
     if typed.is_empty() {
         let there = root.at(&object).and_then(|change| change.get(within)).is_some();
         return if there { terms::put(hand, &object, within, None) } else { Ok(()) };
     }
-    let (_, _, of_album) = album_of(root, albums, kit)?;
+    let (album, _, of_album) = album_of(root, albums, kit)?;
     let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let value = match change::field(&of_album, way, name) {
-        Some(field) => change::value(field, typed),
+    let value = match change::field(&album.kinds, &of_album, way, name) {
+        Some(field) => value(field, typed),
         // What no field of the page stands for is written as the file has it.
         None => serde_json::from_str(typed).unwrap_or_else(|_| typed.into()),
     };
@@ -108,9 +115,9 @@ fn set_change(
 
 fn take(hand: &mut Hand, path: &str) -> Result<(), Box<Finding>> {
     if let BatchWay::Change(kit, within) = ways::way(path) {
-        return own_paper::take(hand, &format!("kits[{kit}].change"), within);
+        return own_paper::take(hand, &format!("{kit}.change"), within);
     }
-    if change::taken_term(hand, path)? {
+    if terms::taken(hand, path)? {
         return Ok(());
     }
     hand.alter(&Change::Remove { path: path.to_owned() })
@@ -121,10 +128,10 @@ fn copy(hand: &mut Hand, root: &Node, at: usize) -> Result<(), Box<Finding>> {
     let node = kits(root).get(at).ok_or_else(|| gone("kits"))?;
     let mut kit = value_of(&hand.source, node);
     kit["name"] = free_name(root, text(node, "name").unwrap_or("kit")).into();
-    hand.alter(&Change::Insert { list: "kits".into(), at: at.saturating_add(1), value: kit })
+    hand.alter(&Change::Insert { list: beside::list(root).into(), at: at.saturating_add(1), value: kit })
 }
 
-fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> Result<(), Box<Finding>> {
+fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableFile], name: &str) -> Result<(), Box<Finding>> {
     let (album, ..) = beside::plain(albums, name).ok_or_else(|| gone(Arg::code(name)))?;
     let mut kit = start::kit(&album, name);
     kit["name"] = free_name(root, kit["name"].as_str().unwrap_or("kit")).into();
@@ -132,22 +139,9 @@ fn add_kit(hand: &mut Hand, root: &Node, albums: &[TableAlbum], name: &str) -> R
     hand.alter(&Change::Insert { list: "kits".into(), at, value: kit })
 }
 
-/// A name that no kit has: this one, else with a number behind.
-fn free_name(root: &Node, name: &str) -> String {
-    let taken = |name: &str| kits(root).iter().any(|kit| text(kit, "name") == Some(name));
-    let stem = name.rsplit_once('-').filter(|(_, number)| number.parse::<u32>().is_ok()).map_or(name, |(stem, _)| stem);
-    let numbered = (2..).map(|number| {
-        let end = format!("-{number}");
-        // A name has 32 letters at most.
-        let room: String = stem.chars().take(32 - end.len()).collect();
-        room.trim_end_matches('-').to_owned() + &end
-    });
-    std::iter::once(name.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
-}
-
 /// Who gets the kit chooses its pages: as many as the album has, of the kinds that it has.
-fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Result<(), Box<Finding>> {
-    let kit = ways::kit(path).ok_or_else(|| gone(path))?;
+fn choose(hand: &mut Hand, root: &Node, albums: &[TableFile], path: &str) -> Result<(), Box<Finding>> {
+    let kit = ways::owner(path).ok_or_else(|| gone(path))?;
     let (album, source, of_album) = album_of(root, albums, kit)?;
     let mut kinds: Vec<Value> = Vec::new();
     for page in 0..album.pages.len() {
@@ -155,14 +149,14 @@ fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Re
         kinds.extend(entry.filter(|entry| !kinds.contains(entry)));
     }
     let choice = json!({ "pages": album.pages.len(), "of": kinds });
-    hand.alter(&Change::Set { path: format!("kits[{kit}].choice"), value: choice })?;
+    hand.alter(&Change::Set { path: format!("{kit}.choice"), value: choice })?;
     // What was otherwise in the album's pages has no page any more.
-    let change = root.at(&format!("kits[{kit}].change")).map(|node| value_of(&hand.source, node));
+    let change = root.at(&format!("{kit}.change")).map(|node| value_of(&hand.source, node));
     let of_pages = |way: &String| way == "pages" || way.starts_with("pages[") || way.starts_with("pages.");
     let kept = change.as_ref().and_then(Value::as_object);
     let lost: Vec<String> = kept.into_iter().flat_map(Map::keys).filter(|way| of_pages(way)).cloned().collect();
     for way in &lost {
-        terms::put(hand, &format!("kits[{kit}].change"), way, None)?;
+        terms::put(hand, &format!("{kit}.change"), way, None)?;
     }
     if !lost.is_empty() {
         hand.notes.push(Said::new("page-changes-gone").with("count", lost.len()));
@@ -174,12 +168,12 @@ fn choose(hand: &mut Hand, root: &Node, albums: &[TableAlbum], path: &str) -> Re
 /// changes of the kit.
 fn entry(
     hand: &mut Hand,
-    albums: &[TableAlbum],
+    albums: &[TableFile],
     root: &Node,
     (path, before): (&str, Option<&Node>),
     kind: &str,
 ) -> Result<Value, Box<Finding>> {
-    let kit = ways::kit(path).filter(|_| path.contains(".choice.of")).ok_or_else(|| gone(path))?;
+    let kit = ways::owner(path).filter(|_| path.contains(".choice.of")).ok_or_else(|| gone(path))?;
     let (album, _, of_album) = album_of(root, albums, kit)?;
     let NewEntry { entry, stocks } = example::new_entry(&album, &of_album, before, (Role::Page, kind))?;
     for (name, value) in stocks {
@@ -187,18 +181,8 @@ fn entry(
             let text = Said::new("kind-wants-paper").with("paper", name);
             return Err(refused("kind-wants-paper", text, "kind-wants-paper-help"));
         }
-        terms::put(hand, &format!("kits[{kit}].change"), &format!("stocks.{name}"), Some(value))?;
+        terms::put(hand, &format!("{kit}.change"), &format!("stocks.{name}"), Some(value))?;
         hand.notes.push(Said::new("paper-is-new").with("paper", name));
     }
     Ok(entry)
-}
-
-/// What stands for a value on the page, where it is not one word or number: as the file has it.
-pub(super) fn shown(node: &Node) -> String {
-    match &node.tree {
-        Tree::Text(text) => text.clone(),
-        Tree::Number(number) => number.to_string(),
-        Tree::Flag(flag) => flag.to_string(),
-        _ => plain(node).unwrap_or(Value::Null).to_string(),
-    }
 }

@@ -1,22 +1,23 @@
 // SPDX-License-Identifier: MIT
 //! The batch as the page's forms: what holds for all kits, and each kit with what is otherwise in it than in its album.
 
-use super::{beside, changes, ways};
-use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, SPARE_FIELDS};
+use super::otherwise::{of_field, otherwise};
+use super::{beside, class};
+use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, Role, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
-use crate::fields::{Field, Node, Tree};
+use crate::fields::{Field, Node};
 use crate::finding::{Arg, Said};
 use crate::outline::OUTLINE_FIELDS;
-use crate::stock::{STOCK_FIELDS, is_name};
-use crate::table::album::entry_form;
+use crate::stock::STOCK_FIELDS;
+use crate::table::album::{entry_form, kinds};
 use crate::table::form::{self, FormFile};
-use crate::table::on_table::TableAlbum;
-use crate::table::{terms, words};
+use crate::table::on_table::TableFile;
+use crate::table::{handed, terms, words};
 use crate::work::BatchWork;
 use serde_json::{Map, Value, json};
 
 /// Everything of a batch that can be changed.
-pub(super) fn forms(work: &BatchWork, root: &Node, albums: &[TableAlbum]) -> Value {
+pub(super) fn forms(work: &BatchWork, root: &Node, albums: &[TableFile]) -> Value {
     let batch = &work.batch;
     let file = FormFile { root, units: batch.units, stocks: &work.merged.stocks };
     let kits: Vec<Value> =
@@ -27,39 +28,45 @@ pub(super) fn forms(work: &BatchWork, root: &Node, albums: &[TableAlbum]) -> Val
             offers.insert(name.to_owned(), offered(albums, name));
         }
     }
-    let top = TOP_FIELDS.iter().filter(|field| matches!(field.name, "title" | "together"));
+    if let Some(name) = beside::album_name(root, "class").filter(|_| beside::is_class(root)) {
+        offers.entry(name).or_insert_with(|| offered(albums, name));
+    }
+    let top = TOP_FIELDS.iter().filter(|field| matches!(field.name, "title" | "together" | "language"));
     let many: u64 = batch.kits.iter().map(|kit| u64::from(batch.times(kit))).sum();
-    let sentence = Said::new("batch-of-kits").with("kits", batch.kits.len()).with("copies", many);
+    let said = if batch.class.is_some() { "class-of-groups" } else { "batch-of-kits" };
+    let sentence = Said::new(said).with("kits", batch.kits.len()).with("copies", many);
     json!({
         "title": batch.title,
         "units": batch.units.name(),
         "sentence": words::say(&sentence),
         "top": form::rows(&file, "", top, &|_| None),
         "spares": form::rows(&file, "spares", SPARE_FIELDS, &|_| None),
+        "handed": handed::rows(&file, "", &class::bought(root, albums, ""), "handed-as-albums"),
         "kits": kits,
+        "class": batch.class.as_ref().map(|_| class::form(batch, root, albums)),
         "offers": offers,
         "terms": terms::forms(&file, &work.merged.stocks, work.cost()),
     })
 }
 
-fn of_kit(work: &BatchWork, root: &Node, albums: &[TableAlbum], number: usize, kit: &BatchKit) -> Value {
-    let way = format!("kits[{number}]");
+fn of_kit(work: &BatchWork, root: &Node, albums: &[TableFile], number: usize, kit: &BatchKit) -> Value {
+    let way = format!("{}[{number}]", beside::list(root));
+    if work.batch.class.is_some() {
+        return class::group(root, albums, &way, kit);
+    }
     let file = FormFile { root, units: kit.album.units, stocks: &kit.album.stocks };
     let held = |field: &Field| (field.name == "copies").then(|| kit.album.copies.to_string());
     let mut rows = form::rows(&file, &way, KIT_FIELDS, &held);
-    let album = root.at(&format!("{way}.album")).map(changes::shown).unwrap_or_default();
+    let album = root.at(&format!("{way}.album")).map(beside::shown).unwrap_or_default();
     for row in &mut rows {
         // What is said of files is of no use here.
         let named = row["path"] == format!("{way}.name");
         row["about"] = if named { words::say(&Said::new("kit-is-called")) } else { String::new() }.into();
     }
-    for row in rows.iter_mut().filter(|row| row["path"] == format!("{way}.album")) {
-        row["takes"] = "choice".into();
-        row["choices"] = albums.iter().map(|one| json!({ "value": one.name, "label": one.name })).collect();
+    for row in &mut rows {
+        class::offer_albums(row, albums);
     }
-    let of_album = beside::plain(albums, &album);
-    let changes = changed(root, &way, of_album.as_ref().map(|(album, _, root)| (album, root)));
-    let papers = papers(&file, &way);
+    let (changes, papers) = otherwise(&file, &way, &album, albums);
     let said = Said::new("kit-in-short")
         .with("copies", work.batch.times(kit))
         .with("album", kit.album.title.as_str())
@@ -84,63 +91,13 @@ fn choice(file: &FormFile<'_>, way: &str, album: &Album) -> Value {
     let of = album.pages.iter().enumerate();
     json!({
         "rows": form::rows(file, &format!("{way}.choice"), CHOICE_FIELDS, &|_| None),
+        "kinds": kinds(&album.kinds, Role::Page),
         "of": of.map(|(kind, entry)| entry_form(album, file, &format!("{way}.choice.of[{kind}]"), entry)).collect::<Vec<_>>(),
     })
 }
 
-/// What is otherwise in a kit than in its album, each as a row.
-fn changed(root: &Node, way: &str, of_album: Option<(&Album, &Node)>) -> Vec<Value> {
-    let Some(Tree::Object(entries)) = root.at(&format!("{way}.change")).map(|node| &node.tree) else {
-        return Vec::new();
-    };
-    let one = |(within, node): (&String, &Node)| {
-        let path = format!("{way}.change.{within}");
-        let plain = matches!(node.tree, Tree::Text(_) | Tree::Number(_) | Tree::Flag(_));
-        let row = of_album.filter(|_| plain).and_then(|(album, root)| of_field(album, root, within));
-        let mut row = row.unwrap_or_else(|| json!({ "about": "", "usual": "", "takes": "text" }));
-        row["path"] = path.clone().into();
-        row["label"] = ways::named(&path).into();
-        row["value"] = changes::shown(node).into();
-        row["given"] = true.into();
-        row
-    };
-    let others = entries.iter().filter(|(within, _, node)| !is_paper(within, node));
-    others.map(|(within, _, node)| one((within, node))).collect()
-}
-
-/// Whether a change is a card or paper that this kit has for itself.
-fn is_paper(within: &str, node: &Node) -> bool {
-    within.strip_prefix("stocks.").is_some_and(is_name) && matches!(node.tree, Tree::Object(_))
-}
-
-/// Cards and papers that this kit has for itself, or has otherwise as a whole.
-fn papers(file: &FormFile<'_>, way: &str) -> Vec<Value> {
-    let Some(Tree::Object(entries)) = file.root.at(&format!("{way}.change")).map(|node| &node.tree) else {
-        return Vec::new();
-    };
-    let own = entries.iter().filter(|(within, _, node)| is_paper(within, node));
-    own.map(|(within, _, node)| {
-        let way = format!("{way}.change.{within}");
-        let name = within.strip_prefix("stocks.").unwrap_or(within);
-        json!({ "name": name, "way": way, "rows": terms::entry_rows(file, node, ("stocks", &way), STOCK_FIELDS) })
-    })
-    .collect()
-}
-
-/// The row of a field of an album for a kit in which it is otherwise: the album's own value is its usual one.
-fn of_field(album: &Album, root: &Node, within: &str) -> Option<Value> {
-    let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let field = crate::table::change::field(root, way, name)?;
-    let mut row = form::row(&FormFile::of(album, root), way, field, None)?;
-    let given = row["value"].as_str().filter(|value| !value.is_empty()).map(str::to_owned);
-    row["usual"] = given.unwrap_or_else(|| row["usual"].as_str().unwrap_or_default().to_owned()).into();
-    row["value"] = "".into();
-    (row["given"], row["needed"]) = (false.into(), false.into());
-    Some(row)
-}
-
 /// What may be otherwise in a kit, by where it stands in the album: what the album's file holds the object of.
-fn offered(albums: &[TableAlbum], name: &str) -> Value {
+fn offered(albums: &[TableFile], name: &str) -> Value {
     let Some((album, _, root)) = beside::plain(albums, name) else { return json!([]) };
     let mut groups: Vec<Value> = Vec::new();
     let mut offer = |way: String, fields: Vec<&'static Field>, paper: Option<&str>| {

@@ -8,7 +8,7 @@ use crate::length::excerpt;
 use crate::stock::{self, STOCK_FIELDS};
 use crate::table::form::is_stock;
 use crate::table::hand::{Hand, gone, refused, value_of};
-use crate::table::on_table::TableAlbum;
+use crate::table::on_table::TableFile;
 use crate::table::terms;
 use serde_json::Value;
 
@@ -16,16 +16,16 @@ use serde_json::Value;
 pub(super) fn put(
     hand: &mut Hand,
     root: &Node,
-    albums: &[TableAlbum],
+    albums: &[TableFile],
     (path, like, name): (&str, &str, &str),
 ) -> Result<(), Box<Finding>> {
-    let kit = ways::kit(path).ok_or_else(|| gone(path))?;
+    let kit = ways::owner(path).ok_or_else(|| gone(path))?;
     let (album, source, of_album) = beside::album_of(root, albums, kit)?;
     if !stock::is_name(name) {
         let text = Said::new("stock-name").with("name", Arg::quoted(excerpt(name)));
         return Err(refused("stock-name", text, "stock-name-help"));
     }
-    let change = format!("kits[{kit}].change");
+    let change = format!("{kit}.change");
     let way = format!("stocks.{name}");
     let taken = root.at(&change).and_then(|change| change.get(&way)).is_some();
     if taken || of_album.at(&way).is_some() {

@@ -2,37 +2,31 @@
 //! What follows from a batch: whether its kits go together, its sheets, what is packed and what it costs, what is taken away.
 
 use super::{beside, ways};
+use crate::drawer::NamedDrawer;
 use crate::fields::{Node, Source};
 use crate::finding::{Finding, Level, Said};
 use crate::sheets::StockSheets;
-use crate::table::drawn::TableDrawings;
+use crate::table::beside::NamedFiles;
+use crate::table::drawer::DrawnOrder;
 use crate::table::question::Question;
-use crate::table::said;
 use crate::table::sheets::{self, LaidOrder};
-use crate::table::tables;
-use crate::table::taken;
-use crate::table::words;
+use crate::table::{drawer, said, tables, taken, words};
 use crate::work::{BatchWork, Files};
-use crate::write::{Memory, WriteProblem};
 use serde_json::{Value, json};
 
 /// Whether all kits go together; `machine` has what stops the work in the machine's settings.
-pub(super) fn fit(
-    work: &BatchWork,
-    (source, root, drawn): (&Source, &Node, &TableDrawings),
-    machine: &[Value],
-) -> Value {
+pub(super) fn fit(work: &BatchWork, (source, root, files): (&Source, &Node, &NamedFiles), machine: &[Value]) -> Value {
     let count = |level: Level| work.findings.iter().filter(|finding| finding.level == level).count();
     let sentence = Said::new("batch-goes-together").with("stops", count(Level::Stop)).with("warns", count(Level::Warn));
     let sentence = match machine {
         [] => sentence,
         _ => Said::new("batch-machine-can-not-be-used").with("sentence", sentence),
     };
-    let mut told = said::of_batch(&work.findings, source, work.batch.units, drawn);
+    let mut told = said::of_batch(&work.findings, source, work.batch.units, files);
     for (finding, told) in work.findings.iter().zip(&mut told) {
-        let mend = mend(work, finding);
+        let mend = mend(work, root, finding);
         let mended = mend.as_ref().and_then(|mend| mend["path"].as_str()).map(str::to_owned);
-        told["path"] = mended.or_else(|| path(work, (source, root, drawn), finding)).into();
+        told["path"] = mended.or_else(|| path(work, (source, root, files), finding)).into();
         told["mend"] = mend.into();
         // A kit's name is the maker's own, small letters and all.
         told["named"] = matches!(finding.about.key(), "about-kit" | "about-of-kit").into();
@@ -47,12 +41,8 @@ pub(super) fn fit(
 }
 
 /// The field that a finding is at: its own where that stands in the batch file, else the album of the first kit that it is of.
-fn path(
-    work: &BatchWork,
-    (source, root, drawn): (&Source, &Node, &TableDrawings),
-    finding: &Finding,
-) -> Option<String> {
-    let of_drawing = drawn.of(finding);
+fn path(work: &BatchWork, (source, root, files): (&Source, &Node, &NamedFiles), finding: &Finding) -> Option<String> {
+    let of_drawing = files.drawn.of(finding);
     let place = of_drawing.map(|fault| &fault.named).or(finding.place.as_ref());
     if let Some(place) = place.filter(|place| *place.file == *source.name()) {
         return Some(ways::of(root, source.text(), place));
@@ -60,8 +50,12 @@ fn path(
     if finding.id == "together" {
         return Some("together".into());
     }
-    let kit = of_drawing.map(|fault| fault.kit).or_else(|| kits_with(work, finding).next());
-    kit.map(|kit| format!("kits[{kit}].album"))
+    if let Some((_, path)) = files.of(finding).filter(|_| of_drawing.is_none()) {
+        return Some(path);
+    }
+    let kit = of_drawing.map(|fault| fault.kit).or_else(|| kits_with(work, finding).next())?;
+    // What a group can't make may be for its sheets as well as for its album.
+    Some(format!("{}[{kit}]{}", beside::list(root), if beside::is_class(root) { "" } else { ".album" }))
 }
 
 /// The kits that a finding is of.
@@ -73,7 +67,7 @@ fn kits_with<'a>(work: &'a BatchWork, finding: &'a Finding) -> impl Iterator<Ite
 
 /// A mend in the kit, as something that is otherwise in it than in its album; none where several kits have the fault: then their
 /// album is to be mended.
-fn mend(work: &BatchWork, finding: &Finding) -> Option<Value> {
+fn mend(work: &BatchWork, root: &Node, finding: &Finding) -> Option<Value> {
     let wanted = finding.mend.as_ref()?;
     let mut with = kits_with(work, finding);
     let kit = with.next().filter(|_| with.next().is_none())?;
@@ -81,7 +75,8 @@ fn mend(work: &BatchWork, finding: &Finding) -> Option<Value> {
     let mut mend = said::mend(wanted, album)?;
     // A chosen page is the batch file's own; all else is the album's.
     let own = wanted.path.starts_with("kits[");
-    mend["path"] = if own { wanted.path.clone() } else { format!("kits[{kit}].change.{}", wanted.path) }.into();
+    let change = format!("{}[{kit}].change.{}", beside::list(root), wanted.path);
+    mend["path"] = if own { wanted.path.clone() } else { change }.into();
     mend["typed"] = wanted.value.plain(album.units).into();
     Some(mend)
 }
@@ -92,21 +87,31 @@ pub(super) fn sheets(work: &BatchWork) -> Option<Value> {
     (!work.stopped()).then(|| sheets::laid(&laid)).flatten()
 }
 
+/// What lies in the drawer of it, what it takes.
+pub(in crate::table) fn order(work: &BatchWork) -> DrawnOrder<'_> {
+    DrawnOrder {
+        drawer: work.batch.drawer.as_ref().and_then(NamedDrawer::known),
+        stocks: &work.merged.stocks,
+        laid: if work.stopped() { &[] } else { &work.stocks },
+    }
+}
+
 /// The mixes, what is packed, cost and price, as the job sheet has them.
 pub(super) fn tables(work: &BatchWork) -> Value {
-    let sheet = if work.stopped() || work.stocks.is_empty() { None } else { work.order_sheet(false) };
-    sheet.map_or(Value::Null, |sheet| tables::of(&sheet, &["mixes", "pack", "cost"]))
+    let sheet = if work.stopped() || work.stocks.is_empty() { None } else { work.order_sheet_in(tables::PAGE, false) };
+    sheet.map_or(Value::Null, |sheet| tables::of(&sheet, &["class", "mixes", "pack", "cost"]))
 }
 
 /// What is asked for again once it was looked at longer.
 pub(in crate::table) fn better(
     work: &BatchWork,
-    (source, drawn): (&Source, &TableDrawings),
+    (source, files): (&Source, &NamedFiles),
     question: &Question,
 ) -> Value {
     let Ok(root) = Node::read(source) else { return Value::Null };
     json!({
-        "fit": fit(work, (source, &root, drawn), &[]),
+        "fit": fit(work, (source, &root, files), &[]),
+        "drawer": drawer::form(&order(work), files, (source, question)),
         "sheets": sheets(work),
         "tables": tables(work),
         "take": take(work, question, true),
@@ -118,25 +123,18 @@ pub(super) fn take(work: &BatchWork, question: &Question, usable: bool) -> Value
     let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty() || !usable;
-    let sentence = Said::new(if nothing { "batch-nothing-to-cut" } else { "batch-to-cut" }).with("sheets", sheets);
+    let to_cut = if work.batch.class.is_some() { "class-to-cut" } else { "batch-to-cut" };
+    let sentence = Said::new(if nothing { "batch-nothing-to-cut" } else { to_cut }).with("sheets", sheets);
     let command = (!nothing).then(|| taken::command(question));
-    json!({ "sentence": words::say(&sentence), "names": names, "formats": Files::ALL.formats, "command": command })
-}
-
-/// Writes all that the command line writes; where all of it is asked for, also what it makes that from: the batch file, its albums, the
-/// machine's settings, the command.
-///
-/// # Errors
-/// The sink's; a file that read back is not what was meant; a name that two files would have.
-pub(in crate::table) fn write(
-    work: &BatchWork,
-    question: &Question,
-    files: &Files<'_>,
-    sink: &mut Memory,
-) -> Result<(), WriteProblem> {
-    work.write(files, sink)?;
-    if !taken::is_all(question) {
-        return Ok(());
-    }
-    taken::put(question, &beside::albums(&question.name, &question.text), sink)
+    let makers: Vec<&str> = match work.batch.class {
+        Some(_) if !nothing => work.batch.kits.iter().map(|kit| kit.name.as_str()).collect(),
+        _ => Vec::new(),
+    };
+    json!({
+        "sentence": words::say(&sentence),
+        "names": names,
+        "formats": Files::ALL.formats,
+        "command": command,
+        "makers": makers,
+    })
 }

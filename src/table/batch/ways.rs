@@ -5,29 +5,35 @@
 //! that holds it: `kits[0].change.stocks.paper.colour`, `packs.paper.ochre.price`.
 
 use crate::fields::{Node, Tree};
-use crate::finding::Place;
+use crate::finding::{Arg, Place, Said};
 use crate::table::words;
 
 /// What a way leads to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum BatchWay<'p> {
-    /// A value of a kit's album, by its way in that.
-    Change(usize, &'p str),
+    /// A value of an album that is otherwise in a kit, a group or a class, by its way in that album.
+    Change(&'p str, &'p str),
     /// Anything else.
     Plain,
 }
 
 pub(super) fn way(path: &str) -> BatchWay<'_> {
     let change = || {
-        let (number, rest) = path.strip_prefix("kits[")?.split_once(']')?;
-        Some(BatchWay::Change(number.parse().ok()?, rest.strip_prefix(".change.")?))
+        let owner = owner(path)?;
+        Some(BatchWay::Change(owner, path.strip_prefix(owner)?.strip_prefix(".change.")?))
     };
     change().unwrap_or(BatchWay::Plain)
 }
 
-/// The number of the kit that a way leads into.
-pub(super) fn kit(path: &str) -> Option<usize> {
-    path.strip_prefix("kits[")?.split_once(']')?.0.parse().ok()
+/// The kit, the group or the class that a way leads into: `kits[0]`, `class.makers[1]`, `class`.
+pub(super) fn owner(path: &str) -> Option<&str> {
+    let entry = |list: &str| {
+        let rest = path.strip_prefix(list)?;
+        let (number, _) = rest.split_once(']')?;
+        number.parse::<usize>().ok().map(|_| &path[..=list.len() + number.len()])
+    };
+    let class = || path.strip_prefix("class").filter(|rest| rest.is_empty() || rest.starts_with('.')).map(|_| "class");
+    entry("kits[").or_else(|| entry("class.makers[")).or_else(class)
 }
 
 /// The deepest field round a place of the text.
@@ -69,7 +75,36 @@ pub(super) fn named(path: &str) -> String {
         BatchWay::Change(_, within) => words::named(within),
         BatchWay::Plain => {
             let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
-            words::label_in(way, name)
+            let of_stock = |key| words::say(&Said::new(key).with("stock", Arg::code(name)));
+            match way.rsplit('.').next() {
+                Some("sheet") => of_stock("sheet-of-stock"),
+                Some("handed_over") => of_stock("handed-over-of"),
+                _ => words::label_in(way, name),
+            }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_way_leads_into_a_kit_a_group_or_the_class() {
+        for (path, into) in [
+            ("kits[12].change.pages[0].pocket", Some("kits[12]")),
+            ("kits[0]", Some("kits[0]")),
+            ("class.makers[3].sheet.card", Some("class.makers[3]")),
+            ("class.makers", Some("class")),
+            ("class", Some("class")),
+            ("classes", None),
+            ("kits[x].name", None),
+            ("spares.kits", None),
+        ] {
+            assert_eq!(owner(path), into, "{path}");
+        }
+        assert_eq!(way("class.change.page.seam"), BatchWay::Change("class", "page.seam"));
+        assert_eq!(way("kits[1].change.stocks.a.price"), BatchWay::Change("kits[1]", "stocks.a.price"));
+        assert_eq!(way("kits[1].name"), BatchWay::Plain);
     }
 }

@@ -2,6 +2,7 @@
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
 import { button, make, picture } from "./make.js";
+import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { findings, mark } from "./results.js";
@@ -25,6 +26,8 @@ export function album(state) {
     panels(state),
     inserts(state),
     papers(state),
+    drawer(state),
+    unfolds("handed", "What is handed over", "", [...of(state, "handed_over")], make("p", { class: "about" }, "The guide speaks to the maker of one kit, and leaves out what comes done."), make("div", { class: "fields" }, rows(album.handed, view))),
     terms(state));
 }
 
@@ -53,7 +56,7 @@ function run(state) {
     chosen ? page(state, chosen) : null,
     make("form", { class: "add", "data-do": "add-page" },
       make("label", { for: "new-page" }, "Another page"),
-      make("select", { id: "new-page", "data-stays": true }, state.start.kinds.page.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newPage }, `${kind.label}: ${kind.about}`))),
+      make("select", { id: "new-page", "data-stays": true }, state.view.album.kinds.page.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newPage }, `${kind.label}: ${kind.about}`))),
       make("button", { type: "submit" }, chosen ? `Add it after page ${state.chosen + 1}` : "Add it at the end")));
 }
 
@@ -68,7 +71,7 @@ function page(state, page) {
       button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
       button("The same again", "copy"),
       button("Take it out", "take-page")),
-    kinds(page.way, "Kind of page", page.kind, state.start.kinds.page),
+    kinds(page.way, "Kind of page", page.kind, state.view.album.kinds.page),
     make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)),
     edges(state, page));
 }
@@ -136,7 +139,7 @@ function inserts(state) {
       button(["Take it out", make("span", { class: "unseen" }, `: insert ${at + 1}`)], "take", { "data-way": insert.way }))),
     make("form", { class: "add", "data-do": "add-insert" },
       make("label", { for: "new-insert" }, "Another insert"),
-      make("select", { id: "new-insert", "data-stays": true }, state.start.kinds.insert.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newInsert }, `${kind.label}: ${kind.about}`))),
+      make("select", { id: "new-insert", "data-stays": true }, state.view.album.kinds.insert.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newInsert }, `${kind.label}: ${kind.about}`))),
       make("button", { type: "submit" }, "Add it")));
 }
 

@@ -2,7 +2,10 @@
 // A batch: its kits, each with what is otherwise in it than in its album, and what follows from all of them.
 
 import { button, make } from "./make.js";
+import { groups } from "./class.js";
+import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
+import { changes, idOf, unseen, within } from "./otherwise.js";
 import { findings, fit, laid, machine, mark, take } from "./results.js";
 import { tables, terms } from "./terms.js";
 
@@ -12,22 +15,20 @@ export function batch(state, keep) {
   return [kits(state, keep), fit(state), sheets(state), tables(view.tables, "batch"), take(state)];
 }
 
-const within = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));
-const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
-const unseen = (words) => make("span", { class: "unseen" }, words);
-
 function kits(state, keep) {
   const { view } = state;
   const { batch } = view;
   const title = batch.top.find((row) => row.path === "title");
   return make("section", { id: "kits", "aria-labelledby": "kits-title" },
-    make("h2", { id: "kits-title", tabindex: "-1" }, "Kits"),
+    make("h2", { id: "kits-title", tabindex: "-1" }, batch.class ? "Class" : "Kits"),
     make("p", { class: "result" }, batch.sentence),
     state.notes.map((note) => make("p", { class: "told" }, note)),
-    make("div", { class: "fields" }, field({ ...title, label: "Name of the batch", about: "" }, view)),
-    make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `kit-${at}` }, kit(state, one)))),
-    another(keep),
+    make("div", { class: "fields" }, field({ ...title, label: `Name of the ${batch.class ? "class" : "batch"}`, about: "" }, view)),
+    batch.class ? groups(state) : [
+      make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `kit-${at}` }, kit(state, one)))),
+      another(keep)],
     whole(state),
+    drawer(state),
     terms(state));
 }
 
@@ -50,52 +51,11 @@ function kit(state, one) {
 
 const choiceRows = (one) => (one.choice ? [...one.choice.rows, ...one.choice.of.flatMap((kind) => [...kind.rows, ...kind.more])] : []);
 
-/** What is otherwise in a kit than in its album. */
-function changes(state, one) {
-  const { view, start } = state;
-  const id = idOf(one.way);
-  const offers = view.batch.offers[one.album] ?? [];
-  const fresh = state.newChange[one.way];
-  const row = fresh && !one.changes.some((row) => row.path === `${one.way}.change.${fresh}`) ? offers.flatMap((group) => group.rows).find((row) => row.path === fresh) : null;
-  const papers = offers.filter((group) => group.paper);
-  return make("div", { class: "group", role: "group", "aria-labelledby": `${id}-otherwise` },
-    make("h4", { id: `${id}-otherwise`, tabindex: "-1" }, "Otherwise than in its album"),
-    one.changes.length || one.papers.length || row ? null : make("p", { class: "calm" }, "Nothing: the album as it is."),
-    make("div", { class: "fields" }, one.changes.map((row) => make("div", { class: "change", "data-key": row.path },
-      field(row, view, start.sheets),
-      button(["As in the album", unseen(`: ${row.label}`)], "take-change", { "data-way": row.path, "data-kit": one.way }))),
-    row ? make("div", { class: "change", "data-key": `new-${fresh}` }, field({ ...row, path: `${one.way}.change.${fresh}` }, view, start.sheets)) : null),
-    one.papers.map((paper) => make("fieldset", { "data-key": paper.way },
-      make("legend", {}, `Paper of this kit: ${paper.name}`),
-      make("div", { class: "fields" }, rows(paper.rows, view, start.sheets)),
-      button(["The album’s paper instead", unseen(`: ${paper.name}`)], "take-change", { "data-way": paper.way, "data-kit": one.way }))),
-    offers.length ? make("form", { class: "add", "data-do": "add-change", "data-way": one.way },
-      make("label", { for: `${id}-new` }, "Something else in this kit"),
-      make("select", { id: `${id}-new`, "data-stays": true }, offers.map((group) => make("optgroup", { label: group.label }, group.rows.map((row) => make("option", { value: row.path }, row.label))))),
-      make("button", { type: "submit" }, "Add a change", unseen(`: ${one.name}`))) : null,
-    papers.length ? ownPaper(state, one, papers) : null);
-}
-
-/** A colourway: another paper wherever the album names this one. */
-function ownPaper(state, one, papers) {
-  const id = idOf(one.way);
-  const wrong = state.wrong?.where === `${one.way} paper` ? state.wrong.words : "";
-  return make("form", { class: "sold", "data-do": "own-paper", "data-way": one.way },
-    make("div", { class: "field" },
-      make("label", { for: `${id}-like` }, "Another paper instead of"),
-      make("select", { id: `${id}-like`, "data-stays": true }, papers.map((group) => make("option", { value: group.paper }, group.paper)))),
-    make("div", { class: "field" },
-      make("label", { for: `${id}-paper` }, "by a short name"),
-      make("input", { type: "text", id: `${id}-paper`, "data-stays": true, placeholder: "ochre", autocomplete: "off", spellcheck: "false", "aria-describedby": wrong ? `${id}-paper-wrong` : null, "aria-invalid": wrong ? "true" : null })),
-    make("button", { type: "submit" }, "Use that paper", unseen(`: ${one.name}`)),
-    wrong ? make("span", { class: "wrong", id: `${id}-paper-wrong` }, wrong) : null);
-}
-
 /** Pages that the buyer chooses. */
 function choice(state, one) {
-  const { view, start } = state;
+  const { view } = state;
   const id = idOf(one.way);
-  const all = start.kinds.page;
+  const all = one.choice?.kinds ?? [];
   if (!one.choice) {
     return make("div", { class: "group" },
       make("p", {}, "Its pages are the album’s."),
@@ -134,11 +94,19 @@ function another(keep) {
 function whole(state) {
   const { view } = state;
   const { batch } = view;
-  const together = batch.top.filter((row) => row.path !== "title");
-  return make("details", { "data-key": "whole", id: "part-whole" },
-    make("summary", {}, make("h3", {}, "Sheets and spares of the whole batch"), " ", mark([...within(state, "together"), ...within(state, "spares")])),
-    make("div", { class: "inside" },
-      make("div", { class: "fields" }, rows(together, view), rows(batch.spares, view))));
+  const [title, language] = ["title", "language"].map((path) => batch.top.find((row) => row.path === path));
+  const together = batch.top.filter((row) => row !== title && row !== language);
+  const handed = [...batch.handed, language];
+  return [
+    make("details", { "data-key": "handed", id: "part-handed" },
+      make("summary", {}, make("h3", {}, "What is handed over"), " ", mark([...within(state, "handed_over"), ...within(state, "language")])),
+      make("div", { class: "inside" },
+        make("p", { class: "about" }, "Guides speak to the maker of one kit, and leave out what comes done."),
+        make("div", { class: "fields" }, rows(handed, view)))),
+    make("details", { "data-key": "whole", id: "part-whole" },
+      make("summary", {}, make("h3", {}, `Sheets and spares of the whole ${batch.class ? "class" : "batch"}`), " ", mark([...within(state, "together"), ...within(state, "spares")])),
+      make("div", { class: "inside" },
+        make("div", { class: "fields" }, rows(together, view), rows(batch.spares, view))))];
 }
 
 function sheets(state) {
@@ -146,7 +114,7 @@ function sheets(state) {
   const shown = view.sheets ?? state.oldSheets;
   const ways = view.fit.findings.filter((one) => one.path === "together" && one.level === "note");
   return make("section", { id: "sheets", "aria-labelledby": "sheets-title" },
-    make("h2", { id: "sheets-title" }, "Sheets of all kits"),
+    make("h2", { id: "sheets-title" }, `Sheets of all ${view.batch.class ? "groups" : "kits"}`),
     make("p", { class: "result" }, view.sheets ? view.sheets.sentence : "No sheets until what stops it is mended."),
     ways.map((one) => make("p", {}, `${capital(one.text)}.`)),
     state.looking ? make("p", { class: "told" }, state.looking) : null,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Files that are opened or dropped: albums, batches with their albums, drawings, zips that hold such.
+// Files that are opened or dropped: albums, batches with their albums, drawers, cutters, own kinds, drawings, zips that hold such.
 
 import { ask } from "./ask.js";
 import { isDrawing, names } from "./drawings.js";
@@ -9,6 +9,8 @@ import { isZip, unzip } from "./unzip.js";
 const LARGEST = 1_000_000;
 /** A report of a large order, or a drawing. */
 const LARGEST_OTHER = 6_000_000;
+/** Kinds of files that lie beside albums. */
+const SIDE = ["drawer", "cutter", "kind"];
 const ZIP = 200_000_000;
 /** What a zip of this page calls the settings of the machine. */
 const SETTINGS = "my-cutter.json";
@@ -62,7 +64,7 @@ function draw(drawings, refused) {
 
 const none = (name) => `${name} is no album file, and was not put on the table. An album file is a text that begins with {.`;
 
-/** A file's text, and whether it is a batch; nothing where it is no such file. */
+/** A file's text, and what kind of file it is; nothing where it is no such file. */
 async function read({ name, bytes }) {
   let text;
   try {
@@ -71,14 +73,15 @@ async function read({ name, bytes }) {
     return null;
   }
   const answer = await ask("work", { name, text });
-  return answer.other ? null : { name, text, batch: Boolean(answer.batch) };
+  return answer.other ? null : { name, text, batch: Boolean(answer.batch), kind: SIDE.includes(answer.kind) ? answer.kind : null };
 }
 
 /**
- * Puts files on the table, the albums first; a batch lies uppermost, else the last one, unless `beside` wants the table left as it is.
- * Gives the names that the albums have there, what was refused, and the machine's settings that a batch came with.
+ * Puts files on the table, what others name first; a batch lies uppermost, else the last album, unless `beside` wants the table left as
+ * it is. `as` says what files are that can't be told by what they say. Gives the names that the albums have there, drawers and cutters,
+ * what was refused, and the machine's settings that lay in a zip.
  */
-export async function bring(files, beside = false) {
+export async function bring(files, beside = false, as = null) {
   const refused = [];
   const known = [];
   let machine = null;
@@ -90,41 +93,44 @@ export async function bring(files, beside = false) {
       continue;
     }
     const one = await read(file);
-    if (!one) refused.push(none(file.name));
-    else known.push(one);
+    if (one) known.push({ ...one, kind: one.kind ?? (one.batch ? null : as) });
+    else refused.push(none(file.name));
   }
-  const names = {};
   const left = keep.current()?.id;
-  for (const one of known.filter((one) => !one.batch)) names[one.name] = keep.open(one.name, one.text, { drawn: named(drawings, one.text) }).name;
-  const batches = known.filter((one) => one.batch);
-  for (const one of batches) {
-    let { text } = one;
-    if (Object.entries(names).some(([name, own]) => name !== own)) {
-      const answer = await ask("work", { name: one.name, text, change: { do: "call-albums", names } });
-      text = answer.text ?? text;
-    }
-    keep.open(one.name, text, { batch: true, drawn: named(drawings, text) });
+  const names = {};
+  for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind }).name;
+  const brought = { albums: [], batches: [] };
+  for (const one of known.filter((one) => !one.kind).sort((one, other) => one.batch - other.batch)) {
+    // What lay in another folder is called by its name alone here.
+    const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names } } });
+    const text = answer.text ?? one.text;
+    const { name } = keep.open(one.name, text, { batch: one.batch, drawn: named(drawings, text) });
+    if (!one.batch) names[one.name] = name;
+    brought[one.batch ? "batches" : "albums"].push(name);
   }
-  if ((beside || !known.length) && left && !batches.length) keep.choose(left);
-  const drawn = known.length ? 0 : draw(drawings, refused);
-  return { names: Object.values(names), refused, brought: known.length, drawn, machine: known.length ? machine : null };
+  const count = brought.albums.length + brought.batches.length;
+  if ((beside || !count) && left && !brought.batches.length) keep.choose(left);
+  const of = (kind) => known.filter((one) => one.kind === kind).map((one) => names[one.name]);
+  const drawn = count ? 0 : draw(drawings, refused);
+  return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), kinds: of("kind"), refused, brought: count, drawn, machine };
 }
 
-/** Files as one thing to compare with, which is not put on the table: a batch with its albums, an album with its drawings, a report. */
+/** Files as one thing to compare with, which is not put on the table: a batch, an album, a report, with the files that belong to it. */
 export async function opened(files) {
   const refused = [];
   const all = await unpacked(files, refused, true);
   const drawings = drawingsOf(all);
-  const sorts = { batch: [], album: [], report: [] };
+  const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [] };
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name) && !one.settings)) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
-    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report)\//.exec(text) ?? [];
-    if (sort) sorts[sort].push({ name, text, drawings: named(drawings, text) });
+    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter|kind)\//.exec(text) ?? [];
+    if (sort) sorts[sort].push({ name, text, ...(SIDE.includes(sort) ? { kind: sort } : { drawings: named(drawings, text) }) });
   }
   const [one] = [...sorts.batch, ...sorts.album, ...sorts.report];
   if (!one) return { file: null, refused };
   if (!sorts.batch.length && sorts.album.length > 1) refused.push(`There are several albums among these files: ${one.name} is what is compared with.`);
   // A report lies beside every kit, under the same name.
   const called = sorts.report.includes(one) && files.length === 1 ? files[0].name : one.name;
-  return { file: { ...one, called, ...(sorts.batch.includes(one) ? { albums: sorts.album } : {}) }, refused };
+  const albums = sorts.batch.includes(one) ? sorts.album : [];
+  return { file: { ...one, called, files: [...albums, ...SIDE.flatMap((kind) => sorts[kind])] }, refused };
 }

@@ -21,7 +21,7 @@ function against() {
   if (held.with === "origin") return { ...keep.origin(one), called: `${one.name} as it was opened` };
   if (held.with === "brought") return held.brought;
   const other = keep.album(Number(held.with));
-  return other && other.id !== one.id ? { name: other.name, text: other.text, drawings: keep.given(other), ...(other.batch ? { albums: keep.beside(other) } : {}) } : null;
+  return other && other.id !== one.id ? keep.belongings(other) : null;
 }
 
 /** Asks what changed, where something is chosen to compare with. */

@@ -82,7 +82,7 @@ function choice(row, value, control) {
 function sheet(row, value, control, sheets) {
   if (own.has(row.path)) return make("input", { type: "text", value, placeholder: "12x12in, 300x200mm", ...control });
   return make("select", { "data-own": OWN, ...control },
-    options(sheets, value, row.given ? null : `usual: ${row.usual}`),
+    options(sheets, value, row.given && !row.frees ? null : `usual: ${row.usual}`),
     make("option", { value: OWN }, "another size …"));
 }
 

@@ -6,6 +6,7 @@ import { bring } from "./bring.js";
 import * as compare from "./compare.js";
 import * as drawn from "./drawn.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
+import { DRAWER, DRAWER_FORMS } from "./drawers.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
 import { save, typing } from "./make.js";
@@ -80,6 +81,7 @@ const DOES = {
   ...BATCH,
   ...drawn.DRAWN,
   ...compare.COMPARED,
+  ...DRAWER,
   mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
@@ -141,6 +143,7 @@ function ask(where, words, yes, does) {
 
 const SUBMITS = {
   ...BATCH_FORMS,
+  ...DRAWER_FORMS,
   "add-page": (form) => {
     const kind = form.querySelector("select").value;
     const at = state.chosen >= 0 ? state.chosen + 1 : pages();
@@ -164,6 +167,9 @@ const SUBMITS = {
   },
 };
 
+/** The file that a field is of: of the drawer's own there is one beside the album. */
+const fileOf = (path) => (path.startsWith("drawer.") ? keep.file(state.view.drawer.name) : keep.current());
+
 /** A field's new value. */
 function set(control) {
   const path = control.dataset.path;
@@ -174,7 +180,7 @@ function set(control) {
     return;
   }
   typing.path = path;
-  change({ do: "set", path, typed: control.value });
+  change({ do: "set", path, typed: control.value }, null, fileOf(path));
 }
 
 /** Puts files on the table; to be kits, where it is a batch that lies there. */
@@ -182,14 +188,35 @@ async function openFiles(files, asKits = false) {
   if (!files.length) return;
   const before = keep.current();
   try {
-    const { names, refused, brought, drawn, machine } = await bring([...files], asKits);
+    const { names, drawers, cutters, kinds, refused, brought, drawn, machine } = await bring([...files], asKits);
     const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
     for (const [name, value] of others) keep.setMachine(name, value);
-    if (others.length) state.opened = "The machine’s settings are those that this was taken away with.";
+    if (others.length) state.opened = "The machine’s settings are those that this zip was taken away with.";
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
-    else if (brought && state.view?.batch) for (const album of names) change({ do: "add-kit", album });
-    else if (brought || drawn) change();
-    state.failed = refused.join(" ");
+    else if (brought && state.view?.batch && !state.view.unread) for (const album of names) change({ do: "add-kit", album });
+    // What was missing may have been in another folder.
+    else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names() });
+    else if (kinds.length && before && !state.view?.batch) for (const name of kinds) change({ do: "add-kind-file", name });
+    else if (drawers.length && before) change({ do: "set", path: "drawer", typed: drawers.at(-1) });
+    else if (cutters.length && before) {
+      state.opened = `${cutters.join(", ")} is on the table now, and can be chosen as a group’s machine.`;
+      change({ do: "call-files", names: keep.names() });
+    } else if (drawn) change();
+    const waits = before || brought ? [] : [...drawers, ...cutters, ...kinds].map((name) => `${name} is on the table now, for albums that name it: open one, too.`);
+    state.failed = [...refused, ...waits].join(" ");
+    render();
+  } catch (error) {
+    trouble(error);
+  }
+}
+
+/** A cutter's file for a group of makers, a drawer's for what is shown: it is what is named then. */
+async function openSide(files, kind, path) {
+  try {
+    const found = await bring([...files], true, kind);
+    const name = found[`${kind}s`].at(-1);
+    if (name) change({ do: "set", path, typed: name }, () => focus(idOf(path)));
+    state.failed = [...found.refused, ...(name ? [] : [`There is no ${kind} file among these.`])].join(" ");
     render();
   } catch (error) {
     trouble(error);
@@ -225,6 +252,7 @@ function chosen(control) {
   else if (control.id === "compare-file") compare.chooseFiles(control.files).then(() => { control.value = ""; });
   else if (control.id === "file") openFiles(control.files);
   else if (control.id === "kit-file") openFiles(control.files, true);
+  else if (control.dataset.side) openSide(control.files, control.dataset.side, control.dataset.for);
 }
 
 function keys(event) {

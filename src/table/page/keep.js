@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The albums on the table: kept in this browser after every change, with undo and redo while the page is open.
+// The files on the table: albums and batches, drawers and cutters beside them, the drawings that they name. They are kept in this
+// browser after every change, with undo and redo while the page is open.
 //
 // All windows at this address share what is kept. Each change is made on what is kept just now, so that none overwrites
 // what another window did. Each has a key, and an album's text is kept with the keys of the changes that are in it: a browser
@@ -21,6 +22,8 @@ const ONE_STEP = 1500;
 const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(16)).join("-");
 const WAITING = `${PLACE}-waiting-`;
 
+/** What lies beside the albums and is shown with them. */
+const KINDS = ["drawer", "cutter", "kind"];
 const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
 const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
 const text = (value) => typeof value === "string";
@@ -42,6 +45,7 @@ function albumsOf(kept) {
       ...(one.batch === true ? { batch: true } : {}),
       drawings: keysOf(one.drawings),
       origins: keysOf(one.origins),
+      ...(KINDS.includes(one.kind) ? { kind: one.kind } : {}),
       did: [one.did].flat().filter(text),
     });
   }
@@ -114,7 +118,7 @@ export function load(orphaned) {
   } catch {
     keeps = false;
   }
-  if (!current()) shown = held.albums[0]?.id ?? 0;
+  if (!current()) shown = albums()[0]?.id ?? 0;
   // Nobody else takes what this window asks for while it is open.
   navigator.locks?.request(WAITING + ME, () => new Promise(() => {}));
   inherit(orphaned);
@@ -194,20 +198,40 @@ export const watch = (changed) => addEventListener("storage", (event) => {
   if (event.key === null || event.key.startsWith(PLACE)) changed();
 });
 
-export const albums = () => held.albums;
+/** What can be shown by itself: albums and batches. */
+export const albums = () => held.albums.filter((one) => !one.kind);
 export const album = (id) => held.albums.find((one) => one.id === id) ?? null;
-export const current = () => album(shown);
+/** A drawer or a cutter by its name. */
+export const file = (name) => held.albums.find((one) => one.kind && one.name === name) ?? null;
+/** What files are called that a file may name, each by its name. */
+export const names = () => Object.fromEntries(held.albums.filter((one) => !one.batch).map(({ name }) => [name, name]));
+export const current = () => albums().find((one) => one.id === shown) ?? null;
 /** Whether the change of this key is in an album's text. */
 export const has = (id, key) => Boolean(album(id)?.did.includes(key));
 export const machine = () => held.machine;
 
 /**
- * The albums that lie beside a batch, by their names; those that it names, or that what is wanted does, with what they hold. Which
- * these are is for the program to say: here it is enough that no other's text is sent along.
+ * The files that lie beside one: a batch's albums, drawers, cutters; those that it names, or that what is wanted does, or that these
+ * name in turn, with what they hold. Which these are is for the program to say: here it is enough that no other's text is sent along.
  */
 export function beside(one, wanted = null) {
-  const said = one.text + JSON.stringify(wanted ?? "");
-  return held.albums.filter((other) => !other.batch).map((other) => ({ name: other.name, ...(said.includes(JSON.stringify(other.name)) ? { text: other.text, drawings: given(other) } : {}) }));
+  const { others, needed } = needs(one, one.text + JSON.stringify(wanted ?? ""), "text");
+  return others.map((other) => ({ ...called(other), ...(needed.has(other) ? { text: other.text, drawings: given(other) } : {}) }));
+}
+
+const called = ({ name, kind }) => ({ name, ...(kind ? { kind } : {}) });
+
+/** The files that may lie beside one, and those of them that are named in what is `said`, or that these name in turn. */
+function needs(one, said, what) {
+  const others = held.albums.filter((other) => other !== one && !other.batch && (one.batch || other.kind));
+  const needed = new Set();
+  for (let deep = 0; deep < 2; deep += 1) {
+    for (const other of others.filter((other) => !needed.has(other) && said.includes(JSON.stringify(other.name)))) {
+      needed.add(other);
+      said += other[what];
+    }
+  }
+  return { others, needed };
 }
 
 const listed = (keys, file) => Object.entries(keys)
@@ -217,17 +241,19 @@ const listed = (keys, file) => Object.entries(keys)
 /** The drawings that a file names, or that what is wanted does. */
 export const given = (one, wanted = null) => listed(one.drawings, one.text + JSON.stringify(wanted ?? ""));
 
-/** A file as it was when it was put on the table, with all that belongs to it. */
+/** A file on the table with all that belongs to it, as it is now. */
+export const belongings = (one) => ({ name: one.name, text: one.text, drawings: given(one), files: beside(one) });
+
+/** The same as it was when it was put on the table. */
 export function origin(one) {
-  const was = (other) => ({ name: other.name, text: other.origin, drawings: listed(other.origins, other.origin) });
-  const albums = held.albums.filter((other) => !other.batch && one.origin.includes(JSON.stringify(other.name)));
-  return { ...was(one), ...(one.batch ? { albums: albums.map(was) } : {}) };
+  const was = (other) => ({ ...called(other), text: other.origin, drawings: listed(other.origins, other.origin) });
+  return { ...was(one), files: [...needs(one, one.origin, "origin").needed].map(was) };
 }
 
 /** What the answers about what is shown depend on besides its own text. */
 function told() {
   const one = current();
-  return one?.batch ? JSON.stringify(beside(one)) : "";
+  return one ? JSON.stringify(beside(one)) : "";
 }
 
 /** A name that no album on the table has. */
@@ -251,14 +277,15 @@ function lay(id) {
 }
 
 /**
- * Puts an album, or a batch, on the table. One that began with the same text is found again: as it was left where the program was
- * `opened` with it, else only if nothing was changed. Gives its name, and whether it was changed before.
+ * Puts a file on the table, with the drawings that it names. One that began with the same text is found again: as it was left where
+ * the program was `opened` with it, else only if nothing was changed; or it is there as it is. Gives its name, and whether it was changed before.
  */
-export function open(name, text, { opened = false, batch = false, drawn = [] } = {}) {
+export function open(name, text, { opened = false, batch = false, kind = null, drawn = [], fresh: anew = false } = {}) {
   const laid = Object.fromEntries(drawn.map((one) => [one.name, drawings.lay(one.text).key]));
   return on(() => {
-    const known = held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text));
-    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), drawings: laid, origins: laid, did: [] };
+    const same = (one) => one.name === name && one.text === text;
+    const known = anew ? null : held.albums.find((album) => album.origin === text && (opened ? album.name === name : album.text === text)) ?? held.albums.find(same);
+    const album = known ?? { id: held.next, name: fresh(name), origin: text, text, ...(batch ? { batch } : {}), ...(KINDS.includes(kind) ? { kind } : {}), drawings: laid, origins: laid, did: [] };
     if (!known) {
       held.albums.push(album);
       held.next += 1;
@@ -266,7 +293,7 @@ export function open(name, text, { opened = false, batch = false, drawn = [] } =
     // A drawing that is another one than it was at first was changed outside of this page.
     const other = Object.entries(laid).filter(([one, key]) => album.origins[one] !== key);
     if (other.length) [album.drawings, album.origins] = [album.drawings, album.origins].map((keys) => ({ ...keys, ...Object.fromEntries(other) }));
-    lay(album.id);
+    if (!album.kind) lay(album.id);
     return { name: album.name, changed: album.text !== text };
   });
 }
@@ -301,9 +328,16 @@ export function forget() {
   on(() => {
     held.albums = held.albums.filter((album) => album.id !== shown);
     pasts.delete(shown);
-    lay(held.albums[0]?.id ?? 0);
+    lay(albums()[0]?.id ?? 0);
   });
   tidy();
+}
+
+/** Takes what lies beside the albums off the table. */
+export function forgetFile(name) {
+  on(() => {
+    held.albums = held.albums.filter((one) => !(one.kind && one.name === name));
+  });
 }
 
 const steps = (id) => {
@@ -340,7 +374,9 @@ export function put(id, key, was, now, what, { title, batch, wanted = null } = {
     if (batch === true) one.batch = true;
     else if (batch === false) delete one.batch;
     if (now !== was) {
-      took(id, what, { text: was, drawings: one.drawings });
+      // What is shown is where it is taken back, too.
+      if (one.kind) took(shown, what, { file: id, text: was });
+      else took(id, what, { text: was, drawings: one.drawings });
       write(one, now, key, wanted);
     }
     return true;
@@ -379,6 +415,11 @@ export function step(back) {
     if (step.setting) {
       to.push({ setting: step.setting, value: held.machine[step.setting] });
       held.machine[step.setting] = step.value;
+    } else if (step.file) {
+      const file = held.albums.find((one) => one.id === step.file);
+      if (!file) return false;
+      to.push({ file: step.file, text: file.text });
+      write(file, step.text, key());
     } else {
       to.push({ text: album.text, drawings: album.drawings });
       album.drawings = step.drawings;

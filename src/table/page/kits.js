@@ -9,30 +9,40 @@ const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
 const focus = (id) => document.getElementById(id)?.focus();
 const numberOf = (way) => Number(/\[(\d+)\]/.exec(way)[1]);
 
-/** Unfolds a kit, and goes to it. */
-function toKit(at) {
-  const kit = document.getElementById(idOf(`kits[${at}]`));
+const listOf = (way) => way.split("[")[0];
+
+/** Unfolds a kit or a group, and goes to it. */
+function toKit(list, at) {
+  const kit = document.getElementById(idOf(`${list}[${at}]`));
   if (!kit) return;
   kit.open = true;
   kit.querySelector("summary").focus();
 }
 
+/** Begins a batch, or a class, of the album. */
+async function begin(isClass) {
+  try {
+    const { name, text } = keep.current();
+    const begun = await ask("batch", { name, text, class: isClass });
+    keep.open(begun.name, begun.text, { batch: true });
+    look();
+    scrollTo(0, 0);
+  } catch (error) {
+    trouble(error);
+  }
+}
+
 /** What buttons do. */
 export const BATCH = {
-  "make-batch": async () => {
-    try {
-      const { name, text } = keep.current();
-      const begun = await ask("batch", { name, text });
-      keep.open(begun.name, begun.text, { batch: true });
-      look();
-      scrollTo(0, 0);
-    } catch (error) {
-      trouble(error);
-    }
+  "make-batch": () => begin(false),
+  "make-class": () => begin(true),
+  "add-group": () => {
+    const at = state.view.batch.kits.length;
+    change({ do: "add-group" }, () => toKit("class.makers", at));
   },
   "copy-kit": ({ way }) => {
     state.newChange = {};
-    change({ do: "copy", list: "kits", at: numberOf(way) }, () => toKit(numberOf(way) + 1));
+    change({ do: "copy", list: listOf(way), at: numberOf(way) }, () => toKit(listOf(way), numberOf(way) + 1));
   },
   "take-kit": ({ way }) => {
     state.newChange = {};
@@ -50,7 +60,7 @@ export const BATCH = {
     change({ do: "take", path: way }, () => focus(`${idOf(kit)}-otherwise`));
   },
   "choose-pages": ({ way }) => change({ do: "choose", path: way }, () => focus(`${idOf(way)}-choice`)),
-  "album-pages": ({ way }) => change({ do: "take", path: `${way}.choice` }, () => toKit(numberOf(way))),
+  "album-pages": ({ way }) => change({ do: "take", path: `${way}.choice` }, () => toKit("kits", numberOf(way))),
   "take-kind": ({ way, kit }) => change({ do: "take", path: way }, () => focus(`${idOf(kit)}-choice`)),
   "take-term": ({ way }) => change({ do: "take", path: way }, () => focus(`${way.split(".")[0]}-title`)),
 };
@@ -59,7 +69,7 @@ export const BATCH = {
 export const BATCH_FORMS = {
   "add-kit": (form) => {
     const at = state.view.batch.kits.length;
-    change({ do: "add-kit", album: form.querySelector("select").value }, () => toKit(at));
+    change({ do: "add-kit", album: form.querySelector("select").value }, () => toKit("kits", at));
   },
   "add-change": (form) => {
     const { way } = form.dataset;

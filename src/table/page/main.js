@@ -78,7 +78,7 @@ function sections(seen) {
 function gather() {
   waits.clear();
   const id = keep.current()?.id;
-  for (const { album, wanted } of queue) if (album === id && wanted?.do === "set") waits.set(wanted.path, wanted.typed);
+  for (const { album, wanted } of queue) if ((album === id || keep.album(album)?.kind) && wanted?.do === "set") waits.set(wanted.path, wanted.typed);
 }
 
 function aside(view, title) {
@@ -114,7 +114,7 @@ export function trouble(error) {
   render();
 }
 
-const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), drawings: keep.given(one, more.change), ...(one.batch ? { albums: keep.beside(one, more.change) } : {}), ...more });
+const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), drawings: keep.given(one, more.change), files: keep.beside(one, more.change), ...more });
 const question = (more) => about(keep.current(), more);
 
 /** A question about the album as it stands. */
@@ -142,7 +142,7 @@ export async function follow() {
     render();
     const better = await ask("better", question(), stop);
     if (!now()) return;
-    Object.assign(state.view, { fit: better.fit, sheets: better.sheets ?? state.view.sheets, tables: better.tables, take: better.take });
+    Object.assign(state.view, { fit: better.fit, sheets: better.sheets ?? state.view.sheets, tables: better.tables, take: better.take, drawer: better.drawer });
     const after = state.view.sheets.counts;
     if (after < before) state.looking = `A longer look found ${after} sheets instead of ${before}.`;
     else state.looking = quick ? "" : "A longer look found nothing better.";
@@ -187,9 +187,8 @@ let busy = false;
 let asking = null;
 let resting = [];
 
-/** Changes the album, or only asks anew; one change after the other, each on the text that the last one made. */
-export function change(wanted = null, then = null) {
-  const album = keep.current();
+/** Changes the album, or a file beside it, or only asks anew; one change after the other, each on the text that the last one made. */
+export function change(wanted = null, then = null, album = keep.current()) {
   if (!album) return;
   if (state.gone && wanted && wanted.do !== "set") {
     say("The program does not answer: until it does, only what is typed or chosen in fields is kept.");
@@ -266,25 +265,28 @@ async function next() {
   try {
     asking = new AbortController();
     const { text } = before;
-    const answer = await ask("work", about(before, wanted ? { change: wanted } : {}), asking.signal);
+    // What lies beside the album is shown with it.
+    const side = Boolean(before.kind);
+    const answer = await ask("work", side ? { name: before.name, text, change: wanted } : about(before, wanted ? { change: wanted } : {}), asking.signal);
     // It was taken back meanwhile.
     if (!queue.includes(item)) return;
     state.gone = false;
     state.failed = "";
-    const here = keep.current()?.id === album;
+    const here = side || keep.current()?.id === album;
     if (answer.refused) {
       done(item);
       if (here) refused(wanted, answer);
       return;
     }
     // Where an album became another meanwhile, the same is asked of that.
-    if (!keep.put(album, key, text, answer.text ?? text, what, { title: answer.album?.title ?? answer.batch?.title, batch: answer.other ? undefined : Boolean(answer.batch), wanted })) return;
+    if (!keep.put(album, key, text, answer.text ?? text, what, { title: answer.album?.title ?? answer.batch?.title, batch: side || answer.other ? undefined : Boolean(answer.batch), wanted })) return;
     for (const way of wanted?.do === "page-size" ? ["page.width", "page.height"] : [wanted?.path]) if (way) letGo(way);
     done(item);
-    if (here) {
+    if (side) change(null, then);
+    else if (here) {
       adopt(answer);
       then?.();
-    } else if (keep.current()?.batch) change();
+    } else change();
   } catch (error) {
     // What was called off made room for something else, and is asked again after that.
     if (error?.name === "AbortError") return;
@@ -300,7 +302,7 @@ function done(item) {
 
 /** Takes back the last change that is not answered yet. */
 export function unask() {
-  const item = queue.findLast((one) => one.wanted && one.album === keep.current()?.id);
+  const item = queue.findLast((one) => one.wanted && (one.album === keep.current()?.id || keep.album(one.album)?.kind));
   if (!item) return false;
   if (item === queue[0]) asking?.abort();
   done(item);
@@ -329,7 +331,7 @@ function refused(wanted, { findings, field }) {
 }
 
 /** The form that something was asked for with, where it says at its own place what is wrong. */
-const placeOf = (wanted) => ({ sold: wanted?.list, "own-paper": `${wanted?.path} paper` })[wanted?.do] ?? null;
+const placeOf = (wanted) => ({ sold: wanted?.list, lies: "lies", "own-paper": `${wanted?.path} paper` })[wanted?.do] ?? null;
 
 /** Shows the album that is on the table now. */
 export function look() {
@@ -383,10 +385,10 @@ between.addEventListener("message", async ({ data }) => {
 });
 
 /** Lays the file that the program was opened with; says whether it was changed here before. */
-async function opened({ name, text, albums, batch, drawings }) {
-  const names = Object.fromEntries(albums.map((one) => [one.name, keep.open(one.name, one.text, { opened: true, drawn: one.drawings }).name]));
+async function opened({ name, text, files, batch, drawings }) {
+  const names = Object.fromEntries(files.map((one) => [one.name, keep.open(one.name, one.text, { opened: true, kind: one.kind, drawn: one.drawings }).name]));
   if (Object.entries(names).some(([was, now]) => was !== now)) {
-    const answer = await ask("work", { name, text, change: { do: "call-albums", names } });
+    const answer = await ask("work", { name, text, change: { do: "call-files", names } });
     return keep.open(name, answer.text ?? text, { opened: true, batch, drawn: drawings }).changed;
   }
   return keep.open(name, text, { opened: true, batch, drawn: drawings }).changed;

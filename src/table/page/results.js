@@ -20,9 +20,9 @@ export function findings(list) {
     make("p", {},
       make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
       one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
-    one.file ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
+    one.file && one.line ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
-    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}.`) : null,
+    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}${/[.?]$/.test(one.help) ? "" : "."}`) : null,
     one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
     one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
@@ -123,7 +123,7 @@ export function machine(state) {
 /** What to take away. */
 export function take(state) {
   const { take, sheets, batch } = state.view;
-  const what = batch ? "batch" : "album";
+  const what = batch ? (batch.class ? "class" : "batch") : "album";
   const one = (name, format) => button(`${name}.${format}`, "file", { "data-file": `sheets/${name}.${format}` });
   return make("section", { id: "take", "aria-labelledby": "take-title" },
     make("h2", { id: "take-title" }, "Take away"),
@@ -134,13 +134,15 @@ export function take(state) {
       sheets && take.names.length ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
       sheets && take.formats.includes("html") ? button(batch ? "The job sheet, to print" : "The guide, to print", "file", { "data-file": batch ? "job.html" : "guide.html" }) : null,
       sheets && take.formats.includes("pdf") ? button("Templates at true size (PDF)", "file", { "data-file": "templates.pdf" }) : null,
+      sheets && take.formats.includes("html") ? (take.makers ?? []).map((name) => button(`The page for ${name}, to print`, "file", { "data-file": `makers/${name}.html` })) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
       button(`The ${what} file, to keep`, "keep", { "aria-disabled": take.withheld ? "true" : null }),
       button("Print this page", "print"),
       batch ? null : button("Make a batch of it", "make-batch", { "aria-describedby": "make-batch-about" }),
+      batch ? null : button("Make a class of it", "make-class", { "aria-describedby": "make-batch-about" }),
       button(`Take this ${what} off the table`, "forget")),
     asks(state, "album"),
-    batch ? null : make("p", { class: "about", id: "make-batch-about" }, "A batch is several kits in one order: colourways, other albums, pages of the buyer’s choice; with one price list and one job sheet."),
+    batch ? null : make("p", { class: "about", id: "make-batch-about" }, "A batch is several kits in one order: colourways, other albums, pages of the buyer’s choice; with one price list and one job sheet. A class is groups of makers who make this album, each from the sheets and with the tool that it has."),
     take.command ? make("p", { class: "about" }, "The command line makes the same from what is in the zip: ", make("code", {}, take.command)) : null,
     sheets && take.names.length ? make("details", { "data-key": "single" }, make("summary", {}, make("h3", {}, "Single sheets")),
       make("ul", { class: "single" }, take.names.map((name) => make("li", { "data-key": name }, one(name, "svg"), " ", one(name, "dxf"))))) : null,

@@ -42,7 +42,7 @@ export function begin(state, keep) {
       button("A plain album in millimetres", "starter", { "data-units": "mm" }),
       button("A plain album in inches", "starter", { "data-units": "in" }),
       keep.current() ? button("Back to the album on the table", "back") : null),
-    make("p", { class: "about" }, "Album and batch files with the drawings that they name, or a zip that was taken away, can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
+    make("p", { class: "about" }, "Album and batch files with the drawings and kind files that they name, or a zip that was taken away, can be dropped anywhere on this page, too. What you make is kept in this browser under this page’s address; keep the album file to have it anywhere."),
   ];
 }
 
@@ -54,7 +54,7 @@ export function unread(state, keep) {
     make("p", { class: "result bad" }, state.view.findings.length === 1 ? "One thing is in the way." : `${state.view.findings.length} things are in the way.`),
     make("ul", { class: "findings" }, state.view.findings.map((one) => make("li", { class: "stop" },
       make("p", {}, make("span", { class: "mark stop" }, "Stops"), ` ${capital(one.text)}.`),
-      one.line ? make("p", {}, `Line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
+      one.line ? make("p", {}, `${one.file ? `${one.file}, line` : "Line"} ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
       one.help ? make("p", { class: "about" }, `${capital(one.help)}.`) : null))),
     state.view.missing?.length ? make("div", { class: "does" },
       make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, `Open ${state.view.missing[0]}`), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true }))) : null,

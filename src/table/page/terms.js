@@ -58,7 +58,11 @@ function block(block) {
   if (block.heading) return make("h3", { class: "line" }, block.heading);
   if (block.list) return make("ul", { class: "listed" }, block.list.map((line) => make("li", {}, line)));
   if (block.picture) return make("figure", { class: "plate" }, picture(block.picture, block.shows));
-  if (!block.rows) return null;
+  return block.rows ? table(block) : null;
+}
+
+/** A table. */
+export function table(block) {
   // What is wider than a small screen moves by itself, by keys, too.
   return make("div", { class: "table", tabindex: "0", role: "group", "aria-label": block.caption },
     make("table", {},

@@ -17,6 +17,7 @@ field-about = what it is
 field-across = lies across
 field-bound = bound at the
 field-by = cut by
+field-brings = what you bring besides
 field-choice-pages = pages in each album
 field-caliper = thickness of one sheet
 field-content = what goes in, thickness
@@ -38,6 +39,13 @@ field-hour = an hour of hands
 field-kit-album = its album
 field-kit-copies = how many to make
 field-kit-name = name of the kit
+field-group-album = its album
+field-group-by = what they cut by
+field-group-count = how many makers
+field-group-name = name of the group
+field-language = language of guide and job sheet
+field-lies-count = how many lie there
+field-lies-sheet = sheet or offcut
 field-lead-in = lead-in (clipped corner of the tab)
 field-machine-hour = an hour of the machine
 field-minutes-a-kit = minutes of hands a kit takes besides
@@ -53,6 +61,8 @@ field-price = price of one sheet
 field-profit = profit, on cost and overhead
 field-reveal = border of card left showing
 field-sold-price = what that costs
+field-shared-by = makers who share a trimmer, a machine, a punch
+field-shared-cuts = neighbours share one cut
 field-spare-kits = spare kits of each
 field-spare-parts = spare parts
 field-square = how far it stands out (square)
@@ -71,6 +81,8 @@ choice-perforated = row of cuts along it
 choice-slits = row of cuts square to it
 choice-all-over = all over, no up or down
 choice-batch = the parts of all kits
+choice-de = German
+choice-en = English
 choice-free = any way
 choice-height = along its height
 choice-kit = the parts of one kit and its copies
@@ -111,8 +123,7 @@ old-edition-not-read = { $file } can’t be compared with: it can’t be read
 old-edition-stopped = { $file } can’t be compared with: it does not go together
 
 ## A batch
-album-not-on-the-table = there is no { $file } on the table
-album-not-on-the-table-help = open that album file here, or give the kit another album
+album-not-on-the-table = open that album file here, or give the kit another album
 batch-goes-together = { $stops ->
         [0] All kits go together.{ $warns ->
                 [0] { "" }
@@ -133,10 +144,37 @@ batch-of-kits = { $kits ->
         [one] 1 kit
        *[other] { $copies } kits
     } to be made in all.
+class-brings = several things with a semicolon between
+class-of-groups = { $kits ->
+        [one] 1 group
+       *[other] { $kits } groups
+    } of makers, { $copies ->
+        [one] 1 album
+       *[other] { $copies } albums
+    } to be made in all.
+class-to-cut = { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    } to cut for the whole class. The zip holds them as SVG and DXF with their pictures, a page for the makers of each group, the teacher’s job sheet, the guides, and the class file with its albums.
 batch-to-cut = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
     } to cut for all kits. The zip holds them as SVG and DXF with their pictures, the job sheet, each kit’s guide, and the batch file with its albums.
+group-in-short = { $makers ->
+        [one] 1 maker
+       *[other] { $makers } makers
+    } of { $album }, on { $sheets }
+group-is-called = small letters, figures and hyphens: its page is called by it
+handed-cut = cut
+handed-scored = cut and scored
+handed-sheets = whole sheets
+handed-as-albums = as each album says
+handed-as-whole = whole sheets
+handed-over-of = How { $stock } is handed over
+machine-as-all = your machine, as set below
+machine-of-group = Machine of this group
+machine-of-its-own = one with settings of its own
+sheet-of-stock = Sheet of { $stock }
 kind-wants-paper = this kind is cut from { $paper } too, which the album has not
 kind-wants-paper-help = add a paper called so to the album first
 kit-has-its-paper = This kit is cut from { $paper } instead of { $like }: give its sheet and price among the changes.
@@ -160,8 +198,49 @@ page-changes-gone = { $count ->
         [one] A change of the album’s pages is gone: the buyer’s pages take their place.
        *[other] { $count } changes of the album’s pages are gone: the buyer’s pages take their place.
     }
+not-on-the-table = there is no { $file } on the table
+kind-not-on-the-table = open that kind file here, or take its name out of the album file
+cutter-not-on-the-table = open that cutter file here, or choose another machine
 the-album = the album
 the-batch = the batch
+
+## The drawer
+drawer-after = What lies there after the job
+drawer-head-count = How many
+drawer-head-new = Of these new
+drawer-head-sheet = Sheet or offcut
+drawer-head-stock = Stock
+drawer-in-short = { $state ->
+        [none] no drawer is used
+        [unread] can’t be used yet
+        [lies] { $lie ->
+            [one] 1 sheet or offcut lies there
+           *[other] { $lie } sheets and offcuts lie there
+        }
+       *[taken] { $taken } of { $lie } sheets and offcuts are taken
+    }
+drawer-new = { $new ->
+        [0] { "" }
+       *[other] { $new }
+    }
+drawer-not-on-the-table = open that drawer file here, or use no drawer
+drawer-not-used = not used: nothing is cut from { $stock } here
+drawer-takes = { $taken ->
+        [0] nothing is taken
+        [one] 1 is taken
+       *[other] { $taken } are taken
+    }, { $left ->
+        [0] nothing is left
+        [one] 1 is left
+       *[other] { $left } are left
+    }
+lies-as = a name such as A4, or its size as it lies: across, then along the grain or up the pattern, such as 210x83mm
+lies-count = { $count } is no count of sheets
+lies-count-help = say it in figures, such as 12
+lies-lacks = a sheet or its stock is missing
+lies-lacks-help = say of which stock, and how large: A4, or 210x83mm
+no-drawer = no drawer is used, or nothing is laid yet
+the-drawer = the drawer
 
 ## Whether it goes together
 goes-together = { $stops ->

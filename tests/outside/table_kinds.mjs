@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// Brings kinds of one's own to the table in a real browser as a person would, for test_table_kinds.py; see browse.mjs.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { check, download, lookAt, out, says, start, still, tell, window } from "./browse.mjs";
+
+const table = await start();
+const kind = readFileSync(fileURLToPath(new URL("../all/kinds/step-pocket.json", import.meta.url)));
+/** An album of two of its pages, which names the kind in a folder. */
+const album = `{
+  "format": "hingeleaf-album/1",
+  "title": "Steps",
+  "kinds": ["own/step-pocket.json"],
+  "stocks": { "card": { "sheet": "A3", "caliper": 0.3 }, "ochre": { "sheet": "A3", "caliper": 0.3 } },
+  "page": { "width": 120, "height": 150 },
+  "pages": [{ "kind": "step-pocket" }, { "kind": "step-pocket", "mouth": 60, "stock": "ochre" }]
+}
+`;
+const json = (name, text) => ({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+const files = [json("steps.json", album), json("step-pocket.json", kind)];
+const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
+
+/** Waits for the album's file to be so. */
+async function until(page, so) {
+  for (let count = 0; count < 200; count += 1) {
+    if (so(await file(page))) return;
+    await page.waitForTimeout(100);
+  }
+  throw new Error(`the file is not so: ${so}`);
+}
+
+/** Drops a file on the page. */
+async function drop(page, { name, buffer }) {
+  const data = await page.evaluateHandle(({ name, text }) => {
+    const data = new DataTransfer();
+    data.items.add(new File([text], name));
+    return data;
+  }, { name, text: buffer.toString() });
+  await page.dispatchEvent("main", "drop", { dataTransfer: data });
+}
+
+/** The album on the table with its kind. */
+async function steps(page) {
+  await page.locator(".examples button").first().waitFor();
+  await page.locator("#file").setInputFiles(files);
+  await says(page, "#album .result", "2 pages");
+}
+
+await check("an album with a kind of its own is changed and taken away", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await steps(page);
+  must((await file(page)).kinds[0] === "step-pocket.json", "the file is not called by its name alone");
+  await page.locator("#new-page").selectOption("step-pocket");
+  await page.locator("form[data-do=add-page] button").click();
+  await says(page, "#album .result", "3 pages");
+  await page.locator("#at-pages-2-mouth").fill("45");
+  await until(page, ({ pages }) => pages[2].mouth === 45);
+  await page.keyboard.press("Tab");
+  await still(page);
+  await download(page, "Everything in one zip", "steps.zip");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await check("a kind file that is missing is opened", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.locator(".examples button").first().waitFor();
+  await page.locator("#file").setInputFiles([files[0]]);
+  await says(page, ".findings", "there is no own/step-pocket.json on the table");
+  await page.locator("#kit-file").setInputFiles([files[1]]);
+  await says(page, "#album .result", "2 pages");
+  await page.reload();
+  await says(page, "#album .result", "2 pages");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await check("a kind file is added to an album, and taken back", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "4 pages");
+  await drop(page, files[1]);
+  await until(page, ({ kinds }) => kinds?.[0] === "step-pocket.json");
+  await page.locator("#new-page").selectOption("step-pocket");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await until(page, ({ kinds }) => !kinds);
+  must(await page.locator("#new-page option[value=step-pocket]").count() === 0, "its pages can be chosen still");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await check("the zip brings the kind back", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.locator(".examples button").first().waitFor();
+  await page.locator("#file").setInputFiles(join(out, "steps.zip"));
+  await says(page, "#album .result", "3 pages");
+  await still(page);
+  await download(page, "Everything in one zip", "steps-again.zip");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await lookAt(table.address, "an album with a kind of its own", async (page) => {
+  await steps(page);
+  await page.locator("#page-0").click();
+  await still(page);
+});
+
+table.child.kill();
+await tell();
