@@ -17,7 +17,7 @@ const NAMING: [&str; 3] = ["album", "cutter", "drawer"];
 /// The field that names the files of an album's own kinds.
 const KINDS: &str = "kinds";
 
-/// PlacedNames with where they stand.
+/// `PlacedNames` with where they stand.
 type PlacedNames = Vec<(Range<usize>, String)>;
 
 /// The names of files in a text; those of drawings apart, for each file has its own.

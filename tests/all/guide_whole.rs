@@ -3,9 +3,9 @@
 //! other deed is in one step, every step of making speaks of something, every piece comes to its place, and the steps stand in
 //! an order in which hands can do them.
 
-use crate::common::{cutter, fixtures, project};
+use crate::common::{cutter, fixtures, kind_files, project};
 use crate::plates::altered;
-use hingeleaf::album::{self, Album, Role};
+use hingeleaf::album::{Album, Role};
 use hingeleaf::fields::Source;
 use hingeleaf::fit::order;
 use hingeleaf::guide::{self, Guide, Told};
@@ -26,7 +26,7 @@ const MAKING: [&str; 7] = ["shape", "score", "fold", "pages", "spine", "cover", 
 /// An album that goes together, without its sheets: the steps after the cutting ask for none.
 fn made(text: &str) -> Option<(Work, Guide)> {
     let source = Source::new("test.json", text.as_bytes().to_vec()).unwrap();
-    let work = Work::fit(album::read(&source, &parts::kinds()).value?, cutter(0.0, 0.0, 0.0));
+    let work = Work::fit(parts::read_album(&source, &mut kind_files).value?, cutter(0.0, 0.0, 0.0));
     if work.stopped() {
         return None;
     }

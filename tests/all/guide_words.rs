@@ -301,13 +301,18 @@ const ENGLISH: [&str; 65] = [
     "tape", "inside", "behind", "first", "second", "each", "no", "turn", "base", "wing", "lap",
 ];
 
+/// German guides of the built-in kinds: what a maker calls the panels of a kind of their own stays as it is written.
+fn in_the_programs_words() -> impl Iterator<Item = &'static (String, Guide)> {
+    guides(Language::German).iter().filter(|(name, _)| !name.starts_with("own-kinds"))
+}
+
 /// Nothing of the model or of the other table is left in what a German reads. What the maker wrote and the names of files and
 /// parts, which stand on the sheets as well, are whatever they are.
 #[test]
 fn no_english_is_left_in_german() {
     let mut read = 0;
     let mut left = BTreeSet::new();
-    for (name, guide) in guides(Language::German) {
+    for (name, guide) in in_the_programs_words() {
         for line in guide.sections.iter().flat_map(guide::Section::lines) {
             let words: String = line
                 .0
@@ -359,7 +364,7 @@ fn numbers_are_the_same_in_every_language() {
 fn no_english_is_left_in_german_pictures() {
     let mut read = 0;
     let mut left = BTreeSet::new();
-    for (name, guide) in guides(Language::German) {
+    for (name, guide) in in_the_programs_words() {
         let blocks = guide.sections.iter().flat_map(|section| &section.blocks);
         let figures = blocks.flat_map(|block| match block {
             Block::Figure(figure) => vec![figure],

@@ -37,6 +37,14 @@ def ask_kit(album, folder, *words):
     return subprocess.run([str(word) for word in command], capture_output=True, text=True, timeout=300)
 
 
+def album_text(album):
+    """What an album file says, its kind files named so that a copy of it elsewhere finds them."""
+    text = json.loads(album.read_text(encoding="utf-8"))
+    if isinstance(text.get("kinds"), str):
+        text["kinds"] = str(album.parent / text["kinds"])
+    return text
+
+
 def run_kit(album, folder, *words):
     """Runs `hingeleaf kit`; a run that ends badly fails the test with what the program said."""
     done = ask_kit(album, folder, *words)

@@ -13,7 +13,7 @@ import pytest
 from shapely.affinity import rotate
 
 import shape
-from conftest import ALBUMS, PROGRAM, ROOT, ask_kit
+from conftest import album_text, ALBUMS, PROGRAM, ROOT, ask_kit
 from placed import by_name
 from read import Kit
 from test_schema import faults as schema_faults
@@ -208,7 +208,7 @@ def test_the_parts_that_differ_are_named(seed, tmp_path):
 
 @pytest.mark.parametrize("field,value", WORDS, ids=[field for field, _ in WORDS])
 def test_words_are_nothing_to_cut(album, field, value, tmp_path):
-    text = json.loads(album.read_text(encoding="utf-8"))
+    text = album_text(album)
     if field == "price":
         for stock in text.get("stocks", {}).values():
             if not isinstance(stock.get("sheet"), (list, dict)):

@@ -13,7 +13,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 
-from conftest import ALBUMS, ROOT, run_kit
+from conftest import album_text, ALBUMS, ROOT, run_kit
 from verdict import no_faults
 
 DATA = re.compile(r'<data value="([^"]*)" data-what="([^"]*)"(?: data-of="([^"]*)")?>')
@@ -56,7 +56,7 @@ def faults(page, report, handed):
 @pytest.mark.parametrize("seed", range(3))
 def test_bags_hold_what_the_report_counts(album, seed, tmp_path):
     draw = random.Random(f"{album.stem} {seed}")
-    text = json.loads(album.read_text(encoding="utf-8"))
+    text = album_text(album)
     stocks = text.get("stocks") or {"card": {}}
     # However many kits are drawn, there are sheets enough.
     for stock in stocks.values():

@@ -6,7 +6,7 @@ use super::net::net;
 use super::sizes::{Given, MadeKind, unchecked, with_scope};
 use super::ties::Ties;
 use crate::album::Entry;
-use crate::contour::{Contour, Rect, pile};
+use crate::contour::{Rect, pile};
 use crate::finding::{Arg, Finding, Said};
 use crate::kind_file::{KindFile, Scope};
 use crate::length::tolerance::SAME;
