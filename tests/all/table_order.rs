@@ -351,9 +351,9 @@ fn class_of_three(table: &Table) -> Shown<'_> {
     assert_eq!(answer["fit"]["stopped"], false, "{}", answer["fit"]["findings"]);
     assert_eq!(answer["batch"]["sentence"], "1 group of makers, 4 albums to be made in all.");
     let add = class.ask(&json!({ "do": "add-group" }));
-    class.text = add["text"].as_str().unwrap().to_owned();
+    add["text"].as_str().unwrap().clone_into(&mut class.text);
     let copy = class.ask(&json!({ "do": "copy", "list": "class.makers", "at": 1 }));
-    class.text = copy["text"].as_str().unwrap().to_owned();
+    copy["text"].as_str().unwrap().clone_into(&mut class.text);
     for (path, typed) in [
         ("class.makers[0].name", "window"),
         ("class.makers[0].count", "2"),
