@@ -34,7 +34,16 @@ pub fn schema(kinds: &[&'static Kind]) -> Value {
         ("inserts", json!({ "type": "array", "items": entry(Role::Insert) })),
     ];
     nested.extend(selling::schemas());
-    file_schema("An album file", FORMAT, TOP_FIELDS, &nested)
+    let mut schema = file_schema("An album file", FORMAT, TOP_FIELDS, &nested);
+    // Without kinds of its own an album has the built-in ones alone.
+    let built_in = |role: Role| {
+        let names: Vec<&str> = kinds.iter().filter(|kind| kind.role == role).map(|kind| kind.name).collect();
+        json!({ "items": { "properties": { "kind": { "enum": names } } } })
+    };
+    schema["if"] = json!({ "required": ["kinds"] });
+    schema["then"] = json!(true);
+    schema["else"] = json!({ "properties": { "pages": built_in(Role::Page), "inserts": built_in(Role::Insert) } });
+    schema
 }
 
 /// The schema of an entry that is of one of these kinds and of this role.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The committed schemas are the ones that the program prints. An outside validator tries them on every file.
 
-use hingeleaf::{album, batch, cutter, drawer, parts, write};
+use hingeleaf::{album, batch, cutter, drawer, kind_file, parts, write};
 
 #[test]
 fn committed_schemas_are_the_programs_own() {
@@ -10,6 +10,7 @@ fn committed_schemas_are_the_programs_own() {
         ("batch", batch::schema()),
         ("cutter", cutter::schema()),
         ("drawer", drawer::schema()),
+        ("kind", kind_file::schema()),
         ("report", write::report_schema()),
         ("compare", write::compare_schema()),
     ] {

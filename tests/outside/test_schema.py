@@ -11,6 +11,7 @@ from conftest import ALBUMS, ROOT
 from verdict import no_faults, not_run
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
+KINDS = sorted((ROOT / "fixtures" / "kinds").glob("*.json"))
 CUTTERS = sorted((ROOT / "fixtures" / "cutters").glob("*.json"))
 
 
@@ -28,7 +29,7 @@ def faults(name, value):
     return [f"{error.json_path}: {error.message[:200]}" for error in validator.iter_errors(value)]
 
 
-@pytest.mark.parametrize("name", ["album", "cutter", "report"])
+@pytest.mark.parametrize("name", ["album", "cutter", "kind", "report"])
 def test_a_schema_is_sound(name):
     jsonschema.Draft202012Validator.check_schema(schema(name))
     assert schema(name).get("$schema") == DRAFT
@@ -43,6 +44,25 @@ def test_a_cutter_passes(cutter):
     if cutter is None:
         not_run("there is no cutter in fixtures/cutters/")
     no_faults(faults("cutter", load(cutter)))
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda file: file.stem)
+def test_a_kind_passes(kind):
+    no_faults(faults("kind", load(kind)))
+
+
+def test_a_kind_with_a_slip_does_not():
+    """A misspelt field anywhere in a kind is none that there is."""
+    for file in KINDS:
+        kind = load(file)
+        piece = next(iter(kind["pieces"]))
+        for slip in (
+            {**kind, "joint": []},
+            {**kind, "is": "cover"},
+            {**kind, "pieces": {**kind["pieces"], piece: {**kind["pieces"][piece], "panel": []}}},
+            {name: value for name, value in kind.items() if name != "pieces"},
+        ):
+            assert faults("kind", slip), (file.stem, slip)
 
 
 def test_a_report_passes(kit):
