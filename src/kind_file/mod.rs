@@ -14,7 +14,7 @@
 //! let read = kind_file::read(&Source::new("ticket.json", text.into()).unwrap());
 //! // A length and a number do not add.
 //! let place = read.findings[0].place.as_ref().unwrap();
-//! assert_eq!((place.line, place.column), (2, 77));
+//! assert_eq!((place.line, place.column), (2, 76));
 //! ```
 
 mod formula;

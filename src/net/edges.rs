@@ -131,7 +131,7 @@ impl Net {
     /// let seam = RowPanel::new("seam", Use::Seam, 12.0).folded(Sense::Mountain, 180.0);
     /// let sides = Net::row(Along::Up, 148.0, &[page, seam], 0).free_sides();
     /// let looks: Vec<_> = sides.iter().filter_map(|side| side.looks).collect();
-    /// assert_eq!(looks, [SideName::Tail, SideName::Right, SideName::Left]); // its head is a fold
+    /// assert_eq!(looks, [SideName::Right, SideName::Left, SideName::Tail]); // its head is a fold
     /// ```
     #[must_use]
     pub fn free_sides(&self) -> Vec<FreeSide> {

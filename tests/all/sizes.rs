@@ -79,7 +79,7 @@ fn what_may_come_free_has_to_be_a_part_at_every_size() {
     let sizes = |corner: u32| {
         let file = temp.put("spare.json", album(corner));
         let run = run(&file, &["--step", "1", "--within", "1"]);
-        (run.code, run.out.contains("Your page, 148 x 190 mm"), run.err.contains("stop[no-part]"))
+        (run.code, run.out.contains("Your page, 148 x 190 mm"), run.err.contains("stop[corner-too-large]"))
     };
     assert_eq!(sizes(10), (0, true, false));
     assert_eq!(sizes(60), (1, false, true));

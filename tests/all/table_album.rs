@@ -35,6 +35,10 @@ fn another_unit_is_another_way_of_writing_alone() {
     for path in fixtures() {
         let before = std::fs::read_to_string(&path).unwrap();
         let was = serde_json::from_str::<Value>(&before).unwrap();
+        if !was["kinds"].is_null() {
+            // Its kinds lie in a folder, which the page does not see; `table_kinds` has such an album.
+            continue;
+        }
         let units = was["units"].as_str().unwrap_or("mm").to_owned();
         let parts = sizes(&kit(&before));
         for to in ["mm", "cm", "in"].into_iter().filter(|to| *to != units) {

@@ -5,10 +5,12 @@ use super::laid::LaidFlat;
 use super::net::net;
 use super::sizes::{Given, MadeKind, with_scope};
 use super::ties::{Ties, face};
-use crate::album::Entry;
+use crate::album::{Entry, KIND};
 use crate::contour::{Point, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
-use crate::kind_file::{KindFile, KindFlap, KindPaper, KindPocket, PanelAt, PocketSide, Scope};
+use crate::kind_file::{
+    KindFile, KindFlap, KindPanel, KindPaper, KindPocket, PanelAt, PanelUse, PocketSide, RowWay, Scope,
+};
 use crate::length::tolerance::SAME;
 use crate::parts::bond::{Face, Hold, Side};
 use crate::parts::build::builder::Builder;
@@ -16,6 +18,7 @@ use crate::parts::build::face::FacePlace;
 use crate::parts::kit::{Closing, Flap};
 use crate::parts::pages::leaf::DEPTH;
 use crate::parts::pages::page::NewPage;
+use crate::parts::pages::side::wrong_height;
 use crate::parts::pocket::{Pocket, PocketEnd, Way};
 use crate::parts::spines::carry::Carry;
 
@@ -34,6 +37,9 @@ pub(super) fn make(builder: &mut Builder<'_>, file: &'static KindFile, entry: &E
 }
 
 fn one(builder: &mut Builder<'_>, page: &NewPage<'_>, made: &MadeKind<'_>, scope: &Scope<'_>) {
+    if made.file.pockets.iter().any(|pocket| seams_meet(builder, page, made, pocket, scope)) {
+        return;
+    }
     let mut ties = Ties::default();
     for piece in &made.file.pieces {
         let net = net(builder, made, piece, scope);
@@ -63,6 +69,23 @@ fn one(builder: &mut Builder<'_>, page: &NewPage<'_>, made: &MadeKind<'_>, scope
     }
 }
 
+/// Says that the seams above and below a pocket's front, which turn under it, would lie on each other.
+fn seams_meet(
+    builder: &mut Builder<'_>,
+    page: &NewPage<'_>,
+    made: &MadeKind<'_>,
+    pocket: &KindPocket,
+    scope: &Scope<'_>,
+) -> bool {
+    let front = &pocket.between[1];
+    let Some(piece) = made.file.pieces.get(front.piece) else { return false };
+    let turned = |panel: &&KindPanel| panel.purpose == PanelUse::Seam;
+    let both = piece.runs == RowWay::Up && piece.panels.iter().filter(turned).count() >= 2;
+    // Seams taller than the page are told for all pages at once.
+    let height = pocket.height.value(scope);
+    both && page.seam <= page.height && height.is_finite() && wrong_height(builder, page, height, KIND)
+}
+
 /// Says how the page is carried; gives the two panels between which a tab slides.
 fn carried<'k>(
     builder: &mut Builder<'_>,
@@ -87,7 +110,7 @@ fn carried<'k>(
         return None;
     }
     let first = file.pieces.first().and_then(|piece| {
-        let panel = piece.panels.iter().find(|panel| panel.purpose == crate::kind_file::PanelUse::Plain);
+        let panel = piece.panels.iter().find(|panel| panel.purpose == PanelUse::Plain);
         let panel = panel.or(piece.panels.first())?;
         Some(PanelAt { piece: 0, panel: panel.name.clone(), text: String::new(), place: panel.place.clone() })
     });
