@@ -67,8 +67,9 @@ def goes_together(file):
 
 
 @pytest.mark.parametrize("name", [*OWN, *BUILT_IN], ids=lambda name: getattr(name, "stem", name))
-@pytest.mark.parametrize("kerf", [0.0, 0.4])
-def test_what_is_cut_is_what_the_kind_says(tmp_path, tables, name, kerf):
+def test_what_is_cut_is_what_the_kind_says(tmp_path, tables, name):
+    # Half the kinds with kerf, half without: `test_kerf` has all parts with it.
+    kerf = 0.4 if len(source(name)["name"]) % 2 else 0.0
     kind = source(name)
     draw = random.Random(f"{kind['name']} {kerf}")
     width, height, seam, caliper = 150.0, 200.0, 11.0, 0.3
@@ -89,7 +90,7 @@ def test_what_is_cut_is_what_the_kind_says(tmp_path, tables, name, kerf):
         return file
 
     entries, wanted, tried = [], [], 0
-    while len(entries) < 20:
+    while len(entries) < 12:
         entry, around = {"kind": kind["name"]}, page
         if insert:
             sides = {"width": draw.randint(60, 110), "height": draw.randint(70, 150)}
@@ -119,7 +120,7 @@ def test_what_is_cut_is_what_the_kind_says(tmp_path, tables, name, kerf):
             assert abs(part.area - shape.area) < 0.002 * shape.length, use
             compared, worst = compared + 1, max(worst, off)
     tables["pieces of kind files", f"{kind['name']}, kerf {kerf}"] = [f"{compared} pieces, at most {worst:.5f} mm off"]
-    assert compared >= 20
+    assert compared >= 12
 
 
 def placed(shape, part):
