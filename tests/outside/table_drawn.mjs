@@ -34,7 +34,7 @@ async function kiteDay(page, drawn = true) {
   await page.locator(".examples button").first().waitFor();
   await page.locator("#file").setInputFiles(drawn ? ["kite-day.json", "kite.svg", "fish.dxf"].map(at) : [at("kite-day.json")]);
   await says(page, "#album .result", "3 pages");
-  await page.locator("#part-inserts summary").click();
+  await page.locator("#part-inserts summary").first().click();
 }
 
 /** Waits until a part of the album has this size. */
@@ -47,7 +47,7 @@ await check("a drawing is chosen for an insert", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await says(page, "#album .result", "4 pages");
-  await page.locator("#part-inserts summary").click();
+  await page.locator("#part-inserts summary").first().click();
   await page.locator("#new-insert").selectOption("shape");
   await page.locator("form[data-do=add-insert] button").click();
   const drawing = group(page, 1);
@@ -91,7 +91,7 @@ await check("a drawing is chosen for an insert", async (must) => {
   // Loaded anew, it is all there; undo leads back to the cloud, step by step.
   await page.reload();
   await cut(page, "78 × 33 mm");
-  await page.locator("#part-inserts summary").click();
+  await page.locator("#part-inserts summary").first().click();
   await group(page, 1).getByRole("button", { name: /The cloud instead/ }).click();
   await group(page, 1).getByText("It is a cloud of our own").waitFor();
   await page.getByRole("button", { name: "Undo" }).click();

@@ -145,7 +145,7 @@ def off(one, other):
     return one.exterior.hausdorff_distance(other.exterior)
 
 
-@pytest.mark.parametrize("kerf", [0.0, 0.1, 0.25])
+@pytest.mark.parametrize("kerf", [0.0, 0.25])
 def test_edges_are_cut_as_meant(tmp_path, kerf):
     draw = random.Random(f"edges {kerf}")
     cards = [drawn(draw) for _ in range(16)]

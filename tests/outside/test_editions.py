@@ -188,7 +188,7 @@ def test_the_parts_that_differ_are_named(seed, tmp_path):
     draw = random.Random(f"editions {seed}")
     for number in range(60):
         album = draw.choice(ALBUMS)
-        text = json.loads(album.read_text(encoding="utf-8"))
+        text = album_text(album)
         other = edited(draw, text)
         new = other and made(other, tmp_path, f"new-{number}")
         old = new and made(text, tmp_path, f"old-{number}")
