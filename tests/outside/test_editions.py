@@ -187,7 +187,8 @@ def test_the_parts_that_differ_are_named(seed, tmp_path):
         not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     draw = random.Random(f"editions {seed}")
     for number in range(60):
-        album = draw.choice(ALBUMS)
+        # Albums of the built-in kinds: the draws are those that were looked into.
+        album = draw.choice([album for album in ALBUMS if album.stem != "own-kinds"])
         text = album_text(album)
         other = edited(draw, text)
         new = other and made(other, tmp_path, f"new-{number}")
