@@ -10,7 +10,7 @@ use crate::finding::{Arg, Finding, Level, Said};
 use crate::kind_file::{Fills, KindFile, KindSize, Scope, SizeTakes, SizeValue};
 use crate::length::Length;
 use crate::length::Units;
-use crate::parts::{Maker, about, read_about};
+use crate::parts::{EXAMPLE, Maker, about, read_about};
 use crate::trial::Trial;
 
 /// Pages that a kind is tried on: width, height, seam, mm. From a small one to the largest that a large sheet holds; our
@@ -130,11 +130,11 @@ impl KindTrial {
             return;
         }
         self.tried += 1;
-        let (mut stopped, album) = (false, "example.json");
+        let mut stopped = false;
         for finding in findings.into_iter().filter(|finding| finding.level == Level::Stop) {
             stopped = true;
             // What is told at the album's line is told at the kind's: there is no other file here.
-            let own = finding.place.as_ref().is_some_and(|place| &*place.file != album);
+            let own = finding.place.as_ref().is_some_and(|place| &*place.file != EXAMPLE);
             // What is told of a kind says at which sizes; what is told of any album does not.
             let says = |said: &Said| said.args().iter().any(|(name, _)| matches!(*name, "with" | "sizes"));
             let about = if says(&finding.text) || says(&finding.help) {
@@ -181,7 +181,7 @@ fn size_of<'f>(file: &'f KindFile, path: &str) -> Option<&'f KindSize> {
 
 /// Whether a size was left out of its range, as the album's line tells.
 fn is_refused(finding: &Finding) -> bool {
-    finding.id == "kind-size" && finding.place.as_ref().is_some_and(|place| &*place.file == "example.json")
+    finding.id == "kind-size" && finding.place.as_ref().is_some_and(|place| &*place.file == EXAMPLE)
 }
 
 /// An entry of the kind at these sizes, and the sizes as findings say them.

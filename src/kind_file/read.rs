@@ -12,7 +12,7 @@ use super::tables::{
     NEED_FIELDS, NEED_SIZE, NEEDS, PAPERS, PIECES, POCKETS, PRINTS, PULL, SIZE_FIELDS, SIZES, TAKES, THAT, USUAL,
     VERSION,
 };
-use crate::fields::{Node, Reader, Source, Tree, Values, join, meant_or};
+use crate::fields::{Field, Node, Reader, Source, Tree, Values, join, meant_or};
 use crate::finding::{Arg, Checked, Place, Said, stops};
 use crate::length::tolerance::SAME;
 use crate::length::{Allow, Length, Units, excerpt};
@@ -121,23 +121,13 @@ impl KindReading<'_, '_> {
 
     /// What only an insert or only a page has.
     fn of_its_role(&mut self, values: &Values, fills: Fills) {
-        let wrong: &[(bool, &'static str, Option<&Place>)] = match fills {
-            Fills::Page => &[
-                (values.says(PULL), "pull", values.place(PULL)),
-                (values.says(LAYERS), "layers", values.place(LAYERS)),
-                (values.says(PRINTS), "prints", values.place(PRINTS)),
-            ],
-            Fills::Insert => &[
-                (values.says(FLAPS), "flaps", values.place(FLAPS)),
-                (values.says(MIRRORED), "mirrored", values.place(MIRRORED)),
-                (values.says(POCKETS), "pockets", values.place(POCKETS)),
-                (values.says(PAPERS), "papers", values.place(PAPERS)),
-                (values.says(HANGS), "hangs", values.place(HANGS)),
-            ],
+        let wrong: &[Field] = match fills {
+            Fills::Page => &[PULL.field, LAYERS.field, PRINTS.field],
+            Fills::Insert => &[POCKETS.field, FLAPS.field, PAPERS.field, HANGS.field, MIRRORED.field],
         };
-        for (_, field, place) in wrong.iter().filter(|(says, ..)| *says) {
-            if let Some(place) = place {
-                let text = Said::new("not-of-this-role").with("field", Arg::field(*field));
+        for field in wrong.iter().filter(|field| values.says(**field)) {
+            if let Some(place) = values.place(*field) {
+                let text = Said::new("not-of-this-role").with("field", Arg::field(field.name));
                 let text = text.with("role", Arg::term(fills.word()));
                 self.reader.problem("not-of-this-role", text, Said::new("not-of-this-role-help"), place);
             }

@@ -180,7 +180,9 @@ impl KindReading<'_, '_> {
 
     fn fold(&mut self, values: &Values, row: InRow, (node, whole): (&Node, &Place)) -> FoldWay {
         let fold = values.get(FOLD);
-        match (row.follows, fold, values.place(FOLD)) {
+        // Of several the second is folded on the first.
+        let follows = row.follows || node.get(TIMES.name()).is_some();
+        match (follows, fold, values.place(FOLD)) {
             // A word that there is not is told already.
             (true, None, _) if node.get(FOLD.name()).is_none() => {
                 self.reader.problem("missing", Said::new("no-fold"), Said::new("no-fold-help"), whole);

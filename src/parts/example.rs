@@ -9,6 +9,9 @@ use crate::parts::maker::Maker;
 /// Pages that hang on a spine, or that a cover goes round, when one is shown.
 const FOUR: &str = r#"{ "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }, { "kind": "pocket" }"#;
 
+/// What the album about an example is called in findings.
+pub(crate) const EXAMPLE: &str = "example.json";
+
 /// The text of an album with the kind's example in it: a single page, a spine with four pages, a cover round them, an
 /// insert in one page's pocket. Sizes in mm, pages 148 x 190 mm; our choice.
 #[must_use]
@@ -24,7 +27,7 @@ pub fn example_album(maker: &'static Maker) -> Option<Album> {
 
 /// Reads the text of an album that may be of this kind besides the built-in ones.
 pub(crate) fn read_about(maker: &'static Maker, text: &str) -> Option<Album> {
-    let source = Source::new("example.json", text.as_bytes().to_vec()).ok()?;
+    let source = Source::new(EXAMPLE, text.as_bytes().to_vec()).ok()?;
     let mut all = kinds();
     if maker.kind.file.is_some_and(|file| !file.is_built_in()) {
         all.push(&maker.kind);

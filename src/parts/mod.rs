@@ -34,7 +34,7 @@ pub use assemble::{free_edges, kit};
 pub use bond::{Bond, Face, Hold, Side};
 pub use build::builder::Builder;
 pub use build::new_piece::NewPiece;
-pub(crate) use example::{about, read_about};
+pub(crate) use example::{EXAMPLE, about, read_about};
 pub use example::{example, example_album};
 pub use hidden::Hidden;
 pub use inserts::insert::is_sized;

@@ -6,8 +6,8 @@
 //! expectations anew and still fails, so that nothing is accepted unseen.
 
 use crate::common::TempDir;
+use crate::common::golden::Golden;
 use serde_json::Value;
-use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
@@ -26,14 +26,7 @@ fn check(name: &str, more: &[&str]) -> Output {
 }
 
 fn names() -> Vec<String> {
-    let mut names: Vec<String> = fs::read_dir(folder())
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
-        .map(|path| path.file_stem().unwrap().to_string_lossy().into_owned())
-        .collect();
-    names.sort();
-    names
+    Golden::of(&folder()).names()
 }
 
 /// Findings as (id, level), gravest first.
@@ -47,7 +40,7 @@ fn found(run: &Output) -> Vec<(String, String)> {
 fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
     let names = names();
     assert!(names.len() >= 25, "only {} faulty albums", names.len());
-    let mut different = Vec::new();
+    let mut golden = Golden::of(&folder());
     for name in &names {
         let id = name.split('.').next().unwrap();
         let levels = found(&check(name, &["--json"]));
@@ -58,15 +51,9 @@ fn every_faulty_album_is_caught_by_the_finding_it_is_named_after() {
         assert_eq!(run.status.code(), Some(i32::from(stops)), "{name}");
         let words = format!("{}{}", String::from_utf8(run.stderr).unwrap(), String::from_utf8(run.stdout).unwrap());
         assert!(!words.contains("panicked") && words.len() < 4000, "{name}: {words}");
-        let beside = folder().join(format!("{name}.txt"));
-        if fs::read_to_string(&beside).unwrap_or_default() != words {
-            if std::env::var_os("UPDATE_GOLDEN").is_some() {
-                fs::write(&beside, &words).unwrap();
-            }
-            different.push(format!("== {name}\n{words}"));
-        }
+        golden.said(name, &words);
     }
-    assert!(different.is_empty(), "{} messages differ:\n{}", different.len(), different.join("\n"));
+    golden.holds();
 }
 
 /// Where a finding carries a mend, the mended album no longer has that fault, and none graver instead.

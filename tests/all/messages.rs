@@ -5,6 +5,7 @@
 //! `UPDATE_GOLDEN=1` writes the expectations anew and still fails, so that nothing is accepted unseen.
 
 use crate::common::TempDir;
+use crate::common::golden::Golden;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -32,27 +33,15 @@ fn said(name: &str, out: &Path) -> String {
 fn every_broken_file_is_answered_in_the_words_beside_it() {
     let temp = TempDir::new("messages");
     let out = temp.path().join("out");
-    let mut names: Vec<String> = fs::read_dir(folder())
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "json"))
-        .map(|path| path.file_stem().unwrap().to_string_lossy().into_owned())
-        .collect();
-    names.sort();
+    let mut golden = Golden::of(&folder());
+    let names = golden.names();
     assert!(names.len() >= 50, "only {} broken files", names.len());
-    let mut different = Vec::new();
     for name in &names {
         let words = said(name, &out);
         assert!(words.starts_with("exit 1\nstop[") || words.starts_with("exit 2\nstop["), "{name}: {words}");
         assert!(!words.contains("panicked") && words.len() < 6000, "{name}: {words}");
         assert_eq!(fs::read_dir(temp.path()).unwrap().count(), 0, "{name} left something behind");
-        let beside = folder().join(format!("{name}.txt"));
-        if fs::read_to_string(&beside).unwrap_or_default() != words {
-            if std::env::var_os("UPDATE_GOLDEN").is_some() {
-                fs::write(&beside, &words).unwrap();
-            }
-            different.push(format!("== {name}\n{words}"));
-        }
+        golden.said(name, &words);
     }
-    assert!(different.is_empty(), "{} messages differ:\n{}", different.len(), different.join("\n"));
+    golden.holds();
 }

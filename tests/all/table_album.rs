@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What the table does to an album's text, and what it gives to take away.
 
-use crate::common::web::Table;
+use crate::common::web::{Table, unzipped};
 use crate::common::{TempDir, files, fixtures, hingeleaf, kit, project};
 use hingeleaf::parts::Kit;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use std::io::{Cursor, Read};
 use std::path::PathBuf;
 
 fn fixture(name: &str) -> String {
@@ -250,14 +249,7 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
         };
         let bytes = zipped();
         assert_eq!(bytes, zipped(), "two zips of one album differ");
-        let mut zip = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
-        let mut taken = BTreeMap::new();
-        for number in 0..zip.len() {
-            let mut file = zip.by_index(number).unwrap();
-            let mut bytes = Vec::new();
-            file.read_to_end(&mut bytes).unwrap();
-            taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
-        }
+        let mut taken = unzipped(&bytes);
         // Beside it lies what it is made from, and how.
         let file = format!("{name}.json");
         assert_eq!(taken.remove(&PathBuf::from(&file)), Some(fixture(name).into_bytes()));

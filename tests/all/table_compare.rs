@@ -4,9 +4,6 @@
 use crate::common::web::Table;
 use crate::common::{TempDir, files, project};
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
-use std::io::{Cursor, Read};
-use std::path::PathBuf;
 use std::process::{Command, Output};
 
 fn fixture(name: &str) -> String {
@@ -26,18 +23,6 @@ fn lines(told: &Value, indent: &str) -> String {
         format!("{indent}{text}\n") + &lines(&one["under"], &format!("{indent}  "))
     };
     told.as_array().unwrap().iter().map(one).collect()
-}
-
-fn unzipped(bytes: Vec<u8>) -> BTreeMap<PathBuf, Vec<u8>> {
-    let mut zip = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
-    let mut taken = BTreeMap::new();
-    for number in 0..zip.len() {
-        let mut file = zip.by_index(number).unwrap();
-        let mut bytes = Vec::new();
-        file.read_to_end(&mut bytes).unwrap();
-        taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
-    }
-    taken
 }
 
 /// What stands on the table, and what it is compared with.
@@ -67,7 +52,7 @@ impl Editions<'_> {
         let reply = self.table.post("recut", self.question.to_string().as_bytes());
         if self.folder.join(&out).exists() {
             assert_eq!(reply.status, 200, "{}", reply.text());
-            let (taken, written) = (unzipped(reply.body), files(&self.folder.join(&out)));
+            let (taken, written) = (reply.unzipped(), files(&self.folder.join(&out)));
             assert_eq!(taken.keys().collect::<Vec<_>>(), written.keys().collect::<Vec<_>>());
             for (name, bytes) in &written {
                 assert!(taken[name] == *bytes, "{} differs", name.display());

@@ -5,7 +5,6 @@ use crate::common::web::Table;
 use crate::common::{TempDir, files, project};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use std::io::{Cursor, Read};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -174,17 +173,7 @@ fn faults_of_a_drawing_are_told_where_they_are() {
 }
 
 pub(crate) fn zipped(table: &Table, question: &Value) -> BTreeMap<PathBuf, Vec<u8>> {
-    let reply = table.post("kit", question.to_string().as_bytes());
-    assert_eq!(reply.status, 200, "{}", reply.text());
-    let mut zip = zip::ZipArchive::new(Cursor::new(reply.body)).unwrap();
-    let mut taken = BTreeMap::new();
-    for number in 0..zip.len() {
-        let mut file = zip.by_index(number).unwrap();
-        let mut bytes = Vec::new();
-        file.read_to_end(&mut bytes).unwrap();
-        taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
-    }
-    taken
+    table.post("kit", question.to_string().as_bytes()).unzipped()
 }
 
 /// What the command line makes of a zip's own files is what is in the zip.

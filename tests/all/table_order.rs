@@ -5,7 +5,6 @@ use crate::common::web::Table;
 use crate::common::{TempDir, files, hingeleaf, project};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use std::io::{Cursor, Read};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -71,17 +70,7 @@ impl<'t> Shown<'t> {
 
     /// The zip's files.
     fn zip(&self) -> BTreeMap<PathBuf, Vec<u8>> {
-        let reply = self.table.post("kit", self.question().to_string().as_bytes());
-        assert_eq!(reply.status, 200, "{}", reply.text());
-        let mut zip = zip::ZipArchive::new(Cursor::new(reply.body)).unwrap();
-        let mut taken = BTreeMap::new();
-        for number in 0..zip.len() {
-            let mut file = zip.by_index(number).unwrap();
-            let mut bytes = Vec::new();
-            file.read_to_end(&mut bytes).unwrap();
-            taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
-        }
-        taken
+        self.table.post("kit", self.question().to_string().as_bytes()).unzipped()
     }
 }
 

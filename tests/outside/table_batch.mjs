@@ -208,7 +208,8 @@ await check("papers, changes and what is wrong with them", async (must) => {
   const kit = page.locator("#kits-0");
   await page.locator("#kits-0-new").selectOption("pages[1].overflap");
   await kit.getByRole("button", { name: /Add a change/ }).click();
-  await page.keyboard.type("30");
+  // Typed at a person's pace: the page is drawn anew after each figure, and the field stays under the caret.
+  await page.keyboard.type("30", { delay: 400 });
   // The fault is told with the kit's name, and stands at its field.
   await says(page, "#fit .result", "Not all kits go together yet");
   await says(page, "#fit .findings .stop", "tide-table, page 2");

@@ -9,11 +9,14 @@ use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::build::builder::Builder;
 
-/// How far from the left, right, tail and head of a panel its edges and corners are cut away, mm: paper on it keeps inside.
-pub(super) type CutAway = [f64; 4];
-
-/// What a square corner keeps of a round one's radius: 1 - 1/sqrt 2.
-const OF_RADIUS: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+/// What is cut away at the edge of a panel, so that paper on it keeps clear and hands find their way.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct CutAway {
+    /// How deep its notches are at the left, right, tail and head, mm.
+    pub notches: [f64; 4],
+    /// Its corners, from the lower left one counter-clockwise.
+    pub corners: [Corner; 4],
+}
 
 /// Cuts a panel's corners, notches and holes; none where they do not go into it, which is a finding then.
 pub(super) fn cut(
@@ -23,17 +26,15 @@ pub(super) fn cut(
     (outline, holes): (&mut Contour, &mut Vec<Contour>),
     scope: &Scope<'_>,
 ) -> Option<CutAway> {
-    let mut away = [0.0; 4];
+    let mut away = CutAway { notches: [0.0; 4], corners: [Corner::Square; 4] };
     if !panel.corners.is_empty() {
-        let (square, reveal) =
-            (outline.bounds(), builder.album.panels.as_ref().map_or(0.0, |panels| panels.reveal.mm()));
-        let corners = corners(builder, made, panel, square, scope)?;
-        away = beside_corners(corners, reveal);
-        *outline = Contour::with_corners((square.x0, square.y0), (square.width(), square.height()), corners);
+        let square = outline.bounds();
+        away.corners = corners(builder, made, panel, square, scope)?;
+        *outline = Contour::with_corners((square.x0, square.y0), (square.width(), square.height()), away.corners);
     }
     for notch in panel.notches.iter().filter(|notch| there(notch.when.as_ref(), scope)) {
         let (edge, radius) = cut_notch(builder, made, notch, outline, scope)?;
-        away[edge] = away[edge].max(radius);
+        away.notches[edge] = away.notches[edge].max(radius);
     }
     let bounds = outline.bounds();
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
@@ -61,17 +62,6 @@ fn within(
     let finding = Finding::stop("no-part", made.about.clone(), text.with("with", made.values(builder, &[], scope)));
     builder.find(finding.help(Said::new("kind-hole-over-edge-help")).at(made.at(&hole.place)));
     None
-}
-
-/// What a rectangle keeps from each side so that its corners, `reveal` further in, are clear of what is cut off.
-fn beside_corners(corners: [Corner; 4], reveal: f64) -> CutAway {
-    let kept = |corner: usize| match corners[corner] {
-        Corner::Square => 0.0,
-        Corner::Clipped { across, up } => (across.max(up) / 2.0 - reveal).max(0.0),
-        Corner::Rounded(radius) => OF_RADIUS.mul_add(radius, -reveal).max(0.0),
-    };
-    // Corners go round from the lower left one.
-    [[0, 3], [1, 2], [0, 1], [2, 3]].map(|[one, other]: [usize; 2]| kept(one).max(kept(other)))
 }
 
 fn there(when: Option<&Condition>, scope: &Scope<'_>) -> bool {

@@ -80,15 +80,9 @@ fn one(
         own.net.panels.iter().zip(&laid).filter_map(|(panel, laid)| Some(laid.as_ref()?.rect(panel.outline.bounds())));
     let whole: Rect = boxes.reduce(|all, one| all.union(one)).unwrap_or_default();
     let bulk = Bulk { width: whole.width(), height: whole.height(), thickness, pull };
-    let plain = own.net.clone();
-    let mut own = Some(own);
-    slip.copies(builder, &piece.called, &plain, bulk, |builder, number| {
-        if made.file.joins.is_empty() {
-            return;
-        }
-        let net = own.take().or_else(|| net(builder, made, piece, scope));
+    slip.copies(builder, &piece.called, &own.net, bulk, |builder, number| {
         let mut ties = Ties::default();
-        ties.add(net.map(|net| (number, net)), false);
+        ties.add(Some((number, own.clone())), false);
         ties.join(builder, made, &made.file.joins, scope);
     });
 }

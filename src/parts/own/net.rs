@@ -14,12 +14,15 @@ use crate::parts::build::sketch::settled;
 const MOST_REPEATS: f64 = 60.0;
 
 /// A net of a kind, and the panel of the file that each of its panels comes from.
+#[derive(Clone)]
 pub(super) struct KindNet {
     pub net: Net,
     from: Vec<&'static KindPanel>,
     /// Width and height of each panel as the file says them, mm: to the last bit, which the difference of two places is not.
     sizes: Vec<(f64, f64)>,
-    /// What of each panel its taper, notches and corners take from its sides.
+    /// How far each panel's taper makes it narrower than its box, at the left and right, and at the tail and head, mm.
+    tapers: Vec<[f64; 2]>,
+    /// What is cut away at the edges of each panel.
     away: Vec<CutAway>,
 }
 
@@ -29,22 +32,22 @@ impl KindNet {
         self.sizes.get(panel).copied().unwrap_or_default()
     }
 
-    /// How far from its left, right, tail and head a panel is cut away, mm.
-    pub(super) fn away(&self, panel: usize) -> CutAway {
-        self.away.get(panel).copied().unwrap_or_default()
+    /// What is cut away at the edges of a panel.
+    pub(super) fn away(&self, panel: usize) -> Option<CutAway> {
+        self.away.get(panel).copied()
+    }
+
+    /// How far from its left, right, tail and head a panel is tapered or notched, mm.
+    pub(super) fn inset(&self, panel: usize) -> [f64; 4] {
+        let notches = self.away(panel).map_or([0.0; 4], |away| away.notches);
+        let [across, up] = self.tapers.get(panel).copied().unwrap_or_default();
+        let tapers = [across, across, up, up];
+        [0, 1, 2, 3].map(|side| notches[side].max(tapers[side]))
     }
 
     /// The number of a panel; none where it is left out.
     pub(super) fn panel(&self, name: &str) -> Option<usize> {
         self.net.panel(name)
-    }
-}
-
-impl KindNet {
-    fn cut_away(&mut self, panel: usize, away: CutAway) {
-        for (known, more) in self.away[panel].iter_mut().zip(away) {
-            *known = known.max(more);
-        }
     }
 }
 
@@ -111,18 +114,21 @@ pub(super) fn net(
         net: Net::row(along, breadth, &leaves, root),
         from: row.iter().map(|there| there.panel).collect(),
         sizes: row.iter().map(|there| there.size(piece.runs == RowWay::Across, breadth)).collect(),
-        away: row.iter().map(|there| there.away(piece.runs == RowWay::Across)).collect(),
+        tapers: row.iter().map(|there| there.tapers(piece.runs == RowWay::Across)).collect(),
+        away: Vec::new(),
     };
     net.from.swap(0, root);
     net.sizes.swap(0, root);
-    net.away.swap(0, root);
+    net.tapers.swap(0, root);
     let mut order: Vec<usize> = (0..row.len()).collect();
     order.swap(0, root);
-    for (number, at) in order.into_iter().enumerate() {
+    for (number, at) in order.iter().enumerate() {
         let KindNet { net: flat, from, .. } = &mut net;
         let cuts = (&mut flat.panels[number].outline, &mut flat.holes);
-        let away = cut(builder, made, from[number], cuts, &row[at].scope)?;
-        net.cut_away(number, away);
+        let away = cut(builder, made, from[number], cuts, &row[*at].scope)?;
+        net.away.push(away);
+    }
+    for (number, at) in order.into_iter().enumerate() {
         hang(builder, made, &mut net, number, &row[at].scope)?;
     }
     // Rows that hang below or at the left reach beyond the origin.
@@ -139,10 +145,10 @@ pub(super) fn net(
 }
 
 impl There<'_> {
-    /// What its taper takes of the box round it.
-    fn away(&self, across: bool) -> CutAway {
+    /// How much narrower than its box it is at the left and right, and at the tail and head.
+    fn tapers(&self, across: bool) -> [f64; 2] {
         let by = (self.taper[0] - self.taper[1]).abs();
-        if across { [0.0, 0.0, by, by] } else { [by, by, 0.0, 0.0] }
+        if across { [0.0, by] } else { [by, 0.0] }
     }
 
     fn size(&self, across: bool, breadth: f64) -> (f64, f64) {
@@ -220,9 +226,9 @@ fn hang(
             let across = matches!(edge, EdgeWord::Left | EdgeWord::Right);
             net.sizes.push(there.size(across, if across { bounds.height() } else { bounds.width() }));
             let cuts = (&mut net.net.panels[child].outline, &mut net.net.holes);
-            net.away.push(there.away(across));
             let away = cut(builder, made, there.panel, cuts, &there.scope)?;
-            net.cut_away(child, away);
+            net.away.push(away);
+            net.tapers.push(there.tapers(across));
             hang(builder, made, net, child, &there.scope)?;
             parent = child;
         }

@@ -170,7 +170,8 @@ fn add_pocket(
             .is_some_and(|laid| ties.bounds(behind).is_some_and(|bounds| laid.rect(bounds).width() > width + SAME));
     // What is inside may stand out of it under its flap, up to the flap's fold; at least half of it is inside.
     let beyond = if flap { [(page.width - width).min(width - tab).max(0.0), 0.0] } else { [0.0; 2] };
-    builder.pocket(Pocket { beyond, tab, flat, ..page.pocket((width, height), across, up, inside) });
+    let notch = ties.notches(before);
+    builder.pocket(Pocket { beyond, notch, tab, flat, ..page.pocket((width, height), across, up, inside) });
 }
 
 /// Says where a pocket is closed although it is said to be open, or open although it is not said to be.
@@ -262,6 +263,7 @@ fn add_paper(
     let holes = ties.holes(&paper.on, corner, along);
     if let Some(plain) = builder.plains.last_mut() {
         plain.holes = holes;
+        plain.corners = ties.corners(&paper.on, (along.x, laid.k[1]));
     }
 }
 

@@ -4,7 +4,7 @@
 use super::laid::{self, LaidFlat};
 use super::net::KindNet;
 use super::sizes::MadeKind;
-use crate::contour::{Contour, Point, Rect, Vec2};
+use crate::contour::{Contour, Corner, Point, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
 use crate::kind_file::{FaceWord, Fills, KindJoin, PanelAt, Scope};
 use crate::length::tolerance::SAME;
@@ -73,13 +73,35 @@ impl Ties {
         Some(tied.net.size(panel))
     }
 
-    /// The box of a panel that no notch, taper or corner takes of, and its width and height, mm.
+    /// The box of a panel that no notch or taper takes of, and its width and height, mm.
     pub(super) fn whole(&self, at: &PanelAt) -> Option<(Rect, (f64, f64))> {
         let (tied, panel) = self.tied(at)?;
         let (bounds, (width, height)) = (tied.net.net.panels[panel].outline.bounds(), tied.net.size(panel));
-        let [left, right, tail, head] = tied.net.away(panel);
+        let [left, right, tail, head] = tied.net.inset(panel);
         let whole = Rect { x0: bounds.x0 + left, y0: bounds.y0 + tail, x1: bounds.x1 - right, y1: bounds.y1 - head };
         Some((whole, (width - left - right, height - tail - head)))
+    }
+
+    /// How deep a panel is notched at the fore-edge and at the head of the page, mm.
+    pub(super) fn notches(&self, at: &PanelAt) -> [f64; 2] {
+        let laid = self.on_page(at);
+        let notches = self.tied(at).and_then(|(tied, panel)| tied.net.away(panel)).map(|away| away.notches);
+        let Some((laid, [left, right, tail, head])) = laid.zip(notches) else { return [0.0; 2] };
+        [if laid.k[0] > 0.0 { right } else { left }, if laid.k[1] > 0.0 { head } else { tail }]
+    }
+
+    /// The corners of a panel as they are seen with `right` to the right and `up` up, each 1 or -1 of the flat piece; square
+    /// beside an edge that is notched or tapered.
+    pub(super) fn corners(&self, at: &PanelAt, (right, up): (f64, f64)) -> [Corner; 4] {
+        let Some((tied, panel)) = self.tied(at) else { return [Corner::Square; 4] };
+        let Some(away) = tied.net.away(panel) else { return [Corner::Square; 4] };
+        let [left_in, right_in, tail_in, head_in] = tied.net.inset(panel);
+        let beside = [left_in.max(tail_in), right_in.max(tail_in), right_in.max(head_in), left_in.max(head_in)];
+        [0, 1, 2, 3].map(|seen: usize| {
+            let mirrored = if right < 0.0 { seen ^ 1 } else { seen };
+            let corner = if up < 0.0 { 3 - mirrored } else { mirrored };
+            if beside[corner] > 0.0 { Corner::Square } else { away.corners[corner] }
+        })
     }
 
     /// A panel by the numbers of its piece in the kit and of itself.

@@ -27,7 +27,8 @@ export function changes(state, one, title = "Otherwise than in its album") {
     make("div", { class: "fields" }, one.changes.map((row) => make("div", { class: "change", "data-key": row.path },
       field(row, view, start.sheets),
       button(["As in the album", unseen(`: ${row.label}`)], "take-change", { "data-way": row.path, "data-kit": one.way }))),
-    row ? make("div", { class: "change", "data-key": `new-${fresh}` }, field({ ...row, path: `${one.way}.change.${fresh}` }, view, start.sheets)) : null),
+    // It has the key that it will go by once it says something: who types in it goes on typing.
+    row ? make("div", { class: "change", "data-key": `${one.way}.change.${fresh}` }, field({ ...row, path: `${one.way}.change.${fresh}` }, view, start.sheets)) : null),
     one.papers.map((paper) => make("fieldset", { "data-key": paper.way },
       make("legend", {}, `Paper of this ${what}: ${paper.name}`),
       make("div", { class: "fields" }, rows(paper.rows, view, start.sheets)),

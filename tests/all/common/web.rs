@@ -4,8 +4,10 @@
 
 use super::TempDir;
 use serde_json::{Value, json};
-use std::io::{BufRead, BufReader, Read, Write};
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader, Cursor, Read, Write};
 use std::net::TcpStream;
+use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
@@ -28,9 +30,29 @@ pub(crate) struct Reply {
     pub body: Vec<u8>,
 }
 
+/// The files of a zip.
+pub(crate) fn unzipped(bytes: &[u8]) -> BTreeMap<PathBuf, Vec<u8>> {
+    let mut zip = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
+    let mut taken = BTreeMap::new();
+    for number in 0..zip.len() {
+        let mut file = zip.by_index(number).unwrap();
+        let mut bytes = Vec::new();
+        file.read_to_end(&mut bytes).unwrap();
+        taken.insert(PathBuf::from(file.name().unwrap().into_owned()), bytes);
+    }
+    taken
+}
+
 impl Reply {
     pub(crate) fn text(&self) -> String {
         String::from_utf8_lossy(&self.body).into_owned()
+    }
+
+    /// The files of a zip.
+    #[track_caller]
+    pub(crate) fn unzipped(&self) -> BTreeMap<PathBuf, Vec<u8>> {
+        assert_eq!(self.status, 200, "{}", self.text());
+        unzipped(&self.body)
     }
 
     #[track_caller]
