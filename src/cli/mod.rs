@@ -10,6 +10,7 @@ mod choice;
 mod commands;
 mod compare;
 mod compare_again;
+mod completions;
 mod cost;
 mod drawer;
 mod drawings;
@@ -20,6 +21,7 @@ mod kind;
 mod kind_files;
 mod kit_folder;
 mod machine_arguments;
+mod man;
 mod offcuts;
 mod own_cutters;
 mod refusals;
@@ -58,6 +60,8 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
+            Command::Completions(wanted) => completions::completions(&wanted),
+            Command::Man(wanted) => man::man(&wanted),
         },
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {

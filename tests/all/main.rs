@@ -69,6 +69,7 @@ mod rounded;
 mod schema;
 mod section;
 mod sheets;
+mod shells;
 mod sizes;
 mod solid;
 mod spare;
