@@ -72,6 +72,7 @@ mod sheets;
 mod shells;
 mod sizes;
 mod solid;
+mod sources;
 mod spare;
 mod spines;
 mod table;
