@@ -53,6 +53,7 @@ mod mends;
 mod messages;
 mod mixed_sizes;
 mod offcut;
+mod old_files;
 mod opening;
 mod outline;
 mod own_kinds;
