@@ -39,11 +39,8 @@ use std::process::ExitCode;
 
 pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();
-    // Started from a desktop: nobody could read help or type a command.
-    if words.len() < 2 && !table::has_terminal() {
-        return ExitCode::from(
-            table::table(&arguments::TableArguments { file: None, port: None, no_browser: false }) as u8
-        );
+    if words.len() < 2 {
+        return ExitCode::from(alone() as u8);
     }
     let json = words.iter().any(|word| word == "--json");
     let end = match Arguments::try_parse_from(&words) {
@@ -84,4 +81,13 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
         }
     };
     ExitCode::from(end as u8)
+}
+
+/// The program's name alone.
+fn alone() -> ExitStatus {
+    if table::has_terminal() {
+        return say::out(&format!("{}\n", Said::new("first-steps")), ExitStatus::Done);
+    }
+    // Started from a desktop: nobody could read help or type a command.
+    table::table(&arguments::TableArguments { file: None, port: None, no_browser: false })
 }

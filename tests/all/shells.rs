@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What shells complete and what the manual says: every command and every option of it, as `--help` lists them.
 
-use crate::common::{Run, TempDir, hingeleaf};
+use crate::common::{Run, TempDir, hingeleaf, not_run};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Write as _;
 use std::process::{Command, Stdio};
@@ -152,4 +152,33 @@ fn the_manual_takes_no_folder_that_is_there() {
     assert_eq!(std::fs::read_to_string(&kept).unwrap(), "mine");
     let json = hingeleaf(["man".as_ref(), "--out".as_ref(), folder.path().as_os_str(), "--json".as_ref()]);
     assert_eq!(json.json()["findings"][0]["id"], "exists", "{}", json.out);
+}
+
+/// Who types the name alone hears of three things to try, and each of them works.
+#[test]
+fn the_name_alone_says_three_things_to_try() {
+    let folder = TempDir::new("alone");
+    let typed = format!("'{}'", env!("CARGO_BIN_EXE_hingeleaf"));
+    // It is a terminal that `script` gives.
+    let Ok(run) = Command::new("script").args(["-qec", &typed, "/dev/null"]).stdin(Stdio::null()).output() else {
+        return not_run("script, which gives a terminal, is not installed");
+    };
+    let run = Run::of(run);
+    let said = run.out.replace('\r', "");
+    assert_eq!(run.code, 0, "{said}");
+    let commands: Vec<Vec<&str>> = said
+        .lines()
+        .filter_map(|line| line.strip_prefix("  hingeleaf "))
+        .map(|line| line.split("   ").next().unwrap().split_whitespace().collect())
+        .collect();
+    assert_eq!(commands.iter().map(|words| words[0]).collect::<Vec<_>>(), ["table", "new", "kit"], "{said}");
+    assert!(said.lines().all(|line| line.chars().count() <= 100), "{said}");
+    // The first serves until it is ended; `tests/all/table.rs` opens it.
+    for words in &commands[1..] {
+        let run =
+            Command::new(env!("CARGO_BIN_EXE_hingeleaf")).args(words).current_dir(folder.path()).output().unwrap();
+        let run = Run::of(run);
+        assert_eq!(run.code, 0, "{words:?}: {}", run.err);
+    }
+    assert!(folder.join("kit").join("guide.html").is_file());
 }
