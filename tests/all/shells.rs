@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What shells complete and what the manual says: every command and every option of it, as `--help` lists them.
 
-use crate::common::{Run, TempDir, hingeleaf, not_run};
+use crate::common::{Run, TempDir, hingeleaf, not_run, project};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Write as _;
 use std::process::{Command, Stdio};
@@ -181,4 +181,32 @@ fn the_name_alone_says_three_things_to_try() {
         assert_eq!(run.code, 0, "{words:?}: {}", run.err);
     }
     assert!(folder.join("kit").join("guide.html").is_file());
+}
+
+/// README's ten lines, one after the other; what only takes time is left out.
+#[test]
+fn the_ten_lines_of_the_readme_make_a_kit() {
+    let folder = TempDir::new("ten-lines");
+    let readme = std::fs::read_to_string(project().join("README.md")).unwrap();
+    let block = readme.split("## Ten lines to the first kit").nth(1).unwrap().split("```").nth(1).unwrap();
+    let lines: Vec<&str> = block.lines().skip(1).map(|line| line.split('#').next().unwrap().trim()).collect();
+    assert_eq!(lines.len(), 10, "{lines:?}");
+    for line in lines.iter().flat_map(|line| line.split(';')).map(str::trim) {
+        let words: Vec<&str> = line.split_whitespace().collect();
+        match words[..] {
+            // The one builds for minutes, the other serves until it is ended.
+            ["cargo", ..] | ["hingeleaf", "table", ..] => continue,
+            ["hingeleaf", ..] => {}
+            _ => panic!("{line}"),
+        }
+        let more: &[&str] = match words[1] {
+            "kit" if !words.contains(&"--help") => &["--effort", "low", "--formats", "svg"],
+            "sizes" => &["--effort", "low", "--within", "1"],
+            _ => &[],
+        };
+        let mut command = Command::new(env!("CARGO_BIN_EXE_hingeleaf"));
+        let run = Run::of(command.args(&words[1..]).args(more).current_dir(folder.path()).output().unwrap());
+        assert_eq!(run.code, 0, "{line}: {}", run.err);
+    }
+    assert!(folder.join("forty").join("report.json").is_file());
 }
