@@ -56,6 +56,31 @@ pub(super) enum Command {
     /// Print the licences of the fonts and libraries that this program is made with
     #[command(after_help = "Example:\n  hingeleaf licences")]
     Licences,
+    /// Print the script by which a shell completes commands and options
+    #[command(
+        after_help = "Example:\n  hingeleaf completions bash > ~/.local/share/bash-completion/completions/hingeleaf"
+    )]
+    Completions(Completions),
+    /// Print the program's manual page, or write the pages of all commands into a folder
+    #[command(after_help = "Examples:\n  hingeleaf man > hingeleaf.1\n  hingeleaf man --out man1")]
+    Man(Manual),
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Manual {
+    /// The new folder to write, a page a command
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Problems as JSON
+    #[arg(long)]
+    pub json: bool,
 }
 
 #[derive(Args, Debug)]

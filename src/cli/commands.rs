@@ -154,9 +154,11 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }
 
+/// The fonts' licence, the stroke letters' terms, the libraries, and every text that these come under.
 pub(super) fn licences() -> ExitStatus {
     let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), ExitStatus::Done);
-    say::out(concat!("\n", include_str!("letters.txt"), "\n", include_str!("libraries.txt")), of_the_font)
+    let libraries = concat!(include_str!("libraries.txt"), "\n", include_str!("notices.txt"));
+    say::out(&["\n", include_str!("letters.txt"), "\n", libraries].concat(), of_the_font)
 }
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.

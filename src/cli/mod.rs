@@ -10,6 +10,7 @@ mod choice;
 mod commands;
 mod compare;
 mod compare_again;
+mod completions;
 mod cost;
 mod drawer;
 mod drawings;
@@ -20,6 +21,7 @@ mod kind;
 mod kind_files;
 mod kit_folder;
 mod machine_arguments;
+mod man;
 mod offcuts;
 mod own_cutters;
 mod refusals;
@@ -37,11 +39,8 @@ use std::process::ExitCode;
 
 pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();
-    // Started from a desktop: nobody could read help or type a command.
-    if words.len() < 2 && !table::has_terminal() {
-        return ExitCode::from(
-            table::table(&arguments::TableArguments { file: None, port: None, no_browser: false }) as u8
-        );
+    if words.len() < 2 {
+        return ExitCode::from(alone() as u8);
     }
     let json = words.iter().any(|word| word == "--json");
     let end = match Arguments::try_parse_from(&words) {
@@ -58,6 +57,8 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
+            Command::Completions(wanted) => completions::completions(&wanted),
+            Command::Man(wanted) => man::man(&wanted),
         },
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {
@@ -80,4 +81,13 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
         }
     };
     ExitCode::from(end as u8)
+}
+
+/// The program's name alone.
+fn alone() -> ExitStatus {
+    if table::has_terminal() {
+        return say::out(&format!("{}\n", Said::new("first-steps")), ExitStatus::Done);
+    }
+    // Started from a desktop: nobody could read help or type a command.
+    table::table(&arguments::TableArguments { file: None, port: None, no_browser: false })
 }

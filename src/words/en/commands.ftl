@@ -1,6 +1,16 @@
 # SPDX-License-Identifier: MIT
 # What the commands say of arguments, files and folders.
 
+## Without arguments
+first-steps =
+    Hingeleaf works out every sheet, cut and score of a folded-card photo album. Three things to try:
+
+    {"  "}hingeleaf table                            a page in your browser, with albums to play with
+    {"  "}hingeleaf new my-album.json                a small album file to start from
+    {"  "}hingeleaf kit my-album.json --out kit      everything it needs: cutting files, cutting list, guide
+
+    hingeleaf --help lists all commands, hingeleaf kit --help the options of one.
+
 ## Arguments
 bad-colours = --colours can't be read at { $colour }
 bad-colours-help = write --colours cut=#000000,score=#E69F00,draw=#CC79A7
