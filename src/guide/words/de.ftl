@@ -93,6 +93,7 @@ tool-knife = Bastelmesser und Schneidematte, für Ecken und Ausschnitte
 tool-scorer = Rillbrett mit Anschlag, oder Lineal und stumpfe Spitze
 tool-folder = Falzbein
 tool-punch = Lochzange
+tool-compass = Zirkel, für runde Ausschnitte
 tool-awl = Ahle, für enge Löcher
 tool-needle = Nadel für den Faden
 tool-brush = Flachpinsel für den Leim
@@ -248,6 +249,7 @@ shape-head = { $n_is ->
 shape-heads = Jedes dieser Teile gleich formen.
 shape-trace = Das Teil von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. An den Linien schneiden, Öffnungen zuerst.
 shape-mark = Die Abstände im Bild an den Kanten anzeichnen. Zwischen den Marken gerade schneiden.
+shape-trace-edge = Die gebogene Kante von ihrer Seite in templates.pdf abpausen, in wahrer Größe gedruckt, und an ihr entlang schneiden.
 shape-edge = Von der Seite in templates.pdf abpausen, in wahrer Größe gedruckt: { $edges }. An dieser Linie von Hand schneiden: Ein Schneidegerät schneidet gerade.
 cut-scallop = die Bogenkante
 cut-wave = die Wellenkante
@@ -297,11 +299,17 @@ shape-punch = { $n_is ->
     [one] Ein Loch stanzen, { $across } weit, Mitte { $left } von links und { $top } von oben.
    *[other] Löcher stanzen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }.
 }
+shape-compass = { $n_is ->
+    [one] Mit dem Zirkel einen Kreis zeichnen, { $across } weit, Mitte { $left } von links und { $top } von oben. Ausschneiden.
+   *[other] Mit dem Zirkel Kreise zeichnen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }. Ausschneiden.
+}
 shape-pierce = { $n_is ->
     [one] Ein Loch stechen, { $across } weit, Mitte { $left } von links und { $top } von oben.
    *[other] Löcher stechen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }.
 }
 shape-open = Einen Ausschnitt schneiden, { $width } × { $height }, { $left } von links und { $top } von oben.
+shape-open-soft = Einen Ausschnitt schneiden, { $width } × { $height }, { $left } von links und { $top } von oben. Seine Ecken mit einem Radius von { $radius } abrunden.
+shape-open-trace = Den Ausschnitt von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. Er ist insgesamt { $width } × { $height } groß, { $left } von links und { $top } von oben. Ausschneiden.
 shape-open-shape = Den Ausschnitt im Bild schneiden, insgesamt { $width } × { $height }, { $left } von links und { $top } von oben.
 shape-picture = { $part } flach liegend, mit den Abständen von links und von oben.
 corners-all = alle vier

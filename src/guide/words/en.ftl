@@ -92,6 +92,7 @@ tool-knife = Craft knife and a mat, for corners and openings
 tool-scorer = Scoring board with a fence, or a rule and a blunt point
 tool-folder = Bone folder
 tool-punch = Hole punch
+tool-compass = Compass, for round openings
 tool-awl = Awl, for narrow holes
 tool-needle = Needle for the thread
 tool-brush = Flat brush for the glue
@@ -246,6 +247,7 @@ shape-head = { $n_is ->
 }
 shape-heads = Shape each of these pieces in the same way.
 shape-mark = Mark the distances in the picture along the edges. Cut along straight lines between the marks.
+shape-trace-edge = Trace the curved edge from its page in templates.pdf, printed at true size, and cut along it.
 shape-trace = Trace it from its page in templates.pdf, printed at true size. Cut along the lines, openings first.
 shape-edge = Trace { $edges } from its page in templates.pdf, printed at true size. Cut along that line by hand: a trimmer cuts straight.
 cut-scallop = the scalloped edge
@@ -296,11 +298,17 @@ shape-punch = { $n_is ->
     [one] Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
    *[other] Punch holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
 }
+shape-compass = { $n_is ->
+    [one] Draw a circle { $across } wide with a compass, its middle { $left } from the left and { $top } from the top. Cut it out.
+   *[other] Draw circles { $across } wide with a compass, their middles { $left } from the left. From the top they are at { $top }. Cut them out.
+}
 shape-pierce = { $n_is ->
     [one] Pierce a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
    *[other] Pierce holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
 }
 shape-open = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top.
+shape-open-soft = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top. Round its corners to a radius of { $radius }.
+shape-open-trace = Trace the opening from its page in templates.pdf, printed at true size. It is { $width } × { $height } in all, { $left } from the left and { $top } from the top. Cut it out.
 shape-open-shape = Cut the opening in the picture, { $width } × { $height } in all, { $left } from the left and { $top } from the top.
 shape-picture = { $part } lying flat, with its distances from the left and the top.
 corners-all = four
