@@ -186,14 +186,15 @@ fn sources_scripts_styles_and_pages_say_their_licence() {
         // What other programs leave there.
         found.retain(|path, _| !path.iter().any(|part| part == "__pycache__" || part == "node_modules"));
         assert!(found.len() >= least, "{folder} was not found");
-        assert_eq!(without_licence(&found), [Path::new(""); 0], "in {folder}");
+        let without = without_licence(&found);
+        assert!(without.is_empty(), "in {folder}: {without:?}");
     }
     let one = |name: &str, text: &str| BTreeMap::from([(PathBuf::from(name), text.as_bytes().to_vec())]);
     for name in ["new.rs", "look.css", "page.js", "page.html", "words.ftl", "run", "icon.svg", "test_x.py"] {
         assert_eq!(without_licence(&one(name, "x\n")), [Path::new(name)]);
-        assert_eq!(without_licence(&one(name, "x\n# SPDX-License-Identifier: MIT\n")), [Path::new(""); 0]);
+        assert!(without_licence(&one(name, "x\n# SPDX-License-Identifier: MIT\n")).is_empty(), "{name}");
     }
-    assert_eq!(without_licence(&one("starter.json", "{}")), [Path::new(""); 0], "JSON has no remarks");
+    assert!(without_licence(&one("starter.json", "{}")).is_empty(), "JSON has no remarks");
 }
 
 #[test]

@@ -177,7 +177,7 @@ fn notices(libraries: &[Library]) -> String {
     }
     let mut all = String::from("The texts that these libraries come under, and their notices:\n");
     for (text, names) in by_text {
-        all += &format!("\n{FOR}{}\n\n{text}", names.join(", "));
+        all.extend(["\n", FOR, &names.join(", "), "\n\n", &text]);
     }
     all
 }
