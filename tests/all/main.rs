@@ -48,6 +48,7 @@ mod labels;
 mod layout;
 mod lengths;
 mod licences;
+mod manner;
 mod marks;
 mod mends;
 mod messages;
