@@ -32,6 +32,8 @@ pub struct Coupon {
     pub parts: Vec<Part>,
     /// Its strokes.
     pub sheet: SheetPaths,
+    /// What it takes of the sheet from the lower left, mm.
+    pub size: (f64, f64),
 }
 
 /// The test piece on a sheet of these sides, for a cutter whose passes, curves and direction it is made with.
@@ -73,7 +75,11 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
         seconds: effort.seconds(cutter),
         strokes,
     };
-    Ok(Coupon { parts: NAMES.iter().filter_map(part).collect(), sheet })
+    Ok(Coupon {
+        parts: NAMES.iter().filter_map(part).collect(),
+        sheet,
+        size: (WIDTH + 2.0 * edge, HEIGHT + 2.0 * edge),
+    })
 }
 
 /// A name for strokes; nothing else of it is ever asked.

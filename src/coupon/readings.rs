@@ -92,8 +92,20 @@ pub struct Worked {
 /// The JSON Schema of what was read off.
 #[must_use]
 pub fn schema() -> Value {
-    let scale = object_schema(&[SCALE_FIELDS], &[]);
-    file_schema("What was read off a test piece", FORMAT, FIELDS, &[("scale", json!(scale))])
+    let mut scale = object_schema(&[SCALE_FIELDS], &[]);
+    unfilled(&mut scale);
+    let mut all = file_schema("What was read off a test piece", FORMAT, FIELDS, &[("scale", scale)]);
+    unfilled(&mut all);
+    all
+}
+
+/// Lets what was not measured stand as `null`.
+fn unfilled(object: &mut Value) {
+    let fields = object.get_mut("properties").and_then(Value::as_object_mut);
+    let open = |(name, _): &(&String, &mut Value)| !matches!(name.as_str(), "format" | "units" | "$schema");
+    for (_, field) in fields.into_iter().flatten().filter(open) {
+        *field = json!({ "anyOf": [field.take(), { "type": "null" }] });
+    }
 }
 
 /// Reads what was measured; what is `null` was not.

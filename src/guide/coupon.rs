@@ -130,7 +130,7 @@ fn ladders(words: &Words) -> Table {
 
 /// The piece as it is cut.
 fn picture(piece: &Coupon) -> Picture {
-    let mut picture = Picture { width: piece.sheet.width, height: piece.sheet.height, marks: Vec::new() };
+    let mut picture = Picture { width: piece.size.0, height: piece.size.1, marks: Vec::new() };
     for stroke in &piece.sheet.strokes {
         let pen = match stroke.layer {
             Layer::Cut => CUT,

@@ -19,6 +19,7 @@ mod columns;
 mod contours;
 mod cost;
 mod costs_hunt;
+mod coupon;
 mod covers;
 mod drawer;
 mod edges;

@@ -13,14 +13,21 @@ import numpy as np
 import pytest
 import shapely
 import svgelements
-from shapely.geometry import LineString, Point
+from shapely.geometry import LineString, Point, box
 
 import shape
-from conftest import ROOT, run_kit
+from conftest import run_kit
 from read import read_dxf, read_svg
 
 PLAIN = {"format": "hingeleaf-cutter/1", "kerf": 0.2, "gap": 2, "margin": 5}
-ALBUM = ROOT / "fixtures" / "tide-table.json"
+#: Seams, hinge tabs, scores, round corners, holes.
+ALBUM = {
+    "format": "hingeleaf-album/1",
+    "page": {"width": 120, "height": 160, "seam": 12},
+    "pages": [{"kind": "pocket"}, {"kind": "wallet", "pocket": 90, "overflap": 40}],
+    "spine": {"kind": "flexi-hinge", "pitch": 6, "tab": 12, "gusset": 6, "lead_in": 6},
+    "inserts": [{"kind": "tag", "width": 70, "height": 100, "hole": 6, "corner": 6, "count": 4}],
+}
 #: Nearer than this is the same, mm: the rounding of both ends of both files, and the chords of flattened arcs.
 NEAR = 2e-3
 #: Nicks keep this far from corners and ends of scores (our choice).
@@ -41,7 +48,8 @@ class Cut:
         if key not in self.made:
             folder = self.folders.mktemp("manner")
             (folder / "cutter.json").write_text(json.dumps({**PLAIN, **asked}))
-            run_kit(ALBUM, folder / "kit", "--cutter", folder / "cutter.json", "--formats", "svg,dxf")
+            (folder / "album.json").write_text(json.dumps(ALBUM))
+            run_kit(folder / "album.json", folder / "kit", "--cutter", folder / "cutter.json", "--formats", "svg,dxf", "--effort", "low")
             self.made[key] = folder / "kit" / "sheets"
         return self.made[key]
 
@@ -115,7 +123,7 @@ def test_passes_are_as_many_as_asked(cut, kind):
 
 
 @pytest.mark.parametrize("kind", ["svg", "dxf"])
-@pytest.mark.parametrize("asked", [{"length": 0.5, "count": 2, "small_under": 200}, {"length": 1.2, "count": 3, "small_count": 4, "small_under": 200}])
+@pytest.mark.parametrize("asked", [{"length": 0.5, "count": 2, "small_under": 120}, {"length": 1.2, "count": 3, "small_count": 4, "small_under": 120}])
 def test_nicks_are_exactly_as_asked(cut, asked, kind):
     plain, sheets = cut(), cut(kind, nicks=asked)
     sizes = Counter()
@@ -177,7 +185,7 @@ def test_closed_cuts_run_past_their_start(cut):
             assert abs(sum(twice) - 1.5) < NEAR, (name, str(path), twice)
 
 
-@pytest.mark.parametrize("asked", ["clockwise", "counter-clockwise", "part-right"])
+@pytest.mark.parametrize("asked", ["clockwise", "part-right"])
 def test_cuts_run_the_way_that_is_asked(cut, asked):
     plain, sheets = cut(), cut("dxf", direction=asked)
     for name, drawing in plain.items():
@@ -199,7 +207,7 @@ def test_small_parts_come_first(cut):
 @pytest.mark.parametrize("kind", ["svg", "dxf"])
 def test_curves_come_as_short_lines(cut, kind):
     arcs, lines = cut(), cut(kind, curves="lines", curve_tolerance=0.05)
-    assert sum(1 for sheet in arcs.values() for path in sheet.on("cut") for point in path.points if point[2]) > 50
+    assert sum(1 for sheet in arcs.values() for path in sheet.on("cut") for point in path.points if point[2]) > 30
     for name, drawing in lines.items():
         assert all(point[2] == 0 for path in drawing.paths for point in path.points)
         for one, other in zip(arcs[name].on("cut"), drawing.on("cut"), strict=True):
@@ -224,7 +232,7 @@ def test_curves_come_as_cubics(cut):
         if points:
             assert shapely.distance(rings, shapely.points(points)).max() < NEAR, file.stem
         seen += len(points)
-    assert seen > 500
+    assert seen > 300
 
 
 def test_a_trailing_blade_cuts_the_outline(cut):
@@ -247,3 +255,50 @@ def test_a_trailing_blade_cuts_the_outline(cut):
         assert ring.hausdorff_distance(LineString(tips)) < 0.02, str(path)
         # The axis itself runs elsewhere: without it the blade would leave its corners.
         assert axis.hausdorff_distance(ring) > trail / 2
+
+
+def pieces(sheet, path, kerf):
+    """The sheet after one more stroke of a round tool."""
+    return sheet.difference(path.line.buffer(kerf / 2, quad_segs=16))
+
+
+def loose(sheet, drawing):
+    """What does not hang on the sheet's border any more."""
+    border = box(0, 0, drawing.width, drawing.height).exterior
+    return [piece for piece in getattr(sheet, "geoms", [sheet]) if not piece.intersects(border)]
+
+
+@pytest.mark.parametrize("asked", [{"overrun": 1, "order": "small-first"}, {"start": "hidden", "passes": 2}])
+def test_parts_come_loose_at_their_size_and_in_their_turn(cut, asked):
+    """The kerf is taken off along each stroke in the file's order by shapely."""
+    report = json.loads((cut.folder(**asked).parent / "report.json").read_text())
+    sizes = {part["id"]: (part["width_mm"], part["height_mm"], part["area_mm2"]) for part in report["parts"]}
+    met = 0
+    for name, drawing in cut(**asked).items():
+        holes = {id(path) for path in drawing.on("cut") if abs(path.area.area) < min(size[2] for size in sizes.values()) / 2}
+        sheet, free = box(0, 0, drawing.width, drawing.height), 0
+        for path in drawing.on("cut"):
+            sheet = pieces(sheet, path, PLAIN["kerf"])
+            now = [piece for piece in loose(sheet, drawing) if piece.area > min(size[2] for size in sizes.values()) / 2]
+            if id(path) in holes:
+                assert len(now) == free == 0, (name, "a part is loose before a hole is cut")
+            elif len(now) > free:
+                assert len(now) == free + 1, (name, str(path))
+                piece = max(now, key=lambda one: one.intersection(path.line.buffer(1)).area)
+                x0, y0, x1, y1 = piece.bounds
+                width, height, area = sizes[path.part]
+                found, wanted = sorted((x1 - x0, y1 - y0)), sorted((width, height))
+                assert all(abs(a - b) < 0.01 for a, b in zip(found, wanted, strict=True)), (name, str(path), found)
+                assert abs(piece.area - area) < 0.01 * piece.length, (name, str(path))
+                free, met = len(now), met + 1
+        assert free == len({(path.part, path.copy) for path in drawing.on("cut")}), name
+    assert met > 3
+
+
+def test_nicks_hold_until_the_end(cut):
+    for drawing in cut(nicks={"length": 0.5, "count": 2, "small_under": 120}).values():
+        sheet = box(0, 0, drawing.width, drawing.height)
+        for path in drawing.on("cut"):
+            sheet = pieces(sheet, path, PLAIN["kerf"])
+        # Only what falls out of holes is loose.
+        assert all(piece.area < 400 for piece in loose(sheet, drawing))
