@@ -13,7 +13,7 @@ use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said, gravest_first, stops};
 use hingeleaf::paper::{Paper, sheet_size};
 use hingeleaf::work::put_coupon;
-use hingeleaf::write::{Folder, FolderContent};
+use hingeleaf::write::{Folder, FolderContent, FolderProblem};
 use std::path::Path;
 
 pub(super) fn coupon(wanted: &CouponArguments) -> ExitStatus {
@@ -27,9 +27,9 @@ pub(super) fn coupon(wanted: &CouponArguments) -> ExitStatus {
 }
 
 /// What there is to say, of which files, and in the end.
-type Told = (Vec<Finding>, Vec<Source>, String);
+type Outcome = (Vec<Finding>, Vec<Source>, String);
 
-fn made(wanted: &CouponArguments) -> Result<Told, Ended> {
+fn made(wanted: &CouponArguments) -> Result<Outcome, Ended> {
     let mut sources = Vec::new();
     let mut findings = Vec::new();
     let mut from = None;
@@ -56,7 +56,7 @@ fn piece(
     out: &Path,
     from: Option<&(Source, Cutter)>,
     (sources, mut findings): (Vec<Source>, Vec<Finding>),
-) -> Result<Told, Ended> {
+) -> Result<Outcome, Ended> {
     let cutter = from.map(|(_, cutter)| cutter.clone()).unwrap_or_default();
     let sides = sheet_size(&wanted.sheet).map_err(|error| argument(error.what, error.help));
     let piece = match sides {
@@ -74,7 +74,11 @@ fn piece(
     let language = wanted.language.unwrap_or(Language::English);
     let paper =
         wanted.paper.unwrap_or(if wanted.sheet.eq_ignore_ascii_case("letter") { Paper::Letter } else { Paper::A4 });
-    let no_folder = |problem| refused(out, problem, "test piece");
+    // Nothing says what of a folder is a test piece, so none is replaced.
+    let no_folder = |problem| match problem {
+        FolderProblem::Exists => exists(out),
+        problem => refused(out, problem, "test piece"),
+    };
     let mut folder = Folder::of(out, false, FolderContent::Catalogue).map_err(no_folder)?;
     put_coupon(&piece, &cutter, (language, paper), &mut folder).map_err(|problem| unwritten(out, problem))?;
     folder.finish().map_err(no_folder)?;
@@ -92,7 +96,7 @@ fn save_cutter(
     (measured, save): (&Path, &Path),
     from: Option<&(Source, Cutter)>,
     (mut sources, mut findings): (Vec<Source>, Vec<Finding>),
-) -> Result<Told, Ended> {
+) -> Result<Outcome, Ended> {
     let source = source(measured, "no-measured-file-help")?;
     let read = coupon::read(&source);
     sources.push(source);

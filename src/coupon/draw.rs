@@ -64,17 +64,16 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
     draft.ladder();
     draft.words();
     let strokes: Vec<Stroke> = draft.groups.into_iter().flatten().collect();
-    let mut effort = ToolEffort::default();
-    strokes.iter().for_each(|stroke| effort = effort.plus(ToolEffort::of_stroke(stroke)));
-    let sheet = SheetPaths {
+    let mut sheet = SheetPaths {
         name: "coupon".into(),
         stock: 0,
         times: 1,
         width: width.mm(),
         height: height.mm(),
-        seconds: effort.seconds(cutter),
+        seconds: None,
         strokes,
     };
+    sheet.seconds = ToolEffort::of(&sheet).seconds(cutter);
     Ok(Coupon {
         parts: NAMES.iter().filter_map(part).collect(),
         sheet,

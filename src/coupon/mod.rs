@@ -9,7 +9,7 @@ mod readings;
 mod save;
 
 pub use draw::{Coupon, coupon};
-pub use readings::{FORMAT, Measured, Worked, empty, read, schema, worked};
+pub use readings::{FORMAT, Measured, MeasuredSettings, empty, read, schema, worked};
 pub use save::saved;
 
 use crate::toolpath::Dashes;

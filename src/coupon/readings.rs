@@ -71,12 +71,13 @@ pub struct Measured {
     pub best_overrun: Option<u32>,
     /// The number of the sharpest square.
     pub best_trail: Option<u32>,
-    place: Option<Place>,
+    /// Where the scale stands, and the row or the slot.
+    places: [Option<Place>; 2],
 }
 
-/// A length, and by how much it may be off, mm.
+/// What follows from the readings, mm; what they don't tell is nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Worked {
+pub struct MeasuredSettings {
     /// The kerf, and by how much it may be off.
     pub kerf: Option<(f64, f64)>,
     /// How scores are made.
@@ -128,7 +129,7 @@ pub fn read(source: &Source) -> Checked<Measured> {
         nick_held: values.get(NICK_HELD),
         best_overrun: values.get(BEST_OVERRUN),
         best_trail: values.get(BEST_TRAIL),
-        place: values.whole().cloned(),
+        places: [values.place(SCALE).cloned(), values.place(SLOTS).or_else(|| values.place(STRIPS_ROW)).cloned()],
     };
     Checked::new(measured, reader.findings)
 }
@@ -147,14 +148,14 @@ fn filled(node: &Node) -> Node {
 
 /// What the readings say, and what there is to tell of it: the scale first, then the kerf.
 #[must_use]
-pub fn worked(measured: &Measured) -> Checked<Worked> {
+pub fn worked(measured: &Measured) -> Checked<MeasuredSettings> {
     let mut findings = Vec::new();
     for (way, read) in ["scale-across", "scale-up"].into_iter().zip(measured.scale) {
         findings.extend(read.map(|read| scale(way, read, measured)));
     }
     let kerf = kerf(measured, &mut findings);
     let of = |number: Option<u32>, all: &[f64]| all.get(usize::try_from(number?).ok()?.checked_sub(1)?).copied();
-    let worked = Worked {
+    let worked = MeasuredSettings {
         kerf,
         score: measured.best_score.and_then(score),
         nick: of(measured.nick_held, &NICKS),
@@ -171,15 +172,13 @@ fn mm(mm: f64) -> Arg {
 /// A scale is told, never corrected: whatever is drawn would be off by it, and the machine is where it is mended.
 fn scale(way: &'static str, read: Length, measured: &Measured) -> Finding {
     let off = read.mm() - ROW;
-    let text = |key| Said::new(key).with("way", Arg::term(way)).with("read", mm(read.mm())).with("off", mm(HALF_STEP));
-    let finding = if off.abs() <= HALF_STEP + SAME {
-        Finding::note("scale", Said::NOTHING, text("scale-right"))
-    } else {
-        let share = Arg::code(format!("{:+.2} %", off / ROW * 100.0));
-        let finding = Finding::warn("scale", Said::NOTHING, text("scale-off").with("share", share));
-        finding.help(Said::new("scale-off-help"))
-    };
-    finding.at(measured.place.as_ref())
+    let text = |key| Said::new(key).with("way", Said::new(way)).with("read", mm(read.mm())).with("off", mm(HALF_STEP));
+    if off.abs() <= HALF_STEP + SAME {
+        return Finding::note("scale", Said::NOTHING, text("scale-right"));
+    }
+    let share = Arg::code(format!("{:+.2} %", off / ROW * 100.0));
+    let finding = Finding::warn("scale", Said::NOTHING, text("scale-off").with("share", share));
+    finding.help(Said::new("scale-off-help")).at(measured.places[0].as_ref())
 }
 
 /// The kerf by the best pair of readings, and by how much it may be off.
@@ -190,7 +189,8 @@ fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> 
     let by_slot = slots.zip(across).map(|(slots, across)| (slots - across, 2.0 * HALF_STEP));
     let by_both =
         slots.zip(strips).map(|(slots, strips)| ((slots - strips) / (count + 1.0), 2.0 * HALF_STEP / (count + 1.0)));
-    let mut tell = |finding: Finding, help| findings.push(finding.help(Said::new(help)).at(measured.place.as_ref()));
+    let mut tell =
+        |finding: Finding, help| findings.push(finding.help(Said::new(help)).at(measured.places[1].as_ref()));
     if let Some(((row, row_off), (slot, slot_off))) = by_row.zip(by_slot)
         && (row - slot).abs() > row_off + slot_off + SAME
     {
@@ -211,7 +211,7 @@ fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> 
     }
     let kerf = kerf.max(0.0);
     let text = Said::new("kerf-measured").with("kerf", mm(kerf)).with("off", Arg::code(format!("{off:.3} mm")));
-    findings.push(Finding::note("kerf", Said::NOTHING, text).at(measured.place.as_ref()));
+    findings.push(Finding::note("kerf", Said::NOTHING, text));
     Some((kerf, off))
 }
 
@@ -224,7 +224,13 @@ pub fn empty() -> String {
     )
 }
 
-/// A length in words of a file of these units.
+/// A length as a file of these units has it.
 pub(super) fn in_units(mm: f64, units: Units) -> Value {
-    if units == Units::Mm { json!(mm) } else { json!(format!("{mm} mm")) }
+    if units != Units::Mm {
+        return json!(format!("{mm} mm"));
+    }
+    // A whole number is written as one.
+    #[allow(clippy::cast_possible_truncation, reason = "a length on a sheet")]
+    let whole = mm.round() as i64;
+    if (mm - mm.round()).abs() < SAME { json!(whole) } else { json!(mm) }
 }

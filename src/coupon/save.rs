@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A cutter file with what was measured in it; all else as the file says that it comes from.
 
-use super::readings::{Worked, in_units};
+use super::readings::{MeasuredSettings, in_units};
 use crate::cutter::{self, Cutter, ScoreMode};
 use crate::fields::{Node, Source};
 use crate::length::Units;
@@ -15,7 +15,7 @@ const GAP: f64 = 1.0;
 
 /// The text of a cutter file with these settings; `from` is the file that the test piece was made with, read without fault.
 #[must_use]
-pub fn saved(worked: &Worked, from: Option<(&Source, &Cutter)>) -> String {
+pub fn saved(worked: &MeasuredSettings, from: Option<(&Source, &Cutter)>) -> String {
     let base = from.and_then(|(source, _)| Node::read(source).ok()).map(|node| node.to_value());
     let mut file = match base {
         Some(Value::Object(fields)) => fields,

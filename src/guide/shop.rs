@@ -49,20 +49,20 @@ pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
 
 /// The settings of each machine, as the files are made for them; nothing where a trimmer cuts all.
 pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
-    machine_of(desk, desk.cut_by(By::Machine))
+    machine_of(desk, &desk.cut_by(By::Machine))
 }
 
 /// The same for these stocks.
-pub(super) fn machine_of(desk: &Desk<'_>, stocks: Vec<&Stock>) -> Option<Section> {
+pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> {
     let mut machines: Vec<(&Cutter, Vec<&Stock>)> = Vec::new();
-    for &stock in &stocks {
+    for &stock in stocks {
         let cutter = stock.cutter(desk.job.cutter);
         match machines.iter_mut().find(|(known, _)| *known == cutter) {
             Some((_, stocks)) => stocks.push(stock),
             None => machines.push((cutter, vec![stock])),
         }
     }
-    let times = machine_times::times(desk, &stocks);
+    let times = machine_times::times(desk, stocks);
     let several = machines.len() > 1;
     let mut blocks: Vec<Block> = machines
         .into_iter()

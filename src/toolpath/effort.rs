@@ -30,18 +30,6 @@ impl ToolEffort {
         Self { travel: 0.0, ..effort }
     }
 
-    /// Two efforts together.
-    #[must_use]
-    pub fn plus(self, other: Self) -> Self {
-        Self {
-            cut: self.cut + other.cut,
-            score: self.score + other.score,
-            draw: self.draw + other.draw,
-            travel: self.travel + other.travel,
-            lifts: self.lifts + other.lifts,
-        }
-    }
-
     /// Adds up a sheet's strokes in their order.
     #[must_use]
     pub fn of(sheet: &SheetPaths) -> Self {

@@ -9,7 +9,7 @@ use crate::contour::{Edge, Point, Vec2};
 use std::f64::consts::FRAC_PI_2;
 
 /// Bends smaller than this are none, radians.
-const STRAIGHT: f64 = 1e-3;
+const NO_BEND: f64 = 1e-3;
 
 /// The axis's way for a tip that runs along these edges, mm.
 pub(super) fn axis(edges: &[Edge], trail: f64) -> Vec<Edge> {
@@ -18,7 +18,7 @@ pub(super) fn axis(edges: &[Edge], trail: f64) -> Vec<Edge> {
         let led = ahead(edge, trail);
         if let Some(before) = index.checked_sub(1).map(|before| edges[before]) {
             let bend = before.bend_to(edge);
-            if bend.abs() > STRAIGHT {
+            if bend.abs() > NO_BEND {
                 swivel(&mut way, edge.from, led.from, bend);
             }
         }
@@ -40,7 +40,7 @@ fn ahead(edge: Edge, trail: f64) -> Edge {
 
 /// Turns about the tip by `bend`, until the axis is at `to`: in arcs of up to 90 degrees.
 fn swivel(way: &mut Vec<Edge>, tip: Point, to: Point, bend: f64) {
-    let pieces = if bend.abs() > FRAC_PI_2 + STRAIGHT { 2 } else { 1 };
+    let pieces = if bend.abs() > FRAC_PI_2 + NO_BEND { 2 } else { 1 };
     let each = bend / f64::from(pieces);
     let point = |left: i32| tip + turned(to - tip, -each * f64::from(left));
     for piece in (0..pieces).rev() {

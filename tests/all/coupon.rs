@@ -10,7 +10,7 @@ use hingeleaf::finding::{Finding, Level};
 use hingeleaf::length::Length;
 use std::fs;
 
-fn read(fields: &str) -> (Option<coupon::Worked>, Vec<Finding>) {
+fn read(fields: &str) -> (Option<coupon::MeasuredSettings>, Vec<Finding>) {
     let text = format!("{{ \"format\": \"hingeleaf-measured/1\", {fields} }}");
     let read = coupon::read(&Source::new("measured.json", text.into()).unwrap());
     let worked = read.value.map(|measured| coupon::worked(&measured));

@@ -2,11 +2,12 @@
 //! How a cutter file asks for its strokes: where they begin, what it can't have, what is answered to a broken file.
 //! What stands in SVG and DXF is walked by other people's readers in `tests/outside/test_manner.py`.
 
-use crate::common::{cutter, work};
+use crate::common::{cutter, near, work};
 use hingeleaf::contour::{Contour, Point, turned};
-use hingeleaf::cutter::{self as machine, Cutter, Manner, Nicks, Start};
+use hingeleaf::cutter::{self as machine, Cutter, Manner, Nicks, Passes, Speeds, Start};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Finding;
+use hingeleaf::guide::{self, Block};
 use hingeleaf::length::Length;
 use hingeleaf::net::Use;
 use hingeleaf::toolpath::{Layer, StrokePath};
@@ -137,4 +138,35 @@ fn what_goes_together_is_asked_for_together() {
     assert_eq!(stops(r#""gap": 1, "nicks": { "length": 0.5, "count": 2 }"#), Vec::<&str>::new());
     assert_eq!(stops(r#""corner_help": true"#), ["corner-help-trail"]);
     assert_eq!(stops(r#""corner_help": true, "trail": 0.3"#), Vec::<&str>::new());
+}
+
+/// A second pass takes as long as the first: every cut's length at its speed, and its lift, counted stroke by stroke. The job sheet
+/// says the same in minutes.
+#[test]
+fn times_count_every_pass() {
+    let speed = Some(Speeds { cut: 20.0, score: 40.0, draw: 60.0 });
+    let with = |cut| {
+        let passes = Passes { cut, score: 1, draw: 1 };
+        work(ALBUM, Cutter { speed, lift: 0.5, ..with(Manner { passes, ..Manner::default() }) })
+    };
+    let (once, thrice) = (with(1), with(3));
+    let mut all = 0.0;
+    for (one, three) in once.paths.iter().zip(&thrice.paths) {
+        let cuts = one.strokes.iter().filter_map(|stroke| match &stroke.run {
+            StrokePath::Closed(contour) if stroke.layer == Layer::Cut => Some(contour.length() / 20.0 + 0.5),
+            _ => None,
+        });
+        let more = three.seconds.unwrap() - one.seconds.unwrap();
+        near(more, 2.0 * cuts.sum::<f64>(), 1e-6);
+        all += three.seconds.unwrap() * f64::from(three.times);
+    }
+    let shop = guide::shop(&thrice.guide_job(false));
+    let tables = shop.sections.iter().filter(|section| section.id == "machine").flat_map(|section| &section.blocks);
+    let tables: Vec<_> =
+        tables.filter_map(|block| if let Block::Table(table) = block { Some(table) } else { None }).collect();
+    let [settings, times] = tables.as_slice() else { panic!("{} tables", tables.len()) };
+    assert!(settings.rows.iter().any(|row| row[1].plain().starts_with("3 × cuts")));
+    let said = times.rows.last().unwrap()[3].plain();
+    let minutes: f64 = said.split('\u{2009}').next().unwrap().trim_end_matches("min").trim().parse().unwrap();
+    assert!(all / 60.0 <= minutes + 1e-6 && minutes < all / 60.0 + 0.1 + 1e-6, "{said} for {all} s");
 }
