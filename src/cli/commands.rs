@@ -13,6 +13,7 @@ use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::say;
 use hingeleaf::album::{self, Album, Order};
 use hingeleaf::batch as batch_file;
+use hingeleaf::coupon;
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::drawer as drawer_file;
 use hingeleaf::fields::{Source, nearest};
@@ -148,6 +149,7 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Batch => batch_file::schema(),
         SchemaOf::Drawer => drawer_file::schema(),
         SchemaOf::Kind => kind_file::schema(),
+        SchemaOf::Measured => coupon::schema(),
         SchemaOf::Report => write::report_schema(),
         SchemaOf::Compare => write::compare_schema(),
     };

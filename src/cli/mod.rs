@@ -12,6 +12,7 @@ mod compare;
 mod compare_again;
 mod completions;
 mod cost;
+mod coupon;
 mod drawer;
 mod drawings;
 mod end;
@@ -54,6 +55,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Compare(wanted) => compare::compare(&wanted),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
+            Command::Coupon(wanted) => coupon::coupon(&wanted),
             Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 36] = [
+const ORDER: [&str; 37] = [
     "length",
     "exact",
     "finding",
@@ -32,6 +32,7 @@ const ORDER: [&str; 36] = [
     "sheets",
     "sizes",
     "toolpath",
+    "coupon",
     "cost",
     "picture",
     "guide",
