@@ -28,7 +28,7 @@ pub(crate) use label::{clear_of, measures, room};
 pub use mark::{BOARD, CARD, CARD_BACK, CUT, Fill, INK, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
 pub(crate) use mark::{BOARD_EDGE, FAINT, GLUE_LINE, LABEL};
 pub use opened::opened;
-pub use page::page;
+pub use page::{LyingPage, page};
 pub use part::{PartWords, part, part_within, part_worded};
 pub use printed::PrintedPage;
 pub use section::section;

@@ -7,21 +7,34 @@ use super::{Picture, stuff};
 use crate::album::Album;
 use crate::folded::Folded;
 use crate::net::{Net, Use};
-use crate::parts::{Kit, Owner};
+use crate::parts::{Face, Kit, Owner};
+use glam::DAffine3;
 
-/// A page, from 1, as large as the room (width and height, mm) takes it, at most at true size; nothing is drawn where there
-/// is no such page. `ajar` is how far flaps are turned, as a share of their whole way; `show` says which pieces are drawn.
+/// How a page lies on the table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LyingPage {
+    /// Its number, from 1.
+    pub page: usize,
+    /// Which of its faces is up.
+    pub up: Face,
+    /// How far its flaps are turned, as a share of their whole way.
+    pub ajar: f64,
+}
+
+/// A page as large as the room (width and height, mm) takes it, at most at true size; nothing is drawn where there
+/// is no such page. `show` says which pieces are drawn.
 #[must_use]
 pub fn page(
     album: &Album,
     kit: &Kit,
     folded: &Folded,
-    page: usize,
-    ajar: f64,
+    lies: LyingPage,
     show: &dyn Fn(usize) -> bool,
     room: (f64, f64),
 ) -> Picture {
-    let lying = lying(album.bound);
+    let LyingPage { page, up, ajar } = lies;
+    let turn = if up == Face::Back { DAffine3::from_rotation_y(std::f64::consts::PI) } else { DAffine3::IDENTITY };
+    let lying = turn * lying(album.bound);
     let mut scene = Scene::default();
     let mine =
         kit.pieces.iter().enumerate().filter(|(number, piece)| piece.owner == Owner::Page(page) && show(*number));

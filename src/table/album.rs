@@ -34,9 +34,11 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
     }
     let folded = pictures::folded(album, kit);
     let drawn = pictures::strip(album, kit, &folded);
-    for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
+    for (page, (picture, face)) in pages.iter_mut().zip(&drawn.pages) {
         page["picture"] = json!(picture);
+        page["shows"] = face.word().into();
     }
+    let is_made = !kit.pieces.is_empty();
     let top = form::rows(file, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
@@ -49,6 +51,7 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
         "top": top,
         "page": of_values("page", PAGE_FIELDS, &album.page.values),
         "pages": pages,
+        "drawn": is_made,
         "pictures": drawn.pictures,
         "open": pictures::open(album, kit, &folded),
         "spine": one("spine", &album.spine),
@@ -129,7 +132,7 @@ fn sentence(album: &Album) -> String {
     let kind = |entry: &Entry| words::kind(entry.kind.name).to_lowercase();
     let said = Said::new(if album.cover.is_some() { "album-in-a-cover" } else { "album-without-cover" })
         .with("pages", album.pages.len())
-        .with("size", words::sides(album, album.page.width, album.page.height))
+        .with("size", words::about_sides(album, album.page.width, album.page.height))
         .with("spine", kind(&album.spine))
         .with("cover", album.cover.as_ref().map(kind).unwrap_or_default());
     words::say(&said.with("copies", album.copies))

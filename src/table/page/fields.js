@@ -43,7 +43,7 @@ export function field(row, view, sheets, has = {}) {
   const draft = drafts.get(row.path);
   const wrong = draft ? draft.findings : (view?.fit?.findings ?? []).filter((one) => one.path === row.path && one.level !== "note");
   const help = [];
-  const usual = row.takes !== "choice" && !row.given && row.usual.length > 22 ? ` Usual: ${row.usual}.` : "";
+  const usual = !row.given && isLong(row) ? ` Usual: ${row.usual}.` : "";
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
@@ -59,6 +59,9 @@ export function field(row, view, sheets, has = {}) {
     mends,
     help);
 }
+
+/** What is usual in so many words that they would be cut off in the field itself. */
+const isLong = (row) => row.usual.length > (row.takes === "choice" ? 14 : 22);
 
 /** The button that mends a finding. */
 export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths, "data-typed": one.mend.typed });
@@ -76,7 +79,7 @@ function options(list, value, first) {
 }
 
 function choice(row, value, control) {
-  return make("select", control, options(row.choices, value, row.needed ? null : `usual: ${row.usual}`));
+  return make("select", control, options(row.choices, value, row.needed ? null : isLong(row) ? "as usual" : `usual: ${row.usual}`));
 }
 
 function sheet(row, value, control, sheets) {

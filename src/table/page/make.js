@@ -98,6 +98,9 @@ export function picture(svg, alt, has = {}) {
   return make("img", { src: at, alt, ...has });
 }
 
+/** The SVG of a picture's address, as long as it is at hand. */
+export const svgOf = (address) => [...drawn].find(([, at]) => at === address)?.[0];
+
 /** A button that does something; what it is about is in its data. */
 export function button(words, does, has = {}) {
   return make("button", { type: "button", "data-do": does, ...has }, words);
