@@ -109,7 +109,18 @@ pub struct Finding {
 
 impl Finding {
     const fn new(level: Level, id: &'static str, about: Said, text: Said) -> Self {
-        Self { level, id, about, text, measured: None, allowed: None, help: Said::NOTHING, place: None, mend: None, sheet: None }
+        Self {
+            level,
+            id,
+            about,
+            text,
+            measured: None,
+            allowed: None,
+            help: Said::NOTHING,
+            place: None,
+            mend: None,
+            sheet: None,
+        }
     }
 
     /// A finding that stops the work.

@@ -19,6 +19,8 @@ mod printed;
 mod section;
 mod sheet;
 mod space;
+mod stuff;
+mod tint;
 mod words;
 
 pub use album::{Pose, album, sliding};
@@ -33,19 +35,7 @@ pub use part::{PartWords, part, part_within, part_worded};
 pub use printed::PrintedPage;
 pub use section::section;
 pub use sheet::{SheetWords, sheet, sheet_worded};
-pub use space::{Scene, Stuff};
+pub use space::Scene;
+pub use stuff::{Matter, Stuff, stuff, stuff_of, swatch};
+pub use tint::Tint;
 pub use words::{measure, set, words_box, wrapped};
-
-use crate::album::Album;
-use crate::parts::Part;
-use crate::stock::Pattern;
-
-/// What a part is made of, as pictures show it: a stock with a pattern is paper, one of 1 mm and more is board (T6).
-#[must_use]
-pub fn stuff(album: &Album, part: &Part) -> Stuff {
-    match album.stocks.get(part.stock) {
-        Some(stock) if stock.pattern != Pattern::None => Stuff::Paper,
-        Some(stock) if stock.caliper.mm() >= 1.0 => Stuff::Board,
-        _ => Stuff::Card,
-    }
-}

@@ -8,8 +8,10 @@ use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::free_edges;
+use crate::picture::{stuff_of, swatch};
 use crate::stock::{self, STOCK_FIELDS, Stock};
 use crate::work::Work;
+use crate::write;
 use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
@@ -110,12 +112,15 @@ fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock) -> Value {
             })
     };
     let number = album.stocks.iter().position(|other| other.name == stock.name);
+    let look = stuff_of(&album.stocks, number.unwrap_or(album.stocks.len()));
     // A mark of a ruler says little of a caliper: by how much it is off belongs to it.
     let caliper = Arg::Own(stock.caliper.show(album.units, Ruler::SixtyFourth));
     let sentence = Said::new("paper-thick").with("sheets", names(stock)).with("caliper", caliper);
     json!({
         "name": stock.name,
         "way": way,
+        "looks": write::cutout(&swatch(look)),
+        "colour": look.colour().to_string(),
         "used": number.is_some_and(used),
         "sentence": words::say(&sentence),
         "rows": form::rows(file, &way, STOCK_FIELDS, &held),

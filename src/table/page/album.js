@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
-import { button, make } from "./make.js";
+import { button, make, picture } from "./make.js";
 import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
@@ -79,7 +79,7 @@ function papers(state) {
   const list = state.view.album.stocks;
   return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "), list.flatMap((stock) => of(state, stock.way)),
     list.map((stock) => make("fieldset", { "data-key": stock.way },
-      make("legend", {}, stock.name),
+      make("legend", {}, picture(stock.looks, "", { class: "swatch" }), stock.name),
       make("p", { class: "about" }, `${stock.sentence}${stock.used ? "" : "; nothing is cut from it"}.`),
       findings(elsewhere(of(state, stock.way), stock.rows)),
       make("div", { class: "fields" }, rows(stock.rows, state.view, state.start.sheets)),

@@ -54,7 +54,7 @@ export function field(row, view, sheets, has = {}) {
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? row.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
-    row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
+    row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
     said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
     mends,
     help);
@@ -87,6 +87,14 @@ function sheet(row, value, control, sheets) {
   return make("select", { "data-own": OWN, ...control },
     options(sheets, value, row.given && !row.frees ? null : `usual: ${row.usual}`),
     make("option", { value: OWN }, "another size …"));
+}
+
+/** A colour is typed, or picked: then the browser shows what it has for that. */
+function colour(row, value, control, view) {
+  const shown = view?.album?.stocks.find((stock) => row.path === `${stock.way}.colour`)?.colour;
+  return make("span", { class: "picks" },
+    make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: shown ?? "#8FA3B0", ...control }),
+    make("input", { type: "color", "aria-label": `Pick it: ${row.label}`, "data-picks": row.path, value: /^#[\da-f]{6}$/i.test(value) ? value : shown ?? "#8fa3b0" }));
 }
 
 /** Whether a select's choice asks for a size of the maker's own. */

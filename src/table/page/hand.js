@@ -263,6 +263,8 @@ function chosen(control) {
   } else if (control.dataset.kind) {
     const path = control.dataset.kind;
     change(control.value ? { do: "kind", path, kind: control.value } : { do: "take", path });
+  } else if (control.dataset.picks) {
+    change({ do: "set", path: control.dataset.picks, typed: control.value.toUpperCase() }, null, fileOf(control.dataset.picks));
   } else if ("trimmer" in control.dataset) {
     keep.setMachine("trimmer", control.checked);
     change();

@@ -87,7 +87,7 @@ export function sheets(state) {
       const all = (shown?.stocks ?? []).filter((one) => one.way === stock.way);
       const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
       return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
-        make("h3", {}, `${capital(stock.name)}`),
+        make("h3", {}, picture(stock.looks, "", { class: "swatch" }), `${capital(stock.name)}`),
         field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
         all.map((one) => laid(one, old, all.length > 1)));
     }),

@@ -173,6 +173,8 @@ wrong-type-stocks-help = "stocks": {"{"} "card": {"{"} "sheet": "A4" {"}"} {"}"}
 
 ## Machines
 bad-colour = the colour of { $layer } can't be read
+bad-stock-colour = no colour is called { $said }
+bad-stock-colour-help = write it by its red, green and blue as "#RRGGBB": "#8FA3B0"
 bad-colour-help = write it as "#RRGGBB": "#E69F00"
 shared-cuts-gap = neighbours can only share a cut when no gap is left between their paths
 shared-cuts-gap-help = set gap to 0, or shared_cuts to false
