@@ -37,7 +37,7 @@ const AIR: f64 = 0.9;
 const SAME_PLACE: f64 = 0.3;
 
 /// A part of whatever size is drawn no smaller.
-const SMALLEST_PART: f64 = 1e-4;
+pub(super) const SMALLEST_PART: f64 = 1e-4;
 
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 

@@ -50,7 +50,7 @@ const PAPERS: [Tint; 7] = [
     Tint([0xD2, 0xEB, 0xE1]),
     Tint([0xF3, 0xE0, 0xC9]),
 ];
-const BOARDS: [Tint; 4] = [BOARD, Tint([0xB9, 0xC0, 0xA6]), Tint([0xC4, 0xAE, 0xA8]), Tint([0xAE, 0xB9, 0xC4])];
+const BOARDS: [Tint; 4] = [BOARD, Tint([0xB4, 0xAC, 0xA0]), Tint([0xDC, 0xC8, 0x9C]), Tint([0xB8, 0xA0, 0x8C])];
 /// Which way the lines of each further patterned paper go, degrees.
 const TURNS: [u8; 4] = [45, 135, 90, 0];
 /// Colours nearer than this look alike on a screen: our choice.

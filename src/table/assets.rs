@@ -31,6 +31,7 @@ const ASSETS: &[Asset] = &[
     Asset { name: "run.js", kind: SCRIPT, text: include_str!("page/run.js") },
     Asset { name: "large.js", kind: SCRIPT, text: include_str!("page/large.js") },
     Asset { name: "line.js", kind: SCRIPT, text: include_str!("page/line.js") },
+    Asset { name: "sized.js", kind: SCRIPT, text: include_str!("page/sized.js") },
     Asset { name: "past.js", kind: SCRIPT, text: include_str!("page/past.js") },
     Asset { name: "fields.js", kind: SCRIPT, text: include_str!("page/fields.js") },
     Asset { name: "results.js", kind: SCRIPT, text: include_str!("page/results.js") },

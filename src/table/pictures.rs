@@ -56,6 +56,12 @@ fn lying(album: &Album, kit: &Kit, folded: &Folded, lies: LyingPage) -> Picture 
     picture::page(album, kit, folded, lies, &|_| true, SMALL)
 }
 
+/// One page as it lies, large, from the face that it is worked on.
+pub(super) fn large_page(album: &Album, kit: &Kit, folded: &Folded, page: usize) -> Option<String> {
+    let lies = |up| LyingPage { page, up, ajar: AJAR };
+    shown(&worked(&|up| picture::page(album, kit, folded, lies(up), &|_| true, LARGE)).0)
+}
+
 /// A page from the face that it is worked on: the one on which more is to be seen; its front where neither has more.
 fn worked(drawn: &dyn Fn(Face) -> Picture) -> (Picture, Face) {
     let [front, back] = [Face::Front, Face::Back].map(drawn);

@@ -96,6 +96,10 @@ fn it_is_said_where_nothing_can_be_drawn() {
     assert_eq!(faulty["album"]["drawn"], true);
 }
 
+/// The plainest album.
+const PLAIN: &str =
+    r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190 }, "pages": [{ "kind": "pocket" }] }"#;
+
 fn stocks(own: &str) -> String {
     let one = |name: &str, more: &str| format!("\"{name}\": {{ \"sheet\": \"A4\"{more} }}");
     let paper = ", \"pattern\": \"all-over\"";
@@ -149,4 +153,63 @@ fn stocks_look_like_themselves() {
     let refused = table.work(&stocks(""), &json!({ "do": "set", "path": "stocks.oak.colour", "typed": "sky" }));
     assert_eq!(refused["refused"], true);
     assert_eq!(refused["findings"][0]["id"], "bad-colour", "{refused}");
+}
+
+/// The drawing of one page of an album.
+fn drawing(table: &Table, text: &str, page: usize) -> Value {
+    table.post("page", json!({ "name": "a.json", "text": text, "page": page }).to_string().as_bytes()).json()
+}
+
+fn numbers(drawing: &Value) -> Vec<&Value> {
+    let pieces = drawing["pieces"].as_array().unwrap_or_else(|| panic!("no pieces: {drawing}"));
+    pieces.iter().flat_map(|piece| piece["numbers"].as_array().unwrap()).collect()
+}
+
+/// Two wallets of one part: each has its own sizes as numbers, and none is another page's. What no panel is as large as
+/// (the depth of a fold that has one score) has no number.
+#[test]
+fn the_drawing_of_a_page_has_the_sizes_of_its_file() {
+    let table = Table::start();
+    let text = fixture("tide-table");
+    for page in [1, 2] {
+        let drawn = drawing(&table, &text, page);
+        let mut paths: Vec<&str> = numbers(&drawn).iter().map(|number| number["path"].as_str().unwrap()).collect();
+        paths.sort_unstable();
+        let own = ["overflap", "pocket"].map(|field| format!("pages[{page}].{field}"));
+        assert_eq!(paths, ["page.height", "page.seam", "page.width", &own[0], &own[1]]);
+    }
+    assert_eq!(drawing(&table, &text, 9), Value::Null);
+    // 48 mm of flap are on the drawing what 45 are not.
+    let other = drawing(&table, &with(&text, "/pages/1/overflap", json!(60)), 1);
+    assert_ne!(drawing(&table, &text, 1)["pieces"], other["pieces"]);
+}
+
+/// Numbers of 72 x 40 px (19.05 x 10.58 mm) lie within the drawing, none over another, of a page of any kind; the drawing goes
+/// into a screen of 360 px less its margins (292 px, 77.3 mm).
+#[test]
+fn numbers_on_a_drawing_keep_off_each_other() {
+    let table = Table::start();
+    let opened = table.post("open", b"{}").json();
+    let mut seen = 0;
+    for kind in opened["kinds"]["page"].as_array().unwrap() {
+        let added = table.work(PLAIN, &json!({ "do": "kind", "path": "pages[0]", "kind": kind["kind"] }));
+        let drawn = drawing(&table, added["text"].as_str().unwrap(), 0);
+        for piece in drawn["pieces"].as_array().unwrap() {
+            let (width, height) = (piece["width"].as_f64().unwrap(), piece["height"].as_f64().unwrap());
+            assert!(width <= 78.0, "{}: {width} mm wide", piece["name"]);
+            let at = |number: &Value| (number["x"].as_f64().unwrap(), number["y"].as_f64().unwrap());
+            let numbers = piece["numbers"].as_array().unwrap();
+            for (index, number) in numbers.iter().enumerate() {
+                let (x, y) = at(number);
+                let inside = x >= 9.5 && x <= width - 9.5 && y >= 5.2 && y <= height - 5.2;
+                assert!(inside, "{}: {number} lies outside of {width} x {height}", piece["name"]);
+                for other in &numbers[..index] {
+                    let (there, up) = at(other);
+                    assert!((x - there).abs() >= 19.05 || (y - up).abs() >= 10.58, "{number} lies over {other}");
+                }
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 30, "{seen}");
 }

@@ -152,6 +152,37 @@ await check("a page that is chosen comes into view", async (must) => {
   }
 });
 
+await check("numbers on the drawing are fields", async (must) => {
+  for (const width of [360, 1440]) {
+    const { context, page, complaints } = await window(table.address, { viewport: { width, height: 800 } });
+    await page.getByRole("button", { name: /Tide Table/ }).click();
+    await settled(page);
+    await page.locator("#page-1").click();
+    const flap = page.getByLabel("On the drawing: flap, across");
+    await flap.waitFor();
+    must((await flap.inputValue()) === "45", `the flap's number is ${await flap.inputValue()}`);
+    // By keys alone, from the form's beginning.
+    for (let count = 0; count < 12 && !(await flap.evaluate((one) => one === document.activeElement)); count += 1) await page.keyboard.press("Tab");
+    must(await flap.evaluate((one) => one === document.activeElement), "no Tab leads to the flap's number");
+    const box = await flap.boundingBox();
+    must(box.width >= 40 && box.height >= 40 && box.x >= 0 && box.x + box.width <= width, `the number lies at ${JSON.stringify(box)}`);
+    const before = await page.locator(".sized img").nth(1).getAttribute("src");
+    await flap.fill("70");
+    await page.waitForFunction((before) => document.querySelectorAll(".sized img")[1].src !== before, before);
+    must((await page.getByLabel("Closing flap").inputValue()) === "70", "the list has another number");
+    must(await flap.evaluate((one) => one === document.activeElement && one.value === "70"), "the number lost the focus, or what was typed");
+    await flap.fill("many");
+    await says(page, "#line .verdict", "can’t be used");
+    must((await flap.getAttribute("aria-invalid")) === "true", "the number is not marked");
+    must((await page.getByLabel("Closing flap").inputValue()) === "many", "the list does not show what is typed");
+    await page.getByLabel("Closing flap").fill("50");
+    await page.waitForFunction(() => document.querySelector(".sized [data-path$=overflap]").value === "50");
+    await says(page, "#line .verdict", "Goes together");
+    must(complaints.length === 0, complaints.join("; "));
+    await context.close();
+  }
+});
+
 await check("no fault empties the pictures", async (must) => {
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();

@@ -22,6 +22,7 @@ JOBS = [
     "edges of pages and inserts",
     "undo, redo, several albums, kept",
     "a page that is chosen comes into view",
+    "numbers on the drawing are fields",
     "no fault empties the pictures",
     "another sheet is a button, and the last page stays",
     "what can be taken back outlasts a reload",

@@ -11,7 +11,7 @@ import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
 import { LARGE, open as openLarge } from "./large.js";
 import { save, typing } from "./make.js";
-import { again, asked, callOff, change, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
+import { again, asked, callOff, change, drawPage, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
 
 const focus = (id) => document.getElementById(id)?.focus();
 const pages = () => state.view?.album?.pages?.length ?? 0;
@@ -20,6 +20,7 @@ function choosePage(at, key) {
   state.chosen = at;
   if (at >= 0) state.at = at;
   render();
+  if (state.drawn?.way !== `pages[${at}]`) drawPage();
   if (key) focus(`page-${at}`);
 }
 

@@ -12,6 +12,7 @@ import { line } from "./line.js";
 import { button, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
 import { tables } from "./terms.js";
+import { place } from "./sized.js";
 import { asks, begin, gone, head, unread } from "./states.js";
 
 /** Everything that is shown. */
@@ -27,6 +28,8 @@ export const state = {
   at: 0,
   /** The last pictures of what could be made. */
   good: null,
+  /** The drawing of the chosen page. */
+  drawn: null,
   newPage: "",
   newInsert: "",
   newChange: {},
@@ -71,6 +74,7 @@ export function render() {
       make("div", { class: `page${view.batch ? " alone" : ""}`, "data-key": view.batch ? "batch" : "album" },
         aside(view, title),
         make("div", { class: "sections" }, sections(seen))));
+    place();
   }
 }
 
@@ -126,6 +130,23 @@ const question = (more) => about(keep.current(), more);
 /** A question about the album as it stands. */
 export const asked = (more = {}) => question(more);
 
+let drawing = null;
+
+/** Draws the chosen page; where nothing can be made of it, the last drawing stays. */
+export async function drawPage() {
+  drawing?.abort();
+  if (state.chosen < 0 || !state.view?.album || state.gone) return;
+  drawing = new AbortController();
+  try {
+    const drawn = await ask("page", question({ page: state.chosen }), drawing.signal);
+    if (drawn?.pieces.length) state.drawn = drawn;
+    else if (state.drawn) state.drawn = { ...state.drawn, old: true };
+    render();
+  } catch (error) {
+    trouble(error);
+  }
+}
+
 let later = null;
 
 /** What takes longer follows, and is called off by the next change. */
@@ -135,6 +156,7 @@ export async function follow() {
   const stop = later.signal;
   const now = () => !stop.aborted;
   const { batch } = state.view;
+  drawPage();
   try {
     if (!batch) {
       const drawn = await ask("folds", question(), stop);
@@ -347,7 +369,7 @@ const placeOf = (wanted) => (wanted?.do === "take" && wanted.path.startsWith("pa
 /** Shows the album that is on the table now. */
 export function look() {
   callOff();
-  Object.assign(state, { starting: false, view: null, folds: null, good: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, at: 0, newChange: {}, wrong: null });
+  Object.assign(state, { starting: false, view: null, folds: null, good: null, drawn: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, at: 0, newChange: {}, wrong: null });
   drafts.clear();
   forget();
   const album = keep.current();

@@ -5,6 +5,7 @@ import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./results.js";
+import { sized } from "./sized.js";
 
 /** The run, and the page that is chosen. */
 export function run(state) {
@@ -42,6 +43,7 @@ function page(state, page) {
       button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
       button("The same again", "copy"),
       button("Take it out", "take-page")),
+    sized(state, page),
     kinds(page.way, "Kind of page", page.kind, state.view.album.kinds.page),
     make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)),
     edges(state, page));

@@ -277,6 +277,8 @@ album-without-cover = { $pages ->
     }.
 laid-open = Laid open between pages { $page } and { $next }.
 paper-thick = { $sheets }, { $caliper } thick
+number-across = On the drawing: { $panel }, across ({ $piece })
+number-up = On the drawing: { $panel }, up ({ $piece })
 pieces-of-a-kit = { $pieces ->
         [one] 1 piece
        *[other] { $pieces } pieces
