@@ -6,6 +6,7 @@ use super::batch::of_one_album;
 
 use super::end::ExitStatus;
 use super::inputs::{Ended, exists, put, source};
+use super::kind_files::drawing;
 use super::say;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Arg, Finding, Said, stops};
@@ -40,9 +41,12 @@ fn tried(check: &Check) -> Result<(KindTrial, Vec<Source>), Ended> {
     let of_album = [("--mend", check.mend.is_some()), ("--rounded", check.rounded.is_some())];
     let mut findings: Vec<Finding> =
         of_album.into_iter().filter(|(_, said)| *said).map(|(option, _)| of_one_album(option)).collect();
-    let sources = vec![source(&check.file, "no-file-help")?];
-    let read = kind_file::read(&sources[0]);
+    let mut sources = vec![source(&check.file, "no-file-help")?];
+    let mut read = kind_file::read(&sources[0]);
     findings.extend(read.findings);
+    let folder = check.file.parent().unwrap_or(Path::new(""));
+    let mut find = |name: &str| drawing(folder, name, &mut sources);
+    findings.extend(read.value.iter_mut().flat_map(|kind| kind.draw(&mut find)));
     let maker = read.value.filter(|_| !stops(&findings)).and_then(parts::shelved);
     if let Some(there) = check.picture.as_ref().filter(|new| std::fs::symlink_metadata(new).is_ok()) {
         return Err(exists(there));

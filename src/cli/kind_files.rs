@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! The kind files that albums name: a file, or all of a folder, found from the folder of the file that names them.
 
-use super::inputs::{Ended, source};
+use super::inputs::{Ended, source, source_as};
 use super::say;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Arg, Finding, Said};
+use hingeleaf::outline;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -14,6 +15,9 @@ const MOST_FILES: usize = 500;
 /// The kind files of a name; each text is kept in `sources`, so that findings can show its lines.
 pub(super) fn kind_files(folder: &Path, name: &str, sources: &mut Vec<Source>) -> Result<Vec<Source>, Box<Finding>> {
     let path = folder.join(name);
+    if path.extension().is_some_and(|ending| !ending.eq_ignore_ascii_case("json")) && !path.is_dir() {
+        return Ok(vec![drawing(folder, name, sources)?]);
+    }
     let files = if path.is_dir() { of_folder(&path)? } else { vec![path] };
     let mut found = Vec::new();
     for file in files {
@@ -22,6 +26,15 @@ pub(super) fn kind_files(folder: &Path, name: &str, sources: &mut Vec<Source>) -
             sources.push(source.clone());
         }
         found.push(source);
+    }
+    Ok(found)
+}
+
+/// A drawing that a kind names.
+pub(super) fn drawing(folder: &Path, name: &str, sources: &mut Vec<Source>) -> Result<Source, Box<Finding>> {
+    let found = source_as(&folder.join(name), "no-drawing-help", outline::drawing).map_err(first)?;
+    if !sources.iter().any(|known| known.name() == found.name()) {
+        sources.push(found.clone());
     }
     Ok(found)
 }

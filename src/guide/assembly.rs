@@ -11,7 +11,7 @@ use super::told::Told;
 use super::{cautions, deeds, hanging, measure, pictures, sticking};
 use crate::fit::order::Doing;
 use crate::net::Use;
-use crate::parts::{Owner, PITCH};
+use crate::parts::{Bond, Hold, Kit, Owner, PITCH, Purpose};
 
 /// The sections in order: their names, and what is done in each.
 const SECTIONS: [(&str, &[Doing]); 5] = [
@@ -236,22 +236,25 @@ fn fill(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
         let all = job.bonds_of(number);
         let bonds = all.iter().filter_map(|bond| kit.bonds.get(*bond));
         let mut owners: Vec<Owner> = Vec::new();
-        let mut part = None;
+        let mut put = None;
         for bond in bonds {
             for side in [&bond.one, &bond.other] {
                 match kit.pieces.get(side.piece) {
                     Some(piece) if matches!(piece.owner, Owner::Page(_)) => owners.push(piece.owner),
-                    Some(piece) => part = Some(piece.part),
+                    Some(piece) => put = Some((side.piece, piece.part)),
                     None => {}
                 }
             }
         }
-        let Some(part) = part else { continue };
+        let Some((piece, part)) = put else { continue };
         owners.sort();
         owners.dedup();
         let mut step =
             Step::new(desk.say("fill-head", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]));
         step.of = all.iter().copied().map(Told::Bond).collect();
+        step.lines.extend(goes_in_folded(kit, piece).then(|| desk.tell("fill-folded")));
+        let pockets = |owner: &Owner| kit.pockets.iter().filter(|pocket| Owner::Page(pocket.page) == *owner).count();
+        step.lines.extend(owners.iter().any(|owner| pockets(owner) > 1).then(|| desk.tell("fill-which")));
         let shows = desk.say("fill-picture", vec![("part", desk.named(part)), ("page", desk.pages(&owners))]);
         let first = joint.bonds.first().and_then(|bond| kit.bonds.get(*bond));
         let picture = first.and_then(|bond| pictures::stick(desk, &[(bond.one, bond.other)], Stick::Slides));
@@ -259,6 +262,20 @@ fn fill(desk: &Desk<'_>, job: &Job) -> Vec<Step> {
         steps.push(step);
     }
     steps
+}
+
+/// Whether a thing is folded up to go into its pocket, and nothing holds it so: what was folded once has sprung open since.
+fn goes_in_folded(kit: &Kit, piece: usize) -> bool {
+    let folds = kit.pieces.get(piece).is_some_and(|piece| piece.net.folds.iter().any(|fold| fold.angle > 90.0));
+    let is_body = |piece: usize| {
+        let part = kit.pieces.get(piece).and_then(|piece| kit.parts.get(piece.part));
+        part.is_some_and(|part| part.purpose == Purpose::Body)
+    };
+    let holds = |bond: &Bond| {
+        let sides = [bond.one.piece, bond.other.piece];
+        bond.hold != Hold::Slid && sides.contains(&piece) && sides.into_iter().all(is_body)
+    };
+    folds && !kit.bonds.iter().any(holds)
 }
 
 /// What to look at while the glue can still be moved.

@@ -44,7 +44,18 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     if rows.is_empty() {
         return None;
     }
-    let head = places.iter().map(|(_, pages)| desk.pages(pages));
+    let head = places.iter().map(|(place, pages)| {
+        let others = places.iter().filter(|(_, others)| others.iter().any(|page| pages.contains(page))).count();
+        match place {
+            // Which of the page's pockets: by its size, which its front shows.
+            Holder::Pocket(pocket) if others > 1 => {
+                let size = |key: &'static str, length: f64| (key, desk.length(length, What::Length, key));
+                let sizes = vec![size("width", pocket.width), size("height", pocket.height)];
+                desk.say("fits-place", std::iter::once(("page", desk.pages(pages))).chain(sizes).collect())
+            }
+            _ => desk.pages(pages),
+        }
+    });
     let head = std::iter::once(desk.tell("fits-head-print")).chain(head).collect();
     let table = Table { caption: desk.tell("fits-caption"), head, rows };
     let mut blocks = vec![Block::Words(desk.tell("fits-words")), Block::Table(table)];

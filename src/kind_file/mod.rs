@@ -17,11 +17,14 @@
 //! assert_eq!((place.line, place.column), (2, 76));
 //! ```
 
+mod draw;
+mod drawn;
 mod formula;
 mod kind_words;
 mod model;
 mod parse;
 mod read;
+mod read_drawn;
 mod read_pieces;
 mod read_ties;
 mod reading;
@@ -31,6 +34,7 @@ mod symbol;
 mod tables;
 mod token;
 
+pub use drawn::{DrawnForm, KindDrawing, scaled};
 pub use formula::{Condition, Formula, Quantity};
 pub use kind_words::{CornersWord, EdgeWord, FaceWord, Fills, FoldWay, PanelUse, PocketSide, RowWay};
 pub use model::{

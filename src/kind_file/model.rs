@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What a kind file says, checked.
 
+use super::drawn::{DrawnForm, KindDrawing};
 use super::formula::{Condition, Formula};
 use super::kind_words::{CornersWord, EdgeWord, FaceWord, Fills, FoldWay, PanelUse, PocketSide, RowWay};
 use crate::finding::Place;
@@ -41,6 +42,8 @@ pub struct KindFile {
     pub layers: Option<Formula>,
     /// Whether it takes the name of a print for its size: of an insert.
     pub prints: bool,
+    /// The drawings that it names.
+    pub drawings: Vec<KindDrawing>,
     /// An entry of an album file that makes a usual one.
     pub example: String,
     /// All of it, as JSON.
@@ -150,6 +153,8 @@ pub struct KindPanel {
     pub corners: Vec<KindCorner>,
     /// Half-round notches in the middle of its edges.
     pub notches: Vec<KindNotch>,
+    /// The number of the drawing that shows its form, at the end of a row.
+    pub outline: Option<usize>,
     /// Holes in it.
     pub holes: Vec<KindHole>,
     /// Rows that hang on its edges, at right angles to its own row.
@@ -200,6 +205,8 @@ pub enum HoleForm {
     Round(Box<[Formula; 2]>, Box<Formula>),
     /// Square: its lower left corner, its width, its height; how round its corners are.
     Window(Box<[Formula; 4]>, Option<Box<Formula>>),
+    /// As a drawing shows it: the lower left corner of its box, its form.
+    Drawn(Box<[Formula; 2]>, Box<DrawnForm>),
 }
 
 /// A panel by its piece and its name.

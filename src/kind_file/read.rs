@@ -49,8 +49,14 @@ pub fn read(source: &Source) -> Checked<KindFile> {
 pub fn read_at(reader: &mut Reader<'_>, node: &Node, path: &str) -> Option<KindFile> {
     let (units, before) = (reader.units, reader.findings.len());
     let values = reader.file_within(node, path, Said::new("a-kind-file"), (&[KIND_FIELDS], FORMAT));
-    let mut reading =
-        KindReading { reader, kind: String::new(), alone: true, names: usual_names(), pieces: Vec::new() };
+    let mut reading = KindReading {
+        reader,
+        kind: String::new(),
+        alone: true,
+        names: usual_names(),
+        pieces: Vec::new(),
+        drawings: Vec::new(),
+    };
     let kind = values.and_then(|values| reading.kind(&values, (path, node)));
     reader.units = units;
     kind.filter(|_| !stops(&reader.findings[before..]))
@@ -100,6 +106,7 @@ impl KindReading<'_, '_> {
             pull,
             layers,
             prints: values.get(PRINTS),
+            drawings: std::mem::take(&mut self.drawings),
             text: node.to_value().to_string(),
             place: values.whole()?.clone(),
         })

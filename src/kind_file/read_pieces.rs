@@ -6,9 +6,9 @@ use super::kind_words::{CornersWord, EdgeWord, FoldWay, RowWay};
 use super::model::{HoleForm, KindCorner, KindHole, KindNotch, KindPanel, KindPiece};
 use super::reading::KindReading;
 use super::tables::{
-    ACROSS, ALIKE, ANGLE, CALLED, CLIPPED, CORNER_FIELDS, CORNERS, CORNERS_AT, FOLD, HEIGHT, HOLE_ACROSS, HOLE_FIELDS,
-    HOLE_ROUNDED, HOLES, NOTCH_AT, NOTCH_FIELDS, NOTCHES, PANEL_FIELDS, PANEL_NAME, PANELS, PIECE_FIELDS, ROUND,
-    ROUNDED, ROW, SPINE_GRAIN, TAPER, TIMES, USE, WHEN, WIDTH, WINDOW, hung,
+    ACROSS, ALIKE, ANGLE, CALLED, CLIPPED, CORNER_FIELDS, CORNERS, CORNERS_AT, DRAWN, FOLD, HEIGHT, HOLE_ACROSS,
+    HOLE_AT, HOLE_DRAWN, HOLE_FIELDS, HOLE_ROUNDED, HOLES, NOTCH_AT, NOTCH_FIELDS, NOTCHES, PANEL_FIELDS, PANEL_NAME,
+    PANELS, PIECE_FIELDS, ROUND, ROUNDED, ROW, SPINE_GRAIN, TAPER, TIMES, USE, WHEN, WIDTH, WINDOW, hung,
 };
 use crate::fields::{Node, Values, join};
 use crate::finding::{Arg, Place, Said};
@@ -27,6 +27,8 @@ struct InRow {
     /// Whether one is before it, or carries it.
     follows: bool,
     depth: usize,
+    /// Whether none follows it.
+    last: bool,
 }
 
 impl KindReading<'_, '_> {
@@ -69,7 +71,7 @@ impl KindReading<'_, '_> {
         let values = self.reader.object(node, path, Said::new("a-piece"), &[PIECE_FIELDS])?;
         let runs = values.get(ROW);
         let breadth = self.side((&values, node), runs, false, path);
-        let row = InRow { runs, follows: false, depth: 0 };
+        let row = InRow { runs, follows: false, depth: 0, last: false };
         let panels = values.get(PANELS).map(|node| self.kind_panels(node, &join(path, "panels"), row));
         let panels = panels.unwrap_or_default();
         let mut names: Vec<(String, Place, bool)> = Vec::new();
@@ -139,7 +141,7 @@ impl KindReading<'_, '_> {
             self.reader.problem("no-panels", Said::new("no-panels"), Said::new("no-panels-help"), &place);
         }
         for (number, item) in items.iter().enumerate() {
-            let row = InRow { follows: row.follows || number > 0, ..row };
+            let row = InRow { follows: row.follows || number > 0, last: number + 1 == items.len(), ..row };
             panels.extend(self.kind_panel(item, &format!("{path}[{number}]"), row));
         }
         panels
@@ -161,6 +163,10 @@ impl KindReading<'_, '_> {
         let corners = values.get(CORNERS).map(|node| self.corners(node, &join(path, "corners"))).unwrap_or_default();
         let notches = values.get(NOTCHES).map(|node| self.notches(node, &join(path, "notches"))).unwrap_or_default();
         let holes = values.get(HOLES).map(|node| self.holes(node, &join(path, "holes"))).unwrap_or_default();
+        let outline = values.get(DRAWN).and_then(|node| {
+            self.drawn_alone((&values, node), row, path);
+            self.drawn_panel(node, &join(path, "outline"))
+        });
         Some(KindPanel {
             name: values.get(PANEL_NAME).to_owned(),
             purpose: values.get(USE),
@@ -172,6 +178,7 @@ impl KindReading<'_, '_> {
             times: self.formula_or(values.get(TIMES), values.place(TIMES), Quantity::Number),
             corners,
             notches,
+            outline,
             holes,
             hung: self.hung_rows(&values, path, row),
             place,
@@ -214,7 +221,7 @@ impl KindReading<'_, '_> {
                 continue;
             }
             let runs = if upright { RowWay::Up } else { RowWay::Across };
-            let row = InRow { runs, follows: true, depth: row.depth + 1 };
+            let row = InRow { runs, follows: true, depth: row.depth + 1, last: false };
             rows.push((edge, self.kind_panels(node, &path, row)));
         }
         rows
@@ -240,8 +247,34 @@ impl KindReading<'_, '_> {
         corners
     }
 
+    /// A hole has one form.
+    fn one_form(&mut self, values: &Values, path: &str) {
+        let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
+        self.reader.problem("one-of-two", Said::new("one-form"), Said::new("one-form-help"), &place);
+    }
+
+    /// A drawn panel is the last of a row that hangs on another panel, and all that is cut of it is in its drawing.
+    fn drawn_alone(&mut self, (values, node): (&Values, &Node), row: InRow, path: &str) {
+        let place = self.reader.place(&node.range, &join(path, "outline"));
+        if row.depth == 0 || !row.last {
+            self.reader.problem(
+                "drawn-panel-place",
+                Said::new("drawn-panel-place"),
+                Said::new("drawn-panel-place-help"),
+                &place,
+            );
+        }
+        let hung = EdgeWord::ALL.into_iter().map(hung);
+        let others = hung.chain([CORNERS, NOTCHES, TAPER]).filter(|key| values.says(*key)).map(|key| key.name());
+        let others: Vec<&'static str> = others.chain(values.says(TIMES).then(|| TIMES.name())).collect();
+        for other in others {
+            let text = Said::new("drawn-panel-more").with("field", Arg::field(other));
+            self.reader.problem("drawn-panel-more", text, Said::new("drawn-panel-more-help"), &place);
+        }
+    }
+
     /// One of two fields must be there, and not both.
-    fn one_of_two(&mut self, values: &Values, path: &str, [one, other]: [&'static str; 2]) {
+    pub(super) fn one_of_two(&mut self, values: &Values, path: &str, [one, other]: [&'static str; 2]) {
         let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
         let text = Said::new("one-of-two").with("one", Arg::field(one)).with("other", Arg::field(other));
         self.reader.problem("one-of-two", text, Said::NOTHING, &place);
@@ -268,7 +301,17 @@ impl KindReading<'_, '_> {
             let across = self.formula_or(values.get(HOLE_ACROSS), values.place(HOLE_ACROSS), Quantity::Length);
             let round = self.formula_or(values.get(HOLE_ROUNDED), values.place(HOLE_ROUNDED), Quantity::Length);
             let (centre, window) = (values.get(ROUND), values.get(WINDOW));
+            let drawn = values.get(HOLE_DRAWN).zip(values.get(HOLE_AT));
             let form = match (centre, window, across) {
+                (None, None, None) if drawn.is_some() => drawn.and_then(|(outline, at)| {
+                    let form = self.drawn_window(outline, &join(&path, "outline"))?;
+                    let at = self.formulas::<2>(at, &join(&path, "at"))?;
+                    Some(HoleForm::Drawn(at.into(), form.into()))
+                }),
+                _ if drawn.is_some() || values.says(HOLE_DRAWN) || values.says(HOLE_AT) => {
+                    self.one_form(&values, &path);
+                    None
+                }
                 (Some(node), None, Some(across)) => {
                     self.formulas::<2>(node, &join(&path, "round")).map(|at| HoleForm::Round(at.into(), across.into()))
                 }
@@ -276,7 +319,7 @@ impl KindReading<'_, '_> {
                     .formulas::<4>(node, &join(&path, "window"))
                     .map(|sides| HoleForm::Window(sides.into(), round.map(Box::new))),
                 _ => {
-                    self.one_of_two(&values, &path, ["round", "window"]);
+                    self.one_form(&values, &path);
                     None
                 }
             };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What every part of a kind file is read with: names, formulas, lists.
 
+use super::drawn::KindDrawing;
 use super::formula::{Condition, Formula, Quantity, Term, Test};
 use super::kind_words::FaceWord;
 use super::model::PanelAt;
@@ -25,6 +26,8 @@ pub(super) struct KindReading<'r, 's> {
     pub names: Names,
     /// The pieces by name, each with its panels' names.
     pub pieces: Vec<(String, Vec<String>)>,
+    /// The drawings that it names.
+    pub drawings: Vec<KindDrawing>,
 }
 
 /// The names that every formula may use.

@@ -2,8 +2,8 @@
 //! The JSON Schema of a kind file.
 
 use super::tables::{
-    CORNER_FIELDS, FLAP_FIELDS, FORMAT, HOLE_FIELDS, JOIN_FIELDS, KIND_FIELDS, NEED_FIELDS, NOTCH_FIELDS, PANEL_FIELDS,
-    PAPER_FIELDS, PIECE_FIELDS, POCKET_FIELDS, SIZE_FIELDS,
+    CORNER_FIELDS, FLAP_FIELDS, FORMAT, HOLE_FIELDS, JOIN_FIELDS, KIND_FIELDS, NEED_FIELDS, NOTCH_FIELDS,
+    PANEL_DRAWN_FIELDS, PANEL_FIELDS, PAPER_FIELDS, PIECE_FIELDS, POCKET_FIELDS, SIZE_FIELDS, WINDOW_DRAWN_FIELDS,
 };
 use crate::fields::{Field, file_schema, object_schema};
 use serde_json::{Value, json};
@@ -20,13 +20,16 @@ pub fn schema() -> Value {
     let faces = json!({ "type": "array", "items": { "enum": ["front", "back"] }, "minItems": 2, "maxItems": 2 });
     let sides = json!({ "enum": ["spine", "fore-edge", "head", "tail"] });
     let rows = json!({ "$ref": "#/$defs/panels" });
+    let drawn = object_schema(&[WINDOW_DRAWN_FIELDS], &[]);
+    let hole = [("round", formulas(2)), ("window", formulas(4)), ("outline", drawn), ("at", formulas(2))];
     let row = list(
         PANEL_FIELDS,
         &[
             ("taper", formulas(2)),
             ("corners", list(CORNER_FIELDS, &[])),
             ("notches", list(NOTCH_FIELDS, &[])),
-            ("holes", list(HOLE_FIELDS, &[("round", formulas(2)), ("window", formulas(4))])),
+            ("outline", object_schema(&[PANEL_DRAWN_FIELDS], &[])),
+            ("holes", list(HOLE_FIELDS, &hole)),
             ("left", rows.clone()),
             ("right", rows.clone()),
             ("head", rows.clone()),

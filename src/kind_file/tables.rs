@@ -138,6 +138,12 @@ pub(super) const TIMES: Key<Option<AmountOrText>> =
     Key::amount_or_text("times", NUMBER, rule("1"), "so many of it side by side");
 pub(super) const CORNERS: Key<Nested> = list("corners", "a list of corners", "square", "corners that are cut off");
 pub(super) const NOTCHES: Key<Nested> = list("notches", "a list of notches", "none", "half-round notches in its edges");
+pub(super) const DRAWN: Key<Nested> = list(
+    "outline",
+    "an object with file",
+    "a rectangle",
+    "of the last panel of a row that hangs on another one: the drawing, SVG or DXF, that shows its form",
+);
 pub(super) const HOLES: Key<Nested> = list("holes", "a list of holes", "none", "holes, from its lower left corner");
 
 /// A field for the row that hangs on an edge.
@@ -163,6 +169,7 @@ pub(crate) const PANEL_FIELDS: &[Field] = &[
     TIMES.field,
     CORNERS.field,
     NOTCHES.field,
+    DRAWN.field,
     HOLES.field,
     hung(EdgeWord::Left).field,
     hung(EdgeWord::Right).field,
@@ -197,9 +204,35 @@ pub(super) const HOLE_ACROSS: Key<Option<AmountOrText>> =
 pub(super) const HOLE_ROUNDED: Key<Option<AmountOrText>> =
     length_or("rounded", "square", "the radius of a window's corners");
 
+pub(super) const HOLE_DRAWN: Key<Nested> = list(
+    "outline",
+    "an object with file, and width or height",
+    "as round or window says",
+    "the drawing, SVG or DXF, that shows a window's form",
+);
+pub(super) const HOLE_AT: Key<Nested> = list(
+    "at",
+    "a list of two lengths or formulas",
+    "as round or window says",
+    "where the lower left corner of a drawn window lies",
+);
+
 /// The fields of a hole.
 pub(crate) const HOLE_FIELDS: &[Field] =
-    &[ROUND.field, HOLE_ACROSS.field, WINDOW.field, HOLE_ROUNDED.field, WHEN.field];
+    &[ROUND.field, HOLE_ACROSS.field, WINDOW.field, HOLE_ROUNDED.field, HOLE_DRAWN.field, HOLE_AT.field, WHEN.field];
+
+pub(super) const DRAWN_FILE: Key<Text> = Key::text("file", needed(), "the drawing, SVG or DXF, beside the kind file");
+pub(super) const DRAWN_LAYER: Key<Option<Text>> =
+    Key::text("layer", rule("all that is drawn"), "the layer or group that it stands in");
+pub(super) const DRAWN_WIDTH: Key<Option<AmountOrText>> = length_or("width", "as height says", "how wide it is to be");
+pub(super) const DRAWN_HEIGHT: Key<Option<AmountOrText>> = length_or("height", "as width says", "how tall it is to be");
+
+/// The fields of a window's form that a drawing shows.
+pub(crate) const WINDOW_DRAWN_FIELDS: &[Field] =
+    &[DRAWN_FILE.field, DRAWN_WIDTH.field, DRAWN_HEIGHT.field, DRAWN_LAYER.field];
+
+/// The fields of a panel's form that a drawing shows.
+pub(crate) const PANEL_DRAWN_FIELDS: &[Field] = &[DRAWN_FILE.field, DRAWN_LAYER.field];
 
 const fn panel(name: &'static str, about: &'static str) -> Key<Nested> {
     Key::nested(name, PANEL, Fallback::Needed, about)

@@ -56,6 +56,7 @@ mod offcut;
 mod opening;
 mod outline;
 mod own_kinds;
+mod own_kinds_drawn;
 
 mod pages;
 mod paper;

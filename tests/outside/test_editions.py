@@ -4,6 +4,7 @@
 The nets are taken from the sheets of both kits: what is cut and scored of each part, brought back into the part's own frame.
 """
 
+import functools
 import json
 import random
 import subprocess
@@ -47,6 +48,7 @@ class Net:
         self.count = placed.part["count"]
         self.one_way = one_way
 
+    @functools.cached_property
     def turned(self):
         """The same upside down."""
         other = object.__new__(Net)
@@ -67,14 +69,18 @@ class Net:
             left.remove(match)
         return True
 
+    @functools.cache  # asked of every two nets once a planted fault
     def is_like(self, other):
         """Whether one can be cut in place of the other."""
         if self.stock != other.stock:
             return False
-        return self.lies_on(other) or (not self.one_way and self.turned().lies_on(other))
+        return self.lies_on(other) or (not self.one_way and self.turned.lies_on(other))
 
 
 def unlike(one, other):
+    # What is as near as that has a box as near: most pairs need no more than these.
+    if any(abs(mine - theirs) > SAME for mine, theirs in zip(one.bounds, other.bounds)):
+        return True
     return one.hausdorff_distance(other) > SAME
 
 
@@ -153,17 +159,25 @@ def faults(said, old, new):
         yield f"sheets to cut again are {said['sheets']}, by the report {sorted(holding)}"
 
 
+def twins(kit):
+    """Parts with a like one in their own kit, which is cut in another block of a pattern, or in none."""
+    return {name for name, net in kit.items() if sum(net.is_like(other) for other in kit.values()) > 1}
+
+
 def part_faults(said, before, after, blocks):
-    """What is said of one kit's parts otherwise than their nets are."""
+    """What is said of one kit's parts otherwise than their nets are.
+
+    Of two twins one may be new, or gone, while the other one stays.
+    """
     lost = {name for name, net in before.items() if not any(net.is_like(other) for other in after.values())}
     come = {name for name, net in after.items() if not any(net.is_like(other) for other in before.values())}
     rows = said["parts"]
     named = {row["id"] for row in rows if row["what"] in ("changed", "new")}
     gone = {row["id"] for row in rows if row["what"] == "gone"}
     was = {row.get("was", row["id"]) for row in rows if row["what"] == "changed"}
-    if named != come:
+    if not come <= named or not named <= come | twins(after):
         yield f"changed or new are {sorted(named)}, by their nets {sorted(come)}"
-    if not gone <= lost or not lost <= gone | was:
+    if not gone <= lost | twins(before) or not lost <= gone | was:
         yield f"gone are {sorted(gone)}, changed were {sorted(was)}, by their nets {sorted(lost)} are no more"
     if sorted(row["id"] for row in rows if row["what"] != "gone") != sorted(after):
         yield "not every part is told"
@@ -187,8 +201,7 @@ def test_the_parts_that_differ_are_named(seed, tmp_path):
         not_run(f"there is no program at {PROGRAM}; `tests/run` builds it")
     draw = random.Random(f"editions {seed}")
     for number in range(60):
-        # Albums of the built-in kinds: the draws are those that were looked into.
-        album = draw.choice([album for album in ALBUMS if album.stem != "own-kinds"])
+        album = draw.choice(ALBUMS)
         text = album_text(album)
         other = edited(draw, text)
         new = other and made(other, tmp_path, f"new-{number}")

@@ -534,6 +534,8 @@ clip-glue = Innen auf beiden Flächen die letzten { $grip } mit Leim bestreichen
 loose-head = { $part } beiseitelegen: Keine Tasche nimmt es auf.
 fill-head = { $part } einstecken: { $page }.
 fill-picture = { $part } wird eingesteckt: { $page }.
+fill-folded = Vorher zusammenlegen: Es kommt gefaltet hinein.
+fill-which = Hier gibt es mehrere Taschen: Die im Bild nehmen.
 order-heading = In dieser Reihenfolge arbeiten
 
 ## Was wohin passt
@@ -541,6 +543,7 @@ fits-heading = Was wohin passt
 fits-words = Eigene Fotos nachmessen: Sie können ein, zwei Millimeter abweichen. Eine Tasche, in der etwas steckt, nimmt weniger auf.
 fits-caption = Übliche Fotos und Karten, hochkant oder quer
 fits-head-print = Foto oder Karte
+fits-place = { $page }, Tasche von { $width } × { $height }
 fits-more = Andere Blätter fassen, was so groß ist wie ihre eigenen Taschen.
 fits-print = { $name }: { $width } × { $height }
 fits-upright = hochkant

@@ -533,6 +533,8 @@ clip-glue = Brush glue on the last { $grip } of both inner faces, and press one 
 loose-head = Lay { $part } by: no pocket holds it.
 fill-head = Put { $part } into { $page }.
 fill-picture = { $part } sliding into { $page }.
+fill-folded = Fold it up first: it goes in folded.
+fill-which = There is more than one pocket: take the one in the picture.
 order-heading = Work in this order
 
 ## What fits where
@@ -540,6 +542,7 @@ fits-heading = See what fits where
 fits-words = Measure your own prints: they may be off by a millimetre or two. A pocket that holds something takes less.
 fits-caption = Common prints and cards, upright or lying on their side
 fits-head-print = Print or card
+fits-place = { $page }, pocket of { $width } × { $height }
 fits-more = Other pages take what is as large as their own pockets.
 fits-print = { $name }: { $width } × { $height }
 fits-upright = upright

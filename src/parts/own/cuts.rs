@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What is cut out of a panel of a kind: corners, notches, holes.
 
+use super::drawn;
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Corner, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
@@ -137,6 +138,12 @@ fn contour(
             let [x, y] = &**centre;
             let centre = Point::new(across_from(value(builder, x)?, 0.0), panel.y0 + value(builder, y)?);
             Contour::circle(centre, made.positive(builder, across, scope)? / 2.0)
+        }
+        HoleForm::Drawn(at, form) => {
+            let cut = drawn::window(builder, made, form, scope)?;
+            let [x, y] = &**at;
+            let x = across_from(made.finite(builder, x, scope)?, cut.bounds().width());
+            cut.shifted(Point::new(x, panel.y0 + made.finite(builder, y, scope)?).to_vec2())
         }
         HoleForm::Window(sides, round) => {
             let [x, y, width, height] = &**sides;

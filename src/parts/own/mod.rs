@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! Kinds that stand in kind files: from what such a file says to nets, bonds, pockets, faces.
 //!
-//! `shelf` keeps the kinds, `sizes` finds what their names stand for, `net` makes nets of rows and `cuts` what is cut out of them, `laid` finds where panels lie
+//! `shelf` keeps the kinds, `sizes` finds what their names stand for, `net` makes nets of rows and `cuts` what is cut out of them, `drawn` what drawings show, `laid` finds where panels lie
 //! once all folds are closed, `page` and `insert` make one of a kind, `ties` joins its pieces.
 
 mod cuts;
+mod drawn;
 mod insert;
 mod laid;
 mod make;

@@ -2,6 +2,7 @@
 //! From the rows of a kind's piece to its net.
 
 use super::cuts::{CutAway, cut, seen};
+use super::drawn;
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
@@ -24,12 +25,19 @@ pub(super) struct KindNet {
     tapers: Vec<[f64; 2]>,
     /// What is cut away at the edges of each panel.
     away: Vec<CutAway>,
+    /// Holes in panels that drawings show; after all others, which findings know by their numbers.
+    drawn_holes: Vec<Contour>,
 }
 
 impl KindNet {
     /// Width and height of a panel, mm.
     pub(super) fn size(&self, panel: usize) -> (f64, f64) {
         self.sizes.get(panel).copied().unwrap_or_default()
+    }
+
+    /// Whether a drawing shows the form of a panel.
+    pub(super) fn is_drawn(&self, panel: usize) -> bool {
+        self.from.get(panel).is_some_and(|panel| panel.outline.is_some())
     }
 
     /// What is cut away at the edges of a panel.
@@ -116,6 +124,7 @@ pub(super) fn net(
         sizes: row.iter().map(|there| there.size(piece.runs == RowWay::Across, breadth)).collect(),
         tapers: row.iter().map(|there| there.tapers(piece.runs == RowWay::Across)).collect(),
         away: Vec::new(),
+        drawn_holes: Vec::new(),
     };
     net.from.swap(0, root);
     net.sizes.swap(0, root);
@@ -131,6 +140,7 @@ pub(super) fn net(
     for (number, at) in order.into_iter().enumerate() {
         hang(builder, made, &mut net, number, &row[at].scope)?;
     }
+    net.net.holes.append(&mut net.drawn_holes);
     // Rows that hang below or at the left reach beyond the origin.
     (net.net, _) = settled(net.net);
     match net.net.flat() {
@@ -211,7 +221,20 @@ fn hang(
         let mut parent = number;
         for there in row(builder, made, panels, scope)? {
             let bounds = net.net.panels[parent].outline.bounds();
-            let (outline, fold) = beyond(bounds, seen(*edge, made.mirrored(scope)), &there);
+            let edge = seen(*edge, made.mirrored(scope));
+            let across = matches!(edge, EdgeWord::Left | EdgeWord::Right);
+            let mut size = there.size(across, if across { bounds.height() } else { bounds.width() });
+            let (outline, fold) = match there.panel.outline {
+                Some(number) => {
+                    let form = (there.panel, number, there.depth);
+                    let drawn = drawn::panel(builder, made, form, (bounds, edge), &there.scope)?;
+                    net.drawn_holes.extend(drawn.holes);
+                    let drawn_box = drawn.outline.bounds();
+                    size = (drawn_box.width(), drawn_box.height());
+                    (drawn.outline, drawn.base)
+                }
+                None => beyond(bounds, edge, &there),
+            };
             let child = net.net.panels.len();
             net.net.panels.push(Panel { name: &there.panel.name, purpose: purpose(there.panel.purpose), outline });
             let (from, to) = fold;
@@ -223,8 +246,7 @@ fn hang(
                 angle: there.panel.angle,
             });
             net.from.push(there.panel);
-            let across = matches!(edge, EdgeWord::Left | EdgeWord::Right);
-            net.sizes.push(there.size(across, if across { bounds.height() } else { bounds.width() }));
+            net.sizes.push(size);
             let cuts = (&mut net.net.panels[child].outline, &mut net.net.holes);
             let away = cut(builder, made, there.panel, cuts, &there.scope)?;
             net.away.push(away);

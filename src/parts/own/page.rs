@@ -228,6 +228,12 @@ fn add_paper(
     if size.0 <= SAME || size.1 <= SAME {
         return;
     }
+    if ties.is_drawn(&paper.on) {
+        let text = Said::new("kind-paper-drawn").with("panel", Arg::code(&paper.on.text));
+        let finding = Finding::stop("kind-paper-drawn", made.about.clone(), text);
+        builder.find(finding.help(Said::new("kind-paper-drawn-help")).at(made.at(&paper.place)));
+        return;
+    }
     let drawn = face(paper.face);
     if !made.file.is_built_in() && ties.is_stuck(&paper.on, drawn, bounds) {
         let text = Said::new("kind-paper-under-seam").with("panel", Arg::code(&paper.on.text));

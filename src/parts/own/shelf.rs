@@ -51,7 +51,8 @@ struct Shelf {
 static SHELF: LazyLock<Mutex<Shelf>> = LazyLock::new(Mutex::default);
 
 fn key(file: &KindFile) -> String {
-    format!("{} {}", file.place, file.text)
+    let drawings = file.drawings.iter().map(|drawing| drawing.text.as_str());
+    std::iter::once(format!("{} {}", file.place, file.text).as_str()).chain(drawings).collect()
 }
 
 /// The maker of a kind of one's own, kept for good; none where too many are kept.
@@ -62,7 +63,7 @@ pub fn shelved(file: KindFile) -> Option<&'static Maker> {
     if let Some(known) = shelf.makers.get(&key) {
         return Some(known);
     }
-    shelf.bytes += file.text.len();
+    shelf.bytes += key.len();
     if shelf.bytes > MOST_BYTES {
         return None;
     }
@@ -142,14 +143,31 @@ pub fn kinds_of(
             }
             Tree::Object(_) => {
                 let mut reader = Reader::new(source);
-                let kind = kind_file::read_at(&mut reader, node, &path);
+                let mut kind = kind_file::read_at(&mut reader, node, &path);
                 let place = source.place(&node.range, &path);
+                reader.findings.extend(kind.iter_mut().flat_map(|kind| kind.draw(&mut |file| first(files(file)))));
                 read.take(Checked { value: kind, findings: reader.findings }, &place);
             }
             _ => {}
         }
     }
     read
+}
+
+/// The first of some files.
+fn first(found: Result<Vec<Source>, Box<Finding>>) -> Result<Source, Box<Finding>> {
+    let file = found?.into_iter().next();
+    file.ok_or_else(|| Box::new(Finding::stop("file", Said::NOTHING, Said::new("no-file"))))
+}
+
+/// The folder of a kind file, as it is named: what an album names is the file itself, or its folder.
+fn folder(named: &str, file: &str) -> String {
+    let bare = file.rsplit(['/', '\\']).next().unwrap_or(file);
+    match named.strip_suffix(bare) {
+        Some(before) => before.to_owned(),
+        None if named.ends_with('/') => named.to_owned(),
+        None => format!("{named}/"),
+    }
 }
 
 /// The fields of a kind file that is named with its version.
@@ -164,7 +182,10 @@ impl KindsRead {
             Err(finding) => return self.findings.push(finding.at(Some(place))),
         };
         for source in &sources {
-            let kind = kind_file::read(source);
+            let mut kind = kind_file::read(source);
+            let beside = |file: &str| format!("{}{file}", folder(name, source.name()));
+            let drawn = kind.value.iter_mut().flat_map(|kind| kind.draw(&mut |file| first(files(&beside(file)))));
+            kind.findings.extend(drawn.collect::<Vec<Finding>>());
             let now = kind.value.as_ref().map(|kind| (kind.name.clone(), kind.version.clone().unwrap_or_default()));
             if let (Some((said, place)), Some((kind, now))) = (version, now)
                 && said != now

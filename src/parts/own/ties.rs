@@ -73,6 +73,11 @@ impl Ties {
         Some(tied.net.size(panel))
     }
 
+    /// Whether a drawing shows the form of a panel.
+    pub(super) fn is_drawn(&self, at: &PanelAt) -> bool {
+        self.tied(at).is_some_and(|(tied, panel)| tied.net.is_drawn(panel))
+    }
+
     /// The box of a panel that no notch or taper takes of, and its width and height, mm.
     pub(super) fn whole(&self, at: &PanelAt) -> Option<(Rect, (f64, f64))> {
         let (tied, panel) = self.tied(at)?;

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+//! Reads the drawings that a kind names.
+
+use super::model::KindFile;
+use crate::fields::Source;
+use crate::finding::{Arg, Finding, Said};
+use crate::outline::read;
+use std::sync::Arc;
+
+/// Drawings are read this wide, mm, and scaled from there: what is made no larger keeps within 0.004 mm of what was drawn.
+const READ_WIDE: f64 = 200.0;
+
+impl KindFile {
+    /// Reads the drawings that it names; `find` gives the file of a name, from the folder of this kind's file. All that is wrong
+    /// with them is told, and what can't be read has no shape.
+    pub fn draw(&mut self, find: &mut dyn FnMut(&str) -> Result<Source, Box<Finding>>) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for drawing in &mut self.drawings {
+            let place = drawing.asked.named.as_ref();
+            let source = match find(&drawing.asked.file) {
+                Ok(source) => source,
+                Err(finding) => {
+                    findings.push(finding.at(place));
+                    continue;
+                }
+            };
+            let read = read(&source, &drawing.asked.clone().wide(READ_WIDE));
+            findings.extend(read.findings);
+            let Some(shape) = read.value else { continue };
+            if drawing.window && !shape.holes.is_empty() {
+                let text = Said::new("drawn-island").with("file", Arg::quoted(&drawing.asked.file));
+                findings.push(
+                    Finding::stop("drawn-island", Said::NOTHING, text).help(Said::new("drawn-island-help")).at(place),
+                );
+                continue;
+            }
+            source.text().clone_into(&mut drawing.text);
+            drawing.shape = Some(Arc::new(shape));
+        }
+        findings
+    }
+}

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+//! Windows and tabs of own kinds whose forms stand in drawings.
+
+use crate::common::{TempDir, hingeleaf, near};
+use hingeleaf::contour::Contour;
+use hingeleaf::cutter::Cutter;
+use hingeleaf::fields::Source;
+use hingeleaf::finding::Finding;
+use hingeleaf::outline::{self, AskedOutline};
+use hingeleaf::parts::{self, Part};
+use hingeleaf::trial::Trial;
+use std::f64::consts::PI;
+
+/// A circle of 7 units; another size than it is to have.
+const MOON: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20"><circle cx="9" cy="8" r="7"/></svg>"#;
+
+/// A leaf of curves, which has no two sides alike.
+const LEAF: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 40">
+  <path d="M2 20 C 10 2, 30 0, 55 18 C 40 38, 20 39, 2 20 Z"/></svg>"#;
+
+/// A tab that is straight at its foot and round above: 40 by 10.
+const TAB: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 10">
+  <path d="M0 10 L40 10 A10 10 0 0 0 30 0 L10 0 A10 10 0 0 0 0 10 Z"/></svg>"#;
+
+/// A page with something in it, as an album's only one.
+fn album(panel: &str) -> String {
+    format!(
+        r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": 100, "height": 80 }},
+  "stocks": {{ "card": {{ "sheet": "A4", "caliper": 0.3 }} }},
+  "kinds": [{{ "format": "hingeleaf-kind/1", "name": "view", "is": "page", "about": "a leaf to look through",
+    "sizes": {{ "side": {{ "about": "which side", "takes": ["left", "right"], "usual": "left" }} }},
+    "mirrored": "side = right",
+    "pieces": {{ "view": {{ "height": "height", "panels": [{{ "name": "view", "width": "width", {panel} }}] }} }} }}],
+  "pages": [{{ "kind": "view", "side": "SIDE" }}] }}"#
+    )
+}
+
+/// The page's part, and all that was found.
+fn made(album: &str) -> (Option<Part>, Vec<Finding>) {
+    let source = Source::new("album.json", album.to_owned().into_bytes()).unwrap();
+    let mut find = |name: &str| {
+        let text = match name {
+            "moon.svg" => MOON,
+            "leaf.svg" => LEAF,
+            "tab.svg" => TAB,
+            other => panic!("{other} is not named"),
+        };
+        Ok(vec![Source::new(name, text.into()).unwrap()])
+    };
+    let read = parts::read_album(&source, &mut find);
+    let mut findings = read.findings;
+    let Some(album) = read.value else { return (None, findings) };
+    let cutter = Cutter::default();
+    let trial = Trial::of(album, &cutter);
+    findings.extend(trial.findings().to_vec());
+    findings.extend(trial.fit().findings);
+    let part = trial.kit().and_then(|kit| kit.parts.iter().find(|part| part.kind == "view").cloned());
+    (part, findings)
+}
+
+fn sound(album: &str) -> Part {
+    let (part, findings) = made(album);
+    assert!(findings.is_empty(), "{findings:?}");
+    part.unwrap()
+}
+
+/// A drawn circle is the hole that the file could have said itself, left and right.
+#[test]
+fn a_drawn_circle_is_a_round_hole() {
+    let drawn =
+        album(r#""holes": [{ "outline": { "file": "moon.svg", "width": "height / 2" }, "at": ["10 mm", "15 mm"] }]"#);
+    let said = album(r#""holes": [{ "round": ["30 mm", "35 mm"], "across": "height / 2" }]"#);
+    for side in ["left", "right"] {
+        let [drawn, said] = [&drawn, &said].map(|text| sound(&text.replace("SIDE", side)));
+        near(drawn.flat.area(), said.flat.area(), 1e-6);
+        near(drawn.flat.area(), 8000.0 - PI * 400.0, 1e-6);
+        let [one, other] = [&drawn, &said].map(|part| part.flat.holes[0].bounds());
+        for (one, other) in [(one.x0, other.x0), (one.y0, other.y0), (one.x1, other.x1), (one.y1, other.y1)] {
+            near(one, other, 1e-6);
+        }
+        near(one.center().x, if side == "left" { 30.0 } else { 70.0 }, 1e-6);
+    }
+}
+
+/// Curves come out as the same drawing does as a shape of its own, which other people's programs hold to its true curve.
+#[test]
+fn drawn_curves_are_those_of_a_drawn_shape() {
+    let text = album(r#""holes": [{ "outline": { "file": "leaf.svg", "height": "42 mm" }, "at": ["12 mm", "9 mm"] }]"#);
+    let source = outline::drawing("leaf.svg", LEAF.into()).unwrap();
+    let mut asked = AskedOutline::of("leaf.svg");
+    asked.height = Some(hingeleaf::length::Length::from_mm(42.0));
+    let shape = outline::read(&source, &asked).value.unwrap().outline;
+    let flat = |contour: &Contour| contour.edges().map(|edge| edge.from).collect::<Vec<_>>();
+    for (side, over) in [("left", false), ("right", true)] {
+        let part = sound(&text.replace("SIDE", side));
+        let hole = &part.flat.holes[0];
+        near(hole.area().abs(), shape.area(), 0.5);
+        let width = shape.bounds().width();
+        for point in flat(&shape) {
+            let x = if over { 100.0 - 12.0 - point.x } else { 12.0 + point.x };
+            assert!(hole.distance((x, point.y + 9.0).into()) < 0.01, "{point:?} of {width}");
+        }
+    }
+}
+
+/// A drawn tab stands on the edge that carries it, without a score or folded; its straight foot is as long as it was drawn.
+#[test]
+fn a_drawn_tab_hangs_by_its_straight_edge() {
+    for (angle, scores) in [(0, 0), (180, 1)] {
+        let text = album(&format!(
+            r#""head": [{{ "name": "tab", "height": "8 mm", "fold": "valley", "angle": {angle}, "outline": {{ "file": "tab.svg" }} }}]"#
+        ));
+        let (part, findings) = made(&text.replace("SIDE", "left"));
+        let part = part.unwrap_or_else(|| panic!("{findings:?}"));
+        // 40 by 10 with two quarter circles of 10 cut off, at four fifths.
+        let tab = (400.0 - 2.0 * (100.0 - PI * 25.0)) * 0.64;
+        near(part.flat.area(), 8000.0 + tab, 1e-4);
+        near(part.flat.height, 88.0, 1e-6);
+        assert_eq!(part.flat.scores.len(), scores);
+        let fold = &part.net.folds[0];
+        near(fold.from.distance(fold.to), 32.0, 1e-6);
+        near(fold.from.midpoint(fold.to).x, 50.0, 1e-6);
+    }
+}
+
+/// Drawings are found beside the kind file, whoever names it: by its name, by its folder, from elsewhere.
+#[test]
+fn drawings_lie_beside_the_kind_file() {
+    let temp = TempDir::new("own-drawn");
+    std::fs::create_dir(temp.path().join("kinds")).unwrap();
+    let kind = r#"{ "format": "hingeleaf-kind/1", "name": "view", "is": "insert", "about": "a card to look through",
+  "pieces": { "view": { "height": "height", "panels": [{ "name": "view", "width": "width",
+    "holes": [{ "outline": { "file": "moon.svg", "width": "width / 3" }, "at": ["8 mm", "8 mm"] }] }] } } }"#;
+    temp.put("kinds/view.json", kind);
+    temp.put("kinds/moon.svg", MOON);
+    let tried = hingeleaf(["check", temp.path().join("kinds/view.json").to_str().unwrap()]);
+    assert_eq!((tried.code, tried.err.as_str()), (0, ""), "{tried:?}");
+    for kinds in [r#""kinds/""#, r#""kinds""#, r#"["kinds/view.json"]"#] {
+        let album = format!(
+            r#"{{ "format": "hingeleaf-album/1", "kinds": {kinds}, "page": {{ "width": 148, "height": 190 }},
+                 "stocks": {{ "card": {{ "sheet": "A4", "caliper": 0.3 }} }}, "pages": [{{ "kind": "pocket" }}],
+                 "inserts": [{{ "kind": "view", "width": 100, "height": 80 }}] }}"#
+        );
+        let file = temp.put("album.json", album);
+        let checked = hingeleaf(["check", file.to_str().unwrap()]);
+        assert_eq!(checked.code, 0, "{checked:?}");
+    }
+    std::fs::remove_file(temp.path().join("kinds/moon.svg")).unwrap();
+    let checked = hingeleaf(["check", temp.path().join("album.json").to_str().unwrap()]);
+    assert!(checked.err.contains("moon.svg") && checked.err.contains("view.json, line 3"), "{checked:?}");
+}
