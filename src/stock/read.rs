@@ -121,14 +121,14 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
 fn colour(reader: &mut Reader<'_>, values: &Values) -> Option<[u8; 3]> {
     let said = values.get(COLOUR)?;
     let place = values.place(COLOUR).cloned();
-    let code = cutter::colour_code(&said).and_then(|code| u32::from_str_radix(&code[1..], 16).ok());
+    let code = cutter::colour_code(said).and_then(|code| u32::from_str_radix(&code[1..], 16).ok());
     match (code, place) {
         (Some(code), _) => {
             let [_, red, green, blue] = code.to_be_bytes();
             Some([red, green, blue])
         }
         (None, Some(place)) => {
-            let text = Said::new("bad-stock-colour").with("said", Arg::quoted(crate::length::excerpt(&said)));
+            let text = Said::new("bad-stock-colour").with("said", Arg::quoted(crate::length::excerpt(said)));
             reader.problem("bad-colour", text, Said::new("bad-stock-colour-help"), &place);
             None
         }

@@ -63,7 +63,7 @@ fn told(
                 "column": place.map(|place| place.column),
                 "written": place.map(|place| excerpt(source.line(place.line), place.column)),
                 "mend": album.and_then(|album| mend(finding.mend.as_ref()?, album)),
-                "sheet": album.and_then(|_| finding.sheet.as_ref()).map(other_sheet),
+                "sheet": finding.sheet.as_ref().filter(|_| album.is_some()).map(other_sheet),
             })
         })
         .collect()
