@@ -152,6 +152,7 @@ fn many_paths(count: u32) -> SheetPaths {
         width: far.x,
         height: far.y,
         strokes: (0..count).map(stroke).collect(),
+        seconds: None,
     }
 }
 

@@ -37,6 +37,7 @@ pub mod album;
 pub mod batch;
 pub mod contour;
 pub mod cost;
+pub mod coupon;
 pub mod cutter;
 pub mod drawer;
 pub mod editions;

@@ -32,7 +32,7 @@ pub(crate) use stocks::base;
 
 use crate::album::{Album, Handed, Language, Spares};
 use crate::drawer::NamedDrawer;
-use crate::fields::{Node, Source, Tree, words};
+use crate::fields::{Node, Source, Tree, of_kind, words};
 use crate::length::Units;
 use crate::selling::Terms;
 
@@ -40,7 +40,7 @@ use crate::selling::Terms;
 #[must_use]
 pub fn is_batch(source: &Source) -> bool {
     let format = Node::read(source).ok().and_then(|root| root.get("format").map(|node| node.tree.clone()));
-    matches!(format, Some(Tree::Text(format)) if format == FORMAT)
+    matches!(format, Some(Tree::Text(format)) if of_kind(&format, FORMAT))
 }
 
 /// One order of kits, checked: at least one kit, every name once, every album read.

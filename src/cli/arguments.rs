@@ -46,6 +46,10 @@ pub(super) enum Command {
     /// List the kinds of page, spine and insert with their sizes, and the sheets
     #[command(after_help = "Examples:\n  hingeleaf catalogue\n  hingeleaf catalogue --out plates")]
     Catalogue(Catalogue),
+    /// Write a test piece for a machine, or the cutter file that its readings make
+    #[command(after_help = "Examples:\n  hingeleaf coupon --out coupon --sheet A4\n  \
+        hingeleaf coupon --measured coupon/measured.json --save my-cutter.json")]
+    Coupon(CouponArguments),
     /// Open a page in your browser that does all of this: served by this program, on this machine alone
     #[command(after_help = "Example:\n  hingeleaf table my-album.json\n\
         The first line printed is the page's address. Albums stay in the browser, under that address's port.")]
@@ -56,6 +60,59 @@ pub(super) enum Command {
     /// Print the licences of the fonts and libraries that this program is made with
     #[command(after_help = "Example:\n  hingeleaf licences")]
     Licences,
+    /// Print the script by which a shell completes commands and options
+    #[command(
+        after_help = "Example:\n  hingeleaf completions bash > ~/.local/share/bash-completion/completions/hingeleaf"
+    )]
+    Completions(Completions),
+    /// Print the program's manual page, or write the pages of all commands into a folder
+    #[command(after_help = "Examples:\n  hingeleaf man > hingeleaf.1\n  hingeleaf man --out man1")]
+    Man(Manual),
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Manual {
+    /// The new folder to write, a page a command
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Problems as JSON
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct CouponArguments {
+    /// The folder to write the test piece into; it must not be there yet
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["measured", "save"])]
+    pub out: Option<PathBuf>,
+    /// The cutter file that the piece is made with; what is measured goes into a copy of it
+    #[arg(long, value_name = "FILE")]
+    pub cutter: Option<PathBuf>,
+    /// The sheet that the piece is cut from
+    #[arg(long, default_value = "A4")]
+    pub sheet: String,
+    /// The language of the instructions: en or de
+    #[arg(long, value_parser = language)]
+    pub language: Option<Language>,
+    /// What the instructions are printed on
+    #[arg(long, value_parser = paper)]
+    pub paper: Option<Paper>,
+    /// What was read off the piece
+    #[arg(long, value_name = "FILE", requires = "save")]
+    pub measured: Option<PathBuf>,
+    /// The cutter file to write; one that is there already is left alone
+    #[arg(long, value_name = "FILE", requires = "measured")]
+    pub save: Option<PathBuf>,
+    /// Problems as JSON
+    #[arg(long)]
+    pub json: bool,
 }
 
 #[derive(Args, Debug)]
@@ -84,6 +141,7 @@ pub(super) enum SchemaOf {
     Cutter,
     Drawer,
     Kind,
+    Measured,
     Report,
     Compare,
 }

@@ -13,6 +13,7 @@ use super::machine_arguments::{EffortArgument, LabelsArgument};
 use super::say;
 use hingeleaf::album::{self, Album, Order};
 use hingeleaf::batch as batch_file;
+use hingeleaf::coupon;
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::drawer as drawer_file;
 use hingeleaf::fields::{Source, nearest};
@@ -148,15 +149,18 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
         SchemaOf::Batch => batch_file::schema(),
         SchemaOf::Drawer => drawer_file::schema(),
         SchemaOf::Kind => kind_file::schema(),
+        SchemaOf::Measured => coupon::schema(),
         SchemaOf::Report => write::report_schema(),
         SchemaOf::Compare => write::compare_schema(),
     };
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }
 
+/// The fonts' licence, the stroke letters' terms, the libraries, and every text that these come under.
 pub(super) fn licences() -> ExitStatus {
     let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), ExitStatus::Done);
-    say::out(concat!("\n", include_str!("letters.txt"), "\n", include_str!("libraries.txt")), of_the_font)
+    let libraries = concat!(include_str!("libraries.txt"), "\n", include_str!("notices.txt"));
+    say::out(&["\n", include_str!("letters.txt"), "\n", libraries].concat(), of_the_font)
 }
 
 /// What was made: the machine's settings, the sheets of each stock and how often each is cut, where the files are.

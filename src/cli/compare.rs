@@ -16,7 +16,7 @@ use hingeleaf::album::{self, Album};
 use hingeleaf::batch::{self, Batch};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::editions::{self, AnyComparison, AnyEdition, EditionPair, REPORT_FORMAT, ToldChange};
-use hingeleaf::fields::{Node, Source, Tree};
+use hingeleaf::fields::{Node, Source, Tree, of_kind};
 use hingeleaf::finding::{Arg, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
 use hingeleaf::work::{BatchWork, FORMATS, MadeEdition, OF_SHEETS, Work};
@@ -158,15 +158,15 @@ fn side(
     let node = Node::read(source).ok();
     let format = node.as_ref().and_then(|node| node.get("format"));
     let (side, said) = match format.map(|format| (&format.tree, &format.range)) {
-        Some((Tree::Text(format), _)) if format == REPORT_FORMAT => {
+        Some((Tree::Text(format), _)) if of_kind(format, REPORT_FORMAT) => {
             let read = editions::read_report(source);
             (read.value.map(|read| EditionFile::Report(Box::new(read))), read.findings)
         }
-        Some((Tree::Text(format), _)) if format == batch::FORMAT => {
+        Some((Tree::Text(format), _)) if of_kind(format, batch::FORMAT) => {
             let read = read_batch((source, file), sources, failed, findings);
             (read.map(|batch| EditionFile::Batch(Box::new(batch))), Vec::new())
         }
-        Some((Tree::Text(format), range)) if format != album::FORMAT => {
+        Some((Tree::Text(format), range)) if !of_kind(format, album::FORMAT) => {
             let text =
                 Said::new("not-an-edition").with("file", Arg::code(source.name())).with("found", Arg::quoted(format));
             let help = Said::new("not-an-edition-help");

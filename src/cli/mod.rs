@@ -10,7 +10,9 @@ mod choice;
 mod commands;
 mod compare;
 mod compare_again;
+mod completions;
 mod cost;
+mod coupon;
 mod drawer;
 mod drawings;
 mod end;
@@ -20,6 +22,7 @@ mod kind;
 mod kind_files;
 mod kit_folder;
 mod machine_arguments;
+mod man;
 mod offcuts;
 mod own_cutters;
 mod refusals;
@@ -37,11 +40,8 @@ use std::process::ExitCode;
 
 pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
     let words: Vec<OsString> = words.collect();
-    // Started from a desktop: nobody could read help or type a command.
-    if words.len() < 2 && !table::has_terminal() {
-        return ExitCode::from(
-            table::table(&arguments::TableArguments { file: None, port: None, no_browser: false }) as u8
-        );
+    if words.len() < 2 {
+        return ExitCode::from(alone() as u8);
     }
     let json = words.iter().any(|word| word == "--json");
     let end = match Arguments::try_parse_from(&words) {
@@ -55,9 +55,12 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Compare(wanted) => compare::compare(&wanted),
             Command::Sizes(wanted) => sizes::sizes(&wanted),
             Command::Catalogue(catalogue) => catalogue::catalogue(&catalogue),
+            Command::Coupon(wanted) => coupon::coupon(&wanted),
             Command::Table(wanted) => table::table(&wanted),
             Command::Schema(schema) => commands::schema(&schema),
             Command::Licences => commands::licences(),
+            Command::Completions(wanted) => completions::completions(&wanted),
+            Command::Man(wanted) => man::man(&wanted),
         },
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {
@@ -80,4 +83,13 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
         }
     };
     ExitCode::from(end as u8)
+}
+
+/// The program's name alone.
+fn alone() -> ExitStatus {
+    if table::has_terminal() {
+        return say::out(&format!("{}\n", Said::new("first-steps")), ExitStatus::Done);
+    }
+    // Started from a desktop: nobody could read help or type a command.
+    table::table(&arguments::TableArguments { file: None, port: None, no_browser: false })
 }

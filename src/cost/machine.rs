@@ -3,7 +3,7 @@
 
 use crate::cutter::Cutter;
 use crate::stock::Stock;
-use crate::toolpath::{Layer, SheetPaths, Stroke, ToolEffort};
+use crate::toolpath::{SheetPaths, Stroke, ToolEffort};
 
 /// How long the machine is busy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,17 +28,9 @@ fn seconds(
     for sheet in paths {
         let cutter = stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         for stroke in sheet.strokes.iter().filter(|stroke| wanted(stroke)) {
-            let speeds = cutter.speed?;
-            let effort = ToolEffort::of_stroke(stroke);
-            let speed = match stroke.layer {
-                Layer::Cut => speeds.cut,
-                Layer::Score => speeds.score,
-                Layer::Draw => speeds.draw,
-            };
-            #[allow(clippy::cast_precision_loss, reason = "a count of strokes")]
-            let lifts = effort.lifts as f64 * cutter.lift;
+            let each = ToolEffort::of_stroke(stroke).seconds(cutter)?;
             if let Some(sum) = seconds.get_mut(stroke.part) {
-                *sum += ((effort.cut + effort.score + effort.draw) / speed + lifts) * f64::from(sheet.times);
+                *sum += each * f64::from(sheet.times);
             }
         }
     }

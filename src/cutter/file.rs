@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! The cutter file: its fields, its schema, and reading it.
 
+use super::manner_file::{
+    self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
+};
 use super::{Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
@@ -61,6 +64,17 @@ const CUTTER_FIELDS: &[Field] = &[
     SHARED_CUTS.field,
     SPEED.field,
     LIFT.field,
+    PASSES.field,
+    NICKS.field,
+    OVERRUN.field,
+    TRAIL.field,
+    CORNER_HELP.field,
+    START.field,
+    ORDER.field,
+    DIRECTION.field,
+    CURVES.field,
+    CURVE_TOLERANCE.field,
+    SMALLEST_INNER.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -119,7 +133,9 @@ fn nested() -> Vec<(&'static str, Value)> {
     let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
     let colours =
         object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
-    vec![("score", score), ("colours", colours), ("speed", speed)]
+    let mut all = vec![("score", score), ("colours", colours), ("speed", speed)];
+    all.extend(manner_file::schemas());
+    all
 }
 
 /// Reads a cutter file.
@@ -175,6 +191,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         shared_cuts: values.get(SHARED_CUTS),
         speed,
         lift,
+        manner: manner_file::manner(reader, values, path),
     }
 }
 

@@ -4,9 +4,13 @@
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
 mod file;
+mod manner;
+mod manner_file;
 
 pub(crate) use file::{DASH_FIELDS, SETTINGS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
+pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
+pub(crate) use manner_file::NICKS_FIELDS;
 
 use crate::finding::{Finding, Said};
 use crate::length::Length;
@@ -36,6 +40,8 @@ pub struct Cutter {
     pub speed: Option<Speeds>,
     /// Seconds from one stroke to the next.
     pub lift: f64,
+    /// How strokes are made.
+    pub manner: Manner,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -95,6 +101,7 @@ impl Default for Cutter {
             shared_cuts: false,
             speed: None,
             lift: 0.0,
+            manner: Manner::default(),
         }
     }
 }
@@ -127,6 +134,15 @@ impl Cutter {
         if self.shared_cuts && self.gap > Length::ZERO {
             let finding = Finding::stop("shared-cuts-gap", Said::NOTHING, Said::new("shared-cuts-gap"));
             findings.push(finding.help(Said::new("shared-cuts-gap-help")));
+        }
+        // The cut of a neighbour that touches would run through a part's nicks.
+        if self.manner.nicks.is_some() && self.gap <= Length::ZERO {
+            let finding = Finding::stop("nicks-gap", Said::NOTHING, Said::new("nicks-gap"));
+            findings.push(finding.help(Said::new("nicks-gap-help")));
+        }
+        if self.manner.corner_help && self.manner.trail <= Length::ZERO {
+            let finding = Finding::stop("corner-help-trail", Said::NOTHING, Said::new("corner-help-trail"));
+            findings.push(finding.help(Said::new("corner-help-trail-help")));
         }
         findings
     }

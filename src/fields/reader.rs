@@ -2,6 +2,7 @@
 //! Reads objects against their fields and collects every problem on the way.
 
 use super::field::{Fallback, Field, nearest};
+use super::format::wrong;
 use super::graft::Grafted;
 use super::sentences::{join, meant_or, wanted};
 use super::source::Source;
@@ -94,15 +95,16 @@ impl<'s> Reader<'s> {
             self.units = known;
         }
         if let Some(said) = node.get("format") {
-            let right = matches!(&said.tree, Tree::Text(text) if text == format);
-            if !right {
-                let found = match &said.tree {
-                    Tree::Text(text) => Arg::quoted(excerpt(text)),
-                    other => other.what().into(),
-                };
+            let problem = match &said.tree {
+                Tree::Text(text) => wrong(text, format),
+                other => {
+                    let text =
+                        Said::new("wrong-format").with("found", other.what()).with("format", Arg::quoted(format));
+                    Some((text, Said::new("wrong-format-help").with("format", Arg::code(format))))
+                }
+            };
+            if let Some((text, help)) = problem {
                 let place = self.place(&said.range, &join(path, "format"));
-                let text = Said::new("wrong-format").with("found", found).with("format", Arg::quoted(format));
-                let help = Said::new("wrong-format-help").with("format", Arg::code(format));
                 self.problem("wrong-format", text, help, &place);
                 // What else is wrong with it is of no account when it is another kind of file.
                 return None;

@@ -71,6 +71,8 @@ pub(super) struct Bite {
     pub rims: [Rim; 2],
     /// The middle of its box.
     pub middle: Point,
+    /// Whether any of it bends.
+    pub bends: bool,
 }
 
 impl Bite {
@@ -84,7 +86,7 @@ impl Bite {
             (Cut::Notch { kind, wide, deep }, Cut::Notch { kind: as_well, wide: a, deep: b }) => {
                 self.rims[0] == other.rims[0] && kind == as_well && near(wide, a) && near(deep, b)
             }
-            (Cut::Other, Cut::Other) => true,
+            (Cut::Other, Cut::Other) => self.bends == other.bends,
             _ => false,
         }
     }
@@ -95,7 +97,12 @@ pub(super) fn bites(outline: &Contour) -> Vec<Bite> {
     let (bounds, edges) = (outline.bounds(), outline.edges().collect::<Vec<Edge>>());
     let rims: Vec<Option<Rim>> = edges.iter().map(|edge| rim(*edge, bounds)).collect();
     let Some(start) = rims.iter().position(Option::is_some) else {
-        return vec![Bite { cut: Cut::Other, rims: [Rim::Lower, Rim::Lower], middle: bounds.center() }];
+        return vec![Bite {
+            cut: Cut::Other,
+            rims: [Rim::Lower, Rim::Lower],
+            middle: bounds.center(),
+            bends: edges.iter().any(|edge| !edge.is_line()),
+        }];
     };
     let mut bites = Vec::new();
     let (mut from, mut bitten): (Option<Rim>, Vec<Edge>) = (rims[start], Vec::new());
@@ -163,7 +170,22 @@ fn bite(edges: &[Edge], rims: [Rim; 2]) -> Bite {
         [_, _, _] if rims[0] == rims[1] && straight && square => Cut::Notch { kind: Notch::Square, wide, deep },
         _ => Cut::Other,
     };
-    Bite { cut, rims, middle: boxes.center() }
+    Bite { cut, rims, middle: boxes.center(), bends: !straight }
+}
+
+/// The radius of the corners of a rectangle that stands straight, mm; none of what is anything else.
+pub(super) fn soft_box(hole: &Contour) -> Option<f64> {
+    let bounds = hole.bounds();
+    let corners: Vec<Edge> = hole.edges().filter(|edge| rim(*edge, bounds).is_none()).collect();
+    let radius = corners.first()?.bounds().width();
+    let quarter = |corner: &Edge| {
+        let (side, other) = (corner.bounds().width(), corner.bounds().height());
+        let near = |length: f64| (length - radius).abs() < READ;
+        // A corner that bulges inwards has its centre at the box's own.
+        let within = bounds.inset(READ - radius).contains(corner.centre());
+        !corner.is_line() && near(side) && near(other) && near(corner.radius()) && within
+    };
+    (corners.len() == 4 && corners.iter().all(quarter)).then_some(radius)
 }
 
 /// Whether a hole is a rectangle that stands straight.

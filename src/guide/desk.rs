@@ -18,7 +18,8 @@ use crate::sheets::StockSheets;
 use crate::stock::{By, SheetSize, Stock};
 
 /// Words of the page itself, looked up once.
-const PAGE: [&str; 6] = ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
+pub(super) const PAGE: [&str; 6] =
+    ["page-contents", "page-caution", "page-maker", "page-done", "page-notes", "page-again"];
 
 /// What the last page of several that follow one another is of.
 const RANGE: &str = "to";

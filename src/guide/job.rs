@@ -7,6 +7,7 @@ use crate::cutter::Cutter;
 use crate::fit::Fit;
 use crate::parts::Kit;
 use crate::sheets::StockSheets;
+use crate::toolpath::SheetPaths;
 
 /// What a guide is made from.
 #[derive(Clone, Copy, Debug)]
@@ -23,6 +24,8 @@ pub struct GuideJob<'a> {
     pub stocks: &'a [StockSheets],
     /// The machine.
     pub cutter: &'a Cutter,
+    /// What it does on each sheet; empty where that is not worked out.
+    pub paths: &'a [SheetPaths],
     /// What stands for each part, where that is settled by an order of several kits.
     pub letters: Option<&'a [String]>,
     /// Whether lengths stand in both systems.

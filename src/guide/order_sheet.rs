@@ -61,7 +61,8 @@ pub fn order_sheet(
     sections.extend(mixes::section(&desk, &chosen));
     // Whoever loads the files at a table wants to know what they are made for.
     let at_tables = groups.iter().flat_map(|group| group.desk.cut_by(By::Machine));
-    sections.extend(shop::machine_of(&desk, desk.cut_by(By::Machine).into_iter().chain(at_tables).collect()));
+    let cut: Vec<_> = desk.cut_by(By::Machine).into_iter().chain(at_tables).collect();
+    sections.extend(shop::machine_of(&desk, &cut));
     sections.extend(cuts.then(|| shop::first(&desk, None)));
     sections.extend(cutting::section(&desk));
     sections.extend(shaping::section(&desk));

@@ -17,6 +17,9 @@ use crate::parts::Part;
 /// Holes narrower than this are pierced, not punched, mm: our choice.
 pub(super) const PUNCHED: f64 = 3.0;
 
+/// Holes wider than this are drawn with a compass and cut, not punched, mm: our choice.
+pub(super) const WIDEST_PUNCH: f64 = 12.0;
+
 pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
     let mut steps: Vec<(Step, Vec<&Row>)> = Vec::new();
     for row in desk.rows.iter().filter(|row| row.shaped && desk.cuts(row.part)) {
@@ -134,6 +137,7 @@ fn outline(desk: &Desk<'_>, part: &Part, bites: &[Bite]) -> Vec<Line> {
                 ];
                 desk.say(key, places)
             }
+            Cut::Other if part.patterns.is_empty() && bite.bends => desk.tell("shape-trace-edge"),
             Cut::Other if part.patterns.is_empty() => desk.tell("shape-mark"),
             Cut::Other => patterned(desk, part),
         });
@@ -163,8 +167,12 @@ const fn edge(rim: Rim) -> &'static str {
 /// Width of a round hole, mm; none where it is not round.
 pub(super) fn across(hole: &Contour) -> Option<f64> {
     let bounds = hole.bounds();
-    let round = hole.edges().all(|edge| !edge.is_line());
-    (round && (bounds.width() - bounds.height()).abs() < READ).then_some(bounds.width())
+    let (middle, radius) = (bounds.center(), bounds.width() / 2.0);
+    // Curves in a square box may be anything: all of them go round its middle.
+    let round = |edge: crate::contour::Edge| {
+        !edge.is_line() && edge.centre().distance(middle) < READ && (edge.radius() - radius).abs() < READ
+    };
+    hole.edges().all(round).then_some(bounds.width())
 }
 
 /// Edges that are cut in a pattern: no distances say how they run, and a trimmer cuts none of them.
@@ -256,7 +264,16 @@ fn holes(desk: &Desk<'_>, part: &Part) -> Vec<Line> {
                 ("left", length(bounds.x0)),
                 ("top", length(part.flat.height - bounds.y1)),
             ];
-            lines.push(desk.say(if square { "shape-open" } else { "shape-open-shape" }, places));
+            let soft = bites::soft_box(hole);
+            let bends = hole.edges().any(|edge| !edge.is_line());
+            let key = match (square, soft, bends) {
+                (true, ..) => "shape-open",
+                (_, Some(_), _) => "shape-open-soft",
+                (_, None, true) => "shape-open-trace",
+                (_, None, false) => "shape-open-shape",
+            };
+            let radius = soft.map(|radius| ("radius", length(radius)));
+            lines.push(desk.say(key, places.into_iter().chain(radius).collect()));
         }
     }
     for (wide, left, mut tops) in round {
@@ -268,7 +285,14 @@ fn holes(desk: &Desk<'_>, part: &Part) -> Vec<Line> {
             ("left", length(left)),
             ("top", desk.words.list(tops.into_iter().map(length).collect())),
         ];
-        lines.push(desk.say(if wide < PUNCHED { "shape-pierce" } else { "shape-punch" }, places));
+        let key = if wide < PUNCHED {
+            "shape-pierce"
+        } else if wide > WIDEST_PUNCH {
+            "shape-compass"
+        } else {
+            "shape-punch"
+        };
+        lines.push(desk.say(key, places));
     }
     lines
 }

@@ -4,10 +4,11 @@
 use super::bits::{Block, Section, Step, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
-use super::measure;
+use super::{machine_times, measure};
 use crate::album::Handed;
-use crate::cutter::{Cutter, ScoreMode};
+use crate::cutter::{Curves, CutOrder, Cutter, Direction, Manner, Passes, ScoreMode, Start};
 use crate::fit::Closed;
+use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::Part;
 use crate::stock::{By, Stock};
@@ -48,19 +49,20 @@ pub(super) fn handed(desk: &Desk<'_>) -> Option<Block> {
 
 /// The settings of each machine, as the files are made for them; nothing where a trimmer cuts all.
 pub(super) fn machine(desk: &Desk<'_>) -> Option<Section> {
-    machine_of(desk, desk.cut_by(By::Machine))
+    machine_of(desk, &desk.cut_by(By::Machine))
 }
 
 /// The same for these stocks.
-pub(super) fn machine_of(desk: &Desk<'_>, stocks: Vec<&Stock>) -> Option<Section> {
+pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> {
     let mut machines: Vec<(&Cutter, Vec<&Stock>)> = Vec::new();
-    for stock in stocks {
+    for &stock in stocks {
         let cutter = stock.cutter(desk.job.cutter);
         match machines.iter_mut().find(|(known, _)| *known == cutter) {
             Some((_, stocks)) => stocks.push(stock),
             None => machines.push((cutter, vec![stock])),
         }
     }
+    let times = machine_times::times(desk, stocks);
     let several = machines.len() > 1;
     let mut blocks: Vec<Block> = machines
         .into_iter()
@@ -73,6 +75,7 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: Vec<&Stock>) -> Option<Section
     if blocks.is_empty() {
         return None;
     }
+    blocks.extend(times);
     blocks.push(Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
@@ -99,11 +102,62 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
     if cutter.shared_cuts {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
+    rows.extend(manner(desk, cutter));
     Table {
         caption,
         head: ["machine-head-what", "machine-head-is"].map(|key| desk.tell(key)).to_vec(),
         rows: rows.into_iter().map(|(key, is)| vec![desk.tell(key), is]).collect(),
     }
+}
+
+/// How strokes are made, as far as that is out of the usual.
+fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+    let (is, usual) = (&cutter.manner, Manner::default());
+    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let many = |n: u32| measure::count(n.into(), What::Many, "cutter");
+    let mut rows = Vec::new();
+    if is.passes != usual.passes {
+        let Passes { cut, score, draw } = is.passes;
+        let places = vec![("cut", many(cut)), ("score", many(score)), ("draw", many(draw))];
+        rows.push(("machine-passes", desk.say("machine-passes-are", places)));
+    }
+    if let Some(nicks) = is.nicks {
+        let places = vec![
+            ("n", many(nicks.count)),
+            ("length", length(nicks.length)),
+            ("small", many(nicks.small_count)),
+            ("under", length(nicks.small_under)),
+        ];
+        rows.push(("machine-nicks", desk.say("machine-nicks-are", places)));
+    }
+    if is.overrun != usual.overrun {
+        rows.push(("machine-overrun", length(is.overrun)));
+    }
+    if is.trail != usual.trail {
+        let key = if is.corner_help { "machine-trail-helped" } else { "machine-trail-plain" };
+        rows.push(("machine-trail", desk.say(key, vec![("trail", length(is.trail))])));
+    }
+    if is.start == Start::Hidden {
+        rows.push(("machine-start", desk.tell("machine-start-hidden")));
+    }
+    if is.order == CutOrder::SmallFirst {
+        rows.push(("machine-first", desk.tell("machine-first-small")));
+    }
+    match is.direction {
+        Direction::PartLeft => {}
+        Direction::PartRight => rows.push(("machine-direction", desk.tell("machine-part-right"))),
+        Direction::Clockwise => rows.push(("machine-direction", desk.tell("machine-clockwise"))),
+        Direction::CounterClockwise => rows.push(("machine-direction", desk.tell("machine-counter-clockwise"))),
+    }
+    match is.curves {
+        Curves::Arcs => {}
+        Curves::Cubics => rows.push(("machine-curves", desk.tell("machine-cubics"))),
+        Curves::Lines => {
+            let places = vec![("off", length(is.curve_tolerance))];
+            rows.push(("machine-curves", desk.say("machine-lines", places)));
+        }
+    }
+    rows
 }
 
 /// One kit is made and looked at before the others are cut; where all kits are alike, how thick it is then.

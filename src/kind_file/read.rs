@@ -12,7 +12,7 @@ use super::tables::{
     NEED_FIELDS, NEED_SIZE, NEEDS, PAPERS, PIECES, POCKETS, PRINTS, PULL, SIZE_FIELDS, SIZES, TAKES, THAT, USUAL,
     VERSION,
 };
-use crate::fields::{Field, Node, Reader, Source, Tree, Values, join, meant_or};
+use crate::fields::{Field, Node, Reader, Source, Tree, Values, join, meant_or, of_kind};
 use crate::finding::{Arg, Checked, Place, Said, stops};
 use crate::length::tolerance::SAME;
 use crate::length::{Allow, Length, Units, excerpt};
@@ -25,7 +25,7 @@ const TAKEN: &[&str] =
 #[must_use]
 pub fn is_kind_file(source: &Source) -> bool {
     let root = Node::read(source).ok();
-    matches!(root.as_ref().and_then(|root| root.get("format")), Some(Node { tree: Tree::Text(format), .. }) if format == FORMAT)
+    matches!(root.as_ref().and_then(|root| root.get("format")), Some(Node { tree: Tree::Text(format), .. }) if of_kind(format, FORMAT))
 }
 
 /// Reads a kind file.

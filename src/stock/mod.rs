@@ -51,6 +51,7 @@ pub struct Stock {
 
 /// A cutter of a stock's own.
 #[derive(Clone, Debug)]
+#[allow(clippy::large_enum_variant, reason = "there are a few of them, one a stock")]
 pub enum OwnCutter {
     /// As a file has it that was not read yet.
     File {

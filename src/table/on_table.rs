@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! A file on the table, as the page sends it along: its name, its text, what kind of file it is, its drawings.
 
-use crate::fields::{Node, Source, Tree};
+use crate::fields::{Node, Source, Tree, of_kind};
 use crate::{batch, cutter, drawer, editions, kind_file};
 use serde::Deserialize;
 
@@ -43,11 +43,11 @@ impl TableFile {
 pub(super) fn kind(source: &Source) -> &'static str {
     let format = Node::read(source).ok().and_then(|root| root.get("format").map(|node| node.tree.clone()));
     match format {
-        Some(Tree::Text(format)) if format == batch::FORMAT => "batch",
-        Some(Tree::Text(format)) if format == drawer::FORMAT => "drawer",
-        Some(Tree::Text(format)) if format == cutter::FORMAT => "cutter",
-        Some(Tree::Text(format)) if format == editions::REPORT_FORMAT => "report",
-        Some(Tree::Text(format)) if format == kind_file::FORMAT => "kind",
+        Some(Tree::Text(format)) if of_kind(&format, batch::FORMAT) => "batch",
+        Some(Tree::Text(format)) if of_kind(&format, drawer::FORMAT) => "drawer",
+        Some(Tree::Text(format)) if of_kind(&format, cutter::FORMAT) => "cutter",
+        Some(Tree::Text(format)) if of_kind(&format, editions::REPORT_FORMAT) => "report",
+        Some(Tree::Text(format)) if of_kind(&format, kind_file::FORMAT) => "kind",
         _ => "album",
     }
 }

@@ -3,6 +3,7 @@
 
 use super::{Layer, SheetPaths, Stroke, StrokePath};
 use crate::contour::Point;
+use crate::cutter::Cutter;
 
 /// What the tool does on one sheet, mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -32,12 +33,26 @@ impl ToolEffort {
     /// Adds up a sheet's strokes in their order.
     #[must_use]
     pub fn of(sheet: &SheetPaths) -> Self {
+        Self::of_strokes(&sheet.strokes)
+    }
+
+    pub(super) fn of_strokes(strokes: &[Stroke]) -> Self {
         let mut effort = Self::default();
         let mut head = Some(Point::ZERO);
-        for stroke in &sheet.strokes {
+        for stroke in strokes {
             effort.add(stroke, &mut head);
         }
         effort
+    }
+
+    /// How long it takes, in seconds: each layer's length at its speed, and the cutter's `lift` for every stroke that is gone
+    /// to. Nothing where the speed is not known.
+    #[must_use]
+    pub fn seconds(&self, cutter: &Cutter) -> Option<f64> {
+        let speeds = cutter.speed?;
+        #[allow(clippy::cast_precision_loss, reason = "a count of strokes")]
+        let lifts = self.lifts as f64 * cutter.lift;
+        Some(self.cut / speeds.cut + self.score / speeds.score + self.draw / speeds.draw + lifts)
     }
 
     /// Adds a stroke that the tool goes to from where it is.

@@ -6,33 +6,43 @@
 //!
 //! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
+mod curve;
 mod effort;
+mod inner;
 mod kerf;
 mod letters;
+mod manner;
 mod marks;
+mod nick;
 mod perforate;
 mod share;
 mod stroke;
+mod trail;
 mod travel;
+mod walk;
 
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
+pub(crate) use manner::{Hints, made};
 pub use marks::Labels;
+pub use perforate::Dashes;
+pub(crate) use perforate::dashes;
 pub use stroke::{Layer, SheetPaths, Stroke, StrokePath};
 
 use crate::contour::Point;
-use crate::cutter::Cutter;
+use crate::cutter::{CutOrder, Cutter};
 use crate::finding::Checked;
-use crate::parts::Kit;
+use crate::parts::{Hidden, Kit};
 use crate::sheets::{Placed, Sheet, StockSheets};
 use crate::stock::{By, Stock};
 use kerf::{ToolPart, uncuttable};
+use std::collections::BTreeMap;
 
 /// The strokes of every sheet that a machine cuts, in the sheets' order; what is cut from a stock that is said to be trimmed
 /// has none. Each stock is cut with its own cutter, or with the usual one.
 ///
-/// Findings name each part, and each hole of it, that the tool cannot cut with this kerf, and what could not be
-/// marked.
+/// Findings name each part, and each hole of it, that the tool cannot cut with this kerf, or not as its cutter file asks, and
+/// what could not be marked.
 #[must_use]
 pub fn paths(
     kit: &Kit,
@@ -44,57 +54,100 @@ pub fn paths(
     let by_machine = |stock: usize| stocks.get(stock).is_none_or(|stock| stock.by == By::Machine);
     let cutter = |stock: usize| stocks.get(stock).map_or(usual, |stock| stock.cutter(usual));
     let laid: Vec<&StockSheets> = laid.iter().filter(|laid| by_machine(laid.stock)).collect();
-    let mut findings = Vec::new();
     let mut copies = vec![0; kit.parts.len()];
     for placed in laid.iter().flat_map(|laid| &laid.sheets).flat_map(|sheet| &sheet.placements) {
         copies[placed.part] = placed.copy.max(copies[placed.part]);
     }
     let (marks, note) = marks::marks(kit, &copies, labels);
-    let tools: Vec<Option<ToolPart>> = kit
-        .parts
-        .iter()
-        .zip(marks)
-        .map(|(part, marks)| {
+    // What of a part is hidden is asked for only where it matters.
+    let asks = kit.parts.iter().any(|part| ToolPart::asks(cutter(part.stock)));
+    let hidden = if asks { kit.hidden() } else { vec![Hidden::default(); kit.parts.len()] };
+    let (mut uncut, mut told) = (Vec::new(), Vec::new());
+    let parts = kit.parts.iter().zip(marks).zip(hidden.iter().zip(&copies));
+    let tools: Vec<Option<ToolPart>> = parts
+        .map(|((part, marks), (hidden, copies))| {
             let cutter = cutter(part.stock);
-            match ToolPart::new(part, marks, cutter) {
-                Ok(tool) => Some(tool),
+            match ToolPart::new(part, marks, hidden, cutter) {
+                Ok(tool) => {
+                    if *copies > 0 {
+                        told.extend(tool.few_nicks(part, cutter).into_iter().chain(inner::too_small(part, cutter)));
+                    }
+                    Some(tool)
+                }
                 Err(problems) if by_machine(part.stock) => {
-                    findings.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
+                    uncut.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
                     None
                 }
                 Err(_) => None,
             }
         })
         .collect();
-    if findings.is_empty() {
-        findings.extend(note);
+    if uncut.is_empty() {
+        uncut.extend(note);
     }
-    let tool = |placed: &Placed| tools.get(placed.part).and_then(Option::as_ref);
-    let one = |stock: usize, sheet: &Sheet| {
-        let mut strokes: [Vec<Stroke>; 4] = Default::default();
-        for placed in &sheet.placements {
-            if let Some(tool) = tool(placed) {
-                tool.place(placed, &mut strokes);
-            }
-        }
-        let [draw, scores, inner, outer] = strokes;
-        let outer = if cutter(stock).shared_cuts { share::once(outer) } else { outer };
+    uncut.append(&mut told);
+    let sheet = |stock: usize, sheet: &Sheet| {
+        let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
         SheetPaths {
             name: sheet.name.clone(),
             stock,
             times: sheet.times,
             width: sheet.width,
             height: sheet.height,
-            strokes: ordered([draw, scores, inner, outer]),
+            seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
+            strokes,
         }
     };
-    let one = &one;
-    let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |sheet| one(laid.stock, sheet)));
-    Checked::new(sheets.collect(), findings)
+    let sheet = &sheet;
+    let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |one| sheet(laid.stock, one)));
+    Checked::new(sheets.collect(), uncut)
+}
+
+/// What the tool does on one sheet, in order.
+fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter: &Cutter) -> Vec<Stroke> {
+    let tool = |part: usize| tools.get(part).and_then(Option::as_ref);
+    let mut groups: [Vec<Stroke>; 4] = Default::default();
+    for placed in placements {
+        if let Some(tool) = tool(placed.part) {
+            tool.place(placed, &mut groups);
+        }
+    }
+    let [draw, scores, inner, outer] = groups;
+    let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
+    let ordered = if cutter.manner.order == CutOrder::SmallFirst {
+        let hole = |stroke: &Stroke| match &stroke.run {
+            StrokePath::Closed(contour) => contour.area().abs(),
+            _ => 0.0,
+        };
+        let part = |stroke: &Stroke| kit.parts.get(stroke.part).map_or(0.0, |part| part.flat.outline.area());
+        ordered([draw, scores].into_iter().chain(by_size(inner, hole)).chain(by_size(outer, part)))
+    } else {
+        ordered([draw, scores, inner, outer])
+    };
+    let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
+    made(ordered, cutter, |stroke| {
+        let placed = at.get(&(stroke.part, stroke.copy));
+        placed.and_then(|placed| Some(tool(placed.part)?.hints(placed))).unwrap_or_default()
+    })
+}
+
+/// The strokes of each size, the smallest first; `size` gives an area in mm², whose hundredths don't matter.
+fn by_size(strokes: Vec<Stroke>, size: impl Fn(&Stroke) -> f64) -> Vec<Vec<Stroke>> {
+    let mut sizes: BTreeMap<u64, Vec<Stroke>> = BTreeMap::new();
+    for stroke in strokes {
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "an area on a sheet is far below 2^52"
+        )]
+        let key = (size(&stroke) * 10.0).round().max(0.0) as u64;
+        sizes.entry(key).or_default().push(stroke);
+    }
+    sizes.into_values().collect()
 }
 
 /// Each group in an order that travels little; the groups one after the other.
-fn ordered(groups: [Vec<Stroke>; 4]) -> Vec<Stroke> {
+fn ordered(groups: impl IntoIterator<Item = Vec<Stroke>>) -> Vec<Stroke> {
     let mut head = Point::ZERO;
     groups.into_iter().flat_map(|group| travel::in_order(group, &mut head)).collect()
 }

@@ -4,9 +4,18 @@
 use crate::contour::Point;
 use crate::length::tolerance::PARALLEL;
 
+/// A perforation, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dashes {
+    /// Length of a cut.
+    pub cut: f64,
+    /// Length of the card left between two cuts.
+    pub tie: f64,
+}
+
 /// The cuts of a perforation. It starts and ends on a tie, so that the fold's ends hold; ties are all alike and at
 /// least `gap` long, mm. A line too short for that has one cut in its middle, of half its length at the most.
-pub(super) fn dashes(from: Point, to: Point, dash: f64, gap: f64) -> Vec<(Point, Point)> {
+pub(crate) fn dashes(from: Point, to: Point, dash: f64, gap: f64) -> Vec<(Point, Point)> {
     let length = from.distance(to);
     #[allow(
         clippy::cast_possible_truncation,

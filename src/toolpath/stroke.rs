@@ -72,4 +72,6 @@ pub struct SheetPaths {
     pub height: f64,
     /// The strokes.
     pub strokes: Vec<Stroke>,
+    /// How long the machine takes for them once, where it is said how fast it is.
+    pub seconds: Option<f64>,
 }

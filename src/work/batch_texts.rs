@@ -66,6 +66,7 @@ impl BatchWork {
             fit: &self.no_fit,
             stocks: &self.stocks,
             cutter: &self.cutter,
+            paths: &self.paths,
             letters: Some(&self.letters),
             both_units,
             others: &[],

@@ -9,6 +9,7 @@ mod batch;
 mod batch_texts;
 mod choice;
 mod cost;
+mod coupon;
 mod edition;
 mod files;
 mod filled;
@@ -17,6 +18,7 @@ mod texts;
 
 pub use batch::BatchWork;
 pub use choice::ChoiceWork;
+pub use coupon::put_coupon;
 pub use edition::{MadeEdition, OF_SHEETS};
 use files::cut_files;
 #[cfg(feature = "pdf")]
@@ -223,7 +225,7 @@ impl Work {
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {
-        let Self { album, kit, fit, stocks, cutter, letters, .. } = self;
+        let Self { album, kit, fit, stocks, cutter, paths, letters, .. } = self;
         guide::GuideJob {
             album,
             language: album.language,
@@ -231,6 +233,7 @@ impl Work {
             fit,
             stocks,
             cutter,
+            paths,
             letters: letters.as_deref(),
             both_units,
             others: &[],

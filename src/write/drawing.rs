@@ -66,7 +66,7 @@ fn marks(out: &mut String, picture: &Picture) {
             }
             Mark::Line { points, pen } => {
                 out.push_str("<path d=\"");
-                let mut path = Path { out: &mut *out, frame: frame(picture.height) };
+                let mut path = Path { out: &mut *out, frame: frame(picture.height), cubics: false };
                 for (index, &point) in points.iter().enumerate() {
                     path.step(if index == 0 { "M" } else { " L" }, point);
                 }
@@ -94,7 +94,7 @@ fn marks(out: &mut String, picture: &Picture) {
 }
 
 fn closed(out: &mut String, contour: &Contour, height: f64) {
-    Path { out, frame: frame(height) }.closed(contour);
+    Path { out, frame: frame(height), cubics: false }.closed(contour);
     out.push(' ');
 }
 

@@ -6,8 +6,8 @@
 use super::frame::Frame;
 use super::number::{push, text};
 use super::part_id;
-use crate::contour::{Contour, Edge, Point};
-use crate::cutter::Cutter;
+use crate::contour::{Contour, Edge, Point, Vec2};
+use crate::cutter::{Curves, Cutter};
 use crate::length::MM_PER_INCH;
 use crate::parts::Part;
 use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
@@ -59,7 +59,7 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
             }
             out.push_str(" d=\"");
             let start = out.len();
-            data(&mut out, stroke, frame);
+            data(&mut out, stroke, frame, cutter.manner.curves == Curves::Cubics);
             if out.len() == start {
                 // All of it is smaller than the last decimal.
                 out.truncate(before);
@@ -73,8 +73,8 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
     out
 }
 
-fn data(out: &mut String, stroke: &Stroke, frame: Frame) {
-    let mut pen = PathWriter { out, frame };
+fn data(out: &mut String, stroke: &Stroke, frame: Frame, cubics: bool) {
+    let mut pen = PathWriter { out, frame, cubics };
     match &stroke.run {
         StrokePath::Straight(pieces) => {
             let pieces = pieces.iter().filter(|(from, to)| !frame.meet(*from, *to));
@@ -101,6 +101,8 @@ fn data(out: &mut String, stroke: &Stroke, frame: Frame) {
 pub(super) struct PathWriter<'a> {
     pub out: &'a mut String,
     pub frame: Frame,
+    /// Whether arcs are written as cubics; each of them is short enough then.
+    pub cubics: bool,
 }
 
 impl PathWriter<'_> {
@@ -128,6 +130,17 @@ impl PathWriter<'_> {
     fn edge(&mut self, edge: Edge) {
         if edge.is_line() {
             self.step(" L", edge.to);
+            return;
+        }
+        if self.cubics {
+            // The usual handles: 4/3 tan(angle/4) of the radius, and a bulge is that tangent.
+            let arm = |out: Vec2| Vec2::new(-out.y, out.x) * (4.0 / 3.0 * edge.bulge);
+            let centre = edge.centre();
+            let near = edge.from + arm(edge.from - centre);
+            let far = edge.to - arm(edge.to - centre);
+            self.step(" C", near);
+            self.step(" ", far);
+            self.step(" ", edge.to);
             return;
         }
         let radius = text(edge.radius() * self.frame.scale, self.frame.decimals);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What single steps of the guide say and show: measured against sizes reckoned by hand from the kinds' own drawings.
 
-use crate::common::{cutter, near, project, work};
+use crate::common::{TempDir, cutter, hingeleaf, near, project, work};
 use hingeleaf::guide::{self, Block, Guide, Line, Number, Section, Step, Told, What};
 use hingeleaf::parts::{Deed, Kit};
 use hingeleaf::picture::Mark;
@@ -94,6 +94,73 @@ fn a_notch_is_no_round_corner() {
     let card = part(&work.kit, "journal card");
     let step = telling(&guide, |told| *told == Told::Outline(card));
     assert!(read(step).contains("Round the four corners"), "{}", read(step));
+}
+
+/// What a punch makes is punched, what is wider is drawn with a compass; soft corners have their radius.
+#[test]
+fn openings_are_told_as_they_are_made() {
+    let kind = |hole: &str| {
+        format!(
+            r#""kinds": [{{ "format": "hingeleaf-kind/1", "name": "view", "is": "insert", "about": "a card to look through",
+            "pieces": {{ "view": {{ "height": "height", "panels": [{{ "name": "view", "width": "width", "holes": [{hole}] }}] }} }} }}],
+            "pages": [{{ "kind": "pocket" }}], "inserts": [{{ "kind": "view", "width": 100, "height": 120 }}]"#
+        )
+    };
+    for (hole, told, tool) in [
+        (r#"{ "round": ["30 mm", "40 mm"], "across": "5 mm" }"#, "Punch a hole 5 mm wide", "Hole punch"),
+        (r#"{ "round": ["30 mm", "40 mm"], "across": "2 mm" }"#, "Pierce a hole 2 mm wide", "Awl"),
+        (r#"{ "round": ["50 mm", "60 mm"], "across": "42 mm" }"#, "Draw a circle 42 mm wide with a compass", "Compass"),
+        (
+            r#"{ "window": ["10 mm", "20 mm", "60 mm", "50 mm"], "rounded": "8 mm" }"#,
+            "Round its corners to a radius of 8 mm",
+            "knife",
+        ),
+        (r#"{ "window": ["10 mm", "20 mm", "60 mm", "50 mm"] }"#, "Cut an opening 60 mm × 50 mm", "knife"),
+    ] {
+        let (work, guide) = made(&kind(hole));
+        let view = part(&work.kit, "view");
+        let text = read(telling(&guide, |told| matches!(told, Told::Hole(part, _) if *part == view)));
+        // Between a number and its unit stands a space that no line ends at.
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(text.contains(told), "{text}");
+        let tools = section_words(&guide, "need");
+        assert!(tools.contains(tool), "{tool}: {tools}");
+        for other in ["Hole punch", "Awl", "Compass"].into_iter().filter(|other| *other != tool) {
+            assert!(!tools.contains(other), "{other} is asked for: {tools}");
+        }
+    }
+}
+
+/// Curves that fill a square are no round hole: they are traced.
+#[test]
+fn a_drawn_window_is_traced() {
+    let folder = TempDir::new("guide-drawn");
+    let arcs = "M20 0 A20 20 0 0 0 40 20 A20 20 0 0 0 20 40 A20 20 0 0 0 0 20 A20 20 0 0 0 20 0 Z";
+    folder.put(
+        "star.svg",
+        format!(r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 40"><path d="{arcs}"/></svg>"#),
+    );
+    folder.put(
+        "album.json",
+        r#"{ "format": "hingeleaf-album/1", "page": { "width": 148, "height": 190 },
+            "stocks": { "card": { "sheet": "A4", "caliper": 0.3 } },
+            "kinds": [{ "format": "hingeleaf-kind/1", "name": "view", "is": "insert", "about": "a card to look through",
+            "pieces": { "view": { "height": "height", "panels": [{ "name": "view", "width": "width",
+              "holes": [{ "outline": { "file": "star.svg", "width": "8 mm" }, "at": ["30 mm", "30 mm"] }] }] } } }],
+            "pages": [{ "kind": "pocket" }], "inserts": [{ "kind": "view", "width": 100, "height": 120 }] }"#,
+    );
+    let out = folder.path().join("out");
+    let made = hingeleaf([
+        "kit",
+        folder.path().join("album.json").to_str().unwrap(),
+        "--effort",
+        "low",
+        "--out",
+        out.to_str().unwrap(),
+    ]);
+    assert_eq!(made.code, 0, "{made:?}");
+    let guide = std::fs::read_to_string(out.join("guide.html")).unwrap();
+    assert!(guide.contains("Trace the opening") && !guide.contains("Punch"), "the window is not traced");
 }
 
 /// A pattern has no distances: it is traced and cut by hand. Of 18 slits on 84 mm, 3 long, ties are (84 - 54) / 19 = 1.579 mm:

@@ -3,10 +3,10 @@
 
 use crate::common::{files, project};
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 36] = [
+const ORDER: [&str; 37] = [
     "length",
     "exact",
     "finding",
@@ -32,6 +32,7 @@ const ORDER: [&str; 36] = [
     "sheets",
     "sizes",
     "toolpath",
+    "coupon",
     "cost",
     "picture",
     "guide",
@@ -165,6 +166,35 @@ fn every_file_opens_with_its_licence_and_says_what_it_is() {
         assert_eq!(lines.next(), Some("// SPDX-License-Identifier: MIT"), "src/{path}");
         assert!(lines.next().is_some_and(|line| line.starts_with("//! ")), "src/{path} does not say what it is");
     }
+}
+
+/// Ends of the names of files that somebody wrote and that have remarks; those without an end are scripts.
+const WRITTEN: [&str; 9] = ["rs", "py", "mjs", "js", "css", "html", "ftl", "svg", ""];
+
+/// Those that don't say their licence in their first lines, where it belongs: behind what must be the first.
+fn without_licence(files: &BTreeMap<PathBuf, Vec<u8>>) -> Vec<&Path> {
+    let written = |path: &Path| WRITTEN.iter().any(|end| path.extension().unwrap_or_default() == *end);
+    let says = |bytes: &[u8]| {
+        String::from_utf8_lossy(bytes).lines().take(2).any(|line| line.contains("SPDX-License-Identifier: MIT"))
+    };
+    files.iter().filter(|(path, bytes)| written(path) && !says(bytes)).map(|(path, _)| path.as_path()).collect()
+}
+
+#[test]
+fn sources_scripts_styles_and_pages_say_their_licence() {
+    for (folder, least) in [("src", 500), ("tests", 100), ("benches", 5), (".ci", 1)] {
+        let mut found = files(&project().join(folder));
+        // What other programs leave there.
+        found.retain(|path, _| !path.iter().any(|part| part == "__pycache__" || part == "node_modules"));
+        assert!(found.len() >= least, "{folder} was not found");
+        assert_eq!(without_licence(&found), [Path::new(""); 0], "in {folder}");
+    }
+    let one = |name: &str, text: &str| BTreeMap::from([(PathBuf::from(name), text.as_bytes().to_vec())]);
+    for name in ["new.rs", "look.css", "page.js", "page.html", "words.ftl", "run", "icon.svg", "test_x.py"] {
+        assert_eq!(without_licence(&one(name, "x\n")), [Path::new(name)]);
+        assert_eq!(without_licence(&one(name, "x\n# SPDX-License-Identifier: MIT\n")), [Path::new(""); 0]);
+    }
+    assert_eq!(without_licence(&one("starter.json", "{}")), [Path::new(""); 0], "JSON has no remarks");
 }
 
 #[test]

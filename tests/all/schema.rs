@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The committed schemas are the ones that the program prints. An outside validator tries them on every file.
 
-use hingeleaf::{album, batch, cutter, drawer, kind_file, parts, write};
+use hingeleaf::{album, batch, coupon, cutter, drawer, kind_file, parts, write};
 
 #[test]
 fn committed_schemas_are_the_programs_own() {
@@ -11,6 +11,7 @@ fn committed_schemas_are_the_programs_own() {
         ("cutter", cutter::schema()),
         ("drawer", drawer::schema()),
         ("kind", kind_file::schema()),
+        ("measured", coupon::schema()),
         ("report", write::report_schema()),
         ("compare", write::compare_schema()),
     ] {

@@ -93,6 +93,7 @@ tool-knife = Bastelmesser und Schneidematte, für Ecken und Ausschnitte
 tool-scorer = Rillbrett mit Anschlag, oder Lineal und stumpfe Spitze
 tool-folder = Falzbein
 tool-punch = Lochzange
+tool-compass = Zirkel, für runde Ausschnitte
 tool-awl = Ahle, für enge Löcher
 tool-needle = Nadel für den Faden
 tool-brush = Flachpinsel für den Leim
@@ -248,6 +249,7 @@ shape-head = { $n_is ->
 shape-heads = Jedes dieser Teile gleich formen.
 shape-trace = Das Teil von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. An den Linien schneiden, Öffnungen zuerst.
 shape-mark = Die Abstände im Bild an den Kanten anzeichnen. Zwischen den Marken gerade schneiden.
+shape-trace-edge = Die gebogene Kante von ihrer Seite in templates.pdf abpausen, in wahrer Größe gedruckt, und an ihr entlang schneiden.
 shape-edge = Von der Seite in templates.pdf abpausen, in wahrer Größe gedruckt: { $edges }. An dieser Linie von Hand schneiden: Ein Schneidegerät schneidet gerade.
 cut-scallop = die Bogenkante
 cut-wave = die Wellenkante
@@ -297,11 +299,17 @@ shape-punch = { $n_is ->
     [one] Ein Loch stanzen, { $across } weit, Mitte { $left } von links und { $top } von oben.
    *[other] Löcher stanzen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }.
 }
+shape-compass = { $n_is ->
+    [one] Mit dem Zirkel einen Kreis zeichnen, { $across } weit, Mitte { $left } von links und { $top } von oben. Ausschneiden.
+   *[other] Mit dem Zirkel Kreise zeichnen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }. Ausschneiden.
+}
 shape-pierce = { $n_is ->
     [one] Ein Loch stechen, { $across } weit, Mitte { $left } von links und { $top } von oben.
    *[other] Löcher stechen, { $across } weit, Mitten { $left } von links. Von oben liegen sie bei { $top }.
 }
 shape-open = Einen Ausschnitt schneiden, { $width } × { $height }, { $left } von links und { $top } von oben.
+shape-open-soft = Einen Ausschnitt schneiden, { $width } × { $height }, { $left } von links und { $top } von oben. Seine Ecken mit einem Radius von { $radius } abrunden.
+shape-open-trace = Den Ausschnitt von seiner Seite in templates.pdf abpausen, in wahrer Größe gedruckt. Er ist insgesamt { $width } × { $height } groß, { $left } von links und { $top } von oben. Ausschneiden.
 shape-open-shape = Den Ausschnitt im Bild schneiden, insgesamt { $width } × { $height }, { $left } von links und { $top } von oben.
 shape-picture = { $part } flach liegend, mit den Abständen von links und von oben.
 corners-all = alle vier
@@ -735,6 +743,32 @@ machine-score = Rillen
 machine-score-line = ein leichter Zug
 machine-score-dash = Schnitte von { $dash }, { $gap } auseinander
 machine-shared = Nachbarn teilen einen Schnitt
+machine-passes = Jeder Zug wird gemacht
+machine-passes-are = { $cut } × Schnitte, { $score } × Rillen, { $draw } × Zeichen; die Dateien enthalten sie alle
+machine-nicks = Ungeschnittene Stege, die ein Teil halten
+machine-nicks-are = { $n } zu { $length }; { $small } an Teilen unter { $under }
+machine-overrun = Geschlossene Schnitte laufen über ihren Anfang hinaus um
+machine-trail = Die Messerspitze läuft nach um
+machine-trail-plain = { $trail }; die Maschine oder ihr Programm soll an Ecken helfen
+machine-trail-helped = { $trail }; die Dateien führen sie um Ecken, andere Hilfe also abschalten
+machine-start = Geschlossene Schnitte beginnen
+machine-start-hidden = an einer Ecke, die überklebt wird, wo es eine gibt
+machine-first = Zuerst ausgeschnitten werden
+machine-first-small = kleine Teile
+machine-direction = Geschlossene Schnitte laufen
+machine-part-right = mit dem Teil rechts vom Werkzeug
+machine-clockwise = im Uhrzeigersinn
+machine-counter-clockwise = gegen den Uhrzeigersinn
+machine-curves = Bögen sind
+machine-cubics = kubische Kurven in SVG-Dateien, Kreisbögen in DXF-Dateien
+machine-lines = kurze Strecken, höchstens { $off } neben dem Bogen
+machine-time-caption = Wie lange die Maschine mit allen Zügen ihrer Dateien zu tun hat
+machine-time-sheet = Bogen
+machine-time-times = Wie oft
+machine-time-each = Je Bogen
+machine-time-all = Alle
+machine-time-total = Alle Bögen
+machine-time-unknown = nicht bekannt
 machine-none = nichts
 machine-yes = ja
 machine-try = Auf einem Rest jedes Materials Schnitt und Rille proben und den richtigen Druck oder die Leistung notieren.
@@ -1040,3 +1074,47 @@ template-both = Wechselfalz
 template-glued = geklebt
 template-tiles = Kacheln: eine von zweien an der Punktlinie schneiden, Ringe auf Ringe legen, zusammenkleben.
 template-shows = Seite { $page } von { $pages } der Schablonen in wahrer Größe. Teile: { $parts }. Linien von 100 mm und 4 Zoll zum Prüfen des Drucks.
+
+## Das Probestück
+coupon-title = Probestück für eine Maschine
+coupon-shows = Das Probestück: Marken, Streifen in einem Schlitz, Quadrate, Streifen mit Rillen, und die Buchstaben A bis I
+coupon-before = Das Probestück schneiden
+coupon-words = Ein Stück zeigt, was die Maschine tut. Einmal für jeden Karton und jedes Werkzeug schneiden, messen und aufschreiben.
+coupon-step-card = Den Karton der Alben nehmen. Seine Laufrichtung liegt längs des aufrechten Streifens mit Rillen, E.
+coupon-step-scale = Die Schneidedatei laden. Das Programm muss den Bogen in seiner wahren Größe zeigen. Keine Größe ändern.
+coupon-step-cut = Die Maschine zuerst zeichnen, dann rillen, zuletzt schneiden lassen.
+coupon-step-wait = Den Bogen liegen lassen, bis alles geschnitten ist. Noch nichts herausdrücken.
+coupon-measure = Messen
+coupon-step-marks = A: zwischen den langen Marken messen, von links nach rechts und von unten nach oben, auf 0,1 mm.
+coupon-step-strips = B: die zehn Streifen herausnehmen. An einem Lineal zusammenschieben und die ganze Reihe messen.
+coupon-step-slot = B: den Schlitz, aus dem die Streifen kamen, an seiner langen Seite messen.
+coupon-step-square = C: das kleine Quadrat zurück in sein Loch legen. Es hat in beiden Richtungen die Werkzeugbreite als Spiel.
+coupon-judge = Beurteilen
+coupon-step-fold = D und E: von jeder Nummer die erste Rille als Tal, die zweite als Berg falten, an beiden Streifen.
+coupon-step-free = F: auf jedes Quadrat drücken. Das erste notieren, das an seiner Ecke ohne Riss frei kommt.
+coupon-step-sharp = G: die Ecken ansehen. Das Quadrat mit den schärfsten notieren. Ohne Schleppmesser entfällt das.
+coupon-step-held = H: den Bogen anheben. Das erste Teil notieren, das fest hängt und sich noch sauber herausdrücken lässt.
+coupon-step-read = I: sehen, welche Wörter lesbar sind. Keine kleineren zeichnen.
+coupon-boxes = Hier eintragen, dann in die Datei measured.json
+coupon-head-letter = Bei
+coupon-head-what = Was
+coupon-head-read = Gelesen
+coupon-head-field = In der Datei
+coupon-box-across = Marken von links nach rechts, mm
+coupon-box-up = Marken von unten nach oben, mm
+coupon-box-strips = Reihe der zehn Streifen, mm
+coupon-box-slots = Schlitz, mm
+coupon-box-score = Nummer der besten Rille
+coupon-box-overrun = Nummer des ersten Quadrats, das frei kam
+coupon-box-trail = Nummer des schärfsten Quadrats
+coupon-box-nick = Nummer des ersten Teils, das hielt
+coupon-ladders = Wofür die Nummern stehen, in mm
+coupon-head-number = Nummer
+coupon-head-score = D, E: Rille
+coupon-head-overrun = F: Überlauf
+coupon-head-trail = G: Nachlauf
+coupon-head-nick = H: ungeschnitten
+coupon-after = Die Maschinendatei machen
+coupon-step-write = Das Gelesene statt null in measured.json eintragen. Was nicht gemessen wurde, bleibt null.
+coupon-step-save = Das Programm daraus die Maschinendatei machen lassen: coupon --measured measured.json --save my-cutter.json
+coupon-step-again = Stimmt laut Programm der Maßstab nicht, das an der Maschine oder in ihrem Programm beheben und neu schneiden.

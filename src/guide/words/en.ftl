@@ -92,6 +92,7 @@ tool-knife = Craft knife and a mat, for corners and openings
 tool-scorer = Scoring board with a fence, or a rule and a blunt point
 tool-folder = Bone folder
 tool-punch = Hole punch
+tool-compass = Compass, for round openings
 tool-awl = Awl, for narrow holes
 tool-needle = Needle for the thread
 tool-brush = Flat brush for the glue
@@ -246,6 +247,7 @@ shape-head = { $n_is ->
 }
 shape-heads = Shape each of these pieces in the same way.
 shape-mark = Mark the distances in the picture along the edges. Cut along straight lines between the marks.
+shape-trace-edge = Trace the curved edge from its page in templates.pdf, printed at true size, and cut along it.
 shape-trace = Trace it from its page in templates.pdf, printed at true size. Cut along the lines, openings first.
 shape-edge = Trace { $edges } from its page in templates.pdf, printed at true size. Cut along that line by hand: a trimmer cuts straight.
 cut-scallop = the scalloped edge
@@ -296,11 +298,17 @@ shape-punch = { $n_is ->
     [one] Punch a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
    *[other] Punch holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
 }
+shape-compass = { $n_is ->
+    [one] Draw a circle { $across } wide with a compass, its middle { $left } from the left and { $top } from the top. Cut it out.
+   *[other] Draw circles { $across } wide with a compass, their middles { $left } from the left. From the top they are at { $top }. Cut them out.
+}
 shape-pierce = { $n_is ->
     [one] Pierce a hole { $across } wide, its middle { $left } from the left and { $top } from the top.
    *[other] Pierce holes { $across } wide, their middles { $left } from the left. From the top they are at { $top }.
 }
 shape-open = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top.
+shape-open-soft = Cut an opening { $width } × { $height }, { $left } from the left and { $top } from the top. Round its corners to a radius of { $radius }.
+shape-open-trace = Trace the opening from its page in templates.pdf, printed at true size. It is { $width } × { $height } in all, { $left } from the left and { $top } from the top. Cut it out.
 shape-open-shape = Cut the opening in the picture, { $width } × { $height } in all, { $left } from the left and { $top } from the top.
 shape-picture = { $part } lying flat, with its distances from the left and the top.
 corners-all = four
@@ -754,6 +762,32 @@ machine-score = Scores
 machine-score-line = one light stroke
 machine-score-dash = cuts of { $dash }, { $gap } apart
 machine-shared = Neighbours share one cut
+machine-passes = Each stroke is made
+machine-passes-are = { $cut } × cuts, { $score } × scores, { $draw } × marks; the files hold them all
+machine-nicks = Uncut bits that hold a part (nicks)
+machine-nicks-are = { $n } of { $length }; { $small } on parts under { $under }
+machine-overrun = Closed cuts run on past their start by
+machine-trail = The blade's tip trails by
+machine-trail-plain = { $trail }; let the machine or its program help at corners
+machine-trail-helped = { $trail }; the files lead it round corners, so turn other help off
+machine-start = Closed cuts begin
+machine-start-hidden = at a corner that is glued over, where there is one
+machine-first = Cut out first
+machine-first-small = small parts
+machine-direction = Closed cuts run
+machine-part-right = with the part at the tool's right
+machine-clockwise = with the clock
+machine-counter-clockwise = against the clock
+machine-curves = Curves are
+machine-cubics = cubic curves in SVG files, arcs in DXF files
+machine-lines = short lines, { $off } off the curve at most
+machine-time-caption = How long the machine is busy with all strokes of its files
+machine-time-sheet = Sheet
+machine-time-times = How often
+machine-time-each = Each
+machine-time-all = All
+machine-time-total = All sheets
+machine-time-unknown = not known
 machine-none = none
 machine-yes = yes
 machine-try = Try a cut and a score on an offcut of each stock, and write down what pressure or power is right.
@@ -877,3 +911,47 @@ template-both = folds both ways
 template-glued = glued
 template-tiles = Tiles: cut one of two along the dotted line, lay it on the other's with rings on rings, tape.
 template-shows = Page { $page } of { $pages } of the templates at true size. Parts: { $parts }. Lines of 100 mm and of 4 in to check the print by.
+
+## The test piece
+coupon-title = Test piece for a machine
+coupon-shows = The test piece: marks, strips in a slot, squares, strips with scores, and letters A to I
+coupon-before = Cut the test piece
+coupon-words = One piece tells what your machine does. Cut it once for each card and tool, measure it, and write down what you read.
+coupon-step-card = Take the card that your albums are of. Lay its grain along the upright strip of scores, E.
+coupon-step-scale = Load the cutting file. See that your program shows the sheet as large as it is. Change no size.
+coupon-step-cut = Let the machine draw first, score next, and cut last.
+coupon-step-wait = Leave the sheet lying until all is cut. Do not press anything out yet.
+coupon-measure = Measure
+coupon-step-marks = A: measure between the long marks, from left to right and from bottom to top, to the nearest 0.1 mm.
+coupon-step-strips = B: take out the ten strips. Push them together along a rule and measure the whole row.
+coupon-step-slot = B: measure the slot that the strips came from, along its long side.
+coupon-step-square = C: lay the small square back into its hole. It has the tool's width as play, both ways.
+coupon-judge = Judge
+coupon-step-fold = D and E: fold the first score of each number as a valley, the second as a mountain, on both strips.
+coupon-step-free = F: press on each square. Note the first that comes free at its corner without a tear.
+coupon-step-sharp = G: look at the corners. Note the square with the sharpest. Leave this out without a swivelling blade.
+coupon-step-held = H: lift the sheet. Note the first piece that hangs firm and can still be pressed out clean.
+coupon-step-read = I: see which words can be read. Draw none smaller.
+coupon-boxes = Write here, then into the file measured.json
+coupon-head-letter = By
+coupon-head-what = What
+coupon-head-read = Read
+coupon-head-field = In the file
+coupon-box-across = Marks from left to right, mm
+coupon-box-up = Marks from bottom to top, mm
+coupon-box-strips = Row of ten strips, mm
+coupon-box-slots = Slot, mm
+coupon-box-score = Number of the best score
+coupon-box-overrun = Number of the first square that came free
+coupon-box-trail = Number of the sharpest square
+coupon-box-nick = Number of the first piece that held
+coupon-ladders = What the numbers stand for, in mm
+coupon-head-number = Number
+coupon-head-score = D, E: score
+coupon-head-overrun = F: run on
+coupon-head-trail = G: trail
+coupon-head-nick = H: left uncut
+coupon-after = Make the cutter file
+coupon-step-write = Write what you read into measured.json in place of null. What you did not measure stays null.
+coupon-step-save = Let the program make your cutter file of it: coupon --measured measured.json --save my-cutter.json
+coupon-step-again = If it says that the scale is off, mend that in the machine or its program, then cut a new piece.

@@ -1,6 +1,16 @@
 # SPDX-License-Identifier: MIT
 # What the commands say of arguments, files and folders.
 
+## Without arguments
+first-steps =
+    Hingeleaf works out every sheet, cut and score of a folded-card photo album. Three things to try:
+
+    {"  "}hingeleaf table                            a page in your browser, with albums to play with
+    {"  "}hingeleaf new my-album.json                a small album file to start from
+    {"  "}hingeleaf kit my-album.json --out kit      everything it needs: cutting files, cutting list, guide
+
+    hingeleaf --help lists all commands, hingeleaf kit --help the options of one.
+
 ## Arguments
 bad-colours = --colours can't be read at { $colour }
 bad-colours-help = write --colours cut=#000000,score=#E69F00,draw=#CC79A7
@@ -86,3 +96,22 @@ drawer-changed-help = run it again: somebody else may have taken from the drawer
 kind-in-code = no kind file states { $name }: its sizes are worked out in a way that a kind file can't say
 kind-source-help = these built-in kinds have a kind file: { $names }
 kind-unknown = there is no kind { $name }
+
+## The test piece
+coupon-sheet-bed = the sheet does not go into the machine
+coupon-sheet-small = the test piece takes a sheet of at least { $width } x { $height }
+coupon-sheet-small-help = give another sheet with --sheet: A4, letter, "300x300mm"
+coupon-wants = say where the test piece goes, or what was read off one
+coupon-wants-help = --out DIR writes one; --measured FILE --save FILE makes a cutter file of what was read
+kerf-impossible = by these readings the tool removes { $kerf }, which can't be
+kerf-measured = the tool removes { $kerf }, give or take { $off }
+kerf-unknown = the strips alone, or the slot alone, do not tell what the tool removes
+kerf-unknown-help = measure the other, too, or the scale across
+readings-disagree = the row of strips tells of { $row } that the tool removes, the slot of { $slot }
+readings-disagree-help = measure the strips, the slot and the scale across again, from inner edge to inner edge, pushing the strips together
+scale-across = from left to right
+scale-up = from bottom to top
+scale-off = { $way } 100 mm come out as { $read }, give or take { $off }: { $share }
+scale-off-help = set this right in the machine or its program; nothing here is changed by it
+scale-right = { $way } 100 mm come out as { $read }, give or take { $off }: as they should
+no-measured-file-help = coupon --out DIR writes a test piece with an empty measured.json

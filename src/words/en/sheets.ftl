@@ -88,6 +88,17 @@ wider = { $by } wider
 hole-at = hole { $number } (at { $x }, { $y } mm, { $width } x { $height } mm)
 hole-splits = { $hole } has a neck narrower than the kerf of { $kerf }: it would fall into several
 hole-unsound = { $hole } crosses itself or runs the wrong way round
+few-nicks = it has room for { $found } of { $wanted } nicks, clear of its corners and of the ends of scores
+few-nicks-help = nothing need be done; shorter nicks leave more room
+narrow-holes = { $holes ->
+        [one] a hole is
+       *[other] { $holes } holes are
+    } narrower than { $least }, or { $holes ->
+        [one] has
+       *[other] have
+    } an arm that is; the machine's smallest_inner says so much
+narrow-notch = a notch is narrower than { $least }; the machine's smallest_inner says so much
+inner-too-small-help = make it larger, cut it by hand, or try it on the test piece and set smallest_inner
 hole-vanishes = { $hole } is narrower than the kerf of { $kerf }: nothing of it would be left
 outline-splits = it has a notch that a kerf of { $kerf } can't follow
 outline-unsound = its outline crosses itself or runs the wrong way round

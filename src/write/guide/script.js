@@ -1,3 +1,4 @@
+// SPDX-License-Identifier: MIT
 (function () {
   "use strict";
   var body = document.body, boxes = Array.prototype.slice.call(document.querySelectorAll("input[type=checkbox]"));

@@ -96,6 +96,10 @@ impl<'a> Pagination<'a> {
             let parted = if block.height > self.height { part(&block, room) } else { None };
             if let Some((above, below)) = parted {
                 self.page.below(above, 0.0, before);
+                // Where all words have had room, no page is begun for the rule below them.
+                if below.placed.iter().all(is_bar) {
+                    return;
+                }
                 block = below;
             } else if begins {
                 break;
@@ -116,17 +120,20 @@ impl<'a> Pagination<'a> {
     }
 }
 
+fn is_bar(one: &PlacedContent<'_>) -> bool {
+    matches!(one.what, TypesetContent::Bar { .. })
+}
+
 /// What of a block stands above a line, and what below it: the lowest line within the room that cuts through nothing but bars.
 /// None where that would leave nothing above.
 fn part<'a>(block: &TypesetBlock<'a>, room: f64) -> Option<(TypesetBlock<'a>, TypesetBlock<'a>)> {
-    let bar = |one: &PlacedContent<'_>| matches!(one.what, TypesetContent::Bar { .. });
     let mut cut = room;
     loop {
-        let through = |one: &&PlacedContent<'_>| !bar(one) && one.y < cut - HAIR && one.y + one.height > cut + HAIR;
+        let through = |one: &&PlacedContent<'_>| !is_bar(one) && one.y < cut - HAIR && one.y + one.height > cut + HAIR;
         let Some(higher) = block.placed.iter().filter(through).map(|one| one.y).min_by(f64::total_cmp) else { break };
         cut = higher;
     }
-    block.placed.iter().find(|one| !bar(one) && one.y + one.height <= cut + HAIR)?;
+    block.placed.iter().find(|one| !is_bar(one) && one.y + one.height <= cut + HAIR)?;
     let (mut above, mut below) = (TypesetBlock { height: cut, ..TypesetBlock::default() }, TypesetBlock::default());
     below.height = block.height - cut;
     for one in &block.placed {

@@ -2,7 +2,7 @@
 //! SVG files, read by a library for XML and one for path data.
 
 use super::{Bow, Pull, Rounding, in_order, near, pulls};
-use crate::contour::Point;
+use crate::contour::{Point, Vec2};
 use crate::cutter::Cutter;
 use crate::length::MM_PER_INCH;
 use crate::net::Sense;
@@ -179,6 +179,10 @@ impl PathReader {
                 {
                     arc(from, rx * self.unit.mm, sweep, self.point(x, y))
                 }
+                PathSegment::CurveTo { abs: true, x1, y1, x2, y2, x, y } => {
+                    let ends = [from, self.point(x1, y1), self.point(x2, y2), self.point(x, y)];
+                    cubic(ends, self.unit).ok_or_else(strange)?
+                }
                 PathSegment::ClosePath { .. } => {
                     pull.closed = true;
                     at = None;
@@ -206,3 +210,28 @@ fn arc(from: Point, radius: f64, sweep: bool, to: Point) -> Bow {
     let rise = half * half / (radius + ((radius - half) * (radius + half)).sqrt());
     Bow { from, to, rise: if sweep { -rise } else { rise } }
 }
+
+/// The arc that a cubic stands for; none where the cubic is no arc.
+fn cubic(ends: [Point; 4], unit: Unit) -> Option<Bow> {
+    let at = |t: f64| {
+        let weights = [(1.0 - t).powi(3), 3.0 * t * (1.0 - t).powi(2), 3.0 * t * t * (1.0 - t), t.powi(3)];
+        let sum = ends.iter().zip(weights).map(|(end, weight)| end.to_vec2() * weight);
+        sum.fold(Vec2::ZERO, |all, one| all + one)
+    };
+    let [from, _, _, to] = ends;
+    let chord = to - from;
+    let long = chord.hypot();
+    if long <= 0.0 {
+        return None;
+    }
+    // To the right of its way, as the rise of a bow is.
+    let rise = chord.cross(from.to_vec2() - at(0.5)) / long;
+    let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise.abs());
+    let centre = from.midpoint(to) + Vec2::new(-chord.y, chord.x) / long * ((radius - rise.abs()) * rise.signum());
+    let slack = 4.0 * unit.step * unit.mm + radius * CUBIC;
+    let on = |t: f64| near((at(t) - centre.to_vec2()).hypot(), radius, slack);
+    (rise.abs() < slack || (on(0.25) && on(0.5) && on(0.75))).then_some(Bow { from, to, rise })
+}
+
+/// How far a cubic for an eighth of a circle stands off it, of its radius: less than this.
+const CUBIC: f64 = 1e-5;

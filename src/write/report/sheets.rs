@@ -44,6 +44,9 @@ struct ToolRow {
     draw_mm: f64,
     travel_mm: f64,
     lifts: u64,
+    /// How long the machine takes for one such sheet, where its speed is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    seconds: Option<f64>,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -155,7 +158,8 @@ fn tool_row(sheet: &SheetPaths) -> ToolRow {
     let effort = ToolEffort::of(sheet);
     let [cut_mm, score_mm, draw_mm, travel_mm] =
         [effort.cut, effort.score, effort.draw, effort.travel].map(|mm| rounded(mm, 3));
-    ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts }
+    let seconds = sheet.seconds.map(|seconds| rounded(seconds, 1));
+    ToolRow { cut_mm, score_mm, draw_mm, travel_mm, lifts: effort.lifts, seconds }
 }
 
 pub(super) fn sheet_row<'a>(

@@ -35,7 +35,7 @@ pub(crate) fn near(found: f64, expected: f64, tolerance: f64) {
 }
 
 /// Findings as a failing test shows them.
-fn said(findings: &[Finding]) -> String {
+pub(crate) fn said(findings: &[Finding]) -> String {
     let lines: Vec<String> = findings.iter().map(Finding::headline).collect();
     lines.join("\n")
 }

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+//! What a shell needs to complete what is typed.
+
+use super::arguments::{Arguments, Completions};
+use super::end::ExitStatus;
+use super::say;
+use clap::CommandFactory as _;
+
+pub(super) fn completions(wanted: &Completions) -> ExitStatus {
+    let mut script = Vec::new();
+    clap_complete::generate(wanted.shell, &mut Arguments::command(), "hingeleaf", &mut script);
+    say::out(&String::from_utf8_lossy(&script), ExitStatus::Done)
+}

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+//! What is made of readings of a test piece, and how broken readings are answered. What the piece holds is read by other
+//! people's readers in `tests/outside/test_coupon.py`.
+
+use crate::common::{TempDir, hingeleaf, project};
+use hingeleaf::coupon::{self, Coupon};
+use hingeleaf::cutter::{self, Cutter, ScoreMode};
+use hingeleaf::fields::Source;
+use hingeleaf::finding::{Finding, Level};
+use hingeleaf::length::Length;
+use std::fs;
+
+fn read(fields: &str) -> (Option<coupon::MeasuredSettings>, Vec<Finding>) {
+    let text = format!("{{ \"format\": \"hingeleaf-measured/1\", {fields} }}");
+    let read = coupon::read(&Source::new("measured.json", text.into()).unwrap());
+    let worked = read.value.map(|measured| coupon::worked(&measured));
+    let findings = read.findings.into_iter().chain(worked.iter().flat_map(|worked| worked.findings.clone())).collect();
+    (worked.and_then(|worked| worked.value), findings)
+}
+
+/// To the nearest 0.1 mm, as a ruler is read.
+fn ruler(mm: f64) -> f64 {
+    (mm * 10.0).round() / 10.0
+}
+
+/// A machine with a scale and a kerf, read by a ruler; arithmetic of its own: ten strips of 10 mm each lose a kerf, the slot gains one.
+#[test]
+fn the_kerf_comes_back_within_what_is_said() {
+    for scale in [0.99, 0.9973, 1.0, 1.004, 1.013] {
+        for kerf in [0.0, 0.03, 0.08, 0.13, 0.2, 0.31] {
+            let [across, strips, slots] =
+                [100.0 * scale, 10.0 * (10.0 * scale - kerf), 100.0 * scale + kerf].map(ruler);
+            for fields in [
+                format!("\"strips\": {strips}, \"slots\": {slots}"),
+                format!("\"scale\": {{ \"across\": {across}, \"up\": null }}, \"strips\": {strips}, \"slots\": null"),
+                format!("\"scale\": {{ \"across\": {across} }}, \"strips\": {strips}, \"slots\": {slots}"),
+                format!("\"scale\": {{ \"across\": {across} }}, \"slots\": {slots}"),
+            ] {
+                let (worked, findings) = read(&fields);
+                let (found, off) = worked.unwrap().kerf.unwrap_or_else(|| panic!("{fields}: {findings:?}"));
+                assert!(
+                    (found - kerf).abs() <= off + 1e-9 && off <= 0.1 + 1e-9,
+                    "{fields}: {found} ± {off}, not {kerf}"
+                );
+                assert!(findings.iter().all(|finding| finding.id != "readings-disagree"), "{fields}");
+            }
+        }
+    }
+}
+
+/// The scale is told where it is off by more than a ruler shows, and never taken into account.
+#[test]
+fn a_scale_that_is_off_is_told() {
+    let level = |across: f64| {
+        let (worked, findings) = read(&format!("\"scale\": {{ \"across\": {across}, \"up\": 100 }}"));
+        assert_eq!(worked.unwrap().kerf, None);
+        findings.iter().map(|finding| finding.level).max_by_key(|level| *level == Level::Warn).unwrap()
+    };
+    assert!(level(100.0) == Level::Note && level(100.2) == Level::Warn && level(99.8) == Level::Warn);
+}
+
+#[test]
+fn readings_that_can_not_be_are_told() {
+    let ids = |fields: &str| read(fields).1.iter().map(|finding| finding.id).collect::<Vec<_>>();
+    // The row is longer than the slot that it came from.
+    assert_eq!(ids("\"strips\": 101, \"slots\": 100.1"), ["kerf-impossible"]);
+    // 0.13 mm by the row, 0.9 mm by the slot.
+    assert!(ids("\"scale\": { \"across\": 100 }, \"strips\": 98.7, \"slots\": 100.9").contains(&"readings-disagree"));
+    assert_eq!(ids("\"strips\": 98.7"), ["kerf-unknown"]);
+    assert_eq!(ids("\"scale\": null, \"strips\": null, \"slots\": null, \"best_score\": null"), Vec::<&str>::new());
+}
+
+/// What is wrong, at its first letter, and words of the answer.
+const BROKEN: &[(&str, &str, &[&str])] = &[
+    ("\"strips\": \"wide\"", "\"wide\"", &["strips", "wide"]),
+    ("\"strips\": 9.87", "9.87", &["strips", "40 mm", "110 mm"]),
+    ("\"slot\": 100", "\"slot\"", &["did you mean \"slots\""]),
+    ("\"scale\": 100", "100", &["scale"]),
+    ("\"scale\": { \"across\": 60 }", "60", &["across", "90 mm", "110 mm"]),
+    ("\"best_score\": 6", "6", &["best_score", "1 to 5"]),
+    ("\"nick_held\": \"third\"", "\"third\"", &["nick_held", "whole number"]),
+];
+
+#[test]
+fn broken_readings_are_answered_at_their_place() {
+    for (fields, at, says) in BROKEN {
+        let text = format!("{{ \"format\": \"hingeleaf-measured/1\", {fields} }}");
+        let (_, findings) = read(fields);
+        let [finding] = findings.as_slice() else { panic!("{fields}: {findings:?}") };
+        let words = format!("{} {}", finding.text, finding.help);
+        assert!(says.iter().all(|say| words.contains(say)), "{fields}: {words}");
+        assert_eq!(finding.place.as_ref().unwrap().column, text.rfind(at).unwrap() + 1, "{fields}");
+    }
+}
+
+/// From the test piece to a cutter file, as a maker does it; nothing that is there is written over.
+#[test]
+fn a_cutter_file_is_made_of_what_was_read() {
+    let folder = TempDir::new("coupon");
+    let (out, save) = (folder.join("piece"), folder.join("my-cutter.json"));
+    let word = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    let run = |words: &[&str]| hingeleaf(words.iter().copied());
+    assert_eq!(run(&["coupon", "--out", &word(&out), "--sheet", "letter"]).code, 0);
+    assert_eq!(run(&["coupon", "--out", &word(&out)]).code, 2, "a folder that is there");
+    let measured = out.join("measured.json");
+    let filled = fs::read_to_string(&measured).unwrap();
+    let filled = filled.replace("\"strips\": null", "\"strips\": 98.7").replace("\"slots\": null", "\"slots\": 100.1");
+    let filled =
+        filled.replace("\"best_score\": null", "\"best_score\": 4").replace("\"nick_held\": null", "\"nick_held\": 3");
+    fs::write(&measured, filled).unwrap();
+    let base = word(&project().join("fixtures/cutters/laser-on-board.json"));
+    let words = ["coupon", "--cutter", &base, "--measured", &word(&measured), "--save", &word(&save)];
+    assert_eq!(run(&words).code, 0);
+    assert_eq!(run(&words).code, 2, "a file that is there");
+    let read = cutter::read(&Source::new("my-cutter.json", fs::read(&save).unwrap()).unwrap());
+    assert!(read.findings.is_empty(), "{:?}", read.findings);
+    let made = read.value.unwrap();
+    // 1.4 mm over eleven kerfs are 0.13 mm; the third nick is 0.5 mm, less the kerf on the part.
+    let mm = Length::from_mm;
+    assert_eq!(made.kerf, mm(0.13));
+    assert_eq!(made.score, ScoreMode::Dash { dash: mm(2.0), gap: mm(1.0) });
+    let nicks = made.manner.nicks.unwrap();
+    assert!(nicks.length == mm(0.37) && nicks.count == 3);
+    assert!(made.gap == mm(4.0) && made.manner.passes.cut == 2 && made.findings().is_empty());
+}
+
+#[test]
+fn a_sheet_that_is_too_small_is_refused() {
+    let piece = |width: f64, height: f64| {
+        let made: Result<Coupon, _> =
+            coupon::coupon(&Cutter::default(), (Length::from_mm(width), Length::from_mm(height)));
+        made.map(|_| ()).map_err(|finding| finding.id)
+    };
+    assert_eq!(piece(210.0, 297.0), Ok(()));
+    assert_eq!(piece(190.0, 168.0), Ok(()));
+    assert_eq!(piece(189.0, 297.0), Err("coupon-sheet"));
+}
+
+/// Every cutter file that lies ready is sound, and the piece can be made with it.
+#[test]
+fn cutter_files_to_start_from_are_sound() {
+    let mut seen = 0;
+    for file in fs::read_dir(project().join("fixtures/cutters")).unwrap().map(|file| file.unwrap().path()) {
+        if file.extension().is_some_and(|ending| ending == "json") {
+            let read = cutter::read(&Source::new("cutter.json", fs::read(&file).unwrap()).unwrap());
+            assert!(read.findings.is_empty(), "{}: {:?}", file.display(), read.findings);
+            let cutter = Cutter { bed: None, ..read.value.unwrap() };
+            assert!(cutter.findings().is_empty(), "{}", file.display());
+            assert!(coupon::coupon(&cutter, (Length::from_mm(210.0), Length::from_mm(297.0))).is_ok());
+            seen += 1;
+        }
+    }
+    assert!(seen >= 7);
+}
