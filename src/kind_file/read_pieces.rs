@@ -265,7 +265,8 @@ impl KindReading<'_, '_> {
             );
         }
         let hung = EdgeWord::ALL.into_iter().map(hung);
-        let others = hung.chain([CORNERS, NOTCHES, TAPER]).filter(|key| values.says(*key)).map(|key| key.name());
+        let others =
+            hung.chain([CORNERS, NOTCHES, TAPER]).filter(|key| values.says(*key)).map(crate::fields::Key::name);
         let others: Vec<&'static str> = others.chain(values.says(TIMES).then(|| TIMES.name())).collect();
         for other in others {
             let text = Said::new("drawn-panel-more").with("field", Arg::field(other));

@@ -18,9 +18,9 @@ pub(super) struct DrawnPanel {
 }
 
 /// A drawing's shape; nothing where nobody has read it, which is told then.
-fn shape<'k>(
+fn shape(
     builder: &mut Builder<'_>,
-    made: &MadeKind<'k>,
+    made: &MadeKind<'_>,
     number: usize,
 ) -> Option<(&'static KindDrawing, &'static DrawnShape)> {
     let drawing = made.file.drawings.get(number)?;
