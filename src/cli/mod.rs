@@ -13,6 +13,7 @@ mod compare_again;
 mod completions;
 mod cost;
 mod coupon;
+mod coupon_arguments;
 mod drawer;
 mod drawings;
 mod end;
