@@ -2,8 +2,10 @@
 //! What several commands take: the machine and its sheets, how hard to look, where to write names.
 
 use clap::{Args, ValueEnum};
+use hingeleaf::album::Language;
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
 use hingeleaf::length::{Allow, Length, Units};
+use hingeleaf::paper::Paper;
 use std::path::PathBuf;
 
 #[derive(ValueEnum, Clone, Copy, Debug)]
@@ -71,4 +73,19 @@ pub(super) fn length(text: &str) -> Result<Length, String> {
         ));
     }
     Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
+}
+
+/// A language of what is handed over, by its tag.
+pub(super) fn language(text: &str) -> Result<Language, String> {
+    let tags = Language::ALL.map(Language::word).join(" and ");
+    Language::ALL
+        .into_iter()
+        .find(|language| language.word().eq_ignore_ascii_case(text))
+        .ok_or_else(|| format!("there are words in {tags}"))
+}
+
+/// What is printed on, by its name.
+pub(super) fn paper(text: &str) -> Result<Paper, String> {
+    let names = Paper::ALL.map(Paper::word).join(", ");
+    Paper::named(text).ok_or_else(|| format!("templates are printed on one of {names}"))
 }
