@@ -2,6 +2,7 @@
 //! What may be typed.
 
 use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, length};
+use super::program_arguments::{Completions, Manual, Schema};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
 use hingeleaf::length::{Length, Ruler, Units};
@@ -71,23 +72,6 @@ pub(super) enum Command {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct Completions {
-    /// The shell
-    #[arg(value_enum)]
-    pub shell: clap_complete::Shell,
-}
-
-#[derive(Args, Debug)]
-pub(super) struct Manual {
-    /// The new folder to write, a page a command
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Problems as JSON
-    #[arg(long)]
-    pub json: bool,
-}
-
-#[derive(Args, Debug)]
 pub(super) struct CouponArguments {
     /// The folder to write the test piece into; it must not be there yet
     #[arg(long, value_name = "DIR", conflicts_with_all = ["measured", "save"])]
@@ -125,25 +109,6 @@ pub(super) struct TableArguments {
     /// Only print the address
     #[arg(long)]
     pub no_browser: bool,
-}
-
-#[derive(Args, Debug)]
-pub(super) struct Schema {
-    /// The kind of file
-    #[arg(value_enum)]
-    pub what: SchemaOf,
-}
-
-#[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum SchemaOf {
-    Album,
-    Batch,
-    Cutter,
-    Drawer,
-    Kind,
-    Measured,
-    Report,
-    Compare,
 }
 
 #[derive(Args, Debug)]
