@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What may be typed.
 
+use super::argument_words::{language, paper};
+use super::coupon_arguments::CouponArguments;
 use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, length};
 use super::program_arguments::{Completions, Manual, Schema};
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -69,34 +71,6 @@ pub(super) enum Command {
     /// Print the program's manual page, or write the pages of all commands into a folder
     #[command(after_help = "Examples:\n  hingeleaf man > hingeleaf.1\n  hingeleaf man --out man1")]
     Man(Manual),
-}
-
-#[derive(Args, Debug)]
-pub(super) struct CouponArguments {
-    /// The folder to write the test piece into; it must not be there yet
-    #[arg(long, value_name = "DIR", conflicts_with_all = ["measured", "save"])]
-    pub out: Option<PathBuf>,
-    /// The cutter file that the piece is made with; what is measured goes into a copy of it
-    #[arg(long, value_name = "FILE")]
-    pub cutter: Option<PathBuf>,
-    /// The sheet that the piece is cut from
-    #[arg(long, default_value = "A4")]
-    pub sheet: String,
-    /// The language of the instructions: en or de
-    #[arg(long, value_parser = language)]
-    pub language: Option<Language>,
-    /// What the instructions are printed on
-    #[arg(long, value_parser = paper)]
-    pub paper: Option<Paper>,
-    /// What was read off the piece
-    #[arg(long, value_name = "FILE", requires = "save")]
-    pub measured: Option<PathBuf>,
-    /// The cutter file to write; one that is there already is left alone
-    #[arg(long, value_name = "FILE", requires = "measured")]
-    pub save: Option<PathBuf>,
-    /// Problems as JSON
-    #[arg(long)]
-    pub json: bool,
 }
 
 #[derive(Args, Debug)]
@@ -309,19 +283,6 @@ pub(super) struct Catalogue {
     /// As JSON
     #[arg(long)]
     pub json: bool,
-}
-
-fn language(text: &str) -> Result<Language, String> {
-    let tags = Language::ALL.map(Language::word).join(" and ");
-    Language::ALL
-        .into_iter()
-        .find(|language| language.word().eq_ignore_ascii_case(text))
-        .ok_or_else(|| format!("there are words in {tags}"))
-}
-
-fn paper(text: &str) -> Result<Paper, String> {
-    let names = Paper::ALL.map(Paper::word).join(", ");
-    Paper::named(text).ok_or_else(|| format!("templates are printed on one of {names}"))
 }
 
 fn paper_margin(text: &str) -> Result<Length, String> {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! `hingeleaf coupon`: a test piece, and the cutter file that its readings make.
 
-use super::arguments::CouponArguments;
+use super::coupon_arguments::CouponArguments;
 use super::end::ExitStatus;
 use super::inputs::{Ended, argument, exists, put, source};
 use super::refusals::{refused, unwritten};
@@ -27,9 +27,10 @@ pub(super) fn coupon(wanted: &CouponArguments) -> ExitStatus {
 }
 
 /// What there is to say, of which files, and in the end.
-type Outcome = (Vec<Finding>, Vec<Source>, String);
+/// What was found, the files it was found in, what is printed.
+type CouponAnswer = (Vec<Finding>, Vec<Source>, String);
 
-fn made(wanted: &CouponArguments) -> Result<Outcome, Ended> {
+fn made(wanted: &CouponArguments) -> Result<CouponAnswer, Ended> {
     let mut sources = Vec::new();
     let mut findings = Vec::new();
     let mut from = None;
@@ -56,7 +57,7 @@ fn piece(
     out: &Path,
     from: Option<&(Source, Cutter)>,
     (sources, mut findings): (Vec<Source>, Vec<Finding>),
-) -> Result<Outcome, Ended> {
+) -> Result<CouponAnswer, Ended> {
     let cutter = from.map(|(_, cutter)| cutter.clone()).unwrap_or_default();
     let sides = sheet_size(&wanted.sheet).map_err(|error| argument(error.what, error.help));
     let piece = match sides {
@@ -96,7 +97,7 @@ fn save_cutter(
     (measured, save): (&Path, &Path),
     from: Option<&(Source, Cutter)>,
     (mut sources, mut findings): (Vec<Source>, Vec<Finding>),
-) -> Result<Outcome, Ended> {
+) -> Result<CouponAnswer, Ended> {
     let source = source(measured, "no-measured-file-help")?;
     let read = coupon::read(&source);
     sources.push(source);

@@ -2,6 +2,7 @@
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
 mod album_inputs;
+mod argument_words;
 mod arguments;
 mod batch;
 mod catalogue;
@@ -13,6 +14,7 @@ mod compare_again;
 mod completions;
 mod cost;
 mod coupon;
+mod coupon_arguments;
 mod drawer;
 mod drawings;
 mod end;

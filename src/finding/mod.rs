@@ -71,6 +71,16 @@ pub struct Mend {
     pub text: String,
 }
 
+/// Another sheet of a stock that would end a finding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct OtherSheet {
+    /// The stock's name, as the file has it.
+    pub stock: String,
+    /// The sheet's name: `A3`.
+    pub sheet: String,
+}
+
 /// One thing that the maker should hear.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -93,11 +103,24 @@ pub struct Finding {
     pub place: Option<Place>,
     /// What to change there, where one length does it and nothing else suffers.
     pub mend: Option<Mend>,
+    /// The sheet that ends it, where another sheet of a stock does.
+    pub sheet: Option<OtherSheet>,
 }
 
 impl Finding {
     const fn new(level: Level, id: &'static str, about: Said, text: Said) -> Self {
-        Self { level, id, about, text, measured: None, allowed: None, help: Said::NOTHING, place: None, mend: None }
+        Self {
+            level,
+            id,
+            about,
+            text,
+            measured: None,
+            allowed: None,
+            help: Said::NOTHING,
+            place: None,
+            mend: None,
+            sheet: None,
+        }
     }
 
     /// A finding that stops the work.
@@ -130,6 +153,13 @@ impl Finding {
     #[must_use]
     pub fn help(mut self, help: Said) -> Self {
         self.help = help;
+        self
+    }
+
+    /// Adds the sheet that ends it, of a stock of this name.
+    #[must_use]
+    pub fn other_sheet(mut self, stock: &str, sheet: Option<&str>) -> Self {
+        self.sheet = sheet.map(|sheet| OtherSheet { stock: stock.to_owned(), sheet: sheet.to_owned() });
         self
     }
 

@@ -31,13 +31,16 @@ fn of_stock(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Vec<Fin
         return Vec::new();
     }
     // The advice is dear to work out, and the same for all parts of a stock.
-    let help = way_out(album, kit, number, cutter);
-    let told = |part: &&Part| one(album, part, &of_stock, (&help, drawn(album, kit, part, &of_stock)));
+    let (help, larger) = way_out(album, kit, number, cutter);
+    // Where it comes in several sizes, which of them goes is the maker's to say.
+    let larger = larger.filter(|_| of_stock.stock.sheets.len() == 1);
+    let may = |finding: Finding| finding.other_sheet(of_stock.stock.bought(), larger.as_deref());
+    let told = |part: &&Part| may(one(album, part, &of_stock, (&help, drawn(album, kit, part, &of_stock))));
     let mut findings: Vec<Finding> = big.iter().take(NAMED).map(told).collect();
     if big.len() > NAMED {
         let text = Said::new("too-big-more").with("parts", big.len() - NAMED);
         let finding = Finding::stop("too-big", Said::new("about-stock").with("stock", &of_stock.stock.name), text);
-        findings.push(finding.help(help).at(of_stock.stock.place.as_ref()));
+        findings.push(may(finding.help(help).at(of_stock.stock.place.as_ref())));
     }
     findings
 }
@@ -149,8 +152,8 @@ fn either(one: Said, other: Said) -> Said {
     Said::new("or-else").with("one", one).with("other", other)
 }
 
-/// The largest page that would fit, and the smallest common sheet that would take these parts.
-fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
+/// What to do: the largest page that would fit, or the smallest common sheet that would take these parts; and that sheet.
+fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> (Said, Option<String>) {
     let (width, height) = (album.page.width.mm(), album.page.height.mm());
     let mut ways = Vec::new();
     // Whether all parts of this stock fit when the page has this size.
@@ -172,10 +175,11 @@ fn way_out(album: &Album, kit: &Kit, number: usize, cutter: &Cutter) -> Said {
         let help = Said::new("too-big-help-size").with("width", album.length(down(width)));
         ways.push(help.with("height", album.length(down(height))));
     }
-    if let Some(name) = sheet_for(album, kit, number, cutter) {
+    let larger = sheet_for(album, kit, number, cutter);
+    if let Some(name) = &larger {
         ways.push(Said::new("too-big-help-sheet").with("sheet", name));
     }
-    ways.into_iter().reduce(either).unwrap_or(Said::new("too-big-help"))
+    (ways.into_iter().reduce(either).unwrap_or(Said::new("too-big-help")), larger)
 }
 
 fn all_fit(kit: &Kit, number: usize, stock: &Stock, cutter: &Cutter) -> bool {

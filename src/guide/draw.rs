@@ -5,7 +5,7 @@
 
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::SAME;
-use crate::picture::{CARD_BACK, FAINT, Fill, GLUE_LINE, INK, Mark, Pen, Picture, measure, words_box};
+use crate::picture::{CARD_BACK, FAINT, Fill, GLUE_LINE, INK, Mark, Pen, Picture, Tint, measure, words_box};
 
 /// Em of words and numbers, mm: figures are 2.5 mm tall, so that they read in print.
 pub(super) const WORDS: f64 = 3.4;
@@ -23,10 +23,10 @@ pub(super) const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 pub(super) const HIDDEN: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.6, 0.9] };
 
 /// What takes glue; with an outline, tape.
-pub(super) const GLUE: Fill = Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 };
+pub(super) const GLUE: Fill = Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15, turn: 45 };
 
 /// The way something goes.
-const WAY: Pen = Pen { width: 0.5, colour: "#0072B2", dash: &[] };
+const WAY: Pen = Pen { width: 0.5, colour: Tint([0x00, 0x72, 0xB2]), dash: &[] };
 
 /// Marks and the room they take.
 #[derive(Default)]

@@ -8,7 +8,8 @@
 //!   |_________|/      __________       |__|___|
 //! ```
 
-use super::space::{Scene, Stuff};
+use super::Stuff;
+use super::space::Scene;
 use super::{Picture, stuff};
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
@@ -145,7 +146,7 @@ pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize
     for (number, piece) in kit.pieces.iter().enumerate() {
         let Some(Some(stands)) = folded.pieces.get(number) else { continue };
         let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
+        let stuff = kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(album, part));
         scene.panels(&piece.net, stands, caliper, stuff, &|panel| by(number, panel));
     }
     scene

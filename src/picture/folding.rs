@@ -2,7 +2,8 @@
 //! One piece on its way to being folded, with arrows for the folds that come next.
 
 use super::Picture;
-use super::space::{Scene, Stuff};
+use super::Stuff;
+use super::space::Scene;
 use crate::length::tolerance::PARALLEL;
 use crate::net::{Net, Stand};
 use glam::{DMat3, DVec3};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What pictures are made of: marks, how they are filled and drawn, the colours.
 
+use super::tint::Tint;
 use crate::contour::{Contour, Point};
 use crate::net::Sense;
 
@@ -58,15 +59,17 @@ pub enum Mark {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fill {
     /// One colour.
-    Flat(&'static str),
-    /// Lines at 45 degrees on a ground.
+    Flat(Tint),
+    /// Lines on a ground.
     Hatched {
         /// Colour between the lines.
-        ground: &'static str,
+        ground: Tint,
         /// Colour of the lines.
-        line: &'static str,
+        line: Tint,
         /// How far apart they are, tenths of a millimetre.
         apart: u8,
+        /// Which way they go: degrees from level, counter-clockwise as it is drawn.
+        turn: u8,
     },
 }
 
@@ -76,33 +79,33 @@ pub struct Pen {
     /// Width, mm.
     pub width: f64,
     /// Colour.
-    pub colour: &'static str,
+    pub colour: Tint,
     /// Lengths on and off in turn, mm; empty for a solid line.
     pub dash: &'static [f64],
 }
 
 /// Ink of lines and words.
-pub const INK: &str = "#22201C";
+pub const INK: Tint = Tint([0x22, 0x20, 0x1C]);
 /// Front face of card.
-pub const CARD: &str = "#EDE6DA";
+pub const CARD: Tint = Tint([0xED, 0xE6, 0xDA]);
 /// Back face of card, and card that is glued over.
-pub const CARD_BACK: &str = "#D9CFBF";
+pub const CARD_BACK: Tint = Tint([0xD9, 0xCF, 0xBF]);
 /// Patterned paper.
-pub const PAPER: &str = "#D7E6EA";
+pub const PAPER: Tint = Tint([0xD7, 0xE6, 0xEA]);
 /// Lines on patterned paper.
-pub const PAPER_LINE: &str = "#C3D7DC";
+pub const PAPER_LINE: Tint = Tint([0xC3, 0xD7, 0xDC]);
 /// Back face of patterned paper.
-pub const PAPER_BACK: &str = "#F1F3F2";
+pub const PAPER_BACK: Tint = Tint([0xF1, 0xF3, 0xF2]);
 /// Board.
-pub const BOARD: &str = "#CBB99F";
+pub const BOARD: Tint = Tint([0xCB, 0xB9, 0x9F]);
 /// The edges of board and other thick things.
-pub(crate) const BOARD_EDGE: &str = "#B09D80";
+pub(crate) const BOARD_EDGE: Tint = Tint([0xB0, 0x9D, 0x80]);
 /// Under words on a part.
-pub(crate) const LABEL: &str = "#F7F3EC";
+pub(crate) const LABEL: Tint = Tint([0xF7, 0xF3, 0xEC]);
 /// Lines on what is glued.
-pub(crate) const GLUE_LINE: &str = "#B7AA95";
+pub(crate) const GLUE_LINE: Tint = Tint([0xB7, 0xAA, 0x95]);
 /// What is of no account.
-pub(crate) const FAINT: &str = "#8A857C";
+pub(crate) const FAINT: Tint = Tint([0x8A, 0x85, 0x7C]);
 
 /// The outline of a part.
 pub const CUT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };

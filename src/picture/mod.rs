@@ -18,7 +18,10 @@ mod plate;
 mod printed;
 mod section;
 mod sheet;
+mod sized;
 mod space;
+mod stuff;
+mod tint;
 mod words;
 
 pub use album::{Pose, album, sliding};
@@ -28,24 +31,13 @@ pub(crate) use label::{clear_of, measures, room};
 pub use mark::{BOARD, CARD, CARD_BACK, CUT, Fill, INK, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
 pub(crate) use mark::{BOARD_EDGE, FAINT, GLUE_LINE, LABEL};
 pub use opened::opened;
-pub use page::page;
+pub use page::{LyingPage, page};
 pub use part::{PartWords, part, part_within, part_worded};
 pub use printed::PrintedPage;
 pub use section::section;
 pub use sheet::{SheetWords, sheet, sheet_worded};
-pub use space::{Scene, Stuff};
+pub use sized::{SizeLine, SizedRoom, sized};
+pub use space::Scene;
+pub use stuff::{Matter, Stuff, stuff, stuff_of, swatch};
+pub use tint::Tint;
 pub use words::{measure, set, words_box, wrapped};
-
-use crate::album::Album;
-use crate::parts::Part;
-use crate::stock::Pattern;
-
-/// What a part is made of, as pictures show it: a stock with a pattern is paper, one of 1 mm and more is board (T6).
-#[must_use]
-pub fn stuff(album: &Album, part: &Part) -> Stuff {
-    match album.stocks.get(part.stock) {
-        Some(stock) if stock.pattern != Pattern::None => Stuff::Paper,
-        Some(stock) if stock.caliper.mm() >= 1.0 => Stuff::Board,
-        _ => Stuff::Card,
-    }
-}

@@ -1,34 +1,48 @@
 // SPDX-License-Identifier: MIT
 //! One page of the album as it lies on the table, spine at the left, its flaps not quite closed.
 
+use super::Stuff;
 use super::album::lying;
-use super::space::{Scene, Stuff};
+use super::space::Scene;
 use super::{Picture, stuff};
 use crate::album::Album;
 use crate::folded::Folded;
 use crate::net::{Net, Use};
-use crate::parts::{Kit, Owner};
+use crate::parts::{Face, Kit, Owner};
+use glam::DAffine3;
 
-/// A page, from 1, as large as the room (width and height, mm) takes it, at most at true size; nothing is drawn where there
-/// is no such page. `ajar` is how far flaps are turned, as a share of their whole way; `show` says which pieces are drawn.
+/// How a page lies on the table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LyingPage {
+    /// Its number, from 1.
+    pub page: usize,
+    /// Which of its faces is up.
+    pub up: Face,
+    /// How far its flaps are turned, as a share of their whole way.
+    pub ajar: f64,
+}
+
+/// A page as large as the room (width and height, mm) takes it, at most at true size; nothing is drawn where there
+/// is no such page. `show` says which pieces are drawn.
 #[must_use]
 pub fn page(
     album: &Album,
     kit: &Kit,
     folded: &Folded,
-    page: usize,
-    ajar: f64,
+    lies: LyingPage,
     show: &dyn Fn(usize) -> bool,
     room: (f64, f64),
 ) -> Picture {
-    let lying = lying(album.bound);
+    let LyingPage { page, up, ajar } = lies;
+    let turn = if up == Face::Back { DAffine3::from_rotation_y(std::f64::consts::PI) } else { DAffine3::IDENTITY };
+    let lying = turn * lying(album.bound);
     let mut scene = Scene::default();
     let mine =
         kit.pieces.iter().enumerate().filter(|(number, piece)| piece.owner == Owner::Page(page) && show(*number));
     for (number, piece) in mine {
         let Some(stand) = folded.stand(number, 0) else { continue };
         let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(album, part));
+        let stuff = kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(album, part));
         let stands = piece.net.folded_to(caliper, &|fold| turned(&piece.net, fold, ajar));
         scene.piece(&piece.net, &stands, caliper, stuff, &(lying * *stand));
     }

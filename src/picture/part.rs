@@ -18,7 +18,7 @@
 
 use super::plate::Plate;
 use super::words::{measure, set, spread, words_box};
-use super::{CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER_LINE, Pen, Picture, Stuff};
+use super::{CUT, Fill, INK, Mark, Pen, Picture, Stuff};
 use crate::contour::{Contour, Edge, Point, Rect, Vec2, slot, within};
 use crate::net::Use;
 use crate::parts::Part;
@@ -37,7 +37,7 @@ const AIR: f64 = 0.9;
 const SAME_PLACE: f64 = 0.3;
 
 /// A part of whatever size is drawn no smaller.
-const SMALLEST_PART: f64 = 1e-4;
+pub(super) const SMALLEST_PART: f64 = 1e-4;
 
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 
@@ -108,11 +108,7 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) ->
     let mut plate = Plate::default();
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
     let fill = stuff.flat();
-    let glued = match stuff {
-        Stuff::Card => Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 },
-        Stuff::Paper => Fill::Flat(PAPER_LINE),
-        Stuff::Board => fill,
-    };
+    let glued = stuff.glued();
     // The net lies where it was made, the flat part has its lower left at the origin.
     let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
     let corner = corner.map_or(Vec2::ZERO, |bounds| Vec2::new(bounds.x0, bounds.y0));

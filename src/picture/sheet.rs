@@ -2,14 +2,14 @@
 //! A laid sheet: its parts in card colour with their names and sizes, what is left of it outlined.
 
 use super::label::{clear_of, measures, room, space_in};
-use super::{CARD, CARD_BACK, CUT, FAINT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture};
+use super::{CUT, FAINT, INK, Mark, Pen, Picture, Stuff, stuff_of};
 use crate::album::Order;
 use crate::contour::{Contour, Point, Rect, turned};
 use crate::length::Length;
 use crate::net::Use;
 use crate::parts::{Kit, Part};
 use crate::sheets::{Placed, Sheet};
-use crate::stock::{Pattern, Stock};
+use crate::stock::Stock;
 
 const OFFCUT: Pen = Pen { width: 0.25, colour: FAINT, dash: &[0.5, 1.0] };
 
@@ -42,6 +42,7 @@ pub fn sheet(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, letter: &
 #[must_use]
 pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, words: SheetWords<'_>) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
+    let stuff = stuff_of(order.stocks, stock);
     let Some(stock) = order.stocks.get(stock) else { return picture };
     // The sheet's own edge, half of the line inside, below everything that is cut on it.
     let edge = Contour::rectangle(0.0, 0.0, sheet.width, sheet.height);
@@ -73,7 +74,7 @@ pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, wo
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
-            picture.part(order, stock, part, placed, ((words.letter)(placed.part), words.size));
+            picture.part(order, stuff, part, placed, ((words.letter)(placed.part), words.size));
         }
     }
     picture.grain(stock, sheet);
@@ -84,7 +85,7 @@ impl Picture {
     fn part(
         &mut self,
         order: Order<'_>,
-        stock: &Stock,
+        stuff: Stuff,
         part: &Part,
         placed: &Placed,
         (letter, size_as): (String, &dyn Fn(&str) -> String),
@@ -94,15 +95,15 @@ impl Picture {
             let point = turned(point, placed.quarters, size);
             Point::new(point.x + placed.x, point.y + placed.y)
         };
-        let (fill, glued) = match stock.pattern {
-            Pattern::None => (Fill::Flat(CARD), Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 }),
-            _ => (Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 }, Fill::Flat(PAPER_LINE)),
-        };
         let outlines = std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|contour| contour.mapped(map));
         let outlines: Vec<Contour> = outlines.collect();
-        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(fill), pen: None });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(stuff.flat()), pen: None });
         for panel in part.net.panels.iter().filter(|panel| panel.purpose == Use::Seam) {
-            self.marks.push(Mark::Shape { contours: vec![panel.outline.mapped(map)], fill: Some(glued), pen: None });
+            self.marks.push(Mark::Shape {
+                contours: vec![panel.outline.mapped(map)],
+                fill: Some(stuff.glued()),
+                pen: None,
+            });
         }
         for score in &part.flat.scores {
             self.marks.push(Mark::Line { points: vec![map(score.from), map(score.to)], pen: Pen::fold(score.sense) });

@@ -37,6 +37,8 @@ pub struct Stock {
     pub grain: Option<Grain>,
     /// Whether it has a pattern.
     pub pattern: Pattern,
+    /// Its colour as pictures show it: red, green, blue; where the maker says it.
+    pub colour: Option<[u8; 3]>,
     /// Whether what is of it is bought or made before: it has no sheets, and nothing is cut from it.
     pub ready: bool,
     /// What it is cut by.
@@ -214,12 +216,25 @@ impl Stock {
     /// Whether another one is the same to buy and to cut: equal in all but where it stands in a file.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
-        let Self { name, shares, sheets, caliper, caliper_from, grammage, grain, pattern, ready, by, own, place: _ } =
-            self;
+        let Self {
+            name,
+            shares,
+            sheets,
+            caliper,
+            caliper_from,
+            grammage,
+            grain,
+            pattern,
+            colour,
+            ready,
+            by,
+            own,
+            place: _,
+        } = self;
         let of =
             (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
         (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
-            && (shares, by, own, ready) == (&other.shares, &other.by, &other.own, &other.ready)
+            && (shares, by, own, ready, colour) == (&other.shares, &other.by, &other.own, &other.ready, &other.colour)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -242,6 +257,7 @@ impl Stock {
             grammage: None,
             grain: None,
             pattern: Pattern::None,
+            colour: None,
             ready: false,
             by: By::Machine,
             own: None,

@@ -28,6 +28,8 @@ const GRAIN: Key<Option<Grain>> =
     Key::choice("grain", rule("not stated"), "the side of the sheet that the fibres run along");
 const PATTERN: Key<Pattern> =
     Key::choice("pattern", Pattern::None.usual(), "whether it is patterned, and has an up and a down");
+const COLOUR: Key<Option<Text>> =
+    Key::text("colour", rule("another one for each stock"), "its colour in pictures, as \"#RRGGBB\"");
 const PRICE: Key<Option<f64>> = Key::amount("price", rule("not known"), "price of one sheet");
 const COUNT: Key<Option<u32>> =
     Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
@@ -49,6 +51,7 @@ pub(crate) const STOCK_FIELDS: &[Field] = &[
     GRAMMAGE.field,
     GRAIN.field,
     PATTERN.field,
+    COLOUR.field,
     PRICE.field,
     COUNT.field,
     BY.field,
@@ -70,7 +73,15 @@ pub fn schema() -> Value {
     let size = json!({ "type": "string" });
     let sizes =
         json!({ "type": "array", "minItems": 1, "items": { "anyOf": [size, object_schema(&[SIZE_FIELDS], &[])] } });
-    object_schema(&[STOCK_FIELDS], &[("sheet", json!({ "anyOf": [size, sizes] })), ("cutter", own_schema())])
+    object_schema(
+        &[STOCK_FIELDS],
+        &[("sheet", json!({ "anyOf": [size, sizes] })), ("cutter", own_schema()), ("colour", colour_schema())],
+    )
+}
+
+/// The JSON Schema of a colour.
+fn colour_schema() -> Value {
+    json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" })
 }
 
 /// The JSON Schema of a cutter of its own.
@@ -99,10 +110,30 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         grammage,
         grain: values.get(GRAIN),
         pattern: values.get(PATTERN),
+        colour: colour(reader, &values),
         ready: false,
         by: values.get(BY),
         own: values.get(CUTTER).and_then(|node| read_own(reader, node, path)),
     })
+}
+
+/// The colour that is said, of its three parts.
+fn colour(reader: &mut Reader<'_>, values: &Values) -> Option<[u8; 3]> {
+    let said = values.get(COLOUR)?;
+    let place = values.place(COLOUR).cloned();
+    let code = cutter::colour_code(said).and_then(|code| u32::from_str_radix(&code[1..], 16).ok());
+    match (code, place) {
+        (Some(code), _) => {
+            let [_, red, green, blue] = code.to_be_bytes();
+            Some([red, green, blue])
+        }
+        (None, Some(place)) => {
+            let text = Said::new("bad-stock-colour").with("said", Arg::quoted(crate::length::excerpt(said)));
+            reader.problem("bad-colour", text, Said::new("bad-stock-colour-help"), &place);
+            None
+        }
+        (None, None) => None,
+    }
 }
 
 /// A cutter of a stock's own, under `cutter` of the object that `path` leads to.

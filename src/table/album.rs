@@ -8,8 +8,10 @@ use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::free_edges;
+use crate::picture::{stuff_of, swatch};
 use crate::stock::{self, STOCK_FIELDS, Stock};
 use crate::work::Work;
+use crate::write;
 use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
@@ -34,9 +36,11 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
     }
     let folded = pictures::folded(album, kit);
     let drawn = pictures::strip(album, kit, &folded);
-    for (page, picture) in pages.iter_mut().zip(&drawn.numbers) {
+    for (page, (picture, face)) in pages.iter_mut().zip(&drawn.pages) {
         page["picture"] = json!(picture);
+        page["shows"] = face.word().into();
     }
+    let is_made = !kit.pieces.is_empty();
     let top = form::rows(file, "", TOP_FIELDS.iter().filter(|field| shown_on_top(field)), &|field| {
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
@@ -49,6 +53,7 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
         "top": top,
         "page": of_values("page", PAGE_FIELDS, &album.page.values),
         "pages": pages,
+        "drawn": is_made,
         "pictures": drawn.pictures,
         "open": pictures::open(album, kit, &folded),
         "spine": one("spine", &album.spine),
@@ -107,12 +112,15 @@ fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock) -> Value {
             })
     };
     let number = album.stocks.iter().position(|other| other.name == stock.name);
+    let look = stuff_of(&album.stocks, number.unwrap_or(album.stocks.len()));
     // A mark of a ruler says little of a caliper: by how much it is off belongs to it.
     let caliper = Arg::Own(stock.caliper.show(album.units, Ruler::SixtyFourth));
     let sentence = Said::new("paper-thick").with("sheets", names(stock)).with("caliper", caliper);
     json!({
         "name": stock.name,
         "way": way,
+        "looks": write::cutout(&swatch(look)),
+        "colour": look.colour().to_string(),
         "used": number.is_some_and(used),
         "sentence": words::say(&sentence),
         "rows": form::rows(file, &way, STOCK_FIELDS, &held),
@@ -129,7 +137,7 @@ fn sentence(album: &Album) -> String {
     let kind = |entry: &Entry| words::kind(entry.kind.name).to_lowercase();
     let said = Said::new(if album.cover.is_some() { "album-in-a-cover" } else { "album-without-cover" })
         .with("pages", album.pages.len())
-        .with("size", words::sides(album, album.page.width, album.page.height))
+        .with("size", words::about_sides(album, album.page.width, album.page.height))
         .with("spine", kind(&album.spine))
         .with("cover", album.cover.as_ref().map(kind).unwrap_or_default());
     words::say(&said.with("copies", album.copies))

@@ -2,7 +2,7 @@
 //! The answers: from what the page asks to what the library's calls say.
 //!
 //! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
-//! a quick layout, of an album or a batch; `batch` begins a batch; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
+//! a quick layout, of an album or a batch; `batch` begins a batch; `page` draws one page with its numbers; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
 //! taken away; `compare` holds it beside an earlier edition, `recut` gives the sheets to cut again. Each answer depends on what was asked alone.
 
 use super::batch::BatchRead;
@@ -15,7 +15,7 @@ use super::open::{self, Opened};
 use super::question::Question;
 use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
-use super::{album, batch, drawer, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words};
+use super::{album, batch, drawer, numbers, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words};
 use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
@@ -80,7 +80,7 @@ impl Session {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "batch" | "folds" | "better" | "sizes" | "kit" | "file" | "compare" | "recut" => {}
+            "work" | "batch" | "page" | "folds" | "better" | "sizes" | "kit" | "file" | "compare" | "recut" => {}
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
@@ -111,9 +111,13 @@ impl Session {
         // How it folds has nothing to do with the machine.
         let cutter = match machine.value {
             Some(cutter) => cutter,
-            None if name == "folds" => Cutter::default(),
+            None if matches!(name, "folds" | "page") => Cutter::default(),
             None => return Reply::word(409, "machine-not-read"),
         };
+        if name == "page" {
+            let drawn = numbers::page(&source, &album, &cutter, &question);
+            return Reply::json(&drawn.unwrap_or_default());
+        }
         if name == "folds" {
             return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));
         }
@@ -158,7 +162,7 @@ impl Session {
             work
         };
         match name {
-            "folds" | "sizes" => Reply::word(404, "nothing-here"),
+            "page" | "folds" | "sizes" => Reply::word(404, "nothing-here"),
             "better" => {
                 let work = once(&self.batch_made, asked(question), gone, new);
                 Reply::json(&batch::better(&work, (&source, &files), question))

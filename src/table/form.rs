@@ -109,6 +109,7 @@ pub(super) fn row(file: &FormFile<'_>, way: &str, field: &Field, held: Option<St
             let mut names = stock::names(stocks).map(|name| (name.to_owned(), name.to_owned()));
             set("choices", choices(&mut names));
         }
+        Takes::Text if is_colour(field.name) => set("takes", "colour".into()),
         Takes::Nested(_) if field.name == "sheet" => set("takes", "sheet".into()),
         // What an object of its own describes has a form of its own.
         Takes::Nested(_) => return None,
@@ -120,6 +121,11 @@ pub(super) fn row(file: &FormFile<'_>, way: &str, field: &Field, held: Option<St
 /// Fields that name a stock.
 pub(super) fn is_stock(name: &str) -> bool {
     matches!(name, "stock" | "board" | "covering" | "endpaper" | "lining")
+}
+
+/// Fields that say a colour.
+fn is_colour(name: &str) -> bool {
+    name == "colour"
 }
 
 /// What a field is filled with, and what the file says where that is not the same length.

@@ -22,6 +22,7 @@ mod hand;
 mod handed;
 mod kit;
 mod named;
+mod numbers;
 mod on_table;
 mod open;
 mod parts_list;

@@ -6,8 +6,8 @@ use crate::album::Album;
 use crate::finding::Said;
 use crate::fit::order::{self, BondStep, Doing};
 use crate::folded::{self, Folded};
-use crate::parts::{Kit, Owner};
-use crate::picture::{self, Picture, Pose};
+use crate::parts::{Face, Kit, Owner};
+use crate::picture::{self, LyingPage, Picture, Pose};
 use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
@@ -27,8 +27,8 @@ const AJAR: f64 = 0.72;
 pub(super) struct Strip {
     /// The pictures as SVG.
     pub pictures: Vec<String>,
-    /// For each page the number of its picture.
-    pub numbers: Vec<usize>,
+    /// For each page the number of its picture, and the face that it shows.
+    pub pages: Vec<(usize, Face)>,
 }
 
 /// An album in space, whether or not it goes together.
@@ -41,19 +41,41 @@ pub(super) fn folded(album: &Album, kit: &Kit) -> Folded {
 pub(super) fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
     let mut strip = Strip::default();
     for page in 1..=album.pages.len() {
-        let text = write::cutout(&picture::page(album, kit, folded, page, AJAR, &|_| true, SMALL));
+        let (picture, face) = worked(&|up| lying(album, kit, folded, LyingPage { page, up, ajar: AJAR }));
+        let text = write::cutout(&picture);
         let number = strip.pictures.iter().position(|known| *known == text).unwrap_or_else(|| {
             strip.pictures.push(text);
             strip.pictures.len() - 1
         });
-        strip.numbers.push(number);
+        strip.pages.push((number, face));
     }
     strip
 }
 
-/// The whole album standing with its pages fanned.
-pub(super) fn open(album: &Album, kit: &Kit, folded: &Folded) -> String {
-    write::cutout(&picture::album(album, kit, folded, Pose::Fanned(FANNED), &|_| true, LARGE))
+fn lying(album: &Album, kit: &Kit, folded: &Folded, lies: LyingPage) -> Picture {
+    picture::page(album, kit, folded, lies, &|_| true, SMALL)
+}
+
+/// One page as it lies, large, from the face that it is worked on.
+pub(super) fn large_page(album: &Album, kit: &Kit, folded: &Folded, page: usize) -> Option<String> {
+    let lies = |up| LyingPage { page, up, ajar: AJAR };
+    shown(&worked(&|up| picture::page(album, kit, folded, lies(up), &|_| true, LARGE)).0)
+}
+
+/// A page from the face that it is worked on: the one on which more is to be seen; its front where neither has more.
+fn worked(drawn: &dyn Fn(Face) -> Picture) -> (Picture, Face) {
+    let [front, back] = [Face::Front, Face::Back].map(drawn);
+    if back.marks.len() > front.marks.len() { (back, Face::Back) } else { (front, Face::Front) }
+}
+
+/// A picture as SVG; none where there is nothing to be drawn.
+fn shown(picture: &Picture) -> Option<String> {
+    (!picture.marks.is_empty()).then(|| write::cutout(picture))
+}
+
+/// The whole album standing with its pages fanned; none where nothing of it can be made.
+pub(super) fn open(album: &Album, kit: &Kit, folded: &Folded) -> Option<String> {
+    shown(&picture::album(album, kit, folded, Pose::Fanned(FANNED), &|_| true, LARGE))
 }
 
 /// The whole album closed.
@@ -131,7 +153,8 @@ fn one_page(work: &Work, folded: &Folded, pieces: &[usize], held: &dyn Fn(usize)
         _ => None,
     });
     let page = pages.max().map_or(1, |(_, std::cmp::Reverse(page))| page);
-    picture::page(&work.album, &work.kit, folded, page, AJAR, held, LARGE)
+    let lies = |up| LyingPage { page, up, ajar: AJAR };
+    worked(&|up| picture::page(&work.album, &work.kit, folded, lies(up), held, LARGE)).0
 }
 
 /// What is done, in so many places, and what to mind.

@@ -19,6 +19,9 @@ pub(super) struct Question {
     /// Which file of the kit.
     #[serde(default)]
     pub file: String,
+    /// Which page is drawn, from 0.
+    #[serde(default)]
+    pub page: usize,
     /// Which kinds of file of the kit; all where it is empty.
     #[serde(default)]
     pub formats: Vec<String>,
@@ -57,6 +60,18 @@ impl EarlierFile {
         let Self { name, text, files, drawings, .. } = self.clone();
         let (file, formats) = (String::new(), Vec::new());
         let machine = asked.machine.clone();
-        Question { name, text, machine, change: None, file, formats, files, drawings, class: false, against: None }
+        Question {
+            name,
+            text,
+            machine,
+            change: None,
+            file,
+            page: 0,
+            formats,
+            files,
+            drawings,
+            class: false,
+            against: None,
+        }
     }
 }

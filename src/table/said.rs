@@ -5,7 +5,7 @@ use super::beside::NamedFiles;
 use super::words;
 use crate::album::Album;
 use crate::fields::Source;
-use crate::finding::{Finding, Level, Mend, Said};
+use crate::finding::{Finding, Level, Mend, OtherSheet, Said};
 use crate::length::{Length, Units};
 use crate::words::{Voice, say};
 use crate::work::Work;
@@ -63,6 +63,7 @@ fn told(
                 "column": place.map(|place| place.column),
                 "written": place.map(|place| excerpt(source.line(place.line), place.column)),
                 "mend": album.and_then(|album| mend(finding.mend.as_ref()?, album)),
+                "sheet": finding.sheet.as_ref().filter(|_| album.is_some()).map(other_sheet),
             })
         })
         .collect()
@@ -82,6 +83,12 @@ pub(super) fn mend(mend: &Mend, album: &Album) -> Option<Value> {
     let text = words::say(&text.with("field", words::named(&mend.path)));
     let short = words::say(&to("mend-short"));
     Some(json!({ "path": mend.path, "eighths": mend.value.eighths(), "words": text, "short": short }))
+}
+
+/// The choice of another sheet: `Take A3 for card`.
+fn other_sheet(other: &OtherSheet) -> Value {
+    let words = Said::new("take-other-sheet").with("sheet", &other.sheet).with("paper", &other.stock);
+    json!({ "path": format!("stocks.{}.sheet", other.stock), "typed": other.sheet, "words": words::say(&words) })
 }
 
 /// The part of a long line round a column, from 1.

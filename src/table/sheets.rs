@@ -36,6 +36,7 @@ pub(super) fn laid(work: &LaidOrder<'_>) -> Option<Value> {
     let costs: Option<f64> = work.stocks.iter().map(|laid| Tally::of(work.album.order(), laid).cost).sum();
     Some(json!({
         "sentence": sentence(work, costs),
+        "line": line(work, costs),
         "proven": work.stocks.iter().all(|laid| laid.proven_least),
         "counts": work.stocks.iter().map(StockSheets::count).sum::<u64>(),
         "stocks": stocks,
@@ -45,20 +46,32 @@ pub(super) fn laid(work: &LaidOrder<'_>) -> Option<Value> {
 /// `9 sheets of card, 4 sheets of paper; no layout can do it in fewer.`
 fn sentence(work: &LaidOrder<'_>, costs: Option<f64>) -> String {
     let name = |laid: &StockSheets| work.album.stock_name(laid.stock).to_owned();
-    let count =
-        |laid| Arg::from(Said::new("sheets-of").with("sheets", StockSheets::count(laid)).with("paper", name(laid)));
     let open: Vec<Arg> =
         work.stocks.iter().filter(|laid| !laid.proven_least).map(|laid| Arg::Own(name(laid))).collect();
     let said = Said::new(if open.is_empty() { "sheets-in-all" } else { "sheets-in-all-or-fewer" })
-        .with("counts", Arg::Row(work.stocks.iter().map(count).collect()))
+        .with("counts", counts(work))
         .with("papers", Arg::All(open));
-    words::say(&costing(said, costs))
+    words::say(&costing(work.album, said, costs))
+}
+
+/// `9 sheets of card, 4 sheets of paper (cost in all: 5.10 EUR)`
+fn line(work: &LaidOrder<'_>, costs: Option<f64>) -> String {
+    words::say(&costing(work.album, Said::new("sheets-line").with("counts", counts(work)), costs))
+}
+
+fn counts(work: &LaidOrder<'_>) -> Arg {
+    let name = |laid: &StockSheets| work.album.stock_name(laid.stock).to_owned();
+    let count =
+        |laid| Arg::from(Said::new("sheets-of").with("sheets", StockSheets::count(laid)).with("paper", name(laid)));
+    Arg::Row(work.stocks.iter().map(count).collect())
 }
 
 /// The same with what it costs, where that is known.
-fn costing(said: Said, cost: Option<f64>) -> Said {
+fn costing(album: &Album, said: Said, cost: Option<f64>) -> Said {
     let said = said.with("priced", usize::from(cost.is_some()));
-    said.with("cost", Arg::code(format!("{:.2}", cost.unwrap_or_default())))
+    let amount = format!("{:.2}", cost.unwrap_or_default());
+    let currency = album.terms.selling.currency.as_deref();
+    said.with("cost", Arg::code(currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"))))
 }
 
 fn stock(work: &LaidOrder<'_>, laid: &StockSheets) -> Value {
@@ -81,7 +94,7 @@ fn stock(work: &LaidOrder<'_>, laid: &StockSheets) -> Value {
         "name": stock.name,
         "way": format!("stocks.{}", stock.bought()),
         "sheet": album::names(stock),
-        "sentence": words::say(&costing(said, Tally::of(work.album.order(), laid).cost)),
+        "sentence": words::say(&costing(work.album, said, Tally::of(work.album.order(), laid).cost)),
         "sheets": laid.sheets.iter().map(|one| sheet(work, laid.stock, one)).collect::<Vec<_>>(),
     })
 }

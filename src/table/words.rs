@@ -63,6 +63,11 @@ pub(super) fn sides(album: &Album, width: Length, height: Length) -> String {
     format!("{} × {height}", width.strip_suffix(&unit).unwrap_or(&width))
 }
 
+/// The same for a headline: to the nearest mark of a ruler, without what is left.
+pub(super) fn about_sides(album: &Album, width: Length, height: Length) -> String {
+    format!("{} × {} {}", width.plain(album.units), height.plain(album.units), album.units.name())
+}
+
 /// The same words with a capital.
 pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();

@@ -10,11 +10,11 @@ use crate::guide::list::Row;
 use crate::net::Use;
 use crate::parts::Part;
 use crate::picture;
-use crate::picture::{CUT, FAINT, Fill, GLUE_LINE, INK, Mark, Pen, Picture, clear_of, room, words_box};
+use crate::picture::{CUT, FAINT, Fill, GLUE_LINE, INK, Mark, Pen, Picture, Tint, clear_of, room, words_box};
 
 /// Seams are hatched on white, so that they cost little ink.
-pub(super) const GLUED: Fill = Fill::Hatched { ground: "#FFFFFF", line: GLUE_LINE, apart: 20 };
-const WHITE: Fill = Fill::Flat("#FFFFFF");
+pub(super) const GLUED: Fill = Fill::Hatched { ground: Tint([255; 3]), line: GLUE_LINE, apart: 20, turn: 45 };
+const WHITE: Fill = Fill::Flat(Tint([255; 3]));
 /// The line on which two tiles meet.
 const JOINT: Pen = Pen { width: 0.2, colour: INK, dash: &[0.4, 0.8] };
 /// Where a tile ends.

@@ -5,11 +5,14 @@ use super::frame::Frame;
 use super::number::text;
 use super::svg::{PathWriter as Path, escape};
 use crate::contour::Contour;
-use crate::picture::{Fill, INK, Mark, Pen, Picture};
+use crate::picture::{Fill, INK, Mark, Pen, Picture, Tint};
 use std::fmt::Write;
 
 /// The family name of the bundled font, with what stands in for it where it is not bundled.
 pub(super) const FONT: &str = "DejaVu Sans";
+
+/// Which way the lines of hatches usually go, degrees.
+const USUAL: u8 = 45;
 
 /// A picture as a whole SVG file on a white ground, one user unit to a millimetre.
 #[must_use]
@@ -103,7 +106,7 @@ fn frame(height: f64) -> Frame {
 fn paint(fill: Option<Fill>) -> String {
     match fill {
         None => "none".into(),
-        Some(Fill::Flat(colour)) => colour.into(),
+        Some(Fill::Flat(colour)) => colour.to_string(),
         Some(fill @ Fill::Hatched { .. }) => format!("url(#{})", hatch_name(fill)),
     }
 }
@@ -121,10 +124,13 @@ fn cap(pen: Pen) -> &'static str {
 }
 
 fn hatch_name(fill: Fill) -> String {
+    let plain = |tint: Tint| tint.to_string().trim_start_matches('#').to_owned();
     match fill {
-        Fill::Flat(colour) => colour.trim_start_matches('#').into(),
-        Fill::Hatched { ground, line, apart } => {
-            format!("hatch-{}-{}-{apart}", ground.trim_start_matches('#'), line.trim_start_matches('#'))
+        Fill::Flat(colour) => plain(colour),
+        Fill::Hatched { ground, line, apart, turn } => {
+            // Lines as they usually go need no word.
+            let turned = if turn == USUAL { String::new() } else { format!("-{turn}") };
+            format!("hatch-{}-{}-{apart}{turned}", plain(ground), plain(line))
         }
     }
 }
@@ -145,12 +151,12 @@ pub(super) fn hatches(pictures: &[&Picture]) -> String {
     }
     out.push_str("<defs>\n");
     for fill in made {
-        let Fill::Hatched { ground, line, apart } = fill else { continue };
+        let Fill::Hatched { ground, line, apart, turn } = fill else { continue };
         let (name, side) = (hatch_name(fill), text(f64::from(apart) / 10.0, 4));
         let _ = writeln!(
             out,
             "<pattern id=\"{name}\" width=\"{side}\" height=\"{side}\" patternUnits=\"userSpaceOnUse\" \
-             patternTransform=\"rotate(45)\"><rect width=\"{side}\" height=\"{side}\" fill=\"{ground}\"/>\
+             patternTransform=\"rotate({turn})\"><rect width=\"{side}\" height=\"{side}\" fill=\"{ground}\"/>\
              <rect width=\"0.25\" height=\"{side}\" fill=\"{line}\"/></pattern>"
         );
     }

@@ -87,6 +87,7 @@ mod table_compare;
 mod table_drawn;
 mod table_kinds;
 mod table_order;
+mod table_seen;
 mod templates;
 mod trimmer;
 mod two_ways;

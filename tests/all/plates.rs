@@ -188,7 +188,7 @@ fn no_word_of_a_flat_part_stands_on_another_or_on_a_line() {
 fn every_score_has_its_number() {
     for maker in parts::ALL.iter() {
         for part in &kit(&example(maker)).parts {
-            let picture = picture::part(part, picture::Stuff::Card, 0.5, &|mm| format!("{mm:.2}"));
+            let picture = picture::part(part, picture::Stuff::CARD, 0.5, &|mm| format!("{mm:.2}"));
             let said: Vec<&str> = picture
                 .marks
                 .iter()

@@ -7,7 +7,7 @@ use hingeleaf::contour::{Contour, Point};
 use hingeleaf::fit;
 use hingeleaf::folded::fold;
 use hingeleaf::net::{Fold, Net, Panel, Sense, Stand, Use};
-use hingeleaf::picture::{self, BOARD, CARD, CARD_BACK, Fill, Folding, Mark, Picture, Pose, Scene, Stuff};
+use hingeleaf::picture::{self, BOARD, CARD, CARD_BACK, Fill, Folding, Mark, Matter, Picture, Pose, Scene, Stuff};
 use std::fs;
 
 /// The one view: 24 degrees round on the table, looked at from 47 degrees off straight down.
@@ -53,10 +53,10 @@ fn seen(picture: &Picture, at: Point) -> Option<Fill> {
 fn strips_that_lie_over_each_other_in_a_ring() {
     let mut scene = Scene::default();
     let looks = [
-        (Stuff::Card, false, Fill::Flat(CARD)),
-        (Stuff::Board, false, Fill::Flat(BOARD)),
-        (Stuff::Card, true, Fill::Flat(CARD_BACK)),
-        (Stuff::Paper, true, Fill::Flat(picture::PAPER_BACK)),
+        (Stuff::CARD, false, Fill::Flat(CARD)),
+        (Stuff::BOARD, false, Fill::Flat(BOARD)),
+        (Stuff::CARD, true, Fill::Flat(CARD_BACK)),
+        (Stuff::PAPER, true, Fill::Flat(picture::PAPER_BACK)),
     ];
     for (quarter, (stuff, over, _)) in (0_u8..).zip(looks) {
         // A strip 100 x 10 that rises one in ten, about the middle (50, 50).
@@ -99,7 +99,7 @@ fn a_flap_hides_its_page_and_a_hole_does_not() {
     };
     let look = |sense, x, y| {
         let net = net(sense);
-        let folding = Folding { degrees: &[180.0], ..Folding::flat(&net, 0.001, Stuff::Card) };
+        let folding = Folding { degrees: &[180.0], ..Folding::flat(&net, 0.001, Stuff::CARD) };
         seen(&folding.picture((1000.0, 1000.0)), place(x, y))
     };
     let (front, back) = (Some(Fill::Flat(CARD)), Some(Fill::Flat(CARD_BACK)));
@@ -133,14 +133,14 @@ fn what_a_ray_meets_first_is_what_is_seen() {
         let mut panels = Vec::new();
         // A sheet behind everything, so that the picture's box is known.
         let ground = DAffine3::from_translation(DVec3::new(0.0, 0.0, -300.0));
-        add(&mut scene, (200.0, 200.0), Stuff::Board, ground);
-        panels.push((ground, (200.0, 200.0), Stuff::Board));
+        add(&mut scene, (200.0, 200.0), Stuff::BOARD, ground);
+        panels.push((ground, (200.0, 200.0), Stuff::BOARD));
         for number in 0..12 {
             let axis = DVec3::new(dice.roll(-1.0, 1.0), dice.roll(-1.0, 1.0), dice.roll(-1.0, 1.0)).normalize();
             let at = DVec3::new(dice.roll(70.0, 130.0), dice.roll(70.0, 130.0), dice.roll(-40.0, 40.0));
             let stand = DAffine3::from_rotation_translation(DQuat::from_axis_angle(axis, dice.roll(0.0, 6.2)), at);
             let size = (dice.roll(10.0, 45.0), dice.roll(10.0, 45.0));
-            let stuff = [Stuff::Card, Stuff::Paper, Stuff::Board][number % 3];
+            let stuff = [Stuff::CARD, Stuff::PAPER, Stuff::BOARD][number % 3];
             add(&mut scene, size, stuff, stand);
             panels.push((stand, size, stuff));
         }
@@ -166,14 +166,14 @@ fn what_a_ray_meets_first_is_what_is_seen() {
                 if inside < 0.0 {
                     continue;
                 }
-                let fill = match (stuff, normal.z > 0.0) {
-                    (Stuff::Card, true) => Fill::Flat(CARD),
-                    (Stuff::Card, false) => Fill::Flat(CARD_BACK),
-                    (Stuff::Paper, true) => {
-                        Fill::Hatched { ground: picture::PAPER, line: picture::PAPER_LINE, apart: 20 }
+                let fill = match (stuff.matter, normal.z > 0.0) {
+                    (Matter::Card, true) => Fill::Flat(CARD),
+                    (Matter::Card, false) => Fill::Flat(CARD_BACK),
+                    (Matter::Paper, true) => {
+                        Fill::Hatched { ground: picture::PAPER, line: picture::PAPER_LINE, apart: 20, turn: 45 }
                     }
-                    (Stuff::Paper, false) => Fill::Flat(picture::PAPER_BACK),
-                    (Stuff::Board, _) => Fill::Flat(BOARD),
+                    (Matter::Paper, false) => Fill::Flat(picture::PAPER_BACK),
+                    (Matter::Board, _) => Fill::Flat(BOARD),
                 };
                 match first {
                     Some((nearest, _)) if depth < nearest => second = second.max(depth),

@@ -123,6 +123,209 @@ await check("undo, redo, several albums, kept", async (must) => {
   await context.close();
 });
 
+/** Many pages: the fourth of them is like the first. */
+const many = JSON.stringify({
+  format: "hingeleaf-album/1", title: "Long Walk", stocks: { card: { sheet: "A3" } }, page: { width: 120, height: 150 },
+  pages: Array.from({ length: 24 }, (_, at) => (at % 3 ? { kind: "pocket" } : { kind: "wallet", pocket: 90, overflap: 45, faces: at % 2 ? "back" : "front" })),
+});
+const put = (page, name, text) => page.locator("#file").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+
+await check("a page that is chosen comes into view", async (must) => {
+  for (const width of [360, 1200]) {
+    const { context, page } = await window(table.address, { viewport: { width, height: 800 } });
+    await put(page, "long-walk.json", many);
+    await says(page, "#album .result", "24 pages");
+    must((await page.locator(".strip button:not([tabindex='-1'])").count()) === 1, "the run is more than one stop for Tab");
+    await page.locator("#page-3").click();
+    await says(page, "#chosen-title", "Page 4: Wallet");
+    const [title, line] = [await page.locator("#chosen-title").boundingBox(), await page.locator("#line").boundingBox()];
+    const [top, foot] = line.y > 400 ? [0, line.y] : [line.y + line.height, 800];
+    must(title.y >= top && title.y + title.height <= foot, `at ${width} px the form begins at ${title.y} of ${top} to ${foot}`);
+    must(await page.evaluate(() => document.activeElement.id === "chosen-title"), "the focus is not in the form");
+    must((await page.locator(".strip button:not([tabindex='-1'])").getAttribute("id")) === "page-3", "Tab leads to another page than the chosen one");
+    await page.keyboard.press("Escape");
+    must(await page.evaluate(() => document.activeElement.id === "page-3"), "Escape does not lead back to the page");
+    must((await page.locator("#chosen").count()) === 0, "Escape leaves the form open");
+    await page.keyboard.press("ArrowRight");
+    must((await page.locator(".strip button:not([tabindex='-1'])").getAttribute("id")) === "page-4", "an arrow key does not take the stop along");
+    await context.close();
+  }
+});
+
+await check("numbers on the drawing are fields", async (must) => {
+  for (const width of [360, 1440]) {
+    const { context, page, complaints } = await window(table.address, { viewport: { width, height: 800 } });
+    await page.getByRole("button", { name: /Tide Table/ }).click();
+    await settled(page);
+    await page.locator("#page-1").click();
+    const flap = page.getByLabel("On the drawing: flap, across");
+    await flap.waitFor();
+    must((await flap.inputValue()) === "45", `the flap's number is ${await flap.inputValue()}`);
+    // By keys alone, from the form's beginning.
+    for (let count = 0; count < 12 && !(await flap.evaluate((one) => one === document.activeElement)); count += 1) await page.keyboard.press("Tab");
+    must(await flap.evaluate((one) => one === document.activeElement), "no Tab leads to the flap's number");
+    const box = await flap.boundingBox();
+    must(box.width >= 40 && box.height >= 40 && box.x >= 0 && box.x + box.width <= width, `the number lies at ${JSON.stringify(box)}`);
+    const before = await page.locator(".sized img").nth(1).getAttribute("src");
+    await flap.fill("70");
+    await page.waitForFunction((before) => document.querySelectorAll(".sized img")[1].src !== before, before);
+    must((await page.getByLabel("Closing flap").inputValue()) === "70", "the list has another number");
+    must(await flap.evaluate((one) => one === document.activeElement && one.value === "70"), "the number lost the focus, or what was typed");
+    await flap.fill("many");
+    await says(page, "#line .verdict", "can’t be used");
+    must((await flap.getAttribute("aria-invalid")) === "true", "the number is not marked");
+    must((await page.getByLabel("Closing flap").inputValue()) === "many", "the list does not show what is typed");
+    await page.getByLabel("Closing flap").fill("50");
+    await page.waitForFunction(() => document.querySelector(".sized [data-path$=overflap]").value === "50");
+    await says(page, "#line .verdict", "Goes together");
+    must(complaints.length === 0, complaints.join("; "));
+    await context.close();
+  }
+});
+
+await check("no fault empties the pictures", async (must) => {
+  const { context, page } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await settled(page);
+  const images = () => page.evaluate(() => Object.fromEntries(["aside", ".strip", "#fit", ".steps", ".parts", ".laid"].map((where) => [where, document.querySelectorAll(`${where} img`).length])));
+  const before = await images();
+  must(Object.values(before).every((count) => count > 0), `there are pictures missing from the start: ${JSON.stringify(before)}`);
+  // Twice the lead-in is more than the strip is tall: nothing can be made of it.
+  await page.getByLabel("Page height").fill("5");
+  await says(page, "#fit .result", "Does not go together yet");
+  await page.waitForTimeout(1500);
+  const after = await images();
+  must(JSON.stringify(after) === JSON.stringify(before), `${JSON.stringify(after)} instead of ${JSON.stringify(before)}`);
+  must(!(await text(page, "#folds .result")).includes("0 pieces"), "it is said to be of no pieces");
+  const bright = await page.evaluate(() => [...document.querySelectorAll("aside img, .strip img, .steps img, .laid img")].filter((one) => !one.closest(".before, .old")).length);
+  must(bright === 0, `${bright} pictures of before look like those of now`);
+  await page.getByLabel("Page height").fill("190");
+  await says(page, "#fit .result", "Goes together");
+  await settled(page);
+  must((await page.locator(".before").count()) === 0, "what is of now is dimmed");
+  await context.close();
+});
+
+await check("another sheet is a button, and the last page stays", async (must) => {
+  const { context, page } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await settled(page);
+  await page.locator("#page-1").click();
+  // A pocket of 110 and a flap of 180 over it are too wide for A4, not for A3 (420 mm).
+  await page.getByLabel("Page height").fill("280");
+  await says(page, "#fit .findings", "too tall");
+  await page.locator("#fit").getByRole("button", { name: "Choose another sheet" }).first().click();
+  must(await page.evaluate(() => document.activeElement.id === "sheet-of-card"), "the focus is not on the sheet");
+  await page.locator("#fit").getByRole("button", { name: /^Take .* for card$/ }).first().click();
+  await says(page, "#fit .result", "Goes together");
+  must(await page.evaluate(() => document.activeElement !== document.body), "the focus is lost");
+  for (let left = 3; left > 0; left -= 1) {
+    await page.locator("#page-0").focus();
+    await page.keyboard.press("Delete");
+    await says(page, "#album .result", `${left} page`);
+  }
+  await page.locator("#page-0").focus();
+  await page.keyboard.press("Delete");
+  await says(page, ".run .wrong", "An album needs at least one page: put another page in first.");
+  must(!(await text(page, "#word")).length, "it is said twice");
+  await context.close();
+});
+
+await check("what can be taken back outlasts a reload", async (must) => {
+  const { context, page } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  for (const height of ["195", "200"]) {
+    await page.getByLabel("Page height").fill(height);
+    await says(page, "#album .result", `148 × ${height}`);
+    await page.getByLabel("Page height").blur();
+    await page.waitForTimeout(1600);
+  }
+  await page.getByRole("button", { name: "Undo" }).click();
+  await says(page, "#album .result", "148 × 195");
+  await page.reload();
+  await says(page, "#album .result", "148 × 195");
+  await page.getByRole("button", { name: "Redo" }).click();
+  await says(page, "#album .result", "148 × 200");
+  for (const height of ["195", "190"]) {
+    await page.getByRole("button", { name: "Undo" }).click();
+    await says(page, "#album .result", `148 × ${height}`);
+  }
+  must((await page.getByRole("button", { name: "Undo" }).getAttribute("aria-disabled")) === "true", "there are more steps than were made");
+  await context.close();
+});
+
+await check("a sheet opens over the whole window", async (must) => {
+  for (const width of [360, 1440]) {
+    const { context, page } = await window(table.address, { viewport: { width, height: 800 } });
+    await page.getByRole("button", { name: /Tide Table/ }).click();
+    await settled(page);
+    const sheet = page.locator("#sheets .plate").first();
+    await sheet.focus();
+    await page.keyboard.press("Enter");
+    const seen = () => page.evaluate(() => {
+      const [dialog, room, img] = ["large", "large-room", "large-picture"].map((id) => document.getElementById(id).getBoundingClientRect());
+      return { window: dialog.width === innerWidth && Math.abs(dialog.height - innerHeight) < 1, room: [room.width, room.height], img: [img.width, img.height] };
+    });
+    const first = await seen();
+    must(first.window, "it does not take the whole window");
+    await page.keyboard.press("+");
+    must((await seen()).img[0] > first.img[0] * 1.2, "+ does not make it larger");
+    await page.keyboard.press("-");
+    await page.mouse.move(width / 2, 500);
+    await page.mouse.wheel(0, -100);
+    await page.waitForFunction((before) => document.getElementById("large-picture").getBoundingClientRect().width > before * 1.05, first.img[0]);
+    await page.keyboard.press("0");
+    const all = await seen();
+    must(all.img[0] <= all.room[0] && all.img[1] <= all.room[1], "0 does not show all of it");
+    await page.keyboard.press("Escape");
+    await page.locator("#large").waitFor({ state: "detached" });
+    must(await sheet.evaluate((one) => one === document.activeElement), "the focus does not go back to the sheet");
+    // Letters stand in mm of the picture, so its px to a mm say how tall they are.
+    await page.evaluate(() => { for (const one of document.querySelectorAll("details")) one.open = true; });
+    await page.locator(".parts .plate").first().waitFor();
+    const small = await page.evaluate(async () => {
+      const { svgOf } = await import(new URL("make.js", location.href));
+      const found = [];
+      for (const plate of document.querySelectorAll(".plate")) {
+        const svg = svgOf(plate.querySelector("img").src);
+        const letters = Math.min(...[...svg.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size)));
+        plate.click();
+        const large = document.getElementById("large-picture").getBoundingClientRect();
+        found.push({ plate: plate.innerText, letters, px: letters * large.width / Number(/width="([\d.]+)mm"/.exec(svg)[1]) });
+        document.getElementById("large").close();
+        await new Promise((done) => setTimeout(done, 20));
+      }
+      return found;
+    });
+    must(small.some(({ letters }) => letters * 3 < 11), `no picture needs more room for its letters: ${small.map(({ letters }) => letters)}`);
+    for (const { plate, letters, px } of small) must(px >= 10.99, `letters of ${letters} mm are ${px} px in ${plate}`);
+    await context.close();
+  }
+});
+
+await check("green is for what may not disappoint, and signs keep their shapes", async (must) => {
+  const { context, page } = await window(table.address, { forcedColors: "active" });
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await settled(page);
+  must((await page.locator("#fit .result.good, #line .verdict.good").count()) === 2, "what goes together without a warning is not green");
+  // Six mm of the spine's base between two pages are enough, three are few.
+  await page.locator("#part-spine summary").click();
+  await page.getByLabel(/\(pitch\)/).fill("3");
+  await says(page, "#line .verdict", "may disappoint");
+  must((await page.locator("#fit .result.may, #line .verdict.may").count()) === 2, "what may disappoint is said in another colour");
+  must((await page.locator("#fit .result.good, #line .verdict.good").count()) === 0, "what may disappoint is green");
+  const signs = await page.evaluate(() => ["#fit .mark.warn", "#fit .result", "#line .verdict"].map((where) => {
+    const { backgroundColor, clipPath } = getComputedStyle(document.querySelector(where), "::before");
+    return { where, backgroundColor, clipPath, ground: getComputedStyle(document.body).backgroundColor };
+  }));
+  for (const { where, backgroundColor, clipPath, ground } of signs) {
+    must(clipPath.startsWith("polygon"), `the sign of ${where} is no triangle`);
+    must(backgroundColor !== ground && backgroundColor !== "rgba(0, 0, 0, 0)", `the sign of ${where} is ${backgroundColor} on ${ground}`);
+  }
+  await context.close();
+});
+
 await check("what can't be read is said at once", async (must) => {
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();

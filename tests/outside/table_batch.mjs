@@ -192,7 +192,7 @@ await check("kits of several albums", async (must) => {
   await page.locator("#at-spares-parts").fill("2 %");
   await page.locator("#at-spares-parts:not([aria-invalid])").waitFor();
   await page.getByLabel("Name of the batch").fill("Autumn");
-  await says(page, "aside .name", "Autumn");
+  await says(page, "#line .name", "Autumn");
   await page.getByLabel("Measured in").selectOption("in");
   await page.waitForFunction(() => JSON.parse(document.querySelector("#text").textContent).units === "in");
   const said = await file(page);

@@ -158,7 +158,7 @@ await check("the zip brings album and drawings back", async (must) => {
   await other.close();
   await page.getByRole("button", { name: "Take this album off the table" }).click();
   await page.getByRole("button", { name: "Take it off", exact: true }).click();
-  await says(page, "h1", "What will you make?");
+  await says(page, "h1", "Albums to begin with");
   const left = await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("hingeleaf-table-drawing-")));
   must(left.length === 0, `drawings are left behind: ${left}`);
   await drop(page, [{ name: "kite-day.zip", bytes: readFileSync(join(out, "kite-day.zip")) }]);

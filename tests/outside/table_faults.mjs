@@ -62,7 +62,7 @@ await check("a width that can't be read holds everything back", async (must) => 
   await width.fill("abc");
   await says(page, "#fit .result", "“abc” can’t be used");
   must(!(await text(page, "#fit .result")).includes("Goes together"), "it is said to go together");
-  must((await text(page, "aside .verdict")).includes("“abc” can’t be used"), "the verdict at the side is another");
+  must((await text(page, "#line .verdict")).includes("“abc” can’t be used"), "the verdict at the side is another");
   must((await page.locator("#take button[data-do=file], #take button[data-do=kit]").count()) === 0, "there are files to take");
   must((await page.getByRole("button", { name: "The album file, to keep" }).getAttribute("aria-disabled")) === "true", "the album file is without what is typed");
   // Leaving the field alters nothing; letting go does.
@@ -297,7 +297,7 @@ await check("what another window wrote over is made again, and once", async (mus
 await check("the verdict is in sight on a small screen", async (must) => {
   const { context, page } = await open({ viewport: { width: 360, height: 740 } });
   const inSight = async (words) => {
-    const verdict = page.locator("aside .verdict");
+    const verdict = page.locator("#line .verdict");
     await verdict.filter({ hasText: words }).waitFor({ timeout: 5000 });
     const box = await verdict.boundingBox();
     must(box && box.y >= 0 && box.y + box.height <= 740, `the verdict lies at ${JSON.stringify(box)}`);
@@ -315,7 +315,7 @@ await check("the verdict is in sight on a small screen", async (must) => {
   await inSight("Goes together");
   // What has the focus is not covered by it.
   await page.getByLabel("Page width").focus();
-  const [field, verdict] = [await page.getByLabel("Page width").boundingBox(), await page.locator("aside .verdict").boundingBox()];
+  const [field, verdict] = [await page.getByLabel("Page width").boundingBox(), await page.locator("#line .verdict").boundingBox()];
   must(field.y >= verdict.y + verdict.height || field.y + field.height <= verdict.y, "the verdict covers the field that has the focus");
   await context.close();
 });
@@ -331,7 +331,7 @@ await check("what is typed while the program is away is done when it is back", a
   await page.getByLabel("Page height").fill("183");
   await says(page, "#word", "2 changes wait");
   must((await page.getByLabel("Page height").inputValue()) === "183", "what is typed is not shown");
-  must((await text(page, "aside .verdict")).includes("not known yet"), "the verdict is of the sizes before");
+  must((await text(page, "#line .verdict")).includes("not known yet"), "the verdict is of the sizes before");
   // The program again, at the same port; its page is opened in another window, and the old one goes there, too.
   const two = await start("--port", port);
   const fresh = await context.newPage();

@@ -265,7 +265,7 @@ await check("a class is made and taken away", async (must) => {
   await page.locator("#part-class").getByRole("button", { name: /As in the album/ }).click();
   await until(page, "#text", (file) => file.class.change === undefined);
   await page.getByLabel("Name of the class").fill("Paper Evening");
-  await says(page, "aside .name", "Paper Evening");
+  await says(page, "#line .name", "Paper Evening");
   // What is told of it: the teacher's list.
   await says(page, "#fit .result", /^All kits go together/);
   await says(page, "#batch-class", "Bring this to the class");

@@ -20,12 +20,10 @@ use super::{ROOM, stuff};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::tolerance::{READ, SAME};
 use crate::net::Flat;
-use crate::picture::{
-    CARD, CARD_BACK, CUT, FAINT, Fill, INK, PAPER, PAPER_LINE, Pen, Picture, Stuff, measure, words_box,
-};
+use crate::picture::{CARD, CARD_BACK, CUT, FAINT, Fill, INK, Pen, Picture, Tint, measure, words_box};
 
 /// The stop, and the fence.
-const BAR: Fill = Fill::Hatched { ground: "#FFFFFF", line: INK, apart: 12 };
+const BAR: Fill = Fill::Hatched { ground: Tint([255; 3]), line: INK, apart: 12, turn: 45 };
 const EDGE: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 /// The blade's way.
 const BLADE: Pen = Pen { width: 0.7, colour: INK, dash: &[] };
@@ -125,10 +123,7 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     let scale = ((ROOM.0 - numbers - 4.0) / flat.width).min((ROOM.1 - 20.0) / flat.height).min(1.0);
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
     let outlines: Vec<Contour> = std::iter::once(&flat.outline).chain(&flat.holes).map(small).collect();
-    let fill = match stuff(desk, scored.part) {
-        Stuff::Paper => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 },
-        Stuff::Card | Stuff::Board => Fill::Flat(CARD),
-    };
+    let fill = stuff(desk, scored.part).flat();
     draw.contours(outlines.clone(), Some(fill), None);
     let chosen = |x: f64| setting.at.iter().any(|at| (at - x).abs() < READ);
     for score in &flat.scores {

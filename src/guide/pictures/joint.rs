@@ -17,13 +17,13 @@ use super::ROOM;
 use crate::contour::{Contour, Point, Rect, SAME};
 use crate::net::{Net, Panel};
 use crate::parts::{Face, Owner, Side};
-use crate::picture::{CARD, CARD_BACK, CUT, Fill, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture, Stuff};
+use crate::picture::{CUT, Fill, Pen, Picture, Tint};
 
 /// Between folds nearer than this, mm, dashes run into one another: they are thin lines then.
 const CROWDED: f64 = 1.2;
 
 /// What is seen through a hole.
-const OPEN: Fill = Fill::Flat("#FFFFFF");
+const OPEN: Fill = Fill::Flat(Tint([255; 3]));
 
 /// Between the two pieces, mm: room for the arrow.
 const BETWEEN: f64 = 14.0;
@@ -191,12 +191,8 @@ fn piece(
     seen: &Seen,
     put: &dyn Fn(Point) -> Point,
 ) {
-    let fill = match (super::stuff(desk, part), face) {
-        (Stuff::Paper, Face::Front) => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 },
-        (Stuff::Paper, Face::Back) => Fill::Flat(PAPER_BACK),
-        (_, Face::Front) => Fill::Flat(CARD),
-        (_, Face::Back) => Fill::Flat(CARD_BACK),
-    };
+    let stuff = super::stuff(desk, part);
+    let fill = if face == Face::Front { stuff.flat() } else { stuff.back() };
     for panel in &net.panels {
         draw.contours(vec![seen.seen(&panel.outline).mapped(put)], Some(fill), Some(CUT));
     }
@@ -214,7 +210,7 @@ fn piece(
     open(draw, net, seen, put);
 }
 
-const fn ground(fill: Fill) -> &'static str {
+const fn ground(fill: Fill) -> Tint {
     match fill {
         Fill::Flat(colour) => colour,
         Fill::Hatched { ground, .. } => ground,

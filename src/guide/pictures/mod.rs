@@ -37,7 +37,7 @@ fn panel_name(desk: &Desk<'_>, name: &str) -> String {
 }
 
 fn stuff(desk: &Desk<'_>, number: usize) -> Stuff {
-    desk.part(number).map_or(Stuff::Card, |part| picture::stuff(desk.job.album, part))
+    desk.part(number).map_or(Stuff::CARD, |part| picture::stuff(desk.job.album, part))
 }
 
 fn caliper(desk: &Desk<'_>, number: usize) -> f64 {

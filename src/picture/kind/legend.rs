@@ -5,9 +5,8 @@ use super::{MARGIN, SIZE, SMALL, Subject};
 use crate::contour::{Contour, Point};
 use crate::net::{Sense, Use};
 use crate::parts::Part;
-use crate::picture::space::Stuff;
 use crate::picture::words::measure;
-use crate::picture::{CARD, CARD_BACK, CUT, Fill, GLUE_LINE, INK, Mark, PAPER, PAPER_LINE, Pen, Picture, stuff};
+use crate::picture::{CARD, CUT, Fill, INK, Mark, Matter, Pen, Picture, stuff};
 
 const EDGE: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
@@ -27,16 +26,11 @@ impl Subject<'_> {
         }
         let seam = |part: &&Part| part.net.panels.iter().any(|panel| panel.purpose == Use::Seam);
         if let Some(part) = parts.iter().find(|part| seam(part)) {
-            let paper = stuff(self.album, part) == Stuff::Paper;
-            let fill = if paper {
-                Fill::Flat(PAPER_LINE)
-            } else {
-                Fill::Hatched { ground: CARD_BACK, line: GLUE_LINE, apart: 15 }
-            };
-            items.push((Sample::Area(fill), "takes tape or glue"));
+            items.push((Sample::Area(stuff(self.album, part).glued()), "takes tape or glue"));
         }
-        if parts.iter().any(|part| stuff(self.album, part) == Stuff::Paper) {
-            items.push((Sample::Area(Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 }), "patterned paper"));
+        let papers = parts.iter().map(|part| stuff(self.album, part)).find(|stuff| stuff.matter == Matter::Paper);
+        if let Some(paper) = papers {
+            items.push((Sample::Area(paper.flat()), "patterned paper"));
         } else {
             items.push((Sample::Area(Fill::Flat(CARD)), "front face"));
         }

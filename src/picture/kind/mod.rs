@@ -11,8 +11,9 @@
 
 mod legend;
 
+use super::Stuff;
 use super::plate::Plate;
-use super::space::{Scene, Stuff};
+use super::space::Scene;
 use super::{Mark, Picture, Pose, stuff};
 use crate::album::{Album, Role};
 use crate::contour::Point;
@@ -226,7 +227,7 @@ impl Subject<'_> {
             let stands = piece.net.folded_to(caliper, &degrees);
             #[allow(clippy::cast_precision_loss, reason = "a kind has few pieces")]
             let lifted = Stand::from_translation(DVec3::Z * (apart * place as f64)) * stand;
-            let stuff = self.kit.parts.get(piece.part).map_or(Stuff::Card, |part| stuff(self.album, part));
+            let stuff = self.kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(self.album, part));
             scene.piece(&piece.net, &stands, caliper, stuff, &lifted);
         }
         scene

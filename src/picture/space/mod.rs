@@ -18,7 +18,7 @@ mod painting;
 mod slab;
 mod view;
 
-use super::{Fill, INK, Mark, Pen, Picture};
+use super::{Fill, INK, Mark, Pen, Picture, Stuff, Tint};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Stand};
@@ -26,7 +26,6 @@ use facet::{Facet, LineRole};
 use glam::DVec3;
 use std::collections::BTreeMap;
 
-pub use slab::Stuff;
 use view::looked_at;
 
 /// Lines nearer to each other than this run into one, mm.
@@ -36,8 +35,8 @@ const CLOSE: f64 = 0.5;
 const OUTLINE: Pen = Pen { width: 0.3, colour: INK, dash: &[] };
 const CREASE: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 /// The way something goes, and the white about it.
-const WAY: Pen = Pen { width: 0.5, colour: "#0072B2", dash: &[] };
-const HALO: Pen = Pen { width: 1.4, colour: "#FFFFFF", dash: &[] };
+const WAY: Pen = Pen { width: 0.5, colour: Tint([0x00, 0x72, 0xB2]), dash: &[] };
+const HALO: Pen = Pen { width: 1.4, colour: Tint([255; 3]), dash: &[] };
 
 /// Things in space, mm.
 #[derive(Clone, Debug, Default)]

@@ -5,47 +5,8 @@ use super::facet::{Facet, LineRole, Plane};
 use super::view::{THIN, looked_at};
 use crate::contour::{Contour, Edge, Point, SAME};
 use crate::net::Stand;
-use crate::picture::{BOARD, BOARD_EDGE, CARD, CARD_BACK, Fill, PAPER, PAPER_BACK, PAPER_LINE};
+use crate::picture::{BOARD_EDGE, Fill, Stuff};
 use glam::DVec3;
-
-/// What a piece is made of: how its faces look.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stuff {
-    /// Card: the front lighter than the back.
-    Card,
-    /// Patterned paper: its front hatched lightly.
-    Paper,
-    /// Board.
-    Board,
-}
-
-impl Stuff {
-    /// Its front where it lies flat, drawn as a flat piece and not in space.
-    #[must_use]
-    pub const fn flat(self) -> Fill {
-        match self {
-            Self::Card => Fill::Flat(CARD),
-            Self::Paper => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 60 },
-            Self::Board => Fill::Flat(BOARD),
-        }
-    }
-
-    fn front(self) -> Fill {
-        match self {
-            Self::Card => Fill::Flat(CARD),
-            Self::Paper => Fill::Hatched { ground: PAPER, line: PAPER_LINE, apart: 20 },
-            Self::Board => Fill::Flat(BOARD),
-        }
-    }
-
-    fn back(self) -> Fill {
-        match self {
-            Self::Card => Fill::Flat(CARD_BACK),
-            Self::Paper => Fill::Flat(PAPER_BACK),
-            Self::Board => Fill::Flat(BOARD),
-        }
-    }
-}
 
 /// A panel, its place and what it is made of.
 #[derive(Clone, Debug)]

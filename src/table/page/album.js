@@ -5,7 +5,9 @@ import { button, make, picture } from "./make.js";
 import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
+import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./results.js";
+import { run } from "./run.js";
 import { terms } from "./terms.js";
 
 /** The section of the album. */
@@ -39,77 +41,6 @@ function unfolds(key, title, said, wrong, ...inside) {
     make("div", { class: "inside" }, inside));
 }
 
-const of = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));
-
-function run(state) {
-  const { album } = state.view;
-  const chosen = album.pages[state.chosen];
-  return make("div", { class: "run" },
-    make("h3", { id: "run-title" }, "The run of pages"),
-    make("p", { class: "about", id: "run-help" }, "Choose a page to change it. Drag it to another place, or hold Alt and press an arrow key; Delete takes it out."),
-    make("ol", { class: "strip", "aria-labelledby": "run-title" }, album.pages.map((page, at) => make("li", { draggable: "true", "data-at": at, "data-key": `page-${at}` },
-      make("button", { type: "button", id: `page-${at}`, "data-do": "choose", "data-at": at, "aria-expanded": String(at === state.chosen), "aria-controls": at === state.chosen ? "chosen" : null, "aria-describedby": "run-help" },
-        picture(album.pictures[page.picture], ""),
-        make("span", { class: "number" }, String(at + 1)), " ",
-        make("span", { class: "kind" }, page.label),
-        mark(of(state, page.way)))))),
-    chosen ? page(state, chosen) : null,
-    make("form", { class: "add", "data-do": "add-page" },
-      make("label", { for: "new-page" }, "Another page"),
-      make("select", { id: "new-page", "data-stays": true }, state.view.album.kinds.page.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newPage }, `${kind.label}: ${kind.about}`))),
-      make("button", { type: "submit" }, chosen ? `Add it after page ${state.chosen + 1}` : "Add it at the end")));
-}
-
-function page(state, page) {
-  const at = state.chosen;
-  const last = state.view.album.pages.length - 1;
-  return make("div", { class: "chosen", id: "chosen", role: "group", "aria-labelledby": "chosen-title", "data-key": "chosen" },
-    make("h4", { id: "chosen-title" }, `Page ${at + 1}: ${page.label}`),
-    findings(elsewhere(of(state, page.way), page.rows, page.more, cutRows(page))),
-    make("div", { class: "does" },
-      button("Earlier", "earlier", { "aria-disabled": at === 0 ? "true" : null }),
-      button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
-      button("The same again", "copy"),
-      button("Take it out", "take-page")),
-    kinds(page.way, "Kind of page", page.kind, state.view.album.kinds.page),
-    make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)),
-    edges(state, page));
-}
-
-const cutRows = (entry) => entry.edges?.list.flatMap((one) => one.rows) ?? [];
-
-/** What is done to the edges of a page or an insert. */
-function edges(state, entry) {
-  const { edges, way } = entry;
-  if (!edges) return null;
-  const id = `edge-${way.replace(/[^a-z0-9]+/gi, "-")}`;
-  const options = (list) => list.map((one) => make("option", { value: one.value }, one.label));
-  return make("details", { class: "edges", "data-key": `edges-${way}` },
-    make("summary", {}, "Edges and corners", edges.list.length ? ` (${edges.list.length} cut)` : "", " ", mark(state.view.fit.findings.filter((one) => one.path?.startsWith(`${way}.edges`)))),
-    edges.list.map((one, at) => make("fieldset", { "data-key": one.way },
-      make("legend", {}, `Edge ${at + 1}`),
-      findings(elsewhere(of(state, one.way), one.rows)),
-      make("div", { class: "fields" }, rows(one.rows, state.view)),
-      button(["Leave it straight", make("span", { class: "unseen" }, `: edge ${at + 1}`)], "take", { "data-way": one.way }))),
-    edges.free.length ? make("form", { class: "add", "data-do": "add-edge", "data-way": way },
-      make("label", { for: `${id}-on` }, "Cut the edge"),
-      make("select", { id: `${id}-on`, "data-stays": true }, options(edges.free)),
-      make("label", { for: `${id}-cut` }, "to a"),
-      make("select", { id: `${id}-cut`, "data-stays": true }, options(edges.cuts)),
-      make("button", { type: "submit" }, "Cut it")) : null);
-}
-
-function kinds(way, label, kind, list, none) {
-  const id = `kind-${way.replace(/[^a-z0-9]+/gi, "-")}`;
-  const about = list.find((one) => one.kind === kind)?.about;
-  return make("div", { class: "field wide" },
-    make("label", { for: id }, label),
-    make("select", { id, "data-kind": way },
-      none ? make("option", { value: "", selected: !kind }, none) : null,
-      list.map((one) => make("option", { value: one.kind, selected: one.kind === kind }, one.label))),
-    about ? make("span", { class: "about" }, `${capital(about)}.`) : null);
-}
-
 function one(state, way, title, entry, list, may) {
   return unfolds(way, title, entry ? entry.label : "none", of(state, way),
     findings(elsewhere(of(state, way), entry?.rows ?? [], entry?.more ?? [])),
@@ -139,15 +70,16 @@ function inserts(state) {
       button(["Take it out", make("span", { class: "unseen" }, `: insert ${at + 1}`)], "take", { "data-way": insert.way }))),
     make("form", { class: "add", "data-do": "add-insert" },
       make("label", { for: "new-insert" }, "Another insert"),
-      make("select", { id: "new-insert", "data-stays": true }, state.view.album.kinds.insert.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newInsert }, `${kind.label}: ${kind.about}`))),
-      make("button", { type: "submit" }, "Add it")));
+      make("select", { id: "new-insert", "data-stays": true, "aria-describedby": "new-insert-about" }, state.view.album.kinds.insert.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newInsert }, kind.label))),
+      make("button", { type: "submit" }, "Add it"),
+      make("p", { class: "about", id: "new-insert-about" }, about(state.view.album.kinds.insert, state.newInsert))));
 }
 
 function papers(state) {
   const list = state.view.album.stocks;
   return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "), list.flatMap((stock) => of(state, stock.way)),
     list.map((stock) => make("fieldset", { "data-key": stock.way },
-      make("legend", {}, stock.name),
+      make("legend", {}, picture(stock.looks, "", { class: "swatch" }), stock.name),
       make("p", { class: "about" }, `${stock.sentence}${stock.used ? "" : "; nothing is cut from it"}.`),
       findings(elsewhere(of(state, stock.way), stock.rows)),
       make("div", { class: "fields" }, rows(stock.rows, state.view, state.start.sheets)),

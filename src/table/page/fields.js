@@ -43,7 +43,7 @@ export function field(row, view, sheets, has = {}) {
   const draft = drafts.get(row.path);
   const wrong = draft ? draft.findings : (view?.fit?.findings ?? []).filter((one) => one.path === row.path && one.level !== "note");
   const help = [];
-  const usual = row.takes !== "choice" && !row.given && row.usual.length > 22 ? ` Usual: ${row.usual}.` : "";
+  const usual = !row.given && isLong(row) ? ` Usual: ${row.usual}.` : "";
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
@@ -54,11 +54,14 @@ export function field(row, view, sheets, has = {}) {
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? row.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
-    row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
+    row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
     said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
     mends,
     help);
 }
+
+/** What is usual in so many words that they would be cut off in the field itself. */
+const isLong = (row) => row.usual.length > (row.takes === "choice" ? 14 : 22);
 
 /** The button that mends a finding. */
 export const mendButton = (one, words = `Mend: ${one.mend.words}`) => button(words, "mend", { class: "mend", "data-way": one.mend.path, "data-eighths": one.mend.eighths, "data-typed": one.mend.typed });
@@ -76,7 +79,7 @@ function options(list, value, first) {
 }
 
 function choice(row, value, control) {
-  return make("select", control, options(row.choices, value, row.needed ? null : `usual: ${row.usual}`));
+  return make("select", control, options(row.choices, value, row.needed ? null : isLong(row) ? "as usual" : `usual: ${row.usual}`));
 }
 
 function sheet(row, value, control, sheets) {
@@ -84,6 +87,14 @@ function sheet(row, value, control, sheets) {
   return make("select", { "data-own": OWN, ...control },
     options(sheets, value, row.given && !row.frees ? null : `usual: ${row.usual}`),
     make("option", { value: OWN }, "another size …"));
+}
+
+/** A colour is typed, or picked: then the browser shows what it has for that. */
+function colour(row, value, control, view) {
+  const shown = view?.album?.stocks.find((stock) => row.path === `${stock.way}.colour`)?.colour;
+  return make("span", { class: "picks" },
+    make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: shown ?? "#8FA3B0", ...control }),
+    make("input", { type: "color", "aria-label": `Pick it: ${row.label}`, "data-picks": row.path, value: /^#[\da-f]{6}$/i.test(value) ? value : shown ?? "#8fa3b0" }));
 }
 
 /** Whether a select's choice asks for a size of the maker's own. */

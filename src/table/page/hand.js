@@ -9,16 +9,37 @@ import { asksOwn, drafts, idOf, own } from "./fields.js";
 import { DRAWER, DRAWER_FORMS } from "./drawers.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
+import { LARGE, open as openLarge } from "./large.js";
 import { save, typing } from "./make.js";
-import { again, asked, callOff, change, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
+import { again, asked, callOff, change, drawPage, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
 
 const focus = (id) => document.getElementById(id)?.focus();
 const pages = () => state.view?.album?.pages?.length ?? 0;
 
 function choosePage(at, key) {
   state.chosen = at;
+  if (at >= 0) state.at = at;
   render();
+  if (state.drawn?.way !== `pages[${at}]`) drawPage();
   if (key) focus(`page-${at}`);
+}
+
+/** Opens a page's form where it is seen, with the focus in it. */
+function openPage(at) {
+  choosePage(at);
+  document.getElementById("chosen-title")?.focus({ preventScroll: true });
+  bringIntoView(document.getElementById("chosen"));
+}
+
+/** Scrolls no further than it takes to see all of it, or else its beginning. */
+function bringIntoView(what) {
+  if (!what) return;
+  const line = document.getElementById("line").getBoundingClientRect();
+  const atFoot = line.top > innerHeight / 2;
+  const [top, foot] = atFoot ? [0, line.top] : [Math.max(line.bottom, 0), innerHeight];
+  const box = what.getBoundingClientRect();
+  const by = Math.min(box.bottom + 12 - foot, box.top - 12 - top);
+  if (box.top < top || box.bottom > foot) scrollBy(0, by);
 }
 
 function movePage(from, to, byKey) {
@@ -71,7 +92,17 @@ async function takeAway(name, question, kind) {
 const stem = () => keep.current().name.replace(/\.json$/i, "") || "album";
 
 const DOES = {
-  choose: (data) => choosePage(Number(data.at) === state.chosen ? -1 : Number(data.at)),
+  choose: (data) => {
+    const at = Number(data.at);
+    if (at === state.chosen) choosePage(-1);
+    else openPage(at);
+  },
+  "other-sheet": ({ way }) => {
+    const all = document.querySelectorAll("#sheets .stock [data-path]");
+    ([...all].find((one) => one.dataset.path === way) ?? all[0])?.focus();
+  },
+  "show-fit": () => focus("fit-title"),
+  ...LARGE,
   earlier: () => movePage(state.chosen, state.chosen - 1),
   later: () => movePage(state.chosen, state.chosen + 1),
   copy: () => change({ do: "copy", list: "pages", at: state.chosen }, () => choosePage(state.chosen + 1)),
@@ -233,6 +264,8 @@ function chosen(control) {
   } else if (control.dataset.kind) {
     const path = control.dataset.kind;
     change(control.value ? { do: "kind", path, kind: control.value } : { do: "take", path });
+  } else if (control.dataset.picks) {
+    change({ do: "set", path: control.dataset.picks, typed: control.value.toUpperCase() }, null, fileOf(control.dataset.picks));
   } else if ("trimmer" in control.dataset) {
     keep.setMachine("trimmer", control.checked);
     change();
@@ -245,8 +278,10 @@ function chosen(control) {
       look();
     }
   } else if (control.id === "units") change({ do: "units", units: control.value });
-  else if (control.id === "new-page") state.newPage = control.value;
-  else if (control.id === "new-insert") state.newInsert = control.value;
+  else if (control.id === "new-page" || control.id === "new-insert") {
+    state[control.id === "new-page" ? "newPage" : "newInsert"] = control.value;
+    render();
+  }
   else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files[0]).then(() => { control.value = ""; });
   else if (control.id === "compare-with") compare.choose(control.value);
   else if (control.id === "compare-file") compare.chooseFiles(control.files).then(() => { control.value = ""; });
@@ -264,9 +299,16 @@ function keys(event) {
       undo(key === "z" && !event.shiftKey);
     }
   }
+  const onTitle = event.target.id === "chosen-title";
+  if (event.key === "Escape" && event.target.closest?.("#chosen") && !event.target.matches("select")) {
+    const at = state.chosen;
+    choosePage(-1);
+    focus(`page-${at}`);
+    return;
+  }
   const page = event.target.closest?.(".strip button");
-  if (!page) return;
-  const at = Number(page.dataset.at);
+  if (!page && !(onTitle && (event.altKey || event.key === "Delete"))) return;
+  const at = page ? Number(page.dataset.at) : state.chosen;
   const by = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key];
   if (by) {
     event.preventDefault();
@@ -308,7 +350,9 @@ function drag(event) {
 export function watch() {
   document.addEventListener("click", (event) => {
     const control = event.target.closest("button[data-do]");
-    if (control && control.getAttribute("aria-disabled") !== "true") DOES[control.dataset.do]?.(control.dataset);
+    if (!control || control.getAttribute("aria-disabled") === "true") return;
+    if (control.dataset.do === "large") openLarge(control);
+    else DOES[control.dataset.do]?.(control.dataset);
   });
   document.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -324,6 +368,15 @@ export function watch() {
   document.addEventListener("focusout", (event) => {
     typing.path = null;
     if (event.target.matches("input[data-path]") && !drafts.has(event.target.dataset.path)) setTimeout(render, 0);
+  });
+  document.addEventListener("focusin", (event) => {
+    const page = event.target.closest?.(".strip button");
+    if (!page || Number(page.dataset.at) === state.at) return;
+    state.at = Number(page.dataset.at);
+    for (const one of document.querySelectorAll(".strip button")) {
+      if (one === page) one.removeAttribute("tabindex");
+      else one.tabIndex = -1;
+    }
   });
   document.addEventListener("keydown", keys);
   for (const type of ["dragstart", "dragover", "dragleave", "drop", "dragend"]) document.addEventListener(type, drag);

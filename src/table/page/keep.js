@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The files on the table: albums and batches, drawers and cutters beside them, the drawings that they name. They are kept in this
-// browser after every change, with undo and redo while the page is open.
+// browser after every change; what can be taken back stays with the window.
 //
 // All windows at this address share what is kept. Each change is made on what is kept just now, so that none overwrites
 // what another window did. Each has a key, and an album's text is kept with the keys of the changes that are in it: a browser
@@ -9,15 +9,16 @@
 // name.
 
 import * as drawings from "./drawings.js";
+import * as pasts from "./past.js";
+import { steps, took } from "./past.js";
 
 const PLACE = "hingeleaf-table";
-const MOST_STEPS = 200;
+/** As many changes of this window are remembered, to be made again where they get lost. */
+const MOST_MINE = 200;
 /** As many keys of changes are kept with an album. */
 const MOST_KEYS = 200;
 /** What a window did so long ago, ms, every other one has been told of. */
 const TOLD = 60_000;
-/** Typing in one field within this time is one step, ms. */
-const ONE_STEP = 1500;
 /** This window, until it is closed or loaded anew. */
 const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(16)).join("-");
 const WAITING = `${PLACE}-waiting-`;
@@ -64,12 +65,10 @@ const waitingOf = (kept) => (Array.isArray(kept) ? kept : []).filter((one) => te
 let held = empty();
 /** The album that this window shows; another one may show another. */
 let shown = 0;
-const pasts = new Map();
 /** What this window did to an album of late: the key of each change, when, and what was asked for. */
 const mine = new Map();
 /** What this window asked for and is not answered. */
 let waiting = [];
-let last = { what: "", when: 0 };
 /** Whether the browser takes what is to be kept. */
 export let keeps = true;
 
@@ -122,11 +121,16 @@ export function load(orphaned) {
   // Nobody else takes what this window asks for while it is open.
   navigator.locks?.request(WAITING + ME, () => new Promise(() => {}));
   inherit(orphaned);
+  pasts.recall(album);
+  addEventListener("pagehide", () => {
+    const shows = current();
+    if (shows) pasts.hold(shows);
+  });
   tidy();
 }
 
 /** Lets go of drawings that no album names. */
-const tidy = () => drawings.letGo(new Set(held.albums.flatMap((one) => [...Object.values(one.drawings), ...Object.values(one.origins)])));
+const tidy = () => drawings.letGo(new Set(held.albums.flatMap((one) => [...Object.values(one.drawings), ...Object.values(one.origins)]).concat(pasts.drawn())));
 
 const inherits = new Set([WAITING + ME]);
 let started = false;
@@ -175,7 +179,7 @@ export function refresh(orphaned) {
   // Going back leads to what stood here before.
   if (album && now && !same) {
     past(album.id).push({ text: album.text, drawings: album.drawings });
-    last = { what: "", when: 0 };
+    pasts.pause();
   }
   const late = (now && mine.get(now.id)?.filter(({ when }) => Date.now() - when < TOLD)) ?? [];
   // What was typed anew since stays as it is.
@@ -268,7 +272,7 @@ function fresh(name) {
 function lay(id) {
   shown = id;
   held.current = id;
-  last = { what: "", when: 0 };
+  pasts.pause();
   try {
     sessionStorage.setItem(PLACE, id);
   } catch {
@@ -327,7 +331,7 @@ export function choose(id) {
 export function forget() {
   on(() => {
     held.albums = held.albums.filter((album) => album.id !== shown);
-    pasts.delete(shown);
+    pasts.forget(shown);
     lay(albums()[0]?.id ?? 0);
   });
   tidy();
@@ -340,26 +344,12 @@ export function forgetFile(name) {
   });
 }
 
-const steps = (id) => {
-  if (!pasts.has(id)) pasts.set(id, { past: [], future: [] });
-  return pasts.get(id);
-};
 const past = (id) => steps(id).past;
-
-/** A step that can be taken back; `what` tells steps apart. */
-function took(id, what, step) {
-  const now = Date.now();
-  const goesOn = /^(set|machine) /.test(what) && last.what === `${id} ${what}` && now - last.when < ONE_STEP;
-  if (!goesOn) past(id).push(step);
-  if (past(id).length > MOST_STEPS) past(id).shift();
-  steps(id).future = [];
-  last = { what: `${id} ${what}`, when: now };
-}
 
 function write(album, text, key, wanted = null) {
   album.text = text;
   album.did = [...album.did, key].slice(-MOST_KEYS);
-  mine.set(album.id, [...(mine.get(album.id) ?? []), { key, wanted, when: Date.now() }].slice(-MOST_STEPS));
+  mine.set(album.id, [...(mine.get(album.id) ?? []), { key, wanted, when: Date.now() }].slice(-MOST_MINE));
 }
 
 /**
@@ -425,7 +415,7 @@ export function step(back) {
       album.drawings = step.drawings;
       write(album, step.text, key());
     }
-    last = { what: "", when: 0 };
+    pasts.pause();
     return true;
   });
 }

@@ -8,9 +8,11 @@ import { compare, compared, forget } from "./compare.js";
 import { capital, drafts, judged, waits } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
+import { line } from "./line.js";
 import { button, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
 import { tables } from "./terms.js";
+import { place } from "./sized.js";
 import { asks, begin, gone, head, unread } from "./states.js";
 
 /** Everything that is shown. */
@@ -22,6 +24,12 @@ export const state = {
   notes: [],
   machine: keep.machine(),
   chosen: -1,
+  /** The page that Tab leads to. */
+  at: 0,
+  /** The last pictures of what could be made. */
+  good: null,
+  /** The drawing of the chosen page. */
+  drawn: null,
   newPage: "",
   newInsert: "",
   newChange: {},
@@ -48,6 +56,7 @@ export function render() {
   const view = state.view?.unread ? state.view : judged(state.view, state.gone);
   const seen = { ...state, view };
   show(at("head"), head(seen, keep));
+  show(at("line"), state.start && !view?.unread ? line(seen, keep) : null);
   show(at("word"), state.gone ? gone(state, keep) : null, state.failed ? make("p", { class: "gone" }, state.failed) : null, keep.keeps ? null : make("p", { class: "gone" }, "This browser keeps nothing: keep the album file before you close the page."));
   show(at("end"), state.gone ? null : button("End the program", "quit"), asks(state, "end"));
   if (!state.start) return;
@@ -62,9 +71,10 @@ export function render() {
     document.title = `${title}: Hingeleaf`;
     show(at("table"),
       make("h1", { class: "unseen" }, title),
-      make("div", { class: "page", "data-key": view.batch ? "batch" : "album" },
+      make("div", { class: `page${view.batch ? " alone" : ""}`, "data-key": view.batch ? "batch" : "album" },
         aside(view, title),
         make("div", { class: "sections" }, sections(seen))));
+    place();
   }
 }
 
@@ -81,12 +91,12 @@ function gather() {
   for (const { album, wanted } of queue) if ((album === id || keep.album(album)?.kind) && wanted?.do === "set") waits.set(wanted.path, wanted.typed);
 }
 
-function aside(view, title) {
-  return make("aside", { "aria-label": view.batch ? "The batch at a glance" : "The album at a glance" },
-    view.album ? make("figure", { class: "loose" }, picture(view.album.open, `${title}, standing open`)) : null,
-    make("p", { class: "name" }, title),
-    make("p", { class: `verdict ${view.fit.stopped ? "bad" : ""}` }, view.fit.sentence),
-    view.sheets ? make("p", {}, view.sheets.sentence) : null);
+function aside({ album }, title) {
+  if (!album) return null;
+  const whole = album.open ?? state.good?.open;
+  return make("aside", { "aria-label": "The album, standing open" },
+    whole ? make("figure", { class: `loose${album.open ? "" : " before"}` }, picture(whole, `${title}, standing open${album.open ? "" : ", as it was before"}`)) : null,
+    album.drawn ? null : make("p", { class: "calm" }, state.good ? "As it was before." : "Nothing of it can be drawn until what stops it is mended."));
 }
 
 let saying = 0;
@@ -120,6 +130,23 @@ const question = (more) => about(keep.current(), more);
 /** A question about the album as it stands. */
 export const asked = (more = {}) => question(more);
 
+let drawing = null;
+
+/** Draws the chosen page; where nothing can be made of it, the last drawing stays. */
+export async function drawPage() {
+  drawing?.abort();
+  if (state.chosen < 0 || !state.view?.album || state.gone) return;
+  drawing = new AbortController();
+  try {
+    const drawn = await ask("page", question({ page: state.chosen }), drawing.signal);
+    if (drawn?.pieces.length) state.drawn = drawn;
+    else if (state.drawn) state.drawn = { ...state.drawn, old: true };
+    render();
+  } catch (error) {
+    trouble(error);
+  }
+}
+
 let later = null;
 
 /** What takes longer follows, and is called off by the next change. */
@@ -129,10 +156,12 @@ export async function follow() {
   const stop = later.signal;
   const now = () => !stop.aborted;
   const { batch } = state.view;
+  drawPage();
   try {
     if (!batch) {
       const drawn = await ask("folds", question(), stop);
       if (now()) state.folds = drawn;
+      if (now() && drawn.steps.length) state.good = { ...state.good, folds: drawn };
       render();
     }
     if (state.view.fit.stopped) return;
@@ -164,6 +193,10 @@ function adopt(answer) {
   if (!stopped) state.oldSheets = answer.sheets;
   const same = state.view && !state.view.unread && state.text === keep.current().text;
   state.view = answer;
+  if (answer.album?.drawn) {
+    const { open, pictures, pages } = answer.album;
+    state.good = { ...state.good, open, pictures, pages, parts: answer.folds, section: answer.fit.section ?? state.good?.section };
+  }
   state.text = keep.current().text;
   state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
   state.opened = "";
@@ -331,12 +364,12 @@ function refused(wanted, { findings, field }) {
 }
 
 /** The form that something was asked for with, where it says at its own place what is wrong. */
-const placeOf = (wanted) => ({ sold: wanted?.list, lies: "lies", "own-paper": `${wanted?.path} paper` })[wanted?.do] ?? null;
+const placeOf = (wanted) => (wanted?.do === "take" && wanted.path.startsWith("pages[") ? "pages" : { sold: wanted?.list, lies: "lies", "own-paper": `${wanted?.path} paper` }[wanted?.do] ?? null);
 
 /** Shows the album that is on the table now. */
 export function look() {
   callOff();
-  Object.assign(state, { starting: false, view: null, folds: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, newChange: {}, wrong: null });
+  Object.assign(state, { starting: false, view: null, folds: null, good: null, drawn: null, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, at: 0, newChange: {}, wrong: null });
   drafts.clear();
   forget();
   const album = keep.current();

@@ -75,7 +75,7 @@ function become(old, fresh) {
   const written = old === document.activeElement && (!old.dataset.path || old.dataset.path === typing.path);
   if (old.nodeName === "INPUT" && old.type === "checkbox") old.checked = fresh.hasAttribute("checked");
   else if ("stays" in old.dataset) return;
-  else if (old.nodeName === "INPUT" && !written) old.value = fresh.getAttribute("value") ?? "";
+  else if (old.nodeName === "INPUT" && (!written || old.type === "color")) old.value = fresh.getAttribute("value") ?? "";
   else if (old.nodeName === "TEXTAREA" && !written && source !== fresh.textContent) old.value = fresh.textContent;
   else if (old.nodeName === "SELECT") old.value = fresh.value;
 }
@@ -97,6 +97,9 @@ export function picture(svg, alt, has = {}) {
   }
   return make("img", { src: at, alt, ...has });
 }
+
+/** The SVG of a picture's address, as long as it is at hand. */
+export const svgOf = (address) => [...drawn].find(([, at]) => at === address)?.[0];
 
 /** A button that does something; what it is about is in its data. */
 export function button(words, does, has = {}) {

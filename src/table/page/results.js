@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What follows from the album: whether it goes together, how it folds, its sheets, what to take away.
 
+import { plate } from "./large.js";
+import { standing } from "./line.js";
 import { button, make, picture } from "./make.js";
 import { capital, field, letGoButton, mendButton } from "./fields.js";
 import { asks } from "./states.js";
@@ -23,7 +25,9 @@ export function findings(list) {
     one.file && one.line ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
     one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}${/[.?]$/.test(one.help) ? "" : "."}`) : null,
-    one.id === "too-big" ? make("p", {}, make("a", { class: "as-button", href: "#sheets" }, "Choose another sheet")) : null,
+    one.id === "too-big" ? make("div", { class: "does" },
+      one.sheet ? button(one.sheet.words, "mend", { class: "mend", "data-way": one.sheet.path, "data-typed": one.sheet.typed }) : null,
+      button("Choose another sheet", "other-sheet", { "data-way": one.sheet?.path })) : null,
     one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
 }
@@ -34,31 +38,36 @@ export function fit(state) {
   const grave = fit.findings.filter((one) => one.level !== "note");
   const notes = fit.findings.filter((one) => one.level === "note");
   const mends = grave.filter((one) => one.mend).length;
+  const section = fit.section ?? state.good?.section;
   return make("section", { id: "fit", "aria-labelledby": "fit-title" },
     make("h2", { id: "fit-title", tabindex: "-1" }, "Does it go together?"),
-    make("p", { class: `result ${fit.stopped ? "bad" : "good"}` }, fit.sentence),
+    make("p", { class: `result ${standing(fit)}` }, fit.sentence),
     grave.length ? findings(grave) : make("p", { class: "calm" }, "Nothing to mend."),
     mends > 1 ? button(`Mend all ${mends} that a changed size mends`, "mend-all") : null,
     fit.more.map((sentence) => make("p", {}, sentence)),
-    fit.section ? make("figure", { class: "plate" }, picture(fit.section, "The album’s cross-section: closed, and laid open where it lies least flat.")) : null,
+    section ? make("figure", { class: fit.section ? null : "before" }, plate(picture(section, `The album’s cross-section${fit.section ? "" : " as it was before"}: closed, and laid open where it lies least flat.`))) : null,
     notes.length ? make("details", { "data-key": "notes" }, make("summary", {}, make("h3", {}, notes.length === 1 ? "One more thing worth knowing" : `${notes.length} more things worth knowing`)), make("div", { class: "inside" }, findings(notes))) : null);
 }
 
 /** How it folds. */
 export function folds(state) {
-  const { folds } = state.view;
-  const drawn = state.folds;
+  const { album, fit } = state.view;
+  const folds = album.drawn ? state.view.folds : state.good?.parts ?? state.view.folds;
+  // What it is made of may be another number by now.
+  const old = Boolean(fit.stopped && state.good?.folds && !state.folds?.steps?.length);
+  const drawn = old ? { ...state.good.folds, parts: album.drawn ? state.folds?.parts : state.good.folds.parts } : state.folds;
   return make("section", { id: "folds", "aria-labelledby": "folds-title" },
     make("h2", { id: "folds-title" }, "How it folds"),
-    make("p", { class: "result" }, folds.sentence),
-    drawn?.steps?.length ? make("ol", { class: "steps" }, drawn.steps.map((step, at) => make("li", { "data-key": `step-${at}` },
+    make("p", { class: "result" }, album.drawn ? folds.sentence : "Nothing of it can be made until what stops it is mended."),
+    old ? make("p", { class: "told" }, "This is how it was before.") : null,
+    drawn?.steps?.length ? make("ol", { class: `steps${old ? " before" : ""}` }, drawn.steps.map((step, at) => make("li", { "data-key": `step-${at}` },
       step.picture ? picture(step.picture, "") : null,
       make("div", {}, make("h3", {}, `${at + 1}. ${step.words}`), make("p", { class: "about" }, step.about))))) : null,
-    drawn?.laid ? make("figure", { class: "loose" }, picture(drawn.laid.picture, `The finished album, ${drawn.laid.words.toLowerCase()}`), make("figcaption", {}, drawn.laid.words)) : null,
-    drawn?.closed ? make("figure", { class: "loose" }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album, closed.")) : null,
+    drawn?.laid ? make("figure", { class: `loose${old ? " before" : ""}` }, picture(drawn.laid.picture, `The finished album, ${drawn.laid.words.toLowerCase()}`), make("figcaption", {}, drawn.laid.words)) : null,
+    drawn?.closed ? make("figure", { class: `loose${old ? " before" : ""}` }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album, closed.")) : null,
     make("details", { "data-key": "parts" }, make("summary", {}, make("h3", {}, "Every part with its sizes and scores")),
       make("ul", { class: "parts" }, folds.parts.map((part, at) => make("li", { "data-key": part.id },
-        drawn?.parts?.[at] ? make("div", { class: "plate" }, picture(drawn.parts[at], `${part.kind}, flat, with its sizes`)) : null,
+        drawn?.parts?.[at] ? plate(picture(drawn.parts[at], `${part.id}: ${part.kind}, flat, with its sizes`), album.drawn ? {} : { class: "plate opens before" }) : null,
         make("p", {}, make("strong", {}, part.id), `: ${part.count} × ${part.kind}, ${part.size}, from ${part.stock}`, part.scores ? `, ${part.scores} score${part.scores === 1 ? "" : "s"}` : "", "."))))));
 }
 
@@ -78,7 +87,7 @@ export function sheets(state) {
       const all = (shown?.stocks ?? []).filter((one) => one.way === stock.way);
       const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
       return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
-        make("h3", {}, `${capital(stock.name)}`),
+        make("h3", {}, picture(stock.looks, "", { class: "swatch" }), `${capital(stock.name)}`),
         field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
         all.map((one) => laid(one, old, all.length > 1)));
     }),
@@ -90,7 +99,7 @@ export function sheets(state) {
 export const laid = (stock, old, named) => [
   make("p", {}, old ? "As it was before: " : "", named ? `${stock.name}: ` : "", stock.sentence),
   make("ul", { class: "laid", "data-key": stock.name }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.name },
-    make("div", { class: "plate" }, picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
+    plate(picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
     make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))];
 
 function sizes(state) {

@@ -2,9 +2,9 @@
 // The page's other states: the first visit, a file that can't be read, the program gone; and the head.
 
 import { button, make, picture } from "./make.js";
-import { capital, drafts } from "./fields.js";
+import { capital } from "./fields.js";
 
-/** The first line: which album, undo and redo, the unit. */
+/** The head: which album, and the unit. */
 export function head(state, keep) {
   const { view } = state;
   const album = keep.current();
@@ -20,9 +20,6 @@ export function head(state, keep) {
   return [
     make("p", { class: "name" }, "Hingeleaf"),
     which,
-    make("span", { class: "steps-back" },
-      button("Undo", "undo", { "aria-disabled": keep.canUndo() || state.waiting || drafts.size ? null : "true", "aria-keyshortcuts": "Control+Z" }),
-      button("Redo", "redo", { "aria-disabled": keep.canRedo() ? null : "true", "aria-keyshortcuts": "Control+Shift+Z" })),
     make("span", { class: "units" },
       make("label", { for: "units" }, "Measured in"),
       make("select", { id: "units" }, ["mm", "cm", "in"].map((unit) => make("option", { value: unit, selected: unit === units }, unit === "in" ? "inches" : unit)))),
@@ -32,8 +29,8 @@ export function head(state, keep) {
 /** The first visit, and whenever another album is wanted. */
 export function begin(state, keep) {
   return [
-    make("h1", {}, "What will you make?"),
-    make("p", { class: "result" }, "Start from one of these, and change it into yours. Nothing leaves this machine."),
+    make("h1", {}, "Albums to begin with"),
+    make("p", { class: "result" }, "Take one and make it yours. Nothing leaves this machine."),
     make("ul", { class: "examples" }, state.start.examples.map((example, at) => make("li", {},
       button([picture(example.picture, ""), make("strong", {}, example.title), make("span", {}, example.about)], "example", { "data-at": at })))),
     make("h2", {}, "Or"),

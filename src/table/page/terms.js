@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Buying and selling: what the maker says of it, and what the job sheet says then.
 
+import { plate } from "./large.js";
 import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { findings, mark } from "./results.js";
@@ -57,7 +58,7 @@ function block(block) {
   if (block.words) return make("p", {}, block.words);
   if (block.heading) return make("h3", { class: "line" }, block.heading);
   if (block.list) return make("ul", { class: "listed" }, block.list.map((line) => make("li", {}, line)));
-  if (block.picture) return make("figure", { class: "plate" }, picture(block.picture, block.shows));
+  if (block.picture) return make("figure", {}, plate(picture(block.picture, block.shows)));
   return block.rows ? table(block) : null;
 }
 

@@ -113,6 +113,7 @@ stock-name = { $name } can't be the name of a paper
 stock-name-help = use up to 32 small letters, figures and hyphens, such as kraft-card
 stock-twice = there is a paper called { $name } already
 stock-twice-help = give it another name
+take-other-sheet = Take { $sheet } for { $paper }
 the-kind = the kind { $kind }
 what-a-finding-speaks-of = what a finding speaks of
 
@@ -276,6 +277,8 @@ album-without-cover = { $pages ->
     }.
 laid-open = Laid open between pages { $page } and { $next }.
 paper-thick = { $sheets }, { $caliper } thick
+number-across = On the drawing: { $panel }, across ({ $piece })
+number-up = On the drawing: { $panel }, up ({ $piece })
 pieces-of-a-kit = { $pieces ->
         [one] 1 piece
        *[other] { $pieces } pieces
@@ -326,7 +329,7 @@ paper-cheapest = { $sheets ->
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost: { $cost })
     }, { $used } % of them used; no layout { $by_price ->
         [0] takes less card.
        *[other] costs less.
@@ -336,14 +339,14 @@ paper-of-several-sizes = { $sheets ->
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost: { $cost })
     }, { $used } % of them used; with several sizes of sheet it is not known whether fewer would do.
 paper-or-cheaper = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost: { $cost })
     }, { $used } % of them used; another layout might { $by_price ->
         [0] take { $savable } % less card,
        *[other] cost { $savable } % less,
@@ -353,14 +356,14 @@ paper-or-fewer = { $sheets ->
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost: { $cost })
     }, { $used } % of them used; perhaps it can be done in { $bound }, surely not in fewer.
 paper-proven = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost: { $cost })
     }, { $used } % of them used; no layout can do it in fewer.
 sheet-cut = { $times ->
         [one] cut once
@@ -371,12 +374,16 @@ sheet-cut = { $times ->
     }
 sheets-in-all = { $counts }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost in all: { $cost })
     }; no layout can do it in fewer.
 sheets-in-all-or-fewer = { $counts }{ $priced ->
         [0] { "" }
-       *[other] , { $cost } in all
+       *[other] {" "}(cost in all: { $cost })
     }; whether the { $papers } can be done in fewer is not known.
+sheets-line = { $counts }{ $priced ->
+        [0] { "" }
+       *[other] {" "}(cost in all: { $cost })
+    }
 sheets-of = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets

@@ -181,6 +181,8 @@ wrong-type-stocks-help = "stocks": {"{"} "card": {"{"} "sheet": "A4" {"}"} {"}"}
 
 ## Machines
 bad-colour = the colour of { $layer } can't be read
+bad-stock-colour = no colour is called { $said }
+bad-stock-colour-help = write it by its red, green and blue as "#RRGGBB": "#8FA3B0"
 bad-colour-help = write it as "#RRGGBB": "#E69F00"
 corner-help-trail = cuts can only be drawn for a swivelling blade when it is known how far its tip trails
 corner-help-trail-help = give trail, from the blade's own data or the test piece, or set corner_help to false

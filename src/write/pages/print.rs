@@ -5,7 +5,7 @@ use super::super::pdf::{FontFaces, draw, failed, made, paint, points, sound, str
 use super::placed::{PlacedContent, TaggedAs, TypesetContent, TypesetGuide, TypesetPage};
 use super::tags::Tags;
 use crate::guide::Guide;
-use crate::picture::Pen;
+use crate::picture::{Pen, Tint};
 use krilla::Document;
 use krilla::configure::Configuration;
 use krilla::geom::{Path, PathBuilder, Point, Rect, Transform};
@@ -16,10 +16,10 @@ use krilla::tagging::{Artifact, ArtifactType, ContentTag};
 use std::io;
 
 /// Ink on paper, and a paler one; both print in black.
-const BLACK: &str = "#000000";
-const GREY: &str = "#555555";
+const BLACK: Tint = Tint([0; 3]);
+const GREY: Tint = Tint([0x55; 3]);
 /// Thin lines.
-const PALE: &str = "#BBBBBB";
+const PALE: Tint = Tint([0xBB; 3]);
 
 pub(super) fn pdf(guide: &Guide, pages: &TypesetGuide<'_>, faces: &FontFaces) -> io::Result<Vec<u8>> {
     sound(|configuration| file(configuration, guide, pages, faces))

@@ -5,7 +5,7 @@ use super::face::FontFaces;
 use super::points::points;
 use crate::contour::{Contour, Edge, Point, Vec2, outside};
 use crate::length::tolerance::READ;
-use crate::picture::{Fill, INK, Mark, Pen, Picture};
+use crate::picture::{Fill, INK, Mark, Pen, Picture, Tint};
 use krilla::color::rgb;
 use krilla::geom::{Path, PathBuilder, Transform};
 use krilla::num::NormalizedF32;
@@ -25,11 +25,15 @@ fn one(surface: &mut Surface<'_>, faces: &FontFaces, mark: &Mark, height: f64) {
             let Some(path) = closed(contours, height) else { return };
             match fill {
                 None => {}
-                Some(Fill::Flat(colour)) => fill_with(surface, &path, colour),
-                Some(Fill::Hatched { ground, line, apart }) => {
-                    fill_with(surface, &path, ground);
-                    let pen = Pen { width: 0.25, colour: line, dash: &[] };
-                    stroke_with(surface, open(&hatch(contours, f64::from(*apart) / 10.0), height), pen);
+                Some(Fill::Flat(colour)) => fill_with(surface, &path, *colour),
+                Some(Fill::Hatched { ground, line, apart, turn }) => {
+                    fill_with(surface, &path, *ground);
+                    let pen = Pen { width: 0.25, colour: *line, dash: &[] };
+                    stroke_with(
+                        surface,
+                        open(&hatch(contours, f64::from(*apart) / 10.0, f64::from(*turn)), height),
+                        pen,
+                    );
                 }
             }
             if let Some(pen) = pen {
@@ -49,7 +53,7 @@ fn one(surface: &mut Surface<'_>, faces: &FontFaces, mark: &Mark, height: f64) {
     }
 }
 
-fn fill_with(surface: &mut Surface<'_>, path: &Path, colour: &str) {
+fn fill_with(surface: &mut Surface<'_>, path: &Path, colour: Tint) {
     surface.set_stroke(None);
     surface.set_fill(Some(paint(colour)));
     surface.draw_path(path);
@@ -72,30 +76,39 @@ pub(in crate::write) fn stroke_with(surface: &mut Surface<'_>, path: Option<Path
     surface.draw_path(&path);
 }
 
-pub(in crate::write) fn paint(hex: &str) -> krilla::paint::Fill {
-    krilla::paint::Fill { paint: colour(hex).into(), opacity: NormalizedF32::ONE, rule: FillRule::EvenOdd }
+pub(in crate::write) fn paint(tint: Tint) -> krilla::paint::Fill {
+    krilla::paint::Fill { paint: colour(tint).into(), opacity: NormalizedF32::ONE, rule: FillRule::EvenOdd }
 }
 
-/// `#RRGGBB`.
-fn colour(hex: &str) -> rgb::Color {
-    let part = |from: usize| hex.get(from..from + 2).and_then(|part| u8::from_str_radix(part, 16).ok()).unwrap_or(0);
-    rgb::Color::new(part(1), part(3), part(5))
+fn colour(Tint([red, green, blue]): Tint) -> rgb::Color {
+    rgb::Color::new(red, green, blue)
 }
 
-/// Lines at 45 degrees over what is filled, as far as it goes: of a line in the fill every second stretch between its edges.
-fn hatch(contours: &[Contour], apart: f64) -> Vec<[Point; 2]> {
+/// Lines over what is filled, as far as it goes: of a line in the fill every second stretch between its edges. They go as a
+/// browser turns them, `turn` degrees clockwise from upright.
+fn hatch(contours: &[Contour], apart: f64, turn: f64) -> Vec<[Point; 2]> {
     let Some(bounds) = contours.iter().map(Contour::bounds).reduce(|all, one| all.union(one)) else {
         return Vec::new();
     };
-    // On x + y = c, square to it every `apart`.
-    let step = apart.max(0.1) * std::f64::consts::SQRT_2;
-    let first = ((bounds.x0 + bounds.y0) / step).floor();
+    let step = apart.max(0.1);
+    let (sin, cos) = turn.to_radians().sin_cos();
+    // Along a line, and square to it.
+    let (along, across) = (Vec2::new(sin, cos), Vec2::new(cos, -sin));
+    let corners = [(bounds.x0, bounds.y0), (bounds.x1, bounds.y0), (bounds.x0, bounds.y1), (bounds.x1, bounds.y1)]
+        .map(|(x, y)| Vec2::new(x, y));
+    let ends = |way: Vec2| {
+        corners
+            .iter()
+            .map(|corner| corner.dot(way))
+            .fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)))
+    };
+    let ((from, to), (first, last)) = (ends(along), ends(across));
     let mut lines = Vec::new();
-    let mut c = first * step;
-    while c <= bounds.x1 + bounds.y1 {
-        let ends = [Point::new(c - bounds.y0, bounds.y0), Point::new(c - bounds.y1, bounds.y1)];
-        lines.extend(filled(ends, contours));
-        c += step;
+    let mut at = (first / step).floor() * step;
+    while at <= last {
+        let end = |far: f64| (across * at + along * far).to_point();
+        lines.extend(filled([end(from), end(to)], contours));
+        at += step;
     }
     lines
 }

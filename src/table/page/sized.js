@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// The chosen page as a drawing: as it lies, and its pieces flat, with their sizes as fields on the lines that they measure.
+
+import { make, picture } from "./make.js";
+import { drafts, idOf, waits } from "./fields.js";
+
+/** The drawing; nothing until it is there. */
+export function sized(state, page) {
+  const { drawn, view, chosen } = state;
+  if (drawn?.way !== page.way) return null;
+  const all = [...view.album.page, ...page.rows, ...page.more];
+  return make("div", { class: `sized${drawn.old ? " old" : ""}`, "data-key": "sized" },
+    drawn.old ? make("p", { class: "told" }, "This is how it was before.") : null,
+    drawn.folded ? make("figure", { class: "loose", "data-key": "folded" }, picture(drawn.folded, `Page ${chosen + 1} as it lies`), make("figcaption", {}, "as it lies")) : null,
+    drawn.pieces.map((piece, at) => make("figure", { "data-key": `piece-${at}` },
+      make("div", { class: "on-card" },
+        picture(piece.picture, `${piece.name}, flat`),
+        piece.numbers.map((number) => size(number, all.find((row) => row.path === number.path), view))),
+      make("figcaption", {}, piece.name))));
+}
+
+/** A size on its line: the same field as the one of that name in the list. */
+function size({ path, name, x, y }, row, view) {
+  if (!row) return null;
+  const draft = drafts.get(path);
+  const stops = draft || view.fit.findings.some((one) => one.path === path && one.level === "stop");
+  // What is usual stands there without the words about it.
+  const usual = row.given ? null : row.usual.split(" (")[0];
+  return make("input", {
+    type: "text", autocomplete: "off", spellcheck: "false", id: `on-${idOf(path)}`, "data-key": path, "data-path": path, "data-x": x, "data-y": y,
+    value: waits.get(path) ?? draft?.typed ?? row.value, placeholder: usual, title: row.label, "aria-label": name, "aria-invalid": stops ? "true" : null,
+  });
+}
+
+/** Puts the fields where the drawing has their numbers: a page's own policy lets no text say that. */
+export function place() {
+  for (const one of document.querySelectorAll("[data-x]")) {
+    one.style.left = `${one.dataset.x}mm`;
+    one.style.top = `${one.dataset.y}mm`;
+  }
+}
