@@ -4,6 +4,7 @@
 use super::argument_words::{language, paper};
 use super::coupon_arguments::CouponArguments;
 use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, length};
+use super::program_arguments::{Completions, Manual, Schema};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
 use hingeleaf::length::{Length, Ruler, Units};
@@ -73,23 +74,6 @@ pub(super) enum Command {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct Completions {
-    /// The shell
-    #[arg(value_enum)]
-    pub shell: clap_complete::Shell,
-}
-
-#[derive(Args, Debug)]
-pub(super) struct Manual {
-    /// The new folder to write, a page a command
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Problems as JSON
-    #[arg(long)]
-    pub json: bool,
-}
-
-#[derive(Args, Debug)]
 pub(super) struct TableArguments {
     /// An album file to open; it is read once and never written
     pub file: Option<PathBuf>,
@@ -99,25 +83,6 @@ pub(super) struct TableArguments {
     /// Only print the address
     #[arg(long)]
     pub no_browser: bool,
-}
-
-#[derive(Args, Debug)]
-pub(super) struct Schema {
-    /// The kind of file
-    #[arg(value_enum)]
-    pub what: SchemaOf,
-}
-
-#[derive(ValueEnum, Clone, Copy, Debug)]
-pub(super) enum SchemaOf {
-    Album,
-    Batch,
-    Cutter,
-    Drawer,
-    Kind,
-    Measured,
-    Report,
-    Compare,
 }
 
 #[derive(Args, Debug)]

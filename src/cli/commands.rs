@@ -2,7 +2,7 @@
 //! What each command does.
 
 use super::album_inputs::{Inputs, inputs};
-use super::arguments::{KitArguments, New, NewUnits, Schema, SchemaOf};
+use super::arguments::{KitArguments, New, NewUnits};
 use super::cost;
 use super::drawer;
 use super::end::ExitStatus;
@@ -10,6 +10,7 @@ use super::hand_over;
 use super::inputs::{Ended, put, rounded, step_problems};
 use super::kit_folder::KitFolder;
 use super::machine_arguments::{EffortArgument, LabelsArgument};
+use super::program_arguments::{Schema, SchemaOf};
 use super::say;
 use hingeleaf::album::{self, Album, Order};
 use hingeleaf::batch as batch_file;

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! What a shell needs to complete what is typed.
 
-use super::arguments::{Arguments, Completions};
+use super::arguments::Arguments;
 use super::end::ExitStatus;
+use super::program_arguments::Completions;
 use super::say;
 use clap::CommandFactory as _;
 

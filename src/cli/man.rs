@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! The manual's pages: one for the program, one for each command.
 
-use super::arguments::{Arguments, Manual};
+use super::arguments::Arguments;
 use super::end::ExitStatus;
 use super::inputs::{Ended, exists, system};
+use super::program_arguments::Manual;
 use super::refusals::refused;
 use super::say;
 use clap::{Command, CommandFactory as _};
