@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! What may be typed.
 
-use super::argument_words::{language, paper};
 use super::coupon_arguments::CouponArguments;
-use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, length};
+use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, language, length, paper};
 use super::program_arguments::{Completions, Manual, Schema};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;

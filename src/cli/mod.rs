@@ -2,7 +2,6 @@
 //! The commands. In: arguments. Out: printed words, files, an exit code. Never: a rule about albums.
 
 mod album_inputs;
-mod argument_words;
 mod arguments;
 mod batch;
 mod catalogue;
