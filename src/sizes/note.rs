@@ -31,7 +31,9 @@ pub fn note(
     let tries = Tries { album, cutter, search, watch };
     let tallies = laid.iter().map(|laid| Tally::of(album.order(), laid)).collect();
     let own = Size::of(album, width, height, tallies);
-    let saves = |size: &Size| size.weight() < own.weight() * (1.0 - ALIKE);
+    // As many sheets that are smaller ones save none.
+    let fewer = |size: &Size| own.tallies.iter().any(|tally| size.sheets(tally.stock) != tally.sheets);
+    let saves = |size: &Size| size.weight() < own.weight() * (1.0 - ALIKE) && fewer(size);
     // A page smaller both ways saves whatever one smaller one way does.
     let both = tries.at(width - step, height - step).filter(saves)?;
     let one_way = [(width - step, height), (width, height - step)];

@@ -164,6 +164,16 @@ fn check_and_kit_say_why() {
     assert!(!bare.out.contains("price-of-cutting") && !bare.out.contains("page-size"), "{}", bare.out);
 }
 
+/// A page 1 mm narrower would take as many sheets, one of them letter instead of A4: that saves none, and nothing is said.
+#[test]
+fn smaller_sheets_are_no_fewer_sheets() {
+    let kept = crate::common::project().join("fixtures/kept");
+    let (album, cutter) = (kept.join("album-1.json"), kept.join("cutter-1.json"));
+    let check = hingeleaf(["check".as_ref(), album.as_os_str(), "--cutter".as_ref(), cutter.as_os_str()]);
+    assert_eq!(check.code, 0, "{check:?}");
+    assert!(!check.out.contains("page-size"), "{}", check.out);
+}
+
 /// Where the parts' area needs as many sheets, or the count is one, nothing is lost to the tool and nothing is said.
 #[test]
 fn nothing_is_said_where_nothing_is_lost() {

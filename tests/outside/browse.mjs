@@ -79,30 +79,51 @@ export async function download(page, button, name) {
   return file.suggestedFilename();
 }
 
-/** A state of the page, which `lead` leads to from the first visit: at three widths in both themes, with the checker's word on each. */
+/**
+ * A state of the page, which `lead` leads to from the first visit: at three widths in both themes, with the checker's word on each.
+ * It is led to on a phone and on a wide screen; from there the window is made another one, as people do.
+ */
 export async function lookAt(address, name, lead) {
-  for (const [width, colorScheme] of [[360, "light"], [900, "dark"], [1440, "light"], [360, "dark"], [900, "light"], [1440, "dark"]]) {
-    await check(`${name}, ${width} px, ${colorScheme}`, async (must) => {
-      const { context, page } = await window(address, { viewport: { width, height: 900 }, colorScheme });
-      await lead(page);
-      await page.screenshot({ path: join(out, `${name.replaceAll(" ", "-").replace("'", "")}-${width}-${colorScheme}.png`), fullPage: true });
-      const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      must(wider <= 0, `the page is ${wider} px wider than its window`);
-      // WCAG 2.2 asks for 24 px; what is pressed here is at least 40 (text fields and ticks inside labels, too).
-      const small = await page.evaluate(() => [...document.querySelectorAll("button, select, input[type=text], summary, .as-button")]
-        .filter((one) => one.checkVisibility() && Math.min(one.getBoundingClientRect().height, one.getBoundingClientRect().width) < 39.9)
-        .map((one) => `${one.nodeName} ${one.textContent.slice(0, 30)} ${Math.round(one.getBoundingClientRect().width)}x${Math.round(one.getBoundingClientRect().height)}`));
-      must(small.length === 0, `too small to press: ${small.join(", ")}`);
-      // The checker is a script from elsewhere, which the page's own policy keeps out; it is brought in by the driver.
-      const frame = await context.newCDPSession(page);
-      const run = `${axe}; axe.run(document, { resultTypes: ["violations"] }).then((all) => JSON.stringify(all))`;
-      const told = await frame.send("Runtime.evaluate", { expression: run, awaitPromise: true, returnByValue: true });
-      const result = JSON.parse(told.result.value);
-      must(result.passes.length >= 10, `the checker looked at ${result.passes.length} rules only`);
-      for (const one of result.violations) must(false, `${one.id}: ${one.help}: ${one.nodes.map((node) => node.target.join(" ")).slice(0, 4).join(", ")}`);
-      await context.close();
-    });
+  for (const widths of [[360], [1440, 900]]) {
+    let led = null;
+    for (const width of widths) {
+      for (const colorScheme of ["light", "dark"]) {
+        await check(`${name}, ${width} px, ${colorScheme}`, async (must) => {
+          if (led) {
+            await led.page.setViewportSize({ width, height: 900 });
+            await led.page.emulateMedia({ colorScheme });
+            await led.page.waitForTimeout(150);
+          } else {
+            const opened = await window(address, { viewport: { width, height: 900 }, colorScheme });
+            await lead(opened.page);
+            led = opened;
+          }
+          await seenAt(led, `${name.replaceAll(" ", "-").replace("'", "")}-${width}-${colorScheme}`, must);
+        });
+      }
+    }
+    await led?.context.close();
   }
+}
+
+/** What is wrong with a page as it is, which is photographed. */
+async function seenAt({ context, page }, picture, must) {
+  await page.screenshot({ path: join(out, `${picture}.png`), fullPage: true });
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  must(wider <= 0, `the page is ${wider} px wider than its window`);
+  // WCAG 2.2 asks for 24 px; what is pressed here is at least 40 (text fields and ticks inside labels, too).
+  const small = await page.evaluate(() => [...document.querySelectorAll("button, select, input[type=text], summary, .as-button")]
+    .filter((one) => one.checkVisibility() && Math.min(one.getBoundingClientRect().height, one.getBoundingClientRect().width) < 39.9)
+    .map((one) => `${one.nodeName} ${one.textContent.slice(0, 30)} ${Math.round(one.getBoundingClientRect().width)}x${Math.round(one.getBoundingClientRect().height)}`));
+  must(small.length === 0, `too small to press: ${small.join(", ")}`);
+  // The checker is a script from elsewhere, which the page's own policy keeps out; it is brought in by the driver.
+  const frame = await context.newCDPSession(page);
+  const run = `${axe}; axe.run(document, { resultTypes: ["violations"] }).then((all) => JSON.stringify(all))`;
+  const told = await frame.send("Runtime.evaluate", { expression: run, awaitPromise: true, returnByValue: true });
+  await frame.detach();
+  const result = JSON.parse(told.result.value);
+  must(result.passes.length >= 10, `the checker looked at ${result.passes.length} rules only`);
+  for (const one of result.violations) must(false, `${one.id}: ${one.help}: ${one.nodes.map((node) => node.target.join(" ")).slice(0, 4).join(", ")}`);
 }
 
 /** Ends the browser and tells what was seen. */

@@ -21,7 +21,7 @@ SETTINGS = {
     "plain": {},
 }
 TABLES = pytest.StashKey()
-SLOWEST = ("test_table", "test_guide")
+SLOWEST = ("test_table", "test_table_batch", "test_guide", "test_table_order", "test_table_compare", "test_table_drawn", "test_table_kinds")
 
 
 def flags(setting):
@@ -90,7 +90,8 @@ def tables(request):
 
 def pytest_collection_modifyitems(items):
     """What waits for a browser takes longest, and begins first; then nothing waits for it at the end."""
-    items.sort(key=lambda item: item.path.stem not in SLOWEST)
+    stems = {stem: at for at, stem in enumerate(SLOWEST)}
+    items.sort(key=lambda item: stems.get(item.path.stem, len(stems)))
 
 
 @pytest.hookimpl(trylast=True)
