@@ -4,15 +4,16 @@
 //! In: texts with their names, as the page keeps them. Out: what a file names of them, read; what is wrong there, and where that is
 //! told on the page.
 
-use super::drawn::TableDrawings;
+use super::drawn::{self, TableDrawings};
 use super::named;
-use super::on_table::TableFile;
+use super::on_table::{TableDrawing, TableFile};
 use crate::album::Album;
 use crate::cutter::{self, Cutter};
 use crate::drawer::{self, NamedDrawer};
 use crate::fields::Source;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::excerpt;
+use crate::outline;
 use crate::stock::OwnCutter;
 
 /// Files that are named by files that are named go no further than this: a batch names albums, these a drawer.
@@ -49,7 +50,17 @@ pub(super) struct NamedFiles {
 
 impl NamedFiles {
     /// A kind file that an album names. What is wrong in it is told by whoever reads the album.
-    pub(super) fn kind_file(&mut self, name: &str, beside: &[TableFile]) -> Result<Vec<Source>, Box<Finding>> {
+    pub(super) fn kind_file(
+        &mut self,
+        name: &str,
+        (beside, drawings): (&[TableFile], &[TableDrawing]),
+    ) -> Result<Vec<Source>, Box<Finding>> {
+        // A drawing that a kind names lies with the kind's file, of a kind in the album's own text with that.
+        let laid = std::iter::once(drawings).chain(beside.iter().map(|one| one.drawings.as_slice()));
+        let mut found = laid.filter_map(|drawings| drawn::found(drawings, name));
+        if let Some(drawing) = found.find(|_| beside.iter().all(|one| one.name != name)) {
+            return Ok(vec![outline::drawing(&drawing.name, drawing.text.clone().into_bytes())?]);
+        }
         let found = source(beside, name, ["no-kind-here", "kind-not-on-the-table"])
             .inspect_err(|_| self.missing.push(name.to_owned()))?;
         if !self.kinds.iter().any(|known| known.name() == found.name()) {

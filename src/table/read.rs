@@ -18,7 +18,8 @@ pub(super) struct AlbumRead {
 impl AlbumRead {
     pub(super) fn of(source: &Source, question: &Question) -> Self {
         let mut files = NamedFiles::default();
-        let mut album = parts::read_album(source, &mut |name| files.kind_file(name, &question.files));
+        let mut album =
+            parts::read_album(source, &mut |name| files.kind_file(name, (&question.files, &question.drawings)));
         files.cutters(album.value.iter_mut(), &question.files);
         if let Some(album) = &mut album.value {
             files.drawer(&mut album.drawer, &question.files);

@@ -5,10 +5,11 @@ use crate::common::{TempDir, hingeleaf, near};
 use hingeleaf::contour::Contour;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
-use hingeleaf::finding::Finding;
+use hingeleaf::finding::{Finding, Level};
 use hingeleaf::outline::{self, AskedOutline};
 use hingeleaf::parts::{self, Part};
 use hingeleaf::trial::Trial;
+use proptest::prelude::*;
 use std::f64::consts::PI;
 
 /// A circle of 7 units; another size than it is to have.
@@ -121,6 +122,49 @@ fn a_drawn_tab_hangs_by_its_straight_edge() {
         near(fold.from.distance(fold.to), 32.0, 1e-6);
         near(fold.from.midpoint(fold.to).x, 50.0, 1e-6);
     }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Wherever a drawn window lies, it is quiet within its panel, on either side, and told at its own line where it reaches beyond.
+    #[test]
+    fn windows_are_told_where_they_leave_their_panel(
+        name in prop::sample::select(vec![("moon.svg", 1.0), ("leaf.svg", 0.0)]),
+        wide in 4..90_u32,
+        at in (-10..100_i32, -10..80_i32),
+        side in prop::sample::select(vec!["left", "right"]),
+    ) {
+        let (file, moon) = name;
+        let window = format!(r#""outline": {{ "file": "{file}", "width": "{wide} mm" }}, "at": ["{} mm", "{} mm"]"#, at.0, at.1);
+        let (part, findings) = made(&album(&format!(r#""holes": [{{ {window} }}]"#)).replace("SIDE", side));
+        // The leaf is as tall as the box of its curves: three quarters of its width or less; the moon is as tall as it is wide.
+        let source = outline::drawing(file, if moon > 0.0 { MOON } else { LEAF }.into()).unwrap();
+        let shape = outline::read(&source, &AskedOutline::of(file).wide(f64::from(wide))).value.unwrap();
+        let bounds = shape.outline.bounds();
+        let (x, y) = (f64::from(at.0), f64::from(at.1));
+        let room = [x, y, 100.0 - x - bounds.width(), 80.0 - y - bounds.height()].into_iter().fold(f64::INFINITY, f64::min);
+        prop_assume!(room.abs() > 0.1);
+        let told = findings.iter().any(|finding| finding.id == "no-part");
+        prop_assert_eq!(told, room < 0.0, "{} {:?}", window, findings);
+        if room > 0.0 {
+            let part = part.ok_or_else(|| TestCaseError::fail("no part"))?;
+            prop_assert!((part.flat.area() - (8000.0 - shape.outline.area())).abs() < 0.5);
+        }
+    }
+}
+
+/// Faces that are not drawn take paper, the drawn tab beside them does not keep them from it.
+#[test]
+fn papers_beside_a_drawn_tab_are_quiet() {
+    let text = album(
+        r#""head": [{ "name": "tab", "height": "8 mm", "fold": "valley", "angle": 0, "outline": { "file": "tab.svg" } }]"#,
+    );
+    let text =
+        text.replace("}] } } }],", r#"}] } }, "papers": [{ "on": "view/view" }] }], "panels": { "stock": "card" },"#);
+    assert!(text.contains("papers"));
+    let (part, findings) = made(&text.replace("SIDE", "left"));
+    assert!(part.is_some() && findings.iter().all(|finding| finding.level != Level::Stop), "{findings:?}");
 }
 
 /// Drawings are found beside the kind file, whoever names it: by its name, by its folder, from elsewhere.

@@ -91,6 +91,27 @@ await check("a kind file is added to an album, and taken back", async (must) => 
   await context.close();
 });
 
+await check("a kind and its drawing are brought, apart or together", async (must) => {
+  const moon = { name: "moon.svg", mimeType: "image/svg+xml", buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 20"><circle cx="9" cy="8" r="7"/></svg>') };
+  const view = JSON.stringify({ format: "hingeleaf-kind/1", name: "view", is: "page", about: "a leaf to look through", pieces: { view: { height: "height", panels: [
+    { name: "view", width: "width", holes: [{ outline: { file: "moon.svg", width: "width / 3" }, at: ["20 mm", "20 mm"] }] }] } } });
+  const views = album.replace("own/step-pocket.json", "view.json").replace('{ "kind": "step-pocket" }, { "kind": "step-pocket", "mouth": 60, "stock": "ochre" }', '{ "kind": "view" }, { "kind": "view", "stock": "ochre" }');
+  for (const together of [true, false]) {
+    const { context, page, complaints } = await window(table.address);
+    await page.locator(".examples button").first().waitFor();
+    await page.locator("#file").setInputFiles([json("views.json", views), json("view.json", view), ...(together ? [moon] : [])]);
+    if (!together) {
+      await says(page, ".findings", "there is no moon.svg on the table");
+      await drop(page, moon);
+    }
+    await says(page, "#album .result", "2 pages");
+    await still(page);
+    await download(page, "Everything in one zip", `views-${together ? "together" : "apart"}.zip`);
+    must(complaints.length === 0, complaints.join("; "));
+    await context.close();
+  }
+});
+
 await check("the zip brings the kind back", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await page.locator(".examples button").first().waitFor();

@@ -14,6 +14,7 @@ JOBS = [
     "an album with a kind of its own is changed and taken away",
     "a kind file that is missing is opened",
     "a kind file is added to an album, and taken back",
+    "a kind and its drawing are brought, apart or together",
     "the zip brings the kind back",
 ]
 
@@ -35,6 +36,12 @@ def test_it_is_accessible_at_every_width_in_both_themes(used):
 def test_the_command_line_makes_the_same_from_what_is_in_the_zip(used, tmp_path):
     taken = held(used[0] / "steps.zip")
     makes_itself(taken, tmp_path, "steps.json", {"step-pocket.json"}, [])
+
+
+def test_a_kinds_drawing_lies_in_the_zip(used, tmp_path):
+    together, apart = (held(used[0] / f"views-{how}.zip") for how in ("together", "apart"))
+    assert together == apart
+    makes_itself(together, tmp_path, "views.json", {"view.json", "moon.svg"}, [])
 
 
 def test_an_album_that_comes_back_is_the_album_that_went(used):

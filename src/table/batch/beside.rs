@@ -29,7 +29,7 @@ pub(super) fn plain(beside: &[TableFile], name: &str) -> Option<(Album, Source, 
 /// An album with its own kinds, where it can be read.
 pub(super) fn read(source: &Source, beside: &[TableFile]) -> Option<Album> {
     let mut files = NamedFiles::default();
-    parts::read_album(source, &mut |name| files.kind_file(name, beside)).value
+    parts::read_album(source, &mut |name| files.kind_file(name, (beside, &[]))).value
 }
 
 /// Whether a batch file is a class.

@@ -38,7 +38,7 @@ impl BatchRead {
             })
         };
         let mut files = NamedFiles::default();
-        let mut kinds = |name: &str| files.kind_file(name, beside);
+        let mut kinds = |name: &str| files.kind_file(name, (beside, &[]));
         let mut batch = batch::read_with(source, &parts::kinds(), &mut load, &mut kinds);
         if let Some(batch) = &mut batch.value {
             files.cutters(batch.kits.iter_mut().map(|kit| &mut kit.album), beside);

@@ -51,7 +51,7 @@ const named = (drawings, text) => drawings.filter((one) => names(text, one.name)
 /** Keeps drawings with what lies on the table and names them; says which nobody names. */
 function draw(drawings, refused) {
   const here = keep.current();
-  const all = [here, ...(here?.batch ? keep.albums().filter((one) => !one.batch) : [])].filter(Boolean);
+  const all = [here, ...(here?.batch ? keep.albums().filter((one) => !one.batch) : []), ...keep.kinds()].filter(Boolean);
   let drawn = 0;
   for (const drawing of drawings) {
     const by = all.filter((one) => named([drawing], one.text).length);
@@ -98,7 +98,7 @@ export async function bring(files, beside = false, as = null) {
   }
   const left = keep.current()?.id;
   const names = {};
-  for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind }).name;
+  for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind, drawn: named(drawings, one.text) }).name;
   const brought = { albums: [], batches: [] };
   for (const one of known.filter((one) => !one.kind).sort((one, other) => one.batch - other.batch)) {
     // What lay in another folder is called by its name alone here.
@@ -124,7 +124,7 @@ export async function opened(files) {
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name) && !one.settings)) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
     const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter|kind)\//.exec(text) ?? [];
-    if (sort) sorts[sort].push({ name, text, ...(SIDE.includes(sort) ? { kind: sort } : { drawings: named(drawings, text) }) });
+    if (sort) sorts[sort].push({ name, text, drawings: named(drawings, text), ...(SIDE.includes(sort) ? { kind: sort } : {}) });
   }
   const [one] = [...sorts.batch, ...sorts.album, ...sorts.report];
   if (!one) return { file: null, refused };

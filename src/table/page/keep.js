@@ -205,6 +205,8 @@ export const watch = (changed) => addEventListener("storage", (event) => {
 /** What can be shown by itself: albums and batches. */
 export const albums = () => held.albums.filter((one) => !one.kind);
 export const album = (id) => held.albums.find((one) => one.id === id) ?? null;
+/** The files of kinds. */
+export const kinds = () => held.albums.filter((one) => one.kind === "kind");
 /** A drawer or a cutter by its name. */
 export const file = (name) => held.albums.find((one) => one.kind && one.name === name) ?? null;
 /** What files are called that a file may name, each by its name. */
