@@ -23,6 +23,7 @@ mod coupon;
 mod covers;
 mod drawer;
 mod edges;
+mod edges_batch;
 mod editions;
 mod editions_batch;
 mod everywhere;
