@@ -21,6 +21,7 @@ mod draw;
 mod drawn;
 mod formula;
 mod kind_words;
+mod known_shapes;
 mod model;
 mod parse;
 mod read;

@@ -193,3 +193,27 @@ fn drawings_lie_beside_the_kind_file() {
     let checked = hingeleaf(["check", temp.path().join("album.json").to_str().unwrap()]);
     assert!(checked.err.contains("moon.svg") && checked.err.contains("view.json, line 3"), "{checked:?}");
 }
+
+/// The same drawing, byte for byte, is read once; one that is another by a byte is read anew, and what is told of one is told
+/// each time.
+#[test]
+fn an_equal_drawing_is_read_once() {
+    let kind = r#"{ "format": "hingeleaf-kind/1", "name": "peep", "is": "page", "about": "a leaf to look through",
+      "pieces": { "peep": { "height": "height", "panels": [{ "name": "peep", "width": "width",
+        "holes": [{ "outline": { "file": "peep.svg", "width": "20 mm" }, "at": ["10 mm", "10 mm"] }] }] } } }"#;
+    let shape = |text: &str| {
+        let mut kind = hingeleaf::kind_file::read(&Source::new("peep.json", kind.into()).unwrap()).value.unwrap();
+        let told = kind.draw(&mut |name| Source::new(name, text.into()));
+        (kind.drawings[0].shape.clone(), told.into_iter().map(|finding| finding.id).collect::<Vec<_>>())
+    };
+    let own = LEAF.replace("M2 20", "M2 20.0");
+    let (first, again) = (shape(&own).0.unwrap(), shape(&own).0.unwrap());
+    assert!(std::sync::Arc::ptr_eq(&first, &again));
+    let other = shape(&own.replace("10 2,", "10 3,")).0.unwrap();
+    assert!(!std::sync::Arc::ptr_eq(&first, &other));
+    assert!((other.outline.bounds().height() - first.outline.bounds().height()).abs() < 5.0);
+    let open = own.replace(" Z\"/>", "\"/>").replace("2 20.0 C", "2 21 C");
+    let (nothing, told) = shape(&open);
+    assert!(nothing.is_none() && !told.is_empty(), "{told:?}");
+    assert_eq!(shape(&open).1, told);
+}
