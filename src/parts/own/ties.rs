@@ -56,6 +56,20 @@ impl Ties {
         }));
     }
 
+    /// The number of the first piece in the kit.
+    pub(super) fn first(&self) -> Option<usize> {
+        Some(self.pieces.first()?.as_ref()?.piece)
+    }
+
+    /// Where the panels of a piece lie, as the first piece lies flat.
+    pub(super) fn lying(&self, piece: usize) -> Vec<Option<LaidFlat>> {
+        let Some(Some(first)) = self.pieces.first() else { return Vec::new() };
+        let Some(Some(tied)) = self.pieces.get(piece) else { return Vec::new() };
+        let back = first.on_page.map(undone);
+        let lies = |laid: &Option<LaidFlat>| Some((*laid)?.then(tied.on_page?).then(back?));
+        tied.laid.iter().map(lies).collect()
+    }
+
     fn tied(&self, at: &PanelAt) -> Option<(&Tied, usize)> {
         let tied = self.pieces.get(at.piece)?.as_ref()?;
         Some((tied, tied.net.panel(&at.panel)?))
