@@ -61,6 +61,7 @@ mod old_files;
 mod opening;
 mod outline;
 mod own_kinds;
+mod own_kinds_cuts;
 mod own_kinds_drawn;
 
 mod pages;

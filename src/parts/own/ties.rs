@@ -87,6 +87,13 @@ impl Ties {
         Some(tied.net.size(panel))
     }
 
+    /// Whether a hole that reaches over a fold lies within a box of the flat piece.
+    pub(super) fn is_cut_over_a_fold(&self, at: &PanelAt, within: Rect) -> bool {
+        let Some((tied, _)) = self.tied(at) else { return false };
+        let holes = tied.net.over_folds().filter_map(|number| tied.net.net.holes.get(number));
+        holes.map(|hole| hole.bounds().intersect(within)).any(|both| both.width() > SAME && both.height() > SAME)
+    }
+
     /// Whether a drawing shows the form of a panel.
     pub(super) fn is_drawn(&self, at: &PanelAt) -> bool {
         self.tied(at).is_some_and(|(tied, panel)| tied.net.is_drawn(panel))
@@ -323,7 +330,10 @@ impl Ties {
         };
         let (right, up) = (along.x.signum(), laid.k[1].signum());
         let outline = &tied.net.net.panels[panel].outline;
-        let inside = tied.net.net.holes.iter().filter(|hole| outline.contains(hole.bounds().center()));
+        let over: Vec<usize> = tied.net.over_folds().collect();
+        let own =
+            tied.net.net.holes.iter().enumerate().filter(|(number, _)| !over.contains(number)).map(|(_, hole)| hole);
+        let inside = own.filter(|hole| outline.contains(hole.bounds().center()));
         let seen = |point: Point| Point::new((point.x - corner.x) * right, (point.y - corner.y) * up);
         let turned = right * up < 0.0;
         inside.map(|hole| if turned { hole.mirrored(seen) } else { hole.mapped(seen) }).collect()
