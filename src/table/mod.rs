@@ -42,6 +42,6 @@ mod words;
 
 pub use access::token;
 pub use answer::Session;
-pub use named::{beside_of, brought, drawings, names};
+pub use named::{beside_of, brought, drawings, names, unfolded};
 pub use open::{LaidFile, Opened};
 pub use server::serve;

@@ -102,7 +102,7 @@ export async function bring(files, beside = false, as = null) {
   const brought = { albums: [], batches: [] };
   for (const one of known.filter((one) => !one.kind).sort((one, other) => one.batch - other.batch)) {
     // What lay in another folder is called by its name alone here.
-    const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names } } });
+    const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names }, folder: known.filter((side) => side.kind === "kind").map((side) => names[side.name]) } });
     const text = answer.text ?? one.text;
     const { name } = keep.open(one.name, text, { batch: one.batch, drawn: named(drawings, text) });
     if (!one.batch) names[one.name] = name;

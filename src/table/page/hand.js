@@ -226,7 +226,7 @@ async function openFiles(files, asKits = false) {
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
     else if (brought && state.view?.batch && !state.view.unread) for (const album of names) change({ do: "add-kit", album });
     // What was missing may have been in another folder.
-    else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names() });
+    else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names(), folder: kinds });
     else if (kinds.length && before && !state.view?.batch) for (const name of kinds) change({ do: "add-kind-file", name });
     else if (drawers.length && before) change({ do: "set", path: "drawer", typed: drawers.at(-1) });
     else if (cutters.length && before) {
