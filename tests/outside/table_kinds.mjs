@@ -121,7 +121,7 @@ await check("a folder of kinds is brought with its album, or after it", async (m
     await page.locator("#file").setInputFiles([all, ...(together ? [files[1], low] : [])]);
     if (!together) {
       await says(page, ".findings", "there is no kinds/ on the table");
-      await page.locator("#file").setInputFiles([files[1], low]);
+      await page.locator("#kit-file").setInputFiles([files[1], low]);
     }
     await says(page, "#album .result", "2 pages");
     must((await file(page)).kinds.join() === "step-pocket.json,low.json", "the files are not named one by one");
