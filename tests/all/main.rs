@@ -30,6 +30,7 @@ mod faulty;
 mod fit;
 mod folding;
 mod formats;
+mod fuzz;
 mod guide;
 #[cfg(feature = "pdf")]
 mod guide_paper;
