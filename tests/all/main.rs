@@ -26,6 +26,7 @@ mod edges;
 mod editions;
 mod editions_batch;
 mod everywhere;
+mod faults;
 mod faulty;
 mod fit;
 mod folding;
