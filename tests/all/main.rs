@@ -52,6 +52,7 @@ mod layout;
 mod lengths;
 mod licences;
 mod limits;
+mod limits_made;
 mod manner;
 mod marks;
 mod mends;

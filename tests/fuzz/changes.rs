@@ -28,7 +28,7 @@ pub(crate) fn changes() -> Target {
         }
         input
     };
-    Target { name: "changes", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 fn run(bytes: &[u8]) -> Answer {

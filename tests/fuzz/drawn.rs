@@ -119,7 +119,7 @@ pub(crate) fn svg() -> Target {
         let seed = draws.pick(&seeds);
         spoil::letters(seed, &SVG, draws)
     };
-    Target { name: "svg", make: Box::new(make), run: Box::new(|bytes| shape("a.svg", bytes)) }
+    Target { make: Box::new(make), run: Box::new(|bytes| shape("a.svg", bytes)) }
 }
 
 fn command(draws: &mut Draws) -> String {
@@ -203,7 +203,7 @@ pub(crate) fn dxf() -> Target {
         }
         lines.join("\n").into_bytes()
     };
-    Target { name: "dxf", make: Box::new(make), run: Box::new(|bytes| shape("a.dxf", bytes)) }
+    Target { make: Box::new(make), run: Box::new(|bytes| shape("a.dxf", bytes)) }
 }
 
 /// One of every thing that is drawn, each word a line.

@@ -101,7 +101,7 @@ pub(crate) fn album() -> Target {
         }
         Ok(true)
     };
-    Target { name: "album", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 /// What is wrong with a drawing is told when it is read, and leaves the album.
@@ -131,7 +131,7 @@ pub(crate) fn work() -> Target {
             .map_err(|wrong| format!("not written: {wrong}"))?;
         if files.files.len() < 4 { Err(format!("only {} files", files.files.len())) } else { Ok(true) }
     };
-    Target { name: "work", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 pub(crate) fn batch() -> Target {
@@ -157,7 +157,7 @@ pub(crate) fn batch() -> Target {
         };
         if kits(&batch) == kits(&two) { Ok(true) } else { Err("written again it is another batch".into()) }
     };
-    Target { name: "batch", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 pub(crate) fn kind() -> Target {
@@ -199,7 +199,7 @@ pub(crate) fn kind() -> Target {
         }
         Ok(true)
     };
-    Target { name: "kind", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 pub(crate) fn cutter() -> Target {
@@ -219,7 +219,7 @@ pub(crate) fn cutter() -> Target {
             other => Err(format!("saved it is another cutter:\n{found:?}\n{other:?}")),
         }
     };
-    Target { name: "cutter", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 pub(crate) fn drawer() -> Target {
@@ -235,7 +235,7 @@ pub(crate) fn drawer() -> Target {
         let other = drawer_file::read(&saved).value.ok_or_else(|| format!("saved it is refused: {text}"))?;
         if drawer_file::text(&other) == text { Ok(true) } else { Err(format!("saved it is another drawer: {text}")) }
     };
-    Target { name: "drawer", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
 
 pub(crate) fn measured() -> Target {
@@ -263,5 +263,5 @@ pub(crate) fn measured() -> Target {
             None => Ok(true),
         }
     };
-    Target { name: "measured", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }

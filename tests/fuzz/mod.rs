@@ -30,7 +30,6 @@ type Make = Box<dyn Fn(&mut Draws) -> Vec<u8>>;
 
 /// One reader and what it is given.
 pub(crate) struct Target {
-    pub name: &'static str,
     pub make: Make,
     pub run: Box<dyn Fn(&[u8]) -> Answer>,
 }

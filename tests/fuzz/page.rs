@@ -91,7 +91,7 @@ pub(crate) fn page() -> Target {
     // It serves as long as the hunt lasts.
     std::thread::spawn(move || serve(listener, TOKEN.to_owned(), Session::new(None, 1)));
     let make = move |draws: &mut Draws| request(&spoilers, &beside, port, draws);
-    Target { name: "page", make: Box::new(make), run: Box::new(move |bytes| ask(port, bytes)) }
+    Target { make: Box::new(make), run: Box::new(move |bytes| ask(port, bytes)) }
 }
 
 /// Larger ones are made in seconds.

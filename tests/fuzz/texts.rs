@@ -81,7 +81,7 @@ pub(crate) fn lengths() -> Target {
         let text = text.into_bytes();
         if draws.once_in(4) { spoil::text(text, draws) } else { text }
     };
-    Target { name: "lengths", make: Box::new(make), run: Box::new(length) }
+    Target { make: Box::new(make), run: Box::new(length) }
 }
 
 fn length(bytes: &[u8]) -> Answer {
@@ -214,5 +214,5 @@ pub(crate) fn formulas() -> Target {
         }
         Ok(true)
     };
-    Target { name: "formulas", make: Box::new(make), run: Box::new(run) }
+    Target { make: Box::new(make), run: Box::new(run) }
 }
