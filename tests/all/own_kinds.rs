@@ -284,66 +284,6 @@ proptest! {
     }
 }
 
-/// What a slip of the hand makes of a kind file: letters lost, doubled, changed, pieces of it elsewhere.
-fn spoilt(mut text: Vec<u8>, draws: &[(u8, u16, u16)]) -> Vec<u8> {
-    const BITS: [&str; 12] =
-        ["\"", "width", "1e999", "-", "((((", "null", "[]", "{}", "mm", "\"when\": \"width > 0\",", "min(", "\u{2212}"];
-    for &(what, at, more) in draws {
-        let at = usize::from(at) % text.len().max(1);
-        let end = (at + usize::from(more) % 40).min(text.len());
-        match what % 5 {
-            0 => drop(text.drain(at..end)),
-            1 => text.insert(at, u8::try_from(more % 256).unwrap()),
-            2 => {
-                let bit = BITS[usize::from(more) % BITS.len()];
-                text.splice(at..at, bit.bytes());
-            }
-            3 => {
-                let piece: Vec<u8> = text[at..end].to_vec();
-                let to = usize::from(more) * 7 % text.len().max(1);
-                text.splice(to..to, piece);
-            }
-            _ => {
-                let bit = BITS[usize::from(more) % BITS.len()];
-                text.splice(at..end, bit.bytes());
-            }
-        }
-        if text.is_empty() {
-            text.push(b'{');
-        }
-    }
-    text
-}
-
-/// How many spoilt files are tried; `HINGELEAF_FUZZ` asks for more.
-fn tries() -> u32 {
-    std::env::var("HINGELEAF_FUZZ").ok().and_then(|tries| tries.parse().ok()).unwrap_or(1500)
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(tries()) })]
-
-    /// Spoilt kind files are read or refused, and what is read is made or refused: nothing panics, nothing hangs.
-    #[test]
-    fn spoilt_kind_files_are_answered(
-        which in 0..5usize,
-        draws in proptest::collection::vec((any::<u8>(), any::<u16>(), any::<u16>()), 1..4),
-    ) {
-        let built_in = ["tag", "journal-card", "pocket", "wallet"];
-        let text = built_in.get(which).map_or(STEP, |name| parts::source_of(name).unwrap());
-        let text = spoilt(text.as_bytes().to_vec(), &draws);
-        let Ok(source) = Source::new("spoilt.json", text) else { return Ok(()) };
-        let read = kind_file::read(&source);
-        prop_assert!(read.value.is_some() || !read.findings.is_empty());
-        let Some(maker) = read.value.and_then(parts::shelved) else { return Ok(()) };
-        if let Some(album) = parts::example_album(maker) {
-            let cutter = Cutter::default();
-            let trial = Trial::of(album, &cutter);
-            let _ = trial.fit();
-        }
-    }
-}
-
 /// An album that says `kinds` in a form that there is not.
 #[test]
 fn kinds_have_a_form() {
