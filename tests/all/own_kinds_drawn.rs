@@ -263,10 +263,10 @@ fn a_drawn_edge_stands_at_every_free_edge() {
             edges[0] = more[0].as_str();
             edges[1] = more[1].as_str();
             // Where the two panels meet no edge is free.
-            let meets = match (row, panel, at) {
-                ("across", 0, "right") | ("across", 1, "left") | ("up", 0, "head") | ("up", 1, "tail") => true,
-                _ => false,
-            };
+            let meets = matches!(
+                (row, panel, at),
+                ("across", 0, "right") | ("across", 1, "left") | ("up", 0, "head") | ("up", 1, "tail")
+            );
             for side in ["left", "right"] {
                 let (part, findings) = made(&edged(edges, row).replace("SIDE", side));
                 if meets {
