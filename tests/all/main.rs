@@ -23,6 +23,7 @@ mod coupon;
 mod covers;
 mod drawer;
 mod edges;
+mod edges_batch;
 mod editions;
 mod editions_batch;
 mod everywhere;
@@ -65,6 +66,7 @@ mod old_files;
 mod opening;
 mod outline;
 mod own_kinds;
+mod own_kinds_cuts;
 mod own_kinds_drawn;
 
 mod pages;

@@ -199,6 +199,28 @@ fn the_source_of_a_kind_is_printed() {
     }
 }
 
+/// Each kind file that lies among the built-in ones is a kind, and no other file has to say so.
+#[test]
+fn every_filed_kind_is_taken() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/parts/filed");
+    let mut filed = 0;
+    for entry in fs::read_dir(folder).unwrap() {
+        let text = fs::read_to_string(entry.unwrap().path()).unwrap();
+        let kind: serde_json::Value = serde_json::from_str(&text).unwrap();
+        let name = kind["name"].as_str().unwrap();
+        assert_eq!(parts::source_of(name), Some(text.as_str()), "{name}");
+        let of_it = parts::ALL.iter().filter(|maker| maker.kind.name == name && maker.kind.file.is_some());
+        assert_eq!(of_it.count(), 1, "{name}");
+        filed += 1;
+    }
+    assert!(filed >= 4, "only {filed} kinds are filed");
+    assert_eq!(parts::ALL.iter().filter(|maker| maker.kind.file.is_some()).count(), filed);
+    // Not by their files' names: where an album names no spine, and what a list of kinds begins with.
+    let first = |role| parts::ALL.iter().find(|maker| maker.kind.role == role).map(|maker| maker.kind.name);
+    assert_eq!(first(album::Role::Spine), Some("flexi-hinge"));
+    assert_eq!(first(album::Role::Page), Some("pocket"));
+}
+
 /// A sum and what it comes to, width being 140 mm and height 200 mm.
 fn sums() -> impl Strategy<Value = (String, f64)> {
     let leaf = prop_oneof![
