@@ -20,7 +20,7 @@ mod example;
 mod form;
 mod hand;
 mod handed;
-mod kit;
+mod machine;
 mod named;
 mod numbers;
 mod on_table;
