@@ -5,11 +5,13 @@
 //! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
 //!
 //! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
-//! the sides of a box inside it. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
+//! the sides of a box inside it. What may lie in a hole of another item has no sides that count, and the hole's area is not the
+//! other's then; items that go into no hole keep apart by what is within their outer outlines, holes filled. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
 //! that round corner does the same for boxes.
 
 use std::collections::BTreeMap;
 
+use crate::contour::Contour;
 use crate::layout::bound::area::{PI_LESS, PI_MORE, eighths, grown_box, grown_shape};
 use crate::layout::bound::dual_pairs;
 use crate::layout::bound::exclusive;
@@ -17,6 +19,7 @@ use crate::layout::bound::inscribed;
 use crate::layout::model::instance::trim;
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::problem::Item;
+use crate::layout::numbers::{EIGHTHS_PER_MM, nearest, whole};
 
 /// One size of sheet and what must go on it.
 #[derive(Clone, Debug)]
@@ -51,11 +54,18 @@ impl Relaxation {
             any: false,
             shaped: false,
         };
+        let rooms = rooms(items, gap);
+        // Area of what goes into no hole, holes filled.
+        let mut outside: u128 = 0;
         for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
             relaxation.any = true;
             let (width, height) = (trim(item.width, 1), trim(item.height, 1));
             let mut grown = grown_box(width, height, gap, PI_LESS);
-            if let Some(contour) = &item.contour {
+            let within = rooms.iter().any(|room| room.takes(number, item));
+            relaxation.shaped |= within;
+            if within {
+                grown = item.contour.iter().fold(grown, |grown, one| grown.min(grown_shape(one.area(), gap)));
+            } else if let Some(contour) = item.contour.as_ref().filter(|contour| !contour.is_box()) {
                 grown = grown.min(grown_shape(contour.area(), gap));
                 relaxation.shaped = true;
                 let inner = inscribed::box_inside(contour).map(|(width, height)| (eighths(width), eighths(height)));
@@ -65,8 +75,13 @@ impl Relaxation {
             } else {
                 relaxation.add(number, item, width, height);
             }
-            relaxation.area = relaxation.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
+            let count = u128::from(item.count);
+            outside = outside.saturating_add(if within { 0 } else { grown.saturating_mul(count) });
+            let open = rooms.iter().filter(|room| room.of == number).map(|room| room.area);
+            let grown = grown.saturating_sub(open.fold(0, u128::saturating_add));
+            relaxation.area = relaxation.area.saturating_add(grown.saturating_mul(count));
         }
+        relaxation.area = relaxation.area.max(outside);
         relaxation
     }
 
@@ -230,6 +245,51 @@ impl Relaxation {
             })
         })
     }
+}
+
+/// A hole in which some other item may lie: whose it is, its box less what keeps items from its edge, its area.
+struct RoomInside {
+    of: usize,
+    width: i64,
+    height: i64,
+    /// Its item may lie on its side.
+    sideways: bool,
+    area: u128,
+}
+
+/// What rounding may take off a hole, in eighths of a micrometre.
+const ROUNDED: i64 = 4;
+
+impl RoomInside {
+    /// Whether an item might lie in it; a quick answer that is right when it is no.
+    fn takes(&self, number: usize, item: &Item) -> bool {
+        let (width, height) = (trim(item.width, 1), trim(item.height, 1));
+        number != self.of
+            && ((width <= self.width && height <= self.height)
+                || ((item.turns.sideways() || self.sideways) && height <= self.width && width <= self.height))
+    }
+}
+
+/// The holes in which other items may lie, whichever way the items that have them are turned.
+fn rooms(items: &[Item], gap: i64) -> Vec<RoomInside> {
+    let mut rooms = Vec::new();
+    for (of, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
+        let Some(outline) = &item.contour else { continue };
+        // An item in the hole keeps the gap from its edge, and the tool takes its way on both sides.
+        let way = (item.width - nearest(outline.bounds().width() * EIGHTHS_PER_MM)).max(0);
+        let room = |hole: &Contour| {
+            let bounds = hole.bounds();
+            let side = |mm: f64| nearest(mm * EIGHTHS_PER_MM) - way - 2 * gap + ROUNDED;
+            let (width, height) = (side(bounds.width()), side(bounds.height()));
+            let area = whole((hole.area().abs() * EIGHTHS_PER_MM * EIGHTHS_PER_MM).ceil());
+            RoomInside { of, width, height, sideways: item.turns.sideways(), area: u128::from(area) }
+        };
+        let others = |room: &RoomInside| {
+            items.iter().enumerate().any(|(number, other)| other.count > 0 && room.takes(number, other))
+        };
+        rooms.extend(item.holes.iter().map(room).filter(others));
+    }
+    rooms
 }
 
 /// So many different boxes are compared with each other.

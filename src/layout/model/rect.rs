@@ -2,7 +2,7 @@
 //! Rectangles with sides along the sheet's.
 
 /// A rectangle with sides along the sheet's, in eighths of a micrometre.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Rect {
     pub(crate) left: i64,
     pub(crate) bottom: i64,
@@ -13,6 +13,11 @@ pub(crate) struct Rect {
 impl Rect {
     pub(crate) fn new(left: i64, bottom: i64, width: i64, height: i64) -> Self {
         Self { left, bottom, right: left + width, top: bottom + height }
+    }
+
+    /// The same farther to the right and up.
+    pub(crate) fn moved(&self, x: i64, y: i64) -> Self {
+        Self { left: self.left + x, bottom: self.bottom + y, right: self.right + x, top: self.top + y }
     }
 
     pub(crate) fn width(&self) -> i64 {
