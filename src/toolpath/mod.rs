@@ -13,6 +13,7 @@ mod kerf;
 mod letters;
 mod manner;
 mod marks;
+mod nested;
 mod nick;
 mod perforate;
 mod share;
@@ -87,6 +88,7 @@ pub fn paths(
         uncut.extend(note);
     }
     uncut.append(&mut told);
+    uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
         SheetPaths {

@@ -4,8 +4,11 @@
 //! Outlines are checked as polygons of short chords by ray casting and distances of segments, both worked out here.
 
 use crate::common::instances::{Dice, MM, endless, item, problem};
+use crate::common::{cutter, work};
 use hingeleaf::contour::{Contour, Corner, Point};
 use hingeleaf::layout::{Cuts, Effort, Item, Layout, Placement, Problem, Turns, Unwatched, lay_out, lay_out_for};
+use hingeleaf::sheets::hosts;
+use hingeleaf::toolpath::{Layer, Stroke, StrokePath};
 
 type Ring = Vec<(f64, f64)>;
 
@@ -325,4 +328,49 @@ fn threads_change_nothing() {
     for threads in [2, 8] {
         assert_eq!(run(threads).unwrap(), one);
     }
+}
+
+/// Two prints' mats with windows of 90 x 130, and tags of 60 x 90 that go into them.
+fn mats(window: bool) -> String {
+    format!(
+        r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "250x200mm", "caliper": 0.3 }},
+        "board": {{ "sheet": "A3", "caliper": 0.3 }} }},
+        "page": {{ "width": 200, "height": 240, "stock": "board" }}, "pages": [{{ "kind": "pocket" }}, {{ "kind": "pocket" }}],
+        "inserts": [{{ "kind": "photo-mat", "print": "100x140mm", "window": {window}, "overlap": 5, "width": 150, "height": 190,
+                      "count": 2, "pages": [1, 2], "stock": "card" }},
+                    {{ "kind": "tag", "width": 60, "height": 90, "count": 4, "pages": [1, 2], "stock": "card" }}] }}"#
+    )
+}
+
+/// What is in a window is cut first, its own holes before it; who has no window has no such sheet, and hears nothing of one.
+#[test]
+fn a_part_in_a_window_is_cut_before_the_window() {
+    let told = |work: &hingeleaf::work::Work| work.findings.iter().filter(|one| one.id == "in-windows").count();
+    let with = work(&mats(true), cutter(0.2, 1.0, 2.0));
+    let mut nested = 0;
+    for (sheet, paths) in with.stocks.iter().flat_map(|laid| &laid.sheets).zip(&with.paths) {
+        let cuts: Vec<&Stroke> = paths.strokes.iter().filter(|stroke| stroke.layer == Layer::Cut).collect();
+        let at = |part: usize, copy: u32| {
+            cuts.iter().enumerate().filter(move |(_, cut)| (cut.part, cut.copy) == (part, copy))
+        };
+        for (placed, host) in sheet.placements.iter().zip(hosts(&with.kit, &sheet.placements)) {
+            let Some(host) = host.map(|host| &sheet.placements[host]) else { continue };
+            nested += 1;
+            let last = at(placed.part, placed.copy).map(|(at, _)| at).max().unwrap();
+            let first = at(host.part, host.copy).map(|(at, _)| at).min().unwrap();
+            assert!(last < first, "{} after {}", sheet.name, with.kit.parts[host.part].id);
+            // Twice the kerf's half and the gap are between the two paths.
+            let ring = |at: usize| match &cuts[at].run {
+                StrokePath::Closed(contour) => chords(contour),
+                _ => panic!("an open cut"),
+            };
+            assert!(apart(&ring(last), &ring(first)) > 1.0 - 2e-3);
+        }
+    }
+    let count =
+        |work: &hingeleaf::work::Work| work.stocks.iter().map(hingeleaf::sheets::StockSheets::count).sum::<u64>();
+    let plain = work(&mats(false), cutter(0.2, 1.0, 2.0));
+    assert!(nested > 0, "no tag lies in a window");
+    assert_eq!((told(&with), told(&plain)), (1, 0));
+    assert!(count(&with) < count(&plain), "{} and {}", count(&with), count(&plain));
 }
