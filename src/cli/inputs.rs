@@ -118,13 +118,19 @@ pub(super) fn source_as(
     if file.is_dir() {
         return Err(wrong("file-is-folder", "file-is-folder-help"));
     }
-    // A file that is far too large is not read to its end.
+    // A file that is too large is not read, nor one without end to more than shows that it is.
     let read = fs::File::open(file).and_then(|file| {
+        let size = file.metadata()?.len();
         let mut bytes = Vec::new();
-        io::Read::read_to_end(&mut io::Read::take(file, 64 << 20), &mut bytes).map(|_| bytes)
+        if size <= Source::LARGEST {
+            io::Read::read_to_end(&mut io::Read::take(file, Source::LARGEST + 1), &mut bytes)?;
+        }
+        Ok((size, bytes))
     });
     match read {
-        Ok(bytes) => take(&name, bytes).map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
+        Ok((size, bytes)) => Source::fits(&name, size)
+            .and_then(|()| take(&name, bytes))
+            .map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong("no-file", missing)),
         Err(error) => Err(Ended::new(system("can-not-read", file, &error), ExitStatus::MachineFailed)),
     }

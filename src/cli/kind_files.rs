@@ -42,7 +42,8 @@ pub(super) fn drawing(folder: &Path, name: &str, sources: &mut Vec<Source>) -> R
 /// The JSON files of a folder, by name.
 fn of_folder(folder: &Path) -> Result<Vec<PathBuf>, Box<Finding>> {
     let stop = |key: &'static str, error: String| {
-        let text = Said::new(key).with("folder", Arg::code(say::name(folder))).with("error", error);
+        let text =
+            Said::new(key).with("folder", Arg::code(say::name(folder))).with("error", error).with("most", MOST_FILES);
         Box::new(Finding::stop("kinds-folder", Said::NOTHING, text).help(Said::new("kinds-folder-help")))
     };
     let entries = fs::read_dir(folder).map_err(|error| stop("kinds-folder-closed", error.to_string()))?;

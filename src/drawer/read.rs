@@ -17,6 +17,9 @@ pub const FORMAT: &str = "hingeleaf-drawer/1";
 /// More sizes of one stock than this are a mistake: our choice.
 const MOST_SIZES: usize = 500;
 
+/// More sheets of one size than this are a slip of the pen: our choice.
+const MOST_SHEETS: u32 = 1_000_000;
+
 const STOCKS: Key<Nested> = Key::nested(
     "stocks",
     "an object of lists of sheets by the stock's name",
@@ -35,7 +38,7 @@ const SHEET: Key<Text> = Key::text(
     needed(),
     "a sheet's name, or its size as it lies: across first, then along the grain or up the pattern",
 );
-const COUNT: Key<u32> = Key::count("count", (0, 1_000_000), number(1), "how many of them lie there");
+const COUNT: Key<u32> = Key::count("count", (0, MOST_SHEETS), number(1), "how many of them lie there");
 
 /// The fields of a sheet.
 const SHEET_FIELDS: &[Field] = &[SHEET.field, COUNT.field];
@@ -96,7 +99,17 @@ fn sheets(reader: &mut Reader<'_>, node: &Node, path: &str) -> Vec<DrawerSheet> 
     for (index, node) in list.iter().enumerate() {
         let values = reader.object(node, &format!("{path}[{index}]"), Said::new("a-sheet-size"), &[SHEET_FIELDS]);
         if let Some(sheet) = values.and_then(|values| sheet(reader, &values)) {
+            let size = (sheet.width, sheet.height);
             all.put("", sheet);
+            let lies =
+                all.stocks.iter().flat_map(|stock| &stock.sheets).find(|known| (known.width, known.height) == size);
+            // What is written back must be taken again.
+            if let Some(lies) = lies.filter(|lies| lies.count > MOST_SHEETS) {
+                let text = Said::new("drawer-too-many").with("count", lies.count).with("most", MOST_SHEETS);
+                let place = reader.place(&node.range, &format!("{path}[{index}]"));
+                reader.problem("out-of-range", text, Said::new("drawer-too-many-help"), &place);
+                break;
+            }
         }
     }
     all.stocks.into_iter().flat_map(|stock| stock.sheets).collect()

@@ -4,7 +4,7 @@
 //! In: a file's text, what to change. Out: the same text byte for byte but for that, in the style of what stands beside
 //! it. Never: knows what an album is, touches a file.
 
-use super::edit::{EditProblem, add, quoted};
+use super::edit::{EditProblem, add, names_a_field, quoted};
 use super::source::Source;
 use super::tree::{Node, Tree};
 use crate::length::excerpt;
@@ -80,7 +80,7 @@ fn set(source: &Source, root: &Node, path: &str, value: &Value) -> Result<(Range
         return Ok((node.range.clone(), written(value)));
     }
     let (mut way, name) = parted(path);
-    if name.contains('[') {
+    if !names_a_field(path) {
         return Err(EditProblem::NoPlace(excerpt(path)));
     }
     let mut text = format!("{}: {}", quoted(name), written(value));
@@ -93,7 +93,7 @@ fn set(source: &Source, root: &Node, path: &str, value: &Value) -> Result<(Range
         }
         let (up, name) = parted(way);
         // Entries of lists are not made on the way.
-        if way.is_empty() || name.contains('[') {
+        if way.is_empty() || !names_a_field(way) {
             return Err(EditProblem::NoPlace(excerpt(path)));
         }
         text = format!("{}: {{ {text} }}", quoted(name));
@@ -135,7 +135,7 @@ fn inserted(
 ) -> Result<(Range<usize>, String), EditProblem> {
     let Some(node) = root.at(list) else {
         let (way, name) = parted(list);
-        let Some(object @ Node { tree: Tree::Object(_), .. }) = root.at(way) else {
+        let Some(object @ Node { tree: Tree::Object(_), .. }) = root.at(way).filter(|_| names_a_field(list)) else {
             return Err(EditProblem::NoPlace(excerpt(list)));
         };
         return Ok(add(source, object, &[format!("{}: [ {text} ]", quoted(name))]));

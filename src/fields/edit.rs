@@ -94,6 +94,9 @@ pub fn edit(
             return Err(EditProblem::Twice(excerpt(path)));
         }
         let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
+        if !names_a_field(path) {
+            return Err(EditProblem::NoPlace(excerpt(path)));
+        }
         if let Some(object) = root.at(way) {
             let Tree::Object(entries) = &object.tree else { return Err(EditProblem::NoPlace(excerpt(path))) };
             if let Some(node) = object.get(name) {
@@ -130,6 +133,12 @@ pub fn edit(
         done = range.end;
     }
     Ok(text + source.text().get(done..).unwrap_or_default())
+}
+
+/// Whether a way ends in a field's name: in something, and in no entry of a list.
+pub(super) fn names_a_field(path: &str) -> bool {
+    let name = path.rsplit_once('.').map_or(path, |(_, name)| name);
+    !name.is_empty() && !path.starts_with('.') && !name.contains(['[', ']'])
 }
 
 /// A field with its length as it can be put into any file of these units: `"overflap": 45`, `"overflap": "1 3/4"`.

@@ -5,9 +5,6 @@ use crate::finding::{Finding, Place, Said};
 use std::ops::Range;
 use std::sync::Arc;
 
-/// Files larger than this are not albums.
-const LARGEST: usize = 8 * 1024 * 1024;
-
 /// The text of one file, with its name.
 #[derive(Clone, Debug)]
 pub struct Source {
@@ -22,17 +19,30 @@ pub struct Source {
 }
 
 impl Source {
+    /// Larger files are not albums, bytes: our choice.
+    pub const LARGEST: u64 = 8 * 1024 * 1024;
+
+    /// Whether a file of so many bytes may be taken, asked before it is read.
+    ///
+    /// # Errors
+    /// A finding when it is too large to be an album or cutter file.
+    pub fn fits(name: &str, bytes: u64) -> Result<(), Box<Finding>> {
+        if bytes <= Self::LARGEST {
+            return Ok(());
+        }
+        let text = Said::new("file-too-large").with("megabytes", bytes / 1_000_000);
+        let finding = Finding::stop("file-too-large", Said::NOTHING, text).help(Said::new("file-too-large-help"));
+        let place = Place { file: name.into(), path: String::new(), line: 1, column: 1, width: 1 };
+        Err(Box::new(finding.at(Some(&place))))
+    }
+
     /// Takes a file's bytes.
     ///
     /// # Errors
     /// A finding when the file is too large to be an album or cutter file, or not UTF-8 text.
     pub fn new(name: &str, bytes: Vec<u8>) -> Result<Self, Box<Finding>> {
+        Self::fits(name, bytes.len() as u64)?;
         let whole = |line, column| Place { file: name.into(), path: String::new(), line, column, width: 1 };
-        if bytes.len() > LARGEST {
-            let text = Said::new("file-too-large").with("megabytes", bytes.len() / 1_000_000);
-            let finding = Finding::stop("file-too-large", Said::NOTHING, text).help(Said::new("file-too-large-help"));
-            return Err(Box::new(finding.at(Some(&whole(1, 1)))));
-        }
         let text = String::from_utf8(bytes).map_err(|error| {
             let good = error.utf8_error().valid_up_to();
             let before = &error.as_bytes()[..good];

@@ -98,6 +98,10 @@ impl Words {
             PieceName::Counted(what, number) => said("name-counted", what, *number),
             PieceName::Copy(what, number) => said("name-no", what, *number),
             PieceName::Leaf(what, number) => said("name-leaf", what, *number),
+            PieceName::OfInsert(insert, what) => {
+                let names = [("insert", insert), ("what", what)];
+                self.with("name-of-insert", names.map(|(place, name)| (place, self.name_by(sort, name))))
+            }
             PieceName::OfPage(page, what) => said("name-of-page", what, *page),
             PieceName::OfKind(kind, what) => said("name-of-kind", what, *kind),
             PieceName::ForPage(what, page) => said("name-on-page", what, *page),

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Reads the drawings that a kind names.
 
+use super::known_shapes;
 use super::model::KindFile;
 use crate::fields::Source;
 use crate::finding::{Arg, Finding, Said};
@@ -24,9 +25,16 @@ impl KindFile {
                     continue;
                 }
             };
-            let read = read(&source, &drawing.asked.clone().wide(READ_WIDE));
-            findings.extend(read.findings);
-            let Some(shape) = read.value else { continue };
+            let shape = known_shapes::known(&drawing.asked, source.text()).or_else(|| {
+                let read = read(&source, &drawing.asked.clone().wide(READ_WIDE));
+                let shape = read.value.map(Arc::new);
+                if let (Some(shape), []) = (&shape, read.findings.as_slice()) {
+                    known_shapes::keep(&drawing.asked, source.text(), shape);
+                }
+                findings.extend(read.findings);
+                shape
+            });
+            let Some(shape) = shape else { continue };
             if drawing.window && !shape.holes.is_empty() {
                 let text = Said::new("drawn-island").with("file", Arg::quoted(&drawing.asked.file));
                 findings.push(
@@ -35,7 +43,7 @@ impl KindFile {
                 continue;
             }
             source.text().clone_into(&mut drawing.text);
-            drawing.shape = Some(Arc::new(shape));
+            drawing.shape = Some(shape);
         }
         findings
     }

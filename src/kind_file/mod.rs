@@ -21,10 +21,12 @@ mod draw;
 mod drawn;
 mod formula;
 mod kind_words;
+mod known_shapes;
 mod model;
 mod parse;
 mod read;
 mod read_drawn;
+mod read_holes;
 mod read_pieces;
 mod read_ties;
 mod reading;
@@ -38,8 +40,8 @@ pub use drawn::{DrawnForm, KindDrawing, scaled};
 pub use formula::{Condition, Formula, Quantity};
 pub use kind_words::{CornersWord, EdgeWord, FaceWord, Fills, FoldWay, PanelUse, PocketSide, RowWay};
 pub use model::{
-    BUILT_IN, HoleForm, KindCorner, KindFile, KindFlap, KindHole, KindJoin, KindNeed, KindNotch, KindPanel, KindPaper,
-    KindPiece, KindPocket, KindSize, PanelAt, SizeTakes, Usual,
+    BUILT_IN, HoleForm, KindCorner, KindFile, KindFlap, KindHole, KindJoin, KindMark, KindNeed, KindNotch, KindPanel,
+    KindPaper, KindPiece, KindPocket, KindSize, MarkForm, PanelAt, SizeTakes, Usual,
 };
 pub use read::{is_kind_file, read, read_at};
 pub use schema::schema;

@@ -157,6 +157,8 @@ pub struct KindPanel {
     pub outline: Option<usize>,
     /// Holes in it.
     pub holes: Vec<KindHole>,
+    /// What is drawn on it.
+    pub marks: Vec<KindMark>,
     /// Rows that hang on its edges, at right angles to its own row.
     pub hung: Vec<(EdgeWord, Vec<Self>)>,
     /// Where it stands.
@@ -192,6 +194,8 @@ pub struct KindNotch {
 pub struct KindHole {
     /// Its form.
     pub form: HoleForm,
+    /// Whether it reaches over a fold into the next panel.
+    pub over_fold: bool,
     /// Only where this holds.
     pub when: Option<Condition>,
     /// Where it stands.
@@ -207,6 +211,28 @@ pub enum HoleForm {
     Window(Box<[Formula; 4]>, Option<Box<Formula>>),
     /// As a drawing shows it: the lower left corner of its box, its form.
     Drawn(Box<[Formula; 2]>, Box<DrawnForm>),
+    /// A straight cut: where it begins, where it ends.
+    Slit(Box<[Formula; 4]>),
+}
+
+/// A mark on a panel, from the panel's lower left.
+#[derive(Debug)]
+pub struct KindMark {
+    /// Its form.
+    pub form: MarkForm,
+    /// Only where this holds.
+    pub when: Option<Condition>,
+    /// Where it stands.
+    pub place: Place,
+}
+
+/// The form of a mark.
+#[derive(Debug)]
+pub enum MarkForm {
+    /// A line: where it begins, where it ends.
+    Line(Box<[Formula; 4]>),
+    /// A cross: its middle, how large it is.
+    Cross(Box<[Formula; 2]>, Option<Box<Formula>>),
 }
 
 /// A panel by its piece and its name.

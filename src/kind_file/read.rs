@@ -70,14 +70,6 @@ impl KindReading<'_, '_> {
         let fills = values.get(IS);
         let sizes = values.get(SIZES).map(|node| self.sizes(node, &way("sizes"))).unwrap_or_default();
         let pieces = values.get(PIECES).map(|node| self.kind_pieces(node, &way("pieces"))).unwrap_or_default();
-        if let (Fills::Insert, Some(more)) = (fills, pieces.get(1)) {
-            self.reader.problem(
-                "insert-one-piece",
-                Said::new("insert-one-piece"),
-                Said::new("insert-one-piece-help"),
-                &more.place,
-            );
-        }
         let joins = values.get(JOINS).map(|node| self.joins(node, &way("joins"))).unwrap_or_default();
         let pockets = values.get(POCKETS).map(|node| self.pockets(node, &way("pockets"))).unwrap_or_default();
         let flaps = values.get(FLAPS).map(|node| self.flaps(node, &way("flaps"), &sizes)).unwrap_or_default();

@@ -3,12 +3,12 @@
 
 use super::formula::{Formula, Quantity, Term};
 use super::kind_words::{CornersWord, EdgeWord, FoldWay, RowWay};
-use super::model::{HoleForm, KindCorner, KindHole, KindNotch, KindPanel, KindPiece};
+use super::model::{KindCorner, KindNotch, KindPanel, KindPiece};
 use super::reading::KindReading;
 use super::tables::{
-    ACROSS, ALIKE, ANGLE, CALLED, CLIPPED, CORNER_FIELDS, CORNERS, CORNERS_AT, DRAWN, FOLD, HEIGHT, HOLE_ACROSS,
-    HOLE_AT, HOLE_DRAWN, HOLE_FIELDS, HOLE_ROUNDED, HOLES, NOTCH_AT, NOTCH_FIELDS, NOTCHES, PANEL_FIELDS, PANEL_NAME,
-    PANELS, PIECE_FIELDS, ROUND, ROUNDED, ROW, SPINE_GRAIN, TAPER, TIMES, USE, WHEN, WIDTH, WINDOW, hung,
+    ACROSS, ALIKE, ANGLE, CALLED, CLIPPED, CORNER_FIELDS, CORNERS, CORNERS_AT, DRAWN, FOLD, HEIGHT, HOLES, MARKS,
+    NOTCH_AT, NOTCH_FIELDS, NOTCHES, PANEL_FIELDS, PANEL_NAME, PANELS, PIECE_FIELDS, ROUNDED, ROW, SPINE_GRAIN, TAPER,
+    TIMES, USE, WHEN, WIDTH, hung,
 };
 use crate::fields::{Node, Values, join};
 use crate::finding::{Arg, Place, Said};
@@ -163,6 +163,7 @@ impl KindReading<'_, '_> {
         let corners = values.get(CORNERS).map(|node| self.corners(node, &join(path, "corners"))).unwrap_or_default();
         let notches = values.get(NOTCHES).map(|node| self.notches(node, &join(path, "notches"))).unwrap_or_default();
         let holes = values.get(HOLES).map(|node| self.holes(node, &join(path, "holes"))).unwrap_or_default();
+        let marks = values.get(MARKS).map(|node| self.marks(node, &join(path, "marks"))).unwrap_or_default();
         let outline = values.get(DRAWN).and_then(|node| {
             self.drawn_alone((&values, node), row, path);
             self.drawn_panel(node, &join(path, "outline"))
@@ -180,6 +181,7 @@ impl KindReading<'_, '_> {
             notches,
             outline,
             holes,
+            marks,
             hung: self.hung_rows(&values, path, row),
             place,
         })
@@ -213,7 +215,13 @@ impl KindReading<'_, '_> {
             let Some(node) = values.get(hung(edge)) else { continue };
             let upright = matches!(edge, EdgeWord::Head | EdgeWord::Tail);
             let path = join(path, edge.word());
-            if upright == (row.runs == RowWay::Up) {
+            // Along its row there is a free edge at either end of it alone, where nothing is repeated.
+            let along = upright == (row.runs == RowWay::Up);
+            let end = match edge {
+                EdgeWord::Left | EdgeWord::Tail => !row.follows,
+                EdgeWord::Right | EdgeWord::Head => row.last,
+            };
+            if along && (row.depth > 0 || !end || values.says(TIMES)) {
                 let place = self.reader.place(&node.range, &path);
                 let text = Said::new("hung-along-row").with("field", Arg::field(edge.word()));
                 let text = text.with("row", Arg::quoted(row.runs.word()));
@@ -245,12 +253,6 @@ impl KindReading<'_, '_> {
             }
         }
         corners
-    }
-
-    /// A hole has one form.
-    fn one_form(&mut self, values: &Values, path: &str) {
-        let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
-        self.reader.problem("one-of-two", Said::new("one-form"), Said::new("one-form-help"), &place);
     }
 
     /// A drawn panel is the last of a row that hangs on another panel, and all that is cut of it is in its drawing.
@@ -292,43 +294,6 @@ impl KindReading<'_, '_> {
             notches.push(KindNotch { at: values.get(NOTCH_AT), across, when });
         }
         notches
-    }
-
-    fn holes(&mut self, node: &Node, path: &str) -> Vec<KindHole> {
-        let mut holes = Vec::new();
-        for (number, node) in self.entries(node, path).iter().enumerate() {
-            let path = format!("{path}[{number}]");
-            let Some(values) = self.reader.object(node, &path, Said::new("a-hole"), &[HOLE_FIELDS]) else { continue };
-            let across = self.formula_or(values.get(HOLE_ACROSS), values.place(HOLE_ACROSS), Quantity::Length);
-            let round = self.formula_or(values.get(HOLE_ROUNDED), values.place(HOLE_ROUNDED), Quantity::Length);
-            let (centre, window) = (values.get(ROUND), values.get(WINDOW));
-            let drawn = values.get(HOLE_DRAWN).zip(values.get(HOLE_AT));
-            let form = match (centre, window, across) {
-                (None, None, None) if drawn.is_some() => drawn.and_then(|(outline, at)| {
-                    let form = self.drawn_window(outline, &join(&path, "outline"))?;
-                    let at = self.formulas::<2>(at, &join(&path, "at"))?;
-                    Some(HoleForm::Drawn(at.into(), form.into()))
-                }),
-                _ if drawn.is_some() || values.says(HOLE_DRAWN) || values.says(HOLE_AT) => {
-                    self.one_form(&values, &path);
-                    None
-                }
-                (Some(node), None, Some(across)) => {
-                    self.formulas::<2>(node, &join(&path, "round")).map(|at| HoleForm::Round(at.into(), across.into()))
-                }
-                (None, Some(node), None) => self
-                    .formulas::<4>(node, &join(&path, "window"))
-                    .map(|sides| HoleForm::Window(sides.into(), round.map(Box::new))),
-                _ => {
-                    self.one_form(&values, &path);
-                    None
-                }
-            };
-            let when = self.condition(values.get(WHEN), values.place(WHEN));
-            let whole = values.whole().cloned();
-            holes.extend(form.zip(whole).map(|(form, place)| KindHole { form, when, place }));
-        }
-        holes
     }
 }
 

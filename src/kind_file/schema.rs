@@ -2,7 +2,7 @@
 //! The JSON Schema of a kind file.
 
 use super::tables::{
-    CORNER_FIELDS, FLAP_FIELDS, FORMAT, HOLE_FIELDS, JOIN_FIELDS, KIND_FIELDS, NEED_FIELDS, NOTCH_FIELDS,
+    CORNER_FIELDS, FLAP_FIELDS, FORMAT, HOLE_FIELDS, JOIN_FIELDS, KIND_FIELDS, MARK_FIELDS, NEED_FIELDS, NOTCH_FIELDS,
     PANEL_DRAWN_FIELDS, PANEL_FIELDS, PAPER_FIELDS, PIECE_FIELDS, POCKET_FIELDS, SIZE_FIELDS, WINDOW_DRAWN_FIELDS,
 };
 use crate::fields::{Field, file_schema, object_schema};
@@ -21,7 +21,14 @@ pub fn schema() -> Value {
     let sides = json!({ "enum": ["spine", "fore-edge", "head", "tail"] });
     let rows = json!({ "$ref": "#/$defs/panels" });
     let drawn = object_schema(&[WINDOW_DRAWN_FIELDS], &[]);
-    let hole = [("round", formulas(2)), ("window", formulas(4)), ("outline", drawn), ("at", formulas(2))];
+    let hole = [
+        ("round", formulas(2)),
+        ("window", formulas(4)),
+        ("outline", drawn),
+        ("at", formulas(2)),
+        ("slit", formulas(4)),
+    ];
+    let mark = [("line", formulas(4)), ("cross", formulas(2))];
     let row = list(
         PANEL_FIELDS,
         &[
@@ -30,6 +37,7 @@ pub fn schema() -> Value {
             ("notches", list(NOTCH_FIELDS, &[])),
             ("outline", object_schema(&[PANEL_DRAWN_FIELDS], &[])),
             ("holes", list(HOLE_FIELDS, &hole)),
+            ("marks", list(MARK_FIELDS, &mark)),
             ("left", rows.clone()),
             ("right", rows.clone()),
             ("head", rows.clone()),

@@ -146,6 +146,9 @@ pub(super) const DRAWN: Key<Nested> = list(
 );
 pub(super) const HOLES: Key<Nested> = list("holes", "a list of holes", "none", "holes, from its lower left corner");
 
+pub(super) const MARKS: Key<Nested> =
+    list("marks", "a list of marks", "none", "lines and crosses that are drawn on it, to place or glue by");
+
 /// A field for the row that hangs on an edge.
 pub(super) const fn hung(edge: EdgeWord) -> Key<Nested> {
     match edge {
@@ -171,6 +174,7 @@ pub(crate) const PANEL_FIELDS: &[Field] = &[
     NOTCHES.field,
     DRAWN.field,
     HOLES.field,
+    MARKS.field,
     hung(EdgeWord::Left).field,
     hung(EdgeWord::Right).field,
     hung(EdgeWord::Head).field,
@@ -217,9 +221,36 @@ pub(super) const HOLE_AT: Key<Nested> = list(
     "where the lower left corner of a drawn window lies",
 );
 
+pub(super) const SLIT: Key<Nested> = list(
+    "slit",
+    "a list of four lengths or formulas",
+    "as round or window says",
+    "where a straight cut begins and ends",
+);
+pub(super) const OVER_FOLD: Key<bool> =
+    Key::flag("over_fold", "whether it reaches over a fold into the next panel; the score is left out there");
+
 /// The fields of a hole.
-pub(crate) const HOLE_FIELDS: &[Field] =
-    &[ROUND.field, HOLE_ACROSS.field, WINDOW.field, HOLE_ROUNDED.field, HOLE_DRAWN.field, HOLE_AT.field, WHEN.field];
+pub(crate) const HOLE_FIELDS: &[Field] = &[
+    ROUND.field,
+    HOLE_ACROSS.field,
+    WINDOW.field,
+    HOLE_ROUNDED.field,
+    HOLE_DRAWN.field,
+    HOLE_AT.field,
+    SLIT.field,
+    OVER_FOLD.field,
+    WHEN.field,
+];
+
+pub(super) const LINE: Key<Nested> =
+    list("line", "a list of four lengths or formulas", "as cross says", "where a drawn line begins and ends");
+pub(super) const CROSS: Key<Nested> =
+    list("cross", "a list of two lengths or formulas", "as line says", "the middle of a small cross");
+pub(super) const MARK_ACROSS: Key<Option<AmountOrText>> = length_or("across", "4 mm", "how large a cross is");
+
+/// The fields of a mark.
+pub(crate) const MARK_FIELDS: &[Field] = &[LINE.field, CROSS.field, MARK_ACROSS.field, WHEN.field];
 
 pub(super) const DRAWN_FILE: Key<Text> = Key::text("file", needed(), "the drawing, SVG or DXF, beside the kind file");
 pub(super) const DRAWN_LAYER: Key<Option<Text>> =

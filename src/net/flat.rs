@@ -26,6 +26,8 @@ pub struct Flat {
     pub holes: Vec<Contour>,
     /// Its scores.
     pub scores: Vec<Score>,
+    /// Lines that are drawn on it.
+    pub marks: Vec<[Point; 2]>,
     /// Width of its box, mm.
     pub width: f64,
     /// Height of its box, mm.
@@ -80,7 +82,8 @@ impl Net {
             })
             .collect();
         let bounds = outline.bounds();
-        Ok(Flat { outline, holes, scores, width: bounds.width(), height: bounds.height() }
+        let marks = self.marks.clone();
+        Ok(Flat { outline, holes, scores, marks, width: bounds.width(), height: bounds.height() }
             .shifted(Vec2::new(-bounds.x0, -bounds.y0)))
     }
 
@@ -149,12 +152,13 @@ impl Flat {
                 .iter()
                 .map(|score| Score { from: map(score.from), to: map(score.to), sense: score.sense })
                 .collect(),
+            marks: self.marks.iter().map(|mark| mark.map(&map)).collect(),
             ..*self
         }
     }
 
     /// Numbers that are equal for two parts exactly when one could be cut in place of the other: its
-    /// contours from their lowest corner on and its scores in order, in eighths of a micrometre.
+    /// contours from their lowest corner on, its scores and marks in order, in eighths of a micrometre.
     #[must_use]
     pub fn likeness(&self) -> Vec<i64> {
         let mut all = ring(&self.outline);
@@ -172,6 +176,12 @@ impl Flat {
         all.extend(holes.into_iter().flat_map(|hole| std::iter::once(i64::MIN).chain(hole)));
         all.push(i64::MAX);
         all.extend(scores.into_iter().flatten().flat_map(|(x, y)| [x, y]));
+        let mut marks: Vec<_> = self.marks.iter().map(|mark| mark.map(spot)).collect();
+        marks.iter_mut().for_each(|ends| ends.sort_unstable());
+        marks.sort_unstable();
+        // Behind what no score has, so that marks are not taken for scores.
+        all.extend(marks.iter().map(|_| i64::MAX));
+        all.extend(marks.into_iter().flatten().flat_map(|(x, y)| [x, y]));
         all
     }
 }

@@ -128,13 +128,16 @@ pub struct Net {
     pub folds: Vec<Fold>,
     /// Windows and punched holes.
     pub holes: Vec<Contour>,
+    /// Lines that are drawn on it to place or glue by.
+    pub marks: Vec<[Point; 2]>,
 }
 
 impl Net {
     /// A part of one panel.
     #[must_use]
     pub fn single(name: &'static str, outline: Contour) -> Self {
-        Self { panels: vec![Panel { name, purpose: Use::Plain, outline }], folds: Vec::new(), holes: Vec::new() }
+        let panels = vec![Panel { name, purpose: Use::Plain, outline }];
+        Self { panels, folds: Vec::new(), holes: Vec::new(), marks: Vec::new() }
     }
 
     /// The same net with a hole more.

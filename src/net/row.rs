@@ -129,6 +129,6 @@ impl Net {
                 fold.between = fold.between.map(renumber);
             }
         }
-        Self { panels, folds, holes: Vec::new() }
+        Self { panels, folds, holes: Vec::new(), marks: Vec::new() }
     }
 }

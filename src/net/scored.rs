@@ -64,7 +64,7 @@ fn hung(name: &'static str, parts: &[Contour], folds: &[([usize; 2], [Point; 2])
         next += 1;
     }
     let panel = |&number: &usize| Panel { name, purpose: Use::Plain, outline: parts[number].clone() };
-    Net { panels: order.iter().map(panel).collect(), folds: hanging, holes: Vec::new() }
+    Net { panels: order.iter().map(panel).collect(), folds: hanging, holes: Vec::new(), marks: Vec::new() }
 }
 
 /// The two sides of a straight cut from one point of an outline to another.

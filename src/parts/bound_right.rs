@@ -69,5 +69,6 @@ fn net(of: &Net) -> Net {
         panels: of.panels.iter().map(panel).collect(),
         folds: of.folds.iter().map(|fold| Fold { from: point(fold.from), to: point(fold.to), ..*fold }).collect(),
         holes: of.holes.iter().map(|hole: &Contour| hole.mirrored(point)).collect(),
+        marks: of.marks.iter().map(|mark| mark.map(point)).collect(),
     }
 }

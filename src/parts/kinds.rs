@@ -1,73 +1,66 @@
 // SPDX-License-Identifier: MIT
-//! Which kinds there are. A new kind is a kind file in `filed`, or, where that can't say it, a new file in its folder; and one
-//! line of `STATED`.
+//! Which kinds there are. A new kind is a kind file in `filed`, and nothing besides; or, where that can't say it, a new file in its
+//! folder and a line of `IN_CODE`.
 
 use super::build::builder::Builder;
 use super::maker::Maker;
 use super::{covers, edges, inserts, own, pages, spines};
-use crate::album::{Entry, Kind};
+use crate::album::{Entry, Kind, Role};
 use std::sync::LazyLock;
 
-/// How a kind is stated.
-enum Stated {
-    /// In code.
-    InCode(&'static Maker),
-    /// In a kind file: its text.
-    InFile(&'static str),
-}
-
-use Stated::{InCode, InFile};
-
-const STATED: &[Stated] = &[
-    InFile(include_str!("filed/pocket.json")),
-    InFile(include_str!("filed/wallet.json")),
-    InCode(&pages::corner::MAKER),
-    InCode(&pages::divider::MAKER),
-    InCode(&pages::fold_out::MAKER),
-    InCode(&pages::frame::MAKER),
-    InCode(&pages::gate::MAKER),
-    InCode(&pages::library_card::MAKER),
-    InCode(&pages::notched::MAKER),
-    InCode(&pages::side::MAKER),
-    InCode(&pages::sleeve::MAKER),
-    InCode(&pages::tuck::MAKER),
-    InCode(&pages::waterfall::MAKER),
-    // The first spine holds where an album names none.
-    InCode(&spines::flexi_hinge::MAKER),
-    InCode(&spines::concertina::MAKER),
-    InCode(&spines::plain_hinge::MAKER),
-    InCode(&spines::stubs::MAKER),
-    InCode(&inserts::accordion::MAKER),
-    InCode(&inserts::belly_band::MAKER),
-    InCode(&inserts::booklet::MAKER),
-    InCode(&inserts::envelope::MAKER),
-    InCode(&inserts::file_tab::MAKER),
-    InFile(include_str!("filed/journal-card.json")),
-    InCode(&inserts::photo_mat::MAKER),
-    InCode(&inserts::shape::MAKER),
-    InFile(include_str!("filed/tag.json")),
-    InCode(&covers::case::MAKER),
-    InCode(&covers::wrap::MAKER),
-    InCode(&covers::ready_made::MAKER),
+/// The kinds that code states.
+const IN_CODE: &[&Maker] = &[
+    &pages::corner::MAKER,
+    &pages::divider::MAKER,
+    &pages::fold_out::MAKER,
+    &pages::frame::MAKER,
+    &pages::gate::MAKER,
+    &pages::library_card::MAKER,
+    &pages::notched::MAKER,
+    &pages::side::MAKER,
+    &pages::sleeve::MAKER,
+    &pages::tuck::MAKER,
+    &pages::waterfall::MAKER,
+    &spines::flexi_hinge::MAKER,
+    &spines::concertina::MAKER,
+    &spines::plain_hinge::MAKER,
+    &spines::stubs::MAKER,
+    &inserts::accordion::MAKER,
+    &inserts::belly_band::MAKER,
+    &inserts::booklet::MAKER,
+    &inserts::envelope::MAKER,
+    &inserts::file_tab::MAKER,
+    &inserts::photo_mat::MAKER,
+    &inserts::shape::MAKER,
+    &covers::case::MAKER,
+    &covers::wrap::MAKER,
+    &covers::ready_made::MAKER,
 ];
 
-/// Every kind that there is.
+/// The texts of all kind files that lie in `filed`, by their names.
+static IN_FILES: &[&str] = &include!(concat!(env!("OUT_DIR"), "/filed.rs"));
+
+/// What comes first among its like: the plain kinds of page; the spine that holds where an album names none.
+const FIRST: [&str; 3] = ["pocket", "wallet", "flexi-hinge"];
+
+/// Every kind that there is: pages, spines, inserts, covers, each by name behind those that come first. Covers have no order of their own.
 pub static ALL: LazyLock<Vec<&'static Maker>> = LazyLock::new(|| {
-    let maker = |stated: &Stated| match stated {
-        InCode(maker) => Some(*maker),
-        InFile(text) => own::built_in(text),
-    };
-    STATED.iter().filter_map(maker).collect()
+    let mut all: Vec<&'static Maker> = IN_CODE.to_vec();
+    all.extend(IN_FILES.iter().filter_map(|text| own::built_in(text)));
+    all.sort_by_key(|maker| {
+        let (role, name) = (maker.kind.role, maker.kind.name);
+        let place = [Role::Page, Role::Spine, Role::Insert, Role::Cover].iter().position(|one| *one == role);
+        let first = FIRST.iter().position(|first| *first == name).unwrap_or(FIRST.len());
+        (place, first, if role == Role::Cover { "" } else { name })
+    });
+    all
 });
 
 /// The kind file that states a built-in kind; none where code does.
 #[must_use]
 pub fn source_of(name: &str) -> Option<&'static str> {
-    let text = |stated: &Stated| match stated {
-        InCode(_) => None,
-        InFile(text) => Some(*text),
-    };
-    STATED.iter().filter_map(text).find(|text| own::built_in(text).is_some_and(|maker| maker.kind.name == name))
+    let is_it = |text: &&'static str| own::built_in(text).is_some_and(|maker| maker.kind.name == name);
+    IN_FILES.iter().copied().find(is_it)
 }
 
 /// The kinds, as the album file's reader wants them.

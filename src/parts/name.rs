@@ -18,6 +18,8 @@ pub enum PieceName {
     Copy(Box<Self>, usize),
     /// One of the leaves of a booklet: `booklet 1 leaf 2`.
     Leaf(Box<Self>, usize),
+    /// One of the pieces of an insert: `travel sleeve 1 band`.
+    OfInsert(Box<Self>, Box<Self>),
     /// What of a page it is: `page 2 front`.
     OfPage(usize, Box<Self>),
     /// What of any page of a kind it is: `kind 2 front`.
@@ -89,6 +91,7 @@ impl fmt::Display for PieceName {
             Self::Counted(what, number) => write!(out, "{what} {number}"),
             Self::Copy(what, number) => write!(out, "{what} no. {number}"),
             Self::Leaf(what, number) => write!(out, "{what} leaf {number}"),
+            Self::OfInsert(insert, what) => write!(out, "{insert} {what}"),
             Self::OfPage(page, what) => write!(out, "page {page} {what}"),
             Self::OfKind(kind, what) => write!(out, "kind {kind} {what}"),
             Self::ForPage(what, page) => write!(out, "{what} of page {page}"),

@@ -118,14 +118,11 @@ pub fn sliding(
     let lying = base(Pose::Closed, album.bound);
     // Pages stand on the spine, so their fore-edges are where z goes.
     let outwards = lying.transform_vector3(DVec3::Z);
-    let goes = |piece: usize| match kit.pieces.get(piece).map(|piece| piece.owner) {
-        Some(Owner::Page(its)) => its == page,
-        Some(Owner::Insert(_)) => {
-            let insert = kit.inserts.iter().find(|insert| insert.piece == piece);
-            insert.and_then(|insert| kit.pockets.get(insert.pocket?)).is_some_and(|pocket| pocket.page == page)
-        }
-        _ => false,
-    };
+    // What is put into its pockets goes with it, all its pieces.
+    let groups = Groups::of(kit, folded);
+    let moves = |piece: &crate::parts::Piece| matches!(piece.owner, Owner::Page(_) | Owner::Insert(_));
+    let goes =
+        |piece: usize| kit.pieces.get(piece).is_some_and(moves) && groups.group(piece, 0) == Some(Group::Page(page));
     let aside = outwards * album.page.width.mm() * SLIDE;
     let away = Stand::from_translation(aside);
     let mut scene =

@@ -111,6 +111,9 @@ pub(crate) const FAINT: Tint = Tint([0x8A, 0x85, 0x7C]);
 pub const CUT: Pen = Pen { width: 0.35, colour: INK, dash: &[] };
 
 impl Pen {
+    /// The line of what is drawn on a part.
+    pub const MARK: Self = Self { width: 0.2, colour: FAINT, dash: &[] };
+
     /// The line of a fold.
     #[must_use]
     pub const fn fold(sense: Sense) -> Self {

@@ -123,6 +123,11 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) ->
         plate.line(ends, Pen::fold(score.sense));
         lines.push(ends);
     }
+    for mark in &part.flat.marks {
+        let ends = mark.map(|point| Point::new(point.x * scale, point.y * scale));
+        plate.line(ends, Pen::MARK);
+        lines.push(ends);
+    }
     plate.contours(outlines.clone(), None, Some(CUT));
     for outline in &outlines {
         lines.extend(outline.edges().map(|edge| [edge.from, edge.to]));

@@ -108,6 +108,9 @@ impl Picture {
         for score in &part.flat.scores {
             self.marks.push(Mark::Line { points: vec![map(score.from), map(score.to)], pen: Pen::fold(score.sense) });
         }
+        for mark in &part.flat.marks {
+            self.marks.push(Mark::Line { points: mark.iter().copied().map(map).collect(), pen: Pen::MARK });
+        }
         self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
         // Scores bound panels, so words inside a panel lie over no line.
         let boxes = part.net.panels.iter().map(|panel| space_in(&panel.outline.mapped(map)));

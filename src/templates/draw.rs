@@ -95,6 +95,7 @@ impl LetteredPart<'_> {
             let pen = Pen { width: 0.25, ..Pen::fold(score.sense) };
             Mark::Line { points: vec![score.from, score.to], pen }
         }));
+        marks.extend(part.flat.marks.iter().map(|mark| Mark::Line { points: mark.to_vec(), pen: Pen::MARK }));
         let contours = std::iter::once(&part.flat.outline).chain(&part.flat.holes).cloned().collect();
         marks.push(Mark::Shape { contours, fill: None, pen: Some(CUT) });
         marks

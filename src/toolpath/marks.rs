@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-//! The draw layer: names, head arrows, centre lines and glue corners, where they will not show.
+//! The draw layer: names, head arrows, centre lines and glue corners, where they will not show; what kinds draw themselves.
 
 use super::letters::{Lettering, lettering};
-use crate::contour::{Contour, Point, Rect};
+use crate::contour::{Contour, Point, Rect, within};
 use crate::finding::{Arg, Finding, Said};
 use crate::parts::{Hidden, Kit};
 
@@ -80,6 +80,8 @@ fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -
     let part = &kit.parts[number];
     let free = |rect: &&Rect| part.flat.holes.iter().all(|hole| hole.bounds().intersect(**rect).area() <= 0.0);
     let mut marks = Marks { name: part.id.clone(), ..Marks::default() };
+    // What the kind itself draws.
+    marks.lines.extend(part.flat.marks.iter().map(|mark| mark.to_vec()));
     let base = part.net.panels.iter().find(|panel| panel.purpose.is_base()).map(|panel| panel.outline.bounds());
     for &cover in hidden.covered.iter().filter(free) {
         match base {
@@ -98,8 +100,11 @@ fn one(kit: &Kit, number: usize, hidden: &Hidden, copies: u32, labels: Labels) -
     let panels: Vec<Rect> =
         part.net.panels.iter().map(|panel| below_holes(panel.outline.bounds(), &part.flat.holes)).collect();
     let shown = if labels == Labels::Everywhere { panels.as_slice() } else { &[] };
-    let mut spaces = [&hidden.panels, &hidden.covered, shown].into_iter();
-    marks.space = spaces.find_map(|rects| roomiest(rects.iter().filter(free), &longest));
+    let spaces = [&hidden.panels, &hidden.covered, shown];
+    let clear = |rect: &&Rect| part.flat.marks.iter().all(|mark| within(*mark, **rect).is_none());
+    let unmarked = spaces.iter().find_map(|rects| roomiest(rects.iter().filter(free).filter(clear), &longest));
+    // A name over a mark is better than none.
+    marks.space = unmarked.or_else(|| spaces.iter().find_map(|rects| roomiest(rects.iter().filter(free), &longest)));
     // Upside down is the same for some parts, and for some it is another piece: no arrow can be right there.
     // Bound at the top, the head is at the part's left.
     let upside_down = part.sideways

@@ -248,7 +248,10 @@ fn envelope(seams: [bool; 4]) -> Kit {
             other: side(1, 0, Face::Front, (from.0 - at, from.1 - at), along),
         });
     }
-    let nets = [Net { panels, folds, holes: Vec::new() }, Net::single("leaf", Contour::rectangle(0.0, 0.0, w, h))];
+    let nets = [
+        Net { panels, folds, holes: Vec::new(), marks: Vec::new() },
+        Net::single("leaf", Contour::rectangle(0.0, 0.0, w, h)),
+    ];
     let mut kit = Kit::default();
     for (number, (net, name)) in nets.into_iter().zip(["front", "leaf"]).enumerate() {
         kit.parts.push(Part {

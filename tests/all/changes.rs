@@ -77,7 +77,12 @@ fn what_has_no_place_changes_nothing() {
     {
         assert!(matches!(of(&change), EditProblem::NoPlace(_)), "{change:?}");
     }
-    for change in [moved("l", 0, 1), moved("z", 0, 0), insert("a", 0, json!(1)), insert("z.z", 0, json!(1))] {
+    // Ways that end in no field: none is made of that name.
+    let odd = [set("l[1]", json!(1)), set(".", json!(1)), set(".a", json!(1)), set("a]", json!(1))];
+    let odd =
+        odd.into_iter().chain([insert("l[1]", 0, json!(1)), insert(".l", 0, json!(1)), insert("a[2]", 0, json!(1))]);
+    for change in odd.chain([moved("l", 0, 1), moved("z", 0, 0), insert("a", 0, json!(1)), insert("z.z", 0, json!(1))])
+    {
         assert!(matches!(of(&change), EditProblem::NoPlace(_)), "{change:?}");
     }
     assert_eq!(alter(&source("{"), &remove("a")), Err(EditProblem::NotJson));

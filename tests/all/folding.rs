@@ -46,6 +46,7 @@ fn a_cross_of_squares_becomes_a_cube() {
             right_angle([0, 4], (10.0, 0.0), (0.0, 0.0)),
         ],
         holes: Vec::new(),
+        marks: Vec::new(),
     };
     let stands = net.folded(0.0);
     at(&stands[1], (20.0, 3.0), 0.0, [10.0, 3.0, 10.0]);

@@ -228,6 +228,8 @@ fn options_end_where_the_table_says() {
                 "-1".as_ref(),
             ])
         };
+        let below = (fine.parse::<u32>().unwrap() - 1).to_string();
+        assert!(run(&below).err.contains("--within"), "{option} {below}: {}", run(&below).err);
         // Within less than nothing no size is tried: all options have been read then.
         assert!(run(fine).err.contains("--within"), "{option} {fine}: {}", run(fine).err);
         assert!(

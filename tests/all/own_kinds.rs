@@ -199,6 +199,28 @@ fn the_source_of_a_kind_is_printed() {
     }
 }
 
+/// Each kind file that lies among the built-in ones is a kind, and no other file has to say so.
+#[test]
+fn every_filed_kind_is_taken() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/parts/filed");
+    let mut filed = 0;
+    for entry in fs::read_dir(folder).unwrap() {
+        let text = fs::read_to_string(entry.unwrap().path()).unwrap();
+        let kind: serde_json::Value = serde_json::from_str(&text).unwrap();
+        let name = kind["name"].as_str().unwrap();
+        assert_eq!(parts::source_of(name), Some(text.as_str()), "{name}");
+        let of_it = parts::ALL.iter().filter(|maker| maker.kind.name == name && maker.kind.file.is_some());
+        assert_eq!(of_it.count(), 1, "{name}");
+        filed += 1;
+    }
+    assert!(filed >= 4, "only {filed} kinds are filed");
+    assert_eq!(parts::ALL.iter().filter(|maker| maker.kind.file.is_some()).count(), filed);
+    // Not by their files' names: where an album names no spine, and what a list of kinds begins with.
+    let first = |role| parts::ALL.iter().find(|maker| maker.kind.role == role).map(|maker| maker.kind.name);
+    assert_eq!(first(album::Role::Spine), Some("flexi-hinge"));
+    assert_eq!(first(album::Role::Page), Some("pocket"));
+}
+
 /// A sum and what it comes to, width being 140 mm and height 200 mm.
 fn sums() -> impl Strategy<Value = (String, f64)> {
     let leaf = prop_oneof![
@@ -259,66 +281,6 @@ proptest! {
     fn a_number_and_a_length_never_add((text, _) in sums(), number in 1..50u32) {
         prop_assume!(text.len() < 250);
         prop_assert!(value_of(&format!("{text} + {number}")).is_none(), "{text}");
-    }
-}
-
-/// What a slip of the hand makes of a kind file: letters lost, doubled, changed, pieces of it elsewhere.
-fn spoilt(mut text: Vec<u8>, draws: &[(u8, u16, u16)]) -> Vec<u8> {
-    const BITS: [&str; 12] =
-        ["\"", "width", "1e999", "-", "((((", "null", "[]", "{}", "mm", "\"when\": \"width > 0\",", "min(", "\u{2212}"];
-    for &(what, at, more) in draws {
-        let at = usize::from(at) % text.len().max(1);
-        let end = (at + usize::from(more) % 40).min(text.len());
-        match what % 5 {
-            0 => drop(text.drain(at..end)),
-            1 => text.insert(at, u8::try_from(more % 256).unwrap()),
-            2 => {
-                let bit = BITS[usize::from(more) % BITS.len()];
-                text.splice(at..at, bit.bytes());
-            }
-            3 => {
-                let piece: Vec<u8> = text[at..end].to_vec();
-                let to = usize::from(more) * 7 % text.len().max(1);
-                text.splice(to..to, piece);
-            }
-            _ => {
-                let bit = BITS[usize::from(more) % BITS.len()];
-                text.splice(at..end, bit.bytes());
-            }
-        }
-        if text.is_empty() {
-            text.push(b'{');
-        }
-    }
-    text
-}
-
-/// How many spoilt files are tried; `HINGELEAF_FUZZ` asks for more.
-fn tries() -> u32 {
-    std::env::var("HINGELEAF_FUZZ").ok().and_then(|tries| tries.parse().ok()).unwrap_or(1500)
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(tries()) })]
-
-    /// Spoilt kind files are read or refused, and what is read is made or refused: nothing panics, nothing hangs.
-    #[test]
-    fn spoilt_kind_files_are_answered(
-        which in 0..5usize,
-        draws in proptest::collection::vec((any::<u8>(), any::<u16>(), any::<u16>()), 1..4),
-    ) {
-        let built_in = ["tag", "journal-card", "pocket", "wallet"];
-        let text = built_in.get(which).map_or(STEP, |name| parts::source_of(name).unwrap());
-        let text = spoilt(text.as_bytes().to_vec(), &draws);
-        let Ok(source) = Source::new("spoilt.json", text) else { return Ok(()) };
-        let read = kind_file::read(&source);
-        prop_assert!(read.value.is_some() || !read.findings.is_empty());
-        let Some(maker) = read.value.and_then(parts::shelved) else { return Ok(()) };
-        if let Some(album) = parts::example_album(maker) {
-            let cutter = Cutter::default();
-            let trial = Trial::of(album, &cutter);
-            let _ = trial.fit();
-        }
     }
 }
 

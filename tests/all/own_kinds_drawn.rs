@@ -23,6 +23,14 @@ const LEAF: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 40
 const TAB: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 10">
   <path d="M0 10 L40 10 A10 10 0 0 0 30 0 L10 0 A10 10 0 0 0 0 10 Z"/></svg>"#;
 
+/// The same with its foot above, at the right, at the left.
+const TAB_DOWN: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 10">
+  <path d="M0 0 L40 0 A10 10 0 0 1 30 10 L10 10 A10 10 0 0 1 0 0 Z"/></svg>"#;
+const TAB_LEFT: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 40">
+  <path d="M10 0 L10 40 A10 10 0 0 1 0 30 L0 10 A10 10 0 0 1 10 0 Z"/></svg>"#;
+const TAB_RIGHT: &str = r#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 40">
+  <path d="M0 0 L0 40 A10 10 0 0 0 10 30 L10 10 A10 10 0 0 0 0 0 Z"/></svg>"#;
+
 /// A page with something in it, as an album's only one.
 fn album(panel: &str) -> String {
     format!(
@@ -44,6 +52,9 @@ fn made(album: &str) -> (Option<Part>, Vec<Finding>) {
             "moon.svg" => MOON,
             "leaf.svg" => LEAF,
             "tab.svg" => TAB,
+            "tail" => TAB_DOWN,
+            "left" => TAB_LEFT,
+            "right" => TAB_RIGHT,
             other => panic!("{other} is not named"),
         };
         Ok(vec![Source::new(name, text.into()).unwrap()])
@@ -192,4 +203,99 @@ fn drawings_lie_beside_the_kind_file() {
     std::fs::remove_file(temp.path().join("kinds/moon.svg")).unwrap();
     let checked = hingeleaf(["check", temp.path().join("album.json").to_str().unwrap()]);
     assert!(checked.err.contains("moon.svg") && checked.err.contains("view.json, line 3"), "{checked:?}");
+}
+
+/// The same drawing, byte for byte, is read once; one that is another by a byte is read anew, and what is told of one is told
+/// each time.
+#[test]
+fn an_equal_drawing_is_read_once() {
+    let kind = r#"{ "format": "hingeleaf-kind/1", "name": "peep", "is": "page", "about": "a leaf to look through",
+      "pieces": { "peep": { "height": "height", "panels": [{ "name": "peep", "width": "width",
+        "holes": [{ "outline": { "file": "peep.svg", "width": "20 mm" }, "at": ["10 mm", "10 mm"] }] }] } } }"#;
+    let shape = |text: &str| {
+        let mut kind = hingeleaf::kind_file::read(&Source::new("peep.json", kind.into()).unwrap()).value.unwrap();
+        let told = kind.draw(&mut |name| Source::new(name, text.into()));
+        (kind.drawings[0].shape.clone(), told.into_iter().map(|finding| finding.id).collect::<Vec<_>>())
+    };
+    let own = LEAF.replace("M2 20", "M2 20.0");
+    let (first, again) = (shape(&own).0.unwrap(), shape(&own).0.unwrap());
+    assert!(std::sync::Arc::ptr_eq(&first, &again));
+    let other = shape(&own.replace("10 2,", "10 3,")).0.unwrap();
+    assert!(!std::sync::Arc::ptr_eq(&first, &other));
+    assert!((other.outline.bounds().height() - first.outline.bounds().height()).abs() < 5.0);
+    let open = own.replace(" Z\"/>", "\"/>").replace("2 20.0 C", "2 21 C");
+    let (nothing, told) = shape(&open);
+    assert!(nothing.is_none() && !told.is_empty(), "{told:?}");
+    assert_eq!(shape(&open).1, told);
+}
+
+/// A leaf, a strip beside it, drawn forms at edges of both.
+fn edged(edges: [&str; 2], row: &str) -> String {
+    let [first, second] = edges;
+    let (side, breadth) = if row == "across" { ("width", "height") } else { ("height", "width") };
+    album("PANEL").replacen(r#"{ "height": "height", "panels": [{ "name": "view", "width": "width", PANEL }] }"#, &format!(
+        r#"{{ "row": "{row}", "{breadth}": "{breadth}", "panels": [{{ "name": "view", "{side}": "{side} - 20 mm", {first} }},
+           {{ "name": "strip", "{side}": "20 mm", "fold": "valley", "angle": 0, {second} }}] }}"#), 1)
+}
+
+/// A form that a drawing shows stands at any free edge of any panel: it makes the part deeper by 5 mm there, and adds its area, which
+/// is worked out here: the drawn tab of 40 by 10 has two round corners of 10, at half its size.
+#[test]
+fn a_drawn_edge_stands_at_every_free_edge() {
+    // Its foot looks down; a tab that looks left has its foot at the right.
+    let tab = |at: &str, depth: &str| {
+        format!(
+            r#""{at}": [{{ "name": "tab", "{depth}": "5 mm", "fold": "both", "angle": 0, "outline": {{ "file": "FILE" }} }}]"#
+        )
+    };
+    let plain = sound(&edged(["", ""], "across").replace(", }", " }").replace("SIDE", "left"));
+    let area = 20.0 * 5.0 - 2.0 * (1.0 - PI / 4.0) * 25.0;
+    let mut tried = 0;
+    for row in ["across", "up"] {
+        for (panel, at) in
+            [(0, "left"), (0, "head"), (0, "tail"), (0, "right"), (1, "right"), (1, "head"), (1, "tail"), (1, "left")]
+        {
+            let level = matches!(at, "left" | "right");
+            let text = tab(at, if level { "width" } else { "height" })
+                .replace("FILE", if at == "head" { "tab.svg" } else { at });
+            let (mut edges, mut more) = (["", ""], [String::new(), String::new()]);
+            more[panel] = text;
+            edges[0] = more[0].as_str();
+            edges[1] = more[1].as_str();
+            // Where the two panels meet no edge is free.
+            let meets = match (row, panel, at) {
+                ("across", 0, "right") | ("across", 1, "left") | ("up", 0, "head") | ("up", 1, "tail") => true,
+                _ => false,
+            };
+            for side in ["left", "right"] {
+                let (part, findings) = made(&edged(edges, row).replace(", }", " }").replace("SIDE", side));
+                if meets {
+                    let ids: Vec<&str> = findings.iter().map(|finding| finding.id).collect();
+                    assert_eq!(ids, ["hung-along-row"], "{row} {panel} {at}: {findings:?}");
+                    continue;
+                }
+                assert!(findings.is_empty(), "{row} {panel} {at}: {findings:?}");
+                let part = part.unwrap();
+                near(part.flat.area(), plain.flat.area() + area, 1e-3);
+                let size = if level { (105.0, 80.0) } else { (100.0, 85.0) };
+                near(part.flat.width, size.0, 1e-9);
+                near(part.flat.height, size.1, 1e-9);
+                assert!(part.flat.scores.is_empty());
+                tried += 1;
+            }
+        }
+    }
+    assert_eq!(tried, 24);
+}
+
+/// Along its row a panel carries nothing where it is repeated, and nothing but at the row's end.
+#[test]
+fn rows_hang_along_a_row_at_its_ends_alone() {
+    let lid = r#""right": [{ "name": "lid", "width": "9 mm", "fold": "valley" }]"#;
+    let ids = |text: String| {
+        made(&text.replace(", }", " }").replace("SIDE", "left")).1.iter().map(|one| one.id).collect::<Vec<_>>()
+    };
+    assert_eq!(ids(edged([lid, ""], "across")), ["hung-along-row"]);
+    assert_eq!(ids(edged(["", &format!(r#""times": 2, {lid}"#)], "across")), ["hung-along-row"]);
+    assert!(ids(edged(["", lid], "across")).is_empty());
 }

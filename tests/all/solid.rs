@@ -89,6 +89,7 @@ fn a_flap_hides_its_page_and_a_hole_does_not() {
         ],
         folds: vec![Fold { between: [0, 1], from: (100.0, 0.0).into(), to: (100.0, 80.0).into(), sense, angle: 180.0 }],
         holes: vec![Contour::circle(Point::new(120.0, 60.0), 5.0).clockwise()],
+        marks: Vec::new(),
     };
     // Where a point of the flat page comes to lie on the picture: the page's lower left is the lowest point, its upper
     // left the leftmost. All of it worked from the view's two angles.

@@ -155,6 +155,42 @@ fn kits_come_and_go() {
     assert_eq!(batch.ask(&set("spares.parts", "2"))["refused"], Value::Null);
 }
 
+/// Each edge that an album has may be otherwise in a kit: its fields are offered, and a list is written as a list.
+#[test]
+fn edges_are_otherwise_in_a_kit() {
+    let table = Table::start();
+    let mut batch = OnTable::of(&table, "tide-table");
+    let edged = batch.albums[0].1.replacen(
+        "\"overflap\": 45,",
+        r#""overflap": 45, "edges": [{ "on": "pocket/mouth", "finish": "scallop" }, { "on": "back/flap", "corners": "rounded" }],"#,
+        1,
+    );
+    assert_ne!(edged, batch.albums[0].1);
+    batch.albums[0].1 = edged;
+    let answer = batch.ask(&Value::Null);
+    let offers = answer["batch"]["offers"]["tide-table.json"].as_array().unwrap();
+    let paths: Vec<&str> = offers
+        .iter()
+        .flat_map(|group| group["rows"].as_array().unwrap())
+        .filter_map(|row| row["path"].as_str())
+        .filter(|path| path.contains("edges"))
+        .collect();
+    let of = |edge: usize, fields: &[&str]| {
+        fields.iter().map(|name| format!("pages[1].edges[{edge}].{name}")).collect::<Vec<_>>()
+    };
+    assert_eq!(paths, [of(0, &["on", "finish", "size", "depth"]), of(1, &["on", "corners", "size"])].concat());
+    batch.set("kits[0].change.pages[1].edges[0].finish", "wave");
+    let answer = batch.set("kits[0].change.pages[1].edges[1].size", "7");
+    assert_eq!(answer["fit"]["stopped"], false, "{}", answer["fit"]["findings"]);
+    let change = &batch.file()["kits"][0]["change"];
+    assert_eq!(*change, json!({ "pages[1].edges[0].finish": "wave", "pages[1].edges[1].size": 7 }));
+    let row = &answer["batch"]["kits"][0]["changes"][0];
+    assert_eq!((&row["value"], &row["usual"]), (&json!("wave"), &json!("scallop")), "{row}");
+    let whole = json!([{ "on": "front/mouth", "finish": "notch" }, { "on": "front", "corners": "clipped" }]);
+    batch.set("kits[0].change.pages[0].edges", &whole.to_string());
+    assert_eq!(batch.file()["kits"][0]["change"]["pages[0].edges"], whole);
+}
+
 /// A change stands in the file by the way that findings print, is gone when nothing is typed, and a finding that it causes is
 /// at its field and names its kit; the kit beside it stays quiet.
 #[test]

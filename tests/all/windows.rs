@@ -333,12 +333,12 @@ fn threads_change_nothing() {
 /// Two prints' mats with windows of 90 x 130, and tags of 60 x 90 that go into them.
 fn mats(window: bool) -> String {
     format!(
-        r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "250x200mm", "caliper": 0.3 }},
+        r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "160x200mm", "caliper": 0.3 }},
         "board": {{ "sheet": "A3", "caliper": 0.3 }} }},
         "page": {{ "width": 200, "height": 240, "stock": "board" }}, "pages": [{{ "kind": "pocket" }}, {{ "kind": "pocket" }}],
         "inserts": [{{ "kind": "photo-mat", "print": "100x140mm", "window": {window}, "overlap": 5, "width": 150, "height": 190,
                       "count": 2, "pages": [1, 2], "stock": "card" }},
-                    {{ "kind": "tag", "width": 60, "height": 90, "count": 4, "pages": [1, 2], "stock": "card" }}] }}"#
+                    {{ "kind": "tag", "width": 60, "height": 90, "count": 2, "pages": [1, 2], "stock": "card" }}] }}"#
     )
 }
 

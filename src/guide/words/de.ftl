@@ -811,6 +811,7 @@ name-panel = Zierpapier { $what }
 name-of-page = Blatt { $number } { $what }
 name-of-kind = Art { $number } { $what }
 name-on-page = { $what } von Blatt { $number }
+name-of-insert = { $insert }, { $what }
 name-leaf = { $what }, Lage { $number }
 name-no = { $what } Nr. { $number }
 name-counted = { $what } { $number }

@@ -830,6 +830,7 @@ name-panel = panel for { $what }
 name-of-page = page { $number } { $what }
 name-of-kind = kind { $number } { $what }
 name-on-page = { $what } of page { $number }
+name-of-insert = { $insert } { $what }
 name-leaf = { $what } leaf { $number }
 name-no = { $what } no. { $number }
 name-counted = { $what } { $number }

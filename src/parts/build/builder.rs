@@ -2,7 +2,7 @@
 //! Gathers pieces into a kit: equal pieces become one part with a count.
 
 use crate::album::{Album, Bound, CoverRoom, Entry};
-use crate::contour::{Point, SAME, Vec2};
+use crate::contour::{Point, Rect, SAME, Vec2};
 use crate::cutter::Cutter;
 use crate::fields::{Key, Text, meant_or};
 use crate::finding::{Arg, Checked, Finding, Said};
@@ -219,8 +219,9 @@ impl<'a> Builder<'a> {
         self.kit.inserts.push(insert);
     }
 
-    /// Lays a piece into a pocket: its root panel's front to the pocket's wall, on the tail, beside the hinge's tab.
-    pub fn put_in(&mut self, piece: usize, pocket: usize) {
+    /// Lays a piece into a pocket: its root panel's front to the pocket's wall, on the tail, beside the hinge's tab; `whole` is what is
+    /// to keep to the pocket where other pieces belong to it.
+    pub(in crate::parts) fn put_in(&mut self, piece: usize, pocket: usize, whole: Option<Rect>) {
         let Some(Pocket { inside, tab, .. }) = self.kit.pockets.get(pocket).cloned() else { return };
         let panel =
             |piece: usize, panel: usize| self.kit.pieces.get(piece).and_then(|piece| piece.net.panels.get(panel));
@@ -233,7 +234,8 @@ impl<'a> Builder<'a> {
         let Some(net) = taken else { return };
         let flat = net.folds.iter().all(|fold| fold.angle.abs() < SAME);
         let panels = net.panels.iter().take(if flat { net.panels.len() } else { 1 });
-        let root = panels.map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one)).unwrap_or_default();
+        let own = panels.map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one)).unwrap_or_default();
+        let root = whole.unwrap_or(own);
         // Seen from the wall's front the pocket runs from the spine to the right or to the left.
         let ahead = panel(inside.piece, inside.panel)
             .map_or(0.0, |wall| (wall.outline.bounds().center() - inside.at).cross(inside.along));

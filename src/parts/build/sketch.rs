@@ -34,7 +34,12 @@ pub(in crate::parts) struct Seams {
 pub(in crate::parts) fn pocket_front(outline: Contour, sides: (f64, f64), seams: Seams, depth: f64) -> (Net, Vec2) {
     let (left, right) = (0.0, outline.bounds().x1);
     let back = |meets: bool| if meets { depth } else { 0.0 };
-    let mut net = Net { panels: vec![panel("pocket", Use::Plain, outline)], folds: Vec::new(), holes: Vec::new() };
+    let mut net = Net {
+        panels: vec![panel("pocket", Use::Plain, outline)],
+        folds: Vec::new(),
+        holes: Vec::new(),
+        marks: Vec::new(),
+    };
     let mut add = |name, (from, to): ((f64, f64), (f64, f64)), (out, starts, ends): (Vec2, f64, f64)| {
         // From one end of the fold to the other and back outside; `starts` and `ends` are what the corners take off.
         let along = (Point::from(to) - Point::from(from)).normalize();
@@ -71,6 +76,9 @@ pub(in crate::parts) fn settled(mut net: Net) -> (Net, Vec2) {
         (fold.from, fold.to) = (fold.from + by, fold.to + by);
     }
     net.holes = net.holes.iter().map(|hole| hole.shifted(by)).collect();
+    for mark in &mut net.marks {
+        *mark = mark.map(|end| end + by);
+    }
     (net, by)
 }
 

@@ -145,7 +145,7 @@ impl Covering {
             upright([3, FRONT], x[4], 0.0),
         ];
         let mut sheet = CoveringSheet {
-            net: Net { panels: panels.into(), folds, holes: Vec::new() },
+            net: Net { panels: panels.into(), folds, holes: Vec::new(), marks: Vec::new() },
             turn_ins: Vec::new(),
             middle: (f64::midpoint(x[2], x[3]), f64::midpoint(tail, head)),
             ends: (x[0], x[5], tail),

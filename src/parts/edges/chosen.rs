@@ -264,7 +264,14 @@ fn corner(
 
 /// What a torn edge is drawn from: the piece's name, so that copies are alike and edges are not (FNV-1a).
 fn seed(name: &PieceName, panel: usize, edge: usize) -> u64 {
-    let name = if let PieceName::Copy(what, _) = name { what.to_string() } else { name.to_string() };
+    let name = match name {
+        PieceName::Copy(what, _) => what.to_string(),
+        PieceName::OfInsert(insert, what) => match &**insert {
+            PieceName::Copy(insert, _) => format!("{insert} {what}"),
+            insert => format!("{insert} {what}"),
+        },
+        name => name.to_string(),
+    };
     let text = format!("{name}/{panel}/{edge}");
     text.bytes().fold(0xCBF2_9CE4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01B3))
 }

@@ -21,6 +21,7 @@ use crate::finding::stops;
 use chosen::chosen;
 use effects::{Before, effects};
 use kept::Uncut;
+pub(in crate::parts) use rows::SLOT;
 use says::Saying;
 
 /// How the parts of an entry are added.

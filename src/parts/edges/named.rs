@@ -127,6 +127,7 @@ fn piece_words(name: &PieceName, entry: &Entry) -> Vec<String> {
     let kind = || vec![entry.kind.name.replace('-', " "), entry.kind.name.to_owned()];
     match name {
         PieceName::Leaf(_, number) => std::iter::once(format!("leaf {number}")).chain(kind()).collect(),
+        PieceName::OfInsert(_, what) => std::iter::once(what.to_string()).chain(kind()).collect(),
         PieceName::Counted(what, _) | PieceName::Copy(what, _) if is_kind(what, entry) => kind(),
         other => vec![other.to_string()],
     }

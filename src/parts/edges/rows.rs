@@ -14,7 +14,7 @@ use crate::contour::{Contour, Edge, Vec2};
 use crate::length::tolerance::WHOLE;
 
 /// Width of a cut, mm.
-pub(super) const SLOT: f64 = 0.5;
+pub(in crate::parts) const SLOT: f64 = 0.5;
 
 /// A row of cuts, mm.
 #[derive(Clone, Copy, Debug)]

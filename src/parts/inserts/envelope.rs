@@ -199,5 +199,6 @@ fn net(sizes: Sizes) -> Net {
             fold([0, 4], (left, top), (right, top)),
         ],
         holes: Vec::new(),
+        marks: Vec::new(),
     }
 }

@@ -80,6 +80,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
             angle: 180.0,
         }],
         holes: Vec::new(),
+        marks: Vec::new(),
     };
     for copy in 0..slip.count {
         let Some(piece) = slip.piece(builder, copy, None, "file tab", net.clone()) else { return };

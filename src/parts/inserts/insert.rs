@@ -7,8 +7,10 @@
 
 use crate::album::{Bound, Entry, KIND};
 pub(in crate::parts) use crate::album::{COUNT, FOLLOWS, INSERT_PAGES as PAGES};
+use crate::contour::Rect;
 use crate::fields::{Field, Key, Otherwise, Text, rule, usual};
 use crate::finding::{Arg, Finding, Said};
+use crate::kind_file::KindPiece;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::net::Net;
@@ -79,6 +81,9 @@ pub(in crate::parts) struct Slip<'e> {
     pub count: u32,
     /// What its form comes from, where that is a kind file.
     pub form: Option<PieceForm>,
+    /// How far all its pieces reach together once they are folded and joined, as its first piece lies flat; none where that is
+    /// its only one.
+    pub whole: Option<Rect>,
     /// Numbers of the pockets that it may go into.
     pockets: Vec<usize>,
 }
@@ -96,7 +101,7 @@ pub(in crate::parts) struct Bulk {
 impl<'e> Slip<'e> {
     pub(in crate::parts) fn new(builder: &Builder<'_>, entry: &'e Entry, number: usize) -> Self {
         let (caliper, count) = (builder.caliper(entry.stock), entry.count());
-        Self { entry, number, caliper, count, form: None, pockets: pockets_for(builder, entry) }
+        Self { entry, number, caliper, count, form: None, whole: None, pockets: pockets_for(builder, entry) }
     }
 
     /// What it is called: `tag 1`.
@@ -240,6 +245,20 @@ impl<'e> Slip<'e> {
         builder.piece(NewPiece { form: self.form.clone(), ..piece })
     }
 
+    /// The same of one of several pieces of a kind file.
+    pub(in crate::parts) fn piece_of_file(
+        &self,
+        builder: &mut Builder<'_>,
+        copy: u32,
+        piece: &'static KindPiece,
+        net: Net,
+    ) -> Option<usize> {
+        let id = format!("{}-{}-{}", self.entry.kind.name, self.number, piece.name.replace(' ', "-"));
+        let name = PieceName::OfInsert(self.copy_name(copy).into(), PieceName::from(piece.name.as_str()).into());
+        let cut = NewPiece::of(self.entry, Owner::Insert(self.number), (id, piece.called.as_str(), name), net);
+        builder.piece(NewPiece { form: self.form.clone(), family: &piece.alike, ..cut })
+    }
+
     /// Puts a piece into the pocket whose turn it is: those named or all, in order, starting anew when all have one.
     pub(in crate::parts) fn put(&self, builder: &mut Builder<'_>, copy: u32, piece: usize, bulk: Bulk) {
         let copies = self.pockets.len().max(1);
@@ -251,7 +270,7 @@ impl<'e> Slip<'e> {
         let (name, path, resized) = (self.copy_name(copy).to_string(), self.path(), self.resized());
         builder.insert(Insert { name, piece, pocket, width, height, thickness, pull, path, resized, places });
         if let Some(pocket) = pocket {
-            builder.put_in(piece, pocket);
+            builder.put_in(piece, pocket, self.whole);
         }
     }
 

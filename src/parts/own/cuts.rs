@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
-//! What is cut out of a panel of a kind: corners, notches, holes.
+//! What is cut out of a panel of a kind: corners, notches, holes, slits.
 
 use super::drawn;
+use super::marks;
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Corner, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
 use crate::kind_file::{Condition, CornersWord, EdgeWord, HoleForm, KindCorner, KindHole, KindNotch, KindPanel, Scope};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
+use crate::net::Net;
 use crate::parts::build::builder::Builder;
+use crate::parts::edges::SLOT;
 
 /// What is cut away at the edge of a panel, so that paper on it keeps clear and hands find their way.
 #[derive(Clone, Copy, Debug)]
@@ -19,14 +22,32 @@ pub(super) struct CutAway {
     pub corners: [Corner; 4],
 }
 
-/// Cuts a panel's corners, notches and holes; none where they do not go into it, which is a finding then.
+/// A hole that reaches over a fold: numbers of its panel and of the hole in the net, and what the file says of it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct OverFold {
+    pub panel: usize,
+    pub hole: usize,
+    pub said: &'static KindHole,
+}
+
+/// What cutting a panel changes of its net.
+pub(super) struct CutNet<'n> {
+    /// The panel's number.
+    pub panel: usize,
+    pub net: &'n mut Net,
+    pub over: &'n mut Vec<OverFold>,
+}
+
+/// Cuts a panel's corners, notches and holes, and draws its marks; none where they do not go into it, which is a finding then.
 pub(super) fn cut(
     builder: &mut Builder<'_>,
     made: &MadeKind<'_>,
-    panel: &KindPanel,
-    (outline, holes): (&mut Contour, &mut Vec<Contour>),
+    panel: &'static KindPanel,
+    into: CutNet<'_>,
     scope: &Scope<'_>,
 ) -> Option<CutAway> {
+    let CutNet { panel: number, net, over } = into;
+    let outline = &mut net.panels.get_mut(number)?.outline;
     let mut away = CutAway { notches: [0.0; 4], corners: [Corner::Square; 4] };
     if !panel.corners.is_empty() {
         let square = outline.bounds();
@@ -37,11 +58,20 @@ pub(super) fn cut(
         let (edge, radius) = cut_notch(builder, made, notch, outline, scope)?;
         away.notches[edge] = away.notches[edge].max(radius);
     }
-    let bounds = outline.bounds();
+    let (first, bounds) = (net.holes.len(), outline.bounds());
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
         let cut = contour(builder, made, hole, bounds, scope)?;
-        within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
-        holes.push(cut);
+        if hole.over_fold {
+            over.push(OverFold { panel: number, hole: net.holes.len(), said: hole });
+        } else {
+            within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
+        }
+        net.holes.push(cut);
+    }
+    for mark in panel.marks.iter().filter(|mark| there(mark.when.as_ref(), scope)) {
+        let lines = marks::lines(builder, made, mark, bounds, scope)?;
+        marks::lie_on(builder, made, (panel, mark), (&lines, outline, &net.holes[first..]), scope)?;
+        net.marks.extend(lines);
     }
     Some(away)
 }
@@ -139,6 +169,12 @@ fn contour(
             let centre = Point::new(across_from(value(builder, x)?, 0.0), panel.y0 + value(builder, y)?);
             Contour::circle(centre, made.positive(builder, across, scope)? / 2.0)
         }
+        HoleForm::Slit(ends) => {
+            let [from_x, from_y, to_x, to_y] = &**ends;
+            let from = Point::new(across_from(value(builder, from_x)?, 0.0), panel.y0 + value(builder, from_y)?);
+            let to = Point::new(across_from(value(builder, to_x)?, 0.0), panel.y0 + value(builder, to_y)?);
+            slit(builder, made, hole, [from, to], scope)?
+        }
         HoleForm::Drawn(at, form) => {
             let cut = drawn::window(builder, made, form, scope)?;
             let [x, y] = &**at;
@@ -155,6 +191,27 @@ fn contour(
             Contour::with_corners(from, size, [finish; 4])
         }
     })
+}
+
+/// A straight cut, as wide as those along edges are; none where it is no longer than wide.
+fn slit(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    hole: &KindHole,
+    [from, to]: [Point; 2],
+    scope: &Scope<'_>,
+) -> Option<Contour> {
+    let long = from.distance(to);
+    if long <= SLOT {
+        let text = Said::new("kind-slit-short").with("long", builder.album.length(long));
+        let text = text.with("with", made.values(builder, &[], scope));
+        let finding = Finding::stop("kind-size", made.about.clone(), text).help(Said::new("kind-slit-short-help"));
+        builder.find(finding.at(made.at(&hole.place)));
+        return None;
+    }
+    let aside = (to - from).turn_90() * (SLOT / 2.0 / long);
+    let corners = [from - aside, to - aside, to + aside, from + aside];
+    Some(Contour::polygon(corners.map(|corner| (corner.x, corner.y))).counter_clockwise())
 }
 
 /// Whether corners leave each other room; what is too large is a finding at the size that says it, where there is one.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Kinds that stand in kind files: from what such a file says to nets, bonds, pockets, faces.
 //!
-//! `shelf` keeps the kinds, `sizes` finds what their names stand for, `net` makes nets of rows and `cuts` what is cut out of them, `drawn` what drawings show, `laid` finds where panels lie
+//! `shelf` keeps the kinds, `sizes` finds what their names stand for, `net` makes nets of rows and `cuts` what is cut out of them, `over_fold` what of that reaches over folds, `marks` what is drawn on them, `drawn` what drawings show, `laid` finds where panels lie
 //! once all folds are closed, `page` and `insert` make one of a kind, `ties` joins its pieces.
 
 mod cuts;
@@ -9,7 +9,9 @@ mod drawn;
 mod insert;
 mod laid;
 mod make;
+mod marks;
 mod net;
+mod over_fold;
 mod page;
 mod shelf;
 mod sizes;

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! From the rows of a kind's piece to its net.
 
-use super::cuts::{CutAway, cut, seen};
+use super::cuts::{CutAway, CutNet, OverFold, cut, seen};
 use super::drawn;
+use super::over_fold::over_folds;
 use super::sizes::MadeKind;
 use crate::contour::{Contour, Point, Rect};
 use crate::finding::{Arg, Finding, Said};
@@ -27,6 +28,8 @@ pub(super) struct KindNet {
     away: Vec<CutAway>,
     /// Holes in panels that drawings show; after all others, which findings know by their numbers.
     drawn_holes: Vec<Contour>,
+    /// Holes that reach over folds.
+    over: Vec<OverFold>,
 }
 
 impl KindNet {
@@ -38,6 +41,11 @@ impl KindNet {
     /// Whether a drawing shows the form of a panel.
     pub(super) fn is_drawn(&self, panel: usize) -> bool {
         self.from.get(panel).is_some_and(|panel| panel.outline.is_some())
+    }
+
+    /// The holes that reach over folds, by their numbers.
+    pub(super) fn over_folds(&self) -> impl Iterator<Item = usize> + '_ {
+        self.over.iter().map(|one| one.hole)
     }
 
     /// What is cut away at the edges of a panel.
@@ -125,6 +133,7 @@ pub(super) fn net(
         tapers: row.iter().map(|there| there.tapers(piece.runs == RowWay::Across)).collect(),
         away: Vec::new(),
         drawn_holes: Vec::new(),
+        over: Vec::new(),
     };
     net.from.swap(0, root);
     net.sizes.swap(0, root);
@@ -132,15 +141,15 @@ pub(super) fn net(
     let mut order: Vec<usize> = (0..row.len()).collect();
     order.swap(0, root);
     for (number, at) in order.iter().enumerate() {
-        let KindNet { net: flat, from, .. } = &mut net;
-        let cuts = (&mut flat.panels[number].outline, &mut flat.holes);
-        let away = cut(builder, made, from[number], cuts, &row[*at].scope)?;
+        let KindNet { net: flat, from, over, .. } = &mut net;
+        let away = cut(builder, made, from[number], CutNet { panel: number, net: flat, over }, &row[*at].scope)?;
         net.away.push(away);
     }
     for (number, at) in order.into_iter().enumerate() {
         hang(builder, made, &mut net, number, &row[at].scope)?;
     }
     net.net.holes.append(&mut net.drawn_holes);
+    over_folds(builder, made, (&net.net, &net.over), scope)?;
     // Rows that hang below or at the left reach beyond the origin.
     (net.net, _) = settled(net.net);
     match net.net.flat() {
@@ -247,8 +256,8 @@ fn hang(
             });
             net.from.push(there.panel);
             net.sizes.push(size);
-            let cuts = (&mut net.net.panels[child].outline, &mut net.net.holes);
-            let away = cut(builder, made, there.panel, cuts, &there.scope)?;
+            let into = CutNet { panel: child, net: &mut net.net, over: &mut net.over };
+            let away = cut(builder, made, there.panel, into, &there.scope)?;
             net.away.push(away);
             net.tapers.push(there.tapers(across));
             hang(builder, made, net, child, &there.scope)?;

@@ -241,6 +241,14 @@ fn add_paper(
         builder.find(finding.help(Said::new("kind-paper-under-seam-help")).at(made.at(&paper.place)));
         return;
     }
+    // A paper has holes, and ends at its border: a cut that begins beyond that would be under it.
+    let papered = builder.album.panels.as_ref().map(|panels| bounds.inset(-panels.reveal.mm()));
+    if papered.is_some_and(|papered| ties.is_cut_over_a_fold(&paper.on, papered)) {
+        let text = Said::new("kind-paper-over-cut").with("panel", Arg::code(&paper.on.text));
+        let finding = Finding::stop("kind-paper-over-cut", made.about.clone(), text);
+        builder.find(finding.help(Said::new("kind-paper-over-cut-help")).at(made.at(&paper.place)));
+        return;
+    }
     let on = if laid.is_face_up() == (drawn == Face::Front) { Face::Front } else { Face::Back };
     // As its reader sees the side: from the front the page runs to the right, from the back to the left.
     let to_right = if on == Face::Front { 1.0 } else { -1.0 };

@@ -56,6 +56,20 @@ impl Ties {
         }));
     }
 
+    /// The number of the first piece in the kit.
+    pub(super) fn first(&self) -> Option<usize> {
+        Some(self.pieces.first()?.as_ref()?.piece)
+    }
+
+    /// Where the panels of a piece lie, as the first piece lies flat.
+    pub(super) fn lying(&self, piece: usize) -> Vec<Option<LaidFlat>> {
+        let Some(Some(first)) = self.pieces.first() else { return Vec::new() };
+        let Some(Some(tied)) = self.pieces.get(piece) else { return Vec::new() };
+        let back = first.on_page.map(undone);
+        let lies = |laid: &Option<LaidFlat>| Some((*laid)?.then(tied.on_page?).then(back?));
+        tied.laid.iter().map(lies).collect()
+    }
+
     fn tied(&self, at: &PanelAt) -> Option<(&Tied, usize)> {
         let tied = self.pieces.get(at.piece)?.as_ref()?;
         Some((tied, tied.net.panel(&at.panel)?))
@@ -71,6 +85,13 @@ impl Ties {
     pub(super) fn size(&self, at: &PanelAt) -> Option<(f64, f64)> {
         let (tied, panel) = self.tied(at)?;
         Some(tied.net.size(panel))
+    }
+
+    /// Whether a hole that reaches over a fold lies within a box of the flat piece.
+    pub(super) fn is_cut_over_a_fold(&self, at: &PanelAt, within: Rect) -> bool {
+        let Some((tied, _)) = self.tied(at) else { return false };
+        let holes = tied.net.over_folds().filter_map(|number| tied.net.net.holes.get(number));
+        holes.map(|hole| hole.bounds().intersect(within)).any(|both| both.width() > SAME && both.height() > SAME)
     }
 
     /// Whether a drawing shows the form of a panel.
@@ -309,7 +330,10 @@ impl Ties {
         };
         let (right, up) = (along.x.signum(), laid.k[1].signum());
         let outline = &tied.net.net.panels[panel].outline;
-        let inside = tied.net.net.holes.iter().filter(|hole| outline.contains(hole.bounds().center()));
+        let over: Vec<usize> = tied.net.over_folds().collect();
+        let own =
+            tied.net.net.holes.iter().enumerate().filter(|(number, _)| !over.contains(number)).map(|(_, hole)| hole);
+        let inside = own.filter(|hole| outline.contains(hole.bounds().center()));
         let seen = |point: Point| Point::new((point.x - corner.x) * right, (point.y - corner.y) * up);
         let turned = right * up < 0.0;
         inside.map(|hole| if turned { hole.mirrored(seen) } else { hole.mapped(seen) }).collect()

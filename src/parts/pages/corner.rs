@@ -196,6 +196,7 @@ fn triangle((right, up): (f64, f64), leg: f64) -> (Net, Vec2) {
             flat_fold([0, 2], (tip, upright), Sense::Mountain),
         ],
         holes: Vec::new(),
+        marks: Vec::new(),
     })
 }
 

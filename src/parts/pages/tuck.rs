@@ -182,6 +182,7 @@ impl Sizes {
                 flat_fold([0, 4], line((near, height), (far, height)), Sense::Valley),
             ],
             holes: Vec::new(),
+            marks: Vec::new(),
         };
         if depth > 0.0 {
             net.panels.push(panel(

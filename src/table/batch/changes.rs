@@ -105,10 +105,12 @@ fn set_change(
     }
     let (album, _, of_album) = album_of(root, albums, kit)?;
     let (way, name) = within.rsplit_once('.').unwrap_or(("", within));
-    let value = match change::field(&album.kinds, &of_album, way, name) {
-        Some(field) => value(field, typed),
-        // What no field of the page stands for is written as the file has it.
-        None => serde_json::from_str(typed).unwrap_or_else(|_| typed.into()),
+    let as_written = serde_json::from_str(typed).ok();
+    let value = match (change::field(&album.kinds, &of_album, way, name), as_written) {
+        // What no field of the page stands for is written as the file has it, and so is a list of edges.
+        (_, Some(list @ (Value::Array(_) | Value::Object(_)))) | (None, Some(list)) => list,
+        (Some(field), _) => value(field, typed),
+        (None, None) => typed.into(),
     };
     terms::put(hand, &object, within, Some(value))
 }

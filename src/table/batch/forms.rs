@@ -3,7 +3,7 @@
 
 use super::otherwise::{of_field, otherwise};
 use super::{beside, class};
-use crate::album::{Album, PAGE_FIELDS, PANEL_FIELDS, Role, SPARE_FIELDS};
+use crate::album::{Album, EDGE_FIELDS, EdgeDone, PAGE_FIELDS, PANEL_FIELDS, Role, SPARE_FIELDS};
 use crate::batch::{BatchKit, CHOICE_FIELDS, KIT_FIELDS, TOP_FIELDS};
 use crate::fields::{Field, Node};
 use crate::finding::{Arg, Said};
@@ -130,6 +130,13 @@ fn offered(albums: &[TableFile], name: &str) -> Value {
             offer(format!("{list}[{number}]"), all(entry), None);
             let of_drawing = OUTLINE_FIELDS.iter().filter(|field| field.name != "file");
             offer(format!("{list}[{number}].outline"), of_drawing.collect(), None);
+            for (at, edge) in entry.edges.iter().enumerate() {
+                // A corner stays a corner, what is done along an edge goes along it.
+                let other =
+                    if matches!(edge.done, EdgeDone::Corners(_)) { ["finish", "depth"] } else { ["corners"; 2] };
+                let of_edge = EDGE_FIELDS.iter().filter(|field| !other.contains(&field.name));
+                offer(format!("{list}[{number}].edges[{at}]"), of_edge.collect(), None);
+            }
         }
     }
     offer("spine".into(), all(&album.spine), None);

@@ -27,6 +27,8 @@ pub struct Folder {
     holds: FolderContent,
     done: bool,
     parents: Parents,
+    /// What was put into it, with its size in bytes.
+    put: Vec<(PathBuf, u64)>,
     /// Held while the folder is made, so that two runs don't make it at once.
     _lock: File,
 }
@@ -62,6 +64,12 @@ pub enum FolderProblem {
     Taken(Vec<PathBuf>),
     /// The system refused.
     System(io::Error),
+}
+
+impl FolderProblem {
+    fn is_missing(&self) -> bool {
+        matches!(self, Self::System(error) if error.kind() == io::ErrorKind::NotFound)
+    }
 }
 
 impl From<io::Error> for FolderProblem {
@@ -116,7 +124,7 @@ impl Folder {
             let _ = fs::remove_file(&beside.lock);
             return Err(problem);
         }
-        Ok(Self { goal: goal.clone(), beside, replace, holds, done: false, parents, _lock: lock })
+        Ok(Self { goal: goal.clone(), beside, replace, holds, done: false, parents, put: Vec::new(), _lock: lock })
     }
 
     /// The temporary folder and the lock beside the goal, for whoever must take them away in a hurry.
@@ -130,6 +138,7 @@ impl Folder {
     /// # Errors
     /// [`FolderProblem`]; what was there before is there still.
     pub fn finish(mut self) -> Result<Vec<PathBuf>, FolderProblem> {
+        self.is_whole()?;
         // It may have come into being in the meantime.
         may_take(&self.goal, self.replace, self.holds)?;
         let Beside { new, old, .. } = &self.beside;
@@ -157,6 +166,16 @@ impl Folder {
         Ok(kept)
     }
 
+    /// Whether all that was put into it lies there still: somebody may have taken it away under us.
+    fn is_whole(&self) -> io::Result<()> {
+        for (path, bytes) in &self.put {
+            if fs::symlink_metadata(path)?.len() != *bytes {
+                return Err(io::Error::other("a file is not as it was written"));
+            }
+        }
+        Ok(())
+    }
+
     /// Lets what is the maker's in the folder lie in the new one as well.
     fn keep(&self) -> Result<Vec<PathBuf>, FolderProblem> {
         let ours = Ours::of(&self.goal, self.holds)?;
@@ -173,11 +192,17 @@ impl Folder {
 impl Sink for Folder {
     fn put(&mut self, name: &str, bytes: &[u8]) -> io::Result<()> {
         let path = self.beside.new.join(name);
-        if let Some(parent) = path.parent() {
-            fs::create_dir_all(parent)?;
+        // The folder itself is never made again: what lay in it would be missing.
+        let within = Path::new(name).parent().into_iter().flat_map(Path::ancestors);
+        let mut folders: Vec<PathBuf> = within.map(|folder| self.beside.new.join(folder)).collect();
+        folders.pop();
+        for folder in folders.iter().rev().filter(|folder| !folder.is_dir()) {
+            fs::create_dir(folder)?;
         }
         // Two files of one name would be one of them lost.
-        File::create_new(path).and_then(|mut file| file.write_all(bytes))
+        File::create_new(&path).and_then(|mut file| file.write_all(bytes))?;
+        self.put.push((path, bytes.len() as u64));
+        Ok(())
     }
 }
 
@@ -243,14 +268,16 @@ impl Beside {
     /// Makes the folders on the way and holds the lock. Another run that is refused takes away the folders that it made, maybe
     /// between our two steps: then they are made again.
     fn begin(&self, parent: &Path) -> Result<(Parents, File), FolderProblem> {
+        let mut missing = FolderProblem::Busy;
         for _ in 0..10 {
             let parents = Parents::make(parent)?;
             match self.lock() {
-                Err(FolderProblem::System(error)) if error.kind() == io::ErrorKind::NotFound => {}
+                Err(problem @ FolderProblem::System(_)) if problem.is_missing() => missing = problem,
                 locked => return Ok((parents, locked?)),
             }
         }
-        Err(FolderProblem::Busy)
+        // Nobody is in the way: the folder is one that somebody took away under us.
+        Err(missing)
     }
 
     /// Holds the lock, whose file is the one that stands there (and not one that another run just removed).
