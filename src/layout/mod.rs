@@ -99,8 +99,15 @@ fn lay_out_with<B: Ruin>(
     if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, savable: None, cut_short: false });
     }
-    let mut bound = LowerBound::new(problem, &instance);
+    // Boxes that keep apart need what they would need if windows were card; what is promised holds with parts in windows, too.
+    let windows = problem.items.iter().any(|item| !item.holes.is_empty()) && !instance.trimmer;
+    let filled: Vec<Item> = problem.items.iter().map(|item| Item { holes: Vec::new(), ..item.clone() }).collect();
+    let as_boxes = Problem { items: &filled, ..*problem };
+    let mut bound = LowerBound::new(&as_boxes, &instance);
     let mut outcome = solve::<B>(problem, &instance, &mut bound, watch);
+    if windows {
+        bound = LowerBound::new(problem, opened.as_ref().unwrap_or(&instance));
+    }
     if let Some(opened) = opened.filter(|_| !watch.stop()) {
         bound.of_kinds(&opened);
         let found = solve::<B>(problem, &opened, &mut bound, watch);

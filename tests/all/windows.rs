@@ -114,7 +114,7 @@ fn holds(part: &[Ring], at: (f64, f64)) -> bool {
 }
 
 /// Checks everything that a layout promises, and counts parts that lie within a hole of another.
-fn checked(problem: &Problem, layout: &Layout) -> usize {
+pub(crate) fn checked(problem: &Problem, layout: &Layout) -> usize {
     let mut laid = vec![0_u64; problem.items.len()];
     let mut nested = 0;
     for sheet in &layout.sheets {

@@ -10,7 +10,6 @@ use std::sync::Arc;
 use crate::layout::model::one_size::{BoxType, OneSizeProblem};
 use crate::layout::model::problem::{Cuts, Item, Problem, SheetType};
 use crate::layout::model::rect::Rect;
-use crate::layout::model::solid::turned;
 use crate::layout::model::solution::NoLayout;
 
 /// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
@@ -97,7 +96,7 @@ impl Instance {
     /// The same where items take no more of their boxes than `solids` says, by item; what it says nothing of takes all.
     pub(crate) fn with(problem: &Problem, cuts: Cuts, solids: &[Option<Vec<Rect>>]) -> Result<Self, NoLayout> {
         let gap = trim(problem.gap, 0);
-        let mut grouped: BTreeMap<Alike, Vec<(usize, u32)>> = BTreeMap::new();
+        let mut grouped: BTreeMap<EqualBoxes, Vec<(usize, u32)>> = BTreeMap::new();
         let sizes = sizes(problem.sheets, gap);
         let mut too_big = Vec::new();
         for (number, item) in problem.items.iter().enumerate().filter(|(_, item)| item.count > 0) {
@@ -192,7 +191,7 @@ pub(crate) fn trim(size: i64, least: i64) -> i64 {
 }
 
 /// What makes items equal to the searches: their boxes both ways, and what they take of them.
-type Alike = (Orientation, Orientation, [Vec<Rect>; 2]);
+type EqualBoxes = (Orientation, Orientation, [Vec<Rect>; 2]);
 
 /// What an item takes of its box in one orientation, grown by the gap.
 fn grown(item: &Item, solid: &[Rect], way: Orientation, gap: i64) -> Vec<Rect> {
@@ -201,7 +200,7 @@ fn grown(item: &Item, solid: &[Rect], way: Orientation, gap: i64) -> Vec<Rect> {
         return Vec::new();
     };
     let one = |rect: &Rect| {
-        let rect = turned(rect, turn, (width, height));
+        let rect = rect.turned(turn, (width, height));
         Rect { right: rect.right + gap, top: rect.top + gap, ..rect }
     };
     solid.iter().map(one).collect()

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Rectangles with sides along the sheet's.
 
+use crate::layout::model::problem::Turn;
+
 /// A rectangle with sides along the sheet's, in eighths of a micrometre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Rect {
@@ -18,6 +20,17 @@ impl Rect {
     /// The same farther to the right and up.
     pub(crate) fn moved(&self, x: i64, y: i64) -> Self {
         Self { left: self.left + x, bottom: self.bottom + y, right: self.right + x, top: self.top + y }
+    }
+
+    /// A rectangle of a box of this width and height, after a turn of that box.
+    pub(crate) fn turned(&self, turn: Turn, (width, height): (i64, i64)) -> Self {
+        let Self { left, bottom, right, top } = *self;
+        match turn {
+            Turn::None => *self,
+            Turn::Quarter => Self { left: height - top, bottom: left, right: height - bottom, top: right },
+            Turn::Half => Self { left: width - right, bottom: height - top, right: width - left, top: height - bottom },
+            Turn::ThreeQuarter => Self { left: bottom, bottom: width - right, right: top, top: width - left },
+        }
     }
 
     pub(crate) fn width(&self) -> i64 {

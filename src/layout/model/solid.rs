@@ -16,7 +16,7 @@
 
 use crate::contour::{Contour, Edge, Point};
 use crate::layout::model::instance::trim;
-use crate::layout::model::problem::{Item, Turn};
+use crate::layout::model::problem::Item;
 use crate::layout::model::rect::Rect;
 use crate::layout::numbers::{EIGHTHS_PER_MM, nearest};
 
@@ -189,15 +189,4 @@ fn taken(runs: &[Run], low: f64, high: f64) -> Vec<(f64, f64)> {
         }
     }
     joined
-}
-
-/// A rectangle of a box `width` x `height` after a turn of that box.
-pub(crate) fn turned(rect: &Rect, turn: Turn, (width, height): (i64, i64)) -> Rect {
-    let Rect { left, bottom, right, top } = *rect;
-    match turn {
-        Turn::None => *rect,
-        Turn::Quarter => Rect { left: height - top, bottom: left, right: height - bottom, top: right },
-        Turn::Half => Rect { left: width - right, bottom: height - top, right: width - left, top: height - bottom },
-        Turn::ThreeQuarter => Rect { left: bottom, bottom: width - right, right: top, top: width - left },
-    }
 }
