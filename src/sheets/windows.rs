@@ -5,6 +5,7 @@
 
 use super::Placed;
 use crate::contour::{Contour, Point, Rect, turned};
+use crate::length::tolerance::SAME;
 use crate::parts::Kit;
 
 /// For each placement of a sheet, the number of the placement in whose window it lies: the smallest one, where windows lie in
@@ -28,7 +29,8 @@ pub fn hosts(kit: &Kit, placements: &[Placed]) -> Vec<Option<usize>> {
         } else {
             (part.flat.height, part.flat.width)
         };
-        let own = Rect::new(placed.x, placed.y, placed.x + size.0, placed.y + size.1);
+        // Without a gap it may fill its window from edge to edge, but for noise.
+        let own = Rect::new(placed.x, placed.y, placed.x + size.0, placed.y + size.1).inset(-SAME);
         let round = |(host, window, bounds): &&(usize, Contour, Rect)| {
             *host != at && bounds.union(own) == *bounds && window.contains(own.center())
         };

@@ -330,23 +330,29 @@ fn threads_change_nothing() {
     }
 }
 
-/// Two prints' mats with windows of 90 x 130, and tags of 60 x 90 that go into them.
-fn mats(window: bool) -> String {
+/// Two prints' mats with windows of 90 x 130, and tags that go into them.
+fn mats(window: bool, (width, height): (u32, u32)) -> String {
     format!(
         r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "160x200mm", "caliper": 0.3 }},
         "board": {{ "sheet": "A3", "caliper": 0.3 }} }},
         "page": {{ "width": 200, "height": 240, "stock": "board" }}, "pages": [{{ "kind": "pocket" }}, {{ "kind": "pocket" }}],
         "inserts": [{{ "kind": "photo-mat", "print": "100x140mm", "window": {window}, "overlap": 5, "width": 150, "height": 190,
                       "count": 2, "pages": [1, 2], "stock": "card" }},
-                    {{ "kind": "tag", "width": 60, "height": 90, "count": 2, "pages": [1, 2], "stock": "card" }}] }}"#
+                    {{ "kind": "tag", "width": {width}, "height": {height}, "count": 2, "pages": [1, 2], "stock": "card" }}] }}"#
     )
 }
 
 /// What is in a window is cut first, its own holes before it; who has no window has no such sheet, and hears nothing of one.
 #[test]
 fn a_part_in_a_window_is_cut_before_the_window() {
+    in_windows((60, 90), (0.2, 1.0, 2.0));
+    // Without kerf and gap a tag fills its window.
+    in_windows((90, 130), (0.0, 0.0, 0.0));
+}
+
+fn in_windows(tag: (u32, u32), (kerf, gap, margin): (f64, f64, f64)) {
     let told = |work: &hingeleaf::work::Work| work.findings.iter().filter(|one| one.id == "in-windows").count();
-    let with = work(&mats(true), cutter(0.2, 1.0, 2.0));
+    let with = work(&mats(true, tag), cutter(kerf, gap, margin));
     let mut nested = 0;
     for (sheet, paths) in with.stocks.iter().flat_map(|laid| &laid.sheets).zip(&with.paths) {
         let cuts: Vec<&Stroke> = paths.strokes.iter().filter(|stroke| stroke.layer == Layer::Cut).collect();
@@ -364,12 +370,12 @@ fn a_part_in_a_window_is_cut_before_the_window() {
                 StrokePath::Closed(contour) => chords(contour),
                 _ => panic!("an open cut"),
             };
-            assert!(apart(&ring(last), &ring(first)) > 1.0 - 2e-3);
+            assert!(apart(&ring(last), &ring(first)) > gap - 2e-3);
         }
     }
     let count =
         |work: &hingeleaf::work::Work| work.stocks.iter().map(hingeleaf::sheets::StockSheets::count).sum::<u64>();
-    let plain = work(&mats(false), cutter(0.2, 1.0, 2.0));
+    let plain = work(&mats(false, tag), cutter(kerf, gap, margin));
     assert!(nested > 0, "no tag lies in a window");
     assert_eq!((told(&with), told(&plain)), (1, 0));
     assert!(count(&with) < count(&plain), "{} and {}", count(&with), count(&plain));
