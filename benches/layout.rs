@@ -135,6 +135,7 @@ fn kits() {
                 width: dice.from(30, 200) * MM,
                 height: dice.from(30, 260) * MM,
                 contour: None,
+                holes: Vec::new(),
                 turns: Turns::ANY,
                 count: copies,
             };
@@ -146,7 +147,14 @@ fn kits() {
 
 fn run(instance: &Instance, how: (Turns, Cuts, Effort), known: Option<&[Option<u64>]>, total: &mut Total) {
     let (turns, cuts, effort) = how;
-    let item = |&(width, height, count): &(i64, i64, u32)| Item { width, height, contour: None, turns, count };
+    let item = |&(width, height, count): &(i64, i64, u32)| Item {
+        width,
+        height,
+        contour: None,
+        holes: Vec::new(),
+        turns,
+        count,
+    };
     let items: Vec<Item> = instance.items.iter().map(item).collect();
     let sheets = [SheetType { width: instance.bin.0, height: instance.bin.1, count: None, price: None }];
     let begun = Instant::now();

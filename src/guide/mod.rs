@@ -49,6 +49,7 @@ mod together;
 mod told;
 pub mod trimmer;
 mod ways;
+mod windows;
 mod words;
 
 pub use audience::Audience;

@@ -14,7 +14,7 @@
 //! use hingeleaf::layout::{Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out};
 //!
 //! let inch = 64 * 3175;
-//! let panel = Item { width: 5 * inch, height: 7 * inch, contour: None, turns: Turns::ANY, count: 8 };
+//! let panel = Item { width: 5 * inch, height: 7 * inch, contour: None, holes: Vec::new(), turns: Turns::ANY, count: 8 };
 //! let sheet = SheetType { width: 12 * inch, height: 12 * inch, count: None, price: None };
 //! let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
 //! let layout = lay_out(&problem, &Unwatched)?;
@@ -37,7 +37,9 @@ mod trimmer;
 
 use self::bound::lower_bound::LowerBound;
 pub(crate) use self::bound::whole_sums::least_sum;
+use self::heuristic::objective::objective;
 use self::heuristic::open_sheet::OpenSheet;
+use self::heuristic::openings::{is_worth_it, opened};
 use self::heuristic::ruin_recreate::Ruin;
 use self::model::assignment::{deal, left_over};
 use self::model::instance::Instance;
@@ -67,7 +69,7 @@ pub fn lay_out(problem: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout>
 /// ```
 /// use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};
 ///
-/// let panel = Item { width: 5, height: 7, contour: None, turns: Turns::ANY, count: 3 };
+/// let panel = Item { width: 5, height: 7, contour: None, holes: Vec::new(), turns: Turns::ANY, count: 3 };
 /// let sheet = SheetType { width: 12, height: 12, count: None, price: None };
 /// let problem = Problem { items: &[panel], sheets: &[sheet], gap: 0, effort: Effort::Low, threads: 1 };
 /// let layout = lay_out_for(&problem, Cuts::Trimmer, &Unwatched)?;
@@ -82,17 +84,41 @@ pub fn lay_out(problem: &Problem, watch: &dyn Watch) -> Result<Layout, NoLayout>
 pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<Layout, NoLayout> {
     let instance = Instance::new(problem, cuts)?;
     match cuts {
-        Cuts::Free => lay_out_with::<OpenSheet>(problem, &instance, watch),
-        Cuts::Trimmer => lay_out_with::<OpenTree>(problem, &instance, watch),
+        Cuts::Free => lay_out_with::<OpenSheet>(problem, instance, opened(problem), watch),
+        // A cut from edge to edge goes through whatever is round a window.
+        Cuts::Trimmer => lay_out_with::<OpenTree>(problem, instance, None, watch),
     }
 }
 
-fn lay_out_with<B: Ruin>(problem: &Problem, instance: &Instance, watch: &dyn Watch) -> Result<Layout, NoLayout> {
+fn lay_out_with<B: Ruin>(
+    problem: &Problem,
+    mut instance: Instance,
+    opened: Option<Instance>,
+    watch: &dyn Watch,
+) -> Result<Layout, NoLayout> {
     if instance.kinds.is_empty() {
         return Ok(Layout { sheets: Vec::new(), lower_bound: 0, proven_least: true, savable: None, cut_short: false });
     }
-    let mut bound = LowerBound::new(problem, instance);
-    let SearchOutcome { packing, savable, cut_short } = solve::<B>(problem, instance, &mut bound, watch);
+    // Boxes that keep apart need what they would need if windows were card; what is promised holds with parts in windows, too.
+    let windows = problem.items.iter().any(|item| !item.holes.is_empty()) && !instance.trimmer;
+    let filled: Vec<Item> = problem.items.iter().map(|item| Item { holes: Vec::new(), ..item.clone() }).collect();
+    let as_boxes = Problem { items: &filled, ..*problem };
+    let mut bound = LowerBound::new(&as_boxes, &instance);
+    let mut outcome = solve::<B>(problem, &instance, &mut bound, watch);
+    if windows {
+        bound = LowerBound::new(problem, opened.as_ref().unwrap_or(&instance));
+    }
+    if let Some(opened) = opened.filter(|_| !watch.stop()) {
+        bound.of_kinds(&opened);
+        let found = solve::<B>(problem, &opened, &mut bound, watch);
+        outcome.cut_short |= found.cut_short;
+        let worth = |of: &SearchOutcome, instance: &Instance| objective::<B>(&of.packing, instance);
+        if is_worth_it(&found.packing, worth(&found, &opened), worth(&outcome, &instance)) {
+            outcome = SearchOutcome { cut_short: outcome.cut_short, ..found };
+            instance = opened;
+        }
+    }
+    let (SearchOutcome { packing, savable, cut_short }, instance) = (outcome, &instance);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
     }

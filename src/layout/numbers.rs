@@ -19,6 +19,14 @@ pub(crate) fn whole(value: f64) -> u64 {
     value.clamp(0.0, HALF_WORD * HALF_WORD / 2.0) as u64
 }
 
+/// The nearest whole number, held between -2^62 and 2^62; 0 for what is no number.
+#[expect(clippy::cast_possible_truncation, reason = "the range is checked on the line before")]
+pub(crate) fn nearest(value: f64) -> i64 {
+    let most = HALF_WORD * HALF_WORD / 4.0;
+    let value = if value.is_nan() { 0.0 } else { value.round().clamp(-most, most) };
+    value as i64
+}
+
 /// The nearest floating number, good to 53 bits.
 pub(crate) fn nearly(value: u64) -> f64 {
     let [high, low] = [value >> 32, value & 0xffff_ffff].map(|half| u32::try_from(half).unwrap_or(u32::MAX));

@@ -22,6 +22,7 @@ mod strips;
 mod tally;
 mod used_first;
 mod ways;
+mod windows;
 
 pub use besides::lay_spare_parts;
 pub use drawer::{DrawerRow, drawer_rows, left_in_drawer, offcuts};
@@ -31,6 +32,7 @@ pub use price::price_of_cutting;
 pub use spare::{Filled, fill};
 pub use tally::Tally;
 pub use ways::other_way;
+pub use windows::hosts;
 
 use crate::album::{Order, Spares};
 use crate::cutter::Cutter;

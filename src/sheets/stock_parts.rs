@@ -206,7 +206,8 @@ impl<'a> StockParts<'a> {
         Item {
             width: self.usable.path(flat.width),
             height: self.usable.path(flat.height),
-            contour: (!boxed).then(|| flat.outline.clone()),
+            contour: (!boxed || !flat.holes.is_empty()).then(|| flat.outline.clone()),
+            holes: flat.holes.clone(),
             turns: match lie {
                 Lie::Any => Turns::ANY,
                 Lie::Upright => Turns::HALF,

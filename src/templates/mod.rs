@@ -69,7 +69,7 @@ pub fn templates(album: &Album, kit: &Kit, print: PrinterPaper) -> Vec<PrintedPa
     let (mut all, mut items) = (Vec::new(), Vec::new());
     let mut add = |what: PageContent, (width, height): (f64, f64), turns: Turns| {
         let [width, height] = [width, height].map(|mm| Length::from_mm(mm).eighths());
-        items.push(Item { width, height, contour: None, turns, count: 1 });
+        items.push(Item { width, height, contour: None, holes: Vec::new(), turns, count: 1 });
         all.push(what);
     };
     let tiles: Vec<Option<Tiles>> = (0..rows.len())

@@ -77,7 +77,7 @@ impl ToolPart {
     }
 
     /// Adds the strokes of one placement to the marks, the scores, the inner cuts and the outer cuts.
-    pub(super) fn place(&self, placed: &Placed, [draw, scores, inner, outer]: &mut [Vec<Stroke>; 4]) {
+    pub(super) fn place(&self, placed: &Placed, [draw, scores, inner, outer]: [&mut Vec<Stroke>; 4]) {
         let map = |point: Point| {
             let point = turned(point, placed.quarters, self.size);
             Point::new(point.x + placed.x, point.y + placed.y)

@@ -13,6 +13,7 @@ mod kerf;
 mod letters;
 mod manner;
 mod marks;
+mod nested;
 mod nick;
 mod perforate;
 mod share;
@@ -33,9 +34,10 @@ use crate::contour::Point;
 use crate::cutter::{CutOrder, Cutter};
 use crate::finding::Checked;
 use crate::parts::{Hidden, Kit};
-use crate::sheets::{Placed, Sheet, StockSheets};
+use crate::sheets::{Placed, Sheet, StockSheets, hosts};
 use crate::stock::{By, Stock};
 use kerf::{ToolPart, uncuttable};
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 /// The strokes of every sheet that a machine cuts, in the sheets' order; what is cut from a stock that is said to be trimmed
@@ -86,6 +88,7 @@ pub fn paths(
         uncut.extend(note);
     }
     uncut.append(&mut told);
+    uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
         SheetPaths {
@@ -106,24 +109,32 @@ pub fn paths(
 /// What the tool does on one sheet, in order.
 fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter: &Cutter) -> Vec<Stroke> {
     let tool = |part: usize| tools.get(part).and_then(Option::as_ref);
-    let mut groups: [Vec<Stroke>; 4] = Default::default();
-    for placed in placements {
+    let hosts = hosts(kit, placements);
+    let (mut draw, mut scores) = (Vec::new(), Vec::new());
+    // What lies in a window is cut before the window falls out: cuts go by how many windows are round them, the most first.
+    let mut cuts: BTreeMap<Reverse<usize>, [Vec<Stroke>; 2]> = BTreeMap::new();
+    for (at, placed) in placements.iter().enumerate() {
         if let Some(tool) = tool(placed.part) {
-            tool.place(placed, &mut groups);
+            let windows = std::iter::successors(hosts[at], |host| hosts[*host]).take(placements.len()).count();
+            let [inner, outer] = cuts.entry(Reverse(windows)).or_default();
+            tool.place(placed, [&mut draw, &mut scores, inner, outer]);
         }
     }
-    let [draw, scores, inner, outer] = groups;
-    let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
-    let ordered = if cutter.manner.order == CutOrder::SmallFirst {
-        let hole = |stroke: &Stroke| match &stroke.run {
-            StrokePath::Closed(contour) => contour.area().abs(),
-            _ => 0.0,
-        };
-        let part = |stroke: &Stroke| kit.parts.get(stroke.part).map_or(0.0, |part| part.flat.outline.area());
-        ordered([draw, scores].into_iter().chain(by_size(inner, hole)).chain(by_size(outer, part)))
-    } else {
-        ordered([draw, scores, inner, outer])
-    };
+    let mut groups = vec![draw, scores];
+    for [inner, outer] in cuts.into_values() {
+        let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
+        if cutter.manner.order == CutOrder::SmallFirst {
+            let hole = |stroke: &Stroke| match &stroke.run {
+                StrokePath::Closed(contour) => contour.area().abs(),
+                _ => 0.0,
+            };
+            let part = |stroke: &Stroke| kit.parts.get(stroke.part).map_or(0.0, |part| part.flat.outline.area());
+            groups.extend(by_size(inner, hole).into_iter().chain(by_size(outer, part)));
+        } else {
+            groups.extend([inner, outer]);
+        }
+    }
+    let ordered = ordered(groups);
     let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
     made(ordered, cutter, |stroke| {
         let placed = at.get(&(stroke.part, stroke.copy));

@@ -103,4 +103,5 @@ mod verdicts_hunt;
 mod verdicts_pockets;
 mod verdicts_sheets;
 mod verdicts_spines;
+mod windows;
 mod words;

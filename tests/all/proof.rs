@@ -289,7 +289,10 @@ fn parts_that_nest_are_promised_no_more_sheets_than_nested() {
         (vec![shaped(&two, 3), shaped(&tooth, 3)], (90, 60), 3),
         (vec![shaped(&bay, 1)], (60, 40), 1),
     ] {
-        let (_, layout) = laid(&problem(&items, &[endless(width * MM, height * MM)], 0, Effort::Normal), Cuts::Free);
+        let sheets_of = [endless(width * MM, height * MM)];
+        let problem = problem(&items, &sheets_of, 0, Effort::Normal);
+        let layout = lay_out_for(&problem, Cuts::Free, &Unwatched).unwrap();
+        crate::windows::checked(&problem, &layout);
         assert!(layout.lower_bound <= most, "{} promised, {most} do", layout.lower_bound);
     }
 }

@@ -40,6 +40,7 @@ def on_sheet(kit, sheet, find):
     yield from boxes(owners)
     yield from marks(owners)
     yield from offcuts(sheet, owners)
+    yield from windows(sheet.svg.paths if find is by_name else sheet.dxf.paths, owners)
 
 
 def margins(kit, sheet, owners):
@@ -91,3 +92,23 @@ def offcuts(sheet, owners):
         for owner in owners:
             if kept.buffer(-NEAR, join_style="mitre").intersects(owner.tool_path):
                 yield f"offcut {kept.bounds} holds {owner}"
+
+
+def windows(paths, owners):
+    """What lies in a window is what the report says, and is cut before that window."""
+    turn = {id(path): number for number, path in enumerate(paths)}
+    for owner in owners:
+        said = owner.placement.get("window_of")
+        round_it = [
+            (host, window)
+            for host in owners
+            for window in host.inner
+            if host is not owner and window.area.buffer(NEAR).covers(owner.outer.area)
+        ]
+        smallest = min(round_it, key=lambda found: found[1].area.area, default=None)
+        found = smallest and {"part": smallest[0].part["id"], "copy": smallest[0].placement["copy"]}
+        if found != said:
+            yield f"{owner} lies in the window of {found}, the report says {said}"
+        for host, window in round_it:
+            if any(turn[id(cut)] > turn[id(window)] for cut in [owner.outer, *owner.inner]):
+                yield f"{owner} is cut after the window of {host} that it lies in"

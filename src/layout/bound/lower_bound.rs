@@ -3,6 +3,8 @@
 //!
 //! In: the problem. Out: the best bound so far. Never: works out a dear bound before it is asked to, or one twice.
 
+use std::collections::BTreeMap;
+
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::model::instance::Instance;
@@ -13,6 +15,8 @@ use crate::layout::model::problem::{Effort, Problem};
 pub(crate) struct LowerBound {
     relaxation: Option<Relaxation>,
     problem: Option<OneSizeProblem>,
+    /// By item, the kind of the problem that stands for it.
+    of_items: BTreeMap<usize, u8>,
     /// By kind of the instance, the kind of the problem that stands for it.
     kinds: Vec<Option<u8>>,
     pairs: usize,
@@ -33,13 +37,17 @@ impl LowerBound {
             Effort::Normal => 40_000,
             Effort::High => 400_000,
         };
-        let of_items = relaxation.as_ref().and_then(Relaxation::one_size_problem);
-        let kind = |members: &[(usize, u32)]| {
-            let (_, of_items) = of_items.as_ref()?;
-            members.iter().find_map(|(item, _)| of_items.get(item).copied())
-        };
-        let kinds = instance.kinds.iter().map(|one| kind(one.members())).collect();
-        Self { kinds, problem: of_items.map(|(problem, _)| problem), relaxation, pairs, thorough: false, known }
+        let (problem, of_items) = relaxation.as_ref().and_then(Relaxation::one_size_problem).unzip();
+        let of_items = of_items.unwrap_or_default();
+        let mut bound = Self { kinds: Vec::new(), problem, of_items, relaxation, pairs, thorough: false, known };
+        bound.of_kinds(instance);
+        bound
+    }
+
+    /// Goes on with another instance of the same problem, whose kinds may be others.
+    pub(crate) fn of_kinds(&mut self, instance: &Instance) {
+        let kind = |members: &[(usize, u32)]| members.iter().find_map(|(item, _)| self.of_items.get(item).copied());
+        self.kinds = instance.kinds.iter().map(|one| kind(one.members())).collect();
     }
 
     /// Whether there is anything to be known: sheets are of one size.

@@ -5,11 +5,13 @@
 //! its own favour; every bound is decided in whole numbers, floating ones only say where to look.
 //!
 //! A box (an item without a contour) may not be nested, so its sides count; an item with a contour counts by its area and by
-//! the sides of a box inside it. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
+//! the sides of a box inside it. Holes count as filled, so of what may lie in a hole of another item as many as may are left out,
+//! and as much of their area; all others keep apart by what is within their outer outlines. Shapes are grown by half the gap all round, with round corners (`area`); the square inside
 //! that round corner does the same for boxes.
 
 use std::collections::BTreeMap;
 
+use crate::contour::Contour;
 use crate::layout::bound::area::{PI_LESS, PI_MORE, eighths, grown_box, grown_shape};
 use crate::layout::bound::dual_pairs;
 use crate::layout::bound::exclusive;
@@ -17,6 +19,7 @@ use crate::layout::bound::inscribed;
 use crate::layout::model::instance::trim;
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::problem::Item;
+use crate::layout::numbers::{EIGHTHS_PER_MM, nearest, whole};
 
 /// One size of sheet and what must go on it.
 #[derive(Clone, Debug)]
@@ -51,26 +54,34 @@ impl Relaxation {
             any: false,
             shaped: false,
         };
+        let rooms = rooms(items, gap);
         for (number, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
             relaxation.any = true;
             let (width, height) = (trim(item.width, 1), trim(item.height, 1));
-            let mut grown = grown_box(width, height, gap, PI_LESS);
-            if let Some(contour) = &item.contour {
-                grown = grown.min(grown_shape(contour.area(), gap));
+            // No more of them than this lie in holes; all others keep apart from what lies in none.
+            let within = rooms.iter().filter(|room| room.takes(number, item)).map(|room| room.most(item, gap));
+            let within = within.fold(0, u64::saturating_add);
+            relaxation.shaped |= within > 0;
+            let count = u64::from(item.count).saturating_sub(within);
+            if let Some(contour) = outline(item) {
                 relaxation.shaped = true;
                 let inner = inscribed::box_inside(contour).map(|(width, height)| (eighths(width), eighths(height)));
                 if let Some((inner_width, inner_height)) = inner.filter(|inner| inner.0 > 0 && inner.1 > 0) {
-                    relaxation.add(number, item, inner_width.min(width), inner_height.min(height));
+                    relaxation.add(number, item, (inner_width.min(width), inner_height.min(height)), count);
                 }
             } else {
-                relaxation.add(number, item, width, height);
+                relaxation.add(number, item, (width, height), count);
             }
-            relaxation.area = relaxation.area.saturating_add(grown.saturating_mul(u128::from(item.count)));
+            relaxation.area = relaxation.area.saturating_add(grown(item, gap).saturating_mul(u128::from(item.count)));
         }
+        relaxation.area = relaxation.area.saturating_sub(most_within(items, &rooms, gap));
         relaxation
     }
 
-    fn add(&mut self, number: usize, item: &Item, width: i64, height: i64) {
+    fn add(&mut self, number: usize, item: &Item, (width, height): (i64, i64), count: u64) {
+        if count == 0 {
+            return;
+        }
         let mut orientations = Vec::new();
         if item.turns.upright() {
             orientations.push((width, height));
@@ -82,7 +93,7 @@ impl Relaxation {
         if orientations.iter().any(|size| self.goes(size)) {
             orientations.retain(|size| self.goes(size));
         }
-        self.boxes.push(BoxType { orientations, count: u64::from(item.count) });
+        self.boxes.push(BoxType { orientations, count });
         self.items.push(number);
     }
 
@@ -230,6 +241,86 @@ impl Relaxation {
             })
         })
     }
+}
+
+/// An item's outline, where it is not its box.
+fn outline(item: &Item) -> Option<&Contour> {
+    item.contour.as_ref().filter(|contour| !contour.is_box())
+}
+
+/// The least area of an item with its holes filled, grown by half the gap all round.
+fn grown(item: &Item, gap: i64) -> u128 {
+    let grown = grown_box(trim(item.width, 1), trim(item.height, 1), gap, PI_LESS);
+    outline(item).map_or(grown, |contour| grown.min(grown_shape(contour.area(), gap)))
+}
+
+/// The most area that items in holes can take, each grown by half the gap all round: no more than the holes have, nor than what
+/// goes into them.
+fn most_within(items: &[Item], rooms: &[RoomInside], gap: i64) -> u128 {
+    let all = |takes: &dyn Fn(usize, &Item) -> bool| {
+        let taken = items.iter().enumerate().filter(|(number, item)| item.count > 0 && takes(*number, item));
+        let areas = taken.map(|(_, item)| grown(item, gap).saturating_mul(u128::from(item.count)));
+        areas.fold(0, u128::saturating_add)
+    };
+    let each = rooms.iter().map(|room| {
+        let rooms = room.area.saturating_mul(u128::from(room.count));
+        rooms.min(all(&|number, item| room.takes(number, item)))
+    });
+    let any = all(&|number, item| rooms.iter().any(|room| room.takes(number, item)));
+    each.fold(0, u128::saturating_add).min(any)
+}
+
+/// A hole in which some other item may lie: whose it is, its box less what keeps items from its edge, its area.
+struct RoomInside {
+    of: usize,
+    width: i64,
+    height: i64,
+    /// Its item may lie on its side.
+    sideways: bool,
+    area: u128,
+    /// How many there are of its item.
+    count: u32,
+}
+
+/// What rounding may take off a hole, in eighths of a micrometre.
+const ROUNDED: i64 = 4;
+
+impl RoomInside {
+    /// No more of an item than this lie in all such holes, by its area.
+    fn most(&self, item: &Item, gap: i64) -> u64 {
+        let each = self.area / grown(item, gap).max(1);
+        u64::try_from(each.saturating_mul(u128::from(self.count))).unwrap_or(u64::MAX)
+    }
+
+    /// Whether an item might lie in it; a quick answer that is right when it is no.
+    fn takes(&self, number: usize, item: &Item) -> bool {
+        let (width, height) = (trim(item.width, 1), trim(item.height, 1));
+        number != self.of
+            && ((width <= self.width && height <= self.height)
+                || ((item.turns.sideways() || self.sideways) && height <= self.width && width <= self.height))
+    }
+}
+
+/// The holes in which other items may lie, whichever way the items that have them are turned.
+fn rooms(items: &[Item], gap: i64) -> Vec<RoomInside> {
+    let mut rooms = Vec::new();
+    for (of, item) in items.iter().enumerate().filter(|(_, item)| item.count > 0) {
+        let Some(outline) = &item.contour else { continue };
+        // An item in the hole keeps the gap from its edge, and the tool takes its way on both sides.
+        let way = (item.width - nearest(outline.bounds().width() * EIGHTHS_PER_MM)).max(0);
+        let room = |hole: &Contour| {
+            let bounds = hole.bounds();
+            let side = |mm: f64| nearest(mm * EIGHTHS_PER_MM) - way - 2 * gap + ROUNDED;
+            let (width, height) = (side(bounds.width()), side(bounds.height()));
+            let area = whole((hole.area().abs() * EIGHTHS_PER_MM * EIGHTHS_PER_MM).ceil());
+            RoomInside { of, width, height, sideways: item.turns.sideways(), area: u128::from(area), count: item.count }
+        };
+        let others = |room: &RoomInside| {
+            items.iter().enumerate().any(|(number, other)| other.count > 0 && room.takes(number, other))
+        };
+        rooms.extend(item.holes.iter().map(room).filter(others));
+    }
+    rooms
 }
 
 /// So many different boxes are compared with each other.

@@ -108,7 +108,7 @@ fn next_sheet(
             let area = |placed: &[PlacedBox]| placed.iter().map(|put| put.area().unsigned_abs()).sum::<u64>();
             let mut placed: Vec<PlacedBox> = Vec::new();
             for &rule in how.rules {
-                builder.open(&instance.sizes[size], instance.least(order));
+                builder.open(instance, size, instance.least(order));
                 fill(instance, order, left, rule, builder);
                 let found = builder.placed();
                 if placed.is_empty() || area(&found) > area(&placed) {
@@ -175,7 +175,7 @@ pub(crate) fn laid_again<B: SheetBuilder>(
             continue;
         }
         for &rule in rules {
-            builder.open(&instance.sizes[old.size], instance.least(&order));
+            builder.open(instance, old.size, instance.least(&order));
             fill(instance, &order, &left, rule, &mut builder);
             if builder.laid() == old.placed.len() {
                 found(PackedSheet { size: old.size, times: old.times, placed: builder.placed() });

@@ -45,7 +45,7 @@ impl<'a, B: SheetBuilder> GreedyFiller<'a, B> {
                 .collect();
             order.sort_unstable();
             let order: Vec<usize> = order.into_iter().map(|(_, kind)| kind).collect();
-            self.builder.open(&self.instance.sizes[0], self.instance.least(&order));
+            self.builder.open(self.instance, 0, self.instance.least(&order));
             fill(self.instance, &order, counts, Rule::ALL[number % Rule::ALL.len()], &mut self.builder);
             sheets.push(self.builder.placed());
         }

@@ -15,6 +15,7 @@ pub(crate) mod multi_start;
 pub(crate) mod objective;
 pub(crate) mod one_fewer;
 pub(crate) mod open_sheet;
+pub(crate) mod openings;
 pub(crate) mod partial_packing;
 pub(crate) mod ruin_free;
 pub(crate) mod ruin_recreate;

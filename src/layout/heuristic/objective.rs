@@ -21,7 +21,14 @@ pub(crate) struct Objective {
     /// How many sheets.
     pub(crate) sheets: u64,
     /// Largest empty rectangle on the emptiest sheet.
-    offcut: Reverse<i64>,
+    pub(crate) offcut: Reverse<i64>,
+}
+
+impl Objective {
+    /// The same with the offcut of another, to compare all else.
+    pub(crate) fn but_for_offcut(self, other: Self) -> Self {
+        Self { offcut: other.offcut, ..self }
+    }
 }
 
 /// What a packing is worth in layouts as `B` makes them.

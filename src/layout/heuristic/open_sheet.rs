@@ -3,10 +3,12 @@
 //!
 //! In: boxes in the order in which somebody wants them laid, and a rule. Out: their places. Never: moves a box again.
 
+use std::sync::Arc;
+
 use crate::layout::heuristic::max_rects::{Space, empty_rects};
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
-use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
+use crate::layout::model::instance::{Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, PlacedBox};
 use crate::layout::model::rect::Rect;
 
@@ -28,13 +30,17 @@ pub(crate) struct OpenSheet {
     space: Space,
     width: i64,
     height: i64,
+    /// The kinds, where what lies on the sheet leaves room in its box.
+    open: Option<Arc<[ItemType]>>,
     pub(crate) placed: Vec<PlacedBox>,
     /// Steps counted since the caller last took them.
     pub(crate) steps: usize,
 }
 
 impl SheetBuilder for OpenSheet {
-    fn open(&mut self, size: &BinType, least: Orientation) {
+    fn open(&mut self, instance: &Instance, size: usize, least: Orientation) {
+        let size = &instance.sizes[size];
+        self.open.clone_from(&instance.open);
         self.space.reset(size.width, size.height, least.width, least.height);
         (self.width, self.height) = (size.width, size.height);
         self.placed.clear();
@@ -71,7 +77,13 @@ impl SheetBuilder for OpenSheet {
 impl OpenSheet {
     /// Lays a box where it is told to be.
     pub(crate) fn keep(&mut self, put: PlacedBox) {
-        self.steps += self.space.take(&put.rect());
+        let solid = self.open.as_ref().map_or(&[][..], |kinds| kinds[put.kind].solid(put.width));
+        if solid.is_empty() {
+            self.steps += self.space.take(&put.rect());
+        }
+        for rect in solid {
+            self.steps += self.space.take(&rect.moved(put.x, put.y));
+        }
         self.placed.push(put);
     }
 

@@ -5,7 +5,7 @@ use crate::layout::heuristic::open_sheet::{OpenSheet, SheetSpot};
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
-use crate::layout::model::instance::{BinType, ItemType, Orientation};
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;
 
@@ -86,8 +86,14 @@ impl Ruin for OpenSheet {
         }
     }
 
-    fn reopen(&mut self, _content: &Self::Content, size: &BinType, spared: &Self::Spared, least: Orientation) {
-        self.open(size, least);
+    fn reopen(
+        &mut self,
+        _content: &Self::Content,
+        (instance, size): (&Instance, usize),
+        spared: &Self::Spared,
+        least: Orientation,
+    ) {
+        self.open(instance, size, least);
         for put in spared {
             self.keep(*put);
         }

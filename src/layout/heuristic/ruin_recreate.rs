@@ -57,8 +57,8 @@ pub(crate) trait Ruin: SheetBuilder {
         loose: &mut Vec<usize>,
     );
 
-    /// Starts with what is spared of a sheet, for boxes no smaller than `least` either way.
-    fn reopen(&mut self, content: &Self::Content, size: &BinType, spared: &Self::Spared, least: Orientation);
+    /// Starts with what is spared of a sheet of this size, for boxes no smaller than `least` either way.
+    fn reopen(&mut self, content: &Self::Content, on: (&Instance, usize), spared: &Self::Spared, least: Orientation);
 
     /// Exchanges the open sheet for the one held.
     fn exchange(&mut self, content: &mut Self::Content);
@@ -170,7 +170,7 @@ impl<B: Ruin> RuinRecreate<'_, B> {
         // Only now is it known which empty rectangles are of any use.
         let least = self.instance.least(&loose);
         for ((&sheet, builder), spared) in self.ruined.iter().zip(&mut self.builders).zip(&self.spared) {
-            builder.reopen(&held.sheets[sheet], size(sheet), spared, least);
+            builder.reopen(&held.sheets[sheet], (self.instance, self.sizes[sheet]), spared, least);
         }
         (loose, from_sheets)
     }

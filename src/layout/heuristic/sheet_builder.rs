@@ -3,14 +3,14 @@
 
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::model::cut_tree::CutTree;
-use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
+use crate::layout::model::instance::{Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
 /// One sheet that boxes are being laid on.
 pub(crate) trait SheetBuilder: Default {
-    /// Starts over with an empty sheet, for boxes that are no smaller than `least` either way.
-    fn open(&mut self, size: &BinType, least: Orientation);
+    /// Starts over with an empty sheet of this size, for boxes that are no smaller than `least` either way.
+    fn open(&mut self, instance: &Instance, size: usize, least: Orientation);
 
     /// Lays up to so many copies of a kind, as many as fit, until `most` boxes lie on the sheet.
     fn offer(&mut self, number: usize, kind: &ItemType, copies: u64, rule: Rule, most: usize);

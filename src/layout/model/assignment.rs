@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use super::cut_tree::CutTree;
 use super::instance::{Instance, trim};
 use super::packing::{PackedSheet, Packing, PlacedBox};
-use super::problem::{Item, Turn};
+use super::problem::Item;
 use super::solution::{LaidSheet, Placement};
 
 /// How a sheet is cut apart, where that is part of the layout; and its boxes where those cuts leave them.
@@ -49,9 +49,7 @@ fn placement(
     let (item, wanted) = (*item, items.get(*item)?);
     let as_drawn =
         trim(wanted.width, 1) + instance.gap == put.width && trim(wanted.height, 1) + instance.gap == put.height;
-    let turns: &[Turn] = if as_drawn { &[Turn::None, Turn::Half] } else { &[Turn::Quarter, Turn::ThreeQuarter] };
-    // A square of which only quarter turns are allowed looks as drawn and is not.
-    let turn = turns.iter().chain(&Turn::ALL).copied().find(|&turn| wanted.turns.allows(turn))?;
+    let turn = wanted.turns.taken(as_drawn)?;
     Some(Placement { item, x: put.x, y: put.y, turn })
 }
 

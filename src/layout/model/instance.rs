@@ -5,9 +5,11 @@
 //! gap between boxes becomes "do not overlap"; and the items that each kind stands for. Never: searches.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use crate::layout::model::one_size::{BoxType, OneSizeProblem};
 use crate::layout::model::problem::{Cuts, Item, Problem, SheetType};
+use crate::layout::model::rect::Rect;
 use crate::layout::model::solution::NoLayout;
 
 /// No sheet, gap or part counts as longer than this (134 m), so that every area fits an `i64`.
@@ -27,6 +29,8 @@ pub(crate) struct ItemType {
     orientation_count: usize,
     pub(crate) count: u64,
     members: Vec<(usize, u32)>,
+    /// What it takes of its box in each orientation, grown by the gap; nothing where it takes all of it.
+    solids: [Vec<Rect>; 2],
 }
 
 impl ItemType {
@@ -42,6 +46,11 @@ impl ItemType {
 
     pub(crate) fn area(&self) -> i64 {
         self.orientations[0].width * self.orientations[0].height
+    }
+
+    /// What it takes of its box when that is so wide; nothing where it takes all of it.
+    pub(crate) fn solid(&self, width: i64) -> &[Rect] {
+        &self.solids[usize::from(self.orientations[0].width != width)]
     }
 
     /// The problem's items that it stands for, and how many of each.
@@ -75,12 +84,19 @@ pub(crate) struct Instance {
     pub(crate) gap: i64,
     /// Every sheet is cut apart from edge to edge.
     pub(crate) trimmer: bool,
+    /// The kinds, where some of them leave room in their boxes for others.
+    pub(crate) open: Option<Arc<[ItemType]>>,
 }
 
 impl Instance {
     pub(crate) fn new(problem: &Problem, cuts: Cuts) -> Result<Self, NoLayout> {
+        Self::with(problem, cuts, &[])
+    }
+
+    /// The same where items take no more of their boxes than `solids` says, by item; what it says nothing of takes all.
+    pub(crate) fn with(problem: &Problem, cuts: Cuts, solids: &[Option<Vec<Rect>>]) -> Result<Self, NoLayout> {
         let gap = trim(problem.gap, 0);
-        let mut grouped: BTreeMap<(Orientation, Orientation), Vec<(usize, u32)>> = BTreeMap::new();
+        let mut grouped: BTreeMap<EqualBoxes, Vec<(usize, u32)>> = BTreeMap::new();
         let sizes = sizes(problem.sheets, gap);
         let mut too_big = Vec::new();
         for (number, item) in problem.items.iter().enumerate().filter(|(_, item)| item.count > 0) {
@@ -90,7 +106,10 @@ impl Instance {
             };
             match (orientations.iter().min(), orientations.iter().max()) {
                 (Some(&narrow), Some(&wide)) if orientations.iter().any(fits) || sizes.is_empty() => {
-                    grouped.entry((narrow, wide)).or_default().push((number, item.count));
+                    let solid = solids.get(number).and_then(Option::as_ref);
+                    let solid = |way| solid.map_or_else(Vec::new, |solid| grown(item, solid, way, gap));
+                    let alike = (narrow, wide, [solid(narrow), solid(wide)]);
+                    grouped.entry(alike).or_default().push((number, item.count));
                 }
                 _ => too_big.push(number),
             }
@@ -100,14 +119,17 @@ impl Instance {
         }
         let kinds: Vec<ItemType> = grouped
             .into_iter()
-            .map(|((narrow, wide), members)| ItemType {
+            .map(|((narrow, wide, solids), members)| ItemType {
                 orientations: [narrow, wide],
                 orientation_count: if narrow == wide { 1 } else { 2 },
                 count: members.iter().map(|&(_, count)| u64::from(count)).sum(),
                 members,
+                solids,
             })
             .collect();
-        Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer })
+        let open = kinds.iter().any(|kind| kind.solids.iter().any(|solid| !solid.is_empty()));
+        let open = open.then(|| kinds.as_slice().into());
+        Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer, open })
     }
 
     /// The boxes on the first size of sheet, any two of which may share one.
@@ -166,6 +188,22 @@ impl Instance {
 /// A size kept within what the engine counts with.
 pub(crate) fn trim(size: i64, least: i64) -> i64 {
     size.clamp(least, LONGEST)
+}
+
+/// What makes items equal to the searches: their boxes both ways, and what they take of them.
+type EqualBoxes = (Orientation, Orientation, [Vec<Rect>; 2]);
+
+/// What an item takes of its box in one orientation, grown by the gap.
+fn grown(item: &Item, solid: &[Rect], way: Orientation, gap: i64) -> Vec<Rect> {
+    let (width, height) = (trim(item.width, 1), trim(item.height, 1));
+    let Some(turn) = item.turns.taken((width + gap, height + gap) == (way.width, way.height)) else {
+        return Vec::new();
+    };
+    let one = |rect: &Rect| {
+        let rect = rect.turned(turn, (width, height));
+        Rect { right: rect.right + gap, top: rect.top + gap, ..rect }
+    };
+    solid.iter().map(one).collect()
 }
 
 /// The different boxes that the allowed turns make of an item, grown by the gap.

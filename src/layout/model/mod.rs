@@ -9,4 +9,5 @@ pub(crate) mod one_size;
 pub(crate) mod packing;
 pub(crate) mod problem;
 pub(crate) mod rect;
+pub(crate) mod solid;
 pub(crate) mod solution;

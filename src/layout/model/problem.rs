@@ -12,9 +12,12 @@ pub struct Item {
     pub width: i64,
     /// Height of the bounding box as drawn, kerf included, in eighths of a micrometre.
     pub height: i64,
-    /// The true outer outline in millimetres, where it is not the box: such parts could nest, so the bound counts
-    /// its area and a box inside it. Layouts keep the boxes apart all the same.
+    /// The true outer outline in millimetres, where it is not the box or there are holes in it: such parts could nest, so the
+    /// bound counts its area and a box inside it. What the box is larger than the outline is the tool's way round it.
     pub contour: Option<Contour>,
+    /// What is cut out of it, in millimetres where `contour` is. In a hole that is large enough, or in a corner that the outline
+    /// leaves of its box, another part may lie; never where a trimmer cuts.
+    pub holes: Vec<Contour>,
     /// The quarter turns that are allowed.
     pub turns: Turns,
     /// How many are needed.
@@ -109,6 +112,13 @@ impl Turns {
     #[must_use]
     pub const fn allows(self, turn: Turn) -> bool {
         self.0 & turn.bit() != 0
+    }
+
+    /// The turn that is taken where the box lies as drawn, or with width and height exchanged. A square of which only quarter
+    /// turns are allowed looks as drawn and is not.
+    pub(crate) fn taken(self, as_drawn: bool) -> Option<Turn> {
+        let turns: &[Turn] = if as_drawn { &[Turn::None, Turn::Half] } else { &[Turn::Quarter, Turn::ThreeQuarter] };
+        turns.iter().chain(&Turn::ALL).copied().find(|&turn| self.allows(turn))
     }
 
     /// Whether the box may stand as drawn.

@@ -7,7 +7,7 @@
 use crate::layout::heuristic::rule::Rule;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::cut_tree::CutTree;
-use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
+use crate::layout::model::instance::{Instance, ItemType, Orientation};
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::Effort;
 
@@ -84,7 +84,8 @@ impl OpenTree {
 }
 
 impl SheetBuilder for OpenTree {
-    fn open(&mut self, size: &BinType, least: Orientation) {
+    fn open(&mut self, instance: &Instance, size: usize, least: Orientation) {
+        let size = &instance.sizes[size];
         self.tree.reset(size.width, size.height);
         self.least = (least.width, least.height);
         self.boxes = 0;

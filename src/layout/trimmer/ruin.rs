@@ -5,7 +5,7 @@
 
 use crate::layout::heuristic::ruin_recreate::Ruin;
 use crate::layout::heuristic::rule::Rule;
-use crate::layout::model::instance::{BinType, ItemType, Orientation};
+use crate::layout::model::instance::{BinType, Instance, ItemType, Orientation};
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::random::Random;
 
@@ -68,7 +68,7 @@ impl Ruin for OpenTree {
         loose.extend(blocks.map(|block| block.kind));
     }
 
-    fn reopen(&mut self, tree: &SlicingTree, _size: &BinType, gone: &Vec<bool>, least: Orientation) {
+    fn reopen(&mut self, tree: &SlicingTree, _on: (&Instance, usize), gone: &Vec<bool>, least: Orientation) {
         self.take_up(tree, &|node| !gone[node], least);
     }
 

@@ -73,6 +73,15 @@ price-of-apart = { $field } says that whole sheets are handed over, so that each
        *[other] { $sheets } sheets
     } more than for all kits at once
 price-of-apart-help = hand over pieces, "cut" or "scored", if that is too many
+in-windows = { $pieces ->
+        [one] 1 piece lies in a window of another
+       *[other] { $pieces } pieces lie in windows of others
+    } on { $sheet }{ $more ->
+        [0] { "" }
+        [one] {" "}and 1 more sheet
+       *[other] {" "}and { $more } more sheets
+    }; the files cut it before the window
+in-windows-help = keep the order of cuts in the file: if your software sorts cuts, let it cut what is inside first
 price-of-grain = keeping the grain along the spine takes { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets

@@ -4,7 +4,7 @@
 use crate::album::Order;
 use crate::fields::Choices;
 use crate::parts::Kit;
-use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows};
+use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts};
 use crate::stock::By;
 use crate::toolpath::{SheetPaths, ToolEffort};
 use crate::write::number::{rounded, tidy};
@@ -58,6 +58,16 @@ struct PlacementRow<'a> {
     y_mm: f64,
     #[schemars(extend("enum" = [0, 90, 180, 270]))]
     turn_deg: u16,
+    /// The part in whose window it lies, and is cut before that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    window_of: Option<WindowRow<'a>>,
+}
+
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct WindowRow<'a> {
+    part: &'a str,
+    copy: u32,
 }
 
 #[derive(Serialize, JsonSchema)]
@@ -168,12 +178,17 @@ pub(super) fn sheet_row<'a>(
     sheet: &'a Sheet,
     paths: &[SheetPaths],
 ) -> SheetRow<'a> {
-    let placement = |placed: &Placed| PlacementRow {
+    let window = |host: usize| {
+        let host = sheet.placements.get(host)?;
+        Some(WindowRow { part: part_id(&kit.parts, host.part), copy: host.copy })
+    };
+    let placement = |(placed, host): (&Placed, Option<usize>)| PlacementRow {
         part: part_id(&kit.parts, placed.part),
         copy: placed.copy,
         x_mm: tidy(placed.x),
         y_mm: tidy(placed.y),
         turn_deg: u16::from(placed.quarters) * 90,
+        window_of: host.and_then(window),
     };
     SheetRow {
         name: &sheet.name,
@@ -183,7 +198,7 @@ pub(super) fn sheet_row<'a>(
         height_mm: tidy(sheet.height),
         times: sheet.times,
         by: by(sheet),
-        placements: sheet.placements.iter().map(placement).collect(),
+        placements: sheet.placements.iter().zip(hosts(kit, &sheet.placements)).map(placement).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
         tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),

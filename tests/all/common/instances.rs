@@ -8,7 +8,7 @@ pub(crate) const INCH: i64 = 64 * 3175;
 pub(crate) const MM: i64 = 8000;
 
 pub(crate) fn item(width: i64, height: i64, turns: Turns, count: u32) -> Item {
-    Item { width, height, contour: None, turns, count }
+    Item { width, height, contour: None, holes: Vec::new(), turns, count }
 }
 
 pub(crate) fn endless(width: i64, height: i64) -> SheetType {
