@@ -114,7 +114,12 @@ impl Session {
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
-        let AlbumRead { album: read, files } = AlbumRead::of(&source, &question);
+        self.of_album(name, &source, &question, gone)
+    }
+
+    /// The same of an album.
+    fn of_album(&self, name: &str, source: &Source, question: &Question, gone: &AtomicBool) -> Reply {
+        let AlbumRead { album: read, files } = AlbumRead::of(source, question);
         let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
@@ -124,7 +129,7 @@ impl Session {
             None => return Reply::word(409, "machine-not-read"),
         };
         if name == "page" {
-            let drawn = numbers::page(&source, &album, &cutter, &question);
+            let drawn = numbers::page(source, &album, &cutter, question);
             return Reply::json(&drawn.unwrap_or_default());
         }
         if name == "folds" {
@@ -135,22 +140,22 @@ impl Session {
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
             return Reply::json(&sizes::sizes(&album, &survey));
         }
-        let work = self.made(&question, (album, &files), cutter, gone);
+        let work = self.made(question, (album, &files), cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, (&source, &files), &[]), "sheets": sheets::sheets(&work),
-                "take": sheets::take(&work, &question),
+                "fit": said::fit(&work, (source, &files), &[]), "sheets": sheets::sheets(&work),
+                "take": sheets::take(&work, question),
                 "tables": tables::cost(&work),
-                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, &question)),
+                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (source, question)),
             })),
             _ if work.stopped() => Reply::word(409, "not-together-yet"),
             "compare" | "recut" => {
-                self.compared(name, &question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
+                self.compared(name, question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
             }
             _ if question.file == drawer::AFTER => drawer_after(&DrawnOrder::of(&work)),
-            _ => taken_away(&question, &|files, sink| {
+            _ => taken_away(question, &|files, sink| {
                 work.write(files, sink)?;
-                taken::put(&question, sink)
+                taken::put(question, sink)
             }),
         }
     }
