@@ -44,7 +44,7 @@ fn every_link_leads_somewhere() {
         for (page, text) in &pages {
             let search = fs::read_to_string(out.join("search.js")).unwrap();
             let found = search.split("\nsearch(").nth(1).unwrap();
-            let places: serde_json::Value = serde_json::from_str(&found[..found.find("], \"").unwrap() + 1]).unwrap();
+            let places: serde_json::Value = serde_json::from_str(&found[..=found.find("], \"").unwrap()]).unwrap();
             let found = places.as_array().unwrap().iter().map(|place| place[0].as_str().unwrap().to_owned());
             let said = ["href", "src"].into_iter().flat_map(|name| {
                 text.split(&format!(" {name}=\""))

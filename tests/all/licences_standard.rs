@@ -4,6 +4,7 @@
 //! Held to the very text where the tests run with the compiler that the list was made with, by name with any other.
 
 use crate::common::{hingeleaf, not_run, project};
+use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
 use std::process::Command;
@@ -63,14 +64,14 @@ fn expected(html: &str) -> String {
         let name = text(part.split("</p>").next().unwrap_or_default());
         let licence = said(part, "<b>License:</b>").next().unwrap_or_default();
         let holders: Vec<String> = said(part, "<b>Copyright:</b>").collect();
-        all.push_str(&format!("{}: {licence}; copyright {}\n", name.trim(), holders.join("; ")));
+        let _ = writeln!(all, "{}: {licence}; copyright {}", name.trim(), holders.join("; "));
     }
     all.push_str(
         "\nLibraries in it, some of them on other systems alone. The Apache-2.0 that they offer stands above:\n\n",
     );
     let libraries = libraries(html);
     for (name, licence, _) in &libraries {
-        all.push_str(&format!("{name}: {licence}\n"));
+        let _ = writeln!(all, "{name}: {licence}");
     }
     let mut known: Vec<(Vec<&str>, String, Vec<&str>)> = Vec::new();
     for (name, text) in libraries.iter().flat_map(|(name, _, texts)| texts.iter().map(move |text| (name, text))) {
@@ -85,7 +86,7 @@ fn expected(html: &str) -> String {
         }
     }
     for (_, text, names) in &known {
-        all.push_str(&format!("\n--- {}\n\n{text}\n", names.join(", ")));
+        let _ = writeln!(all, "\n--- {}\n\n{text}", names.join(", "));
     }
     all
 }

@@ -188,9 +188,9 @@ pub(crate) fn dxf() -> Target {
                     lines.insert(at, line);
                 }
                 2 => {
-                    lines[at] = (*draws
-                        .pick(&["0", "-1", "1e9", "1e308", "1", "2", "3", "70", "42", "0.5", "LINE", "ARC", ""]))
-                    .to_owned()
+                    let line =
+                        draws.pick(&["0", "-1", "1e9", "1e308", "1", "2", "3", "70", "42", "0.5", "LINE", "ARC", ""]);
+                    line.clone_into(&mut lines[at]);
                 }
                 _ => {
                     let other = draws.below(lines.len());

@@ -12,7 +12,7 @@ impl Draws {
         draws
     }
 
-    /// The next 64 bits: SplitMix64 (Steele, Lea and Flood 2014).
+    /// The next 64 bits: `SplitMix64` (Steele, Lea and Flood 2014).
     pub(crate) fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut mixed = self.0;

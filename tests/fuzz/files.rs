@@ -195,7 +195,7 @@ pub(crate) fn kind() -> Target {
             }
         }
         // The whole range of its sizes takes longer.
-        if bytes.len() % 16 == 0 {
+        if bytes.len().is_multiple_of(16) {
             told(&kind_trial::try_kind(maker).findings, false)?;
         }
         Ok(true)

@@ -25,17 +25,23 @@ use std::time::{Duration, Instant};
 /// What came of one input: whether it was taken, or what is wrong with the program.
 pub(crate) type Answer = Result<bool, String>;
 
+/// Reads an input.
+type Run = Box<dyn Fn(&[u8]) -> Answer>;
+
+/// A target's name, and what makes it.
+type Named = (&'static str, fn() -> Target);
+
 /// Makes an input.
 type Make = Box<dyn Fn(&mut Draws) -> Vec<u8>>;
 
 /// One reader and what it is given.
 pub(crate) struct Target {
     pub make: Make,
-    pub run: Box<dyn Fn(&[u8]) -> Answer>,
+    pub run: Run,
 }
 
 /// All targets, by name; each is made when it is wanted, as some read many files.
-pub(crate) const TARGETS: [(&str, fn() -> Target); 13] = [
+pub(crate) const TARGETS: [Named; 13] = [
     ("album", files::album),
     ("batch", files::batch),
     ("kind", files::kind),

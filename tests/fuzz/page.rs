@@ -163,7 +163,7 @@ fn spoilt(json: &mut Json, draws: &mut Draws) {
 
 fn ask(port: u16, bytes: &[u8]) -> Answer {
     let mut stream = TcpStream::connect(("127.0.0.1", port)).map_err(|error| format!("the page is gone: {error}"))?;
-    stream.set_read_timeout(Some(Duration::from_secs(60))).map_err(|error| error.to_string())?;
+    stream.set_read_timeout(Some(Duration::from_mins(1))).map_err(|error| error.to_string())?;
     // Who is refused may find the line closed before all is sent.
     let _ = stream.write_all(bytes);
     let head = bytes.windows(4).position(|four| four == b"\r\n\r\n").unwrap_or(bytes.len());

@@ -73,7 +73,11 @@ pub(crate) fn lengths() -> Target {
     let make = |draws: &mut Draws| {
         let text = match draws.below(4) {
             0 => {
-                format!("{}{}", draws.below(100_000) as f64 / 64.0, draws.pick(&["", " mm", " cm", " in", "mm", "in"]))
+                format!(
+                    "{}{}",
+                    f64::from(u32::try_from(draws.below(100_000)).unwrap_or(0)) / 64.0,
+                    draws.pick(&["", " mm", " cm", " in", "mm", "in"])
+                )
             }
             1 => format!("{} {}/{} in", draws.below(40), draws.below(70), draws.below(70)),
             _ => pieces(&PIECES, 6, draws),
