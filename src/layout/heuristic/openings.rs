@@ -54,9 +54,9 @@ fn leaves_room(kind: &ItemType, way: Orientation, others: &[Orientation]) -> boo
     }
     let mut space = Space::default();
     space.reset(way.width, way.height, width, height);
-    solid.iter().for_each(|rect| {
+    for rect in solid {
         space.take(rect);
-    });
+    }
     let holds = |room: &Rect| others.iter().any(|one| one.width <= room.width() && one.height <= room.height());
     space.free().iter().any(holds)
 }

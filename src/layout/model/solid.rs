@@ -80,7 +80,7 @@ impl Run {
             Some((centre, radius, side)) => {
                 side.mul_add((radius * radius - (y - centre.y).powi(2)).max(0.0).sqrt(), centre.x)
             }
-            None if self.from.y == self.to.y => self.from.x,
+            None if self.high() - self.low() < ONE => self.from.x,
             None => self.from.x + (self.to.x - self.from.x) * ((y - self.from.y) / (self.to.y - self.from.y)),
         };
         x.clamp(left, right)
@@ -143,7 +143,9 @@ pub(crate) fn solid(item: &Item) -> Option<Vec<Rect>> {
         let alike = here.len() == below.len()
             && here.iter().zip(&below).all(|(one, under)| (one.left, one.right) == (under.left, under.right));
         if alike {
-            below.iter_mut().for_each(|under| under.top = top);
+            for under in &mut below {
+                under.top = top;
+            }
         } else {
             solid.append(&mut below);
             below = here;
