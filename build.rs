@@ -2,7 +2,7 @@
 //! Lists the built-in kinds that stand in kind files, so that such a kind is one file and nothing besides.
 
 use std::fmt::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::{env, fs, io};
 
 fn main() -> io::Result<()> {
@@ -18,7 +18,8 @@ fn main() -> io::Result<()> {
     files.sort();
     let mut list = String::from("[\n");
     for file in &files {
-        writeln!(list, "    include_str!({:?}),", Path::new(file)).map_err(io::Error::other)?;
+        let path = file.to_str().ok_or(io::ErrorKind::InvalidFilename)?;
+        writeln!(list, "    include_str!({path:?}),").map_err(io::Error::other)?;
     }
     list.push_str("]\n");
     fs::write(variable("OUT_DIR")?.join("filed.rs"), list)

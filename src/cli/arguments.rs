@@ -3,7 +3,7 @@
 
 use super::coupon_arguments::CouponArguments;
 use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, language, length, paper};
-use super::program_arguments::{Completions, Manual, Schema};
+use super::program_arguments::{Completions, Handbook, Manual, Schema};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
 use hingeleaf::length::{Length, Ruler, Units};
@@ -70,6 +70,11 @@ pub(super) enum Command {
     /// Print the program's manual page, or write the pages of all commands into a folder
     #[command(after_help = "Examples:\n  hingeleaf man > hingeleaf.1\n  hingeleaf man --out man1")]
     Man(Manual),
+    /// Write the maker's handbook: pages that work without a network
+    #[command(
+        after_help = "Examples:\n  hingeleaf handbook --out handbook\n  hingeleaf handbook --out handbuch --language de"
+    )]
+    Handbook(Handbook),
 }
 
 #[derive(Args, Debug)]

@@ -157,10 +157,11 @@ pub(super) fn schema(schema: &Schema) -> ExitStatus {
     say::out(&format!("{value:#}\n"), ExitStatus::Done)
 }
 
-/// The fonts' licence, the stroke letters' terms, the libraries, and every text that these come under.
+/// The fonts' licence, the stroke letters' terms, the libraries, every text that these come under, the standard library's notices.
 pub(super) fn licences() -> ExitStatus {
     let of_the_font = say::out(include_str!("../write/font/LICENCE.txt"), ExitStatus::Done);
-    let libraries = concat!(include_str!("libraries.txt"), "\n", include_str!("notices.txt"));
+    let libraries =
+        concat!(include_str!("libraries.txt"), "\n", include_str!("notices.txt"), "\n", include_str!("standard.txt"));
     say::out(&["\n", include_str!("letters.txt"), "\n", libraries].concat(), of_the_font)
 }
 

@@ -40,7 +40,7 @@ pub(super) fn drawing(folder: &Path, name: &str, sources: &mut Vec<Source>) -> R
 }
 
 /// The JSON files of a folder, by name.
-fn of_folder(folder: &Path) -> Result<Vec<PathBuf>, Box<Finding>> {
+pub(super) fn of_folder(folder: &Path) -> Result<Vec<PathBuf>, Box<Finding>> {
     let stop = |key: &'static str, error: String| {
         let text =
             Said::new(key).with("folder", Arg::code(say::name(folder))).with("error", error).with("most", MOST_FILES);

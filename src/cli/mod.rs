@@ -18,6 +18,7 @@ mod drawer;
 mod drawings;
 mod end;
 mod hand_over;
+mod handbook;
 mod inputs;
 mod kind;
 mod kind_files;
@@ -63,6 +64,7 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Licences => commands::licences(),
             Command::Completions(wanted) => completions::completions(&wanted),
             Command::Man(wanted) => man::man(&wanted),
+            Command::Handbook(wanted) => handbook::handbook(&wanted),
         },
         // A program that asked for JSON gets it for wrong arguments too.
         Err(error) if error.use_stderr() && json => {

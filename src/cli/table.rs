@@ -5,6 +5,7 @@ use super::arguments::TableArguments;
 use super::commands::threads;
 use super::end::ExitStatus;
 use super::inputs::{self, Ended};
+use super::kind_files::of_folder;
 use super::say;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said};
@@ -12,7 +13,7 @@ use hingeleaf::outline;
 use hingeleaf::table::{self, LaidFile, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// The page lays no more files on the table at once: our choice.
 const MOST_FILES: usize = 500;
@@ -49,7 +50,7 @@ fn serve(wanted: &TableArguments) -> Result<(), Ended> {
 
 /// The file as it stands, with the files that it names; the page says what is wrong in them, and which are not there.
 fn open(file: &Path) -> Result<Opened, Ended> {
-    let source = inputs::source(file, "no-file-for-the-page-help")?;
+    let source = without_folders(file, inputs::source(file, "no-file-for-the-page-help")?);
     let name = file.file_name().unwrap_or(file.as_os_str()).to_string_lossy().into_owned();
     let folder = file.parent().unwrap_or(Path::new(""));
     let text = |source: &Source| source.mark().to_owned() + source.text();
@@ -64,6 +65,7 @@ fn open(file: &Path) -> Result<Opened, Ended> {
                 let way = table::beside_of(way, &said);
                 let known = files.iter().any(|(known, _)| *known == way);
                 let Ok(found) = inputs::source(&folder.join(&way), "no-album-of-batch-help") else { continue };
+                let found = without_folders(&folder.join(&way), found);
                 if !known && files.len() < MOST_FILES {
                     drawn.push(drawings(&folder.join(&way), &found));
                     files.push((way.clone(), text(&found)));
@@ -77,6 +79,18 @@ fn open(file: &Path) -> Result<Opened, Ended> {
     let ((name, text), drawings) = laid.next().unwrap_or_default();
     let files = laid.map(|((name, text), drawings)| LaidFile { name, text, drawings }).collect();
     Ok(Opened { name, text, drawings, files })
+}
+
+/// A file in which each kind file of a folder that it names is named: the page opens no folder.
+fn without_folders(file: &Path, source: Source) -> Source {
+    let folder = file.parent().unwrap_or(Path::new(""));
+    let text = table::unfolded(&source, &mut |said| {
+        let files = of_folder(&folder.join(said)).ok().filter(|_| folder.join(said).is_dir())?;
+        let way =
+            |file: &PathBuf| Some(format!("{}/{}", said.trim_end_matches(['/', '\\']), file.file_name()?.to_str()?));
+        Some(files.iter().filter_map(way).collect())
+    });
+    Source::new(source.name(), text.into_bytes()).unwrap_or(source)
 }
 
 /// The drawings that a file names, as far as they can be read; the page says which are not there.

@@ -10,6 +10,7 @@ mod save;
 
 pub use draw::{Coupon, coupon};
 pub use readings::{FORMAT, Measured, MeasuredSettings, empty, read, schema, worked};
+pub(crate) use readings::{READINGS, SCALE_READINGS};
 pub use save::saved;
 
 use crate::toolpath::Dashes;

@@ -48,11 +48,14 @@ const FIELDS: &[Field] = &[
     BEST_OVERRUN.field,
     BEST_TRAIL.field,
 ];
+/// The readings that stand at the file's top.
+pub(crate) const READINGS: &[Field] = FIELDS.split_at(3).1;
 const ACROSS: Key<Option<Length>> =
     Key::length("across", rule("not measured"), "from left to right").within(90.0, 110.0).unmeasured();
 const UP: Key<Option<Length>> =
     Key::length("up", rule("not measured"), "from bottom to top").within(90.0, 110.0).unmeasured();
-const SCALE_FIELDS: &[Field] = &[ACROSS.field, UP.field];
+/// The readings of the scale.
+pub(crate) const SCALE_READINGS: &[Field] = &[ACROSS.field, UP.field];
 
 /// What was read off the test piece; what was not measured is nothing.
 #[derive(Clone, Debug, Default)]
@@ -93,7 +96,7 @@ pub struct MeasuredSettings {
 /// The JSON Schema of what was read off.
 #[must_use]
 pub fn schema() -> Value {
-    let mut scale = object_schema(&[SCALE_FIELDS], &[]);
+    let mut scale = object_schema(&[SCALE_READINGS], &[]);
     unfilled(&mut scale);
     let mut all = file_schema("What was read off a test piece", FORMAT, FIELDS, &[("scale", scale)]);
     unfilled(&mut all);
@@ -120,7 +123,7 @@ pub fn read(source: &Source) -> Checked<Measured> {
     let Some(values) = reader.file_within(&node, "", Said::new("the-file"), (&[FIELDS], FORMAT)) else {
         return Checked::none(reader.findings);
     };
-    let scale = values.get(SCALE).and_then(|node| reader.object(node, "scale", Arg::field("scale"), &[SCALE_FIELDS]));
+    let scale = values.get(SCALE).and_then(|node| reader.object(node, "scale", Arg::field("scale"), &[SCALE_READINGS]));
     let measured = Measured {
         scale: [ACROSS, UP].map(|key| scale.as_ref().and_then(|scale| scale.get(key))),
         strips: values.get(STRIPS_ROW),

@@ -80,7 +80,8 @@ const CUTTER_FIELDS: &[Field] = &[
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
 const SCORE_SPEED: Key<Option<f64>> = Key::amount("score", rule("as cuts"), "speed of scores, mm a second");
 const DRAW_SPEED: Key<Option<f64>> = Key::amount("draw", rule("as cuts"), "speed of marks, mm a second");
-const SPEED_FIELDS: &[Field] = &[CUT_SPEED.field, SCORE_SPEED.field, DRAW_SPEED.field];
+/// The fields of a speed.
+pub(crate) const SPEED_FIELDS: &[Field] = &[CUT_SPEED.field, SCORE_SPEED.field, DRAW_SPEED.field];
 
 /// What a speed may be, mm a second: our choice.
 const SPEEDS: std::ops::RangeInclusive<f64> = 0.1..=10_000.0;
@@ -110,7 +111,8 @@ pub(crate) const DASH_FIELDS: &[Field] = &[DASH.field, DASH_GAP.field];
 const CUT_COLOUR: Key<Option<Text>> = Key::text("cut", rule("#000000"), "colour of cuts");
 const SCORE_COLOUR: Key<Option<Text>> = Key::text("score", rule("#E69F00"), "colour of scores");
 const DRAW_COLOUR: Key<Option<Text>> = Key::text("draw", rule("#CC79A7"), "colour of marks");
-const COLOUR_FIELDS: &[Field] = &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field];
+/// The fields of the colours.
+pub(crate) const COLOUR_FIELDS: &[Field] = &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field];
 
 /// The JSON Schema of a cutter file.
 #[must_use]

@@ -49,7 +49,8 @@ pub(super) const SMALLEST_INNER: Key<Length> =
 const CUT_PASSES: Key<u32> = Key::count("cut", (1, MOST_PASSES), number(1), "how often cuts are made");
 const SCORE_PASSES: Key<u32> = Key::count("score", (1, MOST_PASSES), number(1), "how often scores are made");
 const DRAW_PASSES: Key<u32> = Key::count("draw", (1, MOST_PASSES), number(1), "how often marks are made");
-const PASSES_FIELDS: &[Field] = &[CUT_PASSES.field, SCORE_PASSES.field, DRAW_PASSES.field];
+/// The fields of `passes`.
+pub(crate) const PASSES_FIELDS: &[Field] = &[CUT_PASSES.field, SCORE_PASSES.field, DRAW_PASSES.field];
 
 const NICK_LENGTH: Key<Length> =
     Key::length("length", needed(), "how long each is on the finished edge").within(0.1, 20.0).unmeasured();

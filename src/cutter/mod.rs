@@ -7,10 +7,10 @@ mod file;
 mod manner;
 mod manner_file;
 
-pub(crate) use file::{DASH_FIELDS, SETTINGS, read_own};
+pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
 pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
-pub(crate) use manner_file::NICKS_FIELDS;
+pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
 
 use crate::finding::{Finding, Said};
 use crate::length::Length;

@@ -20,30 +20,7 @@ pub fn schema() -> Value {
     let faces = json!({ "type": "array", "items": { "enum": ["front", "back"] }, "minItems": 2, "maxItems": 2 });
     let sides = json!({ "enum": ["spine", "fore-edge", "head", "tail"] });
     let rows = json!({ "$ref": "#/$defs/panels" });
-    let drawn = object_schema(&[WINDOW_DRAWN_FIELDS], &[]);
-    let hole = [
-        ("round", formulas(2)),
-        ("window", formulas(4)),
-        ("outline", drawn),
-        ("at", formulas(2)),
-        ("slit", formulas(4)),
-    ];
-    let mark = [("line", formulas(4)), ("cross", formulas(2))];
-    let row = list(
-        PANEL_FIELDS,
-        &[
-            ("taper", formulas(2)),
-            ("corners", list(CORNER_FIELDS, &[])),
-            ("notches", list(NOTCH_FIELDS, &[])),
-            ("outline", object_schema(&[PANEL_DRAWN_FIELDS], &[])),
-            ("holes", list(HOLE_FIELDS, &hole)),
-            ("marks", list(MARK_FIELDS, &mark)),
-            ("left", rows.clone()),
-            ("right", rows.clone()),
-            ("head", rows.clone()),
-            ("tail", rows.clone()),
-        ],
-    );
+    let row = row(&formulas);
     let size = object_schema(
         &[SIZE_FIELDS],
         &[
@@ -84,4 +61,34 @@ pub fn schema() -> Value {
     let mut schema = file_schema("A kind file", FORMAT, KIND_FIELDS, &nested);
     schema["$defs"] = json!({ "panels": row });
     schema
+}
+
+/// The schema of a row of panels.
+fn row(formulas: &dyn Fn(usize) -> Value) -> Value {
+    let list = |fields: &[Field], nested: &[(&str, Value)]| json!({ "type": "array", "items": object_schema(&[fields], nested) });
+    let rows = json!({ "$ref": "#/$defs/panels" });
+    let drawn = object_schema(&[WINDOW_DRAWN_FIELDS], &[]);
+    let hole = [
+        ("round", formulas(2)),
+        ("window", formulas(4)),
+        ("outline", drawn),
+        ("at", formulas(2)),
+        ("slit", formulas(4)),
+    ];
+    let mark = [("line", formulas(4)), ("cross", formulas(2))];
+    list(
+        PANEL_FIELDS,
+        &[
+            ("taper", formulas(2)),
+            ("corners", list(CORNER_FIELDS, &[])),
+            ("notches", list(NOTCH_FIELDS, &[])),
+            ("outline", object_schema(&[PANEL_DRAWN_FIELDS], &[])),
+            ("holes", list(HOLE_FIELDS, &hole)),
+            ("marks", list(MARK_FIELDS, &mark)),
+            ("left", rows.clone()),
+            ("right", rows.clone()),
+            ("head", rows.clone()),
+            ("tail", rows.clone()),
+        ],
+    )
 }

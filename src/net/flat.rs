@@ -177,7 +177,9 @@ impl Flat {
         all.push(i64::MAX);
         all.extend(scores.into_iter().flatten().flat_map(|(x, y)| [x, y]));
         let mut marks: Vec<_> = self.marks.iter().map(|mark| mark.map(spot)).collect();
-        marks.iter_mut().for_each(|ends| ends.sort_unstable());
+        for ends in &mut marks {
+            ends.sort_unstable();
+        }
         marks.sort_unstable();
         // Behind what no score has, so that marks are not taken for scores.
         all.extend(marks.iter().map(|_| i64::MAX));

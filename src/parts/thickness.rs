@@ -100,7 +100,11 @@ impl OfPage {
             let thickness =
                 self.pieces.iter().find(|(number, _)| *number == piece).map_or(0.0, |(_, thickness)| *thickness);
             let net = &kit.pieces[piece].net;
-            for (panel, own) in net.panels.iter().zip(flattened(net)) {
+            // What is folded and put in has one thickness in all, where its root lies.
+            let put_in = matches!(kit.pieces[piece].owner, Owner::Insert(_));
+            let folded = net.folds.iter().any(|fold| fold.angle.abs() > 0.0);
+            let count = if put_in && folded { 1 } else { net.panels.len() };
+            for (panel, own) in net.panels.iter().zip(flattened(net)).take(count) {
                 let to = place * own;
                 let map = |point| to * point;
                 let outline =

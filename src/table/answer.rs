@@ -15,7 +15,9 @@ use super::open::{self, Opened};
 use super::question::Question;
 use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
-use super::{album, batch, drawer, numbers, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words};
+use super::{
+    album, batch, drawer, machine, numbers, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words,
+};
 use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
@@ -69,7 +71,7 @@ impl Session {
 
     /// Whether an answer takes long.
     pub(super) fn is_long(name: &str) -> bool {
-        matches!(name, "better" | "sizes" | "kit" | "file" | "compare" | "recut")
+        matches!(name, "better" | "sizes" | "kit" | "file" | "coupon" | "compare" | "recut")
     }
 
     /// The answer to a question; `gone` tells when nobody waits for it any more.
@@ -80,7 +82,8 @@ impl Session {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "batch" | "page" | "folds" | "better" | "sizes" | "kit" | "file" | "compare" | "recut" => {}
+            "work" | "batch" | "page" | "folds" | "better" | "sizes" | "kit" | "file" | "coupon" | "compare"
+            | "recut" => {}
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
@@ -96,16 +99,27 @@ impl Session {
             return batch::start(&source, &question.files, question.class)
                 .map_or_else(|| Reply::word(400, "album-not-read"), |begun| Reply::json(&begun));
         }
+        if name == "coupon" {
+            return machine::piece(&source, &question);
+        }
         if is_batch(&source) {
             return self.of_batch(name, source, &question, gone);
         }
         if name == "work" && on_table::kind(&source) == "drawer" {
             return Reply::json(&drawer::work(&source, &question));
         }
+        if let (true, kind @ ("cutter" | "measured")) = (name == "work", on_table::kind(&source)) {
+            return Reply::json(&machine::work(source, &question, kind));
+        }
         if name == "work" {
             return Reply::json(&work(source, &question, &Gone(gone)));
         }
-        let AlbumRead { album: read, files } = AlbumRead::of(&source, &question);
+        self.of_album(name, &source, &question, gone)
+    }
+
+    /// The same of an album.
+    fn of_album(&self, name: &str, source: &Source, question: &Question, gone: &AtomicBool) -> Reply {
+        let AlbumRead { album: read, files } = AlbumRead::of(source, question);
         let Some(album) = read.value else { return Reply::word(400, "album-not-read") };
         let machine = question.machine.cutter();
         // How it folds has nothing to do with the machine.
@@ -115,7 +129,7 @@ impl Session {
             None => return Reply::word(409, "machine-not-read"),
         };
         if name == "page" {
-            let drawn = numbers::page(&source, &album, &cutter, &question);
+            let drawn = numbers::page(source, &album, &cutter, question);
             return Reply::json(&drawn.unwrap_or_default());
         }
         if name == "folds" {
@@ -126,22 +140,22 @@ impl Session {
             let survey = survey(&album, &cutter, search, &Range::usual(album.units), &Gone(gone));
             return Reply::json(&sizes::sizes(&album, &survey));
         }
-        let work = self.made(&question, (album, &files), cutter, gone);
+        let work = self.made(question, (album, &files), cutter, gone);
         match name {
             "better" => Reply::json(&json!({
-                "fit": said::fit(&work, (&source, &files), &[]), "sheets": sheets::sheets(&work),
-                "take": sheets::take(&work, &question),
+                "fit": said::fit(&work, (source, &files), &[]), "sheets": sheets::sheets(&work),
+                "take": sheets::take(&work, question),
                 "tables": tables::cost(&work),
-                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, &question)),
+                "drawer": drawer::form(&DrawnOrder::of(&work), &files, (source, question)),
             })),
             _ if work.stopped() => Reply::word(409, "not-together-yet"),
             "compare" | "recut" => {
-                self.compared(name, &question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
+                self.compared(name, question, gone, &|| MadeEdition::Kit(Box::new(Work::clone(&work))))
             }
             _ if question.file == drawer::AFTER => drawer_after(&DrawnOrder::of(&work)),
-            _ => taken_away(&question, &|files, sink| {
+            _ => taken_away(question, &|files, sink| {
                 work.write(files, sink)?;
-                taken::put(&question, sink)
+                taken::put(question, sink)
             }),
         }
     }
@@ -300,17 +314,17 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     let search = question.machine.search(Effort::Low, 1);
     // With a machine that can't be told nothing is laid out.
     let mut work =
-        if usable { Work::new(album, cutter, Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
+        if usable { Work::new(album, cutter.clone(), Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
     work.add(read.findings);
     let told = files.tell(&mut work.findings);
     work.add(told);
-    let machine = question.machine.told(&machine.findings);
+    let told = question.machine.told(&machine.findings);
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "album": album::forms(&work, &root),
-        "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &machine }),
-        "machine": machine,
+        "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &told }),
+        "machine": machine::form(&question.machine, &machine.findings),
         "folds": parts_list::parts(&work),
         "sheets": sheets::sheets(&work),
         "take": sheets::take(&work, question),

@@ -57,7 +57,12 @@ pub(super) enum Wanted {
     /// Another group of makers of a class.
     AddGroup {},
     /// Files that it names are called otherwise on the table; each by its name alone.
-    CallFiles { names: BTreeMap<String, String> },
+    CallFiles {
+        names: BTreeMap<String, String>,
+        /// Kind files that were brought, for an album that names the folder in which they lay.
+        #[serde(default)]
+        folder: Vec<String>,
+    },
     /// One more file of an own kind.
     AddKindFile { name: String },
     /// More sheets lie in the drawer.
@@ -131,7 +136,7 @@ pub(super) fn apply(
             hand.notes.extend(units::moved(album, &hand.source));
         }
         Wanted::Sold { list, name, of, price } => terms::sold(&mut hand, list, name, [of, price])?,
-        Wanted::CallFiles { names } => named::call_files(&mut hand, names)?,
+        Wanted::CallFiles { names, folder } => named::call_files(&mut hand, names, folder)?,
         Wanted::AddKindFile { name } => hand.kind_file(&root, name)?,
         Wanted::AddKit { .. } | Wanted::Choose { .. } | Wanted::OwnPaper { .. } | Wanted::AddGroup {} => {
             return Err(gone(Said::new("the-batch")));
@@ -143,9 +148,9 @@ pub(super) fn apply(
 
 /// A file that can't be read yet, with its files called as they are called on the table; nothing else is changed of such.
 pub(super) fn of_unread(source: &Source, wanted: &Wanted) -> Option<String> {
-    let Wanted::CallFiles { names } = wanted else { return None };
+    let Wanted::CallFiles { names, folder } = wanted else { return None };
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
-    named::call_files(&mut hand, names).ok()?;
+    named::call_files(&mut hand, names, folder).ok()?;
     Some(hand.source.mark().to_owned() + hand.source.text())
 }
 

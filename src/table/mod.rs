@@ -20,7 +20,7 @@ mod example;
 mod form;
 mod hand;
 mod handed;
-mod kit;
+mod machine;
 mod named;
 mod numbers;
 mod on_table;
@@ -42,6 +42,6 @@ mod words;
 
 pub use access::token;
 pub use answer::Session;
-pub use named::{beside_of, brought, drawings, names};
+pub use named::{beside_of, brought, drawings, names, unfolded};
 pub use open::{LaidFile, Opened};
 pub use server::serve;

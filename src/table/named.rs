@@ -124,8 +124,50 @@ pub(super) fn free(name: &str, is_free: &dyn Fn(&str) -> bool) -> String {
     std::iter::once(name.to_owned()).chain(numbered).find(|one| is_free(one)).unwrap_or_default()
 }
 
-/// Calls files as they are called on the table, in whatever folder they were.
-pub(super) fn call_files(hand: &mut Hand, names: &BTreeMap<String, String>) -> Result<(), Box<Finding>> {
+/// An album's text that names the files of a folder of kinds one by one; `of` gives what a name is a folder of, none where it is none.
+#[must_use]
+pub fn unfolded(source: &Source, of: &mut dyn FnMut(&str) -> Option<Vec<String>>) -> String {
+    let root = Node::read(source).ok();
+    let mut changes: Vec<(Range<usize>, String)> = Vec::new();
+    let mut known: Vec<String> = Vec::new();
+    let mut files = |name: &str| {
+        let files = of(name)?.into_iter().filter(|file| !known.contains(file)).collect::<Vec<_>>();
+        known.extend(files.iter().cloned());
+        Some(files.into_iter().map(|file| Value::from(file).to_string()).collect::<Vec<_>>().join(", "))
+    };
+    if let Some(kinds) = root.as_ref().and_then(|root| root.get(KINDS)) {
+        match &kinds.tree {
+            Tree::Text(name) => {
+                changes.extend(files(name).map(|files| (kinds.range.clone(), format!("[{files}]"))));
+            }
+            Tree::Array(items) => changes.extend(items.iter().filter_map(|item| match &item.tree {
+                Tree::Text(name) => {
+                    files(name).filter(|files| !files.is_empty()).map(|files| (item.range.clone(), files))
+                }
+                _ => None,
+            })),
+            _ => {}
+        }
+    }
+    let mut text = source.text().to_owned();
+    for (range, files) in changes.into_iter().rev() {
+        text.replace_range(range, &files);
+    }
+    source.mark().to_owned() + &text
+}
+
+/// Calls files as they are called on the table, in whatever folder they were; `folder` holds the kind files of a folder that is named.
+pub(super) fn call_files(
+    hand: &mut Hand,
+    names: &BTreeMap<String, String>,
+    folder: &[String],
+) -> Result<(), Box<Finding>> {
+    if !folder.is_empty() {
+        // A page is handed files, never a folder: what is no file's name is where they lay.
+        let is_file = |said: &str| names.contains_key(said) || bare(said).to_lowercase().ends_with(".json");
+        let text = unfolded(&hand.source, &mut |said| (!is_file(said)).then(|| folder.to_vec()));
+        hand.take(text)?;
+    }
     let text = calling(&hand.source, &|said| names.get(said).or_else(|| names.get(bare(said))).cloned());
     hand.take(text)
 }

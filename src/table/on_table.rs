@@ -2,7 +2,7 @@
 //! A file on the table, as the page sends it along: its name, its text, what kind of file it is, its drawings.
 
 use crate::fields::{Node, Source, Tree, of_kind};
-use crate::{batch, cutter, drawer, editions, kind_file};
+use crate::{batch, coupon, cutter, drawer, editions, kind_file};
 use serde::Deserialize;
 
 /// A drawing on the table. It belongs to the file that names it: two albums may each have their own of one name.
@@ -33,7 +33,7 @@ pub(super) struct TableFile {
 }
 
 impl TableFile {
-    /// `album`, `drawer`, `cutter`, `kind`
+    /// `album`, `drawer`, `cutter`, `kind`, `measured`
     pub(super) fn kind(&self) -> &str {
         self.kind.as_deref().unwrap_or("album")
     }
@@ -48,6 +48,7 @@ pub(super) fn kind(source: &Source) -> &'static str {
         Some(Tree::Text(format)) if of_kind(&format, cutter::FORMAT) => "cutter",
         Some(Tree::Text(format)) if of_kind(&format, editions::REPORT_FORMAT) => "report",
         Some(Tree::Text(format)) if of_kind(&format, kind_file::FORMAT) => "kind",
+        Some(Tree::Text(format)) if of_kind(&format, coupon::FORMAT) => "measured",
         _ => "album",
     }
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What there is to start from: the file that the table was opened with, examples, kinds, sheets.
 
-use super::{album, drawer, on_table, pictures};
+use super::{album, drawer, machine, on_table, pictures};
 use crate::album::{Role, starter};
 use crate::fields::Source;
 use crate::length::Units;
@@ -27,6 +27,14 @@ const EXAMPLES: &[(&str, &str, &str)] = &[
         "Five pages in a wrap cover, with papers and tags",
         include_str!("../../fixtures/garden-year.json"),
     ),
+];
+
+/// Cutter files to start from: their file's name, what they are for, their text.
+const CUTTERS: &[(&str, &str, &str)] = &[
+    ("blade-on-card.json", "A swivelling blade in card", include_str!("../../fixtures/cutters/blade-on-card.json")),
+    ("laser-on-card.json", "A laser in card", include_str!("../../fixtures/cutters/laser-on-card.json")),
+    ("laser-on-board.json", "A laser in board", include_str!("../../fixtures/cutters/laser-on-board.json")),
+    ("pen-alone.json", "A pen that draws what is cut by hand", include_str!("../../fixtures/cutters/pen-alone.json")),
 ];
 
 /// Sheets that have no standard name but are sold: our choice, common in shops.
@@ -74,6 +82,9 @@ pub(super) fn open(opened: Option<&Opened>) -> Value {
             "files": opened.files.iter().map(laid).collect::<Vec<_>>(),
         })),
         "drawer": drawer::empty(),
+        "cutter": machine::empty(),
+        "measured": machine::no_readings(),
+        "cutters": CUTTERS.iter().map(|(name, about, text)| json!({ "name": name, "about": about, "text": text })).collect::<Vec<_>>(),
         "starters": { "mm": starter(Units::Mm), "in": starter(Units::In) },
         "examples": EXAMPLES.iter().map(shown).collect::<Vec<_>>(),
         "kinds": {

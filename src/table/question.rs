@@ -2,7 +2,7 @@
 //! What the page asks: about which file, beside which others, with which machine, after which change.
 
 use super::change::Wanted;
-use super::kit::Machine;
+use super::machine::Machine;
 use super::on_table::{TableDrawing, TableFile};
 use serde::Deserialize;
 
@@ -19,6 +19,9 @@ pub(super) struct Question {
     /// Which file of the kit.
     #[serde(default)]
     pub file: String,
+    /// The sheet that a test piece is cut from.
+    #[serde(default)]
+    pub sheet: String,
     /// Which page is drawn, from 0.
     #[serde(default)]
     pub page: usize,
@@ -66,6 +69,7 @@ impl EarlierFile {
             machine,
             change: None,
             file,
+            sheet: String::new(),
             page: 0,
             formats,
             files,

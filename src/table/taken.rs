@@ -13,20 +13,21 @@ use crate::fields::Source;
 use crate::finding::Said;
 use crate::write::{Memory, Sink, WriteProblem};
 
-/// The file that holds the machine's settings, where there are any.
-const CUTTER_FILE: &str = "my-cutter.json";
-
 /// The file that says how all of it is made again.
 const COMMAND_FILE: &str = "command.txt";
 
 /// `hingeleaf kit spring.json --out kit`
 pub(super) fn command(question: &Question) -> String {
     let name = bare(&question.name);
-    let plain = name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
-    let name = if plain { name.to_owned() } else { format!("\"{name}\"") };
-    let cutter = question.machine.file().map(|_| format!(" --cutter {CUTTER_FILE}")).unwrap_or_default();
+    let cutter = question.machine.file().map(|(name, _)| format!(" --cutter {}", word(name))).unwrap_or_default();
     let trimmer = if question.machine.trimmer { " --trimmer" } else { "" };
-    format!("hingeleaf kit {name} --out kit{cutter}{trimmer}")
+    format!("hingeleaf kit {} --out kit{cutter}{trimmer}", word(name))
+}
+
+/// A file's name as a word of a command.
+fn word(name: &str) -> String {
+    let plain = name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    if plain { name.to_owned() } else { format!("\"{name}\"") }
 }
 
 /// Whether everything is asked for.
@@ -71,7 +72,11 @@ pub(super) fn put(question: &Question, sink: &mut Memory) -> Result<(), WritePro
         files.extend(text.map(|text| (file.name.clone(), text)));
     }
     files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, drawing.text)));
-    files.extend(question.machine.file().map(|text| (CUTTER_FILE.to_owned(), text)));
+    // The file of a group may be the machine's, too.
+    if let Some((name, text)) = question.machine.file().filter(|(name, _)| files.iter().all(|(known, _)| known != name))
+    {
+        files.push((name.to_owned(), text.to_owned()));
+    }
     files.push((COMMAND_FILE.to_owned(), command(question) + "\n"));
     for (name, text) in files {
         if sink.files.contains_key(&name) {

@@ -46,6 +46,11 @@ pub(super) fn named(path: &str) -> String {
     capital(&say(&field))
 }
 
+/// What the page says of a field besides.
+pub(super) fn about(name: &str) -> Option<String> {
+    words::about(name)
+}
+
 /// What a choice is called.
 pub(super) fn choice(word: &str) -> String {
     words::choice(word)

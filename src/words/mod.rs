@@ -230,6 +230,12 @@ pub fn label(name: &str) -> String {
     entry(&key).unwrap_or_else(|| name.replace(['_', '-'], " "))
 }
 
+/// What is said of a field on the page, where that is more than its own table says.
+#[must_use]
+pub fn about(name: &str) -> Option<String> {
+    entry(&format!("about-{}", name.replace('_', "-")))
+}
+
 /// What a field's choice is called on the page.
 #[must_use]
 pub fn choice(word: &str) -> String {

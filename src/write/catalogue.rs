@@ -87,7 +87,7 @@ fn value(kinds: &[&'static Kind]) -> Value {
 }
 
 /// What a field takes and what holds without it: `0 to 2000 mm, 6 mm or 1/4 in if left out`.
-fn words(field: &Field) -> String {
+pub(super) fn words(field: &Field) -> String {
     let takes = match field.takes {
         Takes::Length { least, most } => {
             format!("{} to {} mm", Length::from_mm(least).plain(Units::Mm), Length::from_mm(most).plain(Units::Mm))

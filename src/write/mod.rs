@@ -19,6 +19,7 @@ mod folder;
 mod font;
 mod frame;
 mod guide;
+mod handbook;
 mod measures;
 mod number;
 #[cfg(feature = "pdf")]
@@ -45,6 +46,7 @@ pub use dxf::{DXF_BUILT, dxf};
 pub use findings::{checked, findings, mended};
 pub use folder::{Folder, FolderContent, FolderProblem};
 pub use guide::{GUIDE_HASHES, GUIDE_SCRIPT, GUIDE_STYLE, guide, kit_card, teaching_sheet};
+pub use handbook::{HandbookCommand, handbook};
 #[cfg(feature = "pdf")]
 pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]

@@ -48,7 +48,7 @@ fn sixty_four_mixes_are_all_worked_out() {
     }
 }
 
-/// Pages on a held base, half a millimetre apart.
+/// Pages on a held base, half a millimetre apart; `fit.rs` has what is said past it.
 #[test]
 fn four_hundred_pages_are_laid_open() {
     for (pages, laid) in [(399_u32, true), (400, true), (401, false)] {
@@ -65,15 +65,6 @@ fn four_hundred_pages_are_laid_open() {
         let section = CrossSection { base, leaves: (0..pages).map(leaf).collect(), free: false, loose: false };
         assert_eq!(openings(section).is_some(), laid, "{pages} pages");
     }
-    // What is said of it, with both numbers.
-    let pages = vec![r#"{ "kind": "pocket" }"#; 401].join(",");
-    let temp = TempDir::new("limits-open");
-    let text = format!(
-        r#"{{ "format": "hingeleaf-album/1", "page": {{ "width": 60, "height": 80 }}, "pages": [{pages}],
-          "stocks": {{ "card": {{ "sheet": "3000x3000mm", "caliper": 0.3 }} }} }}"#
-    );
-    let run = hingeleaf(["check", temp.put("album.json", text).to_str().unwrap()]);
-    assert!(["not-laid-open", "401 pages", "400 are"].iter().all(|word| run.out.contains(word)), "{}", run.out);
 }
 
 /// A square and lines of another layer: all are counted, the square alone is cut.
@@ -135,10 +126,8 @@ fn five_hundred_kinds_lie_in_a_folder() {
     let album = r#"{ "format": "hingeleaf-album/1", "kinds": "kinds", "page": { "width": 148, "height": 190 },
         "stocks": { "card": { "sheet": "A4", "caliper": 0.3 } }, "pages": [{ "kind": "pocket" }] }"#;
     let file = temp.put("album.json", album);
-    (0..499).for_each(|number| drop(temp.put(&format!("kinds/kind-{number}.json"), kind(number))));
-    for (number, code) in [(499, 0), (500, 2)] {
-        let run = hingeleaf(["check", file.to_str().unwrap()]);
-        assert_eq!(run.code, 0, "below {number}: {run:?}");
+    (0..498).for_each(|number| drop(temp.put(&format!("kinds/kind-{number}.json"), kind(number))));
+    for (number, code) in [(498, 0), (499, 0), (500, 2)] {
         temp.put(&format!("kinds/kind-{number}.json"), kind(number));
         let run = hingeleaf(["check", file.to_str().unwrap()]);
         assert_eq!(run.code, code, "{} kinds: {run:?}", number + 1);

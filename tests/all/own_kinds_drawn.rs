@@ -234,8 +234,8 @@ fn edged(edges: [&str; 2], row: &str) -> String {
     let [first, second] = edges;
     let (side, breadth) = if row == "across" { ("width", "height") } else { ("height", "width") };
     album("PANEL").replacen(r#"{ "height": "height", "panels": [{ "name": "view", "width": "width", PANEL }] }"#, &format!(
-        r#"{{ "row": "{row}", "{breadth}": "{breadth}", "panels": [{{ "name": "view", "{side}": "{side} - 20 mm", {first} }},
-           {{ "name": "strip", "{side}": "20 mm", "fold": "valley", "angle": 0, {second} }}] }}"#), 1)
+        r#"{{ "row": "{row}", "{breadth}": "{breadth}", "panels": [{{ "name": "view", "{side}": "{side} - 20 mm" {first} }},
+           {{ "name": "strip", "{side}": "20 mm", "fold": "valley", "angle": 0 {second} }}] }}"#), 1)
 }
 
 /// A form that a drawing shows stands at any free edge of any panel: it makes the part deeper by 5 mm there, and adds its area, which
@@ -245,10 +245,10 @@ fn a_drawn_edge_stands_at_every_free_edge() {
     // Its foot looks down; a tab that looks left has its foot at the right.
     let tab = |at: &str, depth: &str| {
         format!(
-            r#""{at}": [{{ "name": "tab", "{depth}": "5 mm", "fold": "both", "angle": 0, "outline": {{ "file": "FILE" }} }}]"#
+            r#", "{at}": [{{ "name": "tab", "{depth}": "5 mm", "fold": "both", "angle": 0, "outline": {{ "file": "FILE" }} }}]"#
         )
     };
-    let plain = sound(&edged(["", ""], "across").replace(", }", " }").replace("SIDE", "left"));
+    let plain = sound(&edged(["", ""], "across").replace("SIDE", "left"));
     let area = 20.0 * 5.0 - 2.0 * (1.0 - PI / 4.0) * 25.0;
     let mut tried = 0;
     for row in ["across", "up"] {
@@ -263,18 +263,20 @@ fn a_drawn_edge_stands_at_every_free_edge() {
             edges[0] = more[0].as_str();
             edges[1] = more[1].as_str();
             // Where the two panels meet no edge is free.
-            let meets = match (row, panel, at) {
-                ("across", 0, "right") | ("across", 1, "left") | ("up", 0, "head") | ("up", 1, "tail") => true,
-                _ => false,
-            };
+            let meets = matches!(
+                (row, panel, at),
+                ("across", 0, "right") | ("across", 1, "left") | ("up", 0, "head") | ("up", 1, "tail")
+            );
             for side in ["left", "right"] {
-                let (part, findings) = made(&edged(edges, row).replace(", }", " }").replace("SIDE", side));
+                let (part, findings) = made(&edged(edges, row).replace("SIDE", side));
                 if meets {
                     let ids: Vec<&str> = findings.iter().map(|finding| finding.id).collect();
                     assert_eq!(ids, ["hung-along-row"], "{row} {panel} {at}: {findings:?}");
                     continue;
                 }
-                assert!(findings.is_empty(), "{row} {panel} {at}: {findings:?}");
+                // The spine's tab is as tall as the page, which the first panel of a row that runs up is not.
+                let told = findings.iter().any(|finding| row == "across" || finding.id != "sticks-out");
+                assert!(!told, "{row} {panel} {at}: {findings:?}");
                 let part = part.unwrap();
                 near(part.flat.area(), plain.flat.area() + area, 1e-3);
                 let size = if level { (105.0, 80.0) } else { (100.0, 85.0) };
@@ -291,11 +293,9 @@ fn a_drawn_edge_stands_at_every_free_edge() {
 /// Along its row a panel carries nothing where it is repeated, and nothing but at the row's end.
 #[test]
 fn rows_hang_along_a_row_at_its_ends_alone() {
-    let lid = r#""right": [{ "name": "lid", "width": "9 mm", "fold": "valley" }]"#;
-    let ids = |text: String| {
-        made(&text.replace(", }", " }").replace("SIDE", "left")).1.iter().map(|one| one.id).collect::<Vec<_>>()
-    };
+    let lid = r#", "right": [{ "name": "lid", "width": "9 mm", "fold": "valley" }]"#;
+    let ids = |text: String| made(&text.replace("SIDE", "left")).1.iter().map(|one| one.id).collect::<Vec<_>>();
     assert_eq!(ids(edged([lid, ""], "across")), ["hung-along-row"]);
-    assert_eq!(ids(edged(["", &format!(r#""times": 2, {lid}"#)], "across")), ["hung-along-row"]);
+    assert_eq!(ids(edged(["", &format!(r#", "times": 2 {lid}"#)], "across")), ["hung-along-row"]);
     assert!(ids(edged(["", lid], "across")).is_empty());
 }

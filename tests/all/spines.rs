@@ -284,6 +284,26 @@ fn a_thicker_page_has_more_stubs() {
     assert!(closed.pages.iter().all(|page| page.room >= 0.0 && page.stands_out.abs() < 1e-9), "{closed:?}");
 }
 
+/// What is folded and put in has one thickness, as a card that is as thick: not one for each of its panels.
+#[test]
+fn a_folded_insert_counts_once() {
+    let thick = |insert: &str| {
+        let pages = [r#"{ "kind": "pocket" }"#.to_owned()];
+        let text = text(&pages, r#""kind": "stubs""#);
+        let insert =
+            format!(r#", "inserts": [{{ "kind": "{insert}", "width": 60, "height": 80, "thickness": 3 }}] }}"#);
+        let text = format!("{}{insert}", text.trim_end().strip_suffix('}').unwrap());
+        hingeleaf::parts::page_thickness(&album(&text), &Cutter::default())[0]
+    };
+    // Two walls and a seam of 0.3 each, two panels of 0.2 and the tab of 0.3, and 3 in the pocket, all at one place or 3 beside
+    // the head and the tab: never more.
+    let card = thick("journal-card");
+    assert!(card > 3.0 && card <= 1.6 + 3.0, "{card}");
+    for folded in ["accordion", "booklet", "envelope"] {
+        near(thick(folded), card, 1e-9);
+    }
+}
+
 /// Thickness is counted twice by different ways: layers of a page drawn flat, and panels folded in space.
 #[test]
 fn a_page_is_as_thick_flat_as_it_is_folded() {

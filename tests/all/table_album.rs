@@ -222,6 +222,13 @@ fn a_mend_mends() {
     assert!(all["notes"][0].as_str().unwrap().contains("closing flap"), "{}", all["notes"]);
 }
 
+/// A cutter file with these settings.
+fn cutter(settings: &Value) -> String {
+    let mut file = settings.clone();
+    file["format"] = "hingeleaf-cutter/1".into();
+    file.to_string()
+}
+
 #[test]
 fn the_zip_is_the_kit_that_the_command_line_writes() {
     let table = Table::start();
@@ -229,7 +236,7 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
         ("orchard-notes", json!({}), vec![]),
         (
             "tide-table",
-            json!({ "kerf": "0.1", "gap": "1", "margin": "1/8 in", "trimmer": true }),
+            json!({ "text": cutter(&json!({ "kerf": 0.1, "gap": 1, "margin": "1/8 in" })), "trimmer": true }),
             vec!["--kerf", "0.1", "--gap", "1", "--margin", "1/8in", "--trimmer"],
         ),
     ] {
@@ -272,12 +279,12 @@ fn the_zip_is_the_kit_that_the_command_line_writes() {
 fn a_machine_that_can_not_be_told_stops_the_work() {
     let table = Table::start();
     for (name, typed) in [("margin", "500"), ("margin", "x"), ("gap", "-1"), ("kerf", "1/0 in"), ("kerf", "title")] {
-        let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": { name: typed } });
+        let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": { "text": cutter(&json!({ name: typed })) } });
         let bytes = question.to_string().into_bytes();
         let answer = table.post("work", &bytes).json();
         let first = &answer["fit"]["findings"][0];
         assert_eq!((&first["path"], &first["level"]), (&json!(format!("cutter.{name}")), &json!("stop")), "{typed}");
-        assert_eq!(answer["machine"][0], *first, "{typed}");
+        assert_eq!(answer["machine"]["findings"][0], *first, "{typed}");
         assert_eq!((&answer["fit"]["stopped"], &answer["sheets"]), (&json!(true), &Value::Null), "{typed}");
         assert!(answer["fit"]["sentence"].as_str().unwrap().starts_with("Nothing can be cut"), "{}", answer["fit"]);
         assert!(answer["take"]["sentence"].as_str().unwrap().starts_with("Nothing to cut"), "{}", answer["take"]);
@@ -286,6 +293,65 @@ fn a_machine_that_can_not_be_told_stops_the_work() {
             assert_eq!(table.post(question, &bytes).status, 409, "{question} with {typed}");
         }
     }
+}
+
+/// Every field that a cutter file may have stands on the page once, is written where it belongs, and limits are told at a field.
+#[test]
+fn all_of_a_cutter_file_is_on_the_page() {
+    let table = Table::start();
+    let ask = |text: &str| {
+        let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": { "text": text } });
+        table.post("work", question.to_string().as_bytes()).json()
+    };
+    let set = |text: &str, path: &str, typed: &str| -> String {
+        let question =
+            json!({ "name": "c.json", "text": text, "change": { "do": "set", "path": path, "typed": typed } });
+        let answer = table.post("work", question.to_string().as_bytes()).json();
+        answer["text"].as_str().unwrap_or_else(|| panic!("{path}: {answer}")).to_owned()
+    };
+    let paths = |answer: &Value| -> Vec<String> {
+        let groups = answer["machine"]["groups"].as_array().unwrap().iter();
+        let rows = groups.flat_map(|group| group["rows"].as_array().unwrap());
+        rows.map(|row| row["path"].as_str().unwrap().to_owned()).collect()
+    };
+    let nothing = cutter(&json!({}));
+    // The schema, which is made for editors, says what there is; the head and `$schema` are no settings.
+    let schema: Value =
+        serde_json::from_str(&std::fs::read_to_string(project().join("fixtures/schemas/cutter.json")).unwrap())
+            .unwrap();
+    let shown = paths(&ask(&nothing));
+    for name in schema["properties"].as_object().unwrap().keys() {
+        if !matches!(name.as_str(), "format" | "units" | "$schema") {
+            let way = format!("cutter.{name}");
+            assert!(shown.iter().any(|path| *path == way || path.starts_with(&format!("{way}."))), "{name} is missing");
+        }
+    }
+    // One number for all three is parted where one of them becomes another.
+    let parted = set(&cutter(&json!({ "passes": 2 })), "cutter.passes.score", "3");
+    let parted: Value = serde_json::from_str(&parted).unwrap();
+    assert_eq!(parted["passes"], json!({ "cut": 2, "score": 3, "draw": 2 }));
+    let nicked = set(&nothing, "cutter.nicks", "more");
+    let answer = ask(&nicked);
+    assert!(paths(&answer).contains(&"cutter.nicks.small_under".to_owned()));
+    assert_eq!(answer["machine"]["findings"][0]["path"], "cutter.gap", "nicks without a gap");
+    assert_eq!((&answer["fit"]["stopped"], &answer["sheets"]), (&json!(true), &Value::Null));
+    let sound = ask(&set(&nicked, "cutter.gap", "1"));
+    assert_eq!((&sound["machine"]["findings"], &sound["fit"]["stopped"]), (&json!([]), &json!(false)));
+    assert_eq!(set(&nicked, "cutter.nicks", ""), nothing);
+    // What was measured: a row of ten strips of 98 mm and a slot of 100.2 mm make (100.2 - 98) / 11 = 0.2 mm.
+    let measured = |slots: f64| {
+        json!({ "format": "hingeleaf-measured/1", "scale": { "across": 100 }, "strips": 98, "slots": slots })
+            .to_string()
+    };
+    let worked = |slots: f64| {
+        let machine = json!({ "text": nicked, "measured": measured(slots) });
+        let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": machine });
+        table.post("work", question.to_string().as_bytes()).json()["machine"]["measured"].clone()
+    };
+    let made: Value = serde_json::from_str(worked(100.2)["text"].as_str().unwrap()).unwrap();
+    assert_eq!((made["kerf"].as_f64(), made["nicks"]["count"].as_f64()), (Some(0.2), Some(2.0)));
+    let broken = worked(300.0);
+    assert_eq!((&broken["text"], &broken["findings"][0]["path"]), (&Value::Null, &json!("measured.slots")));
 }
 
 /// Names that the maker gave are called so, however a field of the same name is called on the page.

@@ -168,6 +168,53 @@ fn the_zip_holds_kind_files_and_makes_itself_again() {
     assert!(begun["text"].as_str().unwrap().contains("\"steps.json\""));
 }
 
+/// An album that names a folder of kinds names the files instead that were brought, each once, and the zip makes itself of them.
+#[test]
+fn a_folder_of_kinds_becomes_its_files() {
+    let table = Table::start();
+    let low = kind().replace("\"step-pocket\"", "\"low-pocket\"");
+    let both =
+        json!([{ "name": NAME, "text": kind(), "kind": "kind" }, { "name": "low.json", "text": low, "kind": "kind" }]);
+    for (said, called) in [
+        (r#""kinds/""#, r#"["low.json", "step-pocket.json"]"#),
+        (r#""kinds""#, r#"["low.json", "step-pocket.json"]"#),
+        (r#"["own/kinds/"]"#, r#"["low.json", "step-pocket.json"]"#),
+        (r#"["own/step-pocket.json"]"#, r#"["step-pocket.json"]"#),
+    ] {
+        let mut question = json!({ "name": "steps.json", "text": steps(said), "files": both });
+        let names = json!({ NAME: NAME, "low.json": "low.json" });
+        question["change"] = json!({ "do": "call-files", "names": names, "folder": ["low.json", NAME] });
+        let answer = ask(&table, "work", &question);
+        assert_eq!(answer["text"], json!(steps(called)), "{said}");
+        assert_eq!(answer["fit"]["stopped"], false, "{said}: {}", answer["fit"]["findings"]);
+        question["text"] = answer["text"].clone();
+        question.as_object_mut().unwrap().remove("change");
+        let files: &[&str] = if called.contains("low") { &["low.json", NAME] } else { &[NAME] };
+        makes_itself(&zipped(&table, &question), "steps.json", files);
+    }
+    // A folder of which nothing was brought stays, and is told.
+    let text = steps(r#""kinds/""#);
+    let change = json!({ "do": "call-files", "names": {}, "folder": [] });
+    let answer = ask(&table, "work", &json!({ "name": "steps.json", "text": text, "change": change }));
+    assert_eq!((&answer["text"], &answer["missing"]), (&json!(text), &json!(["kinds/"])));
+}
+
+#[test]
+fn the_table_is_opened_with_a_folder_of_kinds() {
+    let folder = TempDir::new("kinds-folder-open");
+    std::fs::create_dir(folder.join("kinds")).unwrap();
+    folder.put("kinds/step-pocket.json", kind());
+    folder.put("kinds/low.json", kind().replace("\"step-pocket\"", "\"low-pocket\""));
+    let album = folder.put("steps.json", steps(r#""kinds/""#));
+    let table = Table::start_with(&[album.to_str().unwrap()]);
+    let file = table.post("open", b"{}").json()["file"].clone();
+    assert_eq!(file["text"], json!(steps(r#"["low.json", "step-pocket.json"]"#)));
+    let question = json!({ "name": file["name"], "text": file["text"], "files": file["files"] });
+    let answer = ask(&table, "work", &question);
+    assert_eq!(answer["fit"]["stopped"], false, "{}", answer["findings"]);
+    assert!(names(&answer["album"]["kinds"]["page"]).contains(&"low-pocket"));
+}
+
 #[test]
 fn the_table_is_opened_with_kind_files() {
     let folder = TempDir::new("kinds-open");

@@ -129,7 +129,8 @@ pub(crate) fn work() -> Target {
         let mut files = Memory::default();
         work.write(&Files::of(&["svg", "dxf", "csv", "html"]), &mut files)
             .map_err(|wrong| format!("not written: {wrong}"))?;
-        if files.files.len() < 4 { Err(format!("only {} files", files.files.len())) } else { Ok(true) }
+        // What is all cut on a trimmer has no sheets for a machine.
+        if files.files.len() < 3 { Err(format!("only {} files", files.files.len())) } else { Ok(true) }
     };
     Target { make: Box::new(make), run: Box::new(run) }
 }

@@ -3,6 +3,7 @@
 
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { machineOnPage } from "./on_machine.mjs";
 import { check, download, out, says, settled, start, tell, text, window } from "./browse.mjs";
 
 const table = await start();
@@ -151,8 +152,9 @@ await check("undo takes the machine's settings back", async (must) => {
   must((await undo.getAttribute("aria-disabled")) === "true", "there is more to undo");
   for (let count = 0; count < 3; count += 1) await page.getByRole("button", { name: "Redo" }).click();
   await says(page, "#album .result", "148 × 185");
-  const { trimmer, margin: again } = (await kept(page)).machine;
-  must(trimmer && again === "7", `redo gives ${trimmer} and ${again}`);
+  const { machine: { trimmer, name }, albums } = await kept(page);
+  const again = JSON.parse(albums.find((one) => one.name === name).text).margin;
+  must(trimmer && again === 7, `redo gives ${trimmer} and ${again}`);
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });
@@ -182,8 +184,10 @@ await check("two windows of one album lose nothing of either", async (must) => {
   await page.waitForTimeout(500);
   await other.getByLabel("Page height").fill("172");
   await says(other, "#album .result", "141 × 172");
-  const { albums, machine: set } = await kept(page);
-  must(albums.length === 2 && set.gap === "2", `${albums.length} albums are kept, and a gap of ${set.gap}`);
+  const { albums: files, machine: { name } } = await kept(page);
+  const albums = files.filter((one) => !one.kind);
+  const { gap } = JSON.parse(files.find((one) => one.name === name).text);
+  must(albums.length === 2 && gap === 2, `${albums.length} albums are kept, and a gap of ${gap}`);
   must((await text(page, "#album .result")).includes("in,"), "the other window's album came onto this table");
   must(JSON.parse(albums[0].text).page.height === 172 && JSON.parse(albums[0].text).page.width === 141, "a size is lost");
   // What another window took off the table is not shown on.
@@ -388,6 +392,8 @@ await check("what is typed upon a change that is made meanwhile is no part of it
   two.child.kill();
   await context.close();
 });
+
+await machineOnPage(table.address);
 
 table.child.kill();
 await tell();

@@ -112,6 +112,29 @@ await check("a kind and its drawing are brought, apart or together", async (must
   }
 });
 
+await check("a folder of kinds is brought with its album, or after it", async (must) => {
+  const low = json("low.json", kind.toString().replace('"step-pocket"', '"low-pocket"'));
+  const all = json("folder.json", album.replace('["own/step-pocket.json"]', '"kinds/"').replace('"Steps"', '"Folder"'));
+  for (const together of [true, false]) {
+    const { context, page, complaints } = await window(table.address);
+    await page.locator(".examples button").first().waitFor();
+    await page.locator("#file").setInputFiles([all, ...(together ? [files[1], low] : [])]);
+    if (!together) {
+      await says(page, ".findings", "there is no kinds/ on the table");
+      await page.locator("#kit-file").setInputFiles([files[1], low]);
+    }
+    await says(page, "#album .result", "2 pages");
+    must((await file(page)).kinds.join() === "step-pocket.json,low.json", "the files are not named one by one");
+    await page.locator("#new-page").selectOption("low-pocket");
+    await page.locator("form[data-do=add-page] button").click();
+    await says(page, "#album .result", "3 pages");
+    await still(page);
+    await download(page, "Everything in one zip", `folder-${together ? "together" : "apart"}.zip`);
+    must(complaints.length === 0, complaints.join("; "));
+    await context.close();
+  }
+});
+
 await check("the zip brings the kind back", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await page.locator(".examples button").first().waitFor();

@@ -112,7 +112,8 @@ def test_what_is_cut_is_what_the_kind_says(tmp_path, tables, name):
     for number, shapes in enumerate(wanted, 1):
         for piece, shape in shapes.items():
             called = kind["name"].replace("-", " ")
-            use = f"{called} {number}" if insert else f"page {number} {piece}"
+            own = f"{called} {number} {piece}" if len(shapes) > 1 else f"{called} {number}"
+            use = own if insert else f"page {number} {piece}"
             shape = shape.buffer(kerf / 2, quad_segs=200) if kerf else shape
             part = found[used[use]]
             off = min(apart(part, one) for one in (placed(shape, part), placed(affinity.rotate(shape, 180, origin=(0, 0)), part)))

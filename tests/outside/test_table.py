@@ -55,6 +55,7 @@ FAULTS = [
     "what is not used keeps its page while others would move",
     "the maker's own names stay as they are",
     "undo takes the machine's settings back",
+    "a machine is named, kept, exported, brought in and measured",
     "two windows of one album lose nothing of either",
     "what is no album does not come onto the table",
     "what was kept in another form hides no album",

@@ -15,6 +15,7 @@ JOBS = [
     "a kind file that is missing is opened",
     "a kind file is added to an album, and taken back",
     "a kind and its drawing are brought, apart or together",
+    "a folder of kinds is brought with its album, or after it",
     "the zip brings the kind back",
 ]
 
@@ -42,6 +43,12 @@ def test_a_kinds_drawing_lies_in_the_zip(used, tmp_path):
     together, apart = (held(used[0] / f"views-{how}.zip") for how in ("together", "apart"))
     assert together == apart
     makes_itself(together, tmp_path, "views.json", {"view.json", "moon.svg"}, [])
+
+
+def test_a_folders_kinds_lie_in_the_zip(used, tmp_path):
+    together, apart = (held(used[0] / f"folder-{how}.zip") for how in ("together", "apart"))
+    assert together == apart
+    makes_itself(together, tmp_path, "folder.json", {"step-pocket.json", "low.json"}, [])
 
 
 def test_an_album_that_comes_back_is_the_album_that_went(used):

@@ -10,6 +10,23 @@ page-maker = Entworfen von
 page-done = Schritte erledigt
 page-notes = Hinweise zum Entwurf
 page-again = Alle Häkchen löschen
+page-book-title = Das Handbuch
+page-book-about = Von der Idee zum Bausatz, den andere zusammensetzen: wie das Programm benutzt wird, was es kennt, was seine Dateien sagen, was seine Antworten bedeuten.
+page-book-offline = Es braucht kein Netz. Die Dateien, von denen es spricht, liegen in seinem Ordner unter „files“.
+page-book-english = Die meisten Texte gibt es bisher nur auf Englisch.
+page-book-contents = Inhalt
+page-book-search = Suchen
+page-book-search-hint = ein Wort oder zwei
+page-book-nothing = Diese Wörter stehen nirgends.
+page-book-first = Der erste Bausatz
+page-book-album = Ein eigenes Album
+page-book-parts = Seiten, Rücken, Einbände, Einlagen
+page-book-kinds = Eigene Arten
+page-book-machine = Die Maschine
+page-book-files = Was in den Dateien steht
+page-book-messages = Wenn etwas nicht stimmt
+page-book-commands = Alle Befehle
+page-book-mind = Vorsicht
 
 ## Zahlen
 number-decimal = ,

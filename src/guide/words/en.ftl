@@ -9,6 +9,23 @@ page-maker = Designed by
 page-done = steps done
 page-notes = From the maker
 page-again = Clear all ticks
+page-book-title = The maker's handbook
+page-book-about = From an idea to a kit that others put together: how the program is used, what it knows, what its files say, what its answers mean.
+page-book-offline = It needs no network. The files that it speaks of lie in its folder, in "files".
+page-book-english = This text is in English.
+page-book-contents = Contents
+page-book-search = Search
+page-book-search-hint = a word or two
+page-book-nothing = Nothing has these words.
+page-book-first = The first kit
+page-book-album = An album of your own
+page-book-parts = Pages, spines, covers, inserts
+page-book-kinds = Kinds of your own
+page-book-machine = Your machine
+page-book-files = What the files say
+page-book-messages = When something is wrong
+page-book-commands = Every command
+page-book-mind = Mind
 
 ## Numbers
 number-decimal = .

@@ -37,7 +37,7 @@ pub(super) fn apply(hand: &mut Hand, albums: &[TableFile], wanted: &Wanted) -> R
         Wanted::Choose { path } => choose(hand, &root, albums, path),
         Wanted::OwnPaper { path, like, name } => own_paper::put(hand, &root, albums, (path, like, name.trim())),
         Wanted::Sold { list, name, of, price } => terms::sold(hand, list, name, [of, price]),
-        Wanted::CallFiles { names } => named::call_files(hand, names),
+        Wanted::CallFiles { names, folder } => named::call_files(hand, names, folder),
         Wanted::AddGroup {} => class::add_group(hand, &root),
         Wanted::Units { units } => hand.alter(&Change::Set { path: "units".into(), value: units.clone().into() }),
         _ => Err(gone(Said::new("the-album"))),

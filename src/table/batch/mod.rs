@@ -21,7 +21,7 @@ pub(super) use start::start;
 
 use super::hand::Hand;
 use super::question::Question;
-use super::{drawer, said, words};
+use super::{drawer, machine, said, words};
 use crate::fields::{Node, Source};
 use crate::finding::Finding;
 use crate::layout::{Effort, Watch};
@@ -61,20 +61,21 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
     };
     let machine = question.machine.cutter();
     let (usable, cutter) = (machine.value.is_some(), machine.value.unwrap_or_default());
+    let form = machine::form(&question.machine, &machine.findings);
     let told = question.machine.told(&machine.findings);
     let search = question.machine.search(Effort::Low, 1);
     let mut work = BatchWork::new(read, cutter, Labels::Hidden, search, gone);
     work.add(batch.findings);
     let faults = files.tell(&mut work.findings);
     work.add(faults);
-    let stop = if usable { Vec::new() } else { told.clone() };
+    let stop = if usable { Vec::new() } else { told };
     json!({
         "text": text,
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "batch": forms::forms(&work, &root, &question.files),
         "fit": results::fit(&work, (&source, &root, &files), &stop),
         "drawer": drawer::form(&order(&work), &files, (&source, question)),
-        "machine": told,
+        "machine": form,
         "sheets": if usable { results::sheets(&work) } else { None },
         "tables": if usable { results::tables(&work) } else { Value::Null },
         "take": results::take(&work, question, usable),

@@ -6,7 +6,7 @@ import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 import { run } from "./run.js";
 import { terms } from "./terms.js";
 

@@ -6,7 +6,9 @@ import { groups } from "./class.js";
 import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
-import { findings, fit, laid, machine, mark, take } from "./results.js";
+import { findings, mark } from "./found.js";
+import { machine } from "./machine.js";
+import { fit, laid, take } from "./results.js";
 import { tables, terms } from "./terms.js";
 
 /** All sections of a batch. */

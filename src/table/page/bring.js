@@ -10,21 +10,8 @@ const LARGEST = 1_000_000;
 /** A report of a large order, or a drawing. */
 const LARGEST_OTHER = 6_000_000;
 /** Kinds of files that lie beside albums. */
-const SIDE = ["drawer", "cutter", "kind"];
+const SIDE = ["drawer", "cutter", "kind", "measured"];
 const ZIP = 200_000_000;
-/** What a zip of this page calls the settings of the machine. */
-const SETTINGS = "my-cutter.json";
-
-/** The machine's settings as the page keeps them. */
-function settings(bytes) {
-  try {
-    const all = JSON.parse(new TextDecoder().decode(bytes));
-    return Object.fromEntries(["kerf", "margin", "gap"].map((name) => [name, String(all[name] ?? "")]));
-  } catch {
-    return null;
-  }
-}
-
 /** Every file, or what is in it, as { name, bytes }; what is refused is told in `refused`. */
 async function unpacked(files, refused, report = false) {
   const all = [];
@@ -37,7 +24,7 @@ async function unpacked(files, refused, report = false) {
     if (isZip(bytes)) {
       const inside = await unzip(bytes, report).catch(() => []);
       if (!inside.some((one) => !isDrawing(one.name))) refused.push(`${file.name} holds no album and no batch file.`);
-      all.push(...inside.map((one) => ({ ...one, settings: one.name === SETTINGS })));
+      all.push(...inside.map((one) => ({ ...one, zipped: true })));
     } else if (file.size > (report || isDrawing(file.name) ? LARGEST_OTHER : LARGEST)) refused.push(`${file.name} is too large: an album file has some KB.`);
     else all.push({ name: file.name, bytes });
   }
@@ -84,25 +71,23 @@ async function read({ name, bytes }) {
 export async function bring(files, beside = false, as = null) {
   const refused = [];
   const known = [];
-  let machine = null;
   const all = await unpacked(files, refused);
   const drawings = drawingsOf(all);
   for (const file of all.filter((one) => !isDrawing(one.name))) {
-    if (file.settings) {
-      machine = settings(file.bytes);
-      continue;
-    }
     const one = await read(file);
-    if (one) known.push({ ...one, kind: one.kind ?? (one.batch ? null : as) });
+    if (one) known.push({ ...one, zipped: file.zipped, kind: one.kind ?? (one.batch ? null : as) });
     else refused.push(none(file.name));
   }
   const left = keep.current()?.id;
   const names = {};
   for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind, drawn: named(drawings, one.text) }).name;
+  // In a zip the cutter that nothing names is the machine's own.
+  const own = known.findLast((one) => one.zipped && one.kind === "cutter" && !known.some((other) => other !== one && other.text.includes(JSON.stringify(one.name))));
+  const machine = own ? names[own.name] : null;
   const brought = { albums: [], batches: [] };
   for (const one of known.filter((one) => !one.kind).sort((one, other) => one.batch - other.batch)) {
     // What lay in another folder is called by its name alone here.
-    const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names } } });
+    const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names }, folder: known.filter((side) => side.kind === "kind").map((side) => names[side.name]) } });
     const text = answer.text ?? one.text;
     const { name } = keep.open(one.name, text, { batch: one.batch, drawn: named(drawings, text) });
     if (!one.batch) names[one.name] = name;
@@ -112,7 +97,7 @@ export async function bring(files, beside = false, as = null) {
   if ((beside || !count) && left && !brought.batches.length) keep.choose(left);
   const of = (kind) => known.filter((one) => one.kind === kind).map((one) => names[one.name]);
   const drawn = count ? 0 : draw(drawings, refused);
-  return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), kinds: of("kind"), refused, brought: count, drawn, machine };
+  return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), measured: of("measured"), kinds: of("kind"), refused, brought: count, drawn, machine };
 }
 
 /** Files as one thing to compare with, which is not put on the table: a batch, an album, a report, with the files that belong to it. */
@@ -120,10 +105,10 @@ export async function opened(files) {
   const refused = [];
   const all = await unpacked(files, refused, true);
   const drawings = drawingsOf(all);
-  const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [] };
-  for (const { name, bytes } of all.filter((one) => !isDrawing(one.name) && !one.settings)) {
+  const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [], measured: [] };
+  for (const { name, bytes } of all.filter((one) => !isDrawing(one.name))) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
-    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter|kind)\//.exec(text) ?? [];
+    const [, sort] = /"format"\s*:\s*"hingeleaf-(album|batch|report|drawer|cutter|kind|measured)\//.exec(text) ?? [];
     if (sort) sorts[sort].push({ name, text, drawings: named(drawings, text), ...(SIDE.includes(sort) ? { kind: sort } : {}) });
   }
   const [one] = [...sorts.batch, ...sorts.album, ...sorts.report];

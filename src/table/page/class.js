@@ -4,7 +4,7 @@
 import { button, make } from "./make.js";
 import { elsewhere, field, rows } from "./fields.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 
 /** All groups, and what holds for the whole class. */
 export function groups(state) {

@@ -6,7 +6,8 @@ import { opened } from "./bring.js";
 import { button, make, save } from "./make.js";
 import * as keep from "./keep.js";
 import { asked, follow, render, rest, say, state, trouble } from "./main.js";
-import { findings, laid } from "./results.js";
+import { findings } from "./found.js";
+import { laid } from "./results.js";
 
 const NONE = { with: "", brought: null, text: "", answer: null, asking: false, failed: "" };
 const held = { ...NONE };

@@ -4,7 +4,7 @@
 import { button, make } from "./make.js";
 import { elsewhere, field, rows } from "./fields.js";
 import { unseen, within } from "./otherwise.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 import { asks } from "./states.js";
 import { table } from "./terms.js";
 

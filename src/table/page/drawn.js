@@ -6,7 +6,7 @@ import { bare, isDrawing } from "./drawings.js";
 import { elsewhere, idOf, rows } from "./fields.js";
 import * as keep from "./keep.js";
 import { change, render, say, state } from "./main.js";
-import { findings } from "./results.js";
+import { findings } from "./found.js";
 
 const LARGEST = 2_000_000;
 

@@ -3,7 +3,7 @@
 
 import { button, make } from "./make.js";
 import { capital, elsewhere, rows } from "./fields.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 
 /** What is found of an entry, or within it. */
 export const of = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));

@@ -91,7 +91,8 @@ function sheet(row, value, control, sheets) {
 
 /** A colour is typed, or picked: then the browser shows what it has for that. */
 function colour(row, value, control, view) {
-  const shown = view?.album?.stocks.find((stock) => row.path === `${stock.way}.colour`)?.colour;
+  const usual = /^#[\da-f]{6}$/i.test(row.usual) ? row.usual : undefined;
+  const shown = view?.album?.stocks.find((stock) => row.path === `${stock.way}.colour`)?.colour ?? usual;
   return make("span", { class: "picks" },
     make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: shown ?? "#8FA3B0", ...control }),
     make("input", { type: "color", "aria-label": `Pick it: ${row.label}`, "data-picks": row.path, value: /^#[\da-f]{6}$/i.test(value) ? value : shown ?? "#8fa3b0" }));

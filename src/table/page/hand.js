@@ -10,6 +10,7 @@ import { DRAWER, DRAWER_FORMS } from "./drawers.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
 import { LARGE, open as openLarge } from "./large.js";
+import { MACHINE, MACHINE_FORMS, choose as chooseMachine, fileOfMachine } from "./machines.js";
 import { save, typing } from "./make.js";
 import { again, asked, callOff, change, drawPage, letGo, look, render, rest, say, state, trouble, unask } from "./main.js";
 
@@ -113,6 +114,7 @@ const DOES = {
   ...drawn.DRAWN,
   ...compare.COMPARED,
   ...DRAWER,
+  ...MACHINE,
   mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
@@ -175,6 +177,7 @@ function ask(where, words, yes, does) {
 const SUBMITS = {
   ...BATCH_FORMS,
   ...DRAWER_FORMS,
+  ...MACHINE_FORMS,
   "add-page": (form) => {
     const kind = form.querySelector("select").value;
     const at = state.chosen >= 0 ? state.chosen + 1 : pages();
@@ -198,18 +201,12 @@ const SUBMITS = {
   },
 };
 
-/** The file that a field is of: of the drawer's own there is one beside the album. */
-const fileOf = (path) => (path.startsWith("drawer.") ? keep.file(state.view.drawer.name) : keep.current());
+/** The file that a field is of: the drawer's and the machine's own lie beside the album. */
+const fileOf = (path) => (path.startsWith("drawer.") ? keep.file(state.view.drawer.name) : /^(cutter|measured)\./.test(path) ? fileOfMachine(path) : keep.current());
 
 /** A field's new value. */
 function set(control) {
   const path = control.dataset.path;
-  if (path.startsWith("cutter.")) {
-    keep.setMachine(path.slice("cutter.".length), control.value);
-    change();
-    typing.path = path;
-    return;
-  }
   typing.path = path;
   change({ do: "set", path, typed: control.value }, null, fileOf(path));
 }
@@ -219,20 +216,20 @@ async function openFiles(files, asKits = false) {
   if (!files.length) return;
   const before = keep.current();
   try {
-    const { names, drawers, cutters, kinds, refused, brought, drawn, machine } = await bring([...files], asKits);
-    const others = Object.entries(machine ?? {}).filter(([name, value]) => keep.machine()[name] !== value);
-    for (const [name, value] of others) keep.setMachine(name, value);
-    if (others.length) state.opened = "The machine’s settings are those that this zip was taken away with.";
+    const { names, drawers, cutters, measured, kinds, refused, brought, drawn, machine } = await bring([...files], asKits);
+    const other = machine !== null && keep.machine().name !== machine;
+    if (other) keep.setMachine("name", machine);
+    if (other) state.opened = "The machine’s settings are those that this zip was taken away with.";
     if (brought && (!asKits || keep.current()?.id !== before?.id)) look();
     else if (brought && state.view?.batch && !state.view.unread) for (const album of names) change({ do: "add-kit", album });
     // What was missing may have been in another folder.
-    else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names() });
+    else if (brought || (state.view?.unread && before)) change({ do: "call-files", names: keep.names(), folder: kinds });
     else if (kinds.length && before && !state.view?.batch) for (const name of kinds) change({ do: "add-kind-file", name });
     else if (drawers.length && before) change({ do: "set", path: "drawer", typed: drawers.at(-1) });
     else if (cutters.length && before) {
-      state.opened = `${cutters.join(", ")} is on the table now, and can be chosen as a group’s machine.`;
+      state.opened = `${cutters.join(", ")} is on the table now, and can be chosen as your machine or a group’s.`;
       change({ do: "call-files", names: keep.names() });
-    } else if (drawn) change();
+    } else if (drawn || measured.length) change();
     const waits = before || brought ? [] : [...drawers, ...cutters, ...kinds].map((name) => `${name} is on the table now, for albums that name it: open one, too.`);
     state.failed = [...refused, ...waits].join(" ");
     render();
@@ -246,7 +243,8 @@ async function openSide(files, kind, path) {
   try {
     const found = await bring([...files], true, kind);
     const name = found[`${kind}s`].at(-1);
-    if (name) change({ do: "set", path, typed: name }, () => focus(idOf(path)));
+    if (name && path === "machine") chooseMachine(name);
+    else if (name) change({ do: "set", path, typed: name }, () => focus(idOf(path)));
     state.failed = [...found.refused, ...(name ? [] : [`There is no ${kind} file among these.`])].join(" ");
     render();
   } catch (error) {
@@ -266,6 +264,8 @@ function chosen(control) {
     change(control.value ? { do: "kind", path, kind: control.value } : { do: "take", path });
   } else if (control.dataset.picks) {
     change({ do: "set", path: control.dataset.picks, typed: control.value.toUpperCase() }, null, fileOf(control.dataset.picks));
+  } else if ("machine" in control.dataset) {
+    chooseMachine(control.value);
   } else if ("trimmer" in control.dataset) {
     keep.setMachine("trimmer", control.checked);
     change();

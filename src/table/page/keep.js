@@ -24,8 +24,9 @@ const ME = [...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.to
 const WAITING = `${PLACE}-waiting-`;
 
 /** What lies beside the albums and is shown with them. */
-const KINDS = ["drawer", "cutter", "kind"];
-const MACHINE = { kerf: "", margin: "", gap: "", trimmer: false };
+const KINDS = ["drawer", "cutter", "kind", "measured"];
+/** The name of its cutter file, and whether it is a trimmer. */
+const MACHINE = { name: "", trimmer: false };
 const empty = () => ({ albums: [], current: 0, next: 1, machine: { ...MACHINE } });
 const text = (value) => typeof value === "string";
 /** The keys of drawings by the names that a file calls them by. */
@@ -57,6 +58,18 @@ function albumsOf(kept) {
 const whole = (value) => (Number.isInteger(value) && value > 0 ? value : 0);
 const after = (albums) => Math.max(0, ...albums.map((album) => album.id)) + 1;
 
+/** Settings that were kept before they had a file, as one. */
+function withSettings(albums, machine) {
+  const said = ["kerf", "margin", "gap"].filter((name) => text(machine?.[name]) && machine[name].trim());
+  if (!said.length) return machine;
+  const name = "my-cutter.json";
+  if (!albums.some((one) => one.name === name)) {
+    const file = JSON.stringify({ format: "hingeleaf-cutter/1", ...Object.fromEntries(said.map((name) => [name, machine[name]])) }, null, 2);
+    albums.push({ id: after(albums), name, origin: file, text: file, kind: "cutter", drawings: {}, origins: {}, did: [] });
+  }
+  return { ...machine, name };
+}
+
 /** Settings of another kind than they are count as not given. */
 const machineOf = (kept) => Object.fromEntries(Object.entries(MACHINE).map(([name, none]) => [name, typeof kept?.[name] === typeof none ? kept[name] : none]));
 
@@ -78,7 +91,8 @@ function kept() {
   try {
     const all = JSON.parse(found);
     const albums = albumsOf(all?.albums);
-    return { albums, current: whole(all?.current), next: Math.max(whole(all?.next), after(albums)), machine: machineOf(all?.machine) };
+    const machine = machineOf(withSettings(albums, all?.machine));
+    return { albums, current: whole(all?.current), next: Math.max(whole(all?.next), after(albums)), machine };
   } catch {
     return empty();
   }
@@ -167,7 +181,7 @@ function inherit(orphaned) {
  * moment.
  */
 export function refresh(orphaned) {
-  const [album, { machine }, was] = [current(), held, told()];
+  const [album, { machine }, was] = [current(), held, besides()];
   try {
     if (keeps) held = kept();
   } catch {
@@ -194,7 +208,7 @@ export function refresh(orphaned) {
     store(WAITING + ME, waiting);
     orphaned(lost, true);
   }
-  return { gone: Boolean(album) && !now, other: !same, changed: !same || told() !== was || JSON.stringify(machine) !== JSON.stringify(held.machine) };
+  return { gone: Boolean(album) && !now, other: !same, changed: !same || besides() !== was || JSON.stringify(machine) !== JSON.stringify(held.machine) };
 }
 
 /** Calls back whenever another window changed what is kept. */
@@ -214,7 +228,17 @@ export const names = () => Object.fromEntries(held.albums.filter((one) => !one.b
 export const current = () => albums().find((one) => one.id === shown) ?? null;
 /** Whether the change of this key is in an album's text. */
 export const has = (id, key) => Boolean(album(id)?.did.includes(key));
-export const machine = () => held.machine;
+/** The machine; a file of it that is off the table is none. */
+export const machine = () => ({ ...held.machine, name: file(held.machine.name)?.kind === "cutter" ? held.machine.name : "" });
+/** The cutter files, each a machine's settings by its name. */
+export const cutters = () => held.albums.filter((one) => one.kind === "cutter");
+/** What was read off a test piece. */
+export const measured = () => held.albums.find((one) => one.kind === "measured") ?? null;
+/** The machine as the program is told of it. */
+export function told() {
+  const { name, trimmer } = machine();
+  return { name, text: file(name)?.text ?? "", measured: measured()?.text ?? "", trimmer };
+}
 
 /**
  * The files that lie beside one: a batch's albums, drawers, cutters; those that it names, or that what is wanted does, or that these
@@ -257,9 +281,9 @@ export function origin(one) {
 }
 
 /** What the answers about what is shown depend on besides its own text. */
-function told() {
+function besides() {
   const one = current();
-  return one ? JSON.stringify(beside(one)) : "";
+  return one ? JSON.stringify([beside(one), told()]) : "";
 }
 
 /** A name that no album on the table has. */
@@ -427,4 +451,9 @@ export function setMachine(setting, value) {
     if (shown) took(shown, `machine ${setting}`, { setting, value: held.machine[setting] });
     held.machine[setting] = value;
   });
+}
+
+/** What is first said of a machine begins a file: that is no step of its own. */
+export function useCutter(name) {
+  on(() => { held.machine.name = name; });
 }

@@ -22,7 +22,6 @@ export const state = {
   view: null,
   text: "",
   notes: [],
-  machine: keep.machine(),
   chosen: -1,
   /** The page that Tab leads to. */
   at: 0,
@@ -50,7 +49,6 @@ const at = (id) => document.getElementById(id);
 
 /** Shows the state. */
 export function render() {
-  state.machine = keep.machine();
   state.waiting = queue.filter((item) => item.wanted).length;
   gather();
   const view = state.view?.unread ? state.view : judged(state.view, state.gone);
@@ -124,7 +122,7 @@ export function trouble(error) {
   render();
 }
 
-const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.machine(), drawings: keep.given(one, more.change), files: keep.beside(one, more.change), ...more });
+const about = (one, more = {}) => ({ name: one.name, text: one.text, machine: keep.told(), drawings: keep.given(one, more.change), files: keep.beside(one, more.change), ...more });
 const question = (more) => about(keep.current(), more);
 
 /** A question about the album as it stands. */

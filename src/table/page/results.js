@@ -4,33 +4,10 @@
 import { plate } from "./large.js";
 import { standing } from "./line.js";
 import { button, make, picture } from "./make.js";
-import { capital, field, letGoButton, mendButton } from "./fields.js";
+import { capital, field } from "./fields.js";
+import { findings } from "./found.js";
+import { machine } from "./machine.js";
 import { asks } from "./states.js";
-
-const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
-
-/** A sign of the gravest finding, with its word. */
-export function mark(list) {
-  const gravest = ["stop", "warn"].find((level) => list.some((one) => one.level === level));
-  return gravest ? make("span", { class: `mark ${gravest}` }, WORDS[gravest]) : null;
-}
-
-/** Findings as a list, each with the button that mends it. */
-export function findings(list) {
-  if (!list.length) return null;
-  return make("ul", { class: "findings" }, list.map((one) => make("li", { class: one.level },
-    make("p", {},
-      make("span", { class: `mark ${one.level}` }, WORDS[one.level]), " ",
-      one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
-    one.file && one.line ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
-    one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
-    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}${/[.?]$/.test(one.help) ? "" : "."}`) : null,
-    one.id === "too-big" ? make("div", { class: "does" },
-      one.sheet ? button(one.sheet.words, "mend", { class: "mend", "data-way": one.sheet.path, "data-typed": one.sheet.typed }) : null,
-      button("Choose another sheet", "other-sheet", { "data-way": one.sheet?.path })) : null,
-    one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
-    one.mend ? make("p", {}, mendButton(one)) : null)));
-}
 
 /** Whether it goes together. */
 export function fit(state) {
@@ -110,23 +87,6 @@ function sizes(state) {
     state.sizes.sizes.length ? make("ul", {}, state.sizes.sizes.map((size) => make("li", { "data-key": size.words },
       make("p", {}, make("strong", {}, size.words), `: ${size.counts}.`),
       button(["Take this size", make("span", { class: "unseen" }, `: ${size.words}`)], "page-size", { "data-width": size.width, "data-height": size.height })))) : null);
-}
-
-/** The machine’s settings. */
-export function machine(state) {
-  const { machine } = state;
-  const row = (name, label, about) => ({ path: `cutter.${name}`, label: `${label}`, about, value: machine[name], given: true, usual: "0", takes: "text" });
-  const wrong = { fit: { findings: state.view.machine } };
-  return make("details", { "data-key": "machine" },
-    make("summary", {}, make("h3", {}, "Your machine, or your hand"), make("span", { class: "is" }, machine.trimmer ? "edge-to-edge cuts" : "any layout"), " ", mark(state.view.machine)),
-    make("div", { class: "inside" },
-      make("div", { class: "fields" },
-        field(row("margin", "Border that can’t be used (margin)", "of the sheet, in mm or with a unit; a machine may want 5"), wrong),
-        field(row("gap", "Least distance between parts (gap)", "in mm or with a unit; 1 is usual for a machine"), wrong),
-        field(row("kerf", "What the tool takes away (kerf)", "width of the cut, in mm or with a unit; a blade takes nothing"), wrong)),
-      make("p", { class: "tick" },
-        make("input", { type: "checkbox", id: "trimmer", "data-trimmer": true, checked: machine.trimmer }),
-        make("label", { for: "trimmer" }, "I cut by hand on a trimmer: only cuts from edge to edge"))));
 }
 
 /** What to take away. */

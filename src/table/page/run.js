@@ -4,7 +4,7 @@
 import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 import { sized } from "./sized.js";
 
 /** The run, and the page that is chosen. */

@@ -4,7 +4,7 @@
 import { plate } from "./large.js";
 import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
-import { findings, mark } from "./results.js";
+import { findings, mark } from "./found.js";
 
 const unseen = (words) => make("span", { class: "unseen" }, words);
 

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+// What hands do to the machine's settings: each becomes a change of its cutter file, or of which file that is.
+
+import { fetchFile } from "./ask.js";
+import { drafts } from "./fields.js";
+import * as keep from "./keep.js";
+import { save } from "./make.js";
+import { asked, change, render, rest, say, state, trouble } from "./main.js";
+
+const USUAL = "my-cutter.json";
+const READINGS = "measured.json";
+const focus = (id) => document.getElementById(id)?.focus();
+const cutter = () => keep.file(keep.machine().name);
+
+/** The machine's cutter file; what is first said of a machine begins one. */
+function begun() {
+  if (!cutter()) keep.useCutter(keep.open(USUAL, state.start.cutter, { kind: "cutter", fresh: true }).name);
+  return cutter();
+}
+
+/** The file that a setting, or a reading, is kept in. */
+export const fileOfMachine = (path) => (path.startsWith("measured.")
+  ? keep.measured() ?? keep.file(keep.open(READINGS, state.start.measured, { kind: "measured", fresh: true }).name)
+  : begun());
+
+/** Another cutter file is the machine's. */
+export function choose(name) {
+  keep.setMachine("name", name);
+  change();
+}
+
+/** What buttons do. */
+export const MACHINE = {
+  "keep-cutter": () => save(cutter().text, cutter().name, "application/json"),
+  "forget-cutter": () => {
+    state.asks = { where: "cutter", words: "Forget this machine? What is not kept as a file is lost.", yes: "Forget it", does: "forget-cutter-it" };
+    render();
+    document.querySelector(".asks button")?.focus();
+  },
+  "forget-cutter-it": () => {
+    state.asks = null;
+    const { name } = keep.machine();
+    keep.setMachine("name", "");
+    keep.forgetFile(name);
+    change(null, () => focus("new-cutter"));
+  },
+  "use-measured": async () => {
+    // What is typed belongs to it.
+    await rest();
+    const { text } = state.view.machine.measured;
+    if (drafts.size || !text) return;
+    const file = begun();
+    keep.put(file.id, keep.key(), file.text, text, "measured");
+    say(`${file.name} has what was measured.`);
+    change(null, () => focus("cutter-file"));
+  },
+  "keep-measured": () => save(state.view.machine.measured.text, cutter()?.name ?? USUAL, "application/json"),
+};
+
+/** What forms do. */
+export const MACHINE_FORMS = {
+  "new-cutter": (form) => {
+    const [name, from] = [form.querySelector("input"), form.querySelector("select").value];
+    const called = name.value.trim().replace(/[\\/:*?"<>|.\u0000-\u001f]/g, "-").slice(0, 60);
+    if (!called) {
+      name.focus();
+      return;
+    }
+    const text = from === "now" ? cutter()?.text : state.start.cutters[Number(from || -1)]?.text;
+    const made = keep.open(`${called}.json`, text ?? state.start.cutter, { kind: "cutter", fresh: true });
+    name.value = "";
+    choose(made.name);
+  },
+  "test-piece": async (form) => {
+    const name = "test-piece.zip";
+    say(`Making ${name} …`);
+    await rest();
+    try {
+      save(await fetchFile("coupon", asked({ sheet: form.querySelector("select").value })), name, "application/zip");
+      say(`${name} is saved.`);
+    } catch (error) {
+      trouble(error);
+    }
+  },
+};

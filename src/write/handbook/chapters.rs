@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+//! The chapters, from what there is.
+
+use super::chapter::{Chapter, HandbookCommand};
+use super::markdown::{Passage, passages};
+use super::messages::ANSWERED;
+use super::{files, formats};
+use crate::album::{Kind, Language, Role};
+use crate::guide::Words;
+use crate::picture::Picture;
+use crate::write::catalogue::words as of_field;
+use crate::write::drawing::{hatches, inline};
+use crate::{album, batch, coupon, cutter, drawer, parts, picture};
+use maud::{Markup, PreEscaped, html};
+
+const README: &str = include_str!("../../../README.md");
+const KINDS: &str = include_str!("../../../fixtures/kinds/README.md");
+const CUTTERS: &str = include_str!("../../../fixtures/cutters/README.md");
+
+/// What is to be minded, by its key in the guide's words.
+const CAUTIONS: [&str; 15] = [
+    "caution-rules",
+    "caution-blade",
+    "caution-blade-cap",
+    "caution-trimmer",
+    "caution-machine",
+    "caution-laser",
+    "caution-laser-light",
+    "caution-laser-vinyl",
+    "caution-glue",
+    "caution-glue-label",
+    "caution-glue-photo",
+    "caution-photo",
+    "caution-photo-paper",
+    "caution-first",
+    "caution-keep",
+];
+
+pub(super) fn all(language: Language, words: &Words, commands: &[HandbookCommand]) -> Vec<Chapter> {
+    let english =
+        |file, key: &str, passages| Chapter { file, title: words.text(key), language: Language::English, passages };
+    vec![
+        english("first-kit.html", "page-book-first", readme(&["Ten lines to the first kit", "Make an album"])),
+        english("album.html", "page-book-album", readme(&["An album of your own"])),
+        english("parts.html", "page-book-parts", plates(words)),
+        english("own-kinds.html", "page-book-kinds", passages(KINDS, &from_kinds)),
+        english("machine.html", "page-book-machine", passages(&own(CUTTERS), &|to| of_files("cutters/", to))),
+        english("files.html", "page-book-files", of_formats()),
+        english("messages.html", "page-book-messages", messages()),
+        english("commands.html", "page-book-commands", commands.iter().map(command).collect()),
+        Chapter { file: "mind.html", title: words.text("page-book-mind"), language, passages: mind(words) },
+    ]
+}
+
+/// The project's texts speak of a folder of sources; here the files lie beside the pages, and the program is installed.
+fn own(text: &str) -> String {
+    let from_sources = "`cargo install --path .` gives you the same as plain `hingeleaf kit …`; ";
+    let lines = text.lines().filter(|line| {
+        !line.starts_with("cargo install")
+            && !line.contains("fixtures/samples/")
+            && !line.starts_with("On a machine with Rust")
+    });
+    let text = lines.collect::<Vec<_>>().join("\n").replace(from_sources, "");
+    text.replace("cargo run --release -- ", "hingeleaf ").replace("fixtures/", "files/")
+}
+
+/// Sections of README by their headings, and what is in smaller ones within them.
+fn readme(wanted: &[&str]) -> Vec<Passage> {
+    let text = own(README);
+    let mut found = Vec::new();
+    let mut takes = false;
+    for passage in passages(&text, &from_readme) {
+        takes = if passage.level == 2 { wanted.contains(&passage.title.as_str()) } else { takes };
+        if takes {
+            found.push(passage);
+        }
+    }
+    found
+}
+
+fn from_readme(to: &str) -> Option<String> {
+    if to == "files/kinds/README.md" {
+        return Some("own-kinds.html".into());
+    }
+    to.strip_prefix("files/").filter(|name| files::has(name)).map(|_| to.to_owned())
+}
+
+fn from_kinds(to: &str) -> Option<String> {
+    of_files("kinds/", to)
+}
+
+fn of_files(folder: &str, to: &str) -> Option<String> {
+    let name = format!("{folder}{to}");
+    files::has(&name).then(|| format!("files/{name}"))
+}
+
+/// Every kind with its plate and its fields.
+fn plates(words: &Words) -> Vec<Passage> {
+    let drawn: Vec<_> = parts::ALL.iter().map(|maker| (&maker.kind, picture::kind(maker))).collect();
+    // The hatches of all pictures stand on the page once.
+    let all: Vec<&Picture> = drawn.iter().filter_map(|(_, picture)| picture.as_ref()).collect();
+    let shared = html! { svg class="hatches" width="0" height="0" aria-hidden="true" { (PreEscaped(hatches(&all))) } };
+    let mut found = vec![Passage { body: shared.into_string(), ..Passage::default() }];
+    for role in [Role::Page, Role::Spine, Role::Cover, Role::Insert] {
+        found.push(Passage::new(2, &heading(role), &html! {}));
+        found.extend(drawn.iter().filter(|(kind, _)| kind.role == role).map(|(kind, picture)| {
+            let term = words.term(kind.name);
+            let body = html! {
+                p { (kind.about) "." @if term != kind.name { " (" (term) ")" } }
+                @if let Some(picture) = picture { figure { (PreEscaped(inline(picture, kind.about))) } }
+                (of_kind(kind))
+            };
+            Passage::new(3, kind.name, &body)
+        }));
+    }
+    found
+}
+
+fn heading(role: Role) -> String {
+    let word = role.word();
+    let mut letters = word.chars();
+    let first = letters.next().map(|first| first.to_ascii_uppercase());
+    format!("{}{}s", first.map_or_else(String::new, String::from), letters.as_str())
+}
+
+fn of_kind(kind: &Kind) -> Markup {
+    html! {
+        table class="fields" {
+            thead { tr { th scope="col" { "Field" } th scope="col" { "What it says" } th scope="col" { "What it takes" } } }
+            tbody {
+                @for field in kind.fields.iter().chain(&kind.common()[1..]) {
+                    tr { td { code { (field.name) } } td { (field.about) } td { (of_field(field)) } }
+                }
+            }
+        }
+    }
+}
+
+fn of_formats() -> Vec<Passage> {
+    let lead = html! {
+        p { "Fields in " strong { "bold" } " must be there. " code { "NAME" } " stands for a name of your own, " code { "[…]" }
+            " for each entry of a list. What pages, spines, covers and inserts say besides depends on their kind: see "
+            a href="parts.html" { "the kinds" } ". Kind files have " a href="own-kinds.html#every-field" { "their own table" } "." }
+    };
+    let mut found = vec![Passage { body: lead.into_string(), ..Passage::default() }];
+    let schemas =
+        [album::schema(&parts::kinds()), batch::schema(), cutter::schema(), drawer::schema(), coupon::schema()];
+    found.extend(schemas.iter().map(formats::format));
+    found
+}
+
+fn messages() -> Vec<Passage> {
+    let lead = html! {
+        p { "An answer says what is wrong, where (file, line and column), shows the line, and says what to do. A " code { "stop" }
+            " must be put right, a " code { "warn" } " may disappoint, a " code { "note" } " is good to know. All that is wrong is told at once; mend the first and try again: others often go with it." }
+        p { "Each of these files was given to " code { "kit" } ". Nothing was written." }
+    };
+    let one = |(name, file, answer): &(&str, &str, &str)| {
+        let answer = answer.split_once('\n').map_or(*answer, |(_, words)| words);
+        let body = html! {
+            pre class="file" tabindex="0" { code { (file.trim_end()) } }
+            p { "The answer:" }
+            pre class="answer" tabindex="0" { code { (answer.trim_end()) } }
+        };
+        let mut title = name.replace('-', " ");
+        if let Some(first) = title.get_mut(..1) {
+            first.make_ascii_uppercase();
+        }
+        Passage::new(2, &title, &body)
+    };
+    let lead = Passage { body: lead.into_string(), ..Passage::default() };
+    std::iter::once(lead).chain(ANSWERED.iter().map(one)).collect()
+}
+
+fn command(command: &HandbookCommand) -> Passage {
+    let body = html! {
+        p { (command.about) }
+        p { code class="usage" { (command.usage) } }
+        @if !command.options.is_empty() {
+            table class="fields" {
+                thead { tr { th scope="col" { "Typed" } th scope="col" { "What it does" } } }
+                tbody { @for (typed, about) in &command.options { tr { td { code { (typed) } } td { (about) } } } }
+            }
+        }
+        @if !command.examples.is_empty() {
+            pre class="shell" tabindex="0" { code { (command.examples.join("\n")) } }
+        }
+    };
+    Passage::new(2, &command.name, &body)
+}
+
+/// What is to be minded, as the guide says it in its language.
+fn mind(words: &Words) -> Vec<Passage> {
+    let body = html! { ul class="caution" { @for key in CAUTIONS { li { (words.text(key)) } } } };
+    vec![Passage { body: body.into_string(), ..Passage::default() }]
+}
