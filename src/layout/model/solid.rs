@@ -80,7 +80,7 @@ impl Run {
             Some((centre, radius, side)) => {
                 side.mul_add((radius * radius - (y - centre.y).powi(2)).max(0.0).sqrt(), centre.x)
             }
-            None if self.low() >= self.high() => self.from.x,
+            None if self.high() - self.low() < ONE => self.from.x,
             None => self.from.x + (self.to.x - self.from.x) * ((y - self.from.y) / (self.to.y - self.from.y)),
         };
         x.clamp(left, right)
