@@ -160,10 +160,16 @@ fn sheets(layout: &Layout) -> u64 {
     layout.sheets.iter().map(|sheet| u64::from(sheet.times)).sum()
 }
 
+/// Whole eighths of a micrometre, as the layout counts.
+#[allow(clippy::cast_possible_truncation, reason = "a few hundred millimetres")]
+fn eighths(mm: f64) -> i64 {
+    (mm * 8000.0).round() as i64
+}
+
 /// A frame of so many millimetres with a window in its middle.
 fn frame(outer: f64, window: f64, kerf: i64, count: u32) -> Item {
     let edge = (outer - window) / 2.0;
-    let side = i64::from(u32::try_from((outer * 8000.0).round() as i64).unwrap()) + kerf;
+    let side = eighths(outer) + kerf;
     Item {
         contour: Some(Contour::rectangle(0.0, 0.0, outer, outer)),
         holes: vec![Contour::rectangle(edge, edge, window, window).reversed()],
@@ -273,11 +279,15 @@ fn shaped(dice: &mut Dice, kerf: i64) -> Item {
         _ => None,
     };
     let sound = |hole: &Contour| !outline.meets(hole) && outline.contains(hole.vertices()[0].at);
-    let eighths = |mm: f64| (mm * 8000.0).round() as i64;
     Item {
-        holes: hole.filter(sound).map(|hole| hole.clockwise()).into_iter().collect(),
+        holes: hole.filter(sound).map(Contour::clockwise).into_iter().collect(),
         contour: Some(outline),
-        ..item(eighths(bounds.width()) + kerf, eighths(bounds.height()) + kerf, turns(dice), dice.from(1, 3) as u32)
+        ..item(
+            eighths(bounds.width()) + kerf,
+            eighths(bounds.height()) + kerf,
+            turns(dice),
+            u32::try_from(dice.from(1, 3)).unwrap(),
+        )
     }
 }
 
@@ -308,7 +318,7 @@ fn hunt(jobs: u64) -> (usize, usize) {
     (with, nested)
 }
 
-/// As many as an everyday run has time for, or as many as HINGELEAF_WINDOWS says.
+/// As many as an everyday run has time for, or as many as `HINGELEAF_WINDOWS` says.
 #[test]
 fn random_jobs_keep_every_promise() {
     let jobs = std::env::var("HINGELEAF_WINDOWS").ok().and_then(|jobs| jobs.parse().ok()).unwrap_or(12);
