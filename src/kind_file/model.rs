@@ -196,10 +196,21 @@ pub struct KindHole {
     pub form: HoleForm,
     /// Whether it reaches over a fold into the next panel.
     pub over_fold: bool,
+    /// Where there are several.
+    pub row: Option<Box<HoleRow>>,
     /// Only where this holds.
     pub when: Option<Condition>,
     /// Where it stands.
     pub place: Place,
+}
+
+/// Equal holes in a row, as to tear along.
+#[derive(Debug)]
+pub struct HoleRow {
+    /// How many.
+    pub times: Formula,
+    /// How far each is to the right of the one before it, and how far up.
+    pub step: [Formula; 2],
 }
 
 /// The form of a hole.

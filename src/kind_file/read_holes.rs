@@ -2,11 +2,11 @@
 //! Reads what is cut into the panels of a kind, and what is drawn on them.
 
 use super::formula::Quantity;
-use super::model::{HoleForm, KindHole, KindMark, MarkForm};
+use super::model::{HoleForm, HoleRow, KindHole, KindMark, MarkForm};
 use super::reading::KindReading;
 use super::tables::{
-    CROSS, HOLE_ACROSS, HOLE_AT, HOLE_DRAWN, HOLE_FIELDS, HOLE_ROUNDED, LINE, MARK_ACROSS, MARK_FIELDS, OVER_FOLD,
-    ROUND, SLIT, WHEN, WINDOW,
+    CROSS, HOLE_ACROSS, HOLE_AT, HOLE_DRAWN, HOLE_FIELDS, HOLE_ROUNDED, HOLE_TIMES, LINE, MARK_ACROSS, MARK_FIELDS,
+    OVER_FOLD, ROUND, SLIT, STEP, WHEN, WINDOW,
 };
 use crate::fields::{Node, Values, join};
 use crate::finding::Said;
@@ -16,6 +16,17 @@ impl KindReading<'_, '_> {
     fn one_form(&mut self, values: &Values, path: &str) {
         let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
         self.reader.problem("one-of-two", Said::new("one-form"), Said::new("one-form-help"), &place);
+    }
+
+    /// How many of a hole there are, and how far apart: both are said or neither.
+    fn hole_row(&mut self, values: &Values, path: &str) -> Option<Box<HoleRow>> {
+        let times = self.formula_or(values.get(HOLE_TIMES), values.place(HOLE_TIMES), Quantity::Number);
+        let step = values.get(STEP).map(|node| self.formulas::<2>(node, &join(path, "step")));
+        if values.says(HOLE_TIMES) != values.says(STEP) {
+            let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
+            self.reader.problem("one-of-two", Said::new("times-and-step"), Said::new("times-and-step-help"), &place);
+        }
+        times.zip(step.flatten()).map(|(times, step)| HoleRow { times, step }.into())
     }
 
     pub(super) fn holes(&mut self, node: &Node, path: &str) -> Vec<KindHole> {
@@ -48,11 +59,13 @@ impl KindReading<'_, '_> {
                     None
                 }
             };
+            let row = self.hole_row(&values, &path);
             let when = self.condition(values.get(WHEN), values.place(WHEN));
             let whole = values.whole().cloned();
             holes.extend(form.zip(whole).map(|(form, place)| KindHole {
                 form,
                 over_fold: values.get(OVER_FOLD),
+                row,
                 when,
                 place,
             }));

@@ -74,6 +74,7 @@ fn row(formulas: &dyn Fn(usize) -> Value) -> Value {
         ("outline", drawn),
         ("at", formulas(2)),
         ("slit", formulas(4)),
+        ("step", formulas(2)),
     ];
     let mark = [("line", formulas(4)), ("cross", formulas(2))];
     list(

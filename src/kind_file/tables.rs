@@ -229,6 +229,14 @@ pub(super) const SLIT: Key<Nested> = list(
 );
 pub(super) const OVER_FOLD: Key<bool> =
     Key::flag("over_fold", "whether it reaches over a fold into the next panel; the score is left out there");
+pub(super) const HOLE_TIMES: Key<Option<AmountOrText>> =
+    Key::amount_or_text("times", NUMBER, rule("1"), "so many of it in a row, with step");
+pub(super) const STEP: Key<Nested> = list(
+    "step",
+    "a list of two lengths or formulas",
+    "none with one of it",
+    "how far each of several is to the right of the one before it, and how far up",
+);
 
 /// The fields of a hole.
 pub(crate) const HOLE_FIELDS: &[Field] = &[
@@ -240,6 +248,8 @@ pub(crate) const HOLE_FIELDS: &[Field] = &[
     HOLE_AT.field,
     SLIT.field,
     OVER_FOLD.field,
+    HOLE_TIMES.field,
+    STEP.field,
     WHEN.field,
 ];
 

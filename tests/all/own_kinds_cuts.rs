@@ -2,6 +2,7 @@
 //! Slits and holes of own kinds that reach over folds, and marks that are drawn on them: where they lie, by arithmetic done here.
 
 use crate::common::{TempDir, hingeleaf, near};
+use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Level};
@@ -96,6 +97,44 @@ fn the_score_is_left_out_where_a_slit_is() {
         { "slit": ["60 mm", "26 mm", "60 mm", "36 mm"], "over_fold": true }"#;
     let part = sound(&card(&format!(r#""holes": [{holes}]"#)), "two leaves");
     same(&scores(&part, 60.0), &[[0.0, 2.0], [12.0, 14.0], [24.0, 26.0], [36.0, 40.0], [60.0, 100.0]]);
+}
+
+/// A row of holes: each so far from the one before, from the right where all is mirrored; along a fold, to tear along.
+#[test]
+fn holes_stand_in_a_row() {
+    for side in ["left", "right"] {
+        let row = r#""holes": [{ "round": ["10 mm", "20 mm"], "across": "4 mm", "times": "(width - 20 mm) / 20 mm + 1", "step": ["20 mm", "2.5 mm"] }]"#;
+        let part = sound(&leaf(row, side), "leaf");
+        let mut middles: Vec<Point> = part.flat.holes.iter().map(|hole| hole.bounds().center()).collect();
+        middles.sort_by(|one, two| one.y.total_cmp(&two.y));
+        assert_eq!(middles.len(), 5);
+        for (nth, middle) in (0..).zip(middles) {
+            let x = 20.0_f64.mul_add(f64::from(nth), 10.0);
+            near(middle.x, if side == "left" { x } else { 140.0 - x }, 1e-9);
+            near(middle.y, 2.5_f64.mul_add(f64::from(nth), 20.0), 1e-9);
+        }
+    }
+    let torn = r#""holes": [{ "slit": ["60 mm", "2 mm", "60 mm", "8 mm"], "times": 12, "step": ["0 mm", "8 mm"], "over_fold": true }]"#;
+    let ties = scores(&sound(&card(torn), "two leaves"), 60.0);
+    // The last tie reaches to the head.
+    let expected = (0..12).map(|nth| 8.0 * f64::from(nth)).map(|y| [y, y + 2.0]).chain([[96.0, 100.0]]);
+    same(&ties, &expected.collect::<Vec<_>>());
+    for (times, step, id) in [
+        ("5", "12 mm", None),
+        ("5", "13 mm", Some("no-part")), // past the fold
+        ("5", "3 mm", Some("no-part")),  // into each other
+        ("0", "3 mm", None),
+        ("200", "0.1 mm", Some("no-part")),
+        ("201", "0.1 mm", Some("kind-times")),
+        ("0 - 1", "3 mm", Some("kind-times")),
+        ("1 / (width / width - 1)", "3 mm", Some("kind-times")),
+    ] {
+        let row = format!(
+            r#""holes": [{{ "round": ["8 mm", "20 mm"], "across": "4 mm", "times": "{times}", "step": ["{step}", "0 mm"] }}]"#
+        );
+        let (_, findings) = made(&card(&row), "two leaves");
+        assert_eq!(findings.first().map(|finding| finding.id), id, "{times} x {step}: {findings:?}");
+    }
 }
 
 /// What reaches over anything but a fold, or leaves too little of it, is told; what keeps just within that is not.

@@ -25,7 +25,7 @@ page-book-machine = Your machine
 page-book-files = What the files say
 page-book-messages = When something is wrong
 page-book-commands = Every command
-page-book-mind = Mind
+page-book-mind = Take care
 
 ## Numbers
 number-decimal = .

@@ -4,7 +4,7 @@
 use super::drawn;
 use super::marks;
 use super::sizes::MadeKind;
-use crate::contour::{Contour, Corner, Point, Rect};
+use crate::contour::{Contour, Corner, Point, Rect, Vec2};
 use crate::finding::{Arg, Finding, Said};
 use crate::kind_file::{Condition, CornersWord, EdgeWord, HoleForm, KindCorner, KindHole, KindNotch, KindPanel, Scope};
 use crate::length::Length;
@@ -12,6 +12,9 @@ use crate::length::tolerance::SAME;
 use crate::net::Net;
 use crate::parts::build::builder::Builder;
 use crate::parts::edges::SLOT;
+
+/// More equal holes stand in no row: our choice.
+const MOST_IN_A_ROW: f64 = 200.0;
 
 /// What is cut away at the edge of a panel, so that paper on it keeps clear and hands find their way.
 #[derive(Clone, Copy, Debug)]
@@ -60,13 +63,14 @@ pub(super) fn cut(
     }
     let (first, bounds) = (net.holes.len(), outline.bounds());
     for hole in panel.holes.iter().filter(|hole| there(hole.when.as_ref(), scope)) {
-        let cut = contour(builder, made, hole, bounds, scope)?;
-        if hole.over_fold {
-            over.push(OverFold { panel: number, hole: net.holes.len(), said: hole });
-        } else {
-            within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
+        for cut in in_a_row(builder, made, hole, bounds, scope)? {
+            if hole.over_fold {
+                over.push(OverFold { panel: number, hole: net.holes.len(), said: hole });
+            } else {
+                within(builder, made, (panel, hole), (cut.bounds(), bounds), scope)?;
+            }
+            net.holes.push(cut);
         }
-        net.holes.push(cut);
     }
     for mark in panel.marks.iter().filter(|mark| there(mark.when.as_ref(), scope)) {
         let lines = marks::lines(builder, made, mark, bounds, scope)?;
@@ -151,6 +155,30 @@ fn cut_notch(
     };
     *outline = cut;
     Some((side, across / 2.0))
+}
+
+/// A hole as often as it is wanted.
+fn in_a_row(
+    builder: &mut Builder<'_>,
+    made: &MadeKind<'_>,
+    hole: &KindHole,
+    panel: Rect,
+    scope: &Scope<'_>,
+) -> Option<Vec<Contour>> {
+    let first = contour(builder, made, hole, panel, scope)?;
+    let Some(row) = &hole.row else { return Some(vec![first]) };
+    let times = row.times.value(scope).round();
+    if !(0.0..=MOST_IN_A_ROW).contains(&times) {
+        let text = Said::new("kind-hole-times").with("times", Arg::Number(times, 0));
+        let text = text.with("most", Arg::Number(MOST_IN_A_ROW, 0)).with("with", made.values(builder, &[], scope));
+        let finding = Finding::stop("kind-times", made.about.clone(), text).help(Said::new("kind-times-help"));
+        builder.find(finding.at(made.at(&row.times.place)));
+        return None;
+    }
+    let [right, up] = [made.finite(builder, &row.step[0], scope)?, made.finite(builder, &row.step[1], scope)?];
+    let step = Vec2::new(if made.mirrored(scope) { -right } else { right }, up);
+    let nth = std::iter::successors(Some(0.0), |nth| Some(nth + 1.0)).take_while(|&nth| nth < times);
+    Some(nth.map(|nth| first.shifted(step * nth)).collect())
 }
 
 fn contour(
