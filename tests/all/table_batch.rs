@@ -383,7 +383,10 @@ fn the_zip_makes_itself_again() {
     for (machine, options) in [
         (json!({}), vec![]),
         (
-            json!({ "kerf": "0.1", "gap": "1", "margin": "1/8 in", "trimmer": true }),
+            json!({
+                "text": r#"{ "format": "hingeleaf-cutter/1", "kerf": 0.1, "gap": 1, "margin": "1/8 in" }"#,
+                "trimmer": true
+            }),
             vec!["--cutter", "my-cutter.json", "--trimmer"],
         ),
     ] {

@@ -122,7 +122,9 @@ fn request(spoilers: &[Spoiler; 3], beside: &[Value], port: u16, draws: &mut Dra
         question.set("against", Json::of(&json!({ "name": "b.json", "text": spoilers[0].text(draws) })));
     }
     if draws.once_in(6) {
-        let machine = json!({ "kerf": draws.pick(&["0.1", "-1", "", "wide", "1e999"]), "margin": "3", "gap": "1 mm", "trimmer": draws.once_in(2) });
+        let kerf = draws.pick(&["0.1", "-1", "", "wide", "1e999"]);
+        let settings = json!({ "format": "hingeleaf-cutter/1", "kerf": kerf, "margin": "3 mm", "gap": "1 mm" });
+        let machine = json!({ "text": settings.to_string(), "trimmer": draws.once_in(2) });
         question.set("machine", Json::of(&machine));
     }
     if draws.once_in(12) {
