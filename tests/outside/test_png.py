@@ -109,6 +109,8 @@ def holes(view, owners):
             if Polygon(hole).buffer(-SLIT / 2).is_empty:
                 continue
             middle = np.array([hole.centroid.coords[0]])
+            if any(other is not owner and other.nominal.covers(hole.centroid) for other in owners):
+                continue  # another part lies in it
             if view.at(middle, reach=0)[0][0] < 250:
                 yield f"{owner}: a hole is filled"
 

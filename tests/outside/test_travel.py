@@ -85,12 +85,28 @@ def stops(kit, sheet):
     """The strokes of each group in the file's order, draw first; and where each begins and ends."""
     owners = by_name(kit, sheet)[0].values()
     outer = {id(owner.outer) for owner in owners}
-    groups = {name: [] for name in ("draw", *GROUPS)}
+    within = depths(sheet)
+    in_windows = [f"{name}, {depth} deep" for depth in range(max(within.values()), 0, -1) for name in GROUPS[1:]]
+    groups = {name: [] for name in ("draw", "scores", *in_windows, *GROUPS[1:])}
     for path in sheet.svg.paths:
-        name = {"draw": "draw", "score": "scores"}.get(path.layer) or GROUPS[1 + (id(path) in outer)]
+        name = {"draw": "draw", "score": "scores"}.get(path.layer)
+        if name is None:
+            depth = within[path.part, path.copy]
+            name = GROUPS[1 + (id(path) in outer)] + (f", {depth} deep" if depth else "")
         ends = [complex(*path.points[n][:2]) for n in (0, 0 if path.closed else -1)]
         groups[name].append(Stop(*ends, (path.part, path.copy)))
     return groups
+
+
+def depths(sheet):
+    """In how many windows each placed part lies, one within the other, by the report, which test_sheets.py holds to the cuts."""
+    hosts = {(spot["part"], spot["copy"]): spot.get("window_of") for spot in sheet.facts["placements"]}
+
+    def depth(owner):
+        host = hosts[owner]
+        return 1 + depth((host["part"], host["copy"])) if host else 0
+
+    return {owner: depth(owner) for owner in hosts}
 
 
 def travel(head, stops_):
@@ -103,11 +119,12 @@ def travel(head, stops_):
 
 
 def file_order(kit, sheet):
-    """Inner cuts all come before the outer ones."""
+    """Inner cuts all come before the outer ones; what lies in windows comes before all that is round it."""
     groups = stops(kit, sheet)
     paths = sheet.svg.on("cut")
     outer = {id(owner.outer) for owner in by_name(kit, sheet)[0].values()}
-    kinds = [id(path) in outer for path in paths]
+    within = depths(sheet)
+    kinds = [(-within[path.part, path.copy], id(path) in outer) for path in paths]
     if kinds != sorted(kinds):
         yield "an inner cut comes after an outer one"
     if sum(len(stops_) for stops_ in groups.values()) != len(sheet.svg.paths):
