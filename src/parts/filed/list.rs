@@ -8,7 +8,7 @@ use std::{env, fs, io};
 fn main() -> io::Result<()> {
     let folder = "src/parts/filed";
     println!("cargo::rerun-if-changed={folder}");
-    println!("cargo::rerun-if-changed=build.rs");
+    println!("cargo::rerun-if-changed={folder}/list.rs");
     let variable = |name: &str| env::var_os(name).map(PathBuf::from).ok_or(io::ErrorKind::NotFound);
     let mut files: Vec<PathBuf> = fs::read_dir(variable("CARGO_MANIFEST_DIR")?.join(folder))?
         .map(|entry| entry.map(|entry| entry.path()))
