@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! Lists the built-in kinds that stand in kind files, so that such a kind is one file and nothing besides.
+//! Lists the built-in kinds that stand in kind files, when the program is built, so that such a kind is one file and nothing besides.
 
 use std::fmt::Write as _;
 use std::path::PathBuf;
@@ -8,7 +8,7 @@ use std::{env, fs, io};
 fn main() -> io::Result<()> {
     let folder = "src/parts/filed";
     println!("cargo::rerun-if-changed={folder}");
-    println!("cargo::rerun-if-changed={folder}/list.rs");
+    println!("cargo::rerun-if-changed=src/parts/list_filed.rs");
     let variable = |name: &str| env::var_os(name).map(PathBuf::from).ok_or(io::ErrorKind::NotFound);
     let mut files: Vec<PathBuf> = fs::read_dir(variable("CARGO_MANIFEST_DIR")?.join(folder))?
         .map(|entry| entry.map(|entry| entry.path()))
