@@ -12,19 +12,12 @@ use crate::fields::{Node, Values, join};
 use crate::finding::Said;
 
 impl KindReading<'_, '_> {
-    /// A hole has one form.
-    fn one_form(&mut self, values: &Values, path: &str) {
-        let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
-        self.reader.problem("one-of-two", Said::new("one-form"), Said::new("one-form-help"), &place);
-    }
-
     /// How many of a hole there are, and how far apart: both are said or neither.
     fn hole_row(&mut self, values: &Values, path: &str) -> Option<Box<HoleRow>> {
         let times = self.formula_or(values.get(HOLE_TIMES), values.place(HOLE_TIMES), Quantity::Number);
         let step = values.get(STEP).map(|node| self.formulas::<2>(node, &join(path, "step")));
         if values.says(HOLE_TIMES) != values.says(STEP) {
-            let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
-            self.reader.problem("one-of-two", Said::new("times-and-step"), Said::new("times-and-step-help"), &place);
+            self.not_together(values, path, (Said::new("times-and-step"), Said::new("times-and-step-help")));
         }
         times.zip(step.flatten()).map(|(times, step)| HoleRow { times, step }.into())
     }
@@ -55,7 +48,7 @@ impl KindReading<'_, '_> {
                     self.formulas::<4>(node, &join(&path, "slit")).map(|ends| HoleForm::Slit(ends.into()))
                 }
                 _ => {
-                    self.one_form(&values, &path);
+                    self.not_together(&values, &path, (Said::new("one-form"), Said::new("one-form-help")));
                     None
                 }
             };

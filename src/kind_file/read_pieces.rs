@@ -278,9 +278,8 @@ impl KindReading<'_, '_> {
 
     /// One of two fields must be there, and not both.
     pub(super) fn one_of_two(&mut self, values: &Values, path: &str, [one, other]: [&'static str; 2]) {
-        let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
         let text = Said::new("one-of-two").with("one", Arg::field(one)).with("other", Arg::field(other));
-        self.reader.problem("one-of-two", text, Said::NOTHING, &place);
+        self.not_together(values, path, (text, Said::NOTHING));
     }
 
     fn notches(&mut self, node: &Node, path: &str) -> Vec<KindNotch> {

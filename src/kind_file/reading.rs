@@ -8,7 +8,7 @@ use super::model::PanelAt;
 use super::parse::{self, KnownName, Names};
 use super::symbol::Symbol;
 use super::token::FormulaFault;
-use crate::fields::{Amount, Choices, Node, Reader, Tree, meant_or};
+use crate::fields::{Amount, Choices, Node, Reader, Tree, Values, meant_or};
 use crate::finding::{Arg, Place, Said};
 use crate::length::excerpt;
 
@@ -80,6 +80,12 @@ impl KindReading<'_, '_> {
     }
 
     /// The same where it may be left out.
+    /// Says of an object that some of its fields do not go together.
+    pub(super) fn not_together(&mut self, values: &Values, path: &str, (text, help): (Said, Said)) {
+        let place = values.whole().cloned().unwrap_or_else(|| self.reader.place(&(0..0), path));
+        self.reader.problem("one-of-two", text, help, &place);
+    }
+
     pub(super) fn formula_or(
         &mut self,
         said: Option<Amount<'_>>,

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The maker's handbook: every link leads somewhere, every command in it runs, nothing is written over, German is German.
 
-use crate::common::{Run, TempDir, files, hingeleaf};
+use crate::common::{Run, TempDir, files, hingeleaf, project};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -66,6 +66,24 @@ fn every_link_leads_somewhere() {
         }
         assert!(links > 300, "only {links} links");
     }
+}
+
+/// What the chapter on kinds links to beside itself lies in the handbook, and is linked to there: a link that leads nowhere
+/// is left out, so it would not be missed.
+#[test]
+fn what_the_chapter_on_kinds_links_to_is_there() {
+    let temp = TempDir::new("handbook-files");
+    let out = made(&temp, "en", &[]);
+    let pages = pages(&out);
+    let text = fs::read_to_string(project().join("fixtures/kinds/README.md")).unwrap();
+    let mut links = 0;
+    for to in between(&text, "](", ")").filter(|to| !to.contains(['#', ':', '/'])) {
+        let here = format!("files/kinds/{to}");
+        assert!(out.join(&here).is_file(), "{to}");
+        assert!(pages["own-kinds.html"].contains(&format!("=\"{here}\"")), "no link to {to}");
+        links += 1;
+    }
+    assert!(links >= 12, "only {links} links");
 }
 
 /// Words that are searched for are found at the passage that has them.

@@ -14,7 +14,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::edges::SLOT;
 
 /// More equal holes stand in no row: our choice.
-const MOST_IN_A_ROW: f64 = 200.0;
+const MOST_IN_A_ROW: u32 = 200;
 
 /// What is cut away at the edge of a panel, so that paper on it keeps clear and hands find their way.
 #[derive(Clone, Copy, Debug)]
@@ -167,18 +167,10 @@ fn in_a_row(
 ) -> Option<Vec<Contour>> {
     let first = contour(builder, made, hole, panel, scope)?;
     let Some(row) = &hole.row else { return Some(vec![first]) };
-    let times = row.times.value(scope).round();
-    if !(0.0..=MOST_IN_A_ROW).contains(&times) {
-        let text = Said::new("kind-hole-times").with("times", Arg::Number(times, 0));
-        let text = text.with("most", Arg::Number(MOST_IN_A_ROW, 0)).with("with", made.values(builder, &[], scope));
-        let finding = Finding::stop("kind-times", made.about.clone(), text).help(Said::new("kind-times-help"));
-        builder.find(finding.at(made.at(&row.times.place)));
-        return None;
-    }
+    let times = made.times(builder, &row.times, (MOST_IN_A_ROW, "kind-hole-times"), scope)?;
     let [right, up] = [made.finite(builder, &row.step[0], scope)?, made.finite(builder, &row.step[1], scope)?];
     let step = Vec2::new(if made.mirrored(scope) { -right } else { right }, up);
-    let nth = std::iter::successors(Some(0.0), |nth| Some(nth + 1.0)).take_while(|&nth| nth < times);
-    Some(nth.map(|nth| first.shifted(step * nth)).collect())
+    Some((0..times).map(|nth| first.shifted(step * f64::from(nth))).collect())
 }
 
 fn contour(

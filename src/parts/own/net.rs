@@ -13,7 +13,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::settled;
 
 /// Most panels of a row once repeats are counted: our choice.
-const MOST_REPEATS: f64 = 60.0;
+const MOST_REPEATS: u32 = 60;
 
 /// A net of a kind, and the panel of the file that each of its panels comes from.
 #[derive(Clone)]
@@ -191,18 +191,10 @@ fn row<'s>(
 ) -> Option<Vec<There<'s>>> {
     let (mut row, mut sound) = (Vec::new(), true);
     for panel in panels.iter().filter(|panel| panel.when.as_ref().is_none_or(|when| when.holds(scope))) {
-        let times = panel.times.as_ref().map_or(1.0, |times| times.value(scope).round());
-        if !(0.0..=MOST_REPEATS).contains(&times) {
-            let text =
-                Said::new("kind-times").with("times", Arg::Number(times, 0)).with("most", Arg::Number(MOST_REPEATS, 0));
-            let text = text.with("with", made.values(builder, &[], scope));
-            let place = panel.times.as_ref().map_or(&panel.place, |times| &times.place);
-            let finding = Finding::stop("kind-times", made.about.clone(), text).help(Said::new("kind-times-help"));
-            builder.find(finding.at(made.at(place)));
-            return None;
-        }
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within 0 to 60, as just checked")]
-        let times = times as u32;
+        let times = match &panel.times {
+            Some(times) => made.times(builder, times, (MOST_REPEATS, "kind-times"), scope)?,
+            None => 1,
+        };
         for nth in 1..=times {
             let scope = Scope { nth: f64::from(nth), ..scope.clone() };
             let Some(depth) = made.positive(builder, &panel.depth, &scope) else {

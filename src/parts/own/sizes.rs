@@ -199,6 +199,30 @@ impl MadeKind<'_> {
         None
     }
 
+    /// So many times as a formula says; where that is less than nothing or above `most`, a finding in the words of `said`.
+    pub(super) fn times(
+        &self,
+        builder: &mut Builder<'_>,
+        formula: &Formula,
+        (most, said): (u32, &'static str),
+        scope: &Scope<'_>,
+    ) -> Option<u32> {
+        let times = formula.value(scope).round();
+        if (0.0..=f64::from(most)).contains(&times) {
+            #[allow(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "within 0 to most, as just checked"
+            )]
+            return Some(times as u32);
+        }
+        let text = Said::new(said).with("times", Arg::Number(times, 0)).with("most", Arg::Number(f64::from(most), 0));
+        let text = text.with("with", self.values(builder, &[], scope));
+        let finding = Finding::stop("kind-times", self.about.clone(), text).help(Said::new("kind-times-help"));
+        builder.find(finding.at(self.at(&formula.place)));
+        None
+    }
+
     fn no_size(&self, builder: &mut Builder<'_>, formula: &Formula, value: f64, scope: &Scope<'_>) {
         let text = if value.is_finite() {
             Said::new("kind-no-size").with("has", builder.album.length(value))

@@ -11,7 +11,7 @@ macro_rules! files {
 files! {
     "tide-table.json"
     "own-kinds.json"
-    "kinds/folded-mat.json" "kinds/folded-mat.svg" "kinds/loft-door.json" "kinds/loft-door.svg" "kinds/scroll-letter.json"
+    "kinds/folded-mat.json" "kinds/folded-mat.svg" "kinds/loft-door.json" "kinds/loft-door.svg" "kinds/print-jacket.json" "kinds/print-jacket.svg" "kinds/scroll-letter.json"
     "kinds/scroll-letter.svg" "kinds/seed-bag.json" "kinds/seed-bag.svg" "kinds/two-shelves.json" "kinds/two-shelves.svg"
     "batches/harvest-swap.json" "batches/paper-evening.json" "batches/rainy-day.json" "batches/spring-fair.json"
     "drawers/bottom-drawer.json"
