@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Slits and holes of own kinds that reach over folds, and marks that are drawn on them: where they lie, by arithmetic done here.
 
+use crate::common::instances::Dice;
 use crate::common::{TempDir, hingeleaf, near};
 use hingeleaf::contour::Point;
 use hingeleaf::cutter::Cutter;
@@ -232,6 +233,53 @@ fn a_mark_that_is_not_on_its_panel_is_told() {
         let ids: Vec<&str> = findings.iter().map(|finding| finding.id).collect();
         assert_eq!(ids, if told { vec!["kind-mark"] } else { Vec::new() }, "{mark}: {findings:?}");
     }
+}
+
+/// Cuts and marks at random places: told where arithmetic says so, and only there. The leaves are 60 by 100, the fold between them.
+#[test]
+fn cuts_and_marks_are_hunted() {
+    let mut dice = Dice(60_100);
+    let mut told = [[0; 2]; 3];
+    for _ in 0..60 {
+        let mut any = |low: i64, high: i64| f64::from(i32::try_from(dice.from(low * 4, high * 4)).unwrap()) / 4.0;
+        // Across the fold or short of it: on both leaves, and no bit of the fold under 1.5 mm. What touches an edge opens it.
+        let (from, to, y) = (any(1, 58), any(59, 124), any(-1, 101));
+        let (foot, head) = (y - 0.25, y + 0.25);
+        let on = to <= 120.0 && foot >= 0.0 && head <= 100.0;
+        let ties = to <= 60.0 || (foot <= 0.0 || foot >= 1.5) && (head >= 100.0 || head <= 98.5);
+        let touches = to >= 120.0 || foot <= 0.0 || head >= 100.0;
+        let slit =
+            format!(r#""holes": [{{ "slit": ["{from} mm", "{y} mm", "{to} mm", "{y} mm"], "over_fold": true }}]"#);
+        let sound = on && ties && !touches;
+        told[0][usize::from(!sound)] += 1;
+        told_if(!sound, if on && ties { "no-part" } else { "kind-over-fold" }, &slit);
+        // A round hole keeps to its leaf, up to the fold; where it touches an edge, nothing is left of the card.
+        let (x, y, across) = (any(0, 60), any(0, 100), any(1, 40));
+        let keeps = x > across / 2.0 && x + across / 2.0 <= 60.0 && y > across / 2.0 && y + across / 2.0 < 100.0;
+        let hole = format!(r#""holes": [{{ "round": ["{x} mm", "{y} mm"], "across": "{across} mm" }}]"#);
+        told[1][usize::from(!keeps)] += 1;
+        told_if(!keeps, "no-part", &hole);
+        // A level mark keeps to the leaf, and clear of a hole of 20 mm in its middle.
+        let (from, to, y) = (any(-2, 20), any(20, 62), any(-2, 102));
+        let off = (y - 50.0).abs();
+        let reach = (100.0 - off * off).max(0.0).sqrt();
+        let clear = off >= 10.0 || to <= 30.0 - reach || from >= 30.0 + reach;
+        let lies = from >= 0.0 && to <= 60.0 && (0.0..=100.0).contains(&y) && clear && from < to;
+        let mark = format!(
+            r#""holes": [{{ "round": ["30 mm", "50 mm"], "across": "20 mm" }}], "marks": [{{ "line": ["{from} mm", "{y} mm", "{to} mm", "{y} mm"] }}]"#
+        );
+        told[2][usize::from(!lies)] += 1;
+        told_if(!lies, "kind-mark", &mark);
+    }
+    assert!(told.as_flattened().iter().all(|count| *count >= 5), "{told:?}");
+}
+
+/// Whether just this is told of a card of which so much more is said, or nothing.
+#[track_caller]
+fn told_if(wrong: bool, id: &str, more: &str) {
+    let (_, findings) = made(&card(more), "two leaves");
+    let ids: Vec<&str> = findings.iter().map(|finding| finding.id).collect();
+    assert_eq!(ids, if wrong { vec![id] } else { Vec::new() }, "{more}: {findings:?}");
 }
 
 /// The tool draws them, and nothing where nothing is to be drawn.

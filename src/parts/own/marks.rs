@@ -48,10 +48,12 @@ pub(super) fn lie_on(
     scope: &Scope<'_>,
 ) -> Option<()> {
     let on = std::slice::from_ref(outline);
+    // Along an edge it lies on the panel.
+    let off = |(from, to): &(Point, Point)| outline.distance(from.midpoint(*to)) > SAME;
     let lies = |[from, to]: &[Point; 2]| {
         let long = from.distance(*to);
         let uncut: f64 = outside(*from, *to, holes).iter().map(|(from, to)| from.distance(*to)).sum();
-        long > SAME && outside(*from, *to, on).is_empty() && (long - uncut).abs() < SAME
+        long > SAME && !outside(*from, *to, on).iter().any(off) && (long - uncut).abs() < SAME
     };
     if lines.iter().all(lies) {
         return Some(());
