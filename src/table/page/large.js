@@ -52,6 +52,8 @@ export function open(control) {
       button("Close", "close-large", { "aria-keyshortcuts": "Escape" })),
     make("div", { id: "large-room", tabindex: "0", role: "group", "aria-label": "The picture: arrow keys move it, + and - make it larger and smaller" },
       make("img", { id: "large-picture", src: from.src, alt: from.alt, draggable: "false" })));
+  // One that was closed a moment ago may still wait to be taken away: two would answer to one name.
+  at("large")?.remove();
   // The browser gives the focus back to what it was opened from.
   dialog.addEventListener("close", () => {
     dialog.remove();
