@@ -4,7 +4,8 @@
 //
 //   node page.mjs FOLDER CHROMIUM OUT < pages.json > seen.json
 //
-// FOLDER holds node_modules; pages.json is a list of file names; screenshots and printed pages go to OUT.
+// FOLDER holds node_modules; pages.json is a list of file names; printed pages go to OUT, and with HINGELEAF_LOOK pictures of
+// what is seen.
 
 import { readFileSync, mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -51,7 +52,7 @@ async function look(file) {
       page.on("request", (request) => { if (request.url() !== url) told.requests.push(request.url()); });
       await page.goto(url);
       told.beyond.push(...(await page.evaluate(beyond)).map((one) => `${where}: ${one}`));
-      await page.screenshot({ path: join(out, `${name}-${device}-${theme}.png`), fullPage: true });
+      if (process.env.HINGELEAF_LOOK) await page.screenshot({ path: join(out, `${name}-${device}-${theme}.png`), fullPage: true });
       // Evaluated by the browser itself, so the page's policy stays as it is.
       await page.evaluate(axe);
       const found = await page.evaluate(() => globalThis.axe.run(document));
