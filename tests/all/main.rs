@@ -43,6 +43,7 @@ mod guide_words;
 mod handbook;
 mod handed_over;
 mod house;
+mod house_scripts;
 mod inserts;
 mod joins;
 mod kept;

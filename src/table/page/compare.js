@@ -1,22 +1,24 @@
 // SPDX-License-Identifier: MIT
 // The file on the table beside an earlier edition of it: as it was opened, another one on the table, or a file or report brought in.
 
-import { ask, fetchFile } from "./ask.js";
-import { opened } from "./bring.js";
-import { button, make, save } from "./make.js";
+import { ask } from "./ask.js";
+import { asked } from "./asked.js";
+import { button, make } from "./make.js";
 import * as keep from "./keep.js";
-import { asked, follow, render, rest, say, state, trouble } from "./main.js";
 import { findings } from "./found.js";
 import { laid } from "./results.js";
+import { render, say } from "./shown.js";
 
+/** @type {{ with: string, brought: GivenFile | null, text: string, answer: Compared | null, asking: boolean, failed: string }} */
 const NONE = { with: "", brought: null, text: "", answer: null, asking: false, failed: "" };
-const held = { ...NONE };
+/** What is compared with, and what came of it. */
+export const held = { ...NONE };
 
 /** What another file on the table is compared with is not what this one is. */
 export const forget = () => Object.assign(held, NONE);
 
 /** What is compared with, as the program takes it; nothing where nothing is chosen, or it is not there any more. */
-function against() {
+export function against() {
   const one = keep.current();
   if (!one) return null;
   if (held.with === "origin") return { ...keep.origin(one), called: `${one.name} as it was opened` };
@@ -25,11 +27,14 @@ function against() {
   return other && other.id !== one.id ? keep.belongings(other) : null;
 }
 
-/** Asks what changed, where something is chosen to compare with. */
+/**
+ * Asks what changed, where something is chosen to compare with.
+ * @param {AbortSignal} stop
+ */
 export async function compared(stop) {
   const old = against();
   if (!old) return;
-  const { text } = keep.current();
+  const { text } = keep.onTable();
   held.asking = true;
   render();
   try {
@@ -42,11 +47,14 @@ export async function compared(stop) {
   }
 }
 
-/** The section. */
+/**
+ * The section.
+ * @param {OfEither} state
+ */
 export function compare(state) {
   const { view } = state;
   const what = view.batch ? "batch" : "album";
-  const one = keep.current();
+  const one = keep.onTable();
   const others = keep.albums().filter((other) => other.id !== one.id);
   const options = [["", "nothing yet"], ["origin", `${one.name} as it was opened`],
     ...(held.brought ? [["brought", `${held.brought.called}, brought in`]] : []),
@@ -63,11 +71,12 @@ export function compare(state) {
     result(view));
 }
 
+/** @param {Shown} view */
 function result(view) {
   if (!held.with) return null;
   if (view.fit.stopped) return make("p", { class: "calm" }, "Nothing is compared until what stops it is mended.");
   const { answer } = held;
-  const old = held.text !== keep.current().text;
+  const old = held.text !== keep.onTable().text;
   if (!answer) return held.asking ? make("p", { class: "told" }, "Comparing …") : null;
   if (answer.trouble) return [make("p", { class: "result bad" }, `${answer.trouble}.`), findings(answer.findings)];
   const [first, ...rest] = answer.told;
@@ -83,45 +92,9 @@ function result(view) {
     findings(answer.findings));
 }
 
-/** Sentences, and what stands under each. */
+/**
+ * Sentences, and what stands under each.
+ * @param {Told[]} told
+ * @returns {HTMLElement | null}
+ */
 const list = (told) => (told.length ? make("ul", { class: "told-all" }, told.map((one) => make("li", {}, one.under.length ? make("strong", {}, one.text) : one.text, list(one.under)))) : null);
-
-/** Compares with what was chosen. */
-export function choose(value) {
-  Object.assign(held, { with: value, answer: null, failed: "" });
-  render();
-  if (value && state.view && !state.view.fit.stopped) follow();
-}
-
-/** Compares with files that were brought in. */
-export async function chooseFiles(files) {
-  if (!files.length) return;
-  const { file, refused } = await opened([...files]);
-  if (!file) {
-    held.failed = refused.join(" ") || "There is no album, batch or report among these files.";
-    say(held.failed);
-    render();
-    return;
-  }
-  held.brought = file;
-  choose("brought");
-  held.failed = refused.join(" ");
-  render();
-}
-
-/** What buttons do. */
-export const COMPARED = {
-  recut: async () => {
-    const name = `${keep.current().name.replace(/\.json$/i, "")}-again.zip`;
-    say(`Making ${name} …`);
-    await rest();
-    const old = against();
-    if (!old || held.text !== keep.current().text) return;
-    try {
-      save(await fetchFile("recut", asked({ against: old })), name, "application/zip");
-      say(`${name} is saved.`);
-    } catch (error) {
-      trouble(error);
-    }
-  },
-};

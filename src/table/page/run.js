@@ -7,7 +7,10 @@ import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
 import { sized } from "./sized.js";
 
-/** The run, and the page that is chosen. */
+/**
+ * The run, and the page that is chosen.
+ * @param {OfAlbum} state
+ */
 export function run(state) {
   const { album } = state.view;
   const chosen = album.pages[state.chosen];
@@ -19,7 +22,7 @@ export function run(state) {
     make("p", { class: "about", id: "run-help" }, "Choose a page to change it. Drag it to another place, or hold Alt and press an arrow key; Delete takes it out."),
     make("ol", { class: "strip", "aria-labelledby": "run-title" }, album.pages.map((page, at) => make("li", { draggable: "true", "data-at": at, "data-key": `page-${at}` },
       make("button", { type: "button", id: `page-${at}`, "data-do": "choose", "data-at": at, "aria-expanded": String(at === state.chosen), "aria-controls": at === state.chosen ? "chosen" : null, "aria-describedby": "run-help", tabindex: at === stop ? null : "-1" },
-        picture(drawn?.pictures[drawn.pages[at]?.picture], "", album.drawn ? {} : { class: "before" }),
+        picture(drawn?.pictures?.[drawn.pages?.[at]?.picture ?? -1], "", album.drawn ? {} : { class: "before" }),
         make("span", { class: "number" }, String(at + 1)), " ",
         make("span", { class: "kind" }, page.label, page.shows === "back" ? make("span", { class: "from" }, ", from behind") : null),
         mark(of(state, page.way)))))),
@@ -32,6 +35,10 @@ export function run(state) {
       make("p", { class: "about", id: "new-page-about" }, about(album.kinds.page, state.newPage))));
 }
 
+/**
+ * @param {OfAlbum} state
+ * @param {Entry} page
+ */
 function page(state, page) {
   const at = state.chosen;
   const last = state.view.album.pages.length - 1;

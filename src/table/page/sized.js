@@ -4,7 +4,11 @@
 import { make, picture } from "./make.js";
 import { drafts, idOf, waits } from "./fields.js";
 
-/** The drawing; nothing until it is there. */
+/**
+ * The drawing; nothing until it is there.
+ * @param {OfAlbum} state
+ * @param {Entry} page
+ */
 export function sized(state, page) {
   const { drawn, view, chosen } = state;
   if (drawn?.way !== page.way) return null;
@@ -19,8 +23,12 @@ export function sized(state, page) {
       make("figcaption", {}, piece.name))));
 }
 
-/** A size on its line: the same field as the one of that name in the list. */
-function size({ path, name, x, y }, row, view) {
+/**
+ * A size on its line: the same field as the one of that name in the list.
+ * @param {Row | undefined} row
+ * @param {Shown} view
+ */
+function size(/** @type {NumberAt} */ { path, name, x, y }, row, view) {
   if (!row) return null;
   const draft = drafts.get(path);
   const stops = draft || view.fit.findings.some((one) => one.path === path && one.level === "stop");
@@ -34,7 +42,7 @@ function size({ path, name, x, y }, row, view) {
 
 /** Puts the fields where the drawing has their numbers: a page's own policy lets no text say that. */
 export function place() {
-  for (const one of document.querySelectorAll("[data-x]")) {
+  for (const one of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-x]"))) {
     one.style.left = `${one.dataset.x}mm`;
     one.style.top = `${one.dataset.y}mm`;
   }
