@@ -64,6 +64,10 @@ const ASSETS: &[Asset] = &[
     Asset { name: "takes.js", kind: SCRIPT, text: include_str!("page/takes.js") },
     Asset { name: "undo.js", kind: SCRIPT, text: include_str!("page/undo.js") },
     Asset { name: "waits.js", kind: SCRIPT, text: include_str!("page/waits.js") },
+    Asset { name: "version.js", kind: SCRIPT, text: include_str!("page/version.js") },
+    Asset { name: "versions.js", kind: SCRIPT, text: include_str!("page/versions.js") },
+    Asset { name: "versionstore.js", kind: SCRIPT, text: include_str!("page/versionstore.js") },
+    Asset { name: "broughtversions.js", kind: SCRIPT, text: include_str!("page/broughtversions.js") },
     Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 

@@ -9,8 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 fn scripts() -> BTreeMap<String, String> {
     let found: BTreeMap<String, String> = files(&project().join("src/table/page"))
         .into_iter()
+        .filter(|(path, _)| path.extension().is_some_and(|ending| ending == "js"))
         .map(|(path, bytes)| (path.to_str().unwrap().to_owned(), String::from_utf8(bytes).unwrap()))
-        .filter(|(path, _)| path.ends_with(".js"))
         .collect();
     assert!(found.len() > 30, "the page was not found");
     found

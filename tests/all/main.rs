@@ -93,6 +93,7 @@ mod table_album;
 mod table_batch;
 mod table_compare;
 mod table_drawn;
+mod table_groups;
 mod table_kinds;
 mod table_order;
 mod table_seen;

@@ -55,7 +55,7 @@ const called = (/** @type {Pick<KeptFile, "name" | "kind">} */ { name, kind }) =
  * @param {string} said
  * @param {"text" | "origin"} what
  */
-function needs(one, said, what) {
+export function needs(one, said, what) {
   const others = table.held.albums.filter((other) => other !== one && !other.batch && (one.batch || other.kind));
   /** @type {Set<KeptFile>} */
   const needed = new Set();

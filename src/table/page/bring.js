@@ -2,6 +2,7 @@
 // Files that are opened or dropped: albums, batches with their albums, drawers, cutters, own kinds, drawings, zips that hold such.
 
 import { ask } from "./ask.js";
+import { bringVersions, isOfVersion } from "./broughtversions.js";
 import { isDrawing, names } from "./drawings.js";
 import * as keep from "./keep.js";
 import { isZip, unzip } from "./unzip.js";
@@ -96,7 +97,8 @@ export async function bring(files, beside = false, as = null) {
   const refused = [];
   /** @type {(ReadFile & { zipped?: boolean })[]} */
   const known = [];
-  const all = await unpacked(files, refused);
+  const inside = await unpacked(files, refused);
+  const all = inside.filter((one) => !isOfVersion(one));
   const drawings = drawingsOf(all);
   for (const file of all.filter((one) => !isDrawing(one.name))) {
     const one = await read(file);
@@ -106,6 +108,8 @@ export async function bring(files, beside = false, as = null) {
   const left = keep.current()?.id;
   /** @type {Data} */
   const names = {};
+  /** @type {Data} */
+  const laid = {};
   for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind, drawn: named(drawings, one.text) }).name;
   // In a zip the cutter that nothing names is the machine's own.
   const own = known.findLast((one) => one.zipped && one.kind === "cutter" && !known.some((other) => other !== one && other.text.includes(JSON.stringify(one.name))));
@@ -117,9 +121,11 @@ export async function bring(files, beside = false, as = null) {
     const text = answer.text ?? one.text;
     const { name } = keep.open(one.name, text, { batch: one.batch, drawn: named(drawings, text) });
     if (!one.batch) names[one.name] = name;
+    laid[one.name] = name;
     brought[one.batch ? "batches" : "albums"].push(name);
   }
   const count = brought.albums.length + brought.batches.length;
+  await bringVersions(inside.filter(isOfVersion), laid, refused);
   if ((beside || !count) && left && !brought.batches.length) keep.choose(left);
   /** @param {string} kind */
   const of = (kind) => known.filter((one) => one.kind === kind).map((one) => names[one.name]);

@@ -2,9 +2,8 @@
 // What hands do about comparing: choosing what with, bringing in files, taking the sheets to cut again.
 
 import { fetchFile } from "./ask.js";
-import { asked } from "./asked.js";
 import { opened } from "./bring.js";
-import { against, held } from "./compare.js";
+import { against, compares, held, isOfVersion } from "./compare.js";
 import { follow } from "./follow.js";
 import * as keep from "./keep.js";
 import { save } from "./make.js";
@@ -16,9 +15,23 @@ import { render, say, state, trouble } from "./shown.js";
  * @param {string} value
  */
 export function choose(value) {
-  Object.assign(held, { with: value, answer: null, failed: "" });
+  // What is compared with itself is compared with nothing.
+  Object.assign(held, { with: value, of: value === held.of ? "" : held.of, answer: null, done: "", failed: "" });
+  begin();
+}
+
+/**
+ * Compares this: the album as it stands, or a version.
+ * @param {string} value
+ */
+export function chooseOf(value) {
+  Object.assign(held, { of: value, with: value && value === held.with ? "" : held.with, answer: null, done: "", failed: "" });
+  begin();
+}
+
+function begin() {
   render();
-  if (value && state.view && !state.view.fit?.stopped) follow();
+  if (held.with && state.view && (isOfVersion() || !state.view.fit?.stopped)) follow();
 }
 
 /**
@@ -50,9 +63,10 @@ export const COMPARED = {
     say(`Making ${name} …`);
     await rest();
     const old = against();
-    if (!old || held.text !== keep.onTable().text) return;
+    const question = compares({ against: old });
+    if (!old || held.text !== question.text) return;
     try {
-      save(await fetchFile("recut", asked({ against: old })), name, "application/zip");
+      save(await fetchFile("recut", question), name, "application/zip");
       say(`${name} is saved.`);
     } catch (error) {
       trouble(error);

@@ -80,6 +80,7 @@ export function field(row, view, sheets, has = {}) {
   const usual = !row.given && isLong(row) ? ` Usual: ${row.usual}.` : "";
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
+  if (row.differs) help.push(make("span", { class: "about" }, row.differs));
   const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
   const mends = draft ? letGoButton(row.path, draft.field) : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend?.short));
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
@@ -133,7 +134,7 @@ function options(list, value, first) {
  * @param {Attributes} control
  */
 function choice(row, value, control) {
-  return make("select", control, options(row.choices ?? [], value, row.needed ? null : isLong(row) ? "as usual" : `usual: ${row.usual}`));
+  return make("select", control, options(row.choices ?? [], value, row.differs ? row.usual : row.needed ? null : isLong(row) ? "as usual" : `usual: ${row.usual}`));
 }
 
 /**

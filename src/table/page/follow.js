@@ -3,7 +3,7 @@
 
 import { ask } from "./ask.js";
 import { asked } from "./asked.js";
-import { compared } from "./compare.js";
+import { compared, isOfVersion } from "./compare.js";
 import * as keep from "./keep.js";
 import { render, say, state, trouble } from "./shown.js";
 
@@ -44,7 +44,12 @@ export async function follow() {
       if (now() && drawn.steps.length) state.good = { ...state.good, folds: drawn };
       render();
     }
-    if (view.fit.stopped) return;
+    if (view.fit.stopped) {
+      // Two versions can be compared whatever becomes of the album meanwhile.
+      if (isOfVersion()) await compared(stop);
+      render();
+      return;
+    }
     const before = view.sheets?.counts ?? 0;
     const quick = view.sheets?.proven;
     state.looking = quick ? "" : "Looking longer for fewer sheets …";

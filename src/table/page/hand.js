@@ -18,6 +18,8 @@ import { change, letGo, look } from "./queue.js";
 import { album, render, say, shown, start, state } from "./shown.js";
 import { albumFile, stem, takeAway } from "./takes.js";
 import { undo } from "./undo.js";
+import { VERSIONS, VERSION_FORMS } from "./versions.js";
+import { pack } from "./versionstore.js";
 
 
 /** @type {Doing} */
@@ -33,6 +35,13 @@ const DOES = {
   },
   "show-fit": () => focus("fit-title"),
   ...LARGE,
+  together: () => {
+    state.together = !state.together;
+    render();
+    const { pages: all, groups } = album().album;
+    const group = groups.find((one) => one.kind === all[state.chosen].kind);
+    if (group && state.together) say(`${group.label}. ${group.sentence}`);
+  },
   earlier: () => movePage(state.chosen, state.chosen - 1),
   later: () => movePage(state.chosen, state.chosen + 1),
   copy: () => change({ do: "copy", list: "pages", at: state.chosen }, () => choosePage(state.chosen + 1)),
@@ -44,6 +53,7 @@ const DOES = {
   ...compare.COMPARED,
   ...DRAWER,
   ...MACHINE,
+  ...VERSIONS,
   mend: (data) => change(data.typed ? { do: "set", path: data.way, typed: data.typed } : { do: "mend", path: data.way, eighths: Number(data.eighths) }, () => {
     // What was pressed is gone: on to the field that was mended, or to what is said now.
     const field = document.getElementById(idOf(data.way));
@@ -114,6 +124,7 @@ const SUBMITS = {
   ...BATCH_FORMS,
   ...DRAWER_FORMS,
   ...MACHINE_FORMS,
+  ...VERSION_FORMS,
   "add-page": (form) => {
     const kind = firstOf(form, "select").value;
     const at = state.chosen >= 0 ? state.chosen + 1 : pages();
@@ -187,6 +198,8 @@ function chosen(control) {
     render();
   }
   else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files?.[0]).then(() => { control.value = ""; });
+  else if (control.id === "compare-of") compare.chooseOf(control.value);
+  else if (control.id === "pack-versions") pack(keep.onTable().id, control.checked);
   else if (control.id === "compare-with") compare.choose(control.value);
   else if (control.id === "compare-file") compare.chooseFiles(filesOf(control)).then(() => { control.value = ""; });
   else if (control.id === "file") openFiles(filesOf(control));

@@ -13,6 +13,7 @@ import * as drawings from "./drawings.js";
 import { KINDS, PLACE, on, reread, table, whole } from "./kept.js";
 import * as pasts from "./past.js";
 import { steps, took } from "./past.js";
+import * as versions from "./versionstore.js";
 import { claim, inherit, key, waitToo, waitsFor } from "./waits.js";
 
 export { album, albums, belongings, beside, current, cutters, file, given, has, kinds, machine, measured, names, origin, told } from "./beside.js";
@@ -57,7 +58,7 @@ export function load(orphaned) {
 }
 
 /** Lets go of drawings that no album names. */
-const tidy = () => drawings.letGo(new Set(table.held.albums.flatMap((one) => [...Object.values(one.drawings), ...Object.values(one.origins)]).concat(pasts.drawn())));
+const tidy = () => drawings.letGo(new Set(table.held.albums.flatMap((one) => [...Object.values(one.drawings), ...Object.values(one.origins)]).concat(pasts.drawn(), versions.drawn())));
 
 /**
  * Takes in what other windows did. Says whether that changes what this one shows. `orphaned` is called with what is to be
@@ -184,9 +185,38 @@ export function forget() {
   on(() => {
     table.held.albums = table.held.albums.filter((album) => album.id !== table.shown);
     pasts.forget(table.shown);
+    versions.forget(table.shown);
     lay(albums()[0]?.id ?? 0);
   });
   tidy();
+}
+
+/** The album on the table once more, under a name of its own, which lies uppermost then. Gives both names. */
+export function duplicate() {
+  return on(() => {
+    const { name, text, title, batch, drawings: keys } = onTable();
+    const twin = { id: table.held.next, name: fresh(name), origin: text, text, ...(title ? { title } : {}), ...(batch ? { batch } : {}), drawings: keys, origins: keys, did: [] };
+    table.held.albums.push(twin);
+    table.held.next += 1;
+    lay(twin.id);
+    return [name, twin.name];
+  });
+}
+
+/**
+ * The album on the table becomes what it was in a version: a step that can be taken back. Gives the names of files beside it that are
+ * others than they were.
+ * @param {KeptVersion} version
+ */
+export function openVersion(version) {
+  return on(() => {
+    const one = onTable();
+    took(one.id, `version ${version.key}`, { text: one.text, drawings: one.drawings });
+    one.drawings = version.drawings;
+    write(one, version.text, key());
+    pasts.pause();
+    return version.files.filter((was) => table.held.albums.some((now) => now.name === was.name && now.text !== was.text)).map((was) => was.name);
+  });
 }
 
 /**

@@ -17,6 +17,7 @@ import { drawnBy, render, state } from "./shown.js";
 import { place } from "./sized.js";
 import { asks, begin, gone, head, unread } from "./states.js";
 import { tables } from "./terms.js";
+import { versions } from "./version.js";
 
 /** Draws the page as things stand. */
 function draw() {
@@ -51,7 +52,7 @@ function sections(seen) {
   const { view } = seen;
   const one = /** @type {OfAlbum} */ (seen);
   const all = view.batch ? batch(/** @type {OfBatch} */ (seen), keep) : [album(one), fit(seen), folds(one), sheets(one), tables(view.tables, "album"), take(seen)];
-  return all.toSpliced(-1, 0, compare(seen));
+  return all.toSpliced(-1, 0, versions(seen), compare(seen));
 }
 
 /** @param {string} title */

@@ -141,6 +141,48 @@ export function picture(svg, alt, has = {}) {
   return make("img", { src: at, alt, ...has });
 }
 
+/** @type {Map<string, string>} */
+const held = new Map();
+
+/**
+ * A picture that is kept as letters: a PNG, at the same address each time.
+ * @param {string} letters
+ * @param {string} alt
+ */
+export function pictureOf(letters, alt) {
+  let at = held.get(letters);
+  if (!at) {
+    try {
+      at = URL.createObjectURL(new Blob([Uint8Array.from(atob(letters), (letter) => letter.charCodeAt(0))], { type: "image/png" }));
+    } catch {
+      return null;
+    }
+    held.set(letters, at);
+  }
+  return make("img", { src: at, alt });
+}
+
+/** So wide and so tall is a small picture at most, px. */
+const SMALL = 240;
+
+/**
+ * A picture as a small PNG in letters; none where it can't be drawn.
+ * @param {string | null | undefined} svg
+ */
+export async function small(svg) {
+  const img = picture(svg, "");
+  if (!img) return "";
+  try {
+    await img.decode();
+    const scale = SMALL / Math.max(img.naturalWidth, img.naturalHeight, 1);
+    const canvas = make("canvas", { width: Math.round(img.naturalWidth * scale), height: Math.round(img.naturalHeight * scale) });
+    canvas.getContext("2d")?.drawImage(img, 0, 0, canvas.width, canvas.height);
+    return canvas.toDataURL("image/png").split(",")[1] ?? "";
+  } catch {
+    return "";
+  }
+}
+
 /**
  * The SVG of a picture's address, as long as it is at hand.
  * @param {string} address

@@ -15,6 +15,7 @@ export const pages = () => state.view?.album?.pages?.length ?? 0;
  * @param {boolean} [key]
  */
 export function choosePage(at, key) {
+  if (at !== state.chosen) state.together = false;
   state.chosen = at;
   if (at >= 0) state.at = at;
   render();

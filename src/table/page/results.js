@@ -131,6 +131,7 @@ export function take(state) {
       button("Print this page", "print"),
       batch ? null : button("Make a batch of it", "make-batch", { "aria-describedby": "make-batch-about" }),
       batch ? null : button("Make a class of it", "make-class", { "aria-describedby": "make-batch-about" }),
+      button(`Duplicate this ${what}`, "duplicate"),
       button(`Take this ${what} off the table`, "forget")),
     asks(state, "album"),
     batch ? null : make("p", { class: "about", id: "make-batch-about" }, "A batch is several kits in one order: colourways, other albums, pages of the buyer’s choice; with one price list and one job sheet. A class is groups of makers who make this album, each from the sheets and with the tool that it has."),

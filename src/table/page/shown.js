@@ -15,6 +15,8 @@ export const state = {
   text: "",
   notes: [],
   chosen: -1,
+  /** Whether all pages of the chosen one's kind are changed at once. */
+  together: false,
   /** The page that Tab leads to. */
   at: 0,
   /** The last pictures of what could be made. */

@@ -8,18 +8,22 @@ import { drafts, idOf, waits } from "./fields.js";
  * The drawing; nothing until it is there.
  * @param {OfAlbum} state
  * @param {Entry} page
+ * @param {Group | null} [group] all pages of its kind, where its numbers are theirs
  */
-export function sized(state, page) {
+export function sized(state, page, group = null) {
   const { drawn, view, chosen } = state;
   if (drawn?.way !== page.way) return null;
-  const all = [...view.album.page, ...page.rows, ...page.more];
+  const { rows, more } = group ?? page;
+  const all = [...view.album.page, ...rows, ...more];
+  const own = `${page.way}.`;
+  const wayOf = (/** @type {string} */ path) => (group && path.startsWith(own) ? `pages[${group.kind}].${path.slice(own.length)}` : path);
   return make("div", { class: `sized${drawn.old ? " old" : ""}`, "data-key": "sized" },
     drawn.old ? make("p", { class: "told" }, "This is how it was before.") : null,
     drawn.folded ? make("figure", { class: "loose", "data-key": "folded" }, picture(drawn.folded, `Page ${chosen + 1} as it lies`), make("figcaption", {}, "as it lies")) : null,
     drawn.pieces.map((piece, at) => make("figure", { "data-key": `piece-${at}` },
       make("div", { class: "on-card" },
         picture(piece.picture, `${piece.name}, flat`),
-        piece.numbers.map((number) => size(number, all.find((row) => row.path === number.path), view))),
+        piece.numbers.map((number) => ({ ...number, path: wayOf(number.path) })).map((number) => size(number, all.find((row) => row.path === number.path), view))),
       make("figcaption", {}, piece.name))));
 }
 

@@ -9,6 +9,7 @@ import * as keep from "./keep.js";
 import { save } from "./make.js";
 import { rest } from "./queue.js";
 import { say, state, trouble } from "./shown.js";
+import { packed } from "./versionstore.js";
 
 /** The file of what lies on the table. */
 export const albumFile = () => {
@@ -33,7 +34,9 @@ export async function takeAway(name, question, kind) {
   }
   callOff();
   try {
-    save(await fetchFile(question.file ? "file" : "kit", asked(question)), name, kind);
+    // Versions are no part of the kit: they lie in the zip of everything, where that is wanted.
+    const versions = question.file || question.formats ? [] : packed(keep.onTable().id);
+    save(await fetchFile(question.file ? "file" : "kit", asked({ ...question, ...(versions.length ? { versions } : {}) })), name, kind);
     say(`${name} is saved.`);
   } catch (error) {
     trouble(error);

@@ -25,7 +25,7 @@ interface Option { value: string; label: string }
 interface Row {
   path: string; label: string; about?: string | null; value: string; given: boolean; needed: boolean; usual: string;
   takes: "length" | "number" | "text" | "choice" | "sheet" | "colour"; units?: string; range?: string; exact?: string;
-  choices?: Option[]; frees?: boolean;
+  choices?: Option[]; frees?: boolean; differs?: string;
 }
 interface KindOffer { kind: string; label: string; about: string }
 interface EdgeForm { free: Option[]; cuts: Option[]; list: { way: string; rows: Row[] }[] }
@@ -34,9 +34,11 @@ interface Entry {
   way: string; kind: string; label: string; about: string; rows: Row[]; more: Row[]; edges?: EdgeForm | null; picture?: number; shows?: string;
   outline?: { way: string; file?: string | null; there: boolean; used: boolean; rows: Row[] } | null;
 }
+/** All pages of a kind at once. */
+interface Group { kind: string; label: string; sentence: string; pages: number[]; rows: Row[]; more: Row[] }
 interface StockForm { name: string; way: string; looks: string; colour: string; used: boolean; sentence: string; rows: Row[] }
 interface AlbumForms {
-  title: string; handed: Row[]; units: string; sentence: string; top: Row[]; page: Row[]; pages: Entry[]; drawn: boolean; pictures: string[];
+  title: string; handed: Row[]; units: string; sentence: string; top: Row[]; page: Row[]; pages: Entry[]; groups: Group[]; drawn: boolean; pictures: string[];
   open: string | null; spine: Entry; cover: Entry | null; panels: Row[] | null; inserts: Entry[];
   kinds: { page: KindOffer[]; insert: KindOffer[] }; stocks: StockForm[];
 }
@@ -109,9 +111,9 @@ interface Start {
 // What the page holds.
 
 interface Pictures { open?: string | null; pictures?: string[]; pages?: Entry[]; parts?: PartList; section?: string | null; folds?: Folds }
-interface Question { where: string; words: string; yes: string; does: string }
+interface Question { where: string; words: string; yes: string; does: string; of?: string }
 interface State {
-  start: Start | null; starting: boolean; view: View | null; text: string; notes: string[]; chosen: number; at: number; good: Pictures | null;
+  start: Start | null; starting: boolean; view: View | null; text: string; notes: string[]; chosen: number; at: number; together: boolean; good: Pictures | null;
   drawn: PageDrawn | null; newPage: string; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
   folds: Folds | null; oldSheets: Sheets | null; sizes: { sentence: string; sizes: OtherSize[] } | null; looking: string; gone: boolean;
   asks: Question | null; opened: string; failed: string; moved: string; waiting: number;
@@ -135,7 +137,7 @@ interface Queued { key: string; album: number; wanted: Wanted | null; what: stri
 type Orphaned = (taken: Waiting[], before?: boolean) => void;
 
 /** What a question says besides what it is about. */
-interface Asking { change?: Wanted; page?: number; file?: string; formats?: string[]; sheet?: string; against?: GivenFile | null }
+interface Asking { change?: Wanted; page?: number; file?: string; formats?: string[]; sheet?: string; against?: GivenFile | null; versions?: GivenFile[] }
 /** What buttons do, by their name; what forms do. */
 type Doing = Record<string, (data: Data) => unknown>;
 type Submitting = Record<string, (form: HTMLFormElement) => unknown>;
@@ -149,6 +151,11 @@ interface LaidFile { name: string; text: string; kind?: string; drawings: GivenD
 interface KeptFile {
   id: number; name: string; origin: string; text: string; title?: string; batch?: boolean; kind?: string; drawings: Data; origins: Data;
   did: string[];
+}
+/** An album or a batch as it stood once, with the files that it needed then; `when` is a day, and a time where it is known. */
+interface KeptVersion {
+  key: string; album: number; called: string; when: string; picture: string; name: string; text: string; drawings: Data;
+  files: { name: string; kind?: string; text: string; drawings: Data }[];
 }
 /** A file that was brought in, and what it is. */
 interface ReadFile { name: string; text: string; batch: boolean; kind: string | null }

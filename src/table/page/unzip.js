@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The album and batch files with their drawings in a zip that was taken away from here.
 
+import { isOfVersion } from "./broughtversions.js";
 import { isDrawing } from "./drawings.js";
 
 const LARGEST = 1_000_000;
@@ -36,7 +37,7 @@ export async function unzip(bytes, report = false) {
     entry += 46 + named + more + noted;
     const wanted = isDrawing(name) || (name === REPORT ? report : name.endsWith(".json"));
     const largest = isDrawing(name) || name === REPORT ? LARGEST_OTHER : LARGEST;
-    if (!wanted || name.includes("/") || size > largest || from + 30 > bytes.length) continue;
+    if (!wanted || (name.includes("/") && (report || !isOfVersion({ name }))) || size > largest || from + 30 > bytes.length) continue;
     const start = from + 30 + at.getUint16(from + 26, true) + at.getUint16(from + 28, true);
     const held = bytes.subarray(start, start + packed);
     if (method === 0) found.push({ name, bytes: held });
