@@ -2,7 +2,7 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{drawn, edges, handed, pictures, words};
+use super::{drawn, edges, groups, handed, pictures, words};
 use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
@@ -52,6 +52,7 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
         "sentence": sentence(album),
         "top": top,
         "page": of_values("page", PAGE_FIELDS, &album.page.values),
+        "groups": groups::forms(&pages),
         "pages": pages,
         "drawn": is_made,
         "pictures": drawn.pictures,

@@ -2,7 +2,7 @@
 //! What the page asks to change, as changes of the album file's text.
 
 use super::hand::{Hand, gone, page_number, refused, unchanged, value, value_of};
-use super::{edges, example, handed, named, terms, units, words};
+use super::{edges, example, groups, handed, named, terms, units, words};
 use crate::album::{self, Album, EDGE_FIELDS, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{self, Change, Field, Node, Source, Tree};
 use crate::finding::{Arg, Finding, Said};
@@ -96,7 +96,15 @@ pub(super) fn apply(
     let root = Node::read(source)?;
     let mut hand = Hand { source: source.clone(), notes: Vec::new() };
     match wanted {
-        Wanted::Set { path, typed } => set(&mut hand, album, &root, (path, typed))?,
+        Wanted::Set { path, typed } => {
+            let all = groups::ways(&root, path).unwrap_or_else(|| vec![path.clone()]);
+            if all.is_empty() {
+                return Err(gone(path.as_str()));
+            }
+            for way in all {
+                set(&mut hand, album, &root, (&way, typed))?;
+            }
+        }
         Wanted::Kind { path, kind } => {
             let value = hand.entry(album, &root, path, kind)?;
             hand.alter(&Change::Set { path: path.clone(), value })?;

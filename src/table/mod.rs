@@ -18,6 +18,7 @@ mod drawn;
 mod edges;
 mod example;
 mod form;
+mod groups;
 mod hand;
 mod handed;
 mod machine;

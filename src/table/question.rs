@@ -40,6 +40,9 @@ pub(super) struct Question {
     /// What it is compared with.
     #[serde(default)]
     pub against: Option<EarlierFile>,
+    /// Versions of it that lie in the zip, too, each called by its name.
+    #[serde(default)]
+    pub versions: Vec<EarlierFile>,
 }
 
 /// What a file is compared with: an album, a batch or a report, with all that belongs to it.
@@ -76,6 +79,7 @@ impl EarlierFile {
             drawings,
             class: false,
             against: None,
+            versions: Vec::new(),
         }
     }
 }

@@ -16,6 +16,11 @@ use crate::write::{Memory, Sink, WriteProblem};
 /// The file that says how all of it is made again.
 const COMMAND_FILE: &str = "command.txt";
 
+/// The folder in a zip that has a folder for each version.
+const VERSIONS: &str = "versions";
+/// So many letters of a version's name are its folder's.
+const LONGEST_NAME: usize = 80;
+
 /// `hingeleaf kit spring.json --out kit`
 pub(super) fn command(question: &Question) -> String {
     let name = bare(&question.name);
@@ -64,20 +69,23 @@ pub(super) fn put(question: &Question, sink: &mut Memory) -> Result<(), WritePro
     if !is_all(question) {
         return Ok(());
     }
-    let mut laid = LaidDrawings::default();
-    let text = laid.beside(&question.name, &question.text, &question.drawings);
-    let mut files = vec![(bare(&question.name).to_owned(), text)];
-    for file in needed(question) {
-        let text = file.text.as_ref().map(|text| laid.beside(&file.name, text, &file.drawings));
-        files.extend(text.map(|text| (file.name.clone(), text)));
-    }
-    files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, drawing.text)));
+    let mut files = sources(question);
     // The file of a group may be the machine's, too.
     if let Some((name, text)) = question.machine.file().filter(|(name, _)| files.iter().all(|(known, _)| known != name))
     {
         files.push((name.to_owned(), text.to_owned()));
     }
     files.push((COMMAND_FILE.to_owned(), command(question) + "\n"));
+    let mut folders: Vec<String> = Vec::new();
+    for version in &question.versions {
+        let plain = |c: char| if c.is_alphanumeric() || matches!(c, ' ' | '-' | '_') { c } else { '-' };
+        let called: String =
+            version.called.iter().flat_map(|called| called.chars()).take(LONGEST_NAME).map(plain).collect();
+        let folder = named::free(called.trim(), &|one| !one.is_empty() && folders.iter().all(|known| known != one));
+        let own = sources(&version.question(question)).into_iter();
+        files.extend(own.map(|(name, text)| (format!("{VERSIONS}/{folder}/{name}"), text)));
+        folders.push(folder);
+    }
     for (name, text) in files {
         if sink.files.contains_key(&name) {
             let twice = Said::new("name-twice").with("name", name);
@@ -86,6 +94,19 @@ pub(super) fn put(question: &Question, sink: &mut Memory) -> Result<(), WritePro
         sink.put(&name, text.as_bytes())?;
     }
     Ok(())
+}
+
+/// The file that is asked about, those that it needs, and their drawings, by the names that they have in one place.
+fn sources(question: &Question) -> Vec<(String, String)> {
+    let mut laid = LaidDrawings::default();
+    let text = laid.beside(&question.name, &question.text, &question.drawings);
+    let mut files = vec![(bare(&question.name).to_owned(), text)];
+    for file in needed(question) {
+        let text = file.text.as_ref().map(|text| laid.beside(&file.name, text, &file.drawings));
+        files.extend(text.map(|text| (file.name.clone(), text)));
+    }
+    files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, drawing.text)));
+    files
 }
 
 /// The files beside the one that is asked about which it needs.

@@ -41,9 +41,19 @@ pub(super) fn label_in(way: &str, name: &str) -> String {
 /// A field with the place that it stands at: `Page 2, closing flap`.
 pub(super) fn named(path: &str) -> String {
     let Some((way, name)) = path.rsplit_once('.') else { return label(path) };
+    if let Some((of, _)) = kind_of_all(path) {
+        let field = Said::new("field-of-all").with("kind", kind(of).to_lowercase()).with("field", words::label(name));
+        return capital(&say(&field));
+    }
     let name = if way.contains(".edges[") { format!("edge-{name}") } else { name.to_owned() };
     let field = Said::new("field-at-place").with("place", words::place(path)).with("field", words::label(&name));
     capital(&say(&field))
+}
+
+/// The kind that a way for all pages of a kind names, and what follows it.
+pub(super) fn kind_of_all(path: &str) -> Option<(&str, &str)> {
+    let (kind, rest) = path.strip_prefix("pages[")?.split_once(']')?;
+    (!kind.is_empty() && !kind.chars().all(|c| c.is_ascii_digit())).then_some((kind, rest))
 }
 
 /// What the page says of a field besides.

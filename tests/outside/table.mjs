@@ -183,6 +183,60 @@ await check("numbers on the drawing are fields", async (must) => {
   }
 });
 
+await check("all pages of a kind at once", async (must) => {
+  for (const width of [360, 1440]) {
+    const { context, page, complaints } = await window(table.address, { viewport: { width, height: 800 } });
+    await page.getByRole("button", { name: /Tide Table/ }).click();
+    await says(page, "#album .result", "148 × 190");
+    await page.locator("#page-1").click();
+    // By keys alone: the button is the first thing in the form.
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    await says(page, "#chosen-title", "All 2 pages of the kind wallet");
+    await says(page, "#chosen", "Pages 2 and 3: what is changed here is changed in each of them.");
+    must(await page.evaluate(() => document.activeElement.dataset.do === "together"), "the focus is lost");
+    must((await page.locator(".strip button.with").count()) === 2, "the run does not show which pages they are");
+    await says(page, "#chosen", "They differ: page 2 has back, page 3 has front.");
+    const flap = page.locator("#at-pages-wallet-overflap");
+    /** Waits until the wallets have these sizes. */
+    const wallets = (field, ...sizes) => page.waitForFunction(([field, sizes]) => JSON.stringify(JSON.parse(document.querySelector("#text").textContent).pages.slice(1, 3).map((one) => one[field])) === sizes, [field, JSON.stringify(sizes)]);
+    await page.locator("#at-pages-wallet-pocket").fill("108");
+    await wallets("pocket", 108, 108);
+    // The drawing has the same numbers, for all of them, too.
+    const drawn = page.getByLabel("On the drawing: flap, across");
+    await drawn.waitFor();
+    const box = await drawn.boundingBox();
+    must(box.width >= 40 && box.height >= 40 && box.x >= 0 && box.x + box.width <= width, `the number lies at ${JSON.stringify(box)}`);
+    await drawn.fill("52");
+    await wallets("overflap", 52, 52);
+    must((await flap.inputValue()) === "52", "the list has another number");
+    // What can't be used is used in none, and is let go at its place.
+    await flap.fill("many");
+    await says(page, "#line .verdict", "All pages of the kind wallet");
+    await page.locator("#chosen .field").getByRole("button", { name: /^Let it go/ }).click();
+    await says(page, "#line .verdict", "oes together");
+    // Each is one step back, for both pages.
+    await page.getByRole("button", { name: "Undo" }).click();
+    await wallets("overflap", 45, 45);
+    await wallets("pocket", 108, 108);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await wallets("pocket", 110, 110);
+    await page.getByRole("button", { name: "Page 2 alone" }).click();
+    await says(page, "#chosen-title", "Page 2: Wallet");
+    await page.getByLabel("Closing flap").fill("48");
+    await wallets("overflap", 48, 45);
+    await page.getByRole("button", { name: "All 2 of this kind at once" }).click();
+    await says(page, "#chosen", "They differ: page 2 has 48, page 3 has 45.");
+    must((await flap.inputValue()) === "", "one of two sizes stands for both");
+    // Another window, and this one loaded anew, show the same album.
+    await page.reload();
+    await says(page, "#album .result", "148 × 190");
+    await wallets("overflap", 48, 45);
+    must(complaints.length === 0, complaints.join("; "));
+    await context.close();
+  }
+});
+
 await check("no fault empties the pictures", async (must) => {
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
@@ -423,6 +477,9 @@ const STATES = {
   },
   "a field that can't be read": async (page) => {
     await STATES["an album"](page);
+    await page.locator("#page-1").click();
+    await page.getByRole("button", { name: "All 2 of this kind at once" }).click();
+    await says(page, "#chosen", "They differ");
     await page.getByLabel("Page width").fill("wide");
     await page.locator(".field .wrong").first().waitFor();
   },

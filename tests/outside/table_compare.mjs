@@ -133,10 +133,123 @@ await check("by keys alone", async (must) => {
   await context.close();
 });
 
+/** Keeps what lies on the table as a version. */
+async function keepAs(page, name) {
+  await page.locator("#version-name").fill(name);
+  await page.keyboard.press("Enter");
+  await page.locator(".versions h3").getByText(name, { exact: true }).waitFor();
+}
+
+await check("versions of an album", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  await keepAs(page, "before the wider spine");
+  await says(page, ".versions", "this is how it stands now");
+  must((await page.locator(".versions img").evaluate((img) => img.decode().then(() => img.naturalWidth))) > 100, "a version has no picture");
+  // What is typed belongs to it, however soon it is kept.
+  await page.getByLabel("Page width").fill("150");
+  await keepAs(page, "wider");
+  await page.locator("#version-name").fill("wider");
+  await page.getByRole("button", { name: "Keep this version" }).click();
+  await says(page, "#version-wrong", "There is a version called “wider”");
+  must((await page.locator(".versions li").count()) === 2, "a name is there twice");
+  await page.locator("#version-name").fill("");
+  await page.getByRole("button", { name: "Keep this version" }).click();
+  await says(page, "#version-wrong", "Give it a name");
+  await page.getByLabel("Page width").fill("152");
+  await says(page, "#album .result", "152 × 190");
+  // What changed since it, and between two.
+  await page.getByRole("button", { name: /^What changed since\?.*before the wider spine/ }).click();
+  await says(page, "#compare .result", "the version “before the wider spine”");
+  const now = await all(page);
+  await page.locator("#compare-of").selectOption({ index: 1 });
+  await page.waitForFunction((now) => document.querySelector("#compare .compared")?.innerText !== now && !document.querySelector("#compare .told"), now);
+  const between = await all(page);
+  must(now.includes("152") && !between.includes("152") && between.includes("150"), "two versions are compared by what lies on the table");
+  must((await page.locator("#compare-with option").allInnerTexts()).every((one) => !one.includes("“wider”")), "a version can be compared with itself");
+  await page.locator("#compare-of").selectOption("");
+  // Opened again, undone, done again; past a reload, too.
+  await page.getByRole("button", { name: /^Open it again.*before the wider spine/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  await says(page, "#album .told", "is open again");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await says(page, "#album .result", "152 × 190");
+  await page.getByRole("button", { name: "Redo" }).click();
+  await says(page, "#album .result", "148 × 190");
+  await page.reload();
+  await says(page, "#album .result", "148 × 190");
+  must((await page.locator(".versions li").count()) === 2, "a reload loses versions");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await says(page, "#album .result", "152 × 190");
+  // Two windows keep one each, and neither is lost; what one takes away, the other shows no more.
+  const other = await context.newPage();
+  await other.goto(table.address);
+  await other.locator(".versions li").nth(1).waitFor();
+  await Promise.all([keepAs(page, "mine"), keepAs(other, "yours")]);
+  await says(page, ".versions", "yours");
+  await says(other, ".versions", "mine");
+  await other.getByRole("button", { name: /^Take it away.*mine/ }).click();
+  await other.locator("#versions .asks button").first().click();
+  await page.waitForFunction(() => document.querySelectorAll(".versions li").length === 3);
+  await other.close();
+  // In the zip where it is asked for, and back from there.
+  await download(page, "Everything in one zip", "plain.zip");
+  await page.getByLabel("Put these versions into the zip, too").check();
+  await download(page, "Everything in one zip", "versions.zip");
+  // A second one of the same lies beside it, without the versions.
+  await page.getByRole("button", { name: "Duplicate this album" }).click();
+  await says(page, "#album .told", "This is tide-table-2.json");
+  await says(page, "#album .result", "152 × 190");
+  must((await page.locator(".versions li").count()) === 0, "a duplicate has the other's versions");
+  await page.getByLabel("Page width").fill("140");
+  await says(page, "#album .result", "140 × 190");
+  await page.locator("#which").selectOption({ index: 0 });
+  await says(page, "#album .result", "152 × 190");
+  await page.getByRole("button", { name: "Take this album off the table" }).click();
+  await page.getByRole("button", { name: "Take it off", exact: true }).click();
+  await says(page, "#album .result", "140 × 190");
+  must((await page.evaluate(() => Object.keys(localStorage).filter((name) => name.includes("-version-")).length)) === 0, "versions stay that nobody can see");
+  await page.locator("#which").selectOption("new");
+  await page.locator("#file").setInputFiles(join(out, "versions.zip"));
+  await says(page, ".versions", "before the wider spine");
+  must((await page.locator(".versions li").count()) === 3, "versions do not come back from the zip");
+  must((await page.locator(".versions img").count()) === 3, "versions come back without their pictures");
+  await page.getByRole("button", { name: /^Open it again.*before the wider spine/ }).click();
+  await says(page, "#album .result", "148 × 190");
+  // Full, in number and in letters: it is told, and nothing is lost.
+  await page.evaluate(() => {
+    const [place] = Object.keys(localStorage).filter((name) => name.includes("-version-"));
+    const one = JSON.parse(localStorage.getItem(place));
+    for (let number = 0; number < 17; number += 1) localStorage.setItem(`${place}-filler${number}`, JSON.stringify({ ...one, called: `filler ${number}` }));
+    localStorage.setItem(`${place}-torn`, "{");
+  });
+  await page.reload();
+  await says(page, "#versions .result", "20 of at most 20");
+  await page.locator("#version-name").fill("one more");
+  await page.keyboard.press("Enter");
+  await says(page, "#version-wrong", "20 versions of one album are kept at most");
+  await page.evaluate(() => {
+    for (const name of Object.keys(localStorage).filter((name) => /-filler\d+$/.test(name))) localStorage.removeItem(name);
+    const [place] = Object.keys(localStorage).filter((name) => name.includes("-version-"));
+    const one = JSON.parse(localStorage.getItem(place));
+    localStorage.setItem(`${place}-large`, JSON.stringify({ ...one, album: 999, called: "large", text: " ".repeat(1_490_000) }));
+  });
+  await page.reload();
+  await page.locator("#version-name").fill("one more");
+  await page.keyboard.press("Enter");
+  await says(page, "#version-wrong", "There is no room for another version");
+  must((await page.locator("#version-name").inputValue()) === "one more", "the name that was typed is gone");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
 /** The states that are looked at: what leads to each from the first visit. */
 const STATES = {
   "two editions": async (page) => {
     await longer(page);
+    await keepAs(page, "a name that takes more than one line where the page is narrow");
+    await keepAs(page, "longer flaps");
     await still(page);
   },
   "an edition that can not be read": async (page) => {

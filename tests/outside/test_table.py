@@ -23,6 +23,7 @@ JOBS = [
     "undo, redo, several albums, kept",
     "a page that is chosen comes into view",
     "numbers on the drawing are fields",
+    "all pages of a kind at once",
     "no fault empties the pictures",
     "another sheet is a button, and the last page stays",
     "what can be taken back outlasts a reload",

@@ -19,6 +19,7 @@ JOBS = [
     "another album on the table, a file, a report, a zip",
     "a batch and an earlier one",
     "by keys alone",
+    "versions of an album",
 ]
 STATES = ["two editions", "an edition that can not be read"]
 
@@ -82,3 +83,16 @@ def test_a_batch_gives_what_the_command_does(used, tmp_path):
     (tmp_path / "tide-table-batch.json").write_text(new.replace('"copies": 1 }', '"copies": 3, "change": { "pages[1].overflap": 48 } }'))
     said = again(tmp_path, "old.json", "tide-table-batch.json", used[0] / "batch-again.zip")
     assert "3 instead of 1 are made" in said
+
+
+def test_versions_lie_in_the_zip_where_that_is_asked_for(used, tmp_path):
+    """Each in a folder of its own, as a file that the command takes; everything else is as without them."""
+    plain, full = held(used[0] / "plain.zip"), held(used[0] / "versions.zip")
+    assert {name: full[name] for name in plain} == plain
+    own = {name[len("2026-05-04 "):] if name[:2] == "20" else name: text for name, text in ((path.split("/")[1], full[path]) for path in sorted(full.keys() - plain.keys()))}
+    assert sorted(own) == ["before the wider spine", "wider", "yours"]
+    assert all(path.endswith("/tide-table.json") for path in full.keys() - plain.keys())
+    (tmp_path / "old.json").write_bytes(own["before the wider spine"])
+    (tmp_path / "new.json").write_bytes(full["tide-table.json"])
+    assert (tmp_path / "old.json").read_bytes() == (ROOT / "fixtures" / "tide-table.json").read_bytes()
+    assert "page.width" in run(tmp_path, "compare", "old.json", "new.json")

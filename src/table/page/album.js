@@ -10,7 +10,10 @@ import { findings, mark } from "./found.js";
 import { run } from "./run.js";
 import { terms } from "./terms.js";
 
-/** The section of the album. */
+/**
+ * The section of the album.
+ * @param {OfAlbum} state
+ */
 export function album(state) {
   const { view, start } = state;
   const { album } = view;
@@ -20,7 +23,7 @@ export function album(state) {
     make("h2", { id: "album-title" }, "Album"),
     make("p", { class: "result" }, album.sentence),
     state.notes.map((note) => make("p", { class: "told" }, note)),
-    make("div", { class: "fields" }, field(title, view), rows(album.page.filter(isSize), view)),
+    make("div", { class: "fields" }, title ? field(title, view) : null, rows(album.page.filter(isSize), view)),
     run(state),
     unfolds("every", "More about every page", "", of(state, "page").filter((one) => !album.page.some((row) => isSize(row) && row.path === one.path)), make("div", { class: "fields" }, rows(album.page.filter((row) => !isSize(row)), view, start.sheets), rows(others, view))),
     one(state, "spine", "Spine", album.spine, start.kinds.spine, false),
@@ -33,14 +36,30 @@ export function album(state) {
     terms(state));
 }
 
+/** @param {Row} row */
 const isSize = (row) => row.path === "page.width" || row.path === "page.height";
 
+/**
+ * @param {string} key
+ * @param {string} title
+ * @param {string} said
+ * @param {Finding[]} wrong
+ * @param {...Inside} inside
+ */
 function unfolds(key, title, said, wrong, ...inside) {
   return make("details", { "data-key": key, id: `part-${key}` },
     make("summary", {}, make("h3", {}, title), said ? make("span", { class: "is" }, said) : null, " ", mark(wrong)),
     make("div", { class: "inside" }, inside));
 }
 
+/**
+ * @param {OfAlbum} state
+ * @param {string} way
+ * @param {string} title
+ * @param {Entry | null} entry
+ * @param {KindOffer[]} list
+ * @param {boolean} may
+ */
 function one(state, way, title, entry, list, may) {
   return unfolds(way, title, entry ? entry.label : "none", of(state, way),
     findings(elsewhere(of(state, way), entry?.rows ?? [], entry?.more ?? [])),
@@ -48,6 +67,7 @@ function one(state, way, title, entry, list, may) {
     entry ? make("div", { class: "fields" }, rows(entry.rows, state.view), rows(entry.more, state.view)) : null);
 }
 
+/** @param {OfAlbum} state */
 function panels(state) {
   const list = state.view.album.panels;
   return unfolds("panels", "Panels of patterned paper", list ? "on every face" : "none", of(state, "panels"),
@@ -56,6 +76,7 @@ function panels(state) {
     list ? button("No panels", "take", { "data-way": "panels" }) : button("Panels on the faces", "panels"));
 }
 
+/** @param {OfAlbum} state */
 function inserts(state) {
   const list = state.view.album.inserts;
   const said = list.length ? list.map((one) => one.label.toLowerCase()).join(", ") : "none";
@@ -75,6 +96,7 @@ function inserts(state) {
       make("p", { class: "about", id: "new-insert-about" }, about(state.view.album.kinds.insert, state.newInsert))));
 }
 
+/** @param {OfAlbum} state */
 function papers(state) {
   const list = state.view.album.stocks;
   return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "), list.flatMap((stock) => of(state, stock.way)),

@@ -7,12 +7,17 @@ export class Gone extends Error {}
 /** The program answers, but not this; the words say why. */
 export class Refused extends Error {}
 
-/** Asks; gives the response. */
+/**
+ * Asks; gives the response.
+ * @param {string} what
+ * @param {object} question
+ * @param {AbortSignal} [stop]
+ */
 async function send(what, question, stop) {
   let reply;
   try {
     reply = await fetch(what, { method: "POST", body: JSON.stringify(question), signal: stop, cache: "no-store" });
-  } catch (error) {
+  } catch (/** @type {any} */ error) {
     if (error.name === "AbortError") throw error;
     throw new Gone();
   }
@@ -22,18 +27,27 @@ async function send(what, question, stop) {
   return reply;
 }
 
-/** Asks for an answer in JSON. */
+/**
+ * Asks for an answer in JSON.
+ * @param {string} what
+ * @param {object} question
+ * @param {AbortSignal} [stop]
+ */
 export async function ask(what, question, stop) {
   const reply = await send(what, question, stop);
   try {
     return await reply.json();
-  } catch (error) {
+  } catch (/** @type {any} */ error) {
     if (error.name === "AbortError") throw error;
     throw new Gone();
   }
 }
 
-/** Asks for a file. */
+/**
+ * Asks for a file.
+ * @param {string} what
+ * @param {object} question
+ */
 export async function fetchFile(what, question) {
   return (await send(what, question)).arrayBuffer();
 }

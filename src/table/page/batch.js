@@ -11,12 +11,20 @@ import { machine } from "./machine.js";
 import { fit, laid, take } from "./results.js";
 import { tables, terms } from "./terms.js";
 
-/** All sections of a batch. */
+/**
+ * All sections of a batch.
+ * @param {OfBatch} state
+ * @param {Keep} keep
+ */
 export function batch(state, keep) {
   const { view } = state;
   return [kits(state, keep), fit(state), sheets(state), tables(view.tables, "batch"), take(state)];
 }
 
+/**
+ * @param {OfBatch} state
+ * @param {Keep} keep
+ */
 function kits(state, keep) {
   const { view } = state;
   const { batch } = view;
@@ -25,7 +33,7 @@ function kits(state, keep) {
     make("h2", { id: "kits-title", tabindex: "-1" }, batch.class ? "Class" : "Kits"),
     make("p", { class: "result" }, batch.sentence),
     state.notes.map((note) => make("p", { class: "told" }, note)),
-    make("div", { class: "fields" }, field({ ...title, label: `Name of the ${batch.class ? "class" : "batch"}`, about: "" }, view)),
+    make("div", { class: "fields" }, title && field({ ...title, label: `Name of the ${batch.class ? "class" : "batch"}`, about: "" }, view)),
     batch.class ? groups(state) : [
       make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `kit-${at}` }, kit(state, one)))),
       another(keep)],
@@ -34,6 +42,10 @@ function kits(state, keep) {
     terms(state));
 }
 
+/**
+ * @param {OfBatch} state
+ * @param {KitForm} one
+ */
 function kit(state, one) {
   const { view } = state;
   const id = idOf(one.way);
@@ -51,9 +63,14 @@ function kit(state, one) {
       choice(state, one)));
 }
 
+/** @param {KitForm} one */
 const choiceRows = (one) => (one.choice ? [...one.choice.rows, ...one.choice.of.flatMap((kind) => [...kind.rows, ...kind.more])] : []);
 
-/** Pages that the buyer chooses. */
+/**
+ * Pages that the buyer chooses.
+ * @param {OfBatch} state
+ * @param {KitForm} one
+ */
 function choice(state, one) {
   const { view } = state;
   const id = idOf(one.way);
@@ -73,7 +90,7 @@ function choice(state, one) {
         make("select", { id: `${id}-kind-${at}`, "data-kind": kind.way }, all.map((other) => make("option", { value: other.kind, selected: other.kind === kind.kind }, other.label))),
         make("span", { class: "about" }, `${capital(kind.about)}.`)),
       make("div", { class: "fields" }, rows(kind.rows, view), rows(kind.more, view)),
-      button(["Take it out", unseen(`: ${kind.label}`)], "take-kind", { "data-way": kind.way, "data-kit": one.way, "aria-disabled": one.choice.of.length === 1 ? "true" : null }))),
+      button(["Take it out", unseen(`: ${kind.label}`)], "take-kind", { "data-way": kind.way, "data-kit": one.way, "aria-disabled": one.choice?.of.length === 1 ? "true" : null }))),
     make("form", { class: "add", "data-do": "add-kind", "data-way": one.way, "data-at": one.choice.of.length },
       make("label", { for: `${id}-new-kind` }, "Another kind to choose"),
       make("select", { id: `${id}-new-kind`, "data-stays": true }, all.map((kind) => make("option", { value: kind.kind }, `${kind.label}: ${kind.about}`))),
@@ -81,7 +98,10 @@ function choice(state, one) {
     button(["The album’s own pages instead", unseen(`: ${one.name}`)], "album-pages", { "data-way": one.way }));
 }
 
-/** Another kit, from an album that lies on the table or from a file. */
+/**
+ * Another kit, from an album that lies on the table or from a file.
+ * @param {Keep} keep
+ */
 function another(keep) {
   const albums = keep.albums().filter((one) => !one.batch);
   return make("div", { class: "more-kits" },
@@ -92,13 +112,16 @@ function another(keep) {
     make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, "Add an album file as a kit"), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true })));
 }
 
-/** What holds for the whole batch. */
+/**
+ * What holds for the whole batch.
+ * @param {OfBatch} state
+ */
 function whole(state) {
   const { view } = state;
   const { batch } = view;
   const [title, language] = ["title", "language"].map((path) => batch.top.find((row) => row.path === path));
   const together = batch.top.filter((row) => row !== title && row !== language);
-  const handed = [...batch.handed, language];
+  const handed = [...batch.handed, ...(language ? [language] : [])];
   return [
     make("details", { "data-key": "handed", id: "part-handed" },
       make("summary", {}, make("h3", {}, "What is handed over"), " ", mark([...within(state, "handed_over"), ...within(state, "language")])),
@@ -111,6 +134,7 @@ function whole(state) {
         make("div", { class: "fields" }, rows(together, view), rows(batch.spares, view))))];
 }
 
+/** @param {OfBatch} state */
 function sheets(state) {
   const { view } = state;
   const shown = view.sheets ?? state.oldSheets;

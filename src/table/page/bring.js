@@ -2,6 +2,7 @@
 // Files that are opened or dropped: albums, batches with their albums, drawers, cutters, own kinds, drawings, zips that hold such.
 
 import { ask } from "./ask.js";
+import { bringVersions, isOfVersion } from "./broughtversions.js";
 import { isDrawing, names } from "./drawings.js";
 import * as keep from "./keep.js";
 import { isZip, unzip } from "./unzip.js";
@@ -12,8 +13,13 @@ const LARGEST_OTHER = 6_000_000;
 /** Kinds of files that lie beside albums. */
 const SIDE = ["drawer", "cutter", "kind", "measured"];
 const ZIP = 200_000_000;
-/** Every file, or what is in it, as { name, bytes }; what is refused is told in `refused`. */
+/**
+ * Every file, or what is in it, as { name, bytes }; what is refused is told in `refused`.
+ * @param {File[]} files
+ * @param {string[]} refused
+ */
 async function unpacked(files, refused, report = false) {
+  /** @type {NamedBytes[]} */
   const all = [];
   for (const file of files) {
     if (file.size > ZIP) {
@@ -31,14 +37,25 @@ async function unpacked(files, refused, report = false) {
   return all;
 }
 
-/** Drawings by name, with what they hold: letters that are no UTF-8 stand in names alone. */
+/**
+ * Drawings by name, with what they hold: letters that are no UTF-8 stand in names alone.
+ * @param {NamedBytes[]} files
+ */
 const drawingsOf = (files) => files.filter((one) => isDrawing(one.name)).map(({ name, bytes }) => ({ name, text: new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes) }));
+/**
+ * @param {GivenDrawing[]} drawings
+ * @param {string} text
+ */
 const named = (drawings, text) => drawings.filter((one) => names(text, one.name));
 
-/** Keeps drawings with what lies on the table and names them; says which nobody names. */
+/**
+ * Keeps drawings with what lies on the table and names them; says which nobody names.
+ * @param {GivenDrawing[]} drawings
+ * @param {string[]} refused
+ */
 function draw(drawings, refused) {
   const here = keep.current();
-  const all = [here, ...(here?.batch ? keep.albums().filter((one) => !one.batch) : []), ...keep.kinds()].filter(Boolean);
+  const all = [...(here ? [here] : []), ...(here?.batch ? keep.albums().filter((one) => !one.batch) : []), ...keep.kinds()];
   let drawn = 0;
   for (const drawing of drawings) {
     const by = all.filter((one) => named([drawing], one.text).length);
@@ -49,10 +66,14 @@ function draw(drawings, refused) {
   return drawn;
 }
 
+/** @param {string} name */
 const none = (name) => `${name} is no album file, and was not put on the table. An album file is a text that begins with {.`;
 
-/** A file's text, and what kind of file it is; nothing where it is no such file. */
-async function read({ name, bytes }) {
+/**
+ * A file's text, and what kind of file it is; nothing where it is no such file.
+ * @returns {Promise<ReadFile | null>}
+ */
+async function read(/** @type {NamedBytes} */ { name, bytes }) {
   let text;
   try {
     text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
@@ -67,11 +88,17 @@ async function read({ name, bytes }) {
  * Puts files on the table, what others name first; a batch lies uppermost, else the last album, unless `beside` wants the table left as
  * it is. `as` says what files are that can't be told by what they say. Gives the names that the albums have there, drawers and cutters,
  * what was refused, and the machine's settings that lay in a zip.
+ * @param {File[]} files
+ * @param {boolean} [beside]
+ * @param {string | null} [as]
  */
 export async function bring(files, beside = false, as = null) {
+  /** @type {string[]} */
   const refused = [];
+  /** @type {(ReadFile & { zipped?: boolean })[]} */
   const known = [];
-  const all = await unpacked(files, refused);
+  const inside = await unpacked(files, refused);
+  const all = inside.filter((one) => !isOfVersion(one));
   const drawings = drawingsOf(all);
   for (const file of all.filter((one) => !isDrawing(one.name))) {
     const one = await read(file);
@@ -79,32 +106,43 @@ export async function bring(files, beside = false, as = null) {
     else refused.push(none(file.name));
   }
   const left = keep.current()?.id;
+  /** @type {Data} */
   const names = {};
+  /** @type {Data} */
+  const laid = {};
   for (const one of known.filter((one) => one.kind)) names[one.name] = keep.open(one.name, one.text, { kind: one.kind, drawn: named(drawings, one.text) }).name;
   // In a zip the cutter that nothing names is the machine's own.
   const own = known.findLast((one) => one.zipped && one.kind === "cutter" && !known.some((other) => other !== one && other.text.includes(JSON.stringify(one.name))));
   const machine = own ? names[own.name] : null;
-  const brought = { albums: [], batches: [] };
-  for (const one of known.filter((one) => !one.kind).sort((one, other) => one.batch - other.batch)) {
+  const brought = { albums: /** @type {string[]} */ ([]), batches: /** @type {string[]} */ ([]) };
+  for (const one of known.filter((one) => !one.kind).sort((one, other) => Number(one.batch) - Number(other.batch))) {
     // What lay in another folder is called by its name alone here.
     const answer = await ask("work", { name: one.name, text: one.text, change: { do: "call-files", names: { ...keep.names(), ...names }, folder: known.filter((side) => side.kind === "kind").map((side) => names[side.name]) } });
     const text = answer.text ?? one.text;
     const { name } = keep.open(one.name, text, { batch: one.batch, drawn: named(drawings, text) });
     if (!one.batch) names[one.name] = name;
+    laid[one.name] = name;
     brought[one.batch ? "batches" : "albums"].push(name);
   }
   const count = brought.albums.length + brought.batches.length;
+  await bringVersions(inside.filter(isOfVersion), laid, refused);
   if ((beside || !count) && left && !brought.batches.length) keep.choose(left);
+  /** @param {string} kind */
   const of = (kind) => known.filter((one) => one.kind === kind).map((one) => names[one.name]);
   const drawn = count ? 0 : draw(drawings, refused);
   return { names: brought.albums, drawers: of("drawer"), cutters: of("cutter"), measured: of("measured"), kinds: of("kind"), refused, brought: count, drawn, machine };
 }
 
-/** Files as one thing to compare with, which is not put on the table: a batch, an album, a report, with the files that belong to it. */
+/**
+ * Files as one thing to compare with, which is not put on the table: a batch, an album, a report, with the files that belong to it.
+ * @param {File[]} files
+ */
 export async function opened(files) {
+  /** @type {string[]} */
   const refused = [];
   const all = await unpacked(files, refused, true);
   const drawings = drawingsOf(all);
+  /** @type {Record<string, (GivenFile & { text: string })[]>} */
   const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [], measured: [] };
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name))) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);

@@ -6,23 +6,36 @@ import { elsewhere, field, rows } from "./fields.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
 import { findings, mark } from "./found.js";
 
-/** All groups, and what holds for the whole class. */
+/**
+ * All groups, and what holds for the whole class.
+ * @param {OfBatch} state
+ */
 export function groups(state) {
   const { batch } = state.view;
   return [
-    make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `group-${at}` }, group(state, one)))),
+    make("ol", { class: "kits" }, batch.kits.map((one, at) => make("li", { "data-key": `group-${at}` }, group(state, /** @type {GroupForm} */ (one))))),
     make("div", { class: "does" }, button("Add a group of makers", "add-group")),
-    whole(state, batch.class)];
+    batch.class && whole(state, batch.class)];
 }
 
+/** @param {Row} row */
 const isTool = (row) => row.path.endsWith(".by");
 
+/**
+ * @param {OfBatch} state
+ * @param {GroupForm} one
+ */
 function group(state, one) {
   const { view, start } = state;
   const id = idOf(one.way);
   const last = view.batch.kits.length === 1;
   const { row, rows: settings } = one.machine;
   const own = [...one.rows, ...one.sheets, row, ...settings, ...one.handed, ...one.changes, ...one.papers.flatMap((paper) => paper.rows)];
+  /**
+   * @param {string} key
+   * @param {string} title
+   * @param {...Inside} inside
+   */
   const part = (key, title, ...inside) => make("div", { class: "group", role: "group", "aria-labelledby": `${id}-${key}` },
     make("h4", { id: `${id}-${key}` }, title), inside);
   return make("details", { id, "data-key": one.way },
@@ -44,7 +57,11 @@ function group(state, one) {
       changes(state, one)));
 }
 
-/** What is the same for all groups. */
+/**
+ * What is the same for all groups.
+ * @param {OfBatch} state
+ * @param {ClassForm} one
+ */
 function whole(state, one) {
   const { view } = state;
   const found = [...within(state, "class.album"), ...within(state, "class.shared_by"), ...within(state, "class.brings"), ...within(state, "class.change")];

@@ -8,7 +8,10 @@ import { findings, mark } from "./found.js";
 import { asks } from "./states.js";
 import { table } from "./terms.js";
 
-/** The drawer of an album or a batch. */
+/**
+ * The drawer of an album or a batch.
+ * @param {OfEither} state
+ */
 export function drawer(state) {
   const { view } = state;
   const { drawer } = view;
@@ -33,12 +36,19 @@ export function drawer(state) {
       drawer.text === null ? null : keeping(state)));
 }
 
-/** Which drawer it is. */
-function which({ name, own, names }) {
+/**
+ * Which drawer it is.
+ * @returns {Row}
+ */
+function which(/** @type {DrawerForm} */ { name, own, names }) {
   const usual = name && !own ? `${name}, as its album says` : "none";
   return { path: "drawer", label: "Drawer", about: "", value: own ? name : "", given: own, needed: false, usual, takes: "choice", choices: names.map((one) => ({ value: one, label: one })) };
 }
 
+/**
+ * @param {DrawerForm["stocks"][number]} stock
+ * @param {Shown} view
+ */
 function lies(stock, view) {
   return make("fieldset", { "data-key": stock.way },
     make("legend", {}, stock.name),
@@ -49,11 +59,19 @@ function lies(stock, view) {
       button(["Take it out", unseen(`: ${sheet.name} of ${stock.name}`)], "take-lying", { "data-way": sheet.way })))));
 }
 
-/** A form for more sheets. */
+/**
+ * A form for more sheets.
+ * @param {OfEither} state
+ */
 function more(state) {
   const { may, as } = state.view.drawer;
   const wrong = state.wrong?.where === "lies" ? state.wrong.words : "";
   const marks = { "aria-invalid": wrong ? "true" : null, "aria-describedby": wrong ? "lies-wrong" : null };
+  /**
+   * @param {string} id
+   * @param {string} label
+   * @param {string} placeholder
+   */
   const typed = (id, label, placeholder, about = "") => make("div", { class: "field" },
     make("label", { for: id }, label),
     make("input", { type: "text", id, "data-stays": true, placeholder, autocomplete: "off", spellcheck: "false", ...marks }),
@@ -68,6 +86,7 @@ function more(state) {
     wrong ? make("span", { class: "wrong", id: "lies-wrong" }, wrong) : null);
 }
 
+/** @param {Table} left */
 function left(left) {
   return make("div", { class: "group" },
     left.rows.length ? table(left) : make("p", {}, `${left.caption}: nothing.`),
@@ -75,7 +94,10 @@ function left(left) {
     button("Save the drawer as it is after the job", "drawer-after"));
 }
 
-/** The drawer's file. */
+/**
+ * The drawer's file.
+ * @param {OfEither} state
+ */
 function keeping(state) {
   const { name, text } = state.view.drawer;
   return [

@@ -1,26 +1,30 @@
 // SPDX-License-Identifier: MIT
 // What hands do to a drawer: each becomes a change of its file, or of which drawer it is.
 
+import { fetchFile } from "./ask.js";
+import { asked } from "./asked.js";
 import { drafts } from "./fields.js";
 import * as keep from "./keep.js";
-import { save } from "./make.js";
-import { asked, change, letGo, render, rest, say, state, trouble } from "./main.js";
-import { fetchFile } from "./ask.js";
+import { control, firstOf, focus, focusOn, save } from "./make.js";
+import { change, letGo, rest } from "./queue.js";
+import { render, say, shown, start, state, trouble } from "./shown.js";
 
-const focus = (id) => document.getElementById(id)?.focus();
-const file = () => keep.file(state.view.drawer.name);
-const summary = () => document.querySelector("#part-drawer summary")?.focus();
+const file = () => /** @type {KeptFile} */ (keep.file(shown().drawer.name));
+const summary = () => focusOn("#part-drawer summary");
 
-/** What buttons do. */
+/**
+ * What buttons do.
+ * @type {Doing}
+ */
 export const DRAWER = {
   "new-drawer": () => {
-    const { name } = keep.open("drawer.json", state.start.drawer, { kind: "drawer", fresh: true });
+    const { name } = keep.open("drawer.json", start().drawer, { kind: "drawer", fresh: true });
     change({ do: "set", path: "drawer", typed: name }, () => focus("lies-stock"));
   },
   "take-lying": ({ way }) => change({ do: "take", path: way }, () => focus("lies-stock"), file()),
   "keep-drawer": () => save(file().text, file().name, "application/json"),
   "drawer-after": async () => {
-    const { name } = state.view.drawer;
+    const { name } = shown().drawer;
     say(`Making ${name} …`);
     // What is typed belongs to it, or is in the way.
     await rest();
@@ -35,11 +39,11 @@ export const DRAWER = {
   "forget-drawer": () => {
     state.asks = { where: "drawer", words: "Take this drawer off the table? What is not kept as a file is lost.", yes: "Take it off", does: "forget-drawer-it" };
     render();
-    document.querySelector(".asks button")?.focus();
+    focusOn(".asks button");
   },
   "forget-drawer-it": () => {
     state.asks = null;
-    const { name, own } = state.view.drawer;
+    const { name, own } = shown().drawer;
     letGo("drawer");
     keep.forgetFile(name);
     if (own) change({ do: "set", path: "drawer", typed: "" }, summary);
@@ -47,10 +51,13 @@ export const DRAWER = {
   },
 };
 
-/** What forms do. */
+/**
+ * What forms do.
+ * @type {Submitting}
+ */
 export const DRAWER_FORMS = {
   lies: () => {
-    const [stock, sheet, count] = ["stock", "sheet", "count"].map((field) => document.getElementById(`lies-${field}`));
+    const [stock, sheet, count] = ["stock", "sheet", "count"].map((field) => control(`lies-${field}`));
     change({ do: "lies", stock: stock.value, sheet: sheet.value, count: count.value }, () => {
       sheet.value = "";
       count.value = "";
@@ -60,7 +67,7 @@ export const DRAWER_FORMS = {
   "use-drawer-text": (form) => {
     const { id, text } = file();
     letGo("drawer");
-    keep.put(id, keep.key(), text, form.querySelector("textarea").value, "text");
+    keep.put(id, keep.key(), text, firstOf(form, "textarea").value, "text");
     change();
   },
 };

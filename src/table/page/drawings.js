@@ -3,9 +3,13 @@
 
 const PLACE = "hingeleaf-table-drawing-";
 /** What this window had to do with; it stays while the window is open, whatever the browser keeps. */
+/** @type {Map<string, string | null>} */
 const known = new Map();
 
-/** A number of 53 bits from a text. */
+/**
+ * A number of 53 bits from a text.
+ * @param {string} text
+ */
 function digest(text) {
   let [one, two] = [0xdeadbeef, 0x41c6ce57];
   for (let at = 0; at < text.length; at += 1) {
@@ -18,7 +22,10 @@ function digest(text) {
   return 4294967296 * (2097151 & two) + (one >>> 0);
 }
 
-/** What is kept under a key; nothing where it is not there. */
+/**
+ * What is kept under a key; nothing where it is not there.
+ * @param {string} key
+ */
 export function text(key) {
   if (!known.has(key)) {
     try {
@@ -27,10 +34,13 @@ export function text(key) {
       return null;
     }
   }
-  return known.get(key);
+  return known.get(key) ?? null;
 }
 
-/** Keeps a text. Gives its key, and whether the browser took it. */
+/**
+ * Keeps a text. Gives its key, and whether the browser took it.
+ * @param {string} what
+ */
 export function lay(what) {
   const stem = `${digest(what).toString(36)}-${what.length}`;
   let key = stem;
@@ -44,7 +54,10 @@ export function lay(what) {
   }
 }
 
-/** Lets go of what nobody names any more. */
+/**
+ * Lets go of what nobody names any more.
+ * @param {Set<string>} named
+ */
 export function letGo(named) {
   try {
     for (const place of Object.keys(localStorage)) if (place.startsWith(PLACE) && !named.has(place.slice(PLACE.length))) localStorage.removeItem(place);
@@ -53,11 +66,21 @@ export function letGo(named) {
   }
 }
 
-/** Whether a file is a drawing, by its name. */
+/**
+ * Whether a file is a drawing, by its name.
+ * @param {string} name
+ */
 export const isDrawing = (name) => /\.(svg|dxf)$/i.test(name);
 
-/** A name without the folders before it. */
-export const bare = (name) => name.split(/[/\\]/).at(-1);
+/**
+ * A name without the folders before it.
+ * @param {string} name
+ */
+export const bare = (name) => name.split(/[/\\]/).at(-1) ?? name;
 
-/** Whether a file's text may name a drawing; letters may stand in it as numbers. */
+/**
+ * Whether a file's text may name a drawing; letters may stand in it as numbers.
+ * @param {string} file
+ * @param {string} name
+ */
 export const names = (file, name) => file.includes(`${bare(name)}"`) || file.includes("\\u");

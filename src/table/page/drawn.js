@@ -5,15 +5,24 @@ import { button, make, save } from "./make.js";
 import { bare, isDrawing } from "./drawings.js";
 import { elsewhere, idOf, rows } from "./fields.js";
 import * as keep from "./keep.js";
-import { change, render, say, state } from "./main.js";
 import { findings } from "./found.js";
+import { change } from "./queue.js";
+import { render, say, state } from "./shown.js";
 
 const LARGEST = 2_000_000;
 
-/** Findings that the drawing's own part of the form shows. */
-export const isOfDrawing = (insert) => (one) => Boolean(insert.outline && (one.path === insert.outline.way || one.path?.startsWith(`${insert.outline.way}.`)));
+/**
+ * Findings that the drawing's own part of the form shows.
+ * @param {Entry} insert
+ */
+export const isOfDrawing = (insert) => (/** @type {Finding} */ one) => Boolean(insert.outline && (one.path === insert.outline.way || one.path?.startsWith(`${insert.outline.way}.`)));
 
-/** The part of an insert's form that is about its drawing; nothing for a kind that takes none. */
+/**
+ * The part of an insert's form that is about its drawing; nothing for a kind that takes none.
+ * @param {AlbumWork} view
+ * @param {Entry} insert
+ * @param {number} at
+ */
 export function drawing(view, insert, at) {
   const { outline } = insert;
   if (!outline) return null;
@@ -35,7 +44,11 @@ export function drawing(view, insert, at) {
     outline.rows.length ? make("div", { class: "fields" }, rows(outline.rows, view)) : null);
 }
 
-/** Takes a chosen file for the drawing of an entry. */
+/**
+ * Takes a chosen file for the drawing of an entry.
+ * @param {string} way
+ * @param {File | undefined} file
+ */
 export async function choose(way, file) {
   if (!file) return;
   if (!isDrawing(file.name) || file.size > LARGEST) {
@@ -46,20 +59,24 @@ export async function choose(way, file) {
   }
   // Letters that are no UTF-8 stand in names alone.
   const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(await file.arrayBuffer());
-  const album = keep.current();
+  const album = keep.onTable();
   const { stored, replaces } = keep.draw(album.id, file.name, text);
   state.failed = stored ? "" : `This browser has no room for ${file.name}: it is here until the page is closed. Take everything away in one zip.`;
   if (replaces) state.opened = `${file.name} is another drawing now, wherever the album names it.`;
   change({ do: "set", path: `${way}.file`, typed: file.name }, () => document.getElementById(`${idOf(way)}-title`)?.focus());
 }
 
-/** What buttons do. */
+/**
+ * What buttons do.
+ * @type {Doing}
+ */
 export const DRAWN = {
   "keep-drawing": ({ file }) => {
-    const one = keep.given(keep.current()).find(({ name }) => name === file || bare(name) === bare(file));
+    const one = keep.given(keep.onTable()).find(({ name }) => name === file || bare(name) === bare(file));
     if (one) save(one.text, bare(one.name), isSvg(one.text) ? "image/svg+xml" : "application/octet-stream");
   },
   "no-drawing": ({ way }) => change({ do: "take", path: way }, () => document.getElementById(`${idOf(way)}-title`)?.focus()),
 };
 
+/** @param {string} text */
 const isSvg = (text) => text.trimStart().startsWith("<");

@@ -5,17 +5,29 @@ import { button, make } from "./make.js";
 import { capital, elsewhere, rows } from "./fields.js";
 import { findings, mark } from "./found.js";
 
-/** What is found of an entry, or within it. */
+/**
+ * What is found of an entry, or within it.
+ * @param {OfAlbum} state
+ * @param {string} way
+ */
 export const of = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));
 
-/** The rows of what is done to its edges. */
+/**
+ * The rows of what is done to its edges.
+ * @param {Entry} entry
+ */
 export const cutRows = (entry) => entry.edges?.list.flatMap((one) => one.rows) ?? [];
 
-/** What is done to the edges of a page or an insert. */
+/**
+ * What is done to the edges of a page or an insert.
+ * @param {OfAlbum} state
+ * @param {Entry} entry
+ */
 export function edges(state, entry) {
   const { edges, way } = entry;
   if (!edges) return null;
   const id = `edge-${way.replace(/[^a-z0-9]+/gi, "-")}`;
+  /** @param {Option[]} list */
   const options = (list) => list.map((one) => make("option", { value: one.value }, one.label));
   return make("details", { class: "edges", "data-key": `edges-${way}` },
     make("summary", {}, "Edges and corners", edges.list.length ? ` (${edges.list.length} cut)` : "", " ", mark(state.view.fit.findings.filter((one) => one.path?.startsWith(`${way}.edges`)))),
@@ -32,10 +44,21 @@ export function edges(state, entry) {
       make("button", { type: "submit" }, "Cut it")) : null);
 }
 
-/** What the kind is that would be added; what is said in the list itself would be cut off. */
+/**
+ * What the kind is that would be added; what is said in the list itself would be cut off.
+ * @param {KindOffer[]} list
+ * @param {string | undefined} kind
+ */
 export const about = (list, kind) => `${capital((list.find((one) => one.kind === kind) ?? list[0])?.about ?? "")}.`;
 
-/** The choice of its kind. */
+/**
+ * The choice of its kind.
+ * @param {string} way
+ * @param {string} label
+ * @param {string | undefined} kind
+ * @param {KindOffer[]} list
+ * @param {string | null} [none]
+ */
 export function kinds(way, label, kind, list, none) {
   const id = `kind-${way.replace(/[^a-z0-9]+/gi, "-")}`;
   const about = list.find((one) => one.kind === kind)?.about;

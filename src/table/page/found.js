@@ -6,13 +6,19 @@ import { capital, letGoButton, mendButton } from "./fields.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
 
-/** A sign of the gravest finding, with its word. */
+/**
+ * A sign of the gravest finding, with its word.
+ * @param {Finding[]} list
+ */
 export function mark(list) {
-  const gravest = ["stop", "warn"].find((level) => list.some((one) => one.level === level));
+  const gravest = /** @type {const} */ (["stop", "warn"]).find((level) => list.some((one) => one.level === level));
   return gravest ? make("span", { class: `mark ${gravest}` }, WORDS[gravest]) : null;
 }
 
-/** Findings as a list, each with the button that mends it. */
+/**
+ * Findings as a list, each with the button that mends it.
+ * @param {Finding[]} list
+ */
 export function findings(list) {
   if (!list.length) return null;
   return make("ul", { class: "findings" }, list.map((one) => make("li", { class: one.level },
@@ -25,6 +31,6 @@ export function findings(list) {
     one.id === "too-big" ? make("div", { class: "does" },
       one.sheet ? button(one.sheet.words, "mend", { class: "mend", "data-way": one.sheet.path, "data-typed": one.sheet.typed }) : null,
       button("Choose another sheet", "other-sheet", { "data-way": one.sheet?.path })) : null,
-    one.letGo ? make("p", {}, letGoButton(one.letGo, one.about)) : null,
+    one.letGo ? make("p", {}, letGoButton(one.letGo, one.about ?? "")) : null,
     one.mend ? make("p", {}, mendButton(one)) : null)));
 }

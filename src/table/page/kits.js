@@ -3,26 +3,37 @@
 
 import { ask } from "./ask.js";
 import * as keep from "./keep.js";
-import { change, look, render, state, trouble } from "./main.js";
+import { control, firstOf, focus } from "./make.js";
+import { change, look } from "./queue.js";
+import { batch, render, state, trouble } from "./shown.js";
 
+/** @param {string} way */
 const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
-const focus = (id) => document.getElementById(id)?.focus();
-const numberOf = (way) => Number(/\[(\d+)\]/.exec(way)[1]);
+/** @param {string} way */
+const numberOf = (way) => Number(/\[(\d+)\]/.exec(way)?.[1]);
 
+/** @param {string} way */
 const listOf = (way) => way.split("[")[0];
 
-/** Unfolds a kit or a group, and goes to it. */
+/**
+ * Unfolds a kit or a group, and goes to it.
+ * @param {string} list
+ * @param {number} at
+ */
 function toKit(list, at) {
-  const kit = document.getElementById(idOf(`${list}[${at}]`));
+  const kit = /** @type {HTMLDetailsElement | null} */ (document.getElementById(idOf(`${list}[${at}]`)));
   if (!kit) return;
   kit.open = true;
-  kit.querySelector("summary").focus();
+  firstOf(kit, "summary").focus();
 }
 
-/** Begins a batch, or a class, of the album. */
+/**
+ * Begins a batch, or a class, of the album.
+ * @param {boolean} isClass
+ */
 async function begin(isClass) {
   try {
-    const { name, text } = keep.current();
+    const { name, text } = keep.onTable();
     const begun = await ask("batch", { name, text, class: isClass });
     keep.open(begun.name, begun.text, { batch: true });
     look();
@@ -32,12 +43,15 @@ async function begin(isClass) {
   }
 }
 
-/** What buttons do. */
+/**
+ * What buttons do.
+ * @type {Doing}
+ */
 export const BATCH = {
   "make-batch": () => begin(false),
   "make-class": () => begin(true),
   "add-group": () => {
-    const at = state.view.batch.kits.length;
+    const at = batch().batch.kits.length;
     change({ do: "add-group" }, () => toKit("class.makers", at));
   },
   "copy-kit": ({ way }) => {
@@ -65,31 +79,34 @@ export const BATCH = {
   "take-term": ({ way }) => change({ do: "take", path: way }, () => focus(`${way.split(".")[0]}-title`)),
 };
 
-/** What forms do. */
+/**
+ * What forms do.
+ * @type {Submitting}
+ */
 export const BATCH_FORMS = {
   "add-kit": (form) => {
-    const at = state.view.batch.kits.length;
-    change({ do: "add-kit", album: form.querySelector("select").value }, () => toKit("kits", at));
+    const at = batch().batch.kits.length;
+    change({ do: "add-kit", album: firstOf(form, "select").value }, () => toKit("kits", at));
   },
   "add-change": (form) => {
-    const { way } = form.dataset;
-    const within = form.querySelector("select").value;
+    const way = form.dataset.way ?? "";
+    const within = firstOf(form, "select").value;
     state.newChange[way] = within;
     render();
-    document.querySelector(`[data-path="${CSS.escape(`${way}.change.${within}`)}"]`)?.focus();
+    /** @type {HTMLElement | null} */ (document.querySelector(`[data-path="${CSS.escape(`${way}.change.${within}`)}"]`))?.focus();
   },
   "own-paper": (form) => {
-    const name = form.querySelector("input");
-    if (name.value.trim()) change({ do: "own-paper", path: form.dataset.way, like: form.querySelector("select").value, name: name.value.trim() }, () => { name.value = ""; });
+    const name = firstOf(form, "input");
+    if (name.value.trim()) change({ do: "own-paper", path: form.dataset.way, like: firstOf(form, "select").value, name: name.value.trim() }, () => { name.value = ""; });
     else name.focus();
   },
   "add-kind": (form) => {
     const { way, at } = form.dataset;
-    change({ do: "add", list: `${way}.choice.of`, at: Number(at), kind: form.querySelector("select").value });
+    change({ do: "add", list: `${way}.choice.of`, at: Number(at), kind: firstOf(form, "select").value });
   },
   sold: (form) => {
     const { list } = form.dataset;
-    const [name, of, price] = ["name", "of", "price"].map((field) => document.getElementById(`${list}-${field}`));
+    const [name, of, price] = ["name", "of", "price"].map((field) => control(`${list}-${field}`));
     change({ do: "sold", list, name: name.value, of: of.value, price: price.value }, () => {
       for (const one of [name, of, price]) if (one.nodeName === "INPUT") one.value = "";
     });

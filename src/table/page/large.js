@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A picture over the whole window: as large as its words can be read, larger and smaller by keys, wheel and fingers.
 
-import { button, make, svgOf } from "./make.js";
+import { at, button, make, svgOf } from "./make.js";
 
 /** The least height of a letter, px. */
 const READABLE = 11;
@@ -9,15 +9,22 @@ const READABLE = 11;
 const STEP = 1.25;
 const MOST = 40;
 
-const at = (id) => document.getElementById(id);
 let mm = { width: 1, height: 1 };
 /** How many px a millimetre of the picture is. */
 let scale = 1;
+/** @type {Map<number, PointerEvent>} */
 const fingers = new Map();
 
-/** A picture on its plate that opens over the whole window. */
+/**
+ * A picture on its plate that opens over the whole window.
+ * @param {HTMLImageElement | null} img
+ */
 export const plate = (img, has = {}) => (img ? make("button", { type: "button", class: "plate opens", "data-do": "large", ...has }, img, make("span", { class: "unseen" }, ": open it large")) : null);
 
+/**
+ * @param {string} svg
+ * @param {string} name
+ */
 const number = (svg, name) => Number(new RegExp(`\\b${name}="([\\d.]+)mm"`).exec(svg)?.[1] ?? 1);
 
 /** The scale at which all of it is seen. */
@@ -26,7 +33,10 @@ function whole() {
   return Math.min((clientWidth - 24) / mm.width, (clientHeight - 24) / mm.height);
 }
 
-/** Draws it so large; the point of the window at x, y stays where it is. */
+/**
+ * Draws it so large; the point of the window at x, y stays where it is.
+ * @param {number} wanted
+ */
 function zoom(wanted, x = at("large-room").clientWidth / 2, y = at("large-room").clientHeight / 2) {
   const [room, img] = [at("large-room"), at("large-picture")];
   const held = [(room.scrollLeft + x) / scale, (room.scrollTop + y) / scale];
@@ -36,9 +46,13 @@ function zoom(wanted, x = at("large-room").clientWidth / 2, y = at("large-room")
   room.scrollTo(held[0] * scale - x, held[1] * scale - y);
 }
 
-/** Opens the picture of a plate. */
+/**
+ * Opens the picture of a plate.
+ * @param {HTMLElement} control
+ */
 export function open(control) {
   const from = control.querySelector("img");
+  if (!from) return;
   const svg = svgOf(from.src);
   if (!svg) return;
   mm = { width: number(svg, "width"), height: number(svg, "height") };
@@ -53,7 +67,7 @@ export function open(control) {
     make("div", { id: "large-room", tabindex: "0", role: "group", "aria-label": "The picture: arrow keys move it, + and - make it larger and smaller" },
       make("img", { id: "large-picture", src: from.src, alt: from.alt, draggable: "false" })));
   // One that was closed a moment ago may still wait to be taken away: two would answer to one name.
-  at("large")?.remove();
+  document.getElementById("large")?.remove();
   // The browser gives the focus back to what it was opened from.
   dialog.addEventListener("close", () => {
     dialog.remove();
@@ -75,20 +89,24 @@ export function open(control) {
     if (by && !event.ctrlKey && !event.metaKey) zoom(scale * by);
     else if (event.key === "0") zoom(whole());
   });
-  for (const type of ["pointerdown", "pointermove", "pointerup", "pointercancel"]) room.addEventListener(type, touch);
+  for (const type of /** @type {const} */ (["pointerdown", "pointermove", "pointerup", "pointercancel"])) room.addEventListener(type, touch);
 }
 
-/** One finger, or the pointer, moves it; two make it larger and smaller. */
+/**
+ * One finger, or the pointer, moves it; two make it larger and smaller.
+ * @param {PointerEvent} event
+ */
 function touch(event) {
   const room = at("large-room");
   const before = fingers.get(event.pointerId);
   if (event.type === "pointerdown") {
-    if (event.target.id === "large-picture") room.setPointerCapture(event.pointerId);
+    if (/** @type {Element} */ (event.target).id === "large-picture") room.setPointerCapture(event.pointerId);
     fingers.set(event.pointerId, event);
   } else if (event.type !== "pointermove") fingers.delete(event.pointerId);
   if (event.type !== "pointermove" || !before) return;
   const other = [...fingers.values()].find((one) => one.pointerId !== event.pointerId);
   if (other) {
+    /** @param {PointerEvent} one */
     const far = (one) => Math.hypot(one.clientX - other.clientX, one.clientY - other.clientY);
     const box = room.getBoundingClientRect();
     zoom(scale * far(event) / Math.max(far(before), 1), (event.clientX + other.clientX) / 2 - box.left, (event.clientY + other.clientY) / 2 - box.top);
@@ -96,10 +114,13 @@ function touch(event) {
   fingers.set(event.pointerId, event);
 }
 
-/** What buttons do. */
+/**
+ * What buttons do.
+ * @type {Doing}
+ */
 export const LARGE = {
   larger: () => zoom(scale * STEP),
   smaller: () => zoom(scale / STEP),
   whole: () => zoom(whole()),
-  "close-large": () => at("large").close(),
+  "close-large": () => /** @type {HTMLDialogElement} */ (at("large")).close(),
 };

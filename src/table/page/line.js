@@ -4,14 +4,21 @@
 import { button, make } from "./make.js";
 import { drafts } from "./fields.js";
 
-/** How it stands: `bad` where something stops it, `may` where something may disappoint, else `good`. */
+/**
+ * How it stands: `bad` where something stops it, `may` where something may disappoint, else `good`.
+ * @param {Fit} fit
+ */
 export const standing = (fit) => (fit.stopped ? "bad" : fit.findings.some((one) => one.level === "warn") ? "may" : "good");
 
-/** The line; nothing where no album or batch is shown. */
+/**
+ * The line; nothing where no album or batch is shown.
+ * @param {State} state
+ * @param {Keep} keep
+ */
 export function line(state, keep) {
   const { view } = state;
-  const shown = view?.album ?? view?.batch;
-  if (!shown || state.starting) return null;
+  if (!view || view.unread || state.starting) return null;
+  const shown = view.album ?? view.batch;
   const { fit, sheets } = view;
   return [
     make("p", { class: "name" }, shown.title),

@@ -7,10 +7,16 @@ import { findings, mark } from "./found.js";
 import * as keep from "./keep.js";
 import { asks } from "./states.js";
 
-/** What a cutter is called: its file's name without the ending. */
+/**
+ * What a cutter is called: its file's name without the ending.
+ * @param {string} name
+ */
 const stem = (name) => name.replace(/\.json$/i, "");
 
-/** The machine’s settings. */
+/**
+ * The machine’s settings.
+ * @param {OfEither} state
+ */
 export function machine(state) {
   const { machine } = state.view;
   const { name, trimmer } = keep.machine();
@@ -32,20 +38,27 @@ export function machine(state) {
       piece(state, told)));
 }
 
-/** What a group says besides what is usual. */
+/**
+ * What a group says besides what is usual.
+ * @param {SettingGroup} group
+ */
 function said(group) {
   const count = group.rows.filter((row) => row.given).length;
   return make("span", { class: "is" }, count ? `${count} as you say` : "as usual");
 }
 
-/** Which cutter file it is: one that is kept under its name, one that is opened, a new one. */
+/**
+ * Which cutter file it is: one that is kept under its name, one that is opened, a new one.
+ * @param {OfEither} state
+ */
 function which(state) {
   const { name } = keep.machine();
   const all = keep.cutters().map((one) => ({ value: one.name, label: stem(one.name) }));
+  /** @type {Row} */
   const row = { path: "machine", label: "Its settings are kept as", about: "", value: name, given: Boolean(name), needed: false, usual: "nothing said", takes: "choice", choices: all };
   const starts = [...(name ? [{ value: "now", label: `${stem(name)} as it is now` }] : []), { value: "", label: "nothing said" }, ...state.start.cutters.map((one, at) => ({ value: String(at), label: one.about }))];
   return [
-    make("div", { class: "fields" }, field(row, null, null, { "data-machine": true, "data-path": null })),
+    make("div", { class: "fields" }, field(row, null, undefined, { "data-machine": true, "data-path": null })),
     make("div", { class: "does" },
       make("span", { class: "file" },
         make("label", { for: "cutter-file", class: "as-button" }, "Open a cutter file"),
@@ -61,7 +74,11 @@ function which(state) {
       make("select", { id: "new-cutter-from", "data-stays": true }, starts.map((one) => make("option", { value: one.value }, one.label))))];
 }
 
-/** The test piece: taken, cut, read off, used. */
+/**
+ * The test piece: taken, cut, read off, used.
+ * @param {OfEither} state
+ * @param {Judging} told
+ */
 function piece(state, told) {
   const { measured } = state.view.machine;
   const { name } = keep.machine();

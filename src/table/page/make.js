@@ -1,35 +1,68 @@
 // SPDX-License-Identifier: MIT
 // Elements, and letting the page become like them while focus, carets and scrolling stay where they are.
 
-/** An element with attributes and what is inside it; what is null or false is left out. */
+/**
+ * An element with attributes and what is inside it; what is null or false is left out.
+ * @template {keyof HTMLElementTagNameMap} Tag
+ * @param {Tag} tag
+ * @param {Attributes} has
+ * @param {...Inside} inside
+ * @returns {HTMLElementTagNameMap[Tag]}
+ */
 export function make(tag, has = {}, ...inside) {
   const node = document.createElement(tag);
   for (const [name, value] of Object.entries(has)) {
-    if (value !== null && value !== undefined && value !== false) node.setAttribute(name, value === true ? "" : value);
+    if (value !== null && value !== undefined && value !== false) node.setAttribute(name, value === true ? "" : String(value));
   }
-  node.append(...inside.flat(Infinity).filter((one) => one !== null && one !== undefined && one !== false));
+  /** @type {any[]} */
+  const all = /** @type {any[]} */ (inside).flat(Infinity);
+  node.append(...all.filter((one) => one !== null && one !== undefined && one !== false));
   return node;
 }
 
-/** The way of the field that is being typed into: what stands there is the writer's until it is left. */
-export const typing = { path: null };
+/** The element of this id, which the page holds whenever it is asked for. */
+export const at = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+/** The field of this id. */
+export const control = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (document.getElementById(id));
+/** The first element of this kind in a form, which has one. */
+export const firstOf = (/** @type {Element} */ form, /** @type {string} */ tag) => /** @type {HTMLInputElement} */ (form.querySelector(tag));
+/** Gives the focus to the first element of this selector, where there is one. */
+export const focusOn = (/** @type {string} */ what) => /** @type {HTMLElement | null} */ (document.querySelector(what))?.focus();
+/** Gives the focus to the element of this id, where it is there. */
+export const focus = (/** @type {string} */ id) => document.getElementById(id)?.focus();
 
-/** Lets an element hold these, changing no more than differs. */
+/** The way of the field that is being typed into: what stands there is the writer's until it is left. */
+export const typing = { path: /** @type {string | null} */ (null) };
+
+/**
+ * Lets an element hold these, changing no more than differs.
+ * @param {HTMLElement} place
+ * @param {...Inside} fresh
+ */
 export function show(place, ...fresh) {
-  const held = document.activeElement;
+  const held = /** @type {HTMLElement | null} */ (document.activeElement);
   children(place, make("div", {}, ...fresh));
   // An element that changed its place has lost the focus on the way.
   if (held && held !== document.activeElement && held.isConnected && place.contains(held)) held.focus();
 }
 
-/** The one that can become a node: this one, else the next one of its look; others that have keys are someone's own. */
+/**
+ * The one that can become a node: this one, else the next one of its look; others that have keys are someone's own.
+ * @param {any} at
+ * @param {any} node
+ */
 function like(at, node) {
   if (at && !at.dataset?.key && at.nodeName === node.nodeName) return at;
   while (at && (at.dataset?.key || at.nodeName !== node.nodeName || at.className !== node.className)) at = at.nextSibling;
   return at;
 }
 
+/**
+ * @param {any} old
+ * @param {any} fresh
+ */
 function children(old, fresh) {
+  /** @type {Map<string, any>} */
   const known = new Map();
   for (const child of old.children) if (child.dataset.key) known.set(child.dataset.key, child);
   let at = old.firstChild;
@@ -57,6 +90,10 @@ function children(old, fresh) {
   }
 }
 
+/**
+ * @param {any} old
+ * @param {any} fresh
+ */
 function become(old, fresh) {
   if (old.nodeType !== Node.ELEMENT_NODE) {
     if (old.data !== fresh.data) old.data = fresh.data;
@@ -80,10 +117,16 @@ function become(old, fresh) {
   else if (old.nodeName === "SELECT") old.value = fresh.value;
 }
 
+/** @type {Map<string, string>} */
 const drawn = new Map();
 const MOST = 600;
 
-/** A picture that came as SVG; the same picture is the same address, so that it does not flicker. */
+/**
+ * A picture that came as SVG; the same picture is the same address, so that it does not flicker.
+ * @param {string | null | undefined} svg
+ * @param {string} alt
+ * @param {Attributes} [has]
+ */
 export function picture(svg, alt, has = {}) {
   if (!svg) return null;
   let at = drawn.get(svg);
@@ -91,22 +134,77 @@ export function picture(svg, alt, has = {}) {
   else at = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
   drawn.set(svg, at);
   if (drawn.size > MOST) {
-    const [oldest, address] = drawn.entries().next().value;
+    const [[oldest, address]] = drawn;
     drawn.delete(oldest);
     URL.revokeObjectURL(address);
   }
   return make("img", { src: at, alt, ...has });
 }
 
-/** The SVG of a picture's address, as long as it is at hand. */
+/** @type {Map<string, string>} */
+const held = new Map();
+
+/**
+ * A picture that is kept as letters: a PNG, at the same address each time.
+ * @param {string} letters
+ * @param {string} alt
+ */
+export function pictureOf(letters, alt) {
+  let at = held.get(letters);
+  if (!at) {
+    try {
+      at = URL.createObjectURL(new Blob([Uint8Array.from(atob(letters), (letter) => letter.charCodeAt(0))], { type: "image/png" }));
+    } catch {
+      return null;
+    }
+    held.set(letters, at);
+  }
+  return make("img", { src: at, alt });
+}
+
+/** So wide and so tall is a small picture at most, px. */
+const SMALL = 240;
+
+/**
+ * A picture as a small PNG in letters; none where it can't be drawn.
+ * @param {string | null | undefined} svg
+ */
+export async function small(svg) {
+  const img = picture(svg, "");
+  if (!img) return "";
+  try {
+    await img.decode();
+    const scale = SMALL / Math.max(img.naturalWidth, img.naturalHeight, 1);
+    const canvas = make("canvas", { width: Math.round(img.naturalWidth * scale), height: Math.round(img.naturalHeight * scale) });
+    canvas.getContext("2d")?.drawImage(img, 0, 0, canvas.width, canvas.height);
+    return canvas.toDataURL("image/png").split(",")[1] ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/**
+ * The SVG of a picture's address, as long as it is at hand.
+ * @param {string} address
+ */
 export const svgOf = (address) => [...drawn].find(([, at]) => at === address)?.[0];
 
-/** A button that does something; what it is about is in its data. */
+/**
+ * A button that does something; what it is about is in its data.
+ * @param {Inside} words
+ * @param {string} does
+ * @param {Attributes} [has]
+ */
 export function button(words, does, has = {}) {
   return make("button", { type: "button", "data-do": does, ...has }, words);
 }
 
-/** Lets the browser keep a file. */
+/**
+ * Lets the browser keep a file.
+ * @param {BlobPart} bytes
+ * @param {string} name
+ * @param {string} kind
+ */
 export function save(bytes, name, kind) {
   const address = URL.createObjectURL(new Blob([bytes], { type: kind }));
   const link = make("a", { href: address, download: name });

@@ -4,15 +4,27 @@
 import { button, make } from "./make.js";
 import { field, rows } from "./fields.js";
 
-/** What is found at a way, or within it. */
+/**
+ * What is found at a way, or within it.
+ * @param {OfEither} state
+ * @param {string} way
+ */
 export const within = (state, way) => state.view.fit.findings.filter((one) => one.path === way || one.path?.startsWith(`${way}.`));
-/** The id of what stands at a way. */
+/**
+ * The id of what stands at a way.
+ * @param {string} way
+ */
 export const idOf = (way) => way.replace(/[^a-z0-9]+/gi, "-").replace(/-$/, "");
+/** @param {string} words */
 export const unseen = (words) => make("span", { class: "unseen" }, words);
 
-const whatIs = ({ way }) => (way === "class" ? "class" : way.startsWith("class") ? "group" : "kit");
+const whatIs = (/** @type {{ way: string }} */ { way }) => (way === "class" ? "class" : way.startsWith("class") ? "group" : "kit");
 
-/** What is otherwise in a kit than in its album. */
+/**
+ * What is otherwise in a kit than in its album.
+ * @param {OfBatch} state
+ * @param {KitForm | ClassForm} one
+ */
 export function changes(state, one, title = "Otherwise than in its album") {
   const { view, start } = state;
   const id = idOf(one.way);
@@ -40,7 +52,12 @@ export function changes(state, one, title = "Otherwise than in its album") {
     papers.length ? ownPaper(state, one, papers) : null);
 }
 
-/** A colourway: another paper wherever the album names this one. */
+/**
+ * A colourway: another paper wherever the album names this one.
+ * @param {OfBatch} state
+ * @param {KitForm | ClassForm} one
+ * @param {Offer[]} papers
+ */
 function ownPaper(state, one, papers) {
   const id = idOf(one.way);
   const wrong = state.wrong?.where === `${one.way} paper` ? state.wrong.words : "";

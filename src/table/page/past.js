@@ -11,13 +11,21 @@ const ONE_STEP = 1500;
 const pasts = new Map();
 let last = { what: "", when: 0 };
 
-/** The steps of a file: those that were taken, and those that were taken back. */
+/**
+ * The steps of a file: those that were taken, and those that were taken back.
+ * @param {number} id
+ */
 export const steps = (id) => {
   if (!pasts.has(id)) pasts.set(id, { past: [], future: [] });
   return pasts.get(id);
 };
 
-/** A step that can be taken back; `what` tells steps apart. */
+/**
+ * A step that can be taken back; `what` tells steps apart.
+ * @param {number} id
+ * @param {string} what
+ * @param {Step} step
+ */
 export function took(id, what, step) {
   const now = Date.now();
   const { past } = steps(id);
@@ -31,7 +39,10 @@ export function took(id, what, step) {
 /** Whatever comes next is a step of its own. */
 export const pause = () => { last = { what: "", when: 0 }; };
 
-/** A file is off the table. */
+/**
+ * A file is off the table.
+ * @param {number} id
+ */
 export const forget = (id) => pasts.delete(id);
 
 const listed = () => [...pasts.values()].flatMap(({ past, future }) => [...past, ...future]);
@@ -39,10 +50,16 @@ const listed = () => [...pasts.values()].flatMap(({ past, future }) => [...past,
 /** The keys of all drawings that a step leads back to. */
 export const drawn = () => listed().flatMap((step) => Object.values(step.drawings ?? {}));
 
+/** @param {unknown} value */
 const text = (value) => typeof value === "string";
+/** @param {any} one */
 const isStep = (one) => (text(one?.setting) ? "value" in one : text(one?.text) && (Number.isInteger(one.file) || (one.drawings !== null && typeof one.drawings === "object")));
 
-/** The last of these that there is room for. */
+/**
+ * The last of these that there is room for.
+ * @param {Step[]} list
+ * @param {number} room
+ */
 function fitting(list, room) {
   let left = room;
   const from = list.findLastIndex((step) => (left -= (step.text ?? "").length + 200) < 0);
@@ -50,7 +67,7 @@ function fitting(list, room) {
 }
 
 /** Keeps the steps of what is shown, with what they lead back from. */
-export function hold({ id, text, drawings }) {
+export function hold(/** @type {Pick<KeptFile, "id" | "text" | "drawings">} */ { id, text, drawings }) {
   const { past, future } = steps(id);
   const kept = { id, text, drawings, past: fitting(past, MOST_KEPT), future: fitting(future, MOST_KEPT / 3) };
   try {
@@ -60,10 +77,13 @@ export function hold({ id, text, drawings }) {
   }
 }
 
-/** Takes up the steps that were kept before a reload; what another window did meanwhile is a step, too. */
+/**
+ * Takes up the steps that were kept before a reload; what another window did meanwhile is a step, too.
+ * @param {(id: number) => KeptFile | null} find
+ */
 export function recall(find) {
   try {
-    const kept = JSON.parse(sessionStorage.getItem(PLACE));
+    const kept = JSON.parse(sessionStorage.getItem(PLACE) ?? "null");
     const file = find(kept?.id);
     if (!file || !text(kept.text) || !Array.isArray(kept.past) || !Array.isArray(kept.future)) return;
     const own = { past: kept.past.filter(isStep), future: kept.future.filter(isStep) };

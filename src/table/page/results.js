@@ -9,7 +9,10 @@ import { findings } from "./found.js";
 import { machine } from "./machine.js";
 import { asks } from "./states.js";
 
-/** Whether it goes together. */
+/**
+ * Whether it goes together.
+ * @param {OfEither} state
+ */
 export function fit(state) {
   const { fit } = state.view;
   const grave = fit.findings.filter((one) => one.level !== "note");
@@ -26,13 +29,16 @@ export function fit(state) {
     notes.length ? make("details", { "data-key": "notes" }, make("summary", {}, make("h3", {}, notes.length === 1 ? "One more thing worth knowing" : `${notes.length} more things worth knowing`)), make("div", { class: "inside" }, findings(notes))) : null);
 }
 
-/** How it folds. */
+/**
+ * How it folds.
+ * @param {OfAlbum} state
+ */
 export function folds(state) {
   const { album, fit } = state.view;
   const folds = album.drawn ? state.view.folds : state.good?.parts ?? state.view.folds;
   // What it is made of may be another number by now.
   const old = Boolean(fit.stopped && state.good?.folds && !state.folds?.steps?.length);
-  const drawn = old ? { ...state.good.folds, parts: album.drawn ? state.folds?.parts : state.good.folds.parts } : state.folds;
+  const drawn = old ? { ...state.good?.folds, parts: album.drawn ? state.folds?.parts : state.good?.folds?.parts } : state.folds;
   return make("section", { id: "folds", "aria-labelledby": "folds-title" },
     make("h2", { id: "folds-title" }, "How it folds"),
     make("p", { class: "result" }, album.drawn ? folds.sentence : "Nothing of it can be made until what stops it is mended."),
@@ -48,7 +54,10 @@ export function folds(state) {
         make("p", {}, make("strong", {}, part.id), `: ${part.count} × ${part.kind}, ${part.size}, from ${part.stock}`, part.scores ? `, ${part.scores} score${part.scores === 1 ? "" : "s"}` : "", "."))))));
 }
 
-/** The sheets. */
+/**
+ * The sheets.
+ * @param {OfAlbum} state
+ */
 export function sheets(state) {
   const { view, start } = state;
   const { sheets } = view;
@@ -65,20 +74,26 @@ export function sheets(state) {
       const row = stock.rows.find((one) => one.path.endsWith(".sheet"));
       return make("div", { class: `stock${old ? " old" : ""}`, "data-key": stock.way },
         make("h3", {}, picture(stock.looks, "", { class: "swatch" }), `${capital(stock.name)}`),
-        field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
-        all.map((one) => laid(one, old, all.length > 1)));
+        row && field({ ...row, label: `Sheet of ${stock.name}`, about: "", path: row.path }, view, start.sheets, { id: `sheet-of-${stock.name}` }),
+        all.map((one) => laid(one, Boolean(old), all.length > 1)));
     }),
     sizes(state),
     machine(state));
 }
 
-/** The sheets of one stock. */
+/**
+ * The sheets of one stock.
+ * @param {StockLaid} stock
+ * @param {boolean} old
+ * @param {boolean} named
+ */
 export const laid = (stock, old, named) => [
   make("p", {}, old ? "As it was before: " : "", named ? `${stock.name}: ` : "", stock.sentence),
   make("ul", { class: "laid", "data-key": stock.name }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.name },
     plate(picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
     make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))];
 
+/** @param {OfAlbum} state */
 function sizes(state) {
   if (!state.sizes?.sentence || !state.view.sheets) return null;
   return make("div", { class: "saves" },
@@ -89,10 +104,17 @@ function sizes(state) {
       button(["Take this size", make("span", { class: "unseen" }, `: ${size.words}`)], "page-size", { "data-width": size.width, "data-height": size.height })))) : null);
 }
 
-/** What to take away. */
+/**
+ * What to take away.
+ * @param {OfEither} state
+ */
 export function take(state) {
   const { take, sheets, batch } = state.view;
   const what = batch ? (batch.class ? "class" : "batch") : "album";
+  /**
+   * @param {string} name
+   * @param {string} format
+   */
   const one = (name, format) => button(`${name}.${format}`, "file", { "data-file": `sheets/${name}.${format}` });
   return make("section", { id: "take", "aria-labelledby": "take-title" },
     make("h2", { id: "take-title" }, "Take away"),
@@ -109,6 +131,7 @@ export function take(state) {
       button("Print this page", "print"),
       batch ? null : button("Make a batch of it", "make-batch", { "aria-describedby": "make-batch-about" }),
       batch ? null : button("Make a class of it", "make-class", { "aria-describedby": "make-batch-about" }),
+      button(`Duplicate this ${what}`, "duplicate"),
       button(`Take this ${what} off the table`, "forget")),
     asks(state, "album"),
     batch ? null : make("p", { class: "about", id: "make-batch-about" }, "A batch is several kits in one order: colourways, other albums, pages of the buyer’s choice; with one price list and one job sheet. A class is groups of makers who make this album, each from the sheets and with the tool that it has."),

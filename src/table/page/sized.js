@@ -4,23 +4,35 @@
 import { make, picture } from "./make.js";
 import { drafts, idOf, waits } from "./fields.js";
 
-/** The drawing; nothing until it is there. */
-export function sized(state, page) {
+/**
+ * The drawing; nothing until it is there.
+ * @param {OfAlbum} state
+ * @param {Entry} page
+ * @param {Group | null} [group] all pages of its kind, where its numbers are theirs
+ */
+export function sized(state, page, group = null) {
   const { drawn, view, chosen } = state;
   if (drawn?.way !== page.way) return null;
-  const all = [...view.album.page, ...page.rows, ...page.more];
+  const { rows, more } = group ?? page;
+  const all = [...view.album.page, ...rows, ...more];
+  const own = `${page.way}.`;
+  const wayOf = (/** @type {string} */ path) => (group && path.startsWith(own) ? `pages[${group.kind}].${path.slice(own.length)}` : path);
   return make("div", { class: `sized${drawn.old ? " old" : ""}`, "data-key": "sized" },
     drawn.old ? make("p", { class: "told" }, "This is how it was before.") : null,
     drawn.folded ? make("figure", { class: "loose", "data-key": "folded" }, picture(drawn.folded, `Page ${chosen + 1} as it lies`), make("figcaption", {}, "as it lies")) : null,
     drawn.pieces.map((piece, at) => make("figure", { "data-key": `piece-${at}` },
       make("div", { class: "on-card" },
         picture(piece.picture, `${piece.name}, flat`),
-        piece.numbers.map((number) => size(number, all.find((row) => row.path === number.path), view))),
+        piece.numbers.map((number) => ({ ...number, path: wayOf(number.path) })).map((number) => size(number, all.find((row) => row.path === number.path), view))),
       make("figcaption", {}, piece.name))));
 }
 
-/** A size on its line: the same field as the one of that name in the list. */
-function size({ path, name, x, y }, row, view) {
+/**
+ * A size on its line: the same field as the one of that name in the list.
+ * @param {Row | undefined} row
+ * @param {Shown} view
+ */
+function size(/** @type {NumberAt} */ { path, name, x, y }, row, view) {
   if (!row) return null;
   const draft = drafts.get(path);
   const stops = draft || view.fit.findings.some((one) => one.path === path && one.level === "stop");
@@ -34,7 +46,7 @@ function size({ path, name, x, y }, row, view) {
 
 /** Puts the fields where the drawing has their numbers: a page's own policy lets no text say that. */
 export function place() {
-  for (const one of document.querySelectorAll("[data-x]")) {
+  for (const one of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-x]"))) {
     one.style.left = `${one.dataset.x}mm`;
     one.style.top = `${one.dataset.y}mm`;
   }

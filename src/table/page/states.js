@@ -4,12 +4,17 @@
 import { button, make, picture } from "./make.js";
 import { capital } from "./fields.js";
 
-/** The head: which album, and the unit. */
+/**
+ * The head: which album, and the unit.
+ * @param {State} state
+ * @param {Keep} keep
+ */
 export function head(state, keep) {
   const { view } = state;
   const album = keep.current();
-  const shown = view?.album ?? view?.batch;
+  const shown = view?.unread ? null : view?.album ?? view?.batch;
   const units = shown?.units;
+  /** @param {KeptFile} one */
   const title = (one) => `${one.batch ? "Batch: " : ""}${one.title ? `${one.title} (${one.name})` : one.name}`;
   const which = keep.albums().length ? make("span", { class: "which" },
     make("label", { for: "which" }, "On the table"),
@@ -26,12 +31,16 @@ export function head(state, keep) {
   ];
 }
 
-/** The first visit, and whenever another album is wanted. */
+/**
+ * The first visit, and whenever another album is wanted.
+ * @param {State} state
+ * @param {Keep} keep
+ */
 export function begin(state, keep) {
   return [
     make("h1", {}, "Albums to begin with"),
     make("p", { class: "result" }, "Take one and make it yours. Nothing leaves this machine."),
-    make("ul", { class: "examples" }, state.start.examples.map((example, at) => make("li", {},
+    make("ul", { class: "examples" }, state.start?.examples.map((example, at) => make("li", {},
       button([picture(example.picture, ""), make("strong", {}, example.title), make("span", {}, example.about)], "example", { "data-at": at })))),
     make("h2", {}, "Or"),
     make("div", { class: "does" },
@@ -43,18 +52,23 @@ export function begin(state, keep) {
   ];
 }
 
-/** A file that can't be read: what, where, and its text to put it right. */
+/**
+ * A file that can't be read: what, where, and its text to put it right.
+ * @param {State} state
+ * @param {Keep} keep
+ */
 export function unread(state, keep) {
   const name = keep.current()?.name ?? "This file";
+  const { findings, missing } = /** @type {Unread} */ (state.view);
   return [
     make("h1", {}, `${name} can’t be read yet`),
-    make("p", { class: "result bad" }, state.view.findings.length === 1 ? "One thing is in the way." : `${state.view.findings.length} things are in the way.`),
-    make("ul", { class: "findings" }, state.view.findings.map((one) => make("li", { class: "stop" },
+    make("p", { class: "result bad" }, findings.length === 1 ? "One thing is in the way." : `${findings.length} things are in the way.`),
+    make("ul", { class: "findings" }, findings.map((one) => make("li", { class: "stop" },
       make("p", {}, make("span", { class: "mark stop" }, "Stops"), ` ${capital(one.text)}.`),
       one.line ? make("p", {}, `${one.file ? `${one.file}, line` : "Line"} ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
       one.help ? make("p", { class: "about" }, `${capital(one.help)}.`) : null))),
-    state.view.missing?.length ? make("div", { class: "does" },
-      make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, `Open ${state.view.missing[0]}`), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true }))) : null,
+    missing?.length ? make("div", { class: "does" },
+      make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, `Open ${missing[0]}`), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true }))) : null,
     make("form", { class: "text", "data-do": "use-text" },
       make("label", { for: "text" }, "The file’s text; the file itself is left alone"),
       make("textarea", { id: "text", rows: "18", spellcheck: "false" }, state.text),
@@ -63,7 +77,11 @@ export function unread(state, keep) {
   ];
 }
 
-/** The program does not answer. */
+/**
+ * The program does not answer.
+ * @param {State} state
+ * @param {Keep} keep
+ */
 export function gone(state, keep) {
   const port = location.port;
   const count = state.waiting;
@@ -74,13 +92,17 @@ export function gone(state, keep) {
       make("p", {}, make("a", { class: "as-button", href: state.moved }, "Go on there")));
   }
   return make("div", { class: "gone" },
-    make("p", {}, make("strong", {}, "The program does not answer any more."), keep.keeps ? ` Your albums are kept in this browser, and what you type or choose in fields is, too.${waits}` : ` This browser keeps nothing: what you do is on this page alone.${waits}`),
+    make("p", {}, make("strong", {}, "The program does not answer any more."), keep.keeps() ? ` Your albums are kept in this browser, and what you type or choose in fields is, too.${waits}` : ` This browser keeps nothing: what you do is on this page alone.${waits}`),
     make("p", {}, "Start it again with ", make("code", {}, `hingeleaf table --port ${port}`), " and open the address that it prints. Your albums will be there, and what waits is done then."),
     count ? make("p", {}, "The album file that you can keep here is without what waits.") : null,
     make("div", { class: "does" }, button("Ask again", "again"), button("Keep the album file", "keep")));
 }
 
-/** A question before something is lost, at the place where it was asked for. */
+/**
+ * A question before something is lost, at the place where it was asked for.
+ * @param {State} state
+ * @param {string} where
+ */
 export function asks(state, where) {
   if (state.asks?.where !== where) return null;
   const { words, yes, does } = state.asks;

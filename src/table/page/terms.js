@@ -6,14 +6,18 @@ import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { findings, mark } from "./found.js";
 
+/** @param {string} words */
 const unseen = (words) => make("span", { class: "unseen" }, words);
 
-/** What the maker says of buying and selling. */
+/**
+ * What the maker says of buying and selling.
+ * @param {OfEither} state
+ */
 export function terms(state) {
   const { view } = state;
   const { terms } = view.batch ?? view;
   const wrong = view.fit.findings.filter((one) => /^(selling|packs|supplies)\b/.test(one.path ?? ""));
-  const currency = terms.selling.find((row) => row.path === "selling.currency").value;
+  const currency = terms.selling.find((row) => row.path === "selling.currency")?.value;
   const own = [...terms.selling, ...terms.packs.flatMap((one) => one.rows), ...terms.supplies.flatMap((one) => one.rows)];
   return make("details", { "data-key": "terms", id: "part-terms" },
     make("summary", {}, make("h3", {}, "Buying and selling"), make("span", { class: "is" }, currency ? `in ${currency}` : "no prices yet"), " ", mark(wrong)),
@@ -29,7 +33,16 @@ export function terms(state) {
         make("datalist", { id: "unpriced" }, terms.unpriced.map((name) => make("option", { value: name })))], "25 m", "How much is sold together")));
 }
 
-/** A list of what is bought, and a form for more of it. */
+/**
+ * A list of what is bought, and a form for more of it.
+ * @param {OfEither} state
+ * @param {string} which
+ * @param {string} title
+ * @param {Sold[]} entries
+ * @param {Inside} name
+ * @param {string} of
+ * @param {string} about
+ */
 function list(state, which, title, entries, name, of, about) {
   const wrong = state.wrong?.where === which ? state.wrong.words : "";
   const marks = { "aria-invalid": wrong ? "true" : null, "aria-describedby": wrong ? `${which}-wrong` : null };
@@ -47,22 +60,30 @@ function list(state, which, title, entries, name, of, about) {
       wrong ? make("span", { class: "wrong", id: `${which}-wrong` }, wrong) : null) : null);
 }
 
-/** Sections of the job sheet: the mixes, what is packed, cost and price. */
+/**
+ * Sections of the job sheet: the mixes, what is packed, cost and price.
+ * @param {Section[] | null} list
+ * @param {string} key
+ */
 export function tables(list, key) {
   return (list ?? []).map((section) => make("section", { id: `${key}-${section.id}`, class: "sheet-tables", "data-key": section.id, "aria-labelledby": `${key}-${section.id}-title` },
     make("h2", { id: `${key}-${section.id}-title` }, section.heading),
     section.id === "pack" ? make("details", { "data-key": "pack" }, make("summary", {}, make("h3", {}, "What goes into each bag")), make("div", { class: "inside" }, section.blocks.map(block))) : section.blocks.map(block)));
 }
 
+/** @param {Block} block */
 function block(block) {
   if (block.words) return make("p", {}, block.words);
   if (block.heading) return make("h3", { class: "line" }, block.heading);
   if (block.list) return make("ul", { class: "listed" }, block.list.map((line) => make("li", {}, line)));
-  if (block.picture) return make("figure", {}, plate(picture(block.picture, block.shows)));
-  return block.rows ? table(block) : null;
+  if (block.picture) return make("figure", {}, plate(picture(block.picture, block.shows ?? "")));
+  return block.rows ? table(/** @type {Table} */ (block)) : null;
 }
 
-/** A table. */
+/**
+ * A table.
+ * @param {Table} block
+ */
 export function table(block) {
   // What is wider than a small screen moves by itself, by keys, too.
   return make("div", { class: "table", tabindex: "0", role: "group", "aria-label": block.caption },

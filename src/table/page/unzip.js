@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The album and batch files with their drawings in a zip that was taken away from here.
 
+import { isOfVersion } from "./broughtversions.js";
 import { isDrawing } from "./drawings.js";
 
 const LARGEST = 1_000_000;
@@ -9,14 +10,21 @@ const LARGEST_OTHER = 6_000_000;
 const MOST = 200;
 const REPORT = "report.json";
 
-/** Whether bytes are a zip. */
+/**
+ * Whether bytes are a zip.
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
 export const isZip = (bytes) => bytes.length > 22 && bytes[0] === 0x50 && bytes[1] === 0x4b;
 
-/** The JSON files and drawings that lie at its top, the report among them where it is wanted: [{ name, bytes }]. */
+/**
+ * The JSON files and drawings that lie at its top, the report among them where it is wanted: [{ name, bytes }].
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
 export async function unzip(bytes, report = false) {
   const at = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let end = bytes.length - 22;
   while (end >= 0 && at.getUint32(end, true) !== 0x06054b50) end -= 1;
+  /** @type {NamedBytes[]} */
   const found = [];
   if (end < 0) return found;
   let entry = at.getUint32(end + 16, true);
@@ -29,7 +37,7 @@ export async function unzip(bytes, report = false) {
     entry += 46 + named + more + noted;
     const wanted = isDrawing(name) || (name === REPORT ? report : name.endsWith(".json"));
     const largest = isDrawing(name) || name === REPORT ? LARGEST_OTHER : LARGEST;
-    if (!wanted || name.includes("/") || size > largest || from + 30 > bytes.length) continue;
+    if (!wanted || (name.includes("/") && (report || !isOfVersion({ name }))) || size > largest || from + 30 > bytes.length) continue;
     const start = from + 30 + at.getUint16(from + 26, true) + at.getUint16(from + 28, true);
     const held = bytes.subarray(start, start + packed);
     if (method === 0) found.push({ name, bytes: held });
@@ -38,6 +46,10 @@ export async function unzip(bytes, report = false) {
   return found;
 }
 
+/**
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ * @param {number} size
+ */
 async function inflated(bytes, size) {
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
   const reader = stream.getReader();

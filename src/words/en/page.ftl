@@ -99,6 +99,7 @@ about-measured = What was read off the test piece
 about-machine = Your machine, { $setting }
 count-of-the-other-sheet = The number of sheets at hand was the other sheet's: give the new one's.
 field-at-place = { $place }, { $field }
+field-of-all = all pages of the kind { $kind }, { $field }
 gone = { $what } is not there any more
 insert-lost-its-page = Insert { $insert } was for that page alone; it now goes where there is room.
 mend = { $field }: { $to }
@@ -263,6 +264,11 @@ goes-together-with-spare = Goes together; { $spare } to spare at the tightest pl
 machine-can-not-be-used = Nothing can be cut: a size of your machine can’t be used. The album itself: { $sentence }
 
 ## What there is of an album
+all-of-kind = All { $count } pages of the kind { $kind }
+all-of-kind-pages = Pages { $pages }: what is changed here is changed in each of them.
+pages-differ = They differ: { $each }.
+page-has = page { $page } has { $value }
+they-differ = they differ
 album-in-a-cover = { $pages ->
         [one] 1 page
        *[other] { $pages } pages
