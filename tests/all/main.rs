@@ -7,6 +7,7 @@
 mod common;
 
 mod advice;
+mod arguments;
 mod assembly;
 mod batch;
 mod besides;
