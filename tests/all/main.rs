@@ -79,6 +79,7 @@ mod price;
 mod proof;
 mod ready_made;
 mod rounded;
+mod samples;
 mod schema;
 mod section;
 mod sheets;
