@@ -47,20 +47,20 @@ pub(super) const COPIES: Key<u32> = Key::count("copies", (1, 10_000), number(1),
 /// In what state kits are handed over.
 pub(crate) const HANDED_OVER: Key<Nested> = Key::nested(
     "handed_over",
-    "\"sheets\", \"cut\" or \"scored\", or an object that says so of each stock",
+    "\"sheets\", \"cut\" or \"scored\", or { … } that says so of each stock",
     Fallback::Rule("sheets"),
     "in what state card is handed to those who put the kits together; the guide leaves out what is done",
 );
 pub(super) const LABELS: Key<Nested> = Key::nested(
     "labels",
-    "an object with across, down, width and height",
+    "{ … } with across, down, width and height",
     Fallback::Rule("plain paper with cut lines"),
     "sheets of labels that you have, for labels.pdf",
 );
 pub(super) const STOCKS: Key<Nested> =
-    Key::nested("stocks", "an object of stocks by name", Fallback::Rule("A4 card"), "the card and paper to cut from");
+    Key::nested("stocks", "{ … } of stocks by name", Fallback::Rule("A4 card"), "the card and paper to cut from");
 pub(super) const PAGE: Key<Nested> =
-    Key::nested("page", "an object with width and height", Fallback::Needed, "the size of a page");
+    Key::nested("page", "{ … } with width and height", Fallback::Needed, "the size of a page");
 pub(super) const PAGES: Key<Nested> = Key::nested("pages", ENTRY_FORMS, Fallback::Needed, "the pages in order");
 pub(super) const SPINE: Key<Nested> =
     Key::nested("spine", ENTRY_FORMS, Fallback::Rule("a flexi-hinge"), "what carries the pages");
@@ -68,7 +68,7 @@ pub(super) const COVER: Key<Nested> =
     Key::nested("cover", ENTRY_FORMS, Fallback::Rule("none"), "what goes round the pages");
 pub(super) const PANELS: Key<Nested> = Key::nested(
     "panels",
-    "an object with reveal and stock",
+    "{ … } with reveal and stock",
     Fallback::Rule("none"),
     "panels of patterned paper on the faces",
 );

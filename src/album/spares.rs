@@ -83,7 +83,7 @@ impl Album {
 /// What is made besides.
 pub(crate) const SPARES: Key<Nested> = Key::nested(
     "spares",
-    "an object with kits or parts",
+    "{ … } with kits or parts",
     Fallback::Rule("none"),
     "what is made besides, for what goes wrong",
 );

@@ -22,7 +22,7 @@ pub(super) const KITS: Key<Nested> = Key::nested(
 );
 pub(super) const CLASS: Key<Nested> = Key::nested(
     "class",
-    "an object with album and makers",
+    "{ … } with album and makers",
     Fallback::Rule("the kits"),
     "groups of makers who make one album, instead of kits",
 );
@@ -55,14 +55,14 @@ pub(super) const COPIES: Key<Option<u32>> =
     Key::count("copies", (1, 10_000), rule("as many as its album says"), "how many of it to make");
 pub(super) const CHANGE: Key<Nested> = Key::nested(
     "change",
-    "an object of new values by their ways, such as \"pages[0].pocket\"",
+    "{ … } of new values by their ways, such as \"pages[0].pocket\"",
     Fallback::Rule("nothing"),
     "what is otherwise than in its album file; null takes out",
 );
 
 pub(super) const CHOICE: Key<Nested> = Key::nested(
     "choice",
-    "an object with pages and of",
+    "{ … } with pages and of",
     Fallback::Rule("the album's pages"),
     "how many pages each copy chooses, and of which kinds; instead of the album's pages",
 );
@@ -85,14 +85,14 @@ pub(super) const MAKER_ALBUM: Key<Option<Text>> =
     Key::text("album", rule("the class's"), "its album file, found from this file's folder");
 pub(super) const MAKER_SHEET: Key<Nested> = Key::nested(
     "sheet",
-    "a sheet's name or size (\"A4\", \"letter\"), or an object that says so of each stock",
+    "a sheet's name or size (\"A4\", \"letter\"), or { … } that says so of each stock",
     Fallback::Rule("as the album's"),
     "the sheet that the group has, for stocks that come in one of nearly that size",
 );
 pub(super) const MAKER_BY: Key<Option<By>> = Key::choice("by", rule("as the album's"), "what the group cuts by");
 pub(super) const MAKER_CUTTER: Key<Nested> = Key::nested(
     "cutter",
-    "a cutter file's name (\"laser.json\"), or an object as it has",
+    "a cutter file's name (\"laser.json\"), or { … } as it has",
     Fallback::Rule("the usual machine; on a trimmer no kerf, no margin and no gap"),
     "what the group cuts with",
 );

@@ -8,10 +8,10 @@ use super::inputs::{Ended, cutter, on_sheets, source};
 use super::kind_files::kind_files;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
-use hingeleaf::album::Album;
+use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::Cutter;
-use hingeleaf::fields::Source;
-use hingeleaf::finding::{Checked, Finding, gravest_first, stops};
+use hingeleaf::fields::{Source, raised};
+use hingeleaf::finding::{Arg, Checked, Finding, Said, gravest_first, stops};
 use hingeleaf::parts;
 use std::path::Path;
 
@@ -28,8 +28,35 @@ pub(super) struct Inputs {
 }
 
 /// Reads everything; `findings` are problems known before, and all problems of all files come back at once.
-pub(super) fn inputs(file: &Path, machine: &MachineArguments, mut findings: Vec<Finding>) -> Result<Inputs, Ended> {
-    let mut sources = vec![source(file, "no-file-help")?];
+pub(super) fn inputs(file: &Path, machine: &MachineArguments, findings: Vec<Finding>) -> Result<Inputs, Ended> {
+    inputs_of(source(file, "no-file-help")?, file, machine, findings)
+}
+
+/// The same for a mended copy: of a file whose format has an older number than today's, the text with today's is read. A note says so.
+pub(super) fn inputs_raised(
+    file: &Path,
+    machine: &MachineArguments,
+    mut findings: Vec<Finding>,
+) -> Result<(Inputs, bool), Ended> {
+    let mut source = source(file, "no-file-help")?;
+    let older = raised(&source, album::FORMAT);
+    if let Some((text, before)) = &older {
+        let text = source.mark().to_owned() + text;
+        source = Source::new(source.name(), text.into_bytes())
+            .map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput))?;
+        let text = Said::new("format-raised").with("found", Arg::quoted(before));
+        findings.push(Finding::note("older-format", Said::NOTHING, text.with("format", Arg::quoted(album::FORMAT))));
+    }
+    Ok((inputs_of(source, file, machine, findings)?, older.is_some()))
+}
+
+fn inputs_of(
+    source: Source,
+    file: &Path,
+    machine: &MachineArguments,
+    mut findings: Vec<Finding>,
+) -> Result<Inputs, Ended> {
+    let mut sources = vec![source];
     let read = read_album(file, &mut sources);
     findings.extend(read.findings);
     let cutter = cutter(machine, &mut sources, &mut findings)?;

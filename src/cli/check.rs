@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Says whether an album goes together, and writes it with its mends.
 
-use super::album_inputs::{Inputs, inputs, reread};
+use super::album_inputs::{Inputs, inputs, inputs_raised, reread};
 use super::arguments::Check;
 use super::commands::counted;
 use super::cost;
@@ -24,11 +24,15 @@ use std::fs;
 use std::path::Path;
 
 pub(super) fn check(check: &Check) -> ExitStatus {
-    let Inputs { album, cutter, mut sources, notes: of_files, .. } =
-        match inputs(&check.file, &check.machine, step_problems(check.rounded)) {
-            Ok(inputs) => inputs,
-            Err(ended) => return ended.say(check.json),
-        };
+    let problems = step_problems(check.rounded);
+    let read = match &check.mend {
+        Some(_) => inputs_raised(&check.file, &check.machine, problems),
+        None => inputs(&check.file, &check.machine, problems).map(|inputs| (inputs, false)),
+    };
+    let (Inputs { album, cutter, mut sources, notes: of_files, .. }, older) = match read {
+        Ok(read) => read,
+        Err(ended) => return ended.say(check.json),
+    };
     // Not even a link to nothing is written over.
     if let Some(there) =
         [&check.mend, &check.picture].into_iter().flatten().find(|new| fs::symlink_metadata(new).is_ok())
@@ -54,12 +58,13 @@ pub(super) fn check(check: &Check) -> ExitStatus {
     let Some(first) = sources.first_mut() else { return ExitStatus::WrongInput };
     let mended = renamed(first, new).as_ref().and_then(|source| mend(source, &judge));
     let (work, changes) = match mended {
-        Some(Mended { source, work, changes }) if !changes.is_empty() => {
+        Some(Mended { source, mut work, changes }) if older || !changes.is_empty() => {
             let text = source.mark().to_owned() + source.text();
             if let Err(ended) = put(new, &text) {
                 return ended.say(check.json);
             }
             *first = source;
+            work.add(of_files.into_iter().filter(|note| older && note.id == "older-format").collect());
             (work, changes)
         }
         _ => (worked_out(album, cutter), Vec::new()),
@@ -71,7 +76,9 @@ pub(super) fn check(check: &Check) -> ExitStatus {
         let changes: Vec<_> = changes.iter().map(|change| (change.path.as_str(), change.from, change.to)).collect();
         write::mended(&work.findings, &changes, work.album.units)
     } else {
-        let said = if changes.is_empty() {
+        let said = if changes.is_empty() && older {
+            format!("Wrote {}, in today's format.\n", say::name(new))
+        } else if changes.is_empty() {
             let needed = work.findings.iter().any(|finding| finding.level != Level::Note);
             let why = if needed { "No length can be mended" } else { "Nothing needs mending" };
             format!("{why}: {} was not written.\n", say::name(new))

@@ -33,6 +33,7 @@ mod say;
 mod sizes;
 mod table;
 mod watch;
+mod wrong_arguments;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
@@ -67,24 +68,10 @@ pub(crate) fn run(words: impl Iterator<Item = OsString>) -> ExitCode {
             Command::Handbook(wanted) => handbook::handbook(&wanted),
         },
         // A program that asked for JSON gets it for wrong arguments too.
-        Err(error) if error.use_stderr() && json => {
-            let text = error.to_string();
-            let lines = text.lines().take_while(|line| !line.starts_with("Usage:")).map(str::trim);
-            let words = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
-            let words = words.trim_start_matches("error: ");
-            let text = Said::new("wrong-arguments").with("words", words);
-            let finding = inputs::argument(text, Said::new("wrong-arguments-help"));
-            say::findings(&[finding], &[], true, ExitStatus::WrongInput)
+        Err(error) if error.use_stderr() => {
+            say::findings(&[wrong_arguments::wrong_arguments(&error)], &[], json, ExitStatus::WrongInput)
         }
-        Err(error) => {
-            if error.use_stderr() {
-                // Nothing can be done where even the terminal refuses.
-                let _ = error.print();
-                ExitStatus::WrongInput
-            } else {
-                say::out(&error.render().to_string(), ExitStatus::Done)
-            }
-        }
+        Err(error) => say::out(&error.render().to_string(), ExitStatus::Done),
     };
     ExitCode::from(end as u8)
 }

@@ -35,7 +35,7 @@ const SCORE_FORM: &str = "\"line\", or { \"dash\": 2, \"gap\": 1 }";
 const SCORE: Key<Nested> = Key::nested("score", SCORE_FORM, Fallback::Rule("line"), "how scores are made");
 const COLOURS: Key<Nested> = Key::nested(
     "colours",
-    "an object with cut, score and draw",
+    "{ … } with cut, score and draw",
     Fallback::Rule("#000000, #E69F00, #CC79A7"),
     "the colours of the layers",
 );

@@ -20,12 +20,8 @@ const MOST_SIZES: usize = 500;
 /// More sheets of one size than this are a slip of the pen: our choice.
 const MOST_SHEETS: u32 = 1_000_000;
 
-const STOCKS: Key<Nested> = Key::nested(
-    "stocks",
-    "an object of lists of sheets by the stock's name",
-    Fallback::Needed,
-    "what lies in the drawer",
-);
+const STOCKS: Key<Nested> =
+    Key::nested("stocks", "{ … } of lists of sheets by the stock's name", Fallback::Needed, "what lies in the drawer");
 
 /// The fields of the file's top object.
 const TOP_FIELDS: &[Field] = &[

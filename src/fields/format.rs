@@ -3,6 +3,8 @@
 //!
 //! How a format changes, and what is said of one that this program does not read: `DEVELOPERS.md`, "How a file format changes".
 
+use super::source::Source;
+use super::tree::{Node, Tree};
 use crate::finding::{Arg, Said};
 use crate::length::excerpt;
 use std::cmp::Ordering;
@@ -25,6 +27,30 @@ pub(super) fn wrong(said: &str, format: &'static str) -> Option<(Said, Said)> {
     };
     let text = Said::new(text).with("found", Arg::quoted(excerpt(said))).with("format", Arg::quoted(format));
     Some((text, Said::new(help).with("format", Arg::code(format))))
+}
+
+/// A file's text with the number of a format in place of an older one, and what it said before; nothing where it says no older one.
+///
+/// The rest stays byte for byte: what is called otherwise now, the reader tells at its place. A number that stands for a change which no
+/// reader can see (another default, another unit) has to write that change here.
+///
+/// ```
+/// use hingeleaf::fields::{Source, raised};
+/// let source = Source::new("a.json", br#"{ "format": "hingeleaf-album/0" }"#.to_vec()).unwrap();
+/// let (text, before) = raised(&source, "hingeleaf-album/1").unwrap();
+/// assert_eq!((text.as_str(), before.as_str()), (r#"{ "format": "hingeleaf-album/1" }"#, "hingeleaf-album/0"));
+/// ```
+#[must_use]
+pub fn raised(source: &Source, format: &str) -> Option<(String, String)> {
+    let root = Node::read(source).ok()?;
+    let said = root.get("format")?;
+    let Tree::Text(before) = &said.tree else { return None };
+    if number(before, format)? >= number(format, format)? {
+        return None;
+    }
+    let mut text = source.text().to_owned();
+    text.replace_range(said.range.clone(), &format!("\"{format}\""));
+    Some((text, before.clone()))
 }
 
 /// The number behind the kind, if the kind is that of a format.

@@ -30,7 +30,7 @@ pub use alter::{Change, alter};
 pub(crate) use choice::words;
 pub use edit::{EditProblem, edit, paste};
 pub use field::{Fallback, Field, Takes, nearest};
-pub use format::of_kind;
+pub use format::{of_kind, raised};
 pub use graft::{Grafted, NoSuchPlace};
 pub use held::{Amount, AmountOrText, Choices, CountOrWord, Counts, Held, Nested, Text, Texts, Word};
 pub use key::{Key, Of, Otherwise, needed, number, rule, usual};

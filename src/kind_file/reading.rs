@@ -123,7 +123,8 @@ impl KindReading<'_, '_> {
         if matches!(node.tree, Tree::Array(_)) && items.len() != count {
             let place = self.reader.place(&node.range, path);
             let text = Said::new("wants-so-many").with("field", Arg::field(last(path))).with("count", count);
-            self.reader.problem("wants-so-many", text.with("found", items.len()), Said::NOTHING, &place);
+            let help = Said::new("wants-so-many-help").with("count", count);
+            self.reader.problem("wants-so-many", text.with("found", items.len()), help, &place);
         }
         (items.len() == count).then_some(items)
     }
@@ -144,7 +145,7 @@ impl KindReading<'_, '_> {
     pub(super) fn named<'n>(&mut self, node: &'n Node, path: &str) -> Vec<(&'n str, Place, &'n Node)> {
         let place = self.reader.place(&node.range, path);
         let Tree::Object(entries) = &node.tree else {
-            let form = Arg::term("an object of names");
+            let form = Arg::term("{ … } of names");
             self.reader.wrong_type(last(path), form, &node.tree, Said::NOTHING, &place);
             return Vec::new();
         };

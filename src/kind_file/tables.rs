@@ -30,9 +30,9 @@ pub(super) const IS: Key<Fills> = Key::choice("is", needed(), "whether it is a p
 pub(super) const ABOUT: Key<Text> = Key::text("about", needed(), "what it is, in one sentence without a full stop");
 pub(super) const VERSION: Key<Option<Text>> = Key::text("version", rule("none"), "its version");
 pub(super) const SIZES: Key<Nested> =
-    list("sizes", "an object of sizes by their names", "none", "what an album may say of each");
+    list("sizes", "{ … } of sizes by their names", "none", "what an album may say of each");
 pub(super) const PIECES: Key<Nested> =
-    Key::nested("pieces", "an object of pieces by their names", Fallback::Needed, "what is cut");
+    Key::nested("pieces", "{ … } of pieces by their names", Fallback::Needed, "what is cut");
 pub(super) const JOINS: Key<Nested> = list("joins", "a list of joins", "none", "which seams are stuck on what");
 pub(super) const POCKETS: Key<Nested> = list("pockets", "a list of pockets", "none", "where things can be put in");
 pub(super) const FLAPS: Key<Nested> = list("flaps", "a list of flaps", "none", "flaps that close over pockets");
@@ -58,7 +58,7 @@ pub(super) const LAYERS: Key<Option<AmountOrText>> =
 pub(super) const PRINTS: Key<bool> =
     Key::flag("prints", "of an insert: whether it takes the name of a print as its size");
 pub(super) const EXAMPLE: Key<Nested> =
-    list("example", "an object", "its name alone", "an entry of an album that makes a usual one, for its picture");
+    list("example", "{ … }", "its name alone", "an entry of an album that makes a usual one, for its picture");
 
 /// The fields of the file.
 pub(crate) const KIND_FIELDS: &[Field] = &[
@@ -140,7 +140,7 @@ pub(super) const CORNERS: Key<Nested> = list("corners", "a list of corners", "sq
 pub(super) const NOTCHES: Key<Nested> = list("notches", "a list of notches", "none", "half-round notches in its edges");
 pub(super) const DRAWN: Key<Nested> = list(
     "outline",
-    "an object with file",
+    "{ … } with file",
     "a rectangle",
     "of the last panel of a row that hangs on another one: the drawing, SVG or DXF, that shows its form",
 );
@@ -210,7 +210,7 @@ pub(super) const HOLE_ROUNDED: Key<Option<AmountOrText>> =
 
 pub(super) const HOLE_DRAWN: Key<Nested> = list(
     "outline",
-    "an object with file, and width or height",
+    "{ … } with file, and width or height",
     "as round or window says",
     "the drawing, SVG or DXF, that shows a window's form",
 );

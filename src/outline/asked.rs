@@ -53,7 +53,7 @@ pub(crate) const OUTLINE_FIELDS: &[Field] =
 /// The field of an entry that is as a drawing shows it.
 pub const OUTLINE: Key<Nested> = Key::nested(
     "outline",
-    "an object with file, and width or unit",
+    "{ … } with file, and width or unit",
     Fallback::Rule("a cloud of 80 mm or 3 in"),
     "the drawing, SVG or DXF, that shows its outline",
 );

@@ -5,19 +5,19 @@ use crate::fields::{AmountOrText, Fallback, Field, Key, Nested, Text, needed, ru
 
 pub(crate) const PACKS: Key<Nested> = Key::nested(
     "packs",
-    "an object of packs by their stocks",
+    "{ … } of packs by their stocks",
     Fallback::Rule("sheets are bought one by one"),
     "how many sheets of a stock are sold together, and for how much; a pack's price beats a sheet's",
 );
 pub(crate) const SUPPLIES: Key<Nested> = Key::nested(
     "supplies",
-    "an object of tapes, glue and the like",
+    "{ … } of tapes, glue and the like",
     Fallback::Rule("not known"),
     "what tape, glue, ribbon, thread, photo corners and ready-made covers are sold in, and for how much",
 );
 pub(crate) const SELLING: Key<Nested> = Key::nested(
     "selling",
-    "an object with hour, profit and the like",
+    "{ … } with hour, profit and the like",
     Fallback::Rule("not known"),
     "what work costs and what comes on top, for the price to ask",
 );

@@ -35,7 +35,7 @@ const COUNT: Key<Option<u32>> =
     Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
 
 /// The forms of `cutter`, in words.
-const CUTTER_FORM: &str = "a cutter file's name (\"laser.json\"), or an object as it has";
+const CUTTER_FORM: &str = "a cutter file's name (\"laser.json\"), or { … } as it has";
 const BY: Key<By> = Key::choice("by", By::Machine.usual(), "what it is cut by; on a trimmer from edge to edge");
 const CUTTER: Key<Nested> = Key::nested(
     "cutter",

@@ -202,16 +202,65 @@ fn nothing_is_written_over() {
     assert_eq!(files(&made(&temp, "other", &[])), before);
 }
 
-/// Cautions, titles and contents are German; what is not says so, and is marked for whoever reads it aloud.
+/// All that there is in German is German; what is not says so, and is marked for whoever reads it aloud.
 #[test]
 fn german_is_german() {
     let temp = TempDir::new("handbook-german");
     let pages = pages(&made(&temp, "book", &["--language", "de"]));
     for (page, text) in &pages {
         assert!(text.contains("<html lang=\"de\">") && text.contains("Das Handbuch"), "{page}");
-        let english = !["index.html", "mind.html"].contains(&page.as_str());
+        let english = ["album.html", "machine.html", "own-kinds.html"].contains(&page.as_str());
         assert_eq!(text.contains("<div lang=\"en\">"), english, "{page}");
+        let partly = ["parts.html", "files.html", "messages.html", "commands.html"].contains(&page.as_str());
+        assert_eq!(text.contains(" lang=\"en\">") && !english, partly, "{page}");
+        assert_eq!(text.contains("class=\"other\""), english || partly, "{page}");
         assert!(!text.contains("page-book-") && !text.contains("caution-"), "{page} shows a key");
+        if !english {
+            let german = without_english(text);
+            for word in ["The ", " the ", "What it", "Field", "Typed"] {
+                assert!(!german.contains(word), "{page}: {word}");
+            }
+        }
     }
     assert!(pages["mind.html"].contains("Klinge") && pages["mind.html"].contains("Laser"));
+    assert!(pages["parts.html"].contains("Blatt mit Tasche am Rücken") && pages["parts.html"].contains(">Einbände<"));
+}
+
+/// A page without what is marked as English, without pictures, code and the script's own words.
+fn without_english(text: &str) -> String {
+    let mut text = text.to_owned();
+    for (open, close) in [
+        ("<tbody lang=\"en\"", "</tbody>"),
+        ("<pre class=\"answer\" tabindex=\"0\" lang=\"en\"", "</pre>"),
+        ("<p lang=\"en\"", "</p>"),
+        ("<svg", "</svg>"),
+        ("<pre", "</pre>"),
+        ("<code", "</code>"),
+    ] {
+        let mut rest = text.as_str();
+        let mut kept = String::new();
+        while let Some((before, from)) = rest.split_once(open) {
+            kept.push_str(before);
+            rest = from.split_once(close).unwrap().1;
+        }
+        kept.push_str(rest);
+        text = kept;
+    }
+    text
+}
+
+/// The first chapter says the same commands in both languages, so that what runs in one runs in the other.
+#[test]
+fn the_first_kit_is_made_alike_in_german() {
+    let temp = TempDir::new("handbook-first");
+    let commands = |name: &str, more: &[&str]| -> BTreeSet<String> {
+        let pages = pages(&made(&temp, name, more));
+        let blocks: Vec<&str> =
+            between(&pages["first-kit.html"], "<pre class=\"shell\" tabindex=\"0\"><code>", "</code>").collect();
+        let lines = blocks.iter().flat_map(|block| block.lines());
+        lines.filter(|line| line.starts_with("hingeleaf ")).map(str::to_owned).collect()
+    };
+    let (english, german) = (commands("en", &[]), commands("de", &["--language", "de"]));
+    assert!(english.len() >= 10, "{english:?}");
+    assert_eq!(german, english);
 }

@@ -7,6 +7,7 @@
 mod common;
 
 mod advice;
+mod arguments;
 mod assembly;
 mod batch;
 mod besides;
@@ -79,6 +80,7 @@ mod price;
 mod proof;
 mod ready_made;
 mod rounded;
+mod samples;
 mod schema;
 mod section;
 mod sheets;

@@ -50,6 +50,52 @@ fn kept_files_are_read_as_they_were() {
     }
 }
 
+/// A made-up file of an older number: the mended copy is the file in today's, byte for byte besides, and the old one stays as it is.
+/// Its sound neighbour, a file of today's number, gets no copy; a newer one neither.
+#[test]
+fn a_mended_copy_is_in_todays_format() {
+    let temp = TempDir::new("old-files-mended");
+    let kept = |name: &str| fs::read_to_string(project().join("fixtures/kept").join(name)).unwrap();
+    for beside in ["kind-1.json", "drawer-1.json"] {
+        temp.put(beside, kept(beside));
+    }
+    let today = kept("album-1.json");
+    let older = today.replacen("/1\"", "/0\"", 1);
+    let file = temp.put("older.json", &older);
+    // Without being asked for a copy, it is told how to get one.
+    let run = hingeleaf(["check".as_ref(), file.as_os_str()]);
+    assert!(run.code == 2 && run.err.contains("`check --mend NEW` writes such a copy"), "{run:?}");
+    let mend = |file: &std::path::Path, new: &str, more: &[&str]| {
+        let new = temp.join(new);
+        let words = ["check".as_ref(), file.as_os_str(), "--mend".as_ref(), new.as_os_str()];
+        (hingeleaf(words.into_iter().chain(more.iter().map(AsRef::as_ref))), new)
+    };
+    let (run, new) = mend(&file, "new.json", &[]);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert!(run.out.contains("in today's format"), "{}", run.out);
+    assert!(run.out.contains("\"hingeleaf-album/0\"") && run.out.contains("\"hingeleaf-album/1\""), "{}", run.out);
+    assert_eq!(fs::read_to_string(&new).unwrap(), today);
+    assert_eq!(fs::read_to_string(&file).unwrap(), older);
+    let (run, _) = mend(&file, "json.json", &["--json"]);
+    let told = run.json();
+    assert!(told["findings"].as_array().unwrap().iter().any(|finding| finding["id"] == "older-format"), "{told}");
+    // What can't be read in today's format is told, and no copy is written.
+    let wrong = temp.put("wrong.json", older.replacen("\"pages\"", "\"pagess\"", 1));
+    let (run, new) = mend(&wrong, "wrong-new.json", &[]);
+    assert!(run.code == 2 && run.err.contains("unknown-field") && !new.exists(), "{run:?}");
+    for (name, number) in [("today.json", "/1\""), ("newer.json", "/2\"")] {
+        let file = temp.put(name, today.replacen("/1\"", number, 1));
+        let (run, new) = mend(&file, "none.json", &[]);
+        assert!(!new.exists() && !run.out.contains("older-format"), "{name}: {run:?}");
+    }
+    // A length that wants mending is mended in the same copy.
+    let short = temp.put("short.json", older.replacen("\"overflap\": 50", "\"overflap\": 30", 1));
+    let (run, new) = mend(&short, "short-new.json", &[]);
+    let mended = fs::read_to_string(new).unwrap();
+    assert!(run.out.contains("pages[1].overflap: 30 mm becomes"), "{run:?}");
+    assert!(mended.contains("hingeleaf-album/1") && !mended.contains("\"overflap\": 30"), "{mended}");
+}
+
 /// A format that never was and one that is to come: said at its place, with what this program reads, and the file is left alone.
 #[test]
 fn another_number_is_told_from_another_kind_of_file() {

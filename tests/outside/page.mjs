@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Opens pages from disk in headless Chromium, for test_guide.py: what the console says, what axe-core finds, what sticks out,
+// Opens pages from disk in headless Chromium, for test_guide.py and the handbook's pages there: what the console says, what axe-core finds, what sticks out,
 // whether ticks stay, what the print view cuts off.
 //
 //   node page.mjs FOLDER CHROMIUM OUT < pages.json > seen.json
 //
 // FOLDER holds node_modules; pages.json is a list of file names; printed pages go to OUT, and with HINGELEAF_LOOK pictures of
-// what is seen.
+// what is seen. Of { "glance": file } only what the console and axe-core say is told, of one window that is a wide light one first
+// and, where "all" is asked for, a small dark one.
 
 import { readFileSync, mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -26,7 +27,8 @@ const beyond = () => {
   const width = document.documentElement.clientWidth;
   const out = [...document.querySelectorAll("body *")].filter((one) => {
     const box = one.getBoundingClientRect();
-    const hidden = getComputedStyle(one).clipPath !== "none" || one.closest("thead");
+    // Typed text scrolls within itself.
+    const hidden = getComputedStyle(one).clipPath !== "none" || one.closest("thead, pre code");
     return box.width > 0 && !hidden && (box.right > width + 1 || box.left < -1);
   });
   const sideways = document.documentElement.scrollWidth > width + 1 ? ["it scrolls sideways"] : [];
@@ -89,7 +91,34 @@ async function look(file) {
   return told;
 }
 
+/** A page of many, looked at with less. */
+async function glance(file, all) {
+  const told = { file, console: [], requests: [], axe: [], beyond: [], tall: [], ticks: null };
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, colorScheme: "light" });
+  const page = await context.newPage();
+  page.on("console", (message) => told.console.push(message.text()));
+  page.on("pageerror", (error) => told.console.push(`${error}`));
+  page.on("request", (request) => { if (!request.url().startsWith("file:")) told.requests.push(request.url()); });
+  await page.goto(pathToFileURL(file).href);
+  await page.evaluate(axe);
+  for (const [where, width, colorScheme] of [["wide light", 1280, "light"], ["small dark", 390, "dark"]]) {
+    await page.setViewportSize({ width, height: 900 });
+    await page.emulateMedia({ colorScheme });
+    // What was found is a part of the page like others.
+    await page.getByRole("searchbox").fill(width === 390 ? "kerf" : "");
+    told.beyond.push(...(await page.evaluate(beyond)).map((one) => `${where}: ${one}`));
+    // Small and dark, the style is everywhere the same.
+    if (width === 390 && !all) break;
+    const found = await page.evaluate(() => globalThis.axe.run(document, { preload: false, resultTypes: ["violations"] }));
+    told.axe.push(...found.violations.map((one) => `${where}: ${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html.slice(0, 120)).join(" | ")}`));
+    told.passes = found.passes.length;
+  }
+  told.found = await page.locator("#found a").count();
+  await context.close();
+  return told;
+}
+
 const seen = [];
-for (const file of JSON.parse(readFileSync(0, "utf8"))) seen.push(await look(file));
+for (const file of JSON.parse(readFileSync(0, "utf8"))) seen.push(await (file.glance ? glance(file.glance, file.all) : look(file)));
 await browser.close();
 process.stdout.write(JSON.stringify(seen));

@@ -14,7 +14,7 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
-from conftest import ROOT, run_kit
+from conftest import PROGRAM, ROOT, run_kit
 from readers import MODULES
 from verdict import no_faults, not_run
 
@@ -25,13 +25,13 @@ LEAST_RULES = 25
 
 
 def in_browser(files):
-    """What page.mjs tells of each file."""
+    """What page.mjs tells of each file; of the handbook's pages what it tells at a glance."""
     node = shutil.which("node")
     program = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
     if node is None or program is None or not (MODULES / "node_modules" / "playwright-core").is_dir():
         not_run("node, Chromium or the node packages are missing; tests/run installs them")
     command = [node, Path(__file__).with_name("page.mjs"), MODULES, program, OUT]
-    asked = json.dumps([str(file) for file in files])
+    asked = json.dumps([str(file) if isinstance(file, Path) else file for file in files])
     told = subprocess.run(list(map(str, command)), input=asked, capture_output=True, text=True, timeout=600)
     assert told.returncode == 0, told.stderr
     return json.loads(told.stdout)
@@ -74,7 +74,7 @@ def squeezed(text):
 
 
 @pytest.fixture(scope="module")
-def seen(tmp_path_factory):
+def looked_at(tmp_path_factory):
     """Each album's guide and card, for the trimmer and in both systems."""
     folder = tmp_path_factory.mktemp("guides")
     files = []
@@ -82,7 +82,30 @@ def seen(tmp_path_factory):
         words = ["--trimmer", "--formats", "html", "--kit-card", "--both-units"]
         run_kit(ROOT / "fixtures" / f"{name}.json", folder / name, *words)
         files += [folder / name / "guide.html", folder / name / "kit-card.html"]
+    # All of the handbook in English, and what of it is German.
+    for language, names in (("en", ["*.html"]), ("de", ["index.html", "first-kit.html"])):
+        command = [PROGRAM, "handbook", "--out", folder / language, "--language", language]
+        subprocess.run([str(word) for word in command], check=True, capture_output=True, timeout=60)
+        pages = [file for name in names for file in sorted((folder / language).glob(name))]
+        files += [{"glance": str(file), "all": file.stem in ("index", "commands", "messages")} for file in pages]
     return in_browser(files)
+
+
+@pytest.fixture(scope="module")
+def seen(looked_at):
+    """The guides and cards, which come first."""
+    return looked_at[: 2 * len(ALBUMS)]
+
+
+def test_the_handbook_is_sound_in_a_browser(looked_at):
+    pages = looked_at[2 * len(ALBUMS) :]
+    assert len(pages) >= 12
+    for page in pages:
+        name = "/".join(Path(page["file"]).parts[-2:])
+        no_faults(f"{name}: {what}: {one}" for what in ("console", "requests", "axe", "beyond") for one in page[what])
+        # axe-core meets fewer rules on pages without boxes to tick and pictures.
+        assert page["passes"] >= 15, f"{name}: axe-core tried only {page['passes']} rules"
+        assert page["found"] > 0, f"{name}: nothing is found"
 
 
 def test_pages_are_sound_in_a_browser_and_on_paper(seen):

@@ -26,6 +26,24 @@ page-book-files = What the files say
 page-book-messages = When something is wrong
 page-book-commands = Every command
 page-book-mind = Take care
+page-book-field = Field
+page-book-says = What it says
+page-book-takes = What it takes
+page-book-typed = Typed
+page-book-does = What it does
+page-book-pages = Pages
+page-book-spines = Spines
+page-book-covers = Covers
+page-book-inserts = Inserts
+page-book-files-must = Fields in bold must be there.
+page-book-files-name = NAME stands for a name of your own, […] for each entry of a list.
+page-book-files-kinds = What a page, spine, cover or insert says besides depends on its kind:
+page-book-files-own = Kind files have a table of their own:
+page-book-answer = The answer:
+page-book-answer-says = An answer says what is wrong, and where (file, line and column); it shows the line, and says what to do.
+page-book-answer-grave = What begins with "stop" must be put right, with "warn" something may disappoint, and a "note" is good to know.
+page-book-answer-all = All that is wrong is told at once. Mend the first and try again: others often go with it.
+page-book-answer-of = Each of these files was given to the command kit. Nothing was written.
 
 ## Numbers
 number-decimal = .

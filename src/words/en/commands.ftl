@@ -32,8 +32,23 @@ unknown-format-help = this build writes { $formats }
 unknown-format-help-meant = did you mean { $near }? This build writes { $formats }
 wrong-arguments = { $words }
 wrong-arguments-help = see hingeleaf --help
+arguments-missing = more must be typed: { $names }
+no-such-command = there is no command { $name }
+no-such-command-help = hingeleaf --help lists all commands
+no-such-option = there is no option { $option } here
+one-word-too-many = { $word } is one word too many here
+one-word-too-many-help = type { $usage }; a name with spaces in it stands in quotes
+option-cant-be = { $option } can't be { $value }
+option-needs-value = { $option } needs a value behind it
+option-needs-value-help = type { $typed }, with what you want in place of the capitals
+option-twice = { $option } can be said only once
+options-clash = { $option } and { $other } do not go together
+type-help = type { $usage }; with --help behind the command, all options are listed
+whole-number-help = write a whole number
+whole-number-between-help = write a whole number from { $least } to { $most }
 
 ## Files
+format-raised = the copy says that its format is { $format }; the file says { $found }, and is left as it is
 can-not-help = check the folder, its permissions and the space that is left
 can-not-read = can't read { $path }: { $error }
 can-not-write = can't write { $path }: { $error }

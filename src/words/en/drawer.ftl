@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 # What lies in the drawer.
 
-form-drawer = an object that says of each stock which sheets lie there
+form-drawer = a group of stocks by their names, with the sheets of each that lie there
 drawer-help = write { "{" } "card": [{ "{" } "sheet": "A4", "count": 12 { "}" }] { "}" }; what is empty is { "{" } { "}" }
 drawer-too-many = with this one { $count } sheets of the same size lie there, and { $most } are the most that are taken
 drawer-too-many-help = write how many there are in all, once

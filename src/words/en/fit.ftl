@@ -161,7 +161,7 @@ shaped-on-trimmer-more = { $parts ->
        *[other] { $parts } more parts of it are
     } more than a trimmer cuts
 cutter-unread = its cutter file { $file } is not read here, so it is laid for the machine that all is cut with
-cutter-unread-help = put the file's settings in its place, as an object
+cutter-unread-help = put the file's settings in its place, between {"{"} and {"}"}
     .page = put the file's settings in its place in the album's text
 kerf-large = a kerf of { $kerf } is far more than a laser or a blade takes out of card
 kerf-large-help = a bare number is in mm; a laser's kerf is about 0.13 mm

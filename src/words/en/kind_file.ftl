@@ -99,7 +99,12 @@ rows-too-deep-help = make a second piece, and stick it on
 side-help = leave { $field } out here
 side-of-panels = the panels of a row that runs { $row } say { $field }; the row itself says { $wanted }
 side-of-row = a row that runs { $row } says { $field } for all its panels; each of them says { $wanted }
-wants-so-many = { $field } has { $count } values, and here are { $found }
+wants-so-many = { $field } takes { $count } values, and { $found ->
+        [0] none is here
+        [one] one is here
+       *[other] { $found } are here
+    }
+wants-so-many-help = write { $count } of them between [ and ], with a comma between two
 
 ## What holds them together
 no-such-panel = there is no panel { $panel }

@@ -3,8 +3,8 @@
 
 a-pack = a pack
 a-supply = a supply
-form-packs = an object of packs by their stocks
-form-supplies = an object of supplies by their names
+form-packs = a group of packs by their stocks
+form-supplies = a group of supplies by their names
 packs-help = write "packs": {"{"} "card": {"{"} "of": 25, "price": 9.5 {"}"} {"}"}
 supplies-help = write "supplies": {"{"} "tape 6 mm": {"{"} "of": "25 m", "price": 3.2 {"}"} {"}"}
 unknown-pack = there is no stock { $name } to be in packs

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What chapters are made of.
 
-use super::markdown::Passage;
+use super::passage::Passage;
 use crate::album::Language;
 
 /// A command as it is typed.
@@ -27,5 +27,7 @@ pub(super) struct Chapter {
     pub title: String,
     /// The language of its text.
     pub language: Language,
+    /// Whether some of it is in English all the same, marked as such.
+    pub partly_english: bool,
     pub passages: Vec<Passage>,
 }

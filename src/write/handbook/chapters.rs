@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! The chapters, from what there is.
 
+use super::book_words::BookWords;
 use super::chapter::{Chapter, HandbookCommand};
-use super::markdown::{Passage, passages};
+use super::markdown::passages;
 use super::messages::ANSWERED;
+use super::passage::Passage;
 use super::{files, formats};
 use crate::album::{Kind, Language, Role};
 use crate::guide::Words;
@@ -13,6 +15,8 @@ use crate::write::drawing::{hatches, inline};
 use crate::{album, batch, coupon, cutter, drawer, parts, picture};
 use maud::{Markup, PreEscaped, html};
 
+/// The first chapter in German.
+const FIRST_GERMAN: &str = include_str!("first-kit.de.md");
 const README: &str = include_str!("../../../README.md");
 const KINDS: &str = include_str!("../../../fixtures/kinds/README.md");
 const CUTTERS: &str = include_str!("../../../fixtures/cutters/README.md");
@@ -37,18 +41,34 @@ const CAUTIONS: [&str; 15] = [
 ];
 
 pub(super) fn all(language: Language, words: &Words, commands: &[HandbookCommand]) -> Vec<Chapter> {
-    let english =
-        |file, key: &str, passages| Chapter { file, title: words.text(key), language: Language::English, passages };
+    let foreign = language != Language::English;
+    let said = BookWords::new(words, foreign);
+    let chapter = |file, key: &str, language, partly_english, passages| Chapter {
+        file,
+        title: words.text(key),
+        language,
+        partly_english,
+        passages,
+    };
+    let english = |file, key, passages| chapter(file, key, Language::English, false, passages);
+    let partly = |file, key, passages| chapter(file, key, language, foreign, passages);
+    let whole = |file, key, passages| chapter(file, key, language, false, passages);
+    let first = match language {
+        Language::English => readme(&["Ten lines to the first kit", "Make an album"]),
+        Language::German => {
+            passages(FIRST_GERMAN, &|to| from_readme(to).or_else(|| (to == "mind.html").then(|| to.to_owned())))
+        }
+    };
     vec![
-        english("first-kit.html", "page-book-first", readme(&["Ten lines to the first kit", "Make an album"])),
+        whole("first-kit.html", "page-book-first", first),
         english("album.html", "page-book-album", readme(&["An album of your own"])),
-        english("parts.html", "page-book-parts", plates(words)),
+        partly("parts.html", "page-book-parts", plates(said)),
         english("own-kinds.html", "page-book-kinds", passages(KINDS, &from_kinds)),
         english("machine.html", "page-book-machine", passages(&own(CUTTERS), &|to| of_files("cutters/", to))),
-        english("files.html", "page-book-files", of_formats()),
-        english("messages.html", "page-book-messages", messages()),
-        english("commands.html", "page-book-commands", commands.iter().map(command).collect()),
-        Chapter { file: "mind.html", title: words.text("page-book-mind"), language, passages: mind(words) },
+        partly("files.html", "page-book-files", of_formats(said)),
+        partly("messages.html", "page-book-messages", messages(said)),
+        partly("commands.html", "page-book-commands", commands.iter().map(|one| command(said, one)).collect()),
+        whole("mind.html", "page-book-mind", mind(words)),
     ]
 }
 
@@ -95,20 +115,23 @@ fn of_files(folder: &str, to: &str) -> Option<String> {
 }
 
 /// Every kind with its plate and its fields.
-fn plates(words: &Words) -> Vec<Passage> {
+fn plates(said: BookWords<'_>) -> Vec<Passage> {
     let drawn: Vec<_> = parts::ALL.iter().map(|maker| (&maker.kind, picture::kind(maker))).collect();
     // The hatches of all pictures stand on the page once.
     let all: Vec<&Picture> = drawn.iter().filter_map(|(_, picture)| picture.as_ref()).collect();
     let shared = html! { svg class="hatches" width="0" height="0" aria-hidden="true" { (PreEscaped(hatches(&all))) } };
     let mut found = vec![Passage { body: shared.into_string(), ..Passage::default() }];
     for role in [Role::Page, Role::Spine, Role::Cover, Role::Insert] {
-        found.push(Passage::new(2, &heading(role), &html! {}));
+        found.push(Passage::new(2, &said.text(&format!("page-book-{}s", role.word())), &html! {}));
         found.extend(drawn.iter().filter(|(kind, _)| kind.role == role).map(|(kind, picture)| {
-            let term = words.term(kind.name);
+            let about = match said.english {
+                Some(_) => said.words.term_of(role.word(), kind.name, kind.about),
+                None => kind.about.to_owned(),
+            };
             let body = html! {
-                p { (kind.about) "." @if term != kind.name { " (" (term) ")" } }
-                @if let Some(picture) = picture { figure { (PreEscaped(inline(picture, kind.about))) } }
-                (of_kind(kind))
+                p { (about) "." }
+                @if let Some(picture) = picture { figure { (PreEscaped(inline(picture, &about))) } }
+                (of_kind(said, kind))
             };
             Passage::new(3, kind.name, &body)
         }));
@@ -116,18 +139,11 @@ fn plates(words: &Words) -> Vec<Passage> {
     found
 }
 
-fn heading(role: Role) -> String {
-    let word = role.word();
-    let mut letters = word.chars();
-    let first = letters.next().map(|first| first.to_ascii_uppercase());
-    format!("{}{}s", first.map_or_else(String::new, String::from), letters.as_str())
-}
-
-fn of_kind(kind: &Kind) -> Markup {
+fn of_kind(said: BookWords<'_>, kind: &Kind) -> Markup {
     html! {
         table class="fields" {
-            thead { tr { th scope="col" { "Field" } th scope="col" { "What it says" } th scope="col" { "What it takes" } } }
-            tbody {
+            thead { tr { @for key in ["page-book-field", "page-book-says", "page-book-takes"] { th scope="col" { (said.text(key)) } } } }
+            tbody lang=[said.english] {
                 @for field in kind.fields.iter().chain(&kind.common()[1..]) {
                     tr { td { code { (field.name) } } td { (field.about) } td { (of_field(field)) } }
                 }
@@ -136,31 +152,31 @@ fn of_kind(kind: &Kind) -> Markup {
     }
 }
 
-fn of_formats() -> Vec<Passage> {
+fn of_formats(said: BookWords<'_>) -> Vec<Passage> {
+    let link = |to, key| html! { a href=(to) { (said.text(key)) } };
     let lead = html! {
-        p { "Fields in " strong { "bold" } " must be there. " code { "NAME" } " stands for a name of your own, " code { "[…]" }
-            " for each entry of a list. What pages, spines, covers and inserts say besides depends on their kind: see "
-            a href="parts.html" { "the kinds" } ". Kind files have " a href="own-kinds.html#every-field" { "their own table" } "." }
+        p { strong { (said.text("page-book-files-must")) } " " (said.text("page-book-files-name")) }
+        p { (said.text("page-book-files-kinds")) " " (link("parts.html", "page-book-parts")) ". "
+            (said.text("page-book-files-own")) " " (link("own-kinds.html#every-field", "page-book-kinds")) "." }
     };
     let mut found = vec![Passage { body: lead.into_string(), ..Passage::default() }];
     let schemas =
         [album::schema(&parts::kinds()), batch::schema(), cutter::schema(), drawer::schema(), coupon::schema()];
-    found.extend(schemas.iter().map(formats::format));
+    found.extend(schemas.iter().map(|schema| formats::format(said, schema)));
     found
 }
 
-fn messages() -> Vec<Passage> {
+fn messages(said: BookWords<'_>) -> Vec<Passage> {
     let lead = html! {
-        p { "An answer says what is wrong, where (file, line and column), shows the line, and says what to do. A " code { "stop" }
-            " must be put right, a " code { "warn" } " may disappoint, a " code { "note" } " is good to know. All that is wrong is told at once; mend the first and try again: others often go with it." }
-        p { "Each of these files was given to " code { "kit" } ". Nothing was written." }
+        p { @for key in ["page-book-answer-says", "page-book-answer-grave", "page-book-answer-all"] { (said.text(key)) " " } }
+        p { (said.text("page-book-answer-of")) }
     };
     let one = |(name, file, answer): &(&str, &str, &str)| {
         let answer = answer.split_once('\n').map_or(*answer, |(_, words)| words);
         let body = html! {
             pre class="file" tabindex="0" { code { (file.trim_end()) } }
-            p { "The answer:" }
-            pre class="answer" tabindex="0" { code { (answer.trim_end()) } }
+            p { (said.text("page-book-answer")) }
+            pre class="answer" tabindex="0" lang=[said.english] { code { (answer.trim_end()) } }
         };
         let mut title = name.replace('-', " ");
         if let Some(first) = title.get_mut(..1) {
@@ -172,14 +188,14 @@ fn messages() -> Vec<Passage> {
     std::iter::once(lead).chain(ANSWERED.iter().map(one)).collect()
 }
 
-fn command(command: &HandbookCommand) -> Passage {
+fn command(said: BookWords<'_>, command: &HandbookCommand) -> Passage {
     let body = html! {
-        p { (command.about) }
+        p lang=[said.english] { (command.about) }
         p { code class="usage" { (command.usage) } }
         @if !command.options.is_empty() {
             table class="fields" {
-                thead { tr { th scope="col" { "Typed" } th scope="col" { "What it does" } } }
-                tbody { @for (typed, about) in &command.options { tr { td { code { (typed) } } td { (about) } } } }
+                thead { tr { @for key in ["page-book-typed", "page-book-does"] { th scope="col" { (said.text(key)) } } } }
+                tbody lang=[said.english] { @for (typed, about) in &command.options { tr { td { code { (typed) } } td { (about) } } } }
             }
         }
         @if !command.examples.is_empty() {

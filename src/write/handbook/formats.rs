@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! The files' fields in words, from their schemas.
 
-use super::markdown::Passage;
+use super::book_words::BookWords;
+use super::passage::Passage;
 use maud::html;
 use serde_json::Value;
 
@@ -9,14 +10,14 @@ use serde_json::Value;
 const DEEPEST: usize = 3;
 
 /// The fields of a format, one a row.
-pub(super) fn format(schema: &Value) -> Passage {
+pub(super) fn format(said: BookWords<'_>, schema: &Value) -> Passage {
     let title = schema["title"].as_str().unwrap_or_default();
     let mut rows = Vec::new();
     fields(schema, "", 0, &mut rows);
     let table = html! {
         table class="fields" {
-            thead { tr { th scope="col" { "Field" } th scope="col" { "What it says" } } }
-            tbody {
+            thead { tr { @for key in ["page-book-field", "page-book-says"] { th scope="col" { (said.text(key)) } } } }
+            tbody lang=[said.english] {
                 @for (name, needed, about) in &rows {
                     tr {
                         td { @if *needed { strong { code { (name) } } } @else { code { (name) } } }

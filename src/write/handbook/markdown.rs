@@ -1,184 +1,176 @@
 // SPDX-License-Identifier: MIT
-//! The little of Markdown that the project's own texts use, as HTML: headings, paragraphs, lists, tables, fenced text, and within a line
-//! code, bold, emphasis, links and pictures.
+//! The project's own texts, which are Markdown, as passages: the library says what stands in them, here it becomes HTML as the handbook
+//! has it.
 
-use maud::{Markup, PreEscaped, Render, html};
-use std::collections::BTreeSet;
+use super::passage::{Passage, slug};
+use maud::{Render, html};
+use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Options, Parser, Tag, TagEnd};
 
-/// A heading and what stands below it, up to the next.
-#[derive(Debug, Default)]
-pub(super) struct Passage {
-    /// Its place on the page; empty before the first heading.
-    pub id: String,
-    pub title: String,
-    /// 2 or 3.
-    pub level: u8,
-    pub body: String,
-}
-
-impl Passage {
-    pub(super) fn new(level: u8, title: &str, body: &Markup) -> Self {
-        Self { id: slug(title), title: title.to_owned(), level, body: body.clone().into_string() }
-    }
-
-    pub(super) fn shown(&self) -> Markup {
-        html! {
-            @match (self.title.is_empty(), self.level) {
-                (true, _) => {}
-                (_, 3) => { h3 id=(self.id) { (self.title) } }
-                _ => { h2 id=(self.id) { (self.title) } }
-            }
-            (PreEscaped(&self.body))
-        }
-    }
-
-    /// Its words, each once, in small letters.
-    pub(super) fn words(&self) -> String {
-        let mut text = String::new();
-        let mut within = true;
-        for part in self.body.split('<') {
-            // What stands before the first tag is text.
-            let shown = if within { part } else { part.split_once('>').map_or("", |(_, text)| text) };
-            within = false;
-            text.push_str(shown);
-            text.push(' ');
-        }
-        let text = text.to_lowercase();
-        let words = text.split(|letter: char| !letter.is_alphanumeric() && letter != '-');
-        let all: BTreeSet<&str> = words.filter(|word| word.chars().count() > 2).collect();
-        all.into_iter().collect::<Vec<_>>().join(" ")
-    }
-}
-
-/// What a heading is called in links.
-pub(super) fn slug(title: &str) -> String {
-    let letter = |letter: char| if letter.is_alphanumeric() { letter.to_ascii_lowercase() } else { '-' };
-    let dashed: String = title.chars().map(letter).collect();
-    dashed.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
-}
-
-/// A text in passages; its own title, the first line, is left to the page. `link` says where a link leads, none where it is no link here.
+/// A text in passages; its own title, the first heading, is left to the page. `link` says where a link leads, none where it is no link
+/// here; a place on the same page stays one.
 pub(super) fn passages(text: &str, link: &dyn Fn(&str) -> Option<String>) -> Vec<Passage> {
-    let mut all = vec![Passage::default()];
-    let mut lines = text.lines().peekable();
-    while let Some(line) = lines.next() {
-        let passage = all.last_mut().map(|passage| &mut passage.body);
-        let Some(body) = passage else { break };
-        if let Some(title) = line.strip_prefix("### ") {
-            all.push(Passage { id: slug(title), title: title.into(), level: 3, body: String::new() });
-        } else if let Some(title) = line.strip_prefix("## ") {
-            all.push(Passage { id: slug(title), title: title.into(), level: 2, body: String::new() });
-        } else if line.starts_with("# ") || line.trim().is_empty() {
-        } else if let Some(kind) = line.strip_prefix("```") {
-            let fenced: Vec<&str> = lines.by_ref().take_while(|line| !line.starts_with("```")).collect();
-            let shell = kind == "sh";
-            let text = if shell { commented(&fenced) } else { fenced.join("\n") };
-            let class = if shell { "shell" } else { "file" };
-            body.push_str(&html! { pre class=(class) tabindex="0" { code { (text) } } }.into_string());
-        } else {
-            let mut block = vec![line];
-            let ends = |line: &str| line.trim().is_empty() || line.starts_with("```") || line.starts_with('#');
-            while let Some(next) = lines.next_if(|line| !ends(line)) {
-                block.push(next);
-            }
-            body.push_str(&self::block(&block, link));
-        }
+    let mut reader =
+        PassageReader { link, all: vec![Passage::default()], aside: Vec::new(), links: Vec::new(), head: false };
+    for event in Parser::new_ext(text, Options::ENABLE_TABLES) {
+        reader.take(event);
     }
+    let mut all = reader.all;
     all.retain(|passage| !passage.title.is_empty() || !passage.body.is_empty());
     all
 }
 
-/// Commands, what is said of each in the line before it.
-fn commented(lines: &[&str]) -> String {
-    let one = |line: &&str| match line.split_once(" # ") {
-        Some((command, said)) => format!("# {}\n{}", said.trim(), command.trim_end()),
-        None => (*line).to_owned(),
-    };
-    lines.iter().map(one).collect::<Vec<_>>().join("\n")
+/// Text that is wanted without its marks.
+#[derive(Default)]
+struct Aside {
+    text: String,
+    /// Where the picture lies whose text it is.
+    picture: Option<String>,
+    /// Whether it is made of commands.
+    shell: bool,
 }
 
-fn block(lines: &[&str], link: &dyn Fn(&str) -> Option<String>) -> String {
-    if lines[0].starts_with('|') {
-        return table(lines, link);
-    }
-    let starts = |line: &str| line.starts_with("- ") || line.starts_with("* ");
-    if starts(lines[0]) {
-        let mut items: Vec<String> = Vec::new();
-        for line in lines {
-            match (starts(line), items.last_mut()) {
-                (false, Some(last)) => {
-                    last.push(' ');
-                    last.push_str(line.trim());
-                }
-                _ => items.push(line[2..].to_owned()),
-            }
-        }
-        return html! { ul { @for item in &items { li { (inline(item, link)) } } } }.into_string();
-    }
-    html! { p { (inline(&lines.join(" "), link)) } }.into_string()
+struct PassageReader<'t> {
+    link: &'t dyn Fn(&str) -> Option<String>,
+    all: Vec<Passage>,
+    /// The heading, fenced text or picture that is read, the innermost last.
+    aside: Vec<Aside>,
+    /// Whether each open link is one here.
+    links: Vec<bool>,
+    /// Whether a table's first row is read.
+    head: bool,
 }
 
-fn table(lines: &[&str], link: &dyn Fn(&str) -> Option<String>) -> String {
-    let cells =
-        |line: &str| -> Vec<String> { line.trim_matches('|').split('|').map(|cell| cell.trim().to_owned()).collect() };
-    let head = cells(lines[0]);
-    html! {
-        table {
-            thead { tr { @for cell in &head { th scope="col" { (inline(cell, link)) } } } }
-            tbody {
-                @for line in lines.iter().skip(2) {
-                    tr { @for cell in cells(line) { td { (inline(&cell, link)) } } }
-                }
-            }
+impl PassageReader<'_> {
+    fn take(&mut self, event: Event<'_>) {
+        match event {
+            Event::Start(tag) => self.begin(tag),
+            Event::End(tag) => self.end(tag),
+            Event::Code(text) if self.aside.is_empty() => self.put(&html! { code { (text.as_ref()) } }.into_string()),
+            Event::SoftBreak => self.text(" "),
+            Event::HardBreak => self.put("<br>"),
+            Event::Rule => self.put("<hr>"),
+            // Marks of another language are shown as they are typed.
+            Event::Text(text) | Event::Code(text) | Event::Html(text) | Event::InlineHtml(text) => self.text(&text),
+            // Of what is not asked for there is none.
+            Event::FootnoteReference(_) | Event::TaskListMarker(_) | Event::InlineMath(_) | Event::DisplayMath(_) => {}
         }
     }
-    .into_string()
-}
 
-/// Code, bold, emphasis, links and pictures of a line.
-fn inline(text: &str, link: &dyn Fn(&str) -> Option<String>) -> Markup {
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some(at) = rest.find(['`', '*', '[', '!']) {
-        let (before, from) = rest.split_at(at);
-        out.push_str(&before.render().into_string());
-        let (shown, taken) = mark(from, link);
-        out.push_str(&shown);
-        rest = &from[taken..];
+    /// HTML at the end of the passage, unless only text is wanted.
+    fn put(&mut self, html: &str) {
+        if self.aside.is_empty()
+            && let Some(passage) = self.all.last_mut()
+        {
+            passage.body.push_str(html);
+        }
     }
-    out.push_str(&rest.render().into_string());
-    PreEscaped(out)
-}
 
-/// What a sign begins, and how many bytes of the text it takes.
-fn mark(from: &str, link: &dyn Fn(&str) -> Option<String>) -> (String, usize) {
-    let between = |open: &str, close: &str| {
-        let inner = from.strip_prefix(open)?;
-        let end = inner.find(close).filter(|end| *end > 0)?;
-        Some((&inner[..end], open.len() + end + close.len()))
-    };
-    if let Some((code, taken)) = between("`", "`") {
-        return (html! { code { (code) } }.into_string(), taken);
+    fn text(&mut self, text: &str) {
+        match self.aside.last_mut() {
+            Some(aside) => aside.text.push_str(text),
+            None => self.put(&text.render().into_string()),
+        }
     }
-    if let Some((bold, taken)) = between("**", "**") {
-        return (html! { strong { (inline(bold, link)) } }.into_string(), taken);
+
+    fn begin(&mut self, tag: Tag<'_>) {
+        match tag {
+            Tag::Heading { .. } => self.aside.push(Aside::default()),
+            Tag::CodeBlock(kind) => {
+                let shell = matches!(&kind, CodeBlockKind::Fenced(word) if word.as_ref() == "sh");
+                self.aside.push(Aside { shell, ..Aside::default() });
+            }
+            Tag::Image { dest_url, .. } => {
+                let picture = (self.link)(&dest_url);
+                self.aside.push(Aside { picture, ..Aside::default() });
+            }
+            Tag::Link { dest_url, .. } => {
+                let to =
+                    dest_url.strip_prefix('#').map_or_else(|| (self.link)(&dest_url), |_| Some(dest_url.to_string()));
+                self.links.push(to.is_some());
+                if let Some(to) = to {
+                    self.put(&format!("<a href=\"{}\">", to.render().into_string()));
+                }
+            }
+            Tag::List(first) => match first {
+                Some(first) => self.put(&format!("<ol start=\"{first}\">")),
+                None => self.put("<ul>"),
+            },
+            Tag::TableHead => {
+                self.head = true;
+                self.put("<thead><tr>");
+            }
+            Tag::TableCell => self.put(if self.head { "<th scope=\"col\">" } else { "<td>" }),
+            other => self.put(&named(other.to_end()).map_or_else(String::new, |name| format!("<{name}>"))),
+        }
     }
-    if let Some((words, taken)) = between("*", "*") {
-        return (html! { em { (inline(words, link)) } }.into_string(), taken);
+
+    fn end(&mut self, tag: TagEnd) {
+        match tag {
+            TagEnd::Heading(level) => self.heading(level),
+            TagEnd::CodeBlock => {
+                let fenced = self.aside.pop().unwrap_or_default();
+                let text = fenced.text.strip_suffix('\n').unwrap_or(&fenced.text);
+                let text = if fenced.shell { commented(text) } else { text.to_owned() };
+                let class = if fenced.shell { "shell" } else { "file" };
+                self.put(&html! { pre class=(class) tabindex="0" { code { (text) } } }.into_string());
+            }
+            TagEnd::Image => {
+                let Aside { text, picture, .. } = self.aside.pop().unwrap_or_default();
+                match picture {
+                    Some(to) => self.put(&html! { img src=(to) alt=(text) loading="lazy"; }.into_string()),
+                    // Within a heading its words are the heading's.
+                    None if !self.aside.is_empty() => self.text(&text),
+                    None => {}
+                }
+            }
+            TagEnd::Link => {
+                if self.links.pop() == Some(true) {
+                    self.put("</a>");
+                }
+            }
+            TagEnd::TableHead => {
+                self.head = false;
+                self.put("</tr></thead><tbody>");
+            }
+            TagEnd::TableCell => self.put(if self.head { "</th>" } else { "</td>" }),
+            TagEnd::Table => self.put("</tbody></table>"),
+            other => self.put(&named(other).map_or_else(String::new, |name| format!("</{name}>"))),
+        }
     }
-    let picture = from.strip_prefix('!');
-    if let Some((words, rest)) = picture.unwrap_or(from).strip_prefix('[').and_then(|rest| rest.split_once("]("))
-        && let Some((to, after)) = rest.split_once(')')
-    {
-        let taken = from.len() - after.len();
-        let shown = match (link(to), picture) {
-            (Some(to), Some(_)) => html! { img src=(to) alt=(words) loading="lazy"; },
-            (Some(to), None) => html! { a href=(to) { (inline(words, link)) } },
-            (None, Some(_)) => html! {},
-            (None, None) => inline(words, link),
+
+    fn heading(&mut self, level: HeadingLevel) {
+        let title = self.aside.pop().unwrap_or_default().text;
+        let level = match level {
+            // A page has its title already.
+            HeadingLevel::H1 => return,
+            HeadingLevel::H2 => 2,
+            _ => 3,
         };
-        return (shown.into_string(), taken);
+        self.all.push(Passage { id: slug(&title), title, level, body: String::new() });
     }
-    let first = from.chars().next().map_or(0, char::len_utf8);
-    (from[..first].render().into_string(), first)
+}
+
+/// What the plain ones are called in HTML; nothing for what is not asked for.
+fn named(tag: TagEnd) -> Option<&'static str> {
+    Some(match tag {
+        TagEnd::Paragraph => "p",
+        TagEnd::BlockQuote(_) => "blockquote",
+        TagEnd::List(true) => "ol",
+        TagEnd::List(false) => "ul",
+        TagEnd::Item => "li",
+        TagEnd::Emphasis => "em",
+        TagEnd::Strong => "strong",
+        TagEnd::Table => "table",
+        TagEnd::TableRow => "tr",
+        _ => return None,
+    })
+}
+
+/// Commands, what is said of each in the line before it.
+fn commented(text: &str) -> String {
+    let one = |line: &str| match line.split_once(" # ") {
+        Some((command, said)) => format!("# {}\n{}", said.trim(), command.trim_end()),
+        None => line.to_owned(),
+    };
+    text.lines().map(one).collect::<Vec<_>>().join("\n")
 }

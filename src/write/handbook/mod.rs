@@ -3,14 +3,17 @@
 //!
 //! In: a language, the commands as they are typed. Out: a page a chapter, one style, one script that searches, the files that the
 //! chapters speak of. Never: a rule of its own; it prints what README, the chapter on kinds, the catalogue, the schemas and the broken
-//! files with their answers say. What exists in English alone says so in other languages.
+//! files with their answers say. What exists in English alone says so in other
+//! languages, and is marked for whoever reads it aloud.
 
+mod book_words;
 mod chapter;
 mod chapters;
 mod files;
 mod formats;
 mod markdown;
 mod messages;
+mod passage;
 
 pub use chapter::HandbookCommand;
 
@@ -18,8 +21,8 @@ use super::sink::Sink;
 use crate::album::Language;
 use crate::guide::Words;
 use chapter::Chapter;
-use markdown::Passage;
 use maud::{DOCTYPE, Markup, html};
+use passage::Passage;
 use serde_json::{Value, json};
 use std::io;
 
@@ -112,7 +115,7 @@ fn page(language: Language, words: &Words, all: &[Chapter], number: usize) -> St
                 (contents(words, all, Some(number)))
                 main {
                     h1 { (chapter.title) }
-                    @if other.is_some() { p class="other" { (words.text("page-book-english")) } }
+                    @if other.is_some() || chapter.partly_english { p class="other" { (words.text("page-book-english")) } }
                     @if listed.len() > 2 {
                         ul class="within" { @for passage in &listed { li { a href={ "#" (passage.id) } { (passage.title) } } } }
                     }
