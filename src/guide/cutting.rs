@@ -7,7 +7,7 @@ use super::line::{Line, What};
 use super::list::{self, Lies, Row, TRIMMER};
 use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
-use super::windows::in_windows;
+use super::windows::{in_pairs, in_windows};
 use super::words::Words;
 use super::{cautions, measure, pictures, ways};
 use crate::length::Units;
@@ -197,7 +197,7 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
                 blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));
-                blocks.extend(in_windows(desk, sheet).into_iter().map(Block::Words));
+                blocks.extend(in_windows(desk, sheet).into_iter().chain(in_pairs(desk, sheet)).map(Block::Words));
                 blocks.push(Block::Figure(Figure { picture, shows }));
             }
         }

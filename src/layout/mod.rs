@@ -39,10 +39,12 @@ use self::bound::lower_bound::LowerBound;
 pub(crate) use self::bound::whole_sums::least_sum;
 use self::heuristic::objective::objective;
 use self::heuristic::open_sheet::OpenSheet;
-use self::heuristic::openings::{is_worth_it, opened};
+use self::heuristic::openings::{is_better, is_worth_it, opened};
+use self::heuristic::pairs::{PairedItems, attempts, repacked};
 use self::heuristic::ruin_recreate::Ruin;
 use self::model::assignment::{deal, left_over};
 use self::model::instance::Instance;
+use self::model::packing::Packing;
 use self::solve::{SearchOutcome, solve};
 use self::trimmer::open_tree::OpenTree;
 
@@ -85,7 +87,7 @@ pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<L
     let instance = Instance::new(problem, cuts)?;
     match cuts {
         Cuts::Free => lay_out_with::<OpenSheet>(problem, instance, opened(problem), watch),
-        // A cut from edge to edge goes through whatever is round a window.
+        // A cut from edge to edge goes through whatever is round a window, and through one of a pair.
         Cuts::Trimmer => lay_out_with::<OpenTree>(problem, instance, None, watch),
     }
 }
@@ -118,6 +120,8 @@ fn lay_out_with<B: Ruin>(
             instance = opened;
         }
     }
+    let paired =
+        if instance.trimmer { None } else { with_pairs::<B>(problem, (&instance, &mut outcome), &mut bound, watch) };
     let (SearchOutcome { packing, savable, cut_short }, instance) = (outcome, &instance);
     if !packing.complete() {
         return Err(NoLayout::OutOfSheets { left: left_over(instance, &packing) });
@@ -126,10 +130,44 @@ fn lay_out_with<B: Ruin>(
     bound.reach(sheets);
     let lower_bound = bound.settled(sheets);
     Ok(Layout {
-        sheets: deal(instance, &packing, problem.items, B::cut_tree),
+        sheets: paired.unwrap_or_else(|| deal(instance, &packing, problem.items, B::cut_tree)),
         lower_bound,
         proven_least: bound.possible() && lower_bound == sheets,
         savable,
         cut_short,
     })
+}
+
+/// The sheets with parts in pairs, where that is better than what was found without; the outcome is of these sheets then.
+///
+/// Every way to pair is tried with little effort, and the best of them once more with as much as is asked for.
+fn with_pairs<B: Ruin>(
+    problem: &Problem,
+    (instance, outcome): (&Instance, &mut SearchOutcome),
+    bound: &mut LowerBound,
+    watch: &dyn Watch,
+) -> Option<Vec<LaidSheet>> {
+    let worth = |packing: &Packing| objective::<B>(packing, instance);
+    let mut laid = |problem: &Problem, way: &PairedItems, paired: &Instance| {
+        bound.of_kinds(paired);
+        let found = solve::<B>(problem, paired, bound, watch);
+        outcome.cut_short |= found.cut_short;
+        let sheets = found.packing.complete().then(|| way.sheets(paired, &found.packing))?;
+        let packing = repacked(&sheets, problem.items, instance);
+        Some((worth(&packing), SearchOutcome { packing, ..found }, sheets))
+    };
+    let quick = Problem { effort: Effort::Low, ..*problem };
+    let ways = attempts(problem).into_iter().filter_map(|way| Some((way.instance(problem)?, way)));
+    let mut tried: Vec<_> =
+        ways.take_while(|_| !watch.stop()).map(|(paired, way)| (laid(&quick, &way, &paired), way, paired)).collect();
+    // Where sheets are short the first way is as good as any.
+    tried.sort_by_key(|(found, ..)| found.as_ref().map_or((1, None), |found| (0, Some(found.0))));
+    let (found, way, paired) = tried.into_iter().next()?;
+    let more = if problem.effort == quick.effort || watch.stop() { None } else { laid(problem, &way, &paired) };
+    let (reached, found, sheets) = found.into_iter().chain(more).min_by_key(|found| found.0)?;
+    if !is_better(&found.packing, reached, worth(&outcome.packing)) {
+        return None;
+    }
+    *outcome = SearchOutcome { cut_short: outcome.cut_short, ..found };
+    Some(sheets)
 }

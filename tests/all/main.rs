@@ -72,6 +72,7 @@ mod own_kinds_cuts;
 mod own_kinds_drawn;
 
 mod pages;
+mod pairs;
 mod paper;
 mod papers;
 mod parts;

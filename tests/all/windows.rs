@@ -10,16 +10,16 @@ use hingeleaf::layout::{Cuts, Effort, Item, Layout, Placement, Problem, Turns, U
 use hingeleaf::sheets::hosts;
 use hingeleaf::toolpath::{Layer, Stroke, StrokePath};
 
-type Ring = Vec<(f64, f64)>;
+pub(crate) type Ring = Vec<(f64, f64)>;
 
 /// Millimetres of whole eighths of a micrometre.
 #[allow(clippy::cast_precision_loss, reason = "sizes on a sheet are far below 2^52")]
-fn mm(eighths: i64) -> f64 {
+pub(crate) fn mm(eighths: i64) -> f64 {
     eighths as f64 / 8000.0
 }
 
 /// Chords of at most a degree or so: a bulge is the tangent of a quarter of the arc's angle.
-fn chords(contour: &Contour) -> Ring {
+pub(crate) fn chords(contour: &Contour) -> Ring {
     let vertices = contour.vertices();
     let mut ring = Vec::new();
     for (at, vertex) in vertices.iter().enumerate() {
@@ -77,7 +77,7 @@ fn from_segment(point: (f64, f64), a: (f64, f64), b: (f64, f64)) -> f64 {
 const FAR: f64 = 5.0;
 
 /// How near two rings come, 0 where they cross; no more than [`FAR`].
-fn apart(one: &Ring, other: &Ring) -> f64 {
+pub(crate) fn apart(one: &Ring, other: &Ring) -> f64 {
     let sides = |ring: &Ring| -> Vec<((f64, f64), (f64, f64))> {
         ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)).take(ring.len()).collect()
     };
@@ -162,7 +162,7 @@ fn sheets(layout: &Layout) -> u64 {
 
 /// Whole eighths of a micrometre, as the layout counts.
 #[allow(clippy::cast_possible_truncation, reason = "a few hundred millimetres")]
-fn eighths(mm: f64) -> i64 {
+pub(crate) fn eighths(mm: f64) -> i64 {
     (mm * 8000.0).round() as i64
 }
 

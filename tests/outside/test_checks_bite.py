@@ -81,6 +81,18 @@ def placement(number, **values):
     return lambda plan: plan.report["sheets"][0]["placements"][number].update(values)
 
 
+def pair_of(copy_, partner):
+    """Lets the report say that two corners lie head to tail."""
+    spots = {"part": "corner", "copy": partner}
+    return lambda plan: plan.report["sheets"][0]["placements"][copy_ - 1].update(pair_of=spots)
+
+
+def head_to_tail(plan):
+    """Lays two corners clip to clip, so that each reaches into the other's box."""
+    plan.move("corner", 1, 80 - 3.05, 80 - 3.05)
+    plan.move("corner", 3, 137 - 105.25, 117 - 3.05)
+
+
 def offcut(**values):
     return lambda plan: plan.report["sheets"][0]["offcuts"][0].update(values)
 
@@ -232,6 +244,8 @@ FAULTS = {
         "an outline run backwards": (strokes(run_backwards, **STRIP), "clockwise"),
         "an outline that crosses itself": (strokes(cross_itself, **STRIP), "Self-intersection"),
         "an offcut off the sheet": (offcut(width_mm=200.0), "not on the sheet"),
+        "a pair that is none": (pair_of(1, 3), "the report says {"),
+        "a pair that is not told": (head_to_tail, "lies head to tail with [{"),
         "an offcut with a part in it": (offcut(x_mm=3.0, y_mm=140.0), "holds strip"),
     },
     test_svg: {

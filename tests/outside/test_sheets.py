@@ -1,14 +1,26 @@
 # SPDX-License-Identifier: MIT
 """On every sheet the tool stays inside the margin, the parts keep their distance and lie where the report says."""
 
+import json
+
 import shapely
 from shapely.geometry import box
 
 import shape
+from conftest import CUTTER, flags, run_kit
 from placed import by_name, by_place, unlike
+from read import Kit
 from verdict import no_faults
 
 NEAR = 1e-3
+
+#: Pockets whose slants lie against each other where they lie head to tail.
+POCKETS = {
+    "format": "hingeleaf-album/1",
+    "stocks": {"card": {"sheet": "A4", "caliper": 0.3}},
+    "page": {"width": 110, "height": 140, "stock": "card"},
+    "pages": [{"kind": "library-card", "pocket": 80, "height": 120, "slant": 70}] * 4,
+}
 
 
 def faults(kit):
@@ -21,6 +33,16 @@ def faults(kit):
 
 
 def test_sheets(kit):
+    no_faults(faults(kit))
+
+
+def test_pairs(tmp_path):
+    album = tmp_path / "pockets.json"
+    album.write_text(json.dumps(POCKETS), encoding="utf-8")
+    run_kit(album, tmp_path / "kit", "--formats", "svg,dxf", "--effort", "low", *flags(CUTTER))
+    kit = Kit(tmp_path / "kit", album=POCKETS, **CUTTER)
+    spots = [spot for sheet in kit.sheets for spot in sheet.facts["placements"]]
+    assert sum("pair_of" in spot for spot in spots) == 4
     no_faults(faults(kit))
 
 
@@ -41,6 +63,7 @@ def on_sheet(kit, sheet, find):
     yield from marks(owners)
     yield from offcuts(sheet, owners)
     yield from windows(sheet.svg.paths if find is by_name else sheet.dxf.paths, owners)
+    yield from pairs(owners)
 
 
 def margins(kit, sheet, owners):
@@ -112,3 +135,18 @@ def windows(paths, owners):
         for host, window in round_it:
             if any(turn[id(cut)] > turn[id(window)] for cut in [owner.outer, *owner.inner]):
                 yield f"{owner} is cut after the window of {host} that it lies in"
+
+
+def pairs(owners):
+    """What lies head to tail with a part of its own kind, each in the other's box, is what the report says."""
+    boxes_ = [box(*owner.nominal.bounds).buffer(-NEAR, join_style="mitre") for owner in owners]
+    found = {id(owner): [] for owner in owners}
+    for first, second in shapely.STRtree(boxes_).query(boxes_, predicate="intersects").T:
+        one, other = owners[first], owners[second]
+        turned = (one.placement["turn_deg"] + 180) % 360 == other.placement["turn_deg"]
+        if turned and one.part["id"] == other.part["id"]:
+            found[id(one)].append({"part": other.part["id"], "copy": other.placement["copy"]})
+    for owner in owners:
+        said = owner.placement.get("pair_of")
+        if found[id(owner)] != ([said] if said else []):
+            yield f"{owner} lies head to tail with {found[id(owner)]}, the report says {said}"

@@ -223,6 +223,7 @@ ways-machine = Nach den Dateien: { $stocks }.
 machine-words = Jede Datei unten in das Schneideprogramm laden und vor dem ersten Schnitt die Bogengröße vergleichen.
 machine-cut = Bogen { $sheet } schneiden.
 machine-window = { $n } × { $piece } im Fenster von { $host }: vor diesem Fenster geschnitten. Sortiert das Schneideprogramm selbst, dann Inneres zuerst.
+machine-pair = { $n } × { $piece } liegen paarweise Kopf an Fuß und greifen ineinander: ein gerader Schnitt ginge durch eines davon.
 machine-picture = Die Teile auf dem Bogen { $sheet }.
 sheet-heading = { $n_is ->
     [one] Bogen { $sheet } aufteilen: { $width } × { $height }

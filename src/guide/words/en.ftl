@@ -222,6 +222,7 @@ ways-machine = By machine: { $stocks }.
 machine-words = Load each file below into your cutting software and compare the sheet's size before the first cut.
 machine-cut = Cut the sheet { $sheet }.
 machine-window = { $n } × { $piece } in the window of { $host }: it is cut before that window. If your software sorts cuts, let it cut what is inside first.
+machine-pair = { $n } × { $piece } lie in pairs, head to tail, and reach past each other: a straight cut would go through one of them.
 machine-picture = The pieces on the sheet { $sheet }.
 sheet-heading = { $n_is ->
     [one] Cut up sheet { $sheet }: { $width } × { $height }

@@ -16,6 +16,7 @@ pub(crate) mod objective;
 pub(crate) mod one_fewer;
 pub(crate) mod open_sheet;
 pub(crate) mod openings;
+pub(crate) mod pairs;
 pub(crate) mod partial_packing;
 pub(crate) mod ruin_free;
 pub(crate) mod ruin_recreate;

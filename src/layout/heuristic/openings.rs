@@ -74,8 +74,13 @@ fn is_used(packing: &Packing) -> bool {
 
 /// Whether a packing that may use openings is worth it: it takes less, or leaves a clearly larger offcut of few sheets.
 pub(crate) fn is_worth_it(packing: &Packing, found: Objective, plain: Objective) -> bool {
+    is_better(packing, found, plain) && is_used(packing)
+}
+
+/// Whether a packing takes less than the plain one, or leaves a clearly larger offcut of few sheets.
+pub(crate) fn is_better(packing: &Packing, found: Objective, plain: Objective) -> bool {
     let offcut = |objective: Objective| objective.offcut.0;
     let (less, same) = (found.but_for_offcut(plain) < plain, found.but_for_offcut(plain) == plain);
     let larger = offcut(found) - offcut(plain) > offcut(plain) / LARGER;
-    (less || (same && larger && packing.sheets() <= LONG_RUN)) && is_used(packing)
+    less || (same && larger && packing.sheets() <= LONG_RUN)
 }

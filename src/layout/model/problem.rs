@@ -13,7 +13,8 @@ pub struct Item {
     /// Height of the bounding box as drawn, kerf included, in eighths of a micrometre.
     pub height: i64,
     /// The true outer outline in millimetres, where it is not the box or there are holes in it: such parts could nest, so the
-    /// bound counts its area and a box inside it. What the box is larger than the outline is the tool's way round it.
+    /// bound counts its area and a box inside it. What the box is larger than the outline is the tool's way round it. Two of one
+    /// item may lie head to tail, each reaching into the other's box, where half turns are allowed; never where a trimmer cuts.
     pub contour: Option<Contour>,
     /// What is cut out of it, in millimetres where `contour` is. In a hole that is large enough, or in a corner that the outline
     /// leaves of its box, another part may lie; never where a trimmer cuts.
@@ -174,7 +175,8 @@ pub struct Problem<'a> {
     pub items: &'a [Item],
     /// The sheets they may be cut from.
     pub sheets: &'a [SheetType],
-    /// Least distance between two items' boxes, in eighths of a micrometre. None is needed to the edge of a sheet.
+    /// Least distance between two items' boxes, in eighths of a micrometre; between the paths round true outlines where boxes
+    /// reach into each other. None is needed to the edge of a sheet.
     pub gap: i64,
     /// How hard to try.
     pub effort: Effort,

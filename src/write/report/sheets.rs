@@ -4,7 +4,7 @@
 use crate::album::Order;
 use crate::fields::Choices;
 use crate::parts::Kit;
-use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts};
+use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts, partners};
 use crate::stock::By;
 use crate::toolpath::{SheetPaths, ToolEffort};
 use crate::write::number::{rounded, tidy};
@@ -60,12 +60,15 @@ struct PlacementRow<'a> {
     turn_deg: u16,
     /// The part in whose window it lies, and is cut before that.
     #[serde(skip_serializing_if = "Option::is_none")]
-    window_of: Option<WindowRow<'a>>,
+    window_of: Option<OnSheetRow<'a>>,
+    /// The part that it lies head to tail with: the same, half turned, each with a part of its own in the other's box.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pair_of: Option<OnSheetRow<'a>>,
 }
 
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-struct WindowRow<'a> {
+struct OnSheetRow<'a> {
     part: &'a str,
     copy: u32,
 }
@@ -178,17 +181,19 @@ pub(super) fn sheet_row<'a>(
     sheet: &'a Sheet,
     paths: &[SheetPaths],
 ) -> SheetRow<'a> {
-    let window = |host: usize| {
-        let host = sheet.placements.get(host)?;
-        Some(WindowRow { part: part_id(&kit.parts, host.part), copy: host.copy })
+    let other = |other: usize| {
+        let other = sheet.placements.get(other)?;
+        Some(OnSheetRow { part: part_id(&kit.parts, other.part), copy: other.copy })
     };
-    let placement = |(placed, host): (&Placed, Option<usize>)| PlacementRow {
+    let others = hosts(kit, &sheet.placements).into_iter().zip(partners(kit, &sheet.placements));
+    let placement = |(placed, (host, partner)): (&Placed, (Option<usize>, Option<usize>))| PlacementRow {
         part: part_id(&kit.parts, placed.part),
         copy: placed.copy,
         x_mm: tidy(placed.x),
         y_mm: tidy(placed.y),
         turn_deg: u16::from(placed.quarters) * 90,
-        window_of: host.and_then(window),
+        window_of: host.and_then(other),
+        pair_of: partner.and_then(other),
     };
     SheetRow {
         name: &sheet.name,
@@ -198,7 +203,7 @@ pub(super) fn sheet_row<'a>(
         height_mm: tidy(sheet.height),
         times: sheet.times,
         by: by(sheet),
-        placements: sheet.placements.iter().zip(hosts(kit, &sheet.placements)).map(placement).collect(),
+        placements: sheet.placements.iter().zip(others).map(placement).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
         tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
