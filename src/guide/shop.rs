@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::line::{Line, What};
 use super::{machine_times, measure};
 use crate::album::Handed;
-use crate::cutter::{Curves, CutOrder, Cutter, Direction, Manner, Passes, ScoreMode, Start};
+use crate::cutter::{Curves, CutOrder, Cutter, Direction, Manner, MarkShape, Passes, ScoreMode, Start};
 use crate::fit::Closed;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
@@ -64,6 +64,8 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     }
     let times = machine_times::times(desk, stocks);
     let several = machines.len() > 1;
+    let marked = desk.job.stocks.iter().flat_map(|laid| &laid.sheets).any(|sheet| !sheet.register.is_empty())
+        && machines.iter().any(|(cutter, _)| cutter.marks.is_some());
     let mut blocks: Vec<Block> = machines
         .into_iter()
         .map(|(cutter, stocks)| {
@@ -76,7 +78,9 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
         return None;
     }
     blocks.extend(times);
-    blocks.push(Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec()));
+    let first: &[&str] =
+        if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
+    blocks.push(Block::List(first.iter().chain(&["machine-try", "machine-order"]).map(|key| desk.tell(key)).collect()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
@@ -103,6 +107,7 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
     rows.extend(manner(desk, cutter));
+    rows.extend(marks(desk, cutter));
     Table {
         caption,
         head: ["machine-head-what", "machine-head-is"].map(|key| desk.tell(key)).to_vec(),
@@ -156,6 +161,29 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
             let places = vec![("off", length(is.curve_tolerance))];
             rows.push(("machine-curves", desk.say("machine-lines", places)));
         }
+    }
+    rows
+}
+
+/// The register marks of sheets that are printed before they are cut.
+fn marks(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+    let Some(marks) = cutter.marks else { return Vec::new() };
+    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let shape = match marks.shape {
+        MarkShape::Corner => "machine-marks-corner",
+        MarkShape::Ring => "machine-marks-ring",
+        MarkShape::Square => "machine-marks-square",
+        MarkShape::Cross => "machine-marks-cross",
+    };
+    let places = vec![
+        ("n", measure::count(marks.number.into(), What::Many, "cutter")),
+        ("shape", desk.tell(shape)),
+        ("size", length(marks.size)),
+        ("inset", length(marks.inset)),
+    ];
+    let mut rows = vec![("machine-marks", desk.say("machine-marks-are", places))];
+    if marks.bleed.mm() > 0.0 {
+        rows.push(("machine-bleed", length(marks.bleed)));
     }
     rows
 }

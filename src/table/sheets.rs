@@ -40,6 +40,7 @@ pub(super) fn laid(work: &LaidOrder<'_>) -> Option<Value> {
         "proven": work.stocks.iter().all(|laid| laid.proven_least),
         "counts": work.stocks.iter().map(StockSheets::count).sum::<u64>(),
         "stocks": stocks,
+        "printed_first": work.stocks.iter().flat_map(|laid| &laid.sheets).any(|sheet| !sheet.register.is_empty()),
     }))
 }
 

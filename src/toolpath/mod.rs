@@ -28,10 +28,10 @@ pub(crate) use manner::{Hints, made};
 pub use marks::Labels;
 pub use perforate::Dashes;
 pub(crate) use perforate::dashes;
-pub use stroke::{Layer, SheetPaths, Stroke, StrokePath};
+pub use stroke::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
 
-use crate::contour::Point;
-use crate::cutter::{CutOrder, Cutter};
+use crate::contour::{Edge, Point};
+use crate::cutter::{CutOrder, Cutter, RegisterMark};
 use crate::finding::Checked;
 use crate::parts::{Hidden, Kit};
 use crate::sheets::{Placed, Sheet, StockSheets, hosts};
@@ -98,12 +98,22 @@ pub fn paths(
             width: sheet.width,
             height: sheet.height,
             seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
+            register: sheet.register.iter().flat_map(register).collect(),
             strokes,
         }
     };
     let sheet = &sheet;
     let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |one| sheet(laid.stock, one)));
     Checked::new(sheets.collect(), uncut)
+}
+
+/// A register mark's lines.
+fn register(mark: &RegisterMark) -> Vec<StrokePath> {
+    let line = |points: &Vec<Point>| {
+        let edges = points.windows(2).map(|pair| Edge { from: pair[0], to: pair[1], bulge: 0.0 });
+        StrokePath::Open(edges.collect())
+    };
+    mark.lines.iter().map(line).chain(mark.outline.clone().map(StrokePath::Closed)).collect()
 }
 
 /// What the tool does on one sheet, in order.

@@ -324,6 +324,9 @@ impl BatchWork {
         #[cfg(feature = "pdf")]
         if let Some(album) = self.album.as_ref().filter(|_| asked("pdf")) {
             super::pages((album, &self.kit), &self.labels(), files, sink)?;
+            let sheets = (self.stocks.as_slice(), self.paths.as_slice());
+            let kit = (&self.kit, album.language);
+            super::printed_first(self.order(), kit, sheets, &self.cutter, sink)?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! Which files of a kit are written, and those that no reader's text is.
 
-#[cfg(feature = "pdf")]
-use crate::album::Album;
 use crate::album::Order;
+#[cfg(feature = "pdf")]
+use crate::album::{Album, Language};
 use crate::cutter::Cutter;
 #[cfg(feature = "pdf")]
 use crate::guide;
@@ -12,7 +12,9 @@ use crate::labels;
 use crate::parts::Kit;
 #[cfg(feature = "png")]
 use crate::picture;
-#[cfg(feature = "png")]
+#[cfg(feature = "pdf")]
+use crate::prepress;
+#[cfg(any(feature = "png", feature = "pdf"))]
 use crate::sheets::StockSheets;
 #[cfg(feature = "pdf")]
 use crate::templates;
@@ -46,6 +48,23 @@ pub(super) fn pages(
         if !pages.is_empty() {
             sink.put(name, &write::pdf(title, album.language.word(), &pages)?)?;
         }
+    }
+    Ok(())
+}
+
+/// Sheets that are printed before they are cut, as they are printed.
+#[cfg(feature = "pdf")]
+pub(super) fn printed_first(
+    order: Order<'_>,
+    (kit, language): (&Kit, Language),
+    sheets: (&[StockSheets], &[SheetPaths]),
+    usual: &Cutter,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let pages = prepress::pages(order, kit, sheets, usual, language);
+    if !pages.is_empty() {
+        let title = prepress::title(order, language);
+        sink.put("print-first.pdf", &write::pdf(&title, language.word(), &pages)?)?;
     }
     Ok(())
 }

@@ -77,6 +77,7 @@ mod plates;
 mod price;
 mod proof;
 mod ready_made;
+mod register;
 mod rounded;
 mod schema;
 mod section;

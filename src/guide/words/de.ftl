@@ -765,6 +765,16 @@ machine-passes = Jeder Zug wird gemacht
 machine-passes-are = { $cut } × Schnitte, { $score } × Rillen, { $draw } × Zeichen; die Dateien enthalten sie alle
 machine-nicks = Ungeschnittene Stege, die ein Teil halten
 machine-nicks-are = { $n } zu { $length }; { $small } an Teilen unter { $under }
+machine-marks = Passermarken
+machine-marks-are = { $n } { $shape }, { $size } groß, { $inset } von den Kanten
+machine-marks-corner = Winkel
+machine-marks-ring = Ringe
+machine-marks-square = gefüllte Quadrate
+machine-marks-cross = Kreuze
+machine-bleed = Der Druck läuft über den Schnitt hinaus um
+machine-print-first = Vor dem Schneiden die Bögen aus print-first.pdf drucken, jeden so oft, wie der Name seiner Seite sagt.
+machine-print-true = Mit 100 % drucken, ohne an die Seite anzupassen. Am ersten Bogen von Marke zu Marke nachmessen.
+machine-print-align = Jeden Bogen so einlegen, wie seine Seite steht. Die Maschine die Marken suchen lassen, dann die Datei gleichen Namens schneiden.
 machine-overrun = Geschlossene Schnitte laufen über ihren Anfang hinaus um
 machine-trail = Die Messerspitze läuft nach um
 machine-trail-plain = { $trail }; die Maschine oder ihr Programm soll an Ecken helfen
@@ -1081,6 +1091,9 @@ class-score = Die Teile in den Abständen der Liste rillen
 tool-machine = Schneidegerät
 
 ## Schablonen in wahrer Größe
+prepress-title = { $title }: Bögen, die zuerst gedruckt werden
+prepress-page = { $sheet }, { $times } ×
+prepress-shows = Bogen { $sheet } in wahrer Größe, vor dem Schneiden { $times }-mal zu drucken: Passermarken und was auf seine Teile gedruckt wird.
 template-title = { $title }: Schablonen
 template-count = { $count } je Bausatz
 template-plan = { $part }: { $tiles } Kacheln

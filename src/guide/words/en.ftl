@@ -784,6 +784,16 @@ machine-passes = Each stroke is made
 machine-passes-are = { $cut } × cuts, { $score } × scores, { $draw } × marks; the files hold them all
 machine-nicks = Uncut bits that hold a part (nicks)
 machine-nicks-are = { $n } of { $length }; { $small } on parts under { $under }
+machine-marks = Register marks
+machine-marks-are = { $n } { $shape }, { $size } large, { $inset } from the edges
+machine-marks-corner = corners
+machine-marks-ring = rings
+machine-marks-square = filled squares
+machine-marks-cross = crosses
+machine-bleed = Print runs on past the cut by
+machine-print-first = Print the sheets of print-first.pdf before you cut, each as often as its page's name says.
+machine-print-true = Print at 100 %, without fitting to the page. Measure from mark to mark on the first sheet.
+machine-print-align = Lay each sheet as its page stands. Let the machine find the marks, then cut the file of the same name.
 machine-overrun = Closed cuts run on past their start by
 machine-trail = The blade's tip trails by
 machine-trail-plain = { $trail }; let the machine or its program help at corners
@@ -918,6 +928,9 @@ bench-blade = blade
 bench-rest = rest
 
 ## Templates at true size
+prepress-title = { $title }: sheets to print first
+prepress-page = { $sheet }, { $times } ×
+prepress-shows = Sheet { $sheet } at true size, to be printed { $times } times before it is cut: register marks, and what is printed on its parts.
 template-title = { $title }: templates
 template-count = { $count } in a kit
 template-plan = { $part }: { $tiles } tiles

@@ -3,7 +3,7 @@
 //! at its field, and nothing is cut with it.
 
 use super::CUTTER;
-use super::form::fields;
+use super::form::{EITHER, fields};
 use super::measured::{self, MEASURED};
 use crate::fields::{Change, Field, Node, Source, Tree};
 use crate::finding::{Finding, Said};
@@ -34,7 +34,7 @@ fn changed(hand: &mut Hand, wanted: &Wanted) -> Result<(), Box<Finding>> {
         return set(hand, &root, path, (measured::field(path).ok_or_else(|| gone(path))?, typed));
     }
     let path = path.strip_prefix(CUTTER).and_then(|path| path.strip_prefix('.')).ok_or_else(|| gone(path.as_str()))?;
-    if matches!(path, "score" | "nicks") {
+    if EITHER.contains(&path) {
         return either(hand, &root, path, typed);
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
@@ -69,10 +69,10 @@ fn either(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), B
     if matches!(node, Some(Tree::Object(_))) {
         return Ok(());
     }
-    let value = if path == "score" {
-        json!({ "dash": "2 mm", "gap": "1 mm" })
-    } else {
-        json!({ "length": "0.5 mm", "count": 2 })
+    let value = match path {
+        "score" => json!({ "dash": "2 mm", "gap": "1 mm" }),
+        "nicks" => json!({ "length": "0.5 mm", "count": 2 }),
+        _ => json!({ "shape": "corner", "number": 4 }),
     };
     hand.alter(&Change::Set { path: path.into(), value })
 }

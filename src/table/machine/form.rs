@@ -2,7 +2,7 @@
 //! The machine's form: the fields of a cutter file in groups, what is wrong with them, what was measured.
 
 use super::{CUTTER, Machine, measured, within};
-use crate::cutter::{COLOUR_FIELDS, DASH_FIELDS, NICKS_FIELDS, PASSES_FIELDS, SETTINGS, SPEED_FIELDS};
+use crate::cutter::{COLOUR_FIELDS, DASH_FIELDS, MARKS_FIELDS, NICKS_FIELDS, PASSES_FIELDS, SETTINGS, SPEED_FIELDS};
 use crate::fields::{Field, Node, Tree};
 use crate::finding::{Finding, Said};
 use crate::length::Units;
@@ -11,7 +11,7 @@ use crate::table::words;
 use serde_json::{Value, json};
 
 /// The fields that are seen together, each group under a heading of the page's words.
-const GROUPS: [(&str, &[&str]); 5] = [
+const GROUPS: [(&str, &[&str]); 6] = [
     ("machine-sheet", &["margin", "gap", "kerf", "bed"]),
     (
         "machine-strokes",
@@ -34,11 +34,36 @@ const GROUPS: [(&str, &[&str]); 5] = [
         &["overrun", "trail", "corner_help", "start", "order", "direction", "shared_cuts", "smallest_inner"],
     ),
     (
+        "machine-print",
+        &[
+            "marks",
+            "marks.shape",
+            "marks.size",
+            "marks.inset",
+            "marks.number",
+            "marks.line",
+            "marks.along",
+            "marks.bleed",
+        ],
+    ),
+    (
         "machine-files",
-        &["curves", "curve_tolerance", "svg_units", "dxf_version", "colours.cut", "colours.score", "colours.draw"],
+        &[
+            "curves",
+            "curve_tolerance",
+            "svg_units",
+            "dxf_version",
+            "colours.cut",
+            "colours.score",
+            "colours.draw",
+            "colours.register",
+        ],
     ),
     ("machine-time", &["speed.cut", "speed.score", "speed.draw", "lift"]),
 ];
+
+/// The fields that take a word or nothing, or else an object that says more.
+pub(super) const EITHER: [&str; 3] = ["score", "nicks", "marks"];
 
 /// The fields of an object within a cutter file; `""` is the file itself.
 pub(super) fn fields(way: &str) -> &'static [Field] {
@@ -47,6 +72,7 @@ pub(super) fn fields(way: &str) -> &'static [Field] {
         "passes" => PASSES_FIELDS,
         "score" => DASH_FIELDS,
         "nicks" => NICKS_FIELDS,
+        "marks" => MARKS_FIELDS,
         "speed" => SPEED_FIELDS,
         "colours" => COLOUR_FIELDS,
         _ => &[],
@@ -79,13 +105,13 @@ fn units(root: &Node) -> Units {
 
 fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
     let node = file.root.at(&format!("{CUTTER}.{name}"));
-    if matches!(name, "score" | "nicks") {
+    if EITHER.contains(&name) {
         return Some(either(name, node));
     }
     let (way, field) = name.rsplit_once('.').unwrap_or(("", name));
     let head = file.root.at(&format!("{CUTTER}.{way}")).map(|node| &node.tree);
     // What only says more of a choice is there once that is made.
-    if matches!(way, "score" | "nicks") && !matches!(head, Some(Tree::Object(_))) {
+    if EITHER.contains(&way) && !matches!(head, Some(Tree::Object(_))) {
         return None;
     }
     let at = if way.is_empty() { CUTTER.to_owned() } else { format!("{CUTTER}.{way}") };
@@ -110,7 +136,11 @@ fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
 fn either(name: &str, node: Option<&Node>) -> Value {
     let more = node.is_some_and(|node| matches!(node.tree, Tree::Object(_)));
     let said = |key: &'static str| words::say(&Said::new(key));
-    let (usual, other) = if name == "score" { ("score-line", "score-dashes") } else { ("nicks-none", "nicks-some") };
+    let (usual, other) = match name {
+        "score" => ("score-line", "score-dashes"),
+        "nicks" => ("nicks-none", "nicks-some"),
+        _ => ("marks-none", "marks-some"),
+    };
     json!({
         "path": format!("{CUTTER}.{name}"),
         "label": words::label(&format!("cutter-{name}")),

@@ -27,8 +27,11 @@ pub(super) struct SheetRow<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = By::WORDS))]
     by: Option<&'static str>,
+    /// The boxes of its register marks, where it is printed before it is cut.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    marks: Vec<BoxRow>,
     placements: Vec<PlacementRow<'a>>,
-    offcuts: Vec<OffcutRow>,
+    offcuts: Vec<BoxRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<ToolRow>,
     /// How a trimmer cuts the sheet apart.
@@ -73,7 +76,7 @@ struct WindowRow<'a> {
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[allow(clippy::struct_field_names, reason = "the unit belongs to the field's name in the file")]
-struct OffcutRow {
+struct BoxRow {
     x_mm: f64,
     y_mm: f64,
     width_mm: f64,
@@ -118,7 +121,7 @@ enum PieceRow<'a> {
     /// It is this part.
     Part { part: &'a str, copy: u32 },
     /// It is left over.
-    Offcut(OffcutRow),
+    Offcut(BoxRow),
     /// It is cut from edge to edge, once or several times side by side.
     Cut(CutRow<'a>),
 }
@@ -137,8 +140,8 @@ struct CutRow<'a> {
     pieces: Vec<PieceRow<'a>>,
 }
 
-fn offcut_row([x, y, width, height]: [f64; 4]) -> OffcutRow {
-    OffcutRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
+fn box_row([x, y, width, height]: [f64; 4]) -> BoxRow {
+    BoxRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
 }
 
 fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
@@ -148,7 +151,7 @@ fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a>
             let part = placed.map_or("", |placed| part_id(&kit.parts, placed.part));
             PieceRow::Part { part, copy: placed.map_or(0, |placed| placed.copy) }
         }
-        TrimPiece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
+        TrimPiece::Offcut(rect) => PieceRow::Offcut(box_row(*rect)),
         TrimPiece::Cut(cut) => {
             let [x_mm, y_mm, width_mm, height_mm] = cut.rect.map(tidy);
             PieceRow::Cut(CutRow {
@@ -199,7 +202,8 @@ pub(super) fn sheet_row<'a>(
         times: sheet.times,
         by: by(sheet),
         placements: sheet.placements.iter().zip(hosts(kit, &sheet.placements)).map(placement).collect(),
-        offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
+        marks: sheet.register.iter().map(|mark| box_row([mark.at.x, mark.at.y, mark.size, mark.size])).collect(),
+        offcuts: sheet.offcuts.iter().map(|rect| box_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
         tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
     }
