@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The cutter file: its fields, its schema, and reading it.
 
+use super::bed_file::{self, SHEETS_A_BED};
 use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
@@ -58,6 +59,7 @@ const CUTTER_FIELDS: &[Field] = &[
     MARGIN.field,
     GAP.field,
     BED.field,
+    SHEETS_A_BED.field,
     SCORE.field,
     COLOURS.field,
     SVG_UNIT.field,
@@ -142,6 +144,7 @@ fn nested() -> Vec<(&'static str, Value)> {
     let mut all = vec![("score", score), ("colours", colours), ("speed", speed)];
     all.extend(manner_file::schemas());
     all.push(register_file::schema());
+    all.push(bed_file::schema());
     all
 }
 
@@ -191,6 +194,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         margin: values.get(MARGIN),
         gap: values.get(GAP),
         bed,
+        sheets_a_bed: bed_file::sheets_a_bed(reader, values, path),
         score: values.get(SCORE).map_or(ScoreMode::Line, |node| score(reader, node, path)),
         colours: values.get(COLOURS).map_or_else(Colours::default, |node| colours(reader, node, path)),
         svg_units: values.get(SVG_UNIT),

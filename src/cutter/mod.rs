@@ -3,12 +3,15 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
+mod bed;
+mod bed_file;
 mod file;
 mod manner;
 mod manner_file;
 mod register;
 mod register_file;
 
+pub use bed::{BedPlace, BedProblem, SheetsABed};
 pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
 pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
@@ -31,6 +34,8 @@ pub struct Cutter {
     pub gap: Length,
     /// The largest sheet that goes in.
     pub bed: Option<(Length, Length)>,
+    /// How many sheets lie on its bed at once; where nothing is said, each has a file of its own.
+    pub sheets_a_bed: Option<SheetsABed>,
     /// How scores are made.
     pub score: ScoreMode,
     /// Colours of the layers.
@@ -103,6 +108,7 @@ impl Default for Cutter {
             margin: Length::ZERO,
             gap: Length::ZERO,
             bed: None,
+            sheets_a_bed: None,
             score: ScoreMode::Line,
             colours: Colours::default(),
             svg_units: "mm",
@@ -153,6 +159,10 @@ impl Cutter {
         if self.manner.corner_help && self.manner.trail <= Length::ZERO {
             let finding = Finding::stop("corner-help-trail", Said::NOTHING, Said::new("corner-help-trail"));
             findings.push(finding.help(Said::new("corner-help-trail-help")));
+        }
+        if self.sheets_a_bed.is_some() && self.bed.is_none() {
+            let finding = Finding::stop("sheets-a-bed", Said::NOTHING, Said::new("sheets-a-bed"));
+            findings.push(finding.help(Said::new("sheets-a-bed-help")));
         }
         findings.extend(self.marks.iter().flat_map(|marks| self.bleeds(marks.bleed)));
         findings

@@ -3,7 +3,7 @@
 //! as their name, sheets that the machine does not take.
 
 use crate::album::Album;
-use crate::cutter::Cutter;
+use crate::cutter::{BedProblem, Cutter};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::{Length, Units};
 use crate::paper;
@@ -32,6 +32,7 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         }
         for size in stock.sheets.iter().filter(|size| size.lies.is_none()) {
             findings.extend(bed(album, stock, size, stock.cutter(cutter)));
+            findings.extend(on_a_bed(album, stock, size, stock.cutter(cutter)));
             findings.extend(unmarked(album, stock, size, stock.cutter(cutter)));
             findings.extend(tolerance(album, kit, number, size, stock.cutter(cutter)));
         }
@@ -84,6 +85,21 @@ fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Optio
             Finding::stop("bed-too-small", about(stock), says("bed-too-small"))
         };
     Some(finding.help(Said::new("bed-too-small-help")).at(stock.place.as_ref()))
+}
+
+/// Sheets that can't lie on the bed as the cutter file asks.
+fn on_a_bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
+    let (width, height) = cutter.bed.filter(|_| cutter.takes(size.width, size.height))?;
+    let stood = stock.stood(size);
+    let text = match cutter.bed_places(stood.width, stood.height).err()? {
+        BedProblem::Fewer(count) => Said::new("bed-holds-fewer").with("count", count),
+        BedProblem::Outside(place) => Said::new("bed-place-outside").with("place", place),
+        BedProblem::Overlap(one, other) => Said::new("bed-places-overlap").with("one", one).with("other", other),
+    };
+    let text = text.with("sheet", &size.name);
+    let text = text.with("width", album.length(width.mm())).with("height", album.length(height.mm()));
+    let help = Said::new("bed-places-help").with("field", Arg::field("sheets_a_bed"));
+    Some(Finding::stop("bed-places", about(stock), text).help(help).at(stock.place.as_ref()))
 }
 
 /// A sheet that is too small for the register marks that are asked for.

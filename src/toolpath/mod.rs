@@ -6,7 +6,9 @@
 //!
 //! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
+mod bed;
 mod curve;
+mod drawn_from;
 mod effort;
 mod inner;
 mod kerf;
@@ -22,6 +24,7 @@ mod trail;
 mod travel;
 mod walk;
 
+pub use bed::{BedLoad, bed_loads, cut_sheets};
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
 pub(crate) use manner::{Hints, made};
@@ -89,6 +92,7 @@ pub fn paths(
     }
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
+    uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
         SheetPaths {

@@ -19,7 +19,7 @@ use crate::sheets::StockSheets;
 #[cfg(feature = "pdf")]
 use crate::templates;
 use crate::templates::PrinterPaper;
-use crate::toolpath::SheetPaths;
+use crate::toolpath::{self, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
 use std::io;
@@ -79,7 +79,7 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    for sheet in paths {
+    for sheet in &toolpath::cut_sheets(order.stocks, paths, usual) {
         let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;

@@ -215,10 +215,10 @@ impl Work {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        let Self { album, kit, stocks, paths, findings, recut, .. } = self;
+        let Self { album, kit, stocks, cutter, paths, findings, recut, .. } = self;
         let (order, batch, cost) = (album.order(), None, self.cost());
         let groups = Vec::new();
-        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        let of = write::Reported { order, kit, stocks, cutter, paths, findings, batch, groups, recut: *recut, cost };
         write::report(&of, files)
     }
 

@@ -9,6 +9,7 @@ mod common;
 mod advice;
 mod assembly;
 mod batch;
+mod beds;
 mod besides;
 mod bound;
 mod broken;

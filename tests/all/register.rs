@@ -179,7 +179,7 @@ proptest! {
     }
 }
 
-/// Marks of 20 mm, 12 in from the edge, take more than half of a slip of 150 x 120; of 8 mm they don't.
+/// Marks of 30 mm, 12 in from the edge, take more than half of a slip of 150 x 120; of 8 mm they don't.
 #[test]
 fn sheets_without_room_for_marks_are_told() {
     let small = work(ALBUM, with(marks()));
@@ -196,7 +196,31 @@ fn sheets_without_room_for_marks_are_told() {
     assert!(one.contains("slip") && one.contains("150x120mm") && one.contains("30 mm"), "{one}");
 }
 
-/// A panel of 200 x 262 goes onto A4 with marks along its long sides, or with none: along the short ones they take 22.25 mm
+/// What lies in the drawer is used first, marked or not; what has no room for marks is told, once a size, and what has is not.
+#[test]
+fn small_sheets_of_a_drawer_are_told() {
+    let with_drawer = |size: &str, long: f64| {
+        let drawer = format!(
+            r#"{{ "format": "hingeleaf-drawer/1", "stocks": {{ "slip": [{{ "sheet": "{size}", "count": 3 }}] }} }}"#
+        );
+        let mut album = album(ALBUM);
+        let read = hingeleaf::drawer::read(&Source::new("drawer.json", drawer.into()).unwrap());
+        let unused = read.value.unwrap().offer(&mut album.stocks);
+        assert!(unused.is_empty(), "{unused:?}");
+        let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
+        let work = Work::new(album, with(marks()), Labels::default(), search, &Unwatched);
+        assert!(!work.stopped(), "{:?}", work.findings);
+        let slips = work.stocks.iter().flat_map(|laid| &laid.sheets).filter(|sheet| sheet.name.starts_with("slip"));
+        let of_drawer = slips.filter(|sheet| (sheet.width.max(sheet.height) - long).abs() < NEAR).count();
+        let told = work.findings.iter().filter(|finding| finding.id == "marks-left-out").count();
+        (of_drawer > 0, told)
+    };
+    assert_eq!(with_drawer("76x46mm", 76.0), (false, 0));
+    assert_eq!(with_drawer("80.6x58mm", 80.6), (true, 1));
+    assert_eq!(with_drawer("160x100mm", 160.0), (true, 0));
+}
+
+/// A tag of 90 x 262 goes onto A4 with marks along its long sides, or with none: along the short ones they take 20.25 mm
 /// of its length twice.
 #[test]
 fn a_part_that_marks_leave_no_room_for_is_told_so() {

@@ -3,7 +3,7 @@
 //! at its field, and nothing is cut with it.
 
 use super::CUTTER;
-use super::form::{EITHER, fields};
+use super::form::{EITHER, SHEETS_A_BED, STATED, fields};
 use super::measured::{self, MEASURED};
 use crate::fields::{Change, Field, Node, Source, Tree};
 use crate::finding::{Finding, Said};
@@ -37,6 +37,9 @@ fn changed(hand: &mut Hand, wanted: &Wanted) -> Result<(), Box<Finding>> {
     if EITHER.contains(&path) {
         return either(hand, &root, path, typed);
     }
+    if path == SHEETS_A_BED {
+        return a_bed(hand, &root, typed);
+    }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let known = fields(way);
     let field = known.iter().find(|field| field.name == name).ok_or_else(|| gone(path))?;
@@ -58,6 +61,19 @@ fn set(hand: &mut Hand, root: &Node, path: &str, (field, typed): (&Field, &str))
         return hand.alter(&Change::Set { path, value: value(field, typed) });
     }
     if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) }
+}
+
+/// How many sheets lie on the bed; places that are stated stay as they are.
+fn a_bed(hand: &mut Hand, root: &Node, typed: &str) -> Result<(), Box<Finding>> {
+    let path = SHEETS_A_BED.to_owned();
+    match typed {
+        "" if root.at(&path).is_some() => hand.alter(&Change::Remove { path }),
+        "" | STATED => Ok(()),
+        _ => {
+            let value = typed.parse::<u32>().map_or_else(|_| typed.into(), Value::from);
+            hand.alter(&Change::Set { path, value })
+        }
+    }
 }
 
 /// A word or nothing, or else an object with what is said of it where nothing is said: our choice, check value K4 for scores.

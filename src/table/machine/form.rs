@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 
 /// The fields that are seen together, each group under a heading of the page's words.
 const GROUPS: [(&str, &[&str]); 6] = [
-    ("machine-sheet", &["margin", "gap", "kerf", "bed"]),
+    ("machine-sheet", &["margin", "gap", "kerf", "bed", "sheets_a_bed"]),
     (
         "machine-strokes",
         &[
@@ -108,6 +108,9 @@ fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
     if EITHER.contains(&name) {
         return Some(either(name, node));
     }
+    if name == SHEETS_A_BED {
+        return Some(a_bed(node));
+    }
     let (way, field) = name.rsplit_once('.').unwrap_or(("", name));
     let head = file.root.at(&format!("{CUTTER}.{way}")).map(|node| &node.tree);
     // What only says more of a choice is there once that is made.
@@ -131,6 +134,38 @@ fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
     }
     Some(row)
 }
+
+/// How many sheets lie on the bed; places are a file's own, and kept.
+fn a_bed(node: Option<&Node>) -> Value {
+    let said = |key: &'static str| words::say(&Said::new(key));
+    let value = match node.map(|node| &node.tree) {
+        None => String::new(),
+        Some(Tree::Text(word)) => word.clone(),
+        Some(Tree::Number(count)) => count.to_string(),
+        Some(_) => STATED.to_owned(),
+    };
+    let mut choices = vec![json!({ "value": "fill", "label": said("bed-fill") })];
+    choices.extend((2..=12).map(|count| json!({ "value": count.to_string(), "label": count.to_string() })));
+    if !value.is_empty() && !choices.iter().any(|choice| choice["value"] == value.as_str()) {
+        let label = if value == STATED { said("bed-stated") } else { value.clone() };
+        choices.push(json!({ "value": value, "label": label }));
+    }
+    json!({
+        "path": format!("{CUTTER}.{SHEETS_A_BED}"),
+        "label": words::label("cutter-sheets-a-bed"),
+        "about": words::about("cutter-sheets-a-bed"),
+        "value": value,
+        "given": node.is_some(),
+        "needed": false,
+        "usual": said("bed-one"),
+        "takes": "choice",
+        "choices": choices,
+    })
+}
+
+/// The field that has a row of its own, and what stands for places in it.
+pub(super) const SHEETS_A_BED: &str = "sheets_a_bed";
+pub(super) const STATED: &str = "stated";
 
 /// A choice between a word and an object that says more.
 fn either(name: &str, node: Option<&Node>) -> Value {

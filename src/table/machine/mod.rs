@@ -100,6 +100,7 @@ fn placed(finding: Finding) -> Finding {
     let path = match finding.id {
         "shared-cuts-gap" | "nicks-gap" | "bleed-gap" => "gap",
         "bleed-margin" => "margin",
+        "sheets-a-bed" => "bed",
         "corner-help-trail" => "trail",
         _ => return finding,
     };

@@ -2,11 +2,12 @@
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
 use crate::album::Order;
+use crate::cutter::{BedPlace, Cutter};
 use crate::fields::Choices;
 use crate::parts::Kit;
 use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts};
 use crate::stock::By;
-use crate::toolpath::{SheetPaths, ToolEffort};
+use crate::toolpath::{BedLoad, SheetPaths, ToolEffort, bed_loads};
 use crate::write::number::{rounded, tidy};
 use crate::write::part_id;
 use schemars::JsonSchema;
@@ -112,6 +113,49 @@ pub(super) struct LyingRow<'a> {
     lie: u32,
     taken: u32,
     left: u32,
+}
+
+/// What lies on a bed at once.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct BedRow {
+    name: String,
+    stock: String,
+    width_mm: f64,
+    height_mm: f64,
+    times: u32,
+    sheets: Vec<LyingSheetRow>,
+    tool: ToolRow,
+}
+
+/// A sheet where it lies on a bed: the lower left of it as it lies.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LyingSheetRow {
+    sheet: String,
+    x_mm: f64,
+    y_mm: f64,
+    #[schemars(extend("enum" = [0, 90]))]
+    turn_deg: u16,
+}
+
+pub(super) fn bed_rows(order: Order<'_>, paths: &[SheetPaths], usual: &Cutter) -> Vec<BedRow> {
+    let lies = |(number, place): &(usize, BedPlace)| LyingSheetRow {
+        sheet: paths.get(*number).map(|sheet| sheet.name.clone()).unwrap_or_default(),
+        x_mm: tidy(place.x),
+        y_mm: tidy(place.y),
+        turn_deg: u16::from(place.turned) * 90,
+    };
+    let row = |load: BedLoad| BedRow {
+        name: load.paths.name.clone(),
+        stock: order.bought(load.paths.stock).to_owned(),
+        width_mm: tidy(load.paths.width),
+        height_mm: tidy(load.paths.height),
+        times: load.paths.times,
+        sheets: load.sheets.iter().map(lies).collect(),
+        tool: tool_row(&load.paths),
+    };
+    bed_loads(order.stocks, paths, usual).into_iter().map(row).collect()
 }
 
 /// What becomes of a rectangle on the trimmer.
