@@ -83,6 +83,8 @@ pub struct UsableSheet {
     pub width: i64,
     /// Height within the margins.
     pub height: i64,
+    /// What is off at the left and the right, at the foot and the head: the margin, or what register marks take.
+    pub border: (Length, Length),
 }
 
 /// What the sheets of one stock take on one machine.
@@ -110,11 +112,12 @@ impl Usable {
     #[must_use]
     pub fn with_drawer(stock: &Stock, usual: &Cutter) -> Self {
         let cutter = stock.cutter(usual);
-        let margin = cutter.margin * 2.0;
         let one = |(size, sheet): (usize, &SheetSize)| {
             let stood = stock.stood(sheet);
-            let within = |side: Length| (side - margin).eighths();
-            UsableSheet { size, stood, width: within(stood.width), height: within(stood.height) }
+            let border = cutter.border(stood.width, stood.height);
+            let within = |side: Length, border: Length| (side - border * 2.0).eighths();
+            let (width, height) = (within(stood.width, border.0), within(stood.height, border.1));
+            UsableSheet { size, stood, width, height, border }
         };
         let taken = stock.sheets.iter().enumerate().filter(|(_, sheet)| cutter.takes(sheet.width, sheet.height));
         Self { sheets: taken.map(one).collect(), pattern: stock.pattern, kerf: cutter.kerf, gap: cutter.gap }

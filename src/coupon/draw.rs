@@ -71,6 +71,7 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
         width: width.mm(),
         height: height.mm(),
         seconds: None,
+        register: Vec::new(),
         strokes,
     };
     sheet.seconds = ToolEffort::of(&sheet).seconds(cutter);

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! The cutter file: its fields, its schema, and reading it.
 
+use super::bed_file::{self, SHEETS_A_BED};
 use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
+use super::register_file::{self, MARKS};
 use super::{Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
@@ -35,8 +37,8 @@ const SCORE_FORM: &str = "\"line\", or { \"dash\": 2, \"gap\": 1 }";
 const SCORE: Key<Nested> = Key::nested("score", SCORE_FORM, Fallback::Rule("line"), "how scores are made");
 const COLOURS: Key<Nested> = Key::nested(
     "colours",
-    "{ … } with cut, score and draw",
-    Fallback::Rule("#000000, #E69F00, #CC79A7"),
+    "{ … } with cut, score, draw and register",
+    Fallback::Rule("#000000, #E69F00, #CC79A7, #0072B2"),
     "the colours of the layers",
 );
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
@@ -57,6 +59,7 @@ const CUTTER_FIELDS: &[Field] = &[
     MARGIN.field,
     GAP.field,
     BED.field,
+    SHEETS_A_BED.field,
     SCORE.field,
     COLOURS.field,
     SVG_UNIT.field,
@@ -75,6 +78,7 @@ const CUTTER_FIELDS: &[Field] = &[
     CURVES.field,
     CURVE_TOLERANCE.field,
     SMALLEST_INNER.field,
+    MARKS.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -111,8 +115,10 @@ pub(crate) const DASH_FIELDS: &[Field] = &[DASH.field, DASH_GAP.field];
 const CUT_COLOUR: Key<Option<Text>> = Key::text("cut", rule("#000000"), "colour of cuts");
 const SCORE_COLOUR: Key<Option<Text>> = Key::text("score", rule("#E69F00"), "colour of scores");
 const DRAW_COLOUR: Key<Option<Text>> = Key::text("draw", rule("#CC79A7"), "colour of marks");
+const REGISTER_COLOUR: Key<Option<Text>> = Key::text("register", rule("#0072B2"), "colour of register marks");
 /// The fields of the colours.
-pub(crate) const COLOUR_FIELDS: &[Field] = &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field];
+pub(crate) const COLOUR_FIELDS: &[Field] =
+    &[CUT_COLOUR.field, SCORE_COLOUR.field, DRAW_COLOUR.field, REGISTER_COLOUR.field];
 
 /// The JSON Schema of a cutter file.
 #[must_use]
@@ -133,10 +139,12 @@ fn nested() -> Vec<(&'static str, Value)> {
     let score = json!({ "anyOf": [{ "const": "line" }, object_schema(&[DASH_FIELDS], &[])] });
     let speed = json!({ "anyOf": [{ "type": "number", "exclusiveMinimum": 0 }, object_schema(&[SPEED_FIELDS], &[])] });
     let colour = json!({ "type": "string", "pattern": "^#[0-9A-Fa-f]{6}$" });
-    let colours =
-        object_schema(&[COLOUR_FIELDS], &[("cut", colour.clone()), ("score", colour.clone()), ("draw", colour)]);
+    let each = ["cut", "score", "draw", "register"].map(|layer| (layer, colour.clone()));
+    let colours = object_schema(&[COLOUR_FIELDS], &each);
     let mut all = vec![("score", score), ("colours", colours), ("speed", speed)];
     all.extend(manner_file::schemas());
+    all.push(register_file::schema());
+    all.push(bed_file::schema());
     all
 }
 
@@ -186,6 +194,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         margin: values.get(MARGIN),
         gap: values.get(GAP),
         bed,
+        sheets_a_bed: bed_file::sheets_a_bed(reader, values, path),
         score: values.get(SCORE).map_or(ScoreMode::Line, |node| score(reader, node, path)),
         colours: values.get(COLOURS).map_or_else(Colours::default, |node| colours(reader, node, path)),
         svg_units: values.get(SVG_UNIT),
@@ -194,6 +203,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         speed,
         lift,
         manner: manner_file::manner(reader, values, path),
+        marks: register_file::marks(reader, values, path),
     }
 }
 
@@ -243,7 +253,12 @@ fn colours(reader: &mut Reader<'_>, node: &Node, path: &str) -> Colours {
     let Some(values) = reader.object(node, &path, Arg::field(COLOURS.name()), &[COLOUR_FIELDS]) else {
         return colours;
     };
-    let layers = [(CUT_COLOUR, &mut colours.cut), (SCORE_COLOUR, &mut colours.score), (DRAW_COLOUR, &mut colours.draw)];
+    let layers = [
+        (CUT_COLOUR, &mut colours.cut),
+        (SCORE_COLOUR, &mut colours.score),
+        (DRAW_COLOUR, &mut colours.draw),
+        (REGISTER_COLOUR, &mut colours.register),
+    ];
     for (key, colour) in layers {
         let Some(said) = values.get(key) else { continue };
         if let Some(code) = colour_code(said) {

@@ -3,17 +3,25 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
+mod bed;
+mod bed_file;
 mod file;
 mod manner;
 mod manner_file;
+mod register;
+mod register_file;
 
+pub use bed::{BedPlace, BedProblem, SheetsABed};
 pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
 pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
 pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
+pub use register::{MarkShape, MarkSides, RegisterMark, RegisterMarks};
+pub(crate) use register_file::MARKS_FIELDS;
 
-use crate::finding::{Finding, Said};
-use crate::length::Length;
+use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::SAME;
+use crate::length::{Length, Units};
 
 /// The machine.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +34,8 @@ pub struct Cutter {
     pub gap: Length,
     /// The largest sheet that goes in.
     pub bed: Option<(Length, Length)>,
+    /// How many sheets lie on its bed at once; where nothing is said, each has a file of its own.
+    pub sheets_a_bed: Option<SheetsABed>,
     /// How scores are made.
     pub score: ScoreMode,
     /// Colours of the layers.
@@ -42,6 +52,8 @@ pub struct Cutter {
     pub lift: f64,
     /// How strokes are made.
     pub manner: Manner,
+    /// The register marks of its sheets, where these are printed before they are cut.
+    pub marks: Option<RegisterMarks>,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -79,11 +91,13 @@ pub struct Colours {
     pub score: String,
     /// Of marks.
     pub draw: String,
+    /// Of register marks.
+    pub register: String,
 }
 
 impl Default for Colours {
     fn default() -> Self {
-        Self { cut: "#000000".into(), score: "#E69F00".into(), draw: "#CC79A7".into() }
+        Self { cut: "#000000".into(), score: "#E69F00".into(), draw: "#CC79A7".into(), register: "#0072B2".into() }
     }
 }
 
@@ -94,6 +108,7 @@ impl Default for Cutter {
             margin: Length::ZERO,
             gap: Length::ZERO,
             bed: None,
+            sheets_a_bed: None,
             score: ScoreMode::Line,
             colours: Colours::default(),
             svg_units: "mm",
@@ -102,6 +117,7 @@ impl Default for Cutter {
             speed: None,
             lift: 0.0,
             manner: Manner::default(),
+            marks: None,
         }
     }
 }
@@ -143,6 +159,30 @@ impl Cutter {
         if self.manner.corner_help && self.manner.trail <= Length::ZERO {
             let finding = Finding::stop("corner-help-trail", Said::NOTHING, Said::new("corner-help-trail"));
             findings.push(finding.help(Said::new("corner-help-trail-help")));
+        }
+        if self.sheets_a_bed.is_some() && self.bed.is_none() {
+            let finding = Finding::stop("sheets-a-bed", Said::NOTHING, Said::new("sheets-a-bed"));
+            findings.push(finding.help(Said::new("sheets-a-bed-help")));
+        }
+        findings.extend(self.marks.iter().flat_map(|marks| self.bleeds(marks.bleed)));
+        findings
+    }
+
+    /// What is printed past a cut must not lie on a neighbour, nor run off the sheet.
+    fn bleeds(&self, bleed: Length) -> Vec<Finding> {
+        let length = |mm: f64| Arg::Length(Length::from_mm(mm), Units::Mm);
+        let mm = bleed.mm();
+        let (gap, margin) = (2.0f64.mul_add(mm, -self.kerf.mm()), mm - self.offset().mm());
+        let mut findings = Vec::new();
+        for (id, has, needs) in [("bleed-gap", self.gap.mm(), gap), ("bleed-margin", self.margin.mm(), margin)] {
+            if mm > 0.0 && has < needs - SAME {
+                let text = Said::new(id).with("bleed", length(mm)).with("has", length(has));
+                let finding = Finding::stop(id, Said::NOTHING, text);
+                // Rounded up to what a file says in short.
+                let needs = length((needs * 100.0 - SAME).ceil() / 100.0);
+                let help = if id == "bleed-gap" { "bleed-gap-help" } else { "bleed-margin-help" };
+                findings.push(finding.help(Said::new(help).with("needs", needs)));
+            }
         }
         findings
     }

@@ -95,6 +95,11 @@ fn one(
     if cutter.margin > Length::ZERO {
         why.push(Said::new("with-margin").with("margin", album.length(cutter.margin.mm())).into());
     }
+    if sheet.border != (cutter.margin, cutter.margin) {
+        let (beside, below) = sheet.border;
+        let band = if beside > below { beside } else { below };
+        why.push(Said::new("with-marks").with("band", album.length(band.mm())).into());
+    }
     if cutter.kerf > Length::ZERO {
         why.push(Said::new("with-kerf").with("kerf", album.length(cutter.kerf.mm())).into());
     }

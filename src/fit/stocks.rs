@@ -3,9 +3,9 @@
 //! as their name, sheets that the machine does not take.
 
 use crate::album::Album;
-use crate::cutter::Cutter;
+use crate::cutter::{BedProblem, Cutter};
 use crate::finding::{Arg, Finding, Said};
-use crate::length::Units;
+use crate::length::{Length, Units};
 use crate::paper;
 use crate::parts::Kit;
 use crate::stock::{CaliperFrom, OwnCutter, SheetSize, Stock};
@@ -32,6 +32,8 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         }
         for size in stock.sheets.iter().filter(|size| size.lies.is_none()) {
             findings.extend(bed(album, stock, size, stock.cutter(cutter)));
+            findings.extend(on_a_bed(album, stock, size, stock.cutter(cutter)));
+            findings.extend(unmarked(album, stock, size, stock.cutter(cutter)));
             findings.extend(tolerance(album, kit, number, size, stock.cutter(cutter)));
         }
     }
@@ -85,6 +87,36 @@ fn bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Optio
     Some(finding.help(Said::new("bed-too-small-help")).at(stock.place.as_ref()))
 }
 
+/// Sheets that can't lie on the bed as the cutter file asks.
+fn on_a_bed(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
+    let (width, height) = cutter.bed.filter(|_| cutter.takes(size.width, size.height))?;
+    let stood = stock.stood(size);
+    let text = match cutter.bed_places(stood.width, stood.height).err()? {
+        BedProblem::Fewer(count) => Said::new("bed-holds-fewer").with("count", count),
+        BedProblem::Outside(place) => Said::new("bed-place-outside").with("place", place),
+        BedProblem::Overlap(one, other) => Said::new("bed-places-overlap").with("one", one).with("other", other),
+    };
+    let text = text.with("sheet", &size.name);
+    let text = text.with("width", album.length(width.mm())).with("height", album.length(height.mm()));
+    let help = Said::new("bed-places-help").with("field", Arg::field("sheets_a_bed"));
+    Some(Finding::stop("bed-places", about(stock), text).help(help).at(stock.place.as_ref()))
+}
+
+/// A sheet that is too small for the register marks that are asked for.
+fn unmarked(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
+    let marks = cutter.marks.filter(|_| cutter.takes(size.width, size.height))?;
+    if !cutter.register(size.width, size.height).is_empty() {
+        return None;
+    }
+    let text = Said::new("marks-left-out")
+        .with("sheet", &size.name)
+        .with("number", marks.number as usize)
+        .with("size", album.length(marks.size.mm()))
+        .with("inset", album.length(marks.inset.mm()));
+    let finding = Finding::warn("marks-left-out", about(stock), text).help(Said::new("marks-left-out-help"));
+    Some(finding.at(stock.place.as_ref()))
+}
+
 /// Sheets are cut to within a tolerance of their name (ISO 216, values from memory; ISO 217 for untrimmed
 /// ones). A part that needs more than is certain deserves a note.
 fn tolerance(album: &Album, kit: &Kit, number: usize, size: &SheetSize, cutter: &Cutter) -> Option<Finding> {
@@ -92,10 +124,14 @@ fn tolerance(album: &Album, kit: &Kit, number: usize, size: &SheetSize, cutter: 
     let (across, up) = paper::sheet(&size.name).and_then(paper::NamedSheet::tolerance)?;
     let doubt = across.max(up).mm();
     let (long, short) = (size.width.mm().max(size.height.mm()), size.width.mm().min(size.height.mm()));
-    let used = 2.0f64.mul_add(cutter.margin.mm(), cutter.kerf.mm());
+    let (beside, below) = cutter.border(size.width, size.height);
+    let (lengthwise, crosswise) = if size.width < size.height { (below, beside) } else { (beside, below) };
+    let used = |border: Length| 2.0f64.mul_add(border.mm(), cutter.kerf.mm());
     let tight = |part: &&crate::parts::Part| {
-        let (wide, narrow) =
-            (part.flat.width.max(part.flat.height) + used, part.flat.width.min(part.flat.height) + used);
+        let (wide, narrow) = (
+            part.flat.width.max(part.flat.height) + used(lengthwise),
+            part.flat.width.min(part.flat.height) + used(crosswise),
+        );
         part.stock == number && wide <= long && narrow <= short && (wide > long - doubt || narrow > short - doubt)
     };
     let part = kit.parts.iter().find(tight)?;

@@ -7,6 +7,7 @@ use super::line::{Line, What};
 use super::measure;
 use crate::length::tolerance::WHOLE;
 use crate::stock::Stock;
+use crate::toolpath::cut_sheets;
 
 /// The sheets of these stocks with their times, and all of them together; nothing where no speed is known.
 pub(super) fn times(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
@@ -15,7 +16,8 @@ pub(super) fn times(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
         let name = album.stocks.get(stock).map(|stock| &stock.name);
         stocks.iter().any(|stock| Some(&stock.name) == name)
     };
-    let sheets: Vec<_> = desk.job.paths.iter().filter(|sheet| cut(sheet.stock)).collect();
+    let files = cut_sheets(&album.stocks, desk.job.paths, desk.job.cutter);
+    let sheets: Vec<_> = files.iter().filter(|sheet| cut(sheet.stock)).collect();
     if !sheets.iter().any(|sheet| sheet.seconds.is_some()) {
         return None;
     }

@@ -6,12 +6,15 @@ use super::desk::Desk;
 use super::line::{Line, What};
 use super::{machine_times, measure};
 use crate::album::Handed;
-use crate::cutter::{Curves, CutOrder, Cutter, Direction, Manner, Passes, ScoreMode, Start};
+use crate::cutter::{
+    BedPlace, Curves, CutOrder, Cutter, Direction, Manner, MarkShape, Passes, ScoreMode, SheetsABed, Start,
+};
 use crate::fit::Closed;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::Part;
 use crate::stock::{By, Stock};
+use crate::toolpath::{BedLoad, bed_loads};
 
 /// What is made, and in what state it is handed over.
 pub(super) fn order(desk: &Desk<'_>) -> Section {
@@ -64,6 +67,8 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     }
     let times = machine_times::times(desk, stocks);
     let several = machines.len() > 1;
+    let marked = desk.job.stocks.iter().flat_map(|laid| &laid.sheets).any(|sheet| !sheet.register.is_empty())
+        && machines.iter().any(|(cutter, _)| cutter.marks.is_some());
     let mut blocks: Vec<Block> = machines
         .into_iter()
         .map(|(cutter, stocks)| {
@@ -75,8 +80,11 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     if blocks.is_empty() {
         return None;
     }
+    blocks.extend(beds(desk, stocks));
     blocks.extend(times);
-    blocks.push(Block::List(["machine-try", "machine-order"].map(|key| desk.tell(key)).to_vec()));
+    let first: &[&str] =
+        if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
+    blocks.push(Block::List(first.iter().chain(&["machine-try", "machine-order"]).map(|key| desk.tell(key)).collect()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
@@ -99,10 +107,22 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         let size = vec![("width", length(width.mm())), ("height", length(height.mm()))];
         rows.insert(0, ("machine-bed", desk.say("cut-size", size)));
     }
+    match &cutter.sheets_a_bed {
+        Some(SheetsABed::Fill) => rows.insert(1, ("machine-sheets-a-bed", desk.tell("machine-bed-fill"))),
+        Some(SheetsABed::Count(count)) => {
+            rows.insert(1, ("machine-sheets-a-bed", measure::count((*count).into(), What::Many, "cutter")));
+        }
+        Some(SheetsABed::At(places)) => {
+            let many = measure::count(places.len() as u64, What::Many, "cutter");
+            rows.insert(1, ("machine-sheets-a-bed", desk.say("machine-bed-places", vec![("n", many)])));
+        }
+        None => {}
+    }
     if cutter.shared_cuts {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
     rows.extend(manner(desk, cutter));
+    rows.extend(marks(desk, cutter));
     Table {
         caption,
         head: ["machine-head-what", "machine-head-is"].map(|key| desk.tell(key)).to_vec(),
@@ -156,6 +176,59 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
             let places = vec![("off", length(is.curve_tolerance))];
             rows.push(("machine-curves", desk.say("machine-lines", places)));
         }
+    }
+    rows
+}
+
+/// What lies on the bed at once, where several sheets do: a file, how often it is cut, each sheet's lower left on it.
+fn beds(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
+    let album = desk.job.album;
+    let here = |number: usize| {
+        let name = album.stocks.get(number).map(|stock| &stock.name);
+        stocks.iter().any(|stock| Some(&stock.name) == name)
+    };
+    let length = |mm: f64| desk.length(mm, What::Length, "bed");
+    let row = |load: &BedLoad| {
+        let lies = |(number, place): &(usize, BedPlace)| {
+            let name = desk.job.paths.get(*number).map_or_else(Line::default, |sheet| Line::text(sheet.name.as_str()));
+            let places = vec![("sheet", name), ("x", length(place.x)), ("y", length(place.y))];
+            desk.say(if place.turned { "machine-lies-turned" } else { "machine-lies" }, places)
+        };
+        let times = measure::count(load.paths.times.into(), What::Many, "");
+        let sheets = desk.words.list(load.sheets.iter().map(lies).collect());
+        vec![Line::text(load.paths.name.as_str()), times, sheets]
+    };
+    let loads = bed_loads(&album.stocks, desk.job.paths, desk.job.cutter);
+    let rows: Vec<Vec<Line>> = loads.iter().filter(|load| here(load.paths.stock)).map(row).collect();
+    let head = ["machine-bed-file", "machine-time-times", "machine-bed-lies"];
+    (!rows.is_empty()).then(|| {
+        Block::Table(Table {
+            caption: desk.tell("machine-bed-caption"),
+            head: head.map(|key| desk.tell(key)).to_vec(),
+            rows,
+        })
+    })
+}
+
+/// The register marks of sheets that are printed before they are cut.
+fn marks(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+    let Some(marks) = cutter.marks else { return Vec::new() };
+    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let shape = match marks.shape {
+        MarkShape::Corner => "machine-marks-corner",
+        MarkShape::Ring => "machine-marks-ring",
+        MarkShape::Square => "machine-marks-square",
+        MarkShape::Cross => "machine-marks-cross",
+    };
+    let places = vec![
+        ("n", measure::count(marks.number.into(), What::Many, "cutter")),
+        ("shape", desk.tell(shape)),
+        ("size", length(marks.size)),
+        ("inset", length(marks.inset)),
+    ];
+    let mut rows = vec![("machine-marks", desk.say("machine-marks-are", places))];
+    if marks.bleed.mm() > 0.0 {
+        rows.push(("machine-bleed", length(marks.bleed)));
     }
     rows
 }

@@ -2,7 +2,7 @@
 //! A laid sheet: its parts in card colour with their names and sizes, what is left of it outlined.
 
 use super::label::{clear_of, measures, room, space_in};
-use super::{CUT, FAINT, INK, Mark, Pen, Picture, Stuff, stuff_of};
+use super::{CUT, FAINT, INK, Mark, Pen, Picture, Stuff, register_mark, stuff_of};
 use crate::album::Order;
 use crate::contour::{Contour, Point, Rect, turned};
 use crate::length::Length;
@@ -78,6 +78,7 @@ pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, wo
         }
     }
     picture.grain(stock, sheet);
+    picture.marks.extend(sheet.register.iter().flat_map(register_mark));
     picture
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Sheets with their parts in place, and how hard they are looked for.
 
+use crate::cutter::RegisterMark;
 use crate::layout::Effort;
 use crate::stock::By;
 use std::collections::BTreeMap;
@@ -100,6 +101,8 @@ pub struct Sheet {
     pub times: u32,
     /// Whether it is of spare parts alone, of a stock whose sheets are each kit's own.
     pub spare: bool,
+    /// What is printed on it first, so that the machine finds the print again; none of the parts comes near.
+    pub register: Vec<RegisterMark>,
     /// The parts on it.
     pub placements: Vec<Placed>,
     /// What is left of it worth keeping: x, y, width and height, mm.

@@ -156,9 +156,11 @@ fn face<'k>(album: &Album, kit: &'k Kit, cutter: &Cutter, stock: usize, panels: 
 
 /// The largest piece, kerf taken off, of which so many lie across and up on one sheet; eighths of a micrometre.
 fn cell(stood: &Stood, cutter: &Cutter, across: i64, up: i64) -> (i64, i64) {
-    let (gap, kerf, margin) = (cutter.gap.eighths(), cutter.kerf.eighths(), cutter.margin.eighths());
-    let share = |side: Length, many: i64| (side.eighths() - 2 * margin + gap).div_euclid(many) - gap - kerf;
-    (share(stood.width, across), share(stood.height, up))
+    let (gap, kerf, border) = (cutter.gap.eighths(), cutter.kerf.eighths(), cutter.border(stood.width, stood.height));
+    let share = |side: Length, border: Length, many: i64| {
+        (side.eighths() - 2 * border.eighths() + gap).div_euclid(many) - gap - kerf
+    };
+    (share(stood.width, border.0, across), share(stood.height, border.1, up))
 }
 
 /// The page whose piece fills this cell. A side that is far from the limit stays as it is; nothing where the limit is out of

@@ -32,6 +32,11 @@ const EXAMPLES: &[(&str, &str, &str)] = &[
 /// Cutter files to start from: their file's name, what they are for, their text.
 const CUTTERS: &[(&str, &str, &str)] = &[
     ("blade-on-card.json", "A swivelling blade in card", include_str!("../../fixtures/cutters/blade-on-card.json")),
+    (
+        "blade-on-printed-card.json",
+        "A blade in card that is printed first",
+        include_str!("../../fixtures/cutters/blade-on-printed-card.json"),
+    ),
     ("laser-on-card.json", "A laser in card", include_str!("../../fixtures/cutters/laser-on-card.json")),
     ("laser-on-board.json", "A laser in board", include_str!("../../fixtures/cutters/laser-on-board.json")),
     ("pen-alone.json", "A pen that draws what is cut by hand", include_str!("../../fixtures/cutters/pen-alone.json")),

@@ -9,6 +9,7 @@ use crate::length::Length;
 use crate::parts::Kit;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
+use crate::toolpath;
 use crate::work::{Files, Work};
 use crate::write;
 use serde_json::{Value, json};
@@ -40,6 +41,7 @@ pub(super) fn laid(work: &LaidOrder<'_>) -> Option<Value> {
         "proven": work.stocks.iter().all(|laid| laid.proven_least),
         "counts": work.stocks.iter().map(StockSheets::count).sum::<u64>(),
         "stocks": stocks,
+        "printed_first": work.stocks.iter().flat_map(|laid| &laid.sheets).any(|sheet| !sheet.register.is_empty()),
     }))
 }
 
@@ -119,7 +121,8 @@ fn offcut(work: &LaidOrder<'_>, width: f64, height: f64) -> String {
 
 /// What there is to take away.
 pub(super) fn take(work: &Work, question: &Question) -> Value {
-    let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
+    let files = toolpath::cut_sheets(&work.album.stocks, &work.paths, &work.cutter);
+    let names: Vec<&str> = files.iter().map(|sheet| sheet.name.as_str()).collect();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty();
     let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);

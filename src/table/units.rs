@@ -6,7 +6,7 @@
 
 use super::hand::{Hand, plain};
 use crate::album::{self, Album, Entry, PAGE_FIELDS, PANEL_FIELDS, TOP_FIELDS};
-use crate::cutter::{Cutter, DASH_FIELDS, NICKS_FIELDS, SETTINGS};
+use crate::cutter::{Cutter, DASH_FIELDS, MARKS_FIELDS, NICKS_FIELDS, SETTINGS};
 use crate::fields::{Change, Fallback, Field, Node, Source, Takes, Tree};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
@@ -85,6 +85,7 @@ fn objects(album: &Album, root: &Node) -> Vec<(String, Vec<&'static Field>)> {
         }
         objects.push((format!("{cutter}.score"), all(DASH_FIELDS)));
         objects.push((format!("{cutter}.nicks"), all(NICKS_FIELDS)));
+        objects.push((format!("{cutter}.marks"), all(MARKS_FIELDS)));
         objects.push((cutter, all(SETTINGS)));
     }
     for (list, entries) in [("pages", &album.pages), ("inserts", &album.inserts)] {

@@ -6,7 +6,9 @@
 //!
 //! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
+mod bed;
 mod curve;
+mod drawn_from;
 mod effort;
 mod inner;
 mod kerf;
@@ -22,16 +24,17 @@ mod trail;
 mod travel;
 mod walk;
 
+pub use bed::{BedLoad, bed_loads, cut_sheets};
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
 pub(crate) use manner::{Hints, made};
 pub use marks::Labels;
 pub use perforate::Dashes;
 pub(crate) use perforate::dashes;
-pub use stroke::{Layer, SheetPaths, Stroke, StrokePath};
+pub use stroke::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
 
-use crate::contour::Point;
-use crate::cutter::{CutOrder, Cutter};
+use crate::contour::{Edge, Point};
+use crate::cutter::{CutOrder, Cutter, RegisterMark};
 use crate::finding::Checked;
 use crate::parts::{Hidden, Kit};
 use crate::sheets::{Placed, Sheet, StockSheets, hosts};
@@ -89,6 +92,7 @@ pub fn paths(
     }
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
+    uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
         SheetPaths {
@@ -98,12 +102,22 @@ pub fn paths(
             width: sheet.width,
             height: sheet.height,
             seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
+            register: sheet.register.iter().flat_map(register).collect(),
             strokes,
         }
     };
     let sheet = &sheet;
     let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |one| sheet(laid.stock, one)));
     Checked::new(sheets.collect(), uncut)
+}
+
+/// A register mark's lines.
+fn register(mark: &RegisterMark) -> Vec<StrokePath> {
+    let line = |points: &Vec<Point>| {
+        let edges = points.windows(2).map(|pair| Edge { from: pair[0], to: pair[1], bulge: 0.0 });
+        StrokePath::Open(edges.collect())
+    };
+    mark.lines.iter().map(line).chain(mark.outline.clone().map(StrokePath::Closed)).collect()
 }
 
 /// What the tool does on one sheet, in order.

@@ -57,6 +57,9 @@ pub enum StrokePath {
     Open(Vec<Edge>),
 }
 
+/// The name of the layer of register marks in files.
+pub const REGISTER: &str = "register";
+
 /// All strokes of one sheet in order of work.
 #[derive(Clone, Debug)]
 pub struct SheetPaths {
@@ -70,6 +73,8 @@ pub struct SheetPaths {
     pub width: f64,
     /// Height of the sheet, mm.
     pub height: f64,
+    /// Its register marks, on a layer of their own: what was printed, for the machine to look for, and no stroke of the tool.
+    pub register: Vec<StrokePath>,
     /// The strokes.
     pub strokes: Vec<Stroke>,
     /// How long the machine takes for them once, where it is said how fast it is.

@@ -293,9 +293,9 @@ impl BatchWork {
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
-        let Self { kit, stocks, paths, findings, recut, .. } = self;
+        let Self { kit, stocks, cutter, paths, findings, recut, .. } = self;
         let (cost, groups) = (self.cost(), self.groups());
-        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        let of = write::Reported { order, kit, stocks, cutter, paths, findings, batch, groups, recut: *recut, cost };
         write::report(&of, files)
     }
 
@@ -324,6 +324,9 @@ impl BatchWork {
         #[cfg(feature = "pdf")]
         if let Some(album) = self.album.as_ref().filter(|_| asked("pdf")) {
             super::pages((album, &self.kit), &self.labels(), files, sink)?;
+            let sheets = (self.stocks.as_slice(), self.paths.as_slice());
+            let kit = (&self.kit, album.language);
+            super::printed_first(self.order(), kit, sheets, &self.cutter, sink)?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 //! Which files of a kit are written, and those that no reader's text is.
 
-#[cfg(feature = "pdf")]
-use crate::album::Album;
 use crate::album::Order;
+#[cfg(feature = "pdf")]
+use crate::album::{Album, Language};
 use crate::cutter::Cutter;
 #[cfg(feature = "pdf")]
 use crate::guide;
@@ -12,12 +12,14 @@ use crate::labels;
 use crate::parts::Kit;
 #[cfg(feature = "png")]
 use crate::picture;
-#[cfg(feature = "png")]
+#[cfg(feature = "pdf")]
+use crate::prepress;
+#[cfg(any(feature = "png", feature = "pdf"))]
 use crate::sheets::StockSheets;
 #[cfg(feature = "pdf")]
 use crate::templates;
 use crate::templates::PrinterPaper;
-use crate::toolpath::SheetPaths;
+use crate::toolpath::{self, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
 use std::io;
@@ -50,6 +52,23 @@ pub(super) fn pages(
     Ok(())
 }
 
+/// Sheets that are printed before they are cut, as they are printed.
+#[cfg(feature = "pdf")]
+pub(super) fn printed_first(
+    order: Order<'_>,
+    (kit, language): (&Kit, Language),
+    sheets: (&[StockSheets], &[SheetPaths]),
+    usual: &Cutter,
+    sink: &mut dyn Sink,
+) -> Result<(), WriteProblem> {
+    let pages = prepress::pages(order, kit, sheets, usual, language);
+    if !pages.is_empty() {
+        let title = prepress::title(order, language);
+        sink.put("print-first.pdf", &write::pdf(&title, language.word(), &pages)?)?;
+    }
+    Ok(())
+}
+
 /// What a machine cuts, each stock's as its own machine reads it.
 pub(super) fn cut_files(
     order: Order<'_>,
@@ -60,7 +79,7 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    for sheet in paths {
+    for sheet in &toolpath::cut_sheets(order.stocks, paths, usual) {
         let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;

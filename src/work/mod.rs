@@ -21,11 +21,11 @@ pub use choice::ChoiceWork;
 pub use coupon::put_coupon;
 pub use edition::{MadeEdition, OF_SHEETS};
 use files::cut_files;
-#[cfg(feature = "pdf")]
-use files::pages;
 #[cfg(feature = "png")]
 use files::pictures;
 pub use files::{FORMATS, Files};
+#[cfg(feature = "pdf")]
+use files::{pages, printed_first};
 use texts::ReaderText;
 
 use crate::album::Album;
@@ -215,10 +215,10 @@ impl Work {
     /// The report; `files` are those that it stands beside, with their digests.
     #[must_use]
     pub fn report(&self, files: &BTreeMap<String, String>) -> String {
-        let Self { album, kit, stocks, paths, findings, recut, .. } = self;
+        let Self { album, kit, stocks, cutter, paths, findings, recut, .. } = self;
         let (order, batch, cost) = (album.order(), None, self.cost());
         let groups = Vec::new();
-        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        let of = write::Reported { order, kit, stocks, cutter, paths, findings, batch, groups, recut: *recut, cost };
         write::report(&of, files)
     }
 
@@ -266,6 +266,9 @@ impl Work {
         #[cfg(feature = "pdf")]
         if asked("pdf") {
             pages((&self.album, &self.kit), &self.labels(), files, sink)?;
+            let sheets = (self.stocks.as_slice(), self.paths.as_slice());
+            let (order, kit) = (self.album.order(), (&self.kit, self.album.language));
+            printed_first(order, kit, sheets, &self.cutter, sink)?;
         }
         Ok(listed.finish("report.json", |files| self.report(files))?)
     }

@@ -6,7 +6,7 @@ use super::sink::Sink;
 use super::{dxf, svg};
 use crate::cutter::Cutter;
 use crate::parts::Part;
-use crate::toolpath::{Layer, SheetPaths};
+use crate::toolpath::{Layer, REGISTER, SheetPaths};
 use std::fmt;
 use std::io;
 
@@ -82,9 +82,16 @@ fn files(
     if !split {
         return one(format!("sheets/{}.{ending}", sheet.name), sheet);
     }
+    if !sheet.register.is_empty() {
+        let marks = SheetPaths { strokes: Vec::new(), ..sheet.clone() };
+        one(format!("sheets/{}.{REGISTER}.{ending}", sheet.name), &marks)?;
+    }
     for layer in Layer::ALL {
         let strokes = sheet.strokes.iter().filter(|stroke| stroke.layer == layer).cloned().collect();
-        one(format!("sheets/{}.{}.{ending}", sheet.name, layer.name()), &SheetPaths { strokes, ..sheet.clone() })?;
+        one(
+            format!("sheets/{}.{}.{ending}", sheet.name, layer.name()),
+            &SheetPaths { strokes, register: Vec::new(), ..sheet.clone() },
+        )?;
     }
     Ok(())
 }

@@ -10,7 +10,7 @@ use crate::contour::{Contour, Edge, Point, Vec2};
 use crate::cutter::{Curves, Cutter};
 use crate::length::MM_PER_INCH;
 use crate::parts::Part;
-use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
+use crate::toolpath::{Layer, REGISTER, SheetPaths, StrokePath};
 use std::fmt::Write;
 
 /// Width of the strokes on screen, mm: a hairline that prints.
@@ -43,13 +43,27 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
         sheet.name,
         times(sheet.times)
     );
+    let cubics = cutter.manner.curves == Curves::Cubics;
+    let style = |colour: &str| {
+        format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals))
+    };
+    if !sheet.register.is_empty() {
+        let style = style(&cutter.colours.register);
+        let _ = writeln!(out, "<g id=\"{REGISTER}\">");
+        for run in &sheet.register {
+            out.push_str("<path d=\"");
+            data(&mut out, run, frame, cubics);
+            let _ = writeln!(out, "\" {style}/>");
+        }
+        out.push_str("</g>\n");
+    }
     for layer in Layer::ALL {
         let colour = match layer {
             Layer::Draw => &cutter.colours.draw,
             Layer::Score => &cutter.colours.score,
             Layer::Cut => &cutter.colours.cut,
         };
-        let style = format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals));
+        let style = style(colour);
         let _ = writeln!(out, "<g id=\"{}\">", layer.name());
         for stroke in sheet.strokes.iter().filter(|stroke| stroke.layer == layer) {
             let before = out.len();
@@ -59,7 +73,7 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
             }
             out.push_str(" d=\"");
             let start = out.len();
-            data(&mut out, stroke, frame, cutter.manner.curves == Curves::Cubics);
+            data(&mut out, &stroke.run, frame, cubics);
             if out.len() == start {
                 // All of it is smaller than the last decimal.
                 out.truncate(before);
@@ -73,9 +87,9 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
     out
 }
 
-fn data(out: &mut String, stroke: &Stroke, frame: Frame, cubics: bool) {
+fn data(out: &mut String, run: &StrokePath, frame: Frame, cubics: bool) {
     let mut pen = PathWriter { out, frame, cubics };
-    match &stroke.run {
+    match run {
         StrokePath::Straight(pieces) => {
             let pieces = pieces.iter().filter(|(from, to)| !frame.meet(*from, *to));
             for (index, (from, to)) in pieces.enumerate() {

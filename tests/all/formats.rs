@@ -359,7 +359,8 @@ fn dxf_layers_have_their_colours() {
 /// 1 red, 3 green, 5 blue (same source): a colour that the maker chose is what old readers show as well.
 #[test]
 fn dxf_layers_have_the_colours_that_were_asked_for() {
-    let colours = Colours { cut: "#FF0000".into(), score: "#0000FF".into(), draw: "#00FF00".into() };
+    let colours =
+        Colours { cut: "#FF0000".into(), score: "#0000FF".into(), draw: "#00FF00".into(), ..Colours::default() };
     for name in DXF_VERSIONS {
         for file in sheets(&work(MM_ALBUM, Cutter { colours: colours.clone(), ..version(name) }), "dxf") {
             let pairs = pairs(&file);

@@ -24,7 +24,7 @@ fn keys(language: Language) -> Vec<String> {
 
 /// Texts between quotation marks in the guide's source.
 fn quoted() -> BTreeSet<String> {
-    let sources = ["src/guide", "src/templates"].map(|room| files(&project().join(room)));
+    let sources = ["src/guide", "src/templates", "src/prepress"].map(|room| files(&project().join(room)));
     let sources: Vec<_> = sources.into_iter().flatten().collect();
     let rust = sources.iter().filter(|(path, _)| path.extension().is_some_and(|ending| ending == "rs"));
     let text: String = rust.map(|(_, bytes)| String::from_utf8(bytes.clone()).unwrap()).collect();

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 37] = [
+const ORDER: [&str; 38] = [
     "length",
     "exact",
     "finding",
@@ -38,6 +38,7 @@ const ORDER: [&str; 37] = [
     "guide",
     "templates",
     "labels",
+    "prepress",
     "editions",
     "write",
     "work",

@@ -295,6 +295,40 @@ fn a_machine_that_can_not_be_told_stops_the_work() {
     }
 }
 
+/// Register marks and sheets on a bed are switched on and off; places that a file states stay when they are chosen again.
+#[test]
+fn marks_and_beds_are_set_on_the_page() {
+    let table = Table::start();
+    let set = |text: &str, path: &str, typed: &str| -> String {
+        let question =
+            json!({ "name": "c.json", "text": text, "change": { "do": "set", "path": path, "typed": typed } });
+        let answer = table.post("work", question.to_string().as_bytes()).json();
+        answer["text"].as_str().unwrap_or_else(|| panic!("{path}: {answer}")).to_owned()
+    };
+    let read = |text: &str| serde_json::from_str::<Value>(text).unwrap();
+    let nothing = cutter(&json!({}));
+    let marked = set(&nothing, "cutter.marks", "more");
+    assert_eq!(read(&marked)["marks"], json!({ "shape": "corner", "number": 4 }));
+    let ring = set(&marked, "cutter.marks.shape", "ring");
+    assert_eq!(read(&set(&ring, "cutter.marks.bleed", "1.5"))["marks"]["bleed"], json!(1.5));
+    assert_eq!(set(&ring, "cutter.marks", ""), nothing);
+    for (typed, written) in [("fill", json!("fill")), ("4", json!(4))] {
+        let bed = set(&nothing, "cutter.sheets_a_bed", typed);
+        assert_eq!(read(&bed)["sheets_a_bed"], written);
+        assert_eq!(set(&bed, "cutter.sheets_a_bed", ""), nothing);
+    }
+    let places = cutter(&json!({ "sheets_a_bed": [{ "x": 5, "y": 5 }] }));
+    assert_eq!(set(&places, "cutter.sheets_a_bed", "stated"), places);
+    let question = json!({ "name": "a.json", "text": fixture("tide-table"), "machine": { "text": places } });
+    let answer = table.post("work", question.to_string().as_bytes()).json();
+    // A bed of unknown size is told at the bed, and the row shows what the file has.
+    assert_eq!(answer["machine"]["findings"][0]["path"], "cutter.bed");
+    let groups = answer["machine"]["groups"].as_array().unwrap().iter();
+    let mut rows = groups.flat_map(|group| group["rows"].as_array().unwrap());
+    let row = rows.find(|row| row["path"] == "cutter.sheets_a_bed").unwrap();
+    assert_eq!((&row["value"], &row["given"]), (&json!("stated"), &json!(true)));
+}
+
 /// Every field that a cutter file may have stands on the page once, is written where it belongs, and limits are told at a field.
 #[test]
 fn all_of_a_cutter_file_is_on_the_page() {

@@ -302,3 +302,39 @@ def test_nicks_hold_until_the_end(cut):
             sheet = pieces(sheet, path, PLAIN["kerf"])
         # Only what falls out of holes is loose.
         assert all(piece.area < 400 for piece in loose(sheet, drawing))
+
+
+def test_beds_hold_every_sheet_as_often_as_it_is_cut(cut):
+    """Each stroke of the plain sheets lies on the beds where the report says, as often as its sheet is cut, and no other."""
+    folder = cut.folder(bed="600x430mm", sheets_a_bed=2)
+    report = json.loads((folder.parent / "report.json").read_text())
+    beds = {bed["name"]: bed for bed in report["beds"]}
+    assert len(beds) > 1 and any(sheet["turn_deg"] for bed in beds.values() for sheet in bed["sheets"])
+    lie = Counter()
+    for kind, read in (("svg", read_svg), ("dxf", read_dxf)):
+        files = {file.stem: read(file) for file in folder.glob(f"*.{kind}")}
+        assert files.keys() == beds.keys()
+        for name, drawing in files.items():
+            wanted = Counter()
+            for sheet in beds[name]["sheets"]:
+                high = next(one["height_mm"] for one in report["sheets"] if one["name"] == sheet["sheet"])
+                for path in cut(kind)[sheet["sheet"]].paths:
+                    wanted[key(path.layer, [lying(point, sheet, high) for point in path.points])] += 1
+                if kind == "svg":
+                    lie[sheet["sheet"]] += beds[name]["times"]
+            found = Counter(key(path.layer, [point[:2] for point in path.points]) for path in drawing.paths)
+            assert not wanted - found and not found - wanted, name
+            assert all(0 < x < 600 and 0 < y < 430 for path in drawing.paths for x, y, _ in path.points)
+    assert lie == {sheet["name"]: sheet["times"] for sheet in report["sheets"]}
+
+
+def lying(point, sheet, high):
+    """A point of a sheet where the sheet lies on its bed."""
+    x, y = (high - point[1], point[0]) if sheet["turn_deg"] else point[:2]
+    return x + sheet["x_mm"], y + sheet["y_mm"]
+
+
+def key(layer, points):
+    """A stroke as it can be counted: its middle and its size, to a hundredth of a millimetre or so."""
+    across, up = zip(*points)
+    return layer, len(points), *(round(sum(side) / len(side) * 50 + 0.123) for side in (across, up))

@@ -5,10 +5,12 @@ Every part of a kit is on its templates once, at its size within 0.05 mm, with i
 comes in tiles is put together again, ring on ring, and has neither gap nor double.
 """
 
+import json
 import math
 import re
 from itertools import count
 
+import pdfplumber
 import pikepdf
 import pytest
 import shapely
@@ -17,7 +19,8 @@ from shapely.geometry import LineString, Polygon
 
 from conftest import ALBUMS, run_kit
 from hunt_pieces import flats, folds
-from printed import area, groups, pages
+from printed import area, groups, pages, strokes, ways
+from read import read_dxf, read_svg
 from verdict import no_faults
 
 #: As close as a template has to be, mm.
@@ -282,3 +285,66 @@ def test_the_same_bytes_twice(tmp_path):
     for name in ("one", "two"):
         run_kit(ALBUMS[0], tmp_path / name, "--formats", "pdf", "--effort", "low")
     assert (tmp_path / "one" / "templates.pdf").read_bytes() == (tmp_path / "two" / "templates.pdf").read_bytes()
+
+
+#: What is printed first: parts with holes and round corners in a colour of their own, cut with a kerf.
+PRINTED_FIRST = {
+    "format": "hingeleaf-album/1",
+    "stocks": {"card": {"sheet": "A4", "caliper": 0.3, "colour": "#8FA3B0"}},
+    "page": {"width": 120, "height": 160, "seam": 12, "stock": "card"},
+    "pages": [{"kind": "pocket"}, {"kind": "wallet", "pocket": 90, "overflap": 40}],
+    "inserts": [{"kind": "tag", "width": 70, "height": 100, "hole": 6, "corner": 6, "count": 2}],
+}
+KERF, GAP = 0.3, 4
+
+
+def rgb(colour):
+    """Whatever way a PDF says it."""
+    return tuple(round(255 * part) for part in (colour * 3 if len(colour) == 1 else colour))
+
+
+def filled(page, colour):
+    """Rings that are filled with a colour."""
+    height = float(page.height)
+    shapes = [one for one in [*page.rects, *page.curves] if one["fill"] and rgb(one["non_stroking_color"]) == colour]
+    return [Polygon(points) for one in shapes for points in ways(one["path"], height)]
+
+
+@pytest.mark.parametrize(("shape", "number", "bleed"), [("ring", 5, 0), ("square", 3, 1.5)])
+def test_what_is_printed_first_is_what_is_cut(shape, number, bleed, tmp_path):
+    """Marks and outlines on the printed page lie where SVG and DXF have them, within 0.05 mm; marks are clear of all cuts."""
+    marks = {"shape": shape, "number": number, "bleed": bleed, "size": 7, "inset": 9, "line": 0.6}
+    asked = {"format": "hingeleaf-cutter/1", "kerf": KERF, "gap": GAP, "margin": 4, "marks": marks}
+    (tmp_path / "cutter.json").write_text(json.dumps(asked))
+    (tmp_path / "album.json").write_text(json.dumps(PRINTED_FIRST))
+    kit = tmp_path / "kit"
+    words = ("--cutter", tmp_path / "cutter.json", "--formats", "svg,dxf,pdf", "--effort", "low")
+    run_kit(tmp_path / "album.json", kit, *words)
+    sheets = json.loads((kit / "report.json").read_text())["sheets"]
+    with pdfplumber.open(kit / "print-first.pdf") as pdf:
+        assert len(pdf.pages) == len(sheets)
+        for page, sheet in zip(pdf.pages, sheets):
+            drawings = [read(kit / "sheets" / f"{sheet['name']}.{kind}") for kind, read in (("svg", read_svg), ("dxf", read_dxf))]
+            sides = [float(side) * 25.4 / 72 for side in (page.width, page.height)]
+            assert all(abs(a - b) < CLOSE for a, b in zip(sides, (sheet["width_mm"], sheet["height_mm"])))
+            lines = [one.line for one in strokes(page) if abs(one.width - 0.6) < 0.005 and one.dark]
+            lines += [ring.exterior for ring in filled(page, (0, 0, 0))]
+            boxes = [shapely.box(x, y, x + 7, y + 7) for x, y in ((one["x_mm"], one["y_mm"]) for one in sheet["marks"])]
+            assert len(boxes) == number and len(lines) == number, (len(boxes), len(lines))
+            ink = shapely.union_all(lines)
+            rings = filled(page, (0x8F, 0xA3, 0xB0))
+            for drawing in drawings:
+                printed = shapely.union_all([path.line for path in drawing.on("register")])
+                assert shapely.hausdorff_distance(ink, printed, densify=0.25) <= CLOSE
+                cuts = drawing.on("cut")
+                assert len(cuts) == len(rings)
+                for cut in cuts:
+                    path = cut.area
+                    ring = min(rings, key=lambda ring: shapely.hausdorff_distance(ring.exterior, path.exterior))
+                    # The tool runs outside an outline, inside a hole.
+                    off = -KERF / 2 if ring.area < path.area else KERF / 2
+                    edge = path.buffer(off, join_style="mitre").exterior
+                    assert shapely.hausdorff_distance(ring.exterior, edge, densify=0.25) <= CLOSE, str(cut)
+                    assert all(box.buffer(0.3).distance(path) >= GAP - CLOSE for box in boxes), str(cut)
+            past = [one for one in strokes(page) if abs(one.width - 2 * bleed) < 0.005 and not one.dark]
+            assert len(past) == (len(rings) if bleed else 0)

@@ -3,7 +3,7 @@
 //! at its field, and nothing is cut with it.
 
 use super::CUTTER;
-use super::form::fields;
+use super::form::{EITHER, SHEETS_A_BED, STATED, fields};
 use super::measured::{self, MEASURED};
 use crate::fields::{Change, Field, Node, Source, Tree};
 use crate::finding::{Finding, Said};
@@ -34,8 +34,11 @@ fn changed(hand: &mut Hand, wanted: &Wanted) -> Result<(), Box<Finding>> {
         return set(hand, &root, path, (measured::field(path).ok_or_else(|| gone(path))?, typed));
     }
     let path = path.strip_prefix(CUTTER).and_then(|path| path.strip_prefix('.')).ok_or_else(|| gone(path.as_str()))?;
-    if matches!(path, "score" | "nicks") {
+    if EITHER.contains(&path) {
         return either(hand, &root, path, typed);
+    }
+    if path == SHEETS_A_BED {
+        return a_bed(hand, &root, typed);
     }
     let (way, name) = path.rsplit_once('.').unwrap_or(("", path));
     let known = fields(way);
@@ -60,6 +63,19 @@ fn set(hand: &mut Hand, root: &Node, path: &str, (field, typed): (&Field, &str))
     if root.at(&path).is_some() { hand.alter(&Change::Remove { path }) } else { Ok(()) }
 }
 
+/// How many sheets lie on the bed; places that are stated stay as they are.
+fn a_bed(hand: &mut Hand, root: &Node, typed: &str) -> Result<(), Box<Finding>> {
+    let path = SHEETS_A_BED.to_owned();
+    match typed {
+        "" if root.at(&path).is_some() => hand.alter(&Change::Remove { path }),
+        "" | STATED => Ok(()),
+        _ => {
+            let value = typed.parse::<u32>().map_or_else(|_| typed.into(), Value::from);
+            hand.alter(&Change::Set { path, value })
+        }
+    }
+}
+
 /// A word or nothing, or else an object with what is said of it where nothing is said: our choice, check value K4 for scores.
 fn either(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), Box<Finding>> {
     let node = root.at(path).map(|node| &node.tree);
@@ -69,10 +85,10 @@ fn either(hand: &mut Hand, root: &Node, path: &str, typed: &str) -> Result<(), B
     if matches!(node, Some(Tree::Object(_))) {
         return Ok(());
     }
-    let value = if path == "score" {
-        json!({ "dash": "2 mm", "gap": "1 mm" })
-    } else {
-        json!({ "length": "0.5 mm", "count": 2 })
+    let value = match path {
+        "score" => json!({ "dash": "2 mm", "gap": "1 mm" }),
+        "nicks" => json!({ "length": "0.5 mm", "count": 2 }),
+        _ => json!({ "shape": "corner", "number": 4 }),
     };
     hand.alter(&Change::Set { path: path.into(), value })
 }

@@ -2,7 +2,7 @@
 //! The machine's form: the fields of a cutter file in groups, what is wrong with them, what was measured.
 
 use super::{CUTTER, Machine, measured, within};
-use crate::cutter::{COLOUR_FIELDS, DASH_FIELDS, NICKS_FIELDS, PASSES_FIELDS, SETTINGS, SPEED_FIELDS};
+use crate::cutter::{COLOUR_FIELDS, DASH_FIELDS, MARKS_FIELDS, NICKS_FIELDS, PASSES_FIELDS, SETTINGS, SPEED_FIELDS};
 use crate::fields::{Field, Node, Tree};
 use crate::finding::{Finding, Said};
 use crate::length::Units;
@@ -11,8 +11,8 @@ use crate::table::words;
 use serde_json::{Value, json};
 
 /// The fields that are seen together, each group under a heading of the page's words.
-const GROUPS: [(&str, &[&str]); 5] = [
-    ("machine-sheet", &["margin", "gap", "kerf", "bed"]),
+const GROUPS: [(&str, &[&str]); 6] = [
+    ("machine-sheet", &["margin", "gap", "kerf", "bed", "sheets_a_bed"]),
     (
         "machine-strokes",
         &[
@@ -34,11 +34,36 @@ const GROUPS: [(&str, &[&str]); 5] = [
         &["overrun", "trail", "corner_help", "start", "order", "direction", "shared_cuts", "smallest_inner"],
     ),
     (
+        "machine-print",
+        &[
+            "marks",
+            "marks.shape",
+            "marks.size",
+            "marks.inset",
+            "marks.number",
+            "marks.line",
+            "marks.along",
+            "marks.bleed",
+        ],
+    ),
+    (
         "machine-files",
-        &["curves", "curve_tolerance", "svg_units", "dxf_version", "colours.cut", "colours.score", "colours.draw"],
+        &[
+            "curves",
+            "curve_tolerance",
+            "svg_units",
+            "dxf_version",
+            "colours.cut",
+            "colours.score",
+            "colours.draw",
+            "colours.register",
+        ],
     ),
     ("machine-time", &["speed.cut", "speed.score", "speed.draw", "lift"]),
 ];
+
+/// The fields that take a word or nothing, or else an object that says more.
+pub(super) const EITHER: [&str; 3] = ["score", "nicks", "marks"];
 
 /// The fields of an object within a cutter file; `""` is the file itself.
 pub(super) fn fields(way: &str) -> &'static [Field] {
@@ -47,6 +72,7 @@ pub(super) fn fields(way: &str) -> &'static [Field] {
         "passes" => PASSES_FIELDS,
         "score" => DASH_FIELDS,
         "nicks" => NICKS_FIELDS,
+        "marks" => MARKS_FIELDS,
         "speed" => SPEED_FIELDS,
         "colours" => COLOUR_FIELDS,
         _ => &[],
@@ -79,13 +105,16 @@ fn units(root: &Node) -> Units {
 
 fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
     let node = file.root.at(&format!("{CUTTER}.{name}"));
-    if matches!(name, "score" | "nicks") {
+    if EITHER.contains(&name) {
         return Some(either(name, node));
+    }
+    if name == SHEETS_A_BED {
+        return Some(a_bed(node));
     }
     let (way, field) = name.rsplit_once('.').unwrap_or(("", name));
     let head = file.root.at(&format!("{CUTTER}.{way}")).map(|node| &node.tree);
     // What only says more of a choice is there once that is made.
-    if matches!(way, "score" | "nicks") && !matches!(head, Some(Tree::Object(_))) {
+    if EITHER.contains(&way) && !matches!(head, Some(Tree::Object(_))) {
         return None;
     }
     let at = if way.is_empty() { CUTTER.to_owned() } else { format!("{CUTTER}.{way}") };
@@ -106,11 +135,47 @@ fn row(file: &FormFile<'_>, name: &str) -> Option<Value> {
     Some(row)
 }
 
+/// How many sheets lie on the bed; places are a file's own, and kept.
+fn a_bed(node: Option<&Node>) -> Value {
+    let said = |key: &'static str| words::say(&Said::new(key));
+    let value = match node.map(|node| &node.tree) {
+        None => String::new(),
+        Some(Tree::Text(word)) => word.clone(),
+        Some(Tree::Number(count)) => count.to_string(),
+        Some(_) => STATED.to_owned(),
+    };
+    let mut choices = vec![json!({ "value": "fill", "label": said("bed-fill") })];
+    choices.extend((2..=12).map(|count| json!({ "value": count.to_string(), "label": count.to_string() })));
+    if !value.is_empty() && !choices.iter().any(|choice| choice["value"] == value.as_str()) {
+        let label = if value == STATED { said("bed-stated") } else { value.clone() };
+        choices.push(json!({ "value": value, "label": label }));
+    }
+    json!({
+        "path": format!("{CUTTER}.{SHEETS_A_BED}"),
+        "label": words::label("cutter-sheets-a-bed"),
+        "about": words::about("cutter-sheets-a-bed"),
+        "value": value,
+        "given": node.is_some(),
+        "needed": false,
+        "usual": said("bed-one"),
+        "takes": "choice",
+        "choices": choices,
+    })
+}
+
+/// The field that has a row of its own, and what stands for places in it.
+pub(super) const SHEETS_A_BED: &str = "sheets_a_bed";
+pub(super) const STATED: &str = "stated";
+
 /// A choice between a word and an object that says more.
 fn either(name: &str, node: Option<&Node>) -> Value {
     let more = node.is_some_and(|node| matches!(node.tree, Tree::Object(_)));
     let said = |key: &'static str| words::say(&Said::new(key));
-    let (usual, other) = if name == "score" { ("score-line", "score-dashes") } else { ("nicks-none", "nicks-some") };
+    let (usual, other) = match name {
+        "score" => ("score-line", "score-dashes"),
+        "nicks" => ("nicks-none", "nicks-some"),
+        _ => ("marks-none", "marks-some"),
+    };
     json!({
         "path": format!("{CUTTER}.{name}"),
         "label": words::label(&format!("cutter-{name}")),

@@ -98,7 +98,9 @@ fn within(name: &str, root: Node) -> Node {
 /// A limit that no field is wrong of alone stands at the one that has to give way.
 fn placed(finding: Finding) -> Finding {
     let path = match finding.id {
-        "shared-cuts-gap" | "nicks-gap" => "gap",
+        "shared-cuts-gap" | "nicks-gap" | "bleed-gap" => "gap",
+        "bleed-margin" => "margin",
+        "sheets-a-bed" => "bed",
         "corner-help-trail" => "trail",
         _ => return finding,
     };

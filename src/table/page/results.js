@@ -125,6 +125,7 @@ export function take(state) {
       sheets && take.names.length ? button("All DXF sheets", "kit", { "data-formats": "dxf" }) : null,
       sheets && take.formats.includes("html") ? button(batch ? "The job sheet, to print" : "The guide, to print", "file", { "data-file": batch ? "job.html" : "guide.html" }) : null,
       sheets && take.formats.includes("pdf") ? button("Templates at true size (PDF)", "file", { "data-file": "templates.pdf" }) : null,
+      sheets?.printed_first && take.formats.includes("pdf") ? button("Sheets to print first (PDF)", "file", { "data-file": "print-first.pdf" }) : null,
       sheets && take.formats.includes("html") ? (take.makers ?? []).map((name) => button(`The page for ${name}, to print`, "file", { "data-file": `makers/${name}.html` })) : null,
       sheets ? button("The cutting list (CSV)", "file", { "data-file": "cutting-list.csv" }) : null,
       button(`The ${what} file, to keep`, "keep", { "aria-disabled": take.withheld ? "true" : null }),

@@ -172,6 +172,17 @@ caliper-unknown-help = measure a stack of ten sheets and give a tenth of it as {
 bed-too-small = a sheet of { $sheet } does not go into the machine, whose bed is { $width } x { $height }
 sheet-left-out = a sheet of { $sheet } does not go into the machine, whose bed is { $width } x { $height }: it is left out
 bed-too-small-help = take a smaller sheet, or cut the sheets down and give the size they have then
+bed-holds-fewer = { $count ->
+        [0] no sheet of { $sheet } lies on a bed of { $width } x { $height } as the layout has it
+        [one] one sheet of { $sheet } lies on a bed of { $width } x { $height }, and no more
+       *[other] { $count } sheets of { $sheet } lie on a bed of { $width } x { $height }, and no more
+    }
+bed-place-outside = at place { $place } a sheet of { $sheet } sticks out of the bed of { $width } x { $height }
+bed-places-overlap = at places { $one } and { $other } sheets of { $sheet } lie on each other on the bed of { $width } x { $height }
+bed-alone = a sheet of { $sheet } from the drawer can't lie on the bed as { $field } asks: it is cut by itself, from a file of its own
+bed-places-help = set { $field } to fewer or to "fill", or state other places
+marks-left-out = a sheet of { $sheet } is too small for { $number } register marks of { $size }, { $inset } from its edges: it is laid and cut without them
+marks-left-out-help = make marks smaller or fewer, or leave them out; what goes on this sheet can't be printed first
 sheet-tolerance = { $part } uses a sheet of { $sheet } to its edge, and sheets may be cut up to { $off } small
 sheet-tolerance-help = measure a sheet of your pack before you cut
 
@@ -262,6 +273,7 @@ too-wide-and-tall = { $across } too wide and { $up } too tall
 with-its-way = its grain or pattern upright
 with-kerf = a kerf of { $kerf }
 with-margin = a margin of { $margin } on every side
+with-marks = its register marks, which take { $band } of two sides
 
 ## What there is to spare
 in-the-pocket-of = { $insert } in the pocket of page { $page }

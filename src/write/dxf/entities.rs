@@ -3,20 +3,23 @@
 
 use super::tags::{DxfFile, FRAME};
 use crate::contour::{Edge, Point, Rect, Vertex};
-use crate::toolpath::{SheetPaths, Stroke, StrokePath};
+use crate::toolpath::{REGISTER, SheetPaths, StrokePath};
 
 impl DxfFile {
     pub(super) fn entities(&mut self, sheet: &SheetPaths) {
         self.section("ENTITIES", |file| {
+            for run in &sheet.register {
+                file.stroke(REGISTER, run);
+            }
             for stroke in &sheet.strokes {
-                file.stroke(stroke);
+                file.stroke(stroke.layer.name(), &stroke.run);
             }
         });
     }
 
-    fn stroke(&mut self, stroke: &Stroke) {
-        let (layer, space) = (stroke.layer.name(), self.space);
-        match &stroke.run {
+    fn stroke(&mut self, layer: &str, run: &StrokePath) {
+        let space = self.space;
+        match run {
             StrokePath::Straight(pieces) => {
                 for &(from, to) in pieces.iter().filter(|(from, to)| !FRAME.meet(*from, *to)) {
                     self.entity("LINE", layer, space);
@@ -73,7 +76,8 @@ fn corners(edges: impl Iterator<Item = Edge>, closed: bool) -> Vec<Vertex> {
 
 /// The box around everything that is drawn; the sheet where nothing is.
 pub(super) fn drawn(sheet: &SheetPaths) -> Rect {
-    let boxes = sheet.strokes.iter().flat_map(|stroke| match &stroke.run {
+    let runs = sheet.register.iter().chain(sheet.strokes.iter().map(|stroke| &stroke.run));
+    let boxes = runs.flat_map(|run| match run {
         StrokePath::Straight(pieces) => pieces.iter().map(|&(from, to)| Rect::from_points(from, to)).collect(),
         StrokePath::Closed(contour) => vec![contour.bounds()],
         StrokePath::Open(edges) => edges.iter().map(|edge| edge.bounds()).collect(),

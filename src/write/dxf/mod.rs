@@ -34,7 +34,7 @@ pub fn dxf(sheet: &SheetPaths, cutter: &Cutter) -> String {
         next: 1,
         space: 0,
     };
-    file.tables(cutter);
+    file.tables(cutter, !sheet.register.is_empty());
     file.blocks();
     file.entities(sheet);
     if !file.old {

@@ -5,7 +5,7 @@ use super::entities::drawn;
 use super::tags::DxfFile;
 use crate::contour::Point;
 use crate::cutter::Cutter;
-use crate::toolpath::SheetPaths;
+use crate::toolpath::{REGISTER, SheetPaths};
 use crate::write::colour;
 
 impl DxfFile {
@@ -39,13 +39,13 @@ impl DxfFile {
         });
     }
 
-    pub(super) fn tables(&mut self, cutter: &Cutter) {
+    pub(super) fn tables(&mut self, cutter: &Cutter, marked: bool) {
         self.section("TABLES", |file| {
             if !file.old {
                 file.table("VPORT", 0, |_, _| {});
             }
             file.line_types();
-            file.layers(cutter);
+            file.layers(cutter, marked);
             file.table("STYLE", 1, |file, owner| {
                 file.row("STYLE", owner, "AcDbTextStyleTableRecord", "STANDARD");
                 file.put(70, 0);
@@ -106,15 +106,18 @@ impl DxfFile {
         });
     }
 
-    fn layers(&mut self, cutter: &Cutter) {
+    fn layers(&mut self, cutter: &Cutter, marked: bool) {
         // The numbered colours nearest to the layers' own; the exact ones go along where the version knows them.
         let colours = &cutter.colours;
-        let layers = [
+        let mut layers = vec![
             ("0", "#000000", "CONTINUOUS"),
             ("draw", &colours.draw, "CONTINUOUS"),
             ("score", &colours.score, "DASHED"),
             ("cut", &colours.cut, "CONTINUOUS"),
         ];
+        if marked {
+            layers.insert(1, (REGISTER, &colours.register, "CONTINUOUS"));
+        }
         self.table("LAYER", layers.len(), |file, owner| {
             for (name, colour, dash) in layers {
                 file.row("LAYER", owner, "AcDbLayerTableRecord", name);

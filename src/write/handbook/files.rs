@@ -16,7 +16,7 @@ files! {
     "batches/harvest-swap.json" "batches/paper-evening.json" "batches/rainy-day.json" "batches/spring-fair.json"
     "drawers/bottom-drawer.json"
     "drawn/fish.dxf" "drawn/kite-day.json" "drawn/kite.svg"
-    "cutters/blade-12in.json" "cutters/blade-on-card.json" "cutters/hand-trimmer.json" "cutters/laser-on-board.json"
+    "cutters/blade-12in.json" "cutters/blade-on-card.json" "cutters/blade-on-printed-card.json" "cutters/hand-trimmer.json" "cutters/laser-on-board.json"
     "cutters/laser-on-card.json" "cutters/laser.json" "cutters/pen-alone.json"
 }
 

@@ -4,7 +4,7 @@
 use super::{Bow, Pull, Rounding, in_order, pulls};
 use crate::contour::{Edge, Point, Rect};
 use crate::length::tolerance::READ;
-use crate::toolpath::SheetPaths;
+use crate::toolpath::{REGISTER, SheetPaths};
 use dxf::Header;
 use dxf::entities::{Entity, EntityType};
 use dxf::enums::{AcadVersion, DrawingUnits, Units};
@@ -19,11 +19,10 @@ const SIX_DECIMALS: Rounding = Rounding { step: 1e-6 };
 pub(in crate::write) fn dxf(text: &str, sheet: &SheetPaths) -> Result<(), String> {
     let drawing = dxf::Drawing::load(&mut text.as_bytes()).map_err(|error| format!("it can't be read: {error}"))?;
     let found = drawing.entities().map(read).collect::<Result<Vec<_>, _>>()?;
-    let meant: Vec<(&str, Pull<Edge>)> = sheet
-        .strokes
-        .iter()
-        .flat_map(|stroke| pulls(&stroke.run).into_iter().map(|pull| (stroke.layer.name(), pull)))
-        .collect();
+    let marks = sheet.register.iter().map(|run| (REGISTER, run));
+    let runs = marks.chain(sheet.strokes.iter().map(|stroke| (stroke.layer.name(), &stroke.run)));
+    let meant: Vec<(&str, Pull<Edge>)> =
+        runs.flat_map(|(layer, run)| pulls(run).into_iter().map(move |pull| (layer, pull))).collect();
     let same = |(layer, found): &(String, Pull<Bow>), (name, meant): &(&str, Pull<Edge>)| {
         if layer != name {
             return Err(format!("it is on the layer {layer} instead of {name}"));

@@ -7,7 +7,7 @@ use crate::cutter::Cutter;
 use crate::length::MM_PER_INCH;
 use crate::net::Sense;
 use crate::parts::Part;
-use crate::toolpath::{Layer, SheetPaths, Stroke};
+use crate::toolpath::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
 use crate::write::part_id;
 use roxmltree::{Document, Node};
 use svgtypes::{PathParser, PathSegment};
@@ -44,7 +44,7 @@ impl Unit {
 /// A path of a file: on which layer it stands, where it runs.
 struct Path<'a> {
     node: Node<'a, 'a>,
-    layer: Layer,
+    layer: &'static str,
     pulls: Vec<Pull<Bow>>,
 }
 
@@ -57,14 +57,17 @@ pub(in crate::write) fn svg(text: &str, parts: &[Part], sheet: &SheetPaths, cutt
     let document = Document::parse(text).map_err(|error| format!("it can't be read: {error}"))?;
     let root = document.root_element();
     size(root, sheet, unit)?;
-    let found = paths(root, sheet.height, unit)?;
+    let found = paths(root, sheet, unit)?;
     let of_layer = |layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == layer);
-    let meant: Vec<&Stroke> = Layer::ALL.into_iter().flat_map(of_layer).collect();
-    let same = |path: &Path<'_>, stroke: &&Stroke| {
-        named(path, stroke, parts, cutter)?;
-        unit.rounding().pulls(&path.pulls, &pulls(&stroke.run))
+    // Register marks are no part's.
+    let marks = sheet.register.iter().map(|run| (run, None));
+    let strokes = Layer::ALL.into_iter().flat_map(of_layer).map(|stroke| (&stroke.run, Some(stroke)));
+    let meant: Vec<(&StrokePath, Option<&Stroke>)> = marks.chain(strokes).collect();
+    let same = |path: &Path<'_>, (run, stroke): &(&StrokePath, Option<&Stroke>)| {
+        named(path, *stroke, parts, cutter)?;
+        unit.rounding().pulls(&path.pulls, &pulls(run))
     };
-    let tiny = |stroke: &&Stroke| pulls(&stroke.run).iter().all(|pull| unit.rounding().is_tiny(pull));
+    let tiny = |(run, _): &(&StrokePath, Option<&Stroke>)| pulls(run).iter().all(|pull| unit.rounding().is_tiny(pull));
     in_order("path", &found, &meant, same, tiny)
 }
 
@@ -83,18 +86,19 @@ fn size(root: Node<'_, '_>, sheet: &SheetPaths, unit: Unit) -> Result<(), String
     Ok(())
 }
 
-/// All paths in their order, from three groups and nothing else that draws or moves.
-fn paths<'a>(root: Node<'a, 'a>, height: f64, unit: Unit) -> Result<Vec<Path<'a>>, String> {
+/// All paths in their order, from three groups, or one more of register marks, and nothing else that draws or moves.
+fn paths<'a>(root: Node<'a, 'a>, sheet: &SheetPaths, unit: Unit) -> Result<Vec<Path<'a>>, String> {
     let strange = |node: Node<'_, '_>| format!("it has <{}> where it was never meant", node.tag_name().name());
     let mut elements = root.children().filter(Node::is_element);
     if !elements.next().is_some_and(|title| title.has_tag_name((SVG, "title"))) {
         return Err("it has no title".into());
     }
     let mut found = Vec::new();
-    for layer in Layer::ALL {
-        let group = elements.next().ok_or_else(|| format!("it has no group {}", layer.name()))?;
+    let marks = (!sheet.register.is_empty()).then_some(REGISTER);
+    for layer in marks.into_iter().chain(Layer::ALL.map(Layer::name)) {
+        let group = elements.next().ok_or_else(|| format!("it has no group {layer}"))?;
         let plain = group.has_tag_name((SVG, "g")) && group.attributes().len() == 1;
-        if !plain || group.attribute("id") != Some(layer.name()) {
+        if !plain || group.attribute("id") != Some(layer) {
             return Err(strange(group));
         }
         for node in group.children().filter(Node::is_element) {
@@ -102,7 +106,7 @@ fn paths<'a>(root: Node<'a, 'a>, height: f64, unit: Unit) -> Result<Vec<Path<'a>
                 return Err(strange(node));
             }
             let data = node.attribute("d").ok_or("it has a path without data")?;
-            let pulls = PathReader { height, unit }.pulls(data)?;
+            let pulls = PathReader { height: sheet.height, unit }.pulls(data)?;
             found.push(Path { node, layer, pulls });
         }
     }
@@ -113,21 +117,23 @@ fn paths<'a>(root: Node<'a, 'a>, height: f64, unit: Unit) -> Result<Vec<Path<'a>
 const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// Whose a path is, how it folds, in which colour: that is what machines go by.
-fn named(path: &Path<'_>, stroke: &Stroke, parts: &[Part], cutter: &Cutter) -> Result<(), String> {
-    if path.layer != stroke.layer {
-        return Err(format!("it is on the layer {} instead of {}", path.layer.name(), stroke.layer.name()));
+fn named(path: &Path<'_>, stroke: Option<&Stroke>, parts: &[Part], cutter: &Cutter) -> Result<(), String> {
+    let layer = stroke.map_or(REGISTER, |stroke| stroke.layer.name());
+    if path.layer != layer {
+        return Err(format!("it is on the layer {} instead of {layer}", path.layer));
     }
     let colours = &cutter.colours;
-    let colour = match stroke.layer {
-        Layer::Draw => &colours.draw,
-        Layer::Score => &colours.score,
-        Layer::Cut => &colours.cut,
+    let colour = match stroke.map(|stroke| stroke.layer) {
+        None => &colours.register,
+        Some(Layer::Draw) => &colours.draw,
+        Some(Layer::Score) => &colours.score,
+        Some(Layer::Cut) => &colours.cut,
     };
-    let copy = stroke.copy.to_string();
+    let copy = stroke.map(|stroke| stroke.copy.to_string());
     let wanted = [
-        ("data-part", Some(part_id(parts, stroke.part))),
-        ("data-copy", Some(copy.as_str())),
-        ("data-fold", stroke.fold.map(Sense::word)),
+        ("data-part", stroke.map(|stroke| part_id(parts, stroke.part))),
+        ("data-copy", copy.as_deref()),
+        ("data-fold", stroke.and_then(|stroke| stroke.fold).map(Sense::word)),
         ("fill", Some("none")),
         ("stroke", Some(colour.as_str())),
     ];

@@ -35,7 +35,16 @@ fn sheet() -> SheetPaths {
         stroke(Layer::Cut, 0, 2, None, card(110.0)),
         stroke(Layer::Cut, 1, 1, None, card(210.0)),
     ];
-    SheetPaths { name: "card-01".into(), stock: 0, times: 1, width: 300.0, height: 120.0, strokes, seconds: None }
+    SheetPaths {
+        name: "card-01".into(),
+        stock: 0,
+        times: 1,
+        width: 300.0,
+        height: 120.0,
+        strokes,
+        register: Vec::new(),
+        seconds: None,
+    }
 }
 
 fn parts() -> Vec<Part> {

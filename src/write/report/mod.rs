@@ -9,11 +9,12 @@ mod sheets;
 use self::choice::{ChoiceRow, choice_row};
 use self::cost::{CostReport, cost_report};
 use self::parts::{BlockRow, PartRow, block_row, part_row};
-use self::sheets::{LayoutRow, LyingRow, SheetRow, layout_row, lying_rows, sheet_row};
+use self::sheets::{BedRow, LayoutRow, LyingRow, SheetRow, bed_rows, layout_row, lying_rows, sheet_row};
 use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
 use crate::batch::{Batch, BatchKit, ClassGroup, GroupSheets, Merged};
 use crate::cost::Cost;
+use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
@@ -35,6 +36,8 @@ pub struct Reported<'a> {
     pub kit: &'a Kit,
     /// Its sheets.
     pub stocks: &'a [StockSheets],
+    /// The machine that cuts what has none of its own.
+    pub cutter: &'a Cutter,
     /// What the tool does on them.
     pub paths: &'a [SheetPaths],
     /// What there is to say.
@@ -76,6 +79,10 @@ struct Report<'a> {
     #[schemars(default)]
     blocks: Vec<BlockRow<'a>>,
     sheets: Vec<SheetRow<'a>>,
+    /// Beds that several sheets lie on, each with a file of its own; these sheets have none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(default)]
+    beds: Vec<BedRow>,
     layouts: Vec<LayoutRow<'a>>,
     /// What lies in the drawer of the stocks in use, and what of it is taken.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -148,7 +155,7 @@ struct FileRow<'a> {
 /// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
 pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
-    let &Reported { order, kit, stocks, paths, findings, batch, ref groups, recut, cost } = of;
+    let &Reported { order, kit, stocks, cutter, paths, findings, batch, ref groups, recut, cost } = of;
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let is_cut = |part: &Part| part.count > 0;
     let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
@@ -173,6 +180,7 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
             .map(|(stock, sheet)| sheet_row((order, stock), kit, sheet, paths))
             .collect(),
+        beds: bed_rows(order, paths, cutter),
         drawer: lying_rows(order, stocks),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),
         cost: cost.map(cost_report),

@@ -2,11 +2,12 @@
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
 use crate::album::Order;
+use crate::cutter::{BedPlace, Cutter};
 use crate::fields::Choices;
 use crate::parts::Kit;
 use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts, partners};
 use crate::stock::By;
-use crate::toolpath::{SheetPaths, ToolEffort};
+use crate::toolpath::{BedLoad, SheetPaths, ToolEffort, bed_loads};
 use crate::write::number::{rounded, tidy};
 use crate::write::part_id;
 use schemars::JsonSchema;
@@ -27,8 +28,11 @@ pub(super) struct SheetRow<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = By::WORDS))]
     by: Option<&'static str>,
+    /// The boxes of its register marks, where it is printed before it is cut.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    marks: Vec<BoxRow>,
     placements: Vec<PlacementRow<'a>>,
-    offcuts: Vec<OffcutRow>,
+    offcuts: Vec<BoxRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<ToolRow>,
     /// How a trimmer cuts the sheet apart.
@@ -76,7 +80,7 @@ struct OnSheetRow<'a> {
 #[derive(Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[allow(clippy::struct_field_names, reason = "the unit belongs to the field's name in the file")]
-struct OffcutRow {
+struct BoxRow {
     x_mm: f64,
     y_mm: f64,
     width_mm: f64,
@@ -114,6 +118,49 @@ pub(super) struct LyingRow<'a> {
     left: u32,
 }
 
+/// What lies on a bed at once.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub(super) struct BedRow {
+    name: String,
+    stock: String,
+    width_mm: f64,
+    height_mm: f64,
+    times: u32,
+    sheets: Vec<LyingSheetRow>,
+    tool: ToolRow,
+}
+
+/// A sheet where it lies on a bed: the lower left of it as it lies.
+#[derive(Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+struct LyingSheetRow {
+    sheet: String,
+    x_mm: f64,
+    y_mm: f64,
+    #[schemars(extend("enum" = [0, 90]))]
+    turn_deg: u16,
+}
+
+pub(super) fn bed_rows(order: Order<'_>, paths: &[SheetPaths], usual: &Cutter) -> Vec<BedRow> {
+    let lies = |(number, place): &(usize, BedPlace)| LyingSheetRow {
+        sheet: paths.get(*number).map(|sheet| sheet.name.clone()).unwrap_or_default(),
+        x_mm: tidy(place.x),
+        y_mm: tidy(place.y),
+        turn_deg: u16::from(place.turned) * 90,
+    };
+    let row = |load: BedLoad| BedRow {
+        name: load.paths.name.clone(),
+        stock: order.bought(load.paths.stock).to_owned(),
+        width_mm: tidy(load.paths.width),
+        height_mm: tidy(load.paths.height),
+        times: load.paths.times,
+        sheets: load.sheets.iter().map(lies).collect(),
+        tool: tool_row(&load.paths),
+    };
+    bed_loads(order.stocks, paths, usual).into_iter().map(row).collect()
+}
+
 /// What becomes of a rectangle on the trimmer.
 #[derive(Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
@@ -121,7 +168,7 @@ enum PieceRow<'a> {
     /// It is this part.
     Part { part: &'a str, copy: u32 },
     /// It is left over.
-    Offcut(OffcutRow),
+    Offcut(BoxRow),
     /// It is cut from edge to edge, once or several times side by side.
     Cut(CutRow<'a>),
 }
@@ -140,8 +187,8 @@ struct CutRow<'a> {
     pieces: Vec<PieceRow<'a>>,
 }
 
-fn offcut_row([x, y, width, height]: [f64; 4]) -> OffcutRow {
-    OffcutRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
+fn box_row([x, y, width, height]: [f64; 4]) -> BoxRow {
+    BoxRow { x_mm: tidy(x), y_mm: tidy(y), width_mm: tidy(width), height_mm: tidy(height) }
 }
 
 fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a> {
@@ -151,7 +198,7 @@ fn piece_row<'a>(piece: &TrimPiece, sheet: &Sheet, kit: &'a Kit) -> PieceRow<'a>
             let part = placed.map_or("", |placed| part_id(&kit.parts, placed.part));
             PieceRow::Part { part, copy: placed.map_or(0, |placed| placed.copy) }
         }
-        TrimPiece::Offcut(rect) => PieceRow::Offcut(offcut_row(*rect)),
+        TrimPiece::Offcut(rect) => PieceRow::Offcut(box_row(*rect)),
         TrimPiece::Cut(cut) => {
             let [x_mm, y_mm, width_mm, height_mm] = cut.rect.map(tidy);
             PieceRow::Cut(CutRow {
@@ -204,7 +251,8 @@ pub(super) fn sheet_row<'a>(
         times: sheet.times,
         by: by(sheet),
         placements: sheet.placements.iter().zip(others).map(placement).collect(),
-        offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
+        marks: sheet.register.iter().map(|mark| box_row([mark.at.x, mark.at.y, mark.size, mark.size])).collect(),
+        offcuts: sheet.offcuts.iter().map(|rect| box_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
         tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
     }
