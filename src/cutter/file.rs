@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The cutter file: its fields, its schema, and reading it.
 
+use super::forms_file::{self, DXF_LAYERS, DXF_LINES, HAIRLINE, LAYER_ORDER, SPLIT_LAYERS, SVG_LINES};
 use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
@@ -75,6 +76,12 @@ const CUTTER_FIELDS: &[Field] = &[
     CURVES.field,
     CURVE_TOLERANCE.field,
     SMALLEST_INNER.field,
+    LAYER_ORDER.field,
+    SPLIT_LAYERS.field,
+    SVG_LINES.field,
+    HAIRLINE.field,
+    DXF_LAYERS.field,
+    DXF_LINES.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -194,6 +201,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         speed,
         lift,
         manner: manner_file::manner(reader, values, path),
+        forms: forms_file::forms(values),
     }
 }
 

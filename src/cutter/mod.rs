@@ -4,13 +4,18 @@
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
 mod file;
+mod forms;
+mod forms_file;
 mod manner;
 mod manner_file;
+mod palette;
 
 pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
+pub use forms::{DxfLayers, DxfLines, Forms, LayerOrder, SvgLines};
 pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
 pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
+pub(crate) use palette::{colour_parts, nearest_index};
 
 use crate::finding::{Finding, Said};
 use crate::length::Length;
@@ -42,6 +47,8 @@ pub struct Cutter {
     pub lift: f64,
     /// How strokes are made.
     pub manner: Manner,
+    /// What its files are like.
+    pub forms: Forms,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -102,6 +109,7 @@ impl Default for Cutter {
             speed: None,
             lift: 0.0,
             manner: Manner::default(),
+            forms: Forms::default(),
         }
     }
 }
@@ -144,6 +152,8 @@ impl Cutter {
             let finding = Finding::stop("corner-help-trail", Said::NOTHING, Said::new("corner-help-trail"));
             findings.push(finding.help(Said::new("corner-help-trail-help")));
         }
+        let Colours { cut, score, draw } = &self.colours;
+        findings.extend(forms::told(&self.forms, [("cut", cut), ("score", score), ("draw", draw)]));
         findings
     }
 }

@@ -2,7 +2,7 @@
 //! Strokes as the cutter file asks for them: begun at a corner that hides, nicked, run past their start, led for a swivelling
 //! blade, repeated. Where it asks for nothing they stay as they are.
 
-use super::stroke::{Layer, Stroke, StrokePath};
+use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
 use super::walk::Walk;
 use super::{curve, trail};
 use crate::contour::{Contour, Edge, Point, SAME};
@@ -111,6 +111,21 @@ fn parted(contour: &Contour, nicks: &[Point], cutter: &Cutter) -> Vec<Vec<Edge>>
 /// How long the tool stays off for a nick: its own width goes into the card on both sides.
 pub(super) fn off(cutter: &Cutter) -> f64 {
     cutter.manner.nicks.map_or(0.0, |nicks| nicks.length.mm() + cutter.kerf.mm())
+}
+
+/// The strokes of a sheet for a file that knows no curves at all: short lines.
+pub(crate) fn in_lines(sheet: &SheetPaths, manner: &Manner) -> SheetPaths {
+    let manner = Manner { curves: Curves::Lines, ..manner.clone() };
+    let line = |stroke: &Stroke| Stroke { run: curved(stroke.run.clone(), &manner), ..stroke.clone() };
+    SheetPaths { strokes: sheet.strokes.iter().map(line).collect(), ..sheet.clone() }
+}
+
+/// The strokes of a sheet as a cutter with cubics has them.
+#[cfg(test)]
+pub(crate) fn in_eighths(sheet: &SheetPaths) -> SheetPaths {
+    let manner = Manner { curves: Curves::Cubics, ..Manner::default() };
+    let eighths = |stroke: &Stroke| Stroke { run: curved(stroke.run.clone(), &manner), ..stroke.clone() };
+    SheetPaths { strokes: sheet.strokes.iter().map(eighths).collect(), ..sheet.clone() }
 }
 
 /// With its curves as they are written.

@@ -24,7 +24,9 @@ mod walk;
 
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
-pub(crate) use manner::{Hints, made};
+#[cfg(test)]
+pub(crate) use manner::in_eighths;
+pub(crate) use manner::{Hints, in_lines, made};
 pub use marks::Labels;
 pub use perforate::Dashes;
 pub(crate) use perforate::dashes;
@@ -120,7 +122,7 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
             tool.place(placed, [&mut draw, &mut scores, inner, outer]);
         }
     }
-    let mut groups = vec![draw, scores];
+    let mut out = Vec::new();
     for [inner, outer] in cuts.into_values() {
         let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
         if cutter.manner.order == CutOrder::SmallFirst {
@@ -129,12 +131,15 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
                 _ => 0.0,
             };
             let part = |stroke: &Stroke| kit.parts.get(stroke.part).map_or(0.0, |part| part.flat.outline.area());
-            groups.extend(by_size(inner, hole).into_iter().chain(by_size(outer, part)));
+            out.extend(by_size(inner, hole).into_iter().chain(by_size(outer, part)));
         } else {
-            groups.extend([inner, outer]);
+            out.extend([inner, outer]);
         }
     }
-    let ordered = ordered(groups);
+    let mut layers = [(Layer::Draw, vec![draw]), (Layer::Score, vec![scores]), (Layer::Cut, out)];
+    let order = Layer::in_order(cutter.forms.layer_order);
+    layers.sort_by_key(|(layer, _)| order.iter().position(|one| one == layer));
+    let ordered = ordered(layers.into_iter().flat_map(|(_, groups)| groups));
     let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
     made(ordered, cutter, |stroke| {
         let placed = at.get(&(stroke.part, stroke.copy));

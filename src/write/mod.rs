@@ -5,7 +5,6 @@
 //! anything; a writer reads a value and puts it into a form.
 
 mod catalogue;
-mod colour;
 mod compared;
 mod compared_order;
 mod cost;
@@ -31,6 +30,7 @@ mod plates;
 mod png;
 mod proof;
 mod report;
+mod ribbon;
 mod sheet;
 mod sink;
 mod sizes;

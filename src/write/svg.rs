@@ -6,8 +6,9 @@
 use super::frame::Frame;
 use super::number::{push, text};
 use super::part_id;
+use super::ribbon::ribbons;
 use crate::contour::{Contour, Edge, Point, Vec2};
-use crate::cutter::{Curves, Cutter};
+use crate::cutter::{Curves, Cutter, SvgLines};
 use crate::length::MM_PER_INCH;
 use crate::parts::Part;
 use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
@@ -43,13 +44,18 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
         sheet.name,
         times(sheet.times)
     );
-    for layer in Layer::ALL {
+    for layer in Layer::in_order(cutter.forms.layer_order) {
         let colour = match layer {
             Layer::Draw => &cutter.colours.draw,
             Layer::Score => &cutter.colours.score,
             Layer::Cut => &cutter.colours.cut,
         };
-        let style = format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals));
+        let style = match cutter.forms.svg_lines {
+            SvgLines::Strokes => {
+                format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals))
+            }
+            SvgLines::Shapes => format!("fill=\"{colour}\" stroke=\"none\""),
+        };
         let _ = writeln!(out, "<g id=\"{}\">", layer.name());
         for stroke in sheet.strokes.iter().filter(|stroke| stroke.layer == layer) {
             let before = out.len();
@@ -59,7 +65,16 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
             }
             out.push_str(" d=\"");
             let start = out.len();
-            data(&mut out, stroke, frame, cutter.manner.curves == Curves::Cubics);
+            let cubics = cutter.manner.curves == Curves::Cubics;
+            match cutter.forms.svg_lines {
+                SvgLines::Strokes => data(&mut out, stroke, frame, cubics),
+                SvgLines::Shapes => {
+                    let mut pen = PathWriter { out: &mut out, frame, cubics };
+                    for side in ribbons(stroke, frame, cutter.forms.hairline.mm()) {
+                        pen.round(&side);
+                    }
+                }
+            }
             if out.len() == start {
                 // All of it is smaller than the last decimal.
                 out.truncate(before);
@@ -123,6 +138,16 @@ impl PathWriter<'_> {
             if !(edge.is_line() && edges.peek().is_none()) {
                 self.edge(edge);
             }
+        }
+        self.out.push_str(" Z");
+    }
+
+    /// Round a shape that edges follow, each of which ends where the next begins.
+    fn round(&mut self, edges: &[Edge]) {
+        let Some(first) = edges.first() else { return };
+        self.step(if self.out.ends_with('"') { "M" } else { " M" }, first.from);
+        for edge in edges {
+            self.edge(*edge);
         }
         self.out.push_str(" Z");
     }

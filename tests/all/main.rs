@@ -32,6 +32,7 @@ mod faulty;
 mod fit;
 mod folding;
 mod formats;
+mod forms;
 mod fuzz;
 mod guide;
 #[cfg(feature = "pdf")]

@@ -35,7 +35,21 @@ const GROUPS: [(&str, &[&str]); 5] = [
     ),
     (
         "machine-files",
-        &["curves", "curve_tolerance", "svg_units", "dxf_version", "colours.cut", "colours.score", "colours.draw"],
+        &[
+            "curves",
+            "curve_tolerance",
+            "layer_order",
+            "split_layers",
+            "svg_units",
+            "svg_lines",
+            "hairline",
+            "dxf_version",
+            "dxf_layers",
+            "dxf_lines",
+            "colours.cut",
+            "colours.score",
+            "colours.draw",
+        ],
     ),
     ("machine-time", &["speed.cut", "speed.score", "speed.draw", "lift"]),
 ];

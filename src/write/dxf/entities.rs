@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-//! Entities: strokes as lines and polylines with bulges, each on its layer.
+//! Entities: strokes as lines and polylines with bulges, as lines and arcs, or as curves, each on its layer.
 
 use super::tags::{DxfFile, FRAME};
 use crate::contour::{Edge, Point, Rect, Vertex};
-use crate::toolpath::{SheetPaths, Stroke, StrokePath};
+use crate::cutter::DxfLines;
+use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
 
 impl DxfFile {
     pub(super) fn entities(&mut self, sheet: &SheetPaths) {
@@ -15,32 +16,65 @@ impl DxfFile {
     }
 
     fn stroke(&mut self, stroke: &Stroke) {
-        let (layer, space) = (stroke.layer.name(), self.space);
-        match &stroke.run {
+        let layer = stroke.layer;
+        let (edges, closed): (Vec<Edge>, bool) = match &stroke.run {
             StrokePath::Straight(pieces) => {
                 for &(from, to) in pieces.iter().filter(|(from, to)| !FRAME.meet(*from, *to)) {
-                    self.entity("LINE", layer, space);
-                    self.subclass("AcDbLine");
-                    self.point(10, from);
-                    self.point(11, to);
+                    self.line(layer, from, to);
+                }
+                return;
+            }
+            StrokePath::Closed(contour) => (FRAME.edges(contour.edges()).collect(), true),
+            StrokePath::Open(edges) => (FRAME.edges(edges.iter().copied()).collect(), false),
+        };
+        let cubics = self.cubics;
+        let curved = move |edge: &Edge| cubics && !edge.is_line();
+        if self.forms.dxf_lines == DxfLines::Single {
+            for edge in edges {
+                match edge {
+                    edge if edge.is_line() => self.line(layer, edge.from, edge.to),
+                    edge if curved(&edge) => self.spline(layer, &[edge], false),
+                    edge => self.arc(layer, edge),
                 }
             }
-            StrokePath::Closed(contour) => {
-                self.polyline(layer, &corners(contour.edges(), true), true);
-            }
-            StrokePath::Open(edges) => {
-                self.polyline(layer, &corners(edges.iter().copied(), false), false);
-            }
+        } else if edges.iter().any(curved) {
+            self.spline(layer, &edges, closed);
+        } else {
+            self.polyline(layer, &corners(&edges, closed), closed);
         }
     }
 
-    fn polyline(&mut self, layer: &str, corners: &[Vertex], closed: bool) {
+    fn line(&mut self, layer: Layer, from: Point, to: Point) {
+        self.drawn("LINE", layer);
+        self.subclass("AcDbLine");
+        self.point(10, from);
+        self.point(11, to);
+    }
+
+    /// An arc, which always runs counter-clockwise here.
+    fn arc(&mut self, layer: Layer, edge: Edge) {
+        let edge = if edge.bulge < 0.0 { edge.reversed() } else { edge };
+        let centre = edge.centre();
+        let degrees = |end: Point| (end - centre).atan2().to_degrees().rem_euclid(360.0);
+        self.drawn("ARC", layer);
+        self.subclass("AcDbCircle");
+        // Its ends follow from all of these, to the last decimal of any other end.
+        self.fine(10, centre.x, 9);
+        self.fine(20, centre.y, 9);
+        self.real(30, 0.0);
+        self.fine(40, edge.radius(), 9);
+        self.subclass("AcDbArc");
+        self.fine(50, degrees(edge.from), 12);
+        self.fine(51, degrees(edge.to), 12);
+    }
+
+    fn polyline(&mut self, layer: Layer, corners: &[Vertex], closed: bool) {
         if corners.is_empty() {
             return;
         }
-        let (space, closed) = (self.space, u8::from(closed));
+        let closed = u8::from(closed);
         if !self.old {
-            self.entity("LWPOLYLINE", layer, space);
+            self.drawn("LWPOLYLINE", layer);
             self.subclass("AcDbPolyline");
             self.put(90, corners.len());
             self.put(70, closed);
@@ -51,22 +85,21 @@ impl DxfFile {
             }
             return;
         }
-        self.entity("POLYLINE", layer, space);
+        self.drawn("POLYLINE", layer);
         self.put(66, 1);
         self.point(10, Point::ZERO);
         self.put(70, closed);
         for corner in corners {
-            self.entity("VERTEX", layer, space);
+            self.drawn("VERTEX", layer);
             self.point(10, corner.at);
             self.real(42, corner.bulge);
         }
-        self.entity("SEQEND", layer, space);
+        self.drawn("SEQEND", layer);
     }
 }
 
 /// The corners of a polyline, each with the bulge of the edge that leaves it.
-fn corners(edges: impl Iterator<Item = Edge>, closed: bool) -> Vec<Vertex> {
-    let edges: Vec<Edge> = FRAME.edges(edges).collect();
+fn corners(edges: &[Edge], closed: bool) -> Vec<Vertex> {
     let end = edges.last().filter(|_| !closed).map(|edge| Vertex { at: edge.to, bulge: 0.0 });
     edges.iter().map(|edge| Vertex { at: edge.from, bulge: edge.bulge }).chain(end).collect()
 }

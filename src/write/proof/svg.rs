@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! SVG files, read by a library for XML and one for path data.
 
-use super::{Bow, Pull, Rounding, in_order, near, pulls};
-use crate::contour::{Point, Vec2};
-use crate::cutter::Cutter;
+use super::cubic::cubic;
+use super::{Bow, Pull, Rounding, in_order, near, pulls, ribbon};
+use crate::contour::Point;
+use crate::cutter::{Cutter, SvgLines};
 use crate::length::MM_PER_INCH;
 use crate::net::Sense;
 use crate::parts::Part;
@@ -57,12 +58,18 @@ pub(in crate::write) fn svg(text: &str, parts: &[Part], sheet: &SheetPaths, cutt
     let document = Document::parse(text).map_err(|error| format!("it can't be read: {error}"))?;
     let root = document.root_element();
     size(root, sheet, unit)?;
-    let found = paths(root, sheet.height, unit)?;
+    let layers = Layer::in_order(cutter.forms.layer_order);
+    let found = paths(root, layers, sheet.height, unit)?;
     let of_layer = |layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == layer);
-    let meant: Vec<&Stroke> = Layer::ALL.into_iter().flat_map(of_layer).collect();
+    let meant: Vec<&Stroke> = layers.into_iter().flat_map(of_layer).collect();
     let same = |path: &Path<'_>, stroke: &&Stroke| {
         named(path, stroke, parts, cutter)?;
-        unit.rounding().pulls(&path.pulls, &pulls(&stroke.run))
+        let meant = pulls(&stroke.run);
+        if cutter.forms.svg_lines == SvgLines::Strokes {
+            return unit.rounding().pulls(&path.pulls, &meant);
+        }
+        let shapes = (cutter.forms.hairline.mm(), unit.rounding());
+        unit.rounding().pulls(&ribbon::middles(&path.pulls, &meant, shapes)?, &meant)
     };
     let tiny = |stroke: &&Stroke| pulls(&stroke.run).iter().all(|pull| unit.rounding().is_tiny(pull));
     in_order("path", &found, &meant, same, tiny)
@@ -84,14 +91,14 @@ fn size(root: Node<'_, '_>, sheet: &SheetPaths, unit: Unit) -> Result<(), String
 }
 
 /// All paths in their order, from three groups and nothing else that draws or moves.
-fn paths<'a>(root: Node<'a, 'a>, height: f64, unit: Unit) -> Result<Vec<Path<'a>>, String> {
+fn paths<'a>(root: Node<'a, 'a>, layers: [Layer; 3], height: f64, unit: Unit) -> Result<Vec<Path<'a>>, String> {
     let strange = |node: Node<'_, '_>| format!("it has <{}> where it was never meant", node.tag_name().name());
     let mut elements = root.children().filter(Node::is_element);
     if !elements.next().is_some_and(|title| title.has_tag_name((SVG, "title"))) {
         return Err("it has no title".into());
     }
     let mut found = Vec::new();
-    for layer in Layer::ALL {
+    for layer in layers {
         let group = elements.next().ok_or_else(|| format!("it has no group {}", layer.name()))?;
         let plain = group.has_tag_name((SVG, "g")) && group.attributes().len() == 1;
         if !plain || group.attribute("id") != Some(layer.name()) {
@@ -123,13 +130,15 @@ fn named(path: &Path<'_>, stroke: &Stroke, parts: &[Part], cutter: &Cutter) -> R
         Layer::Score => &colours.score,
         Layer::Cut => &colours.cut,
     };
+    let strokes = cutter.forms.svg_lines == SvgLines::Strokes;
+    let (fill, line) = if strokes { ("none", colour.as_str()) } else { (colour.as_str(), "none") };
     let copy = stroke.copy.to_string();
     let wanted = [
         ("data-part", Some(part_id(parts, stroke.part))),
         ("data-copy", Some(copy.as_str())),
         ("data-fold", stroke.fold.map(Sense::word)),
-        ("fill", Some("none")),
-        ("stroke", Some(colour.as_str())),
+        ("fill", Some(fill)),
+        ("stroke", Some(line)),
     ];
     for (name, wanted) in wanted {
         let found = path.node.attribute(name);
@@ -139,8 +148,8 @@ fn named(path: &Path<'_>, stroke: &Stroke, parts: &[Part], cutter: &Cutter) -> R
         }
     }
     // Besides these only the data and the stroke's width: nothing that moves it or hides it.
-    let expected = wanted.iter().filter(|(_, value)| value.is_some()).count() + 2;
-    if path.node.attributes().len() != expected || path.node.attribute("stroke-width").is_none() {
+    let expected = wanted.iter().filter(|(_, value)| value.is_some()).count() + if strokes { 2 } else { 1 };
+    if path.node.attributes().len() != expected || path.node.attribute("stroke-width").is_some() != strokes {
         return Err("it has attributes that were never meant".into());
     }
     Ok(())
@@ -181,7 +190,7 @@ impl PathReader {
                 }
                 PathSegment::CurveTo { abs: true, x1, y1, x2, y2, x, y } => {
                     let ends = [from, self.point(x1, y1), self.point(x2, y2), self.point(x, y)];
-                    cubic(ends, self.unit).ok_or_else(strange)?
+                    cubic(ends, self.unit.rounding()).ok_or_else(strange)?
                 }
                 PathSegment::ClosePath { .. } => {
                     pull.closed = true;
@@ -210,28 +219,3 @@ fn arc(from: Point, radius: f64, sweep: bool, to: Point) -> Bow {
     let rise = half * half / (radius + ((radius - half) * (radius + half)).sqrt());
     Bow { from, to, rise: if sweep { -rise } else { rise } }
 }
-
-/// The arc that a cubic stands for; none where the cubic is no arc.
-fn cubic(ends: [Point; 4], unit: Unit) -> Option<Bow> {
-    let at = |t: f64| {
-        let weights = [(1.0 - t).powi(3), 3.0 * t * (1.0 - t).powi(2), 3.0 * t * t * (1.0 - t), t.powi(3)];
-        let sum = ends.iter().zip(weights).map(|(end, weight)| end.to_vec2() * weight);
-        sum.fold(Vec2::ZERO, |all, one| all + one)
-    };
-    let [from, _, _, to] = ends;
-    let chord = to - from;
-    let long = chord.hypot();
-    if long <= 0.0 {
-        return None;
-    }
-    // To the right of its way, as the rise of a bow is.
-    let rise = chord.cross(from.to_vec2() - at(0.5)) / long;
-    let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise.abs());
-    let centre = from.midpoint(to) + Vec2::new(-chord.y, chord.x) / long * ((radius - rise.abs()) * rise.signum());
-    let slack = 4.0 * unit.step * unit.mm + radius * CUBIC;
-    let on = |t: f64| near((at(t) - centre.to_vec2()).hypot(), radius, slack);
-    (rise.abs() < slack || (on(0.25) && on(0.5) && on(0.75))).then_some(Bow { from, to, rise })
-}
-
-/// How far a cubic for an eighth of a circle stands off it, of its radius: less than this.
-const CUBIC: f64 = 1e-5;
