@@ -3,6 +3,7 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
+mod back;
 mod file;
 mod forms;
 mod forms_file;
@@ -10,6 +11,7 @@ mod manner;
 mod manner_file;
 mod palette;
 
+pub use back::{BackSide, BothWays};
 pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
 pub use forms::{DxfLayers, DxfLines, Forms, LayerOrder, SvgLines};
@@ -49,6 +51,8 @@ pub struct Cutter {
     pub manner: Manner,
     /// What its files are like.
     pub forms: Forms,
+    /// What is done on the back of sheets.
+    pub back: BackSide,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -110,6 +114,7 @@ impl Default for Cutter {
             lift: 0.0,
             manner: Manner::default(),
             forms: Forms::default(),
+            back: BackSide::default(),
         }
     }
 }
@@ -151,6 +156,10 @@ impl Cutter {
         if self.manner.corner_help && self.manner.trail <= Length::ZERO {
             let finding = Finding::stop("corner-help-trail", Said::NOTHING, Said::new("corner-help-trail"));
             findings.push(finding.help(Said::new("corner-help-trail-help")));
+        }
+        if self.back.both_ways == BothWays::BothSides && self.score != ScoreMode::Line {
+            let finding = Finding::note("perforated-both-sides", Said::NOTHING, Said::new("perforated-both-sides"));
+            findings.push(finding.help(Said::new("perforated-both-sides-help")));
         }
         let Colours { cut, score, draw } = &self.colours;
         findings.extend(forms::told(&self.forms, [("cut", cut), ("score", score), ("draw", draw)]));

@@ -7,8 +7,8 @@ use super::line::{Line, What};
 use super::{machine_times, measure};
 use crate::album::Handed;
 use crate::cutter::{
-    Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, Passes, ScoreMode, Start,
-    SvgLines,
+    BothWays, Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, Passes, ScoreMode,
+    Start, SvgLines,
 };
 use crate::fit::Closed;
 use crate::length::Length;
@@ -159,6 +159,9 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
             let places = vec![("off", length(is.curve_tolerance))];
             rows.push(("machine-curves", desk.say("machine-lines", places)));
         }
+    }
+    if cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line {
+        rows.push(("machine-both-ways", desk.tell("machine-both-sides")));
     }
     rows.extend(forms(desk, cutter));
     rows

@@ -6,6 +6,7 @@
 //!
 //! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
+mod back;
 mod curve;
 mod effort;
 mod inner;
@@ -21,7 +22,9 @@ mod stroke;
 mod trail;
 mod travel;
 mod walk;
+mod weight;
 
+pub use back::back;
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
 #[cfg(test)]
@@ -91,9 +94,10 @@ pub fn paths(
     }
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
+    uncut.extend(weight::told(kit, &copies, |stock| by_machine(stock).then(|| cutter(stock))));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
-        SheetPaths {
+        let front = SheetPaths {
             name: sheet.name.clone(),
             stock,
             times: sheet.times,
@@ -101,7 +105,10 @@ pub fn paths(
             height: sheet.height,
             seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
             strokes,
-        }
+        };
+        // The back keeps the machine busy, too.
+        let more = back(&front, cutter(stock)).and_then(|back| back.seconds).unwrap_or_default();
+        SheetPaths { seconds: front.seconds.map(|seconds| seconds + more), ..front }
     };
     let sheet = &sheet;
     let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |one| sheet(laid.stock, one)));

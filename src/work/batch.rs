@@ -295,7 +295,8 @@ impl BatchWork {
         let (order, batch) = (self.order(), Some((&self.batch, &self.merged)));
         let Self { kit, stocks, paths, findings, recut, .. } = self;
         let (cost, groups) = (self.cost(), self.groups());
-        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        let cutter = &self.cutter;
+        let of = write::Reported { order, kit, stocks, paths, cutter, findings, batch, groups, recut: *recut, cost };
         write::report(&of, files)
     }
 

@@ -17,7 +17,7 @@ use crate::sheets::StockSheets;
 #[cfg(feature = "pdf")]
 use crate::templates;
 use crate::templates::PrinterPaper;
-use crate::toolpath::SheetPaths;
+use crate::toolpath::{SheetPaths, back};
 use crate::write::{self, Sink, WriteProblem};
 #[cfg(feature = "png")]
 use std::io;
@@ -60,8 +60,11 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    for sheet in paths {
-        let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+    let cutter = |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+    let faces = paths.iter().flat_map(|sheet| [Some(sheet.clone()), back(sheet, cutter(sheet))]).flatten();
+    for sheet in faces {
+        let sheet = &sheet;
+        let cutter = cutter(sheet);
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }

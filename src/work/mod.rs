@@ -218,7 +218,8 @@ impl Work {
         let Self { album, kit, stocks, paths, findings, recut, .. } = self;
         let (order, batch, cost) = (album.order(), None, self.cost());
         let groups = Vec::new();
-        let of = write::Reported { order, kit, stocks, paths, findings, batch, groups, recut: *recut, cost };
+        let cutter = &self.cutter;
+        let of = write::Reported { order, kit, stocks, paths, cutter, findings, batch, groups, recut: *recut, cost };
         write::report(&of, files)
     }
 

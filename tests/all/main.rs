@@ -8,6 +8,7 @@ mod common;
 
 mod advice;
 mod assembly;
+mod backs;
 mod batch;
 mod besides;
 mod bound;

@@ -22,6 +22,7 @@ const GROUPS: [(&str, &[&str]); 5] = [
             "score",
             "score.dash",
             "score.gap",
+            "both_ways",
             "nicks",
             "nicks.length",
             "nicks.count",

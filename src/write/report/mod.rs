@@ -14,6 +14,7 @@ use super::findings::{FindingRow, finding_rows, json};
 use crate::album::Order;
 use crate::batch::{Batch, BatchKit, ClassGroup, GroupSheets, Merged};
 use crate::cost::Cost;
+use crate::cutter::Cutter;
 use crate::finding::Finding;
 use crate::parts::{Kit, Part};
 use crate::sheets::StockSheets;
@@ -37,6 +38,8 @@ pub struct Reported<'a> {
     pub stocks: &'a [StockSheets],
     /// What the tool does on them.
     pub paths: &'a [SheetPaths],
+    /// The usual machine.
+    pub cutter: &'a Cutter,
     /// What there is to say.
     pub findings: &'a [Finding],
     /// The batch whose order it is, where it is one's.
@@ -148,7 +151,7 @@ struct FileRow<'a> {
 /// The whole report, of what is cut at all; `files` are those that it stands beside, each with its SHA-256.
 #[must_use]
 pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
-    let &Reported { order, kit, stocks, paths, findings, batch, ref groups, recut, cost } = of;
+    let &Reported { order, kit, stocks, paths, findings, batch, ref groups, recut, cost, cutter } = of;
     let kits = batch.map_or(&[][..], |(batch, _)| &batch.kits);
     let is_cut = |part: &Part| part.count > 0;
     let parts = kit.parts.iter().zip(kit.pages()).enumerate().filter(|(_, (part, _))| is_cut(part));
@@ -171,7 +174,14 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row((order, stock), kit, sheet, paths))
+            .map(|(stock, sheet)| {
+                sheet_row(
+                    (order, stock, order.stocks.get(stock).map_or(cutter, |stock| stock.cutter(cutter))),
+                    kit,
+                    sheet,
+                    paths,
+                )
+            })
             .collect(),
         drawer: lying_rows(order, stocks),
         layouts: stocks.iter().map(|stock| layout_row(order, stock)).collect(),

@@ -2,11 +2,12 @@
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
 use crate::album::Order;
+use crate::cutter::Cutter;
 use crate::fields::Choices;
 use crate::parts::Kit;
 use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts};
 use crate::stock::By;
-use crate::toolpath::{SheetPaths, ToolEffort};
+use crate::toolpath::{SheetPaths, ToolEffort, back};
 use crate::write::number::{rounded, tidy};
 use crate::write::part_id;
 use schemars::JsonSchema;
@@ -31,6 +32,9 @@ pub(super) struct SheetRow<'a> {
     offcuts: Vec<OffcutRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<ToolRow>,
+    /// What the tool does on the back before, by a file of its own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool_back: Option<ToolRow>,
     /// How a trimmer cuts the sheet apart.
     #[serde(skip_serializing_if = "Option::is_none")]
     cuts: Option<PieceRow<'a>>,
@@ -173,7 +177,7 @@ fn tool_row(sheet: &SheetPaths) -> ToolRow {
 }
 
 pub(super) fn sheet_row<'a>(
-    (order, stock): (Order<'a>, usize),
+    (order, stock, cutter): (Order<'a>, usize, &Cutter),
     kit: &'a Kit,
     sheet: &'a Sheet,
     paths: &[SheetPaths],
@@ -190,6 +194,7 @@ pub(super) fn sheet_row<'a>(
         turn_deg: u16::from(placed.quarters) * 90,
         window_of: host.and_then(window),
     };
+    let own = paths.iter().find(|paths| paths.name == sheet.name);
     SheetRow {
         name: &sheet.name,
         stock: order.bought(stock),
@@ -201,7 +206,8 @@ pub(super) fn sheet_row<'a>(
         placements: sheet.placements.iter().zip(hosts(kit, &sheet.placements)).map(placement).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| offcut_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
-        tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
+        tool: own.map(tool_row),
+        tool_back: own.and_then(|paths| back(paths, cutter)).as_ref().map(tool_row),
     }
 }
 
