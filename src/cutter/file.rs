@@ -2,11 +2,12 @@
 //! The cutter file: its fields, its schema, and reading it.
 
 use super::bed_file::{self, SHEETS_A_BED};
+use super::forms_file::{self, DXF_LAYERS, DXF_LINES, HAIRLINE, LAYER_ORDER, SPLIT_LAYERS, SVG_LINES};
 use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
 use super::register_file::{self, MARKS};
-use super::{Colours, Cutter, ScoreMode, Speeds, colour_code};
+use super::{BackSide, BothWays, Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
     object_schema, rule, usual,
@@ -44,6 +45,8 @@ const COLOURS: Key<Nested> = Key::nested(
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
 const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+const BOTH_WAYS: Key<BothWays> =
+    Key::choice("both_ways", BothWays::Front.usual(), "where folds that work both ways are scored");
 /// The forms of `speed`, in words.
 const SPEED_FORM: &str = "mm a second: 40, or { \"cut\": 20, \"score\": 40, \"draw\": 60 }";
 const SPEED: Key<Nested> =
@@ -79,6 +82,13 @@ const CUTTER_FIELDS: &[Field] = &[
     CURVE_TOLERANCE.field,
     SMALLEST_INNER.field,
     MARKS.field,
+    LAYER_ORDER.field,
+    SPLIT_LAYERS.field,
+    SVG_LINES.field,
+    HAIRLINE.field,
+    DXF_LAYERS.field,
+    DXF_LINES.field,
+    BOTH_WAYS.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -204,6 +214,8 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         lift,
         manner: manner_file::manner(reader, values, path),
         marks: register_file::marks(reader, values, path),
+        forms: forms_file::forms(values),
+        back: BackSide { both_ways: values.get(BOTH_WAYS) },
     }
 }
 

@@ -96,7 +96,7 @@ words! {
     pub enum Curves {
         /// True arcs.
         Arcs = "arcs",
-        /// Cubic curves in SVG; DXF polylines know none, and keep arcs.
+        /// Cubic curves; short lines in DXF R12, which knows none.
         Cubics = "cubics",
         /// Short lines.
         Lines = "lines",

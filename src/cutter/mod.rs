@@ -3,19 +3,26 @@
 //!
 //! In: a cutter file's text, flags. Out: a [`Cutter`]. Never: knows what is cut.
 
+mod back;
 mod bed;
 mod bed_file;
 mod file;
+mod forms;
+mod forms_file;
 mod manner;
 mod manner_file;
+mod palette;
 mod register;
 mod register_file;
 
+pub use back::{BackSide, BothWays};
 pub use bed::{BedPlace, BedProblem, SheetsABed};
 pub(crate) use file::{COLOUR_FIELDS, DASH_FIELDS, SETTINGS, SPEED_FIELDS, read_own};
 pub use file::{DXF_VERSIONS, FORMAT, SVG_UNITS, own_schema, read, schema};
+pub use forms::{DxfLayers, DxfLines, Forms, LayerOrder, SvgLines};
 pub use manner::{Curves, CutOrder, Direction, Manner, Nicks, Passes, Start};
 pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
+pub(crate) use palette::{colour_parts, nearest_index};
 pub use register::{MarkShape, MarkSides, RegisterMark, RegisterMarks};
 pub(crate) use register_file::MARKS_FIELDS;
 
@@ -54,6 +61,10 @@ pub struct Cutter {
     pub manner: Manner,
     /// The register marks of its sheets, where these are printed before they are cut.
     pub marks: Option<RegisterMarks>,
+    /// What its files are like.
+    pub forms: Forms,
+    /// What is done on the back of sheets.
+    pub back: BackSide,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -118,6 +129,8 @@ impl Default for Cutter {
             lift: 0.0,
             manner: Manner::default(),
             marks: None,
+            forms: Forms::default(),
+            back: BackSide::default(),
         }
     }
 }
@@ -164,6 +177,12 @@ impl Cutter {
             let finding = Finding::stop("sheets-a-bed", Said::NOTHING, Said::new("sheets-a-bed"));
             findings.push(finding.help(Said::new("sheets-a-bed-help")));
         }
+        if self.back.both_ways == BothWays::BothSides && self.score != ScoreMode::Line {
+            let finding = Finding::note("perforated-both-sides", Said::NOTHING, Said::new("perforated-both-sides"));
+            findings.push(finding.help(Said::new("perforated-both-sides-help")));
+        }
+        let Colours { cut, score, draw, .. } = &self.colours;
+        findings.extend(forms::told(&self.forms, [("cut", cut), ("score", score), ("draw", draw)]));
         findings.extend(self.marks.iter().flat_map(|marks| self.bleeds(marks.bleed)));
         findings
     }

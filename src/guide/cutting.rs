@@ -9,7 +9,7 @@ use super::scoring::{self, FenceEdge, ScoreMark};
 use super::trimmer::{self, Lying, PieceTurn, Plan, Thing};
 use super::windows::{in_pairs, in_windows};
 use super::words::Words;
-use super::{cautions, measure, pictures, ways};
+use super::{backs, cautions, measure, pictures, ways};
 use crate::length::Units;
 use crate::net::Sense;
 use crate::picture::{self, SheetWords};
@@ -196,7 +196,9 @@ fn sheets(desk: &Desk<'_>) -> Vec<Block> {
                 let picture = picture::sheet_worded(desk.job.album.order(), desk.kit(), laid.stock, sheet, words);
                 let file = vec![("sheet", Line::text(sheet.name.clone()))];
                 let shows = desk.say("machine-picture", file.clone());
-                blocks.push(Block::Steps(vec![Step::new(desk.say("machine-cut", file))]));
+                let mut steps = backs::first(desk, laid.stock, sheet);
+                steps.push(Step::new(desk.say("machine-cut", file)));
+                blocks.push(Block::Steps(steps));
                 blocks.extend(in_windows(desk, sheet).into_iter().chain(in_pairs(desk, sheet)).map(Block::Words));
                 blocks.push(Block::Figure(Figure { picture, shows }));
             }

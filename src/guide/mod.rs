@@ -6,6 +6,7 @@
 
 mod assembly;
 mod audience;
+mod backs;
 mod bag;
 mod bites;
 mod bits;

@@ -7,7 +7,8 @@ use super::line::{Line, What};
 use super::{machine_times, measure};
 use crate::album::Handed;
 use crate::cutter::{
-    BedPlace, Curves, CutOrder, Cutter, Direction, Manner, MarkShape, Passes, ScoreMode, SheetsABed, Start,
+    BedPlace, BothWays, Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, MarkShape,
+    Passes, ScoreMode, SheetsABed, Start, SvgLines,
 };
 use crate::fit::Closed;
 use crate::length::Length;
@@ -176,6 +177,43 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
             let places = vec![("off", length(is.curve_tolerance))];
             rows.push(("machine-curves", desk.say("machine-lines", places)));
         }
+    }
+    if cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line {
+        rows.push(("machine-both-ways", desk.tell("machine-both-sides")));
+    }
+    rows.extend(forms(desk, cutter));
+    rows
+}
+
+/// What the files are like, as far as that is out of the usual.
+fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+    let (is, usual) = (&cutter.forms, Forms::default());
+    let mut rows = Vec::new();
+    if is.layer_order != usual.layer_order {
+        let key = match is.layer_order {
+            LayerOrder::DrawScoreCut => "machine-layers-draw-score-cut",
+            LayerOrder::ScoreDrawCut => "machine-layers-score-draw-cut",
+            LayerOrder::CutScoreDraw => "machine-layers-cut-score-draw",
+            LayerOrder::CutDrawScore => "machine-layers-cut-draw-score",
+            LayerOrder::DrawCutScore => "machine-layers-draw-cut-score",
+            LayerOrder::ScoreCutDraw => "machine-layers-score-cut-draw",
+        };
+        rows.push(("machine-layers", desk.tell(key)));
+    }
+    if is.split_layers {
+        rows.push(("machine-split", desk.tell("machine-yes")));
+    }
+    if is.svg_lines == SvgLines::Shapes {
+        let wide = desk.length(is.hairline.mm(), What::Length, "cutter");
+        rows.push(("machine-svg-lines", desk.say("machine-svg-shapes", vec![("wide", wide)])));
+    }
+    match is.dxf_layers {
+        DxfLayers::Both => {}
+        DxfLayers::Names => rows.push(("machine-dxf-layers", desk.tell("machine-dxf-names"))),
+        DxfLayers::Colours => rows.push(("machine-dxf-layers", desk.tell("machine-dxf-colours"))),
+    }
+    if is.dxf_lines == DxfLines::Single {
+        rows.push(("machine-dxf-lines", desk.tell("machine-dxf-single")));
     }
     rows
 }

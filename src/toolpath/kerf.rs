@@ -5,10 +5,10 @@
 use super::manner::{self, Hints};
 use super::marks::Marks;
 use super::nick::{self, NickRules};
-use super::perforate;
 use super::stroke::{Layer, Stroke, StrokePath};
+use super::weight;
 use crate::contour::{Contour, Edge, OffsetProblem, Point, grow, turned};
-use crate::cutter::{Cutter, ScoreMode, Start};
+use crate::cutter::{Cutter, Start};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Units;
 use crate::length::tolerance::SAME;
@@ -45,10 +45,7 @@ impl ToolPart {
             .scores
             .iter()
             .map(|score| {
-                let pieces = match cutter.score {
-                    ScoreMode::Line => vec![(score.from, score.to)],
-                    ScoreMode::Dash { dash, gap } => perforate::dashes(score.from, score.to, dash.mm(), gap.mm()),
-                };
+                let pieces = weight::pieces(part, score, cutter);
                 (score.sense, pieces)
             })
             .collect();

@@ -2,7 +2,7 @@
 //! Strokes as the cutter file asks for them: begun at a corner that hides, nicked, run past their start, led for a swivelling
 //! blade, repeated. Where it asks for nothing they stay as they are.
 
-use super::stroke::{Layer, Stroke, StrokePath};
+use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
 use super::walk::Walk;
 use super::{curve, trail};
 use crate::contour::{Contour, Edge, Point, SAME};
@@ -113,8 +113,28 @@ pub(super) fn off(cutter: &Cutter) -> f64 {
     cutter.manner.nicks.map_or(0.0, |nicks| nicks.length.mm() + cutter.kerf.mm())
 }
 
+/// The strokes of a sheet for a file that knows no curves at all: short lines.
+pub(crate) fn in_lines(sheet: &SheetPaths, manner: &Manner) -> SheetPaths {
+    let manner = Manner { curves: Curves::Lines, ..manner.clone() };
+    rewritten(sheet, &manner)
+}
+
+/// The strokes of a sheet as a cutter with cubics has them.
+#[cfg(test)]
+pub(crate) fn in_eighths(sheet: &SheetPaths) -> SheetPaths {
+    let manner = Manner { curves: Curves::Cubics, ..Manner::default() };
+    rewritten(sheet, &manner)
+}
+
+/// With all its curves as they are written.
+fn rewritten(sheet: &SheetPaths, manner: &Manner) -> SheetPaths {
+    let run = |run: &StrokePath| curved(run.clone(), manner);
+    let strokes = sheet.strokes.iter().map(|stroke| Stroke { run: run(&stroke.run), ..stroke.clone() });
+    SheetPaths { strokes: strokes.collect(), register: sheet.register.iter().map(run).collect(), ..sheet.clone() }
+}
+
 /// With its curves as they are written.
-fn curved(run: StrokePath, manner: &Manner) -> StrokePath {
+pub(super) fn curved(run: StrokePath, manner: &Manner) -> StrokePath {
     if manner.curves == Curves::Arcs {
         return run;
     }

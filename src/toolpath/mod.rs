@@ -6,6 +6,7 @@
 //!
 //! Only here are outlines moved by the kerf, in `kerf`; `sheets` keeps room for it.
 
+mod back;
 mod bed;
 mod curve;
 mod drawn_from;
@@ -23,11 +24,15 @@ mod stroke;
 mod trail;
 mod travel;
 mod walk;
+mod weight;
 
+pub use back::back;
 pub use bed::{BedLoad, bed_loads, cut_sheets};
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
-pub(crate) use manner::{Hints, made};
+#[cfg(test)]
+pub(crate) use manner::in_eighths;
+pub(crate) use manner::{Hints, in_lines, made};
 pub use marks::Labels;
 pub use perforate::Dashes;
 pub(crate) use perforate::dashes;
@@ -93,31 +98,38 @@ pub fn paths(
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
     uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
+    uncut.extend(weight::told(kit, &copies, |stock| by_machine(stock).then(|| cutter(stock))));
     let sheet = |stock: usize, sheet: &Sheet| {
         let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
-        SheetPaths {
+        let front = SheetPaths {
             name: sheet.name.clone(),
             stock,
             times: sheet.times,
             width: sheet.width,
             height: sheet.height,
             seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
-            register: sheet.register.iter().flat_map(register).collect(),
+            register: register(sheet, cutter(stock)),
             strokes,
-        }
+        };
+        // The back keeps the machine busy, too.
+        let more = back(&front, cutter(stock)).and_then(|back| back.seconds).unwrap_or_default();
+        SheetPaths { seconds: front.seconds.map(|seconds| seconds + more), ..front }
     };
     let sheet = &sheet;
     let sheets = laid.iter().flat_map(|laid| laid.sheets.iter().map(move |one| sheet(laid.stock, one)));
     Checked::new(sheets.collect(), uncut)
 }
 
-/// A register mark's lines.
-fn register(mark: &RegisterMark) -> Vec<StrokePath> {
+/// The lines of a sheet's register marks, curves as the machine knows them.
+fn register(sheet: &Sheet, cutter: &Cutter) -> Vec<StrokePath> {
     let line = |points: &Vec<Point>| {
         let edges = points.windows(2).map(|pair| Edge { from: pair[0], to: pair[1], bulge: 0.0 });
         StrokePath::Open(edges.collect())
     };
-    mark.lines.iter().map(line).chain(mark.outline.clone().map(StrokePath::Closed)).collect()
+    let runs = |mark: &RegisterMark| -> Vec<StrokePath> {
+        mark.lines.iter().map(line).chain(mark.outline.clone().map(StrokePath::Closed)).collect()
+    };
+    sheet.register.iter().flat_map(runs).map(|run| manner::curved(run, &cutter.manner)).collect()
 }
 
 /// What the tool does on one sheet, in order.
@@ -134,7 +146,7 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
             tool.place(placed, [&mut draw, &mut scores, inner, outer]);
         }
     }
-    let mut groups = vec![draw, scores];
+    let mut out = Vec::new();
     for [inner, outer] in cuts.into_values() {
         let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
         if cutter.manner.order == CutOrder::SmallFirst {
@@ -143,12 +155,15 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
                 _ => 0.0,
             };
             let part = |stroke: &Stroke| kit.parts.get(stroke.part).map_or(0.0, |part| part.flat.outline.area());
-            groups.extend(by_size(inner, hole).into_iter().chain(by_size(outer, part)));
+            out.extend(by_size(inner, hole).into_iter().chain(by_size(outer, part)));
         } else {
-            groups.extend([inner, outer]);
+            out.extend([inner, outer]);
         }
     }
-    let ordered = ordered(groups);
+    let mut layers = [(Layer::Draw, vec![draw]), (Layer::Score, vec![scores]), (Layer::Cut, out)];
+    let order = Layer::in_order(cutter.forms.layer_order);
+    layers.sort_by_key(|(layer, _)| order.iter().position(|one| one == layer));
+    let ordered = ordered(layers.into_iter().flat_map(|(_, groups)| groups));
     let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
     made(ordered, cutter, |stroke| {
         let placed = at.get(&(stroke.part, stroke.copy));

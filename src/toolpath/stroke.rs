@@ -2,6 +2,7 @@
 //! Strokes: what the tool does without a break, on which layer, where.
 
 use crate::contour::{Contour, Edge, Point};
+use crate::cutter::LayerOrder;
 use crate::net::Sense;
 
 /// A layer of a cutting file. The order is the order of work.
@@ -19,6 +20,20 @@ pub enum Layer {
 impl Layer {
     /// All layers in order of work.
     pub const ALL: [Self; 3] = [Self::Draw, Self::Score, Self::Cut];
+
+    /// All layers as they stand in files.
+    #[must_use]
+    pub const fn in_order(order: LayerOrder) -> [Self; 3] {
+        use Layer::{Cut, Draw, Score};
+        match order {
+            LayerOrder::DrawScoreCut => [Draw, Score, Cut],
+            LayerOrder::ScoreDrawCut => [Score, Draw, Cut],
+            LayerOrder::CutScoreDraw => [Cut, Score, Draw],
+            LayerOrder::CutDrawScore => [Cut, Draw, Score],
+            LayerOrder::DrawCutScore => [Draw, Cut, Score],
+            LayerOrder::ScoreCutDraw => [Score, Cut, Draw],
+        }
+    }
 
     /// Its name in files.
     #[must_use]

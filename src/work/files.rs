@@ -21,6 +21,7 @@ use crate::templates;
 use crate::templates::PrinterPaper;
 use crate::toolpath::{self, SheetPaths};
 use crate::write::{self, Sink, WriteProblem};
+use std::borrow::Cow;
 #[cfg(feature = "png")]
 use std::io;
 
@@ -79,8 +80,11 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    for sheet in &toolpath::cut_sheets(order.stocks, paths, usual) {
-        let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+    let cutter = |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+    // A back is scored sheet by sheet, against the sheet's own corner, even where several fronts lie on a bed after that.
+    let backs = paths.iter().filter_map(|sheet| toolpath::back(sheet, cutter(sheet))).map(Cow::Owned);
+    for sheet in toolpath::cut_sheets(order.stocks, paths, usual).into_iter().chain(backs) {
+        let (sheet, cutter) = (sheet.as_ref(), cutter(&sheet));
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }

@@ -5,7 +5,6 @@
 //! anything; a writer reads a value and puts it into a form.
 
 mod catalogue;
-mod colour;
 mod compared;
 mod compared_order;
 mod cost;
@@ -20,6 +19,7 @@ mod font;
 mod frame;
 mod guide;
 mod handbook;
+mod layers;
 mod measures;
 mod number;
 #[cfg(feature = "pdf")]
@@ -31,6 +31,7 @@ mod plates;
 mod png;
 mod proof;
 mod report;
+mod ribbon;
 mod sheet;
 mod sink;
 mod sizes;

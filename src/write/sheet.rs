@@ -55,7 +55,7 @@ pub fn svg_files(
 ) -> Result<(), WriteProblem> {
     let write = |sheet: &SheetPaths| svg(title, parts, sheet, cutter);
     let prove = |text: &str, sheet: &SheetPaths| proof::svg(text, parts, sheet, cutter);
-    files(sheet, "svg", split, write, prove, sink)
+    files(sheet, ("svg", cutter, split), write, prove, sink)
 }
 
 /// Writes a sheet as DXF.
@@ -63,13 +63,13 @@ pub fn svg_files(
 /// # Errors
 /// The sink's, or that the file read back differs.
 pub fn dxf_files(sheet: &SheetPaths, cutter: &Cutter, split: bool, sink: &mut dyn Sink) -> Result<(), WriteProblem> {
-    files(sheet, "dxf", split, |sheet| dxf(sheet, cutter), proof::dxf, sink)
+    let prove = |text: &str, sheet: &SheetPaths| proof::dxf(text, sheet, cutter);
+    files(sheet, ("dxf", cutter, split), |sheet| dxf(sheet, cutter), prove, sink)
 }
 
 fn files(
     sheet: &SheetPaths,
-    ending: &str,
-    split: bool,
+    (ending, cutter, split): (&str, &Cutter, bool),
     write: impl Fn(&SheetPaths) -> String,
     prove: impl Fn(&str, &SheetPaths) -> Result<(), String>,
     sink: &mut dyn Sink,
@@ -79,14 +79,14 @@ fn files(
         prove(&text, sheet).map_err(|what| WriteProblem::Differs { file: file.clone(), what })?;
         sink.put(&file, text.as_bytes()).map_err(WriteProblem::System)
     };
-    if !split {
+    if !split && !cutter.forms.split_layers {
         return one(format!("sheets/{}.{ending}", sheet.name), sheet);
     }
     if !sheet.register.is_empty() {
         let marks = SheetPaths { strokes: Vec::new(), ..sheet.clone() };
         one(format!("sheets/{}.{REGISTER}.{ending}", sheet.name), &marks)?;
     }
-    for layer in Layer::ALL {
+    for layer in Layer::in_order(cutter.forms.layer_order) {
         let strokes = sheet.strokes.iter().filter(|stroke| stroke.layer == layer).cloned().collect();
         one(
             format!("sheets/{}.{}.{ending}", sheet.name, layer.name()),

@@ -4,13 +4,15 @@
 //! SVG counts y downwards; this is the one place where sheets are turned over for it.
 
 use super::frame::Frame;
+use super::layers::{layer_colour, layer_name};
 use super::number::{push, text};
 use super::part_id;
+use super::ribbon::ribbons;
 use crate::contour::{Contour, Edge, Point, Vec2};
-use crate::cutter::{Curves, Cutter};
+use crate::cutter::{Curves, Cutter, SvgLines};
 use crate::length::MM_PER_INCH;
 use crate::parts::Part;
-use crate::toolpath::{Layer, REGISTER, SheetPaths, StrokePath};
+use crate::toolpath::{Layer, SheetPaths, StrokePath};
 use std::fmt::Write;
 
 /// Width of the strokes on screen, mm: a hairline that prints.
@@ -44,26 +46,35 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
         times(sheet.times)
     );
     let cubics = cutter.manner.curves == Curves::Cubics;
-    let style = |colour: &str| {
+    let shapes = cutter.forms.svg_lines == SvgLines::Shapes;
+    let style = |layer: Option<Layer>| {
+        let colour = layer_colour(layer, &cutter.colours);
+        if shapes {
+            return format!("fill=\"{colour}\" stroke=\"none\"");
+        }
         format!("fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"", text(HAIRLINE * scale, decimals))
     };
+    let line = |out: &mut String, run: &StrokePath| {
+        if !shapes {
+            return data(out, run, frame, cubics);
+        }
+        let mut pen = PathWriter { out, frame, cubics };
+        for side in ribbons(run, frame, cutter.forms.hairline.mm()) {
+            pen.round(&side);
+        }
+    };
     if !sheet.register.is_empty() {
-        let style = style(&cutter.colours.register);
-        let _ = writeln!(out, "<g id=\"{REGISTER}\">");
+        let style = style(None);
+        let _ = writeln!(out, "<g id=\"{}\">", layer_name(None));
         for run in &sheet.register {
             out.push_str("<path d=\"");
-            data(&mut out, run, frame, cubics);
+            line(&mut out, run);
             let _ = writeln!(out, "\" {style}/>");
         }
         out.push_str("</g>\n");
     }
-    for layer in Layer::ALL {
-        let colour = match layer {
-            Layer::Draw => &cutter.colours.draw,
-            Layer::Score => &cutter.colours.score,
-            Layer::Cut => &cutter.colours.cut,
-        };
-        let style = style(colour);
+    for layer in Layer::in_order(cutter.forms.layer_order) {
+        let style = style(Some(layer));
         let _ = writeln!(out, "<g id=\"{}\">", layer.name());
         for stroke in sheet.strokes.iter().filter(|stroke| stroke.layer == layer) {
             let before = out.len();
@@ -73,7 +84,7 @@ pub fn svg(title: &str, parts: &[Part], sheet: &SheetPaths, cutter: &Cutter) -> 
             }
             out.push_str(" d=\"");
             let start = out.len();
-            data(&mut out, &stroke.run, frame, cubics);
+            line(&mut out, &stroke.run);
             if out.len() == start {
                 // All of it is smaller than the last decimal.
                 out.truncate(before);
@@ -137,6 +148,16 @@ impl PathWriter<'_> {
             if !(edge.is_line() && edges.peek().is_none()) {
                 self.edge(edge);
             }
+        }
+        self.out.push_str(" Z");
+    }
+
+    /// Round a shape that edges follow, each of which ends where the next begins.
+    fn round(&mut self, edges: &[Edge]) {
+        let Some(first) = edges.first() else { return };
+        self.step(if self.out.ends_with('"') { "M" } else { " M" }, first.from);
+        for edge in edges {
+            self.edge(*edge);
         }
         self.out.push_str(" Z");
     }

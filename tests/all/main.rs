@@ -9,6 +9,7 @@ mod common;
 mod advice;
 mod arguments;
 mod assembly;
+mod backs;
 mod batch;
 mod beds;
 mod besides;
@@ -34,6 +35,7 @@ mod faulty;
 mod fit;
 mod folding;
 mod formats;
+mod forms;
 mod fuzz;
 mod guide;
 #[cfg(feature = "pdf")]

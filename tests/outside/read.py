@@ -121,6 +121,8 @@ def svg_strokes(path, place):
         elif isinstance(segment, svgelements.Close):
             strokes[-1] = (points, True)
             continue
+        elif isinstance(segment, svgelements.CubicBezier):
+            points.extend((*place(segment.point(step / 32)), 0.0) for step in range(1, 32))
         elif not isinstance(segment, svgelements.Line):
             raise Unreadable(f"a {type(segment).__name__} in a path")
         points.append((*place(segment.end), 0.0))
@@ -149,6 +151,9 @@ def dxf_stroke(entity):
         start, end = entity.start_point, entity.end_point
         sweep = math.radians((entity.dxf.end_angle - entity.dxf.start_angle) % 360)
         return contour(layer, [(start.x, start.y, math.tan(sweep / 4)), (end.x, end.y, 0.0)], False)
+    if kind == "SPLINE":
+        points = [(place.x, place.y, 0.0) for place in entity.flattening(1e-4)]
+        return contour(layer, points, bool(entity.closed))
     raise Unreadable(f"a {kind} on layer {layer}")
 
 

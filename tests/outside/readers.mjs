@@ -43,14 +43,36 @@ function svg(text) {
   return seen;
 }
 
+/** The places of an entity, each with the bulge of what leaves it; curves in short lines. */
+function places(entity) {
+  if (entity.type === "ARC") {
+    const { center, radius, startAngle, endAngle } = entity;
+    const end = (angle, bulge) => [center.x + radius * Math.cos(angle), center.y + radius * Math.sin(angle), bulge];
+    const turn = (endAngle - startAngle + 2 * Math.PI) % (2 * Math.PI);
+    return [end(startAngle, Math.tan(turn / 4)), end(endAngle, 0)];
+  }
+  if (entity.type !== "SPLINE") return (entity.vertices ?? []).map(({ x, y, bulge }) => [x, y, bulge ?? 0]);
+  const ends = entity.controlPoints;
+  const found = [[ends[0].x, ends[0].y, 0]];
+  for (let at = 0; at + 3 < ends.length; at += 3) {
+    for (let step = 1; step <= 32; step += 1) {
+      const t = step / 32;
+      const weights = [(1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t ** 3];
+      const sum = (axis) => weights.reduce((all, weight, index) => all + weight * ends[at + index][axis], 0);
+      found.push([sum("x"), sum("y"), 0]);
+    }
+  }
+  return found;
+}
+
 /** The unit, and every entity: layer, kind, places with bulges, whether it is closed. */
 function dxf(text) {
   const drawing = new (DxfParser.default ?? DxfParser)().parseSync(text);
   const entities = drawing.entities.map((entity) => ({
     layer: entity.layer,
     kind: entity.type,
-    points: (entity.vertices ?? []).map(({ x, y, bulge }) => [x, y, bulge ?? 0]),
-    closed: entity.shape === true,
+    points: places(entity),
+    closed: entity.shape === true || entity.closed === true,
   }));
   return { unit: drawing.header.$INSUNITS ?? null, entities };
 }

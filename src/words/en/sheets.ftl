@@ -99,6 +99,11 @@ hole-splits = { $hole } has a neck narrower than the kerf of { $kerf }: it would
 hole-unsound = { $hole } crosses itself or runs the wrong way round
 few-nicks = it has room for { $found } of { $wanted } nicks, clear of its corners and of the ends of scores
 few-nicks-help = nothing need be done; shorter nicks leave more room
+perforated-hinge = { $count ->
+        [one] a fold that a page hangs by is
+       *[other] { $count } folds that pages hang by are
+    } perforated, on { $parts }; less than half of each is cut there, and card is left at both its ends
+perforated-hinge-help = a scored line holds longer: set score to line for this stock, or score these folds by hand
 narrow-holes = { $holes ->
         [one] a hole is
        *[other] { $holes } holes are

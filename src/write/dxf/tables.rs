@@ -4,9 +4,8 @@
 use super::entities::drawn;
 use super::tags::DxfFile;
 use crate::contour::Point;
-use crate::cutter::Cutter;
+use crate::cutter::{Cutter, DxfLayers, colour_parts, nearest_index};
 use crate::toolpath::{REGISTER, SheetPaths};
-use crate::write::colour;
 
 impl DxfFile {
     pub(super) fn header(&mut self, code: &str, sheet: &SheetPaths) {
@@ -109,6 +108,7 @@ impl DxfFile {
     fn layers(&mut self, cutter: &Cutter, marked: bool) {
         // The numbered colours nearest to the layers' own; the exact ones go along where the version knows them.
         let colours = &cutter.colours;
+        let apart = self.forms.dxf_layers;
         let mut layers = vec![
             ("0", "#000000", "CONTINUOUS"),
             ("draw", &colours.draw, "CONTINUOUS"),
@@ -118,16 +118,14 @@ impl DxfFile {
         if marked {
             layers.insert(1, (REGISTER, &colours.register, "CONTINUOUS"));
         }
+        let layers = &layers[..if apart == DxfLayers::Colours { 1 } else { layers.len() }];
         self.table("LAYER", layers.len(), |file, owner| {
-            for (name, colour, dash) in layers {
+            for &(name, colour, dash) in layers {
                 file.row("LAYER", owner, "AcDbLayerTableRecord", name);
                 file.put(70, 0);
-                file.put(62, colour::nearest_index(colour));
-                if let (true, false, Some([red, green, blue])) = (file.true_colour, file.old, colour::parts(colour))
-                    && name != "0"
-                {
-                    file.put(420, u32::from_be_bytes([0, red, green, blue]));
-                }
+                let own = apart == DxfLayers::Both && name != "0";
+                let colour = if apart == DxfLayers::Both { colour } else { "#000000" };
+                file.colour(nearest_index(colour), colour_parts(colour).filter(|_| own));
                 file.put(6, dash);
             }
         });

@@ -3,7 +3,10 @@
 //! classes, which R12 has not.
 
 use crate::contour::Point;
+use crate::cutter::{Colours, DxfLayers, Forms, colour_parts, nearest_index};
+use crate::toolpath::Layer;
 use crate::write::frame::Frame;
+use crate::write::layers::{layer_colour, layer_name};
 use crate::write::number::text;
 use std::fmt::{Display, Write};
 
@@ -20,6 +23,12 @@ pub(super) struct DxfFile {
     pub(super) next: u32,
     /// Handle of the model space's block record.
     pub(super) space: u32,
+    /// What tells layers apart, and what lines are.
+    pub(super) forms: Forms,
+    /// The colours of what is drawn, by layer.
+    pub(super) colours: Colours,
+    /// Arcs as cubic curves, which R12 has not.
+    pub(super) cubics: bool,
 }
 
 impl DxfFile {
@@ -30,6 +39,11 @@ impl DxfFile {
     pub(super) fn real(&mut self, code: u16, value: f64) {
         // Bulges to what tells apart a hair in a metre.
         let decimals = if code == 42 { 12 } else { FRAME.decimals };
+        self.fine(code, value, decimals);
+    }
+
+    /// A number with so many decimals.
+    pub(super) fn fine(&mut self, code: u16, value: f64, decimals: u32) {
         let number = text(value, decimals);
         self.put(code, number);
     }
@@ -103,5 +117,26 @@ impl DxfFile {
         self.owner(owner);
         self.subclass("AcDbEntity");
         self.put(8, layer);
+    }
+
+    /// What is drawn: on the layer of its name, or on the only one, in its layer's colour.
+    pub(super) fn drawn(&mut self, kind: &str, layer: Option<Layer>) {
+        let space = self.space;
+        if self.forms.dxf_layers != DxfLayers::Colours {
+            self.entity(kind, layer_name(layer), space);
+            return;
+        }
+        self.entity(kind, "0", space);
+        let colour = layer_colour(layer, &self.colours);
+        let (number, exact) = (nearest_index(colour), colour_parts(colour));
+        self.colour(number, exact);
+    }
+
+    /// A numbered colour, and the exact one where the version knows it.
+    pub(super) fn colour(&mut self, number: u8, exact: Option<[u8; 3]>) {
+        self.put(62, number);
+        if let (true, Some([red, green, blue])) = (self.true_colour && !self.old, exact) {
+            self.put(420, u32::from_be_bytes([0, red, green, blue]));
+        }
     }
 }

@@ -3,10 +3,14 @@
 //!
 //! A file that says something else than the tool paths must never reach a machine.
 
+mod cubic;
 mod dxf;
+mod ribbon;
 mod svg;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod tests_of_forms;
 
 pub(super) use dxf::dxf;
 pub(super) use svg::svg;

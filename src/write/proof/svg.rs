@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: MIT
 //! SVG files, read by a library for XML and one for path data.
 
-use super::{Bow, Pull, Rounding, in_order, near, pulls};
-use crate::contour::{Point, Vec2};
-use crate::cutter::Cutter;
+use super::cubic::cubic;
+use super::{Bow, Pull, Rounding, in_order, near, pulls, ribbon};
+use crate::contour::Point;
+use crate::cutter::{Cutter, SvgLines};
 use crate::length::MM_PER_INCH;
 use crate::net::Sense;
 use crate::parts::Part;
 use crate::toolpath::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
+use crate::write::layers::{layer_colour, layer_name};
 use crate::write::part_id;
 use roxmltree::{Document, Node};
 use svgtypes::{PathParser, PathSegment};
@@ -57,15 +59,21 @@ pub(in crate::write) fn svg(text: &str, parts: &[Part], sheet: &SheetPaths, cutt
     let document = Document::parse(text).map_err(|error| format!("it can't be read: {error}"))?;
     let root = document.root_element();
     size(root, sheet, unit)?;
-    let found = paths(root, sheet, unit)?;
+    let layers = Layer::in_order(cutter.forms.layer_order);
+    let found = paths(root, layers, sheet, unit)?;
     let of_layer = |layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == layer);
     // Register marks are no part's.
     let marks = sheet.register.iter().map(|run| (run, None));
-    let strokes = Layer::ALL.into_iter().flat_map(of_layer).map(|stroke| (&stroke.run, Some(stroke)));
+    let strokes = layers.into_iter().flat_map(of_layer).map(|stroke| (&stroke.run, Some(stroke)));
     let meant: Vec<(&StrokePath, Option<&Stroke>)> = marks.chain(strokes).collect();
     let same = |path: &Path<'_>, (run, stroke): &(&StrokePath, Option<&Stroke>)| {
         named(path, *stroke, parts, cutter)?;
-        unit.rounding().pulls(&path.pulls, &pulls(run))
+        let meant = pulls(run);
+        if cutter.forms.svg_lines == SvgLines::Strokes {
+            return unit.rounding().pulls(&path.pulls, &meant);
+        }
+        let shapes = (cutter.forms.hairline.mm(), unit.rounding());
+        unit.rounding().pulls(&ribbon::middles(&path.pulls, &meant, shapes)?, &meant)
     };
     let tiny = |(run, _): &(&StrokePath, Option<&Stroke>)| pulls(run).iter().all(|pull| unit.rounding().is_tiny(pull));
     in_order("path", &found, &meant, same, tiny)
@@ -87,7 +95,7 @@ fn size(root: Node<'_, '_>, sheet: &SheetPaths, unit: Unit) -> Result<(), String
 }
 
 /// All paths in their order, from three groups, or one more of register marks, and nothing else that draws or moves.
-fn paths<'a>(root: Node<'a, 'a>, sheet: &SheetPaths, unit: Unit) -> Result<Vec<Path<'a>>, String> {
+fn paths<'a>(root: Node<'a, 'a>, layers: [Layer; 3], sheet: &SheetPaths, unit: Unit) -> Result<Vec<Path<'a>>, String> {
     let strange = |node: Node<'_, '_>| format!("it has <{}> where it was never meant", node.tag_name().name());
     let mut elements = root.children().filter(Node::is_element);
     if !elements.next().is_some_and(|title| title.has_tag_name((SVG, "title"))) {
@@ -95,7 +103,7 @@ fn paths<'a>(root: Node<'a, 'a>, sheet: &SheetPaths, unit: Unit) -> Result<Vec<P
     }
     let mut found = Vec::new();
     let marks = (!sheet.register.is_empty()).then_some(REGISTER);
-    for layer in marks.into_iter().chain(Layer::ALL.map(Layer::name)) {
+    for layer in marks.into_iter().chain(layers.map(Layer::name)) {
         let group = elements.next().ok_or_else(|| format!("it has no group {layer}"))?;
         let plain = group.has_tag_name((SVG, "g")) && group.attributes().len() == 1;
         if !plain || group.attribute("id") != Some(layer) {
@@ -118,24 +126,20 @@ const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// Whose a path is, how it folds, in which colour: that is what machines go by.
 fn named(path: &Path<'_>, stroke: Option<&Stroke>, parts: &[Part], cutter: &Cutter) -> Result<(), String> {
-    let layer = stroke.map_or(REGISTER, |stroke| stroke.layer.name());
+    let layer = layer_name(stroke.map(|stroke| stroke.layer));
     if path.layer != layer {
         return Err(format!("it is on the layer {} instead of {layer}", path.layer));
     }
-    let colours = &cutter.colours;
-    let colour = match stroke.map(|stroke| stroke.layer) {
-        None => &colours.register,
-        Some(Layer::Draw) => &colours.draw,
-        Some(Layer::Score) => &colours.score,
-        Some(Layer::Cut) => &colours.cut,
-    };
+    let colour = layer_colour(stroke.map(|stroke| stroke.layer), &cutter.colours);
+    let strokes = cutter.forms.svg_lines == SvgLines::Strokes;
+    let (fill, line) = if strokes { ("none", colour) } else { (colour, "none") };
     let copy = stroke.map(|stroke| stroke.copy.to_string());
     let wanted = [
         ("data-part", stroke.map(|stroke| part_id(parts, stroke.part))),
         ("data-copy", copy.as_deref()),
         ("data-fold", stroke.and_then(|stroke| stroke.fold).map(Sense::word)),
-        ("fill", Some("none")),
-        ("stroke", Some(colour.as_str())),
+        ("fill", Some(fill)),
+        ("stroke", Some(line)),
     ];
     for (name, wanted) in wanted {
         let found = path.node.attribute(name);
@@ -145,8 +149,8 @@ fn named(path: &Path<'_>, stroke: Option<&Stroke>, parts: &[Part], cutter: &Cutt
         }
     }
     // Besides these only the data and the stroke's width: nothing that moves it or hides it.
-    let expected = wanted.iter().filter(|(_, value)| value.is_some()).count() + 2;
-    if path.node.attributes().len() != expected || path.node.attribute("stroke-width").is_none() {
+    let expected = wanted.iter().filter(|(_, value)| value.is_some()).count() + if strokes { 2 } else { 1 };
+    if path.node.attributes().len() != expected || path.node.attribute("stroke-width").is_some() != strokes {
         return Err("it has attributes that were never meant".into());
     }
     Ok(())
@@ -187,7 +191,7 @@ impl PathReader {
                 }
                 PathSegment::CurveTo { abs: true, x1, y1, x2, y2, x, y } => {
                     let ends = [from, self.point(x1, y1), self.point(x2, y2), self.point(x, y)];
-                    cubic(ends, self.unit).ok_or_else(strange)?
+                    cubic(ends, self.unit.rounding()).ok_or_else(strange)?
                 }
                 PathSegment::ClosePath { .. } => {
                     pull.closed = true;
@@ -216,28 +220,3 @@ fn arc(from: Point, radius: f64, sweep: bool, to: Point) -> Bow {
     let rise = half * half / (radius + ((radius - half) * (radius + half)).sqrt());
     Bow { from, to, rise: if sweep { -rise } else { rise } }
 }
-
-/// The arc that a cubic stands for; none where the cubic is no arc.
-fn cubic(ends: [Point; 4], unit: Unit) -> Option<Bow> {
-    let at = |t: f64| {
-        let weights = [(1.0 - t).powi(3), 3.0 * t * (1.0 - t).powi(2), 3.0 * t * t * (1.0 - t), t.powi(3)];
-        let sum = ends.iter().zip(weights).map(|(end, weight)| end.to_vec2() * weight);
-        sum.fold(Vec2::ZERO, |all, one| all + one)
-    };
-    let [from, _, _, to] = ends;
-    let chord = to - from;
-    let long = chord.hypot();
-    if long <= 0.0 {
-        return None;
-    }
-    // To the right of its way, as the rise of a bow is.
-    let rise = chord.cross(from.to_vec2() - at(0.5)) / long;
-    let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise.abs());
-    let centre = from.midpoint(to) + Vec2::new(-chord.y, chord.x) / long * ((radius - rise.abs()) * rise.signum());
-    let slack = 4.0 * unit.step * unit.mm + radius * CUBIC;
-    let on = |t: f64| near((at(t) - centre.to_vec2()).hypot(), radius, slack);
-    (rise.abs() < slack || (on(0.25) && on(0.5) && on(0.75))).then_some(Bow { from, to, rise })
-}
-
-/// How far a cubic for an eighth of a circle stands off it, of its radius: less than this.
-const CUBIC: f64 = 1e-5;

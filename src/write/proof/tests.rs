@@ -10,7 +10,7 @@ use crate::toolpath::{Layer, SheetPaths, Stroke};
 use crate::write;
 
 /// Two parts alike with round holes of two sizes, scores and marks.
-fn sheet() -> SheetPaths {
+pub(super) fn sheet() -> SheetPaths {
     let stroke = |layer, part, copy, fold, run| Stroke { layer, part, copy, fold, run };
     let straight = |y| {
         StrokePath::Straight(vec![
@@ -47,7 +47,7 @@ fn sheet() -> SheetPaths {
     }
 }
 
-fn parts() -> Vec<Part> {
+pub(super) fn parts() -> Vec<Part> {
     let net = Net::single("card", Contour::rectangle(0.0, 0.0, 50.0, 60.0));
     let part = |id: &str| Part {
         id: id.into(),
@@ -237,7 +237,7 @@ fn strokes_of_a_dxf_lost_doubled_swapped_or_changed_are_found() {
     for version in ["R12", "R2000", "R2018"] {
         let cutter = Cutter { dxf_version: version, ..Cutter::default() };
         let text = write::dxf(&sheet, &cutter);
-        let prove = |text: &str| dxf(text, &sheet);
+        let prove = |text: &str| dxf(text, &sheet, &cutter);
         assert_eq!(prove(&text), Ok(()), "{version}");
         let parted = dxf_entities(&text);
         assert_eq!((parted.records.len(), parted.with(&parted.records) == text), (2 + 4 + 5, true));
@@ -316,8 +316,9 @@ fn what_a_file_cant_hold_is_never_written() {
         );
     }
     for version in DXF_VERSIONS {
-        let text = write::dxf(&sheet, &Cutter { dxf_version: version, ..Cutter::default() });
-        assert_eq!(dxf(&text, &sheet), Ok(()), "{version}: {text}");
+        let cutter = Cutter { dxf_version: version, ..Cutter::default() };
+        let text = write::dxf(&sheet, &cutter);
+        assert_eq!(dxf(&text, &sheet, &cutter), Ok(()), "{version}: {text}");
         assert_eq!(dxf_entities(&text).records.len(), 2, "{version}");
     }
 }
@@ -363,7 +364,7 @@ fn reading_back_never_panics() {
                 text.replace_range(at..to, bits[dice(bits.len())]);
             }
         }
-        let judged = if number % 2 == 0 { svg(&text, &parts, &sheet, &cutter) } else { dxf(&text, &sheet) };
+        let judged = if number % 2 == 0 { svg(&text, &parts, &sheet, &cutter) } else { dxf(&text, &sheet, &cutter) };
         found += u32::from(judged.is_err());
     }
     assert!(found > 2000, "only {found}");

@@ -178,7 +178,14 @@ pub fn report(of: &Reported<'_>, files: &BTreeMap<String, String>) -> String {
         sheets: stocks
             .iter()
             .flat_map(|stock| stock.sheets.iter().map(move |sheet| (stock.stock, sheet)))
-            .map(|(stock, sheet)| sheet_row((order, stock), kit, sheet, paths))
+            .map(|(stock, sheet)| {
+                sheet_row(
+                    (order, stock, order.stocks.get(stock).map_or(cutter, |stock| stock.cutter(cutter))),
+                    kit,
+                    sheet,
+                    paths,
+                )
+            })
             .collect(),
         beds: bed_rows(order, paths, cutter),
         drawer: lying_rows(order, stocks),

@@ -7,7 +7,7 @@ use crate::fields::Choices;
 use crate::parts::Kit;
 use crate::sheets::{DrawerRow, Placed, Sheet, StockSheets, TrimPiece, drawer_rows, hosts, partners};
 use crate::stock::By;
-use crate::toolpath::{BedLoad, SheetPaths, ToolEffort, bed_loads};
+use crate::toolpath::{BedLoad, SheetPaths, ToolEffort, back, bed_loads};
 use crate::write::number::{rounded, tidy};
 use crate::write::part_id;
 use schemars::JsonSchema;
@@ -35,6 +35,9 @@ pub(super) struct SheetRow<'a> {
     offcuts: Vec<BoxRow>,
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<ToolRow>,
+    /// What the tool does on the back before, by a file of its own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool_back: Option<ToolRow>,
     /// How a trimmer cuts the sheet apart.
     #[serde(skip_serializing_if = "Option::is_none")]
     cuts: Option<PieceRow<'a>>,
@@ -223,7 +226,7 @@ fn tool_row(sheet: &SheetPaths) -> ToolRow {
 }
 
 pub(super) fn sheet_row<'a>(
-    (order, stock): (Order<'a>, usize),
+    (order, stock, cutter): (Order<'a>, usize, &Cutter),
     kit: &'a Kit,
     sheet: &'a Sheet,
     paths: &[SheetPaths],
@@ -242,6 +245,7 @@ pub(super) fn sheet_row<'a>(
         window_of: host.and_then(other),
         pair_of: partner.and_then(other),
     };
+    let own = paths.iter().find(|paths| paths.name == sheet.name);
     SheetRow {
         name: &sheet.name,
         stock: order.bought(stock),
@@ -254,7 +258,8 @@ pub(super) fn sheet_row<'a>(
         marks: sheet.register.iter().map(|mark| box_row([mark.at.x, mark.at.y, mark.size, mark.size])).collect(),
         offcuts: sheet.offcuts.iter().map(|rect| box_row(*rect)).collect(),
         cuts: sheet.cuts.as_ref().map(|piece| piece_row(piece, sheet, kit)),
-        tool: paths.iter().find(|paths| paths.name == sheet.name).map(tool_row),
+        tool: own.map(tool_row),
+        tool_back: own.and_then(|paths| back(paths, cutter)).as_ref().map(tool_row),
     }
 }
 

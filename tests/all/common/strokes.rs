@@ -85,6 +85,11 @@ fn subpaths(data: &str, layer: &str, height: f64, unit: f64) -> Vec<Stroke> {
                 corners.last_mut().unwrap()[2] = (half / 2.0).tan() * if sweep == 0.0 { 1.0 } else { -1.0 };
                 corners.push(to);
             }
+            ('C', &[x1, y1, x2, y2, x, y]) => {
+                let corners = &mut strokes.last_mut().unwrap().corners;
+                let from = *corners.last().unwrap();
+                corners.extend(bezier([from, place(x1, y1), place(x2, y2), place(x, y)]));
+            }
             ('Z', []) => {
                 let stroke = strokes.last_mut().unwrap();
                 stroke.closed = true;
@@ -97,6 +102,16 @@ fn subpaths(data: &str, layer: &str, height: f64, unit: f64) -> Vec<Stroke> {
         }
     }
     strokes
+}
+
+/// A cubic as 32 short lines, without its start.
+fn bezier(ends: [[f64; 3]; 4]) -> Vec<[f64; 3]> {
+    let at = |t: f64| {
+        let weights = [(1.0 - t).powi(3), 3.0 * t * (1.0 - t).powi(2), 3.0 * t * t * (1.0 - t), t.powi(3)];
+        let sum = |axis: usize| ends.iter().zip(weights).map(|(end, weight)| end[axis] * weight).sum();
+        [sum(0), sum(1), 0.0]
+    };
+    (1..=32).map(|step| at(f64::from(step) / 32.0)).collect()
 }
 
 pub(crate) fn read_dxf(text: &str) -> Vec<Stroke> {
@@ -113,6 +128,19 @@ pub(crate) fn read_dxf(text: &str) -> Vec<Stroke> {
                     line.vertices().map(|vertex| [vertex.location.x, vertex.location.y, vertex.bulge]).collect(),
                 ),
                 EntityType::Line(line) => (false, vec![[line.p1.x, line.p1.y, 0.0], [line.p2.x, line.p2.y, 0.0]]),
+                EntityType::Arc(arc) => {
+                    let end = |degrees: f64, bulge| {
+                        let (sin, cos) = degrees.to_radians().sin_cos();
+                        [arc.center.x + arc.radius * cos, arc.center.y + arc.radius * sin, bulge]
+                    };
+                    let turn = (arc.end_angle - arc.start_angle).rem_euclid(360.0).to_radians();
+                    (false, vec![end(arc.start_angle, (turn / 4.0).tan()), end(arc.end_angle, 0.0)])
+                }
+                EntityType::Spline(curve) => {
+                    let ends: Vec<[f64; 3]> = curve.control_points.iter().map(|at| [at.x, at.y, 0.0]).collect();
+                    let cubics = ends.windows(4).step_by(3).map(|ends| bezier(ends.try_into().unwrap()));
+                    (false, std::iter::once(ends[0]).chain(cubics.flatten()).collect())
+                }
                 other => panic!("{other:?} has no place here"),
             };
             Stroke { layer: entity.common.layer.clone(), closed, corners }

@@ -2,7 +2,7 @@
 //! The numbered colours of DXF.
 
 /// The three parts of `#RRGGBB`.
-pub(super) fn parts(code: &str) -> Option<[u8; 3]> {
+pub(crate) fn colour_parts(code: &str) -> Option<[u8; 3]> {
     let number = u32::from_str_radix(code.strip_prefix('#')?, 16).ok()?;
     let [_, red, green, blue] = number.to_be_bytes();
     Some([red, green, blue])
@@ -13,8 +13,8 @@ pub(super) fn parts(code: &str) -> Option<[u8; 3]> {
 /// 1 to 7 are red, yellow, green, cyan, blue, magenta and black or white (published DXF Reference, group 62). From 10
 /// on they are 24 hues, 15 degrees apart, each in five steps of lightness, full and half saturated (value from memory).
 /// The palette's own mark colour keeps 6, the neighbour by name rather than by numbers.
-pub(super) fn nearest_index(code: &str) -> u8 {
-    let Some(wanted) = parts(code) else { return 7 };
+pub(crate) fn nearest_index(code: &str) -> u8 {
+    let Some(wanted) = colour_parts(code) else { return 7 };
     if wanted == [204, 121, 167] {
         return 6;
     }

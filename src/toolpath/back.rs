@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+//! The back of a sheet: what the tool does there before the sheet is turned over, like a page of a book.
+//!
+//! All of it is seen from the back: what lies at the left on the front lies at the right here. The sheet's own corner is what it
+//! is turned by; back and front meet as far as the sheet is as wide as was meant.
+
+use super::effort::ToolEffort;
+use super::stroke::{SheetPaths, Stroke, StrokePath};
+use crate::contour::{Edge, Point};
+use crate::cutter::{BothWays, Cutter, ScoreMode};
+use crate::net::Sense;
+
+/// What is done on the back of a sheet; none where nothing is.
+///
+/// Folds that work both ways are scored there, where the cutter file asks for it. A perforation goes through the card and
+/// needs no back.
+#[must_use]
+pub fn back(sheet: &SheetPaths, cutter: &Cutter) -> Option<SheetPaths> {
+    let asked = cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line;
+    let both = |stroke: &&Stroke| asked && stroke.fold == Some(Sense::Both);
+    let turned = |stroke: &Stroke| Stroke { run: over(&stroke.run, sheet.width), ..stroke.clone() };
+    let strokes: Vec<Stroke> = sheet.strokes.iter().filter(both).map(turned).collect();
+    (!strokes.is_empty()).then(|| SheetPaths {
+        name: format!("{}.back", sheet.name),
+        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
+        strokes,
+        // These are printed on the front, which lies face down now.
+        register: Vec::new(),
+        ..sheet.clone()
+    })
+}
+
+/// Where a stroke runs once the sheet of this width is turned over, left to right.
+fn over(run: &StrokePath, width: f64) -> StrokePath {
+    let map = |at: Point| Point::new(width - at.x, at.y);
+    let edge = |edge: &Edge| Edge { from: map(edge.from), to: map(edge.to), bulge: -edge.bulge };
+    match run {
+        StrokePath::Straight(pieces) => {
+            StrokePath::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect())
+        }
+        StrokePath::Closed(contour) => StrokePath::Closed(contour.mirrored(map)),
+        StrokePath::Open(edges) => StrokePath::Open(edges.iter().map(edge).collect()),
+    }
+}
