@@ -119,7 +119,7 @@ fn offcut(work: &LaidOrder<'_>, width: f64, height: f64) -> String {
 
 /// What there is to take away.
 pub(super) fn take(work: &Work, question: &Question) -> Value {
-    let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
+    let names = work.cut_names();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty();
     let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);

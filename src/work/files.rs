@@ -50,6 +50,23 @@ pub(super) fn pages(
     Ok(())
 }
 
+/// Every sheet and what is done on its back, each with the machine that reads it.
+fn faces<'a>(
+    order: Order<'a>,
+    paths: &'a [SheetPaths],
+    usual: &'a Cutter,
+) -> impl Iterator<Item = (SheetPaths, &'a Cutter)> {
+    paths.iter().flat_map(move |sheet| {
+        let cutter = order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+        [Some(sheet.clone()), back(sheet, cutter)].into_iter().flatten().map(move |sheet| (sheet, cutter))
+    })
+}
+
+/// What the files that a machine cuts are called, without their endings.
+pub(super) fn cut_names(order: Order<'_>, paths: &[SheetPaths], usual: &Cutter) -> Vec<String> {
+    faces(order, paths, usual).flat_map(|(sheet, cutter)| write::sheet_names(&sheet, cutter)).collect()
+}
+
 /// What a machine cuts, each stock's as its own machine reads it.
 pub(super) fn cut_files(
     order: Order<'_>,
@@ -60,11 +77,8 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    let cutter = |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
-    let faces = paths.iter().flat_map(|sheet| [Some(sheet.clone()), back(sheet, cutter(sheet))]).flatten();
-    for sheet in faces {
+    for (sheet, cutter) in faces(order, paths, usual) {
         let sheet = &sheet;
-        let cutter = cutter(sheet);
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }

@@ -67,6 +67,17 @@ pub fn dxf_files(sheet: &SheetPaths, cutter: &Cutter, split: bool, sink: &mut dy
     files(sheet, ("dxf", cutter, split), |sheet| dxf(sheet, cutter), prove, sink)
 }
 
+/// What the cutting files of a sheet are called, without their endings: one name, or one a layer where the cutter wants that.
+#[must_use]
+pub fn sheet_names(sheet: &SheetPaths, cutter: &Cutter) -> Vec<String> {
+    if cutter.forms.split_layers {
+        let one = |layer: Layer| format!("{}.{}", sheet.name, layer.name());
+        Layer::in_order(cutter.forms.layer_order).map(one).to_vec()
+    } else {
+        vec![sheet.name.clone()]
+    }
+}
+
 fn files(
     sheet: &SheetPaths,
     (ending, cutter, split): (&str, &Cutter, bool),

@@ -120,7 +120,7 @@ pub(in crate::table) fn better(
 
 /// What there is to take away, and how the command line makes the same.
 pub(super) fn take(work: &BatchWork, question: &Question, usable: bool) -> Value {
-    let names: Vec<&str> = work.paths.iter().map(|sheet| sheet.name.as_str()).collect();
+    let names = work.cut_names();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty() || !usable;
     let to_cut = if work.batch.class.is_some() { "class-to-cut" } else { "batch-to-cut" };
