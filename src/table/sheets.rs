@@ -9,7 +9,6 @@ use crate::length::Length;
 use crate::parts::Kit;
 use crate::picture;
 use crate::sheets::{Sheet, StockSheets, Tally};
-use crate::toolpath;
 use crate::work::{Files, Work};
 use crate::write;
 use serde_json::{Value, json};
@@ -121,8 +120,7 @@ fn offcut(work: &LaidOrder<'_>, width: f64, height: f64) -> String {
 
 /// What there is to take away.
 pub(super) fn take(work: &Work, question: &Question) -> Value {
-    let files = toolpath::cut_sheets(&work.album.stocks, &work.paths, &work.cutter);
-    let names: Vec<&str> = files.iter().map(|sheet| sheet.name.as_str()).collect();
+    let names = work.cut_names();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty();
     let sentence = Said::new(if nothing { "nothing-to-cut" } else { "to-cut" }).with("sheets", sheets);

@@ -299,6 +299,12 @@ impl BatchWork {
         write::report(&of, files)
     }
 
+    /// What the files that a machine cuts are called, without their endings.
+    #[must_use]
+    pub fn cut_names(&self) -> Vec<String> {
+        super::files::cut_names(self.order(), &self.paths, &self.cutter)
+    }
+
     /// Writes the order's files.
     ///
     /// # Errors

@@ -70,6 +70,28 @@ pub(super) fn printed_first(
     Ok(())
 }
 
+/// All that a machine cuts at once, and what is done on backs, each with the machine that reads it.
+///
+/// A back is scored sheet by sheet, against the sheet's own corner, even where several fronts lie on a bed after that.
+fn faces<'a>(
+    order: Order<'a>,
+    paths: &'a [SheetPaths],
+    usual: &'a Cutter,
+) -> impl Iterator<Item = (Cow<'a, SheetPaths>, &'a Cutter)> {
+    let cutter = move |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
+    let backs = paths.iter().filter_map(move |sheet| toolpath::back(sheet, cutter(sheet))).map(Cow::Owned);
+    let fronts = toolpath::cut_sheets(order.stocks, paths, usual).into_iter();
+    fronts.chain(backs).map(move |sheet| {
+        let cutter = cutter(&sheet);
+        (sheet, cutter)
+    })
+}
+
+/// What the files that a machine cuts are called, without their endings.
+pub(super) fn cut_names(order: Order<'_>, paths: &[SheetPaths], usual: &Cutter) -> Vec<String> {
+    faces(order, paths, usual).flat_map(|(sheet, cutter)| write::sheet_names(&sheet, cutter)).collect()
+}
+
 /// What a machine cuts, each stock's as its own machine reads it.
 pub(super) fn cut_files(
     order: Order<'_>,
@@ -80,11 +102,8 @@ pub(super) fn cut_files(
     sink: &mut dyn Sink,
 ) -> Result<(), WriteProblem> {
     let asked = |format: &str| files.formats.contains(&format);
-    let cutter = |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
-    // A back is scored sheet by sheet, against the sheet's own corner, even where several fronts lie on a bed after that.
-    let backs = paths.iter().filter_map(|sheet| toolpath::back(sheet, cutter(sheet))).map(Cow::Owned);
-    for sheet in toolpath::cut_sheets(order.stocks, paths, usual).into_iter().chain(backs) {
-        let (sheet, cutter) = (sheet.as_ref(), cutter(&sheet));
+    for (sheet, cutter) in faces(order, paths, usual) {
+        let sheet = sheet.as_ref();
         if asked("svg") {
             write::svg_files(order.title, &kit.parts, sheet, cutter, files.split_layers, sink)?;
         }

@@ -222,6 +222,12 @@ impl Work {
         write::report(&of, files)
     }
 
+    /// What the files that a machine cuts are called, without their endings.
+    #[must_use]
+    pub fn cut_names(&self) -> Vec<String> {
+        files::cut_names(self.album.order(), &self.paths, &self.cutter)
+    }
+
     /// What the guide is made from.
     #[must_use]
     pub fn guide_job(&self, both_units: bool) -> guide::GuideJob<'_> {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What stands on a layer of a cutting file: the tool's strokes, and register marks, which nothing cuts, on one of their own.
 
-use crate::cutter::Colours;
+use crate::cutter::{Colours, Cutter};
 use crate::toolpath::{Layer, REGISTER, SheetPaths, StrokePath};
 
 /// The name of a stroke's layer; none is that of register marks.
@@ -17,6 +17,12 @@ pub(super) fn layer_colour(layer: Option<Layer>, colours: &Colours) -> &str {
         Some(Layer::Score) => &colours.score,
         Some(Layer::Cut) => &colours.cut,
     }
+}
+
+/// The layers of a sheet as they stand in files, that of register marks first where there are any.
+pub(super) fn layers_of(sheet: &SheetPaths, cutter: &Cutter) -> impl Iterator<Item = Option<Layer>> {
+    let marks = (!sheet.register.is_empty()).then_some(None);
+    marks.into_iter().chain(Layer::in_order(cutter.forms.layer_order).map(Some))
 }
 
 /// All that runs on a sheet, register marks first, each with its layer.

@@ -56,7 +56,7 @@ pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;
 pub use report::{Reported, report, report_schema};
-pub use sheet::{WriteProblem, dxf_files, svg_files};
+pub use sheet::{WriteProblem, dxf_files, sheet_names, svg_files};
 pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;
 pub use svg::svg;

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 //! The cutting files of a sheet: whole or one a layer, each read back before it goes out.
 
+use super::layers::{layer_name, layers_of};
 use super::proof;
 use super::sink::Sink;
 use super::{dxf, svg};
 use crate::cutter::Cutter;
 use crate::parts::Part;
-use crate::toolpath::{Layer, REGISTER, SheetPaths};
+use crate::toolpath::{Layer, SheetPaths};
 use std::fmt;
 use std::io;
 
@@ -67,6 +68,16 @@ pub fn dxf_files(sheet: &SheetPaths, cutter: &Cutter, split: bool, sink: &mut dy
     files(sheet, ("dxf", cutter, split), |sheet| dxf(sheet, cutter), prove, sink)
 }
 
+/// What the cutting files of a sheet are called, without their endings: one name, or one a layer where the cutter wants that.
+#[must_use]
+pub fn sheet_names(sheet: &SheetPaths, cutter: &Cutter) -> Vec<String> {
+    if cutter.forms.split_layers {
+        layers_of(sheet, cutter).map(|layer| split_name(sheet, layer)).collect()
+    } else {
+        vec![sheet.name.clone()]
+    }
+}
+
 fn files(
     sheet: &SheetPaths,
     (ending, cutter, split): (&str, &Cutter, bool),
@@ -82,16 +93,16 @@ fn files(
     if !split && !cutter.forms.split_layers {
         return one(format!("sheets/{}.{ending}", sheet.name), sheet);
     }
-    if !sheet.register.is_empty() {
-        let marks = SheetPaths { strokes: Vec::new(), ..sheet.clone() };
-        one(format!("sheets/{}.{REGISTER}.{ending}", sheet.name), &marks)?;
-    }
-    for layer in Layer::in_order(cutter.forms.layer_order) {
-        let strokes = sheet.strokes.iter().filter(|stroke| stroke.layer == layer).cloned().collect();
-        one(
-            format!("sheets/{}.{}.{ending}", sheet.name, layer.name()),
-            &SheetPaths { strokes, register: Vec::new(), ..sheet.clone() },
-        )?;
+    for layer in layers_of(sheet, cutter) {
+        let strokes = sheet.strokes.iter().filter(|stroke| Some(stroke.layer) == layer).cloned().collect();
+        let register = if layer.is_none() { sheet.register.clone() } else { Vec::new() };
+        let alone = SheetPaths { strokes, register, ..sheet.clone() };
+        one(format!("sheets/{}.{ending}", split_name(sheet, layer)), &alone)?;
     }
     Ok(())
+}
+
+/// What the file of one layer of a sheet is called, without its ending.
+fn split_name(sheet: &SheetPaths, layer: Option<Layer>) -> String {
+    format!("{}.{}", sheet.name, layer_name(layer))
 }

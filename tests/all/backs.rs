@@ -114,7 +114,12 @@ fn backs_are_made_only_where_they_are_needed() {
     assert_eq!(names(&files(&work(PLAIN, both(ScoreMode::Line)))), Vec::<&str>::new());
     assert_eq!(names(&files(&work(HINGED, both(dash)))), Vec::<&str>::new());
     let forms = Forms { split_layers: true, ..Forms::default() };
-    let split = files(&work(HINGED, Cutter { forms, ..both(ScoreMode::Line) }));
+    let made = work(HINGED, Cutter { forms, ..both(ScoreMode::Line) });
+    let split = files(&made);
+    // The page offers each of these.
+    let named: Vec<String> = made.cut_names().iter().map(|name| format!("sheets/{name}")).collect();
+    let there: Vec<&str> = split.files.keys().filter_map(|name| name.strip_suffix(".svg")).collect();
+    assert!(named.len() == there.len() && named.iter().all(|name| there.contains(&name.as_str())), "{named:?}");
     assert!(names(&split).iter().any(|name| name.ends_with(".back.score.svg")), "{:?}", names(&split));
 }
 

@@ -11,7 +11,6 @@ use crate::table::drawer::DrawnOrder;
 use crate::table::question::Question;
 use crate::table::sheets::{self, LaidOrder};
 use crate::table::{drawer, said, tables, taken, words};
-use crate::toolpath;
 use crate::work::{BatchWork, Files};
 use serde_json::{Value, json};
 
@@ -121,8 +120,7 @@ pub(in crate::table) fn better(
 
 /// What there is to take away, and how the command line makes the same.
 pub(super) fn take(work: &BatchWork, question: &Question, usable: bool) -> Value {
-    let files = toolpath::cut_sheets(work.order().stocks, &work.paths, &work.cutter);
-    let names: Vec<&str> = files.iter().map(|sheet| sheet.name.as_str()).collect();
+    let names = work.cut_names();
     let sheets: u64 = work.stocks.iter().map(StockSheets::count).sum();
     let nothing = work.stopped() || work.stocks.is_empty() || !usable;
     let to_cut = if work.batch.class.is_some() { "class-to-cut" } else { "batch-to-cut" };
