@@ -129,7 +129,7 @@ impl Session {
             None => return Reply::word(409, "machine-not-read"),
         };
         if name == "page" {
-            let drawn = numbers::page(source, &album, &cutter, question);
+            let drawn = numbers::drawn(source, &album, &cutter, question);
             return Reply::json(&drawn.unwrap_or_default());
         }
         if name == "folds" {

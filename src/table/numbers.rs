@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! The chosen page as a drawing whose numbers can be typed into: its pieces flat, and which field each number is of.
+//! The chosen page, the spine or the cover as a drawing whose numbers can be typed into: its pieces flat, and which field each number is of.
 //!
 //! A field is a size on the drawing where a panel is as large as the field says, and becomes as much larger as it does: so no
 //! kind of page, built in or of one's own, has to say where its sizes stand.
@@ -31,32 +31,37 @@ struct Stands {
     span: SizeLine,
 }
 
-/// The page of this number, from 0, with the places of its numbers; none where there is no such page, or nothing of it is made.
-pub(super) fn page(source: &Source, album: &Album, cutter: &Cutter, question: &Question) -> Option<Value> {
+/// What is asked for, a page, the spine or the cover, with the places of its numbers; none where it is not there, or nothing of it is made.
+pub(super) fn drawn(source: &Source, album: &Album, cutter: &Cutter, question: &Question) -> Option<Value> {
     let number = question.page;
-    let entry = album.pages.get(number)?;
+    let (way, entry, owner) = match question.part.as_str() {
+        "spine" => ("spine".to_owned(), &album.spine, Owner::Spine),
+        "cover" => ("cover".to_owned(), album.cover.as_ref()?, Owner::Cover),
+        _ => (format!("pages[{number}]"), album.pages.get(number)?, Owner::Page(number + 1)),
+    };
     let trial = Trial::of(album.clone(), cutter);
     let kit = trial.kit()?;
-    let way = format!("pages[{number}]");
     let of = |way: &str, fields: &[Field]| -> Vec<String> {
         let lengths = fields.iter().filter(|field| matches!(field.takes, Takes::Length { .. }));
         lengths.map(|field| format!("{way}.{}", field.name)).collect()
     };
     let paths =
         of("page", PAGE_FIELDS).into_iter().chain(of(&way, entry.kind.fields)).chain(of(&way, entry.kind.common()));
-    let mine = pieces_of(kit, number + 1);
+    let mine = pieces_of(kit, owner);
     let stand: Vec<Stands> =
         paths.filter_map(|path| stands(source, (album, cutter), question, (kit, &mine), path)).collect();
     let pieces: Vec<Value> = mine.iter().map(|&one| piece(album, kit, kit.pieces[one].part, &stand)).collect();
-    let folded = pictures::folded(album, kit);
-    Some(json!({ "way": way, "folded": pictures::large_page(album, kit, &folded, number + 1), "pieces": pieces }))
+    // The whole album stands beside the spine and the cover.
+    let is_page = question.part.is_empty();
+    let folded = is_page.then(|| pictures::large_page(album, kit, &pictures::folded(album, kit), number + 1)).flatten();
+    Some(json!({ "way": way, "folded": folded, "pieces": pieces }))
 }
 
-/// The pieces that a page is made of, one of each part; papers on its faces are not of it.
-fn pieces_of(kit: &Kit, page: usize) -> Vec<usize> {
+/// The pieces that it is made of, one of each part; papers on its faces are not of it.
+fn pieces_of(kit: &Kit, owner: Owner) -> Vec<usize> {
     let part = |piece: usize| kit.pieces.get(piece).map(|piece| piece.part);
     let mut mine: Vec<usize> = Vec::new();
-    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == Owner::Page(page)) {
+    for (number, piece) in kit.pieces.iter().enumerate().filter(|(_, piece)| piece.owner == owner) {
         let body = kit.parts.get(piece.part).is_some_and(|part| part.purpose == Purpose::Body);
         if body && !mine.iter().any(|&known| part(known) == Some(piece.part)) {
             mine.push(number);

@@ -25,6 +25,9 @@ pub(super) struct Question {
     /// Which page is drawn, from 0.
     #[serde(default)]
     pub page: usize,
+    /// What is drawn instead of a page: `spine` or `cover`.
+    #[serde(default)]
+    pub part: String,
     /// Which kinds of file of the kit; all where it is empty.
     #[serde(default)]
     pub formats: Vec<String>,
@@ -74,6 +77,7 @@ impl EarlierFile {
             file,
             sheet: String::new(),
             page: 0,
+            part: String::new(),
             formats,
             files,
             drawings,

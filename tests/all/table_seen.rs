@@ -160,6 +160,11 @@ fn drawing(table: &Table, text: &str, page: usize) -> Value {
     table.post("page", json!({ "name": "a.json", "text": text, "page": page }).to_string().as_bytes()).json()
 }
 
+/// The drawing of the spine or the cover.
+fn part(table: &Table, text: &str, part: &str) -> Value {
+    table.post("page", json!({ "name": "a.json", "text": text, "part": part }).to_string().as_bytes()).json()
+}
+
 fn numbers(drawing: &Value) -> Vec<&Value> {
     let pieces = drawing["pieces"].as_array().unwrap_or_else(|| panic!("no pieces: {drawing}"));
     pieces.iter().flat_map(|piece| piece["numbers"].as_array().unwrap()).collect()
@@ -184,16 +189,36 @@ fn the_drawing_of_a_page_has_the_sizes_of_its_file() {
     assert_ne!(drawing(&table, &text, 1)["pieces"], other["pieces"]);
 }
 
-/// Numbers of 72 x 40 px (19.05 x 10.58 mm) lie within the drawing, none over another, of a page of any kind; the drawing goes
+/// The spine and the cover have the sizes of their file as pages do, and what is not there has no drawing.
+#[test]
+fn the_drawing_of_a_spine_has_the_sizes_of_its_file() {
+    let table = Table::start();
+    let text = fixture("tide-table");
+    let drawn = part(&table, &text, "spine");
+    let mut paths: Vec<&str> = numbers(&drawn).iter().map(|number| number["path"].as_str().unwrap()).collect();
+    paths.sort_unstable();
+    assert_eq!(paths, ["page.height", "spine.gusset", "spine.pitch", "spine.tab"]);
+    assert_eq!((&drawn["way"], &drawn["folded"]), (&json!("spine"), &Value::Null));
+    assert_eq!(part(&table, &text, "cover"), Value::Null);
+    let other = part(&table, &with(&text, "/spine/tab", json!(15)), "spine");
+    assert_ne!(drawn["pieces"], other["pieces"]);
+}
+
+/// Numbers of 72 x 40 px (19.05 x 10.58 mm) lie within the drawing, none over another, of a page, spine or cover of any kind; the drawing goes
 /// into a screen of 360 px less its margins (292 px, 77.3 mm).
 #[test]
 fn numbers_on_a_drawing_keep_off_each_other() {
     let table = Table::start();
     let opened = table.post("open", b"{}").json();
     let mut seen = 0;
-    for kind in opened["kinds"]["page"].as_array().unwrap() {
-        let added = table.work(PLAIN, &json!({ "do": "kind", "path": "pages[0]", "kind": kind["kind"] }));
-        let drawn = drawing(&table, added["text"].as_str().unwrap(), 0);
+    let all = [("page", "pages[0]"), ("spine", "spine"), ("cover", "cover")];
+    let kinds = all
+        .iter()
+        .flat_map(|(role, way)| opened["kinds"][role].as_array().unwrap().iter().map(move |kind| (way, kind)));
+    for (way, kind) in kinds {
+        let added = table.work(PLAIN, &json!({ "do": "kind", "path": way, "kind": kind["kind"] }));
+        let text = added["text"].as_str().unwrap();
+        let drawn = if *way == "pages[0]" { drawing(&table, text, 0) } else { part(&table, text, way) };
         for piece in drawn["pieces"].as_array().unwrap() {
             let (width, height) = (piece["width"].as_f64().unwrap(), piece["height"].as_f64().unwrap());
             assert!(width <= 78.0, "{}: {width} mm wide", piece["name"]);

@@ -178,6 +178,17 @@ await check("numbers on the drawing are fields", async (must) => {
     await page.getByLabel("Closing flap").fill("50");
     await page.waitForFunction(() => document.querySelector(".sized [data-path$=overflap]").value === "50");
     await says(page, "#line .verdict", "Goes together");
+    // The spine has its sizes on its drawing, too, once its form is unfolded.
+    await page.locator("#part-spine > summary").click();
+    const tab = page.locator("#on-spine-at-spine-tab");
+    await tab.waitFor();
+    const at = await tab.boundingBox();
+    must(at.width >= 40 && at.height >= 40 && at.x >= 0 && at.x + at.width <= width, `the tab's number lies at ${JSON.stringify(at)}`);
+    const strip = await page.locator("#part-spine .sized img").first().getAttribute("src");
+    await tab.fill("14");
+    await page.waitForFunction((strip) => document.querySelector("#part-spine .sized img").src !== strip, strip);
+    must((await page.locator("#at-spine-tab").inputValue()) === "14", "the spine's list has another number");
+    must(await tab.evaluate((one) => one === document.activeElement && one.value === "14"), "the tab's number lost the focus, or what was typed");
     must(complaints.length === 0, complaints.join("; "));
     await context.close();
   }

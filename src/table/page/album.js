@@ -8,6 +8,7 @@ import { drawing, isOfDrawing } from "./drawn.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
 import { run } from "./run.js";
+import { sized } from "./sized.js";
 import { terms } from "./terms.js";
 
 /**
@@ -64,6 +65,7 @@ function one(state, way, title, entry, list, may) {
   return unfolds(way, title, entry ? entry.label : "none", of(state, way),
     findings(elsewhere(of(state, way), entry?.rows ?? [], entry?.more ?? [])),
     kinds(way, `Kind of ${way}`, entry?.kind, list, may ? "none" : null),
+    entry && state.parts[way] ? sized(state, entry, null, state.parts[way]) : null,
     entry ? make("div", { class: "fields" }, rows(entry.rows, state.view), rows(entry.more, state.view)) : null);
 }
 

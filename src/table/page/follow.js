@@ -25,6 +25,28 @@ export async function drawPage() {
   }
 }
 
+/** @type {Record<string, AbortController>} */
+const partly = {};
+
+/**
+ * Draws the spine or the cover, where its form is unfolded; where nothing can be made of it, the last drawing stays.
+ * @param {string} part
+ */
+export async function drawPart(part) {
+  partly[part]?.abort();
+  const unfolds = /** @type {HTMLDetailsElement | null} */ (document.getElementById(`part-${part}`));
+  if (!unfolds?.open || !state.view?.album || state.gone) return;
+  partly[part] = new AbortController();
+  try {
+    const drawn = await ask("page", asked({ part }), partly[part].signal);
+    if (drawn?.pieces.length) state.parts[part] = drawn;
+    else if (state.parts[part]) state.parts[part] = { ...state.parts[part], old: true };
+    render();
+  } catch (error) {
+    trouble(error);
+  }
+}
+
 /** @type {AbortController | null} */
 let later = null;
 
@@ -37,6 +59,7 @@ export async function follow() {
   const view = /** @type {Shown} */ (state.view);
   const { batch } = view;
   drawPage();
+  for (const part of ["spine", "cover"]) drawPart(part);
   try {
     if (!batch) {
       const drawn = await ask("folds", asked(), stop);

@@ -6,6 +6,7 @@ import * as compare from "./compares.js";
 import * as drawn from "./drawn.js";
 import { DRAWER, DRAWER_FORMS } from "./drawers.js";
 import { asksOwn, drafts, idOf, own } from "./fields.js";
+import { drawPart } from "./follow.js";
 import { drag, keys } from "./keys.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
@@ -243,6 +244,11 @@ export function watch() {
       else one.tabIndex = -1;
     }
   });
+  // What is unfolded is drawn; the event goes to the part alone.
+  document.addEventListener("toggle", (event) => {
+    const part = /^part-(spine|cover)$/.exec(on(event).id)?.[1];
+    if (part) drawPart(part);
+  }, true);
   document.addEventListener("keydown", keys);
   for (const type of ["dragstart", "dragover", "dragleave", "drop", "dragend"]) document.addEventListener(type, drag);
 }

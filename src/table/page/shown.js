@@ -23,6 +23,8 @@ export const state = {
   good: null,
   /** The drawing of the chosen page. */
   drawn: null,
+  /** The drawings of the spine and the cover. */
+  parts: {},
   newPage: "",
   newInsert: "",
   newChange: {},

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The chosen page as a drawing: as it lies, and its pieces flat, with their sizes as fields on the lines that they measure.
+// The chosen page as a drawing: as it lies, and its pieces flat (the pieces of the spine and the cover, too), with their sizes as fields on the lines that they measure.
 
 import { make, picture } from "./make.js";
 import { drafts, idOf, waits } from "./fields.js";
@@ -9,9 +9,10 @@ import { drafts, idOf, waits } from "./fields.js";
  * @param {OfAlbum} state
  * @param {Entry} page
  * @param {Group | null} [group] all pages of its kind, where its numbers are theirs
+ * @param {PageDrawn | null} [drawn]
  */
-export function sized(state, page, group = null) {
-  const { drawn, view, chosen } = state;
+export function sized(state, page, group = null, drawn = state.drawn) {
+  const { view, chosen } = state;
   if (drawn?.way !== page.way) return null;
   const { rows, more } = group ?? page;
   const all = [...view.album.page, ...rows, ...more];
@@ -23,7 +24,7 @@ export function sized(state, page, group = null) {
     drawn.pieces.map((piece, at) => make("figure", { "data-key": `piece-${at}` },
       make("div", { class: "on-card" },
         picture(piece.picture, `${piece.name}, flat`),
-        piece.numbers.map((number) => ({ ...number, path: wayOf(number.path) })).map((number) => size(number, all.find((row) => row.path === number.path), view))),
+        piece.numbers.map((number) => ({ ...number, path: wayOf(number.path) })).map((number) => size(number, all.find((row) => row.path === number.path), view, page.way))),
       make("figcaption", {}, piece.name))));
 }
 
@@ -31,15 +32,16 @@ export function sized(state, page, group = null) {
  * A size on its line: the same field as the one of that name in the list.
  * @param {Row | undefined} row
  * @param {Shown} view
+ * @param {string} way of what the drawing is: two drawings may have the same field
  */
-function size(/** @type {NumberAt} */ { path, name, x, y }, row, view) {
+function size(/** @type {NumberAt} */ { path, name, x, y }, row, view, way) {
   if (!row) return null;
   const draft = drafts.get(path);
   const stops = draft || view.fit.findings.some((one) => one.path === path && one.level === "stop");
   // What is usual stands there without the words about it.
   const usual = row.given ? null : row.usual.split(" (")[0];
   return make("input", {
-    type: "text", autocomplete: "off", spellcheck: "false", id: `on-${idOf(path)}`, "data-key": path, "data-path": path, "data-x": x, "data-y": y,
+    type: "text", autocomplete: "off", spellcheck: "false", id: `on-${way.startsWith("pages[") ? "" : `${way}-`}${idOf(path)}`, "data-key": path, "data-path": path, "data-x": x, "data-y": y,
     value: waits.get(path) ?? draft?.typed ?? row.value, placeholder: usual, title: row.label, "aria-label": name, "aria-invalid": stops ? "true" : null,
   });
 }

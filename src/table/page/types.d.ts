@@ -114,7 +114,7 @@ interface Pictures { open?: string | null; pictures?: string[]; pages?: Entry[];
 interface Question { where: string; words: string; yes: string; does: string; of?: string }
 interface State {
   start: Start | null; starting: boolean; view: View | null; text: string; notes: string[]; chosen: number; at: number; together: boolean; good: Pictures | null;
-  drawn: PageDrawn | null; newPage: string; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
+  drawn: PageDrawn | null; parts: Record<string, PageDrawn>; newPage: string; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
   folds: Folds | null; oldSheets: Sheets | null; sizes: { sentence: string; sizes: OtherSize[] } | null; looking: string; gone: boolean;
   asks: Question | null; opened: string; failed: string; moved: string; waiting: number;
 }
@@ -137,7 +137,7 @@ interface Queued { key: string; album: number; wanted: Wanted | null; what: stri
 type Orphaned = (taken: Waiting[], before?: boolean) => void;
 
 /** What a question says besides what it is about. */
-interface Asking { change?: Wanted; page?: number; file?: string; formats?: string[]; sheet?: string; against?: GivenFile | null; versions?: GivenFile[] }
+interface Asking { change?: Wanted; page?: number; part?: string; file?: string; formats?: string[]; sheet?: string; against?: GivenFile | null; versions?: GivenFile[] }
 /** What buttons do, by their name; what forms do. */
 type Doing = Record<string, (data: Data) => unknown>;
 type Submitting = Record<string, (form: HTMLFormElement) => unknown>;
