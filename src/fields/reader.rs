@@ -110,7 +110,16 @@ impl<'s> Reader<'s> {
                 return None;
             }
         }
-        self.object(node, path, what, tables)
+        let before = self.findings.len();
+        let values = self.object(node, path, what, tables);
+        // What a file calls itself is one line that can be typed as it stands.
+        let at = join(path, "format");
+        let lacks =
+            |one: &&mut Finding| one.id == "missing" && one.place.as_ref().is_some_and(|place| place.path == at);
+        if let Some(finding) = self.findings[before..].iter_mut().find(lacks) {
+            finding.help = Said::new("format-missing-help").with("format", Arg::code(format));
+        }
+        values
     }
 
     /// Reads an object; nothing where the value isn't one.

@@ -42,6 +42,7 @@ page-book-files-kinds = Was eine Seite, ein Rücken, Einband oder eine Einlage s
 page-book-files-own = Dateien mit eigenen Arten haben ihre eigene Tabelle:
 page-book-answer = Die Antwort:
 page-book-answer-says = Eine Antwort sagt, was falsch ist und wo (Datei, Zeile, Stelle); sie zeigt die Zeile und sagt, was zu tun ist.
+page-book-answer-way = Dahinter steht der Weg zum Feld: pages[1].pocket ist die Tasche der zweiten Seite, denn gezählt wird dort ab 0.
 page-book-answer-grave = „stop“ muss in Ordnung gebracht werden, bei „warn“ kann etwas enttäuschen, eine „note“ ist gut zu wissen.
 page-book-answer-all = Alles Falsche wird auf einmal gesagt. Das Erste beheben und neu versuchen: Oft ist anderes damit erledigt.
 page-book-answer-of = Jede dieser Dateien wurde dem Befehl kit gegeben. Geschrieben wurde nichts.

@@ -41,6 +41,7 @@ page-book-files-kinds = What a page, spine, cover or insert says besides depends
 page-book-files-own = Kind files have a table of their own:
 page-book-answer = The answer:
 page-book-answer-says = An answer says what is wrong, and where (file, line and column); it shows the line, and says what to do.
+page-book-answer-way = Behind the place stands the way to the field: pages[1].pocket is the pocket of the second page, as counting begins with 0 there.
 page-book-answer-grave = What begins with "stop" must be put right, with "warn" something may disappoint, and a "note" is good to know.
 page-book-answer-all = All that is wrong is told at once. Mend the first and try again: others often go with it.
 page-book-answer-of = Each of these files was given to the command kit. Nothing was written.

@@ -105,6 +105,7 @@ older-format = the format is { $found }, which is older than what this program r
 older-format-help = write "format": "{ $format }" and check it again: what is called otherwise now is told at its place. Of an album, `check --mend NEW` writes such a copy
     .page = write “format”: “{ $format }”: what is called otherwise now is told at its place then
     .shown = write "format": "{ $format }": what is called otherwise now is told at its place then
+format-missing-help = add "format": "{ $format }" as the first field
 wrong-format = the format is { $found }, and this must be a file of format { $format }
 wrong-format-help = write "format": "{ $format }" if it is one
 wrong-type = { $field } takes { $form }, not { $found }

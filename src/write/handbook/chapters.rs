@@ -168,7 +168,7 @@ fn of_formats(said: BookWords<'_>) -> Vec<Passage> {
 
 fn messages(said: BookWords<'_>) -> Vec<Passage> {
     let lead = html! {
-        p { @for key in ["page-book-answer-says", "page-book-answer-grave", "page-book-answer-all"] { (said.text(key)) " " } }
+        p { @for key in ["page-book-answer-says", "page-book-answer-way", "page-book-answer-grave", "page-book-answer-all"] { (said.text(key)) " " } }
         p { (said.text("page-book-answer-of")) }
     };
     let one = |(name, file, answer): &(&str, &str, &str)| {
