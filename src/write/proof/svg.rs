@@ -8,8 +8,8 @@ use crate::cutter::{Cutter, SvgLines};
 use crate::length::MM_PER_INCH;
 use crate::net::Sense;
 use crate::parts::Part;
-use crate::toolpath::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
-use crate::write::layers::{layer_colour, layer_name};
+use crate::toolpath::{Layer, SheetPaths, Stroke, StrokePath};
+use crate::write::layers::{layer_colour, layer_name, layers_of};
 use crate::write::part_id;
 use roxmltree::{Document, Node};
 use svgtypes::{PathParser, PathSegment};
@@ -59,9 +59,9 @@ pub(in crate::write) fn svg(text: &str, parts: &[Part], sheet: &SheetPaths, cutt
     let document = Document::parse(text).map_err(|error| format!("it can't be read: {error}"))?;
     let root = document.root_element();
     size(root, sheet, unit)?;
-    let layers = Layer::in_order(cutter.forms.layer_order);
-    let found = paths(root, layers, sheet, unit)?;
-    let of_layer = |layer| sheet.strokes.iter().filter(move |stroke| stroke.layer == layer);
+    let layers: Vec<Option<Layer>> = layers_of(sheet, cutter).collect();
+    let found = paths(root, &layers, sheet.height, unit)?;
+    let of_layer = |layer| sheet.strokes.iter().filter(move |stroke| Some(stroke.layer) == layer);
     // Register marks are no part's.
     let marks = sheet.register.iter().map(|run| (run, None));
     let strokes = layers.into_iter().flat_map(of_layer).map(|stroke| (&stroke.run, Some(stroke)));
@@ -95,15 +95,14 @@ fn size(root: Node<'_, '_>, sheet: &SheetPaths, unit: Unit) -> Result<(), String
 }
 
 /// All paths in their order, from three groups, or one more of register marks, and nothing else that draws or moves.
-fn paths<'a>(root: Node<'a, 'a>, layers: [Layer; 3], sheet: &SheetPaths, unit: Unit) -> Result<Vec<Path<'a>>, String> {
+fn paths<'a>(root: Node<'a, 'a>, layers: &[Option<Layer>], height: f64, unit: Unit) -> Result<Vec<Path<'a>>, String> {
     let strange = |node: Node<'_, '_>| format!("it has <{}> where it was never meant", node.tag_name().name());
     let mut elements = root.children().filter(Node::is_element);
     if !elements.next().is_some_and(|title| title.has_tag_name((SVG, "title"))) {
         return Err("it has no title".into());
     }
     let mut found = Vec::new();
-    let marks = (!sheet.register.is_empty()).then_some(REGISTER);
-    for layer in marks.into_iter().chain(layers.map(Layer::name)) {
+    for layer in layers.iter().map(|layer| layer_name(*layer)) {
         let group = elements.next().ok_or_else(|| format!("it has no group {layer}"))?;
         let plain = group.has_tag_name((SVG, "g")) && group.attributes().len() == 1;
         if !plain || group.attribute("id") != Some(layer) {
@@ -114,7 +113,7 @@ fn paths<'a>(root: Node<'a, 'a>, layers: [Layer; 3], sheet: &SheetPaths, unit: U
                 return Err(strange(node));
             }
             let data = node.attribute("d").ok_or("it has a path without data")?;
-            let pulls = PathReader { height: sheet.height, unit }.pulls(data)?;
+            let pulls = PathReader { height, unit }.pulls(data)?;
             found.push(Path { node, layer, pulls });
         }
     }
