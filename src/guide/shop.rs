@@ -227,14 +227,26 @@ fn beds(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
     };
     let length = |mm: f64| desk.length(mm, What::Length, "bed");
     let row = |load: &BedLoad| {
-        let lies = |(number, place): &(usize, BedPlace)| {
-            let name = desk.job.paths.get(*number).map_or_else(Line::default, |sheet| Line::text(sheet.name.as_str()));
-            let places = vec![("sheet", name), ("x", length(place.x)), ("y", length(place.y))];
-            desk.say(if place.turned { "machine-lies-turned" } else { "machine-lies" }, places)
+        let lies = |some: &[(usize, BedPlace)]| {
+            let number = some.first().map_or(usize::MAX, |(number, _)| *number);
+            let name = desk.job.paths.get(number).map_or_else(Line::default, |sheet| Line::text(sheet.name.as_str()));
+            let place =
+                |place: &BedPlace| desk.say("machine-lies-at", vec![("x", length(place.x)), ("y", length(place.y))]);
+            let places = desk.words.list(some.iter().map(|(_, at)| place(at)).collect());
+            let turned = some.iter().any(|(_, place)| place.turned);
+            let key = if turned { "machine-lies-turned" } else { "machine-lies" };
+            desk.say(key, vec![("sheet", name), ("places", places)])
         };
         let times = measure::count(load.paths.times.into(), What::Many, "");
-        let sheets = desk.words.list(load.sheets.iter().map(lies).collect());
-        vec![Line::text(load.paths.name.as_str()), times, sheets]
+        // Equal sheets lie one after the other, all of a load the same way round.
+        let mut cell = Line::default();
+        for (index, some) in load.sheets.chunk_by(|one, other| one.0 == other.0).enumerate() {
+            if index > 0 {
+                cell = cell.then(&Line::text("; "));
+            }
+            cell = cell.then(&lies(some));
+        }
+        vec![Line::text(load.paths.name.as_str()), times, cell]
     };
     let loads = bed_loads(&album.stocks, desk.job.paths, desk.job.cutter);
     let rows: Vec<Vec<Line>> = loads.iter().filter(|load| here(load.paths.stock)).map(row).collect();
