@@ -58,6 +58,7 @@ pub mod outline;
 pub mod paper;
 pub mod parts;
 pub mod picture;
+pub mod raster;
 pub mod selling;
 pub mod sheets;
 pub mod sizes;

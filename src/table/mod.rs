@@ -20,6 +20,7 @@ mod example;
 mod form;
 mod hand;
 mod handed;
+mod likeness;
 mod machine;
 mod named;
 mod numbers;
@@ -42,6 +43,7 @@ mod words;
 
 pub use access::token;
 pub use answer::Session;
+pub use likeness::text_of;
 pub use named::{beside_of, brought, drawings, names, unfolded};
 pub use open::{LaidFile, Opened};
 pub use server::serve;

@@ -2,13 +2,13 @@
 // Files that are opened or dropped: albums, batches with their albums, drawers, cutters, own kinds, drawings, zips that hold such.
 
 import { ask } from "./ask.js";
-import { isDrawing, names } from "./drawings.js";
+import { isDrawing, isPicture, kept, names } from "./drawings.js";
 import * as keep from "./keep.js";
 import { isZip, unzip } from "./unzip.js";
 
 const LARGEST = 1_000_000;
 /** A report of a large order, or a drawing. */
-const LARGEST_OTHER = 6_000_000;
+const LARGEST_OTHER = 8_000_000;
 /** Kinds of files that lie beside albums. */
 const SIDE = ["drawer", "cutter", "kind", "measured"];
 const ZIP = 200_000_000;
@@ -31,8 +31,8 @@ async function unpacked(files, refused, report = false) {
   return all;
 }
 
-/** Drawings by name, with what they hold: letters that are no UTF-8 stand in names alone. */
-const drawingsOf = (files) => files.filter((one) => isDrawing(one.name)).map(({ name, bytes }) => ({ name, text: new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes) }));
+/** Drawings and pictures by name, with what they are kept as. */
+const drawingsOf = (files) => Promise.all(files.filter((one) => isDrawing(one.name)).map(async ({ name, bytes }) => ({ name, text: await kept(name, bytes) })));
 const named = (drawings, text) => drawings.filter((one) => names(text, one.name));
 
 /** Keeps drawings with what lies on the table and names them; says which nobody names. */
@@ -44,7 +44,7 @@ function draw(drawings, refused) {
     const by = all.filter((one) => named([drawing], one.text).length);
     for (const one of by) keep.draw(one.id, drawing.name, drawing.text);
     drawn += by.length;
-    if (!by.length) refused.push(`${drawing.name} is a drawing that nothing here names: choose it at an insert of the kind “Shape”.`);
+    if (!by.length) refused.push(`${drawing.name} is a ${isPicture(drawing.name) ? "picture that nothing here names: choose it at its stock, under “Card, paper and board”" : "drawing that nothing here names: choose it at an insert of the kind “Shape”"}.`);
   }
   return drawn;
 }
@@ -72,7 +72,7 @@ export async function bring(files, beside = false, as = null) {
   const refused = [];
   const known = [];
   const all = await unpacked(files, refused);
-  const drawings = drawingsOf(all);
+  const drawings = await drawingsOf(all);
   for (const file of all.filter((one) => !isDrawing(one.name))) {
     const one = await read(file);
     if (one) known.push({ ...one, zipped: file.zipped, kind: one.kind ?? (one.batch ? null : as) });
@@ -104,7 +104,7 @@ export async function bring(files, beside = false, as = null) {
 export async function opened(files) {
   const refused = [];
   const all = await unpacked(files, refused, true);
-  const drawings = drawingsOf(all);
+  const drawings = await drawingsOf(all);
   const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [], measured: [] };
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name))) {
     const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);

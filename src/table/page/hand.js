@@ -9,6 +9,7 @@ import { asksOwn, drafts, idOf, own } from "./fields.js";
 import { DRAWER, DRAWER_FORMS } from "./drawers.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
+import * as likeness from "./likeness.js";
 import { LARGE, open as openLarge } from "./large.js";
 import { MACHINE, MACHINE_FORMS, choose as chooseMachine, fileOfMachine } from "./machines.js";
 import { save, typing } from "./make.js";
@@ -112,6 +113,7 @@ const DOES = {
   panels: () => change({ do: "panels" }),
   ...BATCH,
   ...drawn.DRAWN,
+  ...likeness.LIKENESS,
   ...compare.COMPARED,
   ...DRAWER,
   ...MACHINE,
@@ -283,6 +285,7 @@ function chosen(control) {
     render();
   }
   else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files[0]).then(() => { control.value = ""; });
+  else if (control.dataset.likeness) likeness.choose(control.dataset.likeness, control.files[0]).then(() => { control.value = ""; });
   else if (control.id === "compare-with") compare.choose(control.value);
   else if (control.id === "compare-file") compare.chooseFiles(control.files).then(() => { control.value = ""; });
   else if (control.id === "file") openFiles(control.files);

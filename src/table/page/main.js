@@ -9,7 +9,7 @@ import { capital, drafts, judged, waits } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { line } from "./line.js";
-import { button, make, picture, show, typing } from "./make.js";
+import { button, liken, make, picture, show, typing } from "./make.js";
 import { fit, folds, sheets, take } from "./results.js";
 import { tables } from "./terms.js";
 import { place } from "./sized.js";
@@ -190,6 +190,7 @@ function adopt(answer) {
   const stopped = answer.unread || answer.fit.stopped;
   if (!stopped) state.oldSheets = answer.sheets;
   const same = state.view && !state.view.unread && state.text === keep.current().text;
+  liken(answer.likenesses);
   state.view = answer;
   if (answer.album?.drawn) {
     const { open, pictures, pages } = answer.album;
