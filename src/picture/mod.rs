@@ -22,6 +22,7 @@ mod sheet;
 mod sized;
 mod space;
 mod stuff;
+mod upward;
 mod words;
 
 pub use crate::raster::Tint;

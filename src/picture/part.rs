@@ -17,6 +17,7 @@
 //! ISO 129-1). Numbers stand upright, off every line; where two would touch they move apart and lines lead to them.
 
 use super::plate::Plate;
+use super::upward::upward;
 use super::words::{measure, set, spread, words_box};
 use super::{CUT, Fill, INK, Mark, Pen, Picture, Stuff};
 use crate::contour::{Contour, Edge, Point, Rect, Vec2, slot, within};
@@ -135,6 +136,8 @@ pub(super) fn draw(part: &Part, stuff: &Stuff, scale: f64, say: PartWords<'_>) -
     for panel in &part.net.panels {
         name(&mut plate, &(say.name)(panel.name), &small(&panel.outline.shifted(-corner)), &outlines[1..], &lines);
     }
+    let arrow = upward(stuff, &outlines[0], &|around| plate.is_free(around, &lines, &outlines[1..]));
+    arrow.into_iter().for_each(|mark| plate.label(mark));
     let sizes = Sizes { scale, size: (part.flat.width, part.flat.height), say: say.length };
     sizes.all(&mut plate, part);
     plate

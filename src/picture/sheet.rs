@@ -112,7 +112,7 @@ impl Picture {
         for mark in &part.flat.marks {
             self.marks.push(Mark::Line { points: mark.iter().copied().map(map).collect(), pen: Pen::MARK });
         }
-        self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: None, pen: Some(CUT) });
         // Scores bound panels, so words inside a panel lie over no line.
         let boxes = part.net.panels.iter().map(|panel| space_in(&panel.outline.mapped(map)));
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
@@ -130,6 +130,9 @@ impl Picture {
             if stuff.is_pictured() {
                 self.ground(from);
             }
+            let scores = part.flat.scores.iter().map(|score| [map(score.from), map(score.to)]);
+            let lines: Vec<[Point; 2]> = scores.chain(part.flat.marks.iter().map(|mark| mark.map(map))).collect();
+            self.upward(&stuff.on_sheet(), &outlines, &lines, from);
         }
     }
 

@@ -172,7 +172,10 @@ impl Picture {
         for mark in &part.flat.marks {
             self.marks.push(Mark::Line { points: mark.iter().copied().map(map).collect(), pen: Pen::MARK });
         }
-        self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: None, pen: Some(CUT) });
+        let scores = part.flat.scores.iter().map(|score| [map(score.from), map(score.to)]);
+        let lines: Vec<[Point; 2]> = scores.chain(part.flat.marks.iter().map(|mark| mark.map(map))).collect();
+        self.upward(stuff, &outlines, &lines, self.marks.len());
     }
 }
 

@@ -4,7 +4,7 @@
 use super::likeness::{PicturedFaces, cut_from};
 use super::mark::{BOARD, CARD, CARD_BACK, CUT, Fill, GLUE_LINE, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
 use crate::album::Album;
-use crate::contour::{Contour, Point};
+use crate::contour::{Contour, Point, Vec2};
 use crate::parts::{CutFrom, Kit, Part, Piece};
 use crate::raster::Tint;
 use crate::stock::{Pattern, Stock};
@@ -21,6 +21,8 @@ pub struct Stuff {
     turn: u8,
     /// Pictures of its faces, as they lie on the flat part.
     faces: PicturedFaces,
+    /// Where the up of one-way paper lies: quarter turns counter-clockwise from the part's own up.
+    up: Option<u8>,
 }
 
 /// Card, paper or board.
@@ -68,6 +70,7 @@ impl Stuff {
         line: GLUE_LINE,
         turn: 45,
         faces: PicturedFaces::PLAIN,
+        up: None,
     };
     /// Patterned paper that nothing is said of.
     pub const PAPER: Self = Self {
@@ -77,6 +80,7 @@ impl Stuff {
         line: PAPER_LINE,
         turn: 45,
         faces: PicturedFaces::PLAIN,
+        up: None,
     };
     /// Board that nothing is said of.
     pub const BOARD: Self = Self {
@@ -86,6 +90,7 @@ impl Stuff {
         line: GLUE_LINE,
         turn: 45,
         faces: PicturedFaces::PLAIN,
+        up: None,
     };
 
     /// The colour of its front.
@@ -110,6 +115,23 @@ impl Stuff {
     #[must_use]
     pub fn back(&self) -> Fill {
         self.faces.back().unwrap_or(Fill::Flat(self.back))
+    }
+
+    /// The same as its sheet lies: one-way paper has its up there.
+    #[must_use]
+    pub(super) fn on_sheet(&self) -> Self {
+        Self { up: self.up.map(|_| 0), ..self.clone() }
+    }
+
+    /// Which way its up lies on a part, where it has one.
+    #[must_use]
+    pub fn upward(&self) -> Option<Vec2> {
+        self.up.map(|quarters| match quarters % 4 {
+            0 => Vec2::new(0.0, 1.0),
+            1 => Vec2::new(-1.0, 0.0),
+            2 => Vec2::new(0.0, -1.0),
+            _ => Vec2::new(1.0, 0.0),
+        })
     }
 
     /// Whether a face of it is a picture, on which words want a ground of their own.
@@ -162,6 +184,12 @@ fn matter(stock: &Stock) -> Matter {
 #[must_use]
 pub fn stuff_of(stocks: &[Stock], number: usize) -> Stuff {
     let Some(stock) = stocks.get(number) else { return Stuff::CARD };
+    let up = (stock.pattern == Pattern::OneWay).then_some(0);
+    Stuff { up, ..of_stock(stocks, stock) }
+}
+
+/// The same, whichever way it lies.
+fn of_stock(stocks: &[Stock], stock: &Stock) -> Stuff {
     let matter = matter(stock);
     let (usual, tints): (Stuff, &[Tint]) = match matter {
         Matter::Card => (Stuff::CARD, &CARDS),
@@ -196,7 +224,7 @@ pub fn stuff_of(stocks: &[Stock], number: usize) -> Stuff {
 #[must_use]
 pub fn stuff(album: &Album, part: &Part) -> Stuff {
     let made = stuff_of(&album.stocks, part.stock);
-    match album.stocks.get(part.stock).filter(|_| made.is_pictured()) {
+    match album.stocks.get(part.stock).filter(|_| made.is_pictured() || made.up.is_some()) {
         Some(stock) => made.cut(stock, cut_from(stock, part), part),
         None => made,
     }
@@ -216,6 +244,7 @@ pub(crate) fn stuff_of_piece(album: &Album, kit: &Kit, piece: &Piece) -> Stuff {
 impl Stuff {
     /// The same, which is that of a whole stock, of a part that is cut so.
     pub(super) fn cut(mut self, stock: &Stock, from: CutFrom, part: &Part) -> Self {
+        self.up = self.up.map(|up| (up + 4 - from.quarters % 4) % 4);
         self.faces = self.faces.cut(stock, from, (part.flat.width, part.flat.height));
         self
     }

@@ -271,7 +271,7 @@ fn folded_things_show_the_face_that_is_up() {
     whole.flat = net.flat().unwrap();
     whole.cut = None;
     let stuff = picture::stuff(&work.album, &whole);
-    assert_eq!(stock.picture_width(), 210.0);
+    near(stock.picture_width(), 210.0, 1e-9);
     let view = DAffine3::from_rotation_x(-TILT.to_radians()) * DAffine3::from_rotation_z(TURN.to_radians());
     for over in [false, true] {
         let drawn = Folding { over, ..Folding::flat(&net, 0.2, stuff.clone()) }.picture((1000.0, 1000.0));
@@ -458,4 +458,53 @@ fn a_stock_without_a_picture_has_none() {
     let album = album(&ALBUM.replace("STOCK", r#""price": 1"#));
     assert!(album.stocks.iter().all(|stock| !picture::stuff_of(std::slice::from_ref(stock), 0).is_pictured()));
     assert_eq!(picture::stuff_of(&album.stocks, 9), Stuff::CARD);
+}
+
+/// The arrow of one-way paper, on this picture: from its foot to its tip.
+fn arrows(picture: &Picture) -> Vec<(Point, Point)> {
+    let marks = picture.marks.windows(2);
+    let one = |pair: &[Mark]| match pair {
+        [Mark::Line { points, .. }, Mark::Shape { contours, fill: Some(Fill::Flat(picture::INK)), pen: None }]
+            if points.len() == 2
+                && contours[0].vertices().len() == 3
+                && contours[0].bounds().inflate(1e-6, 1e-6).contains(points[1]) =>
+        {
+            Some((points[0], contours[0].vertices()[0].at))
+        }
+        _ => None,
+    };
+    marks.filter_map(one).collect()
+}
+
+/// One-way paper without a picture has an arrow to its up on each part that has room for one: up on every sheet, and on a part by itself
+/// as it is cut; paper without an up has none.
+#[test]
+fn an_arrow_says_where_the_up_of_one_way_paper_lies() {
+    let made = |pattern: &str, bound: &str| {
+        let text = ALBUM.replace("\"title\"", &format!("\"bound\": \"{bound}\", \"title\""));
+        crate::common::work(&text.replace("one-way", pattern).replace("STOCK", r#""price": 1"#), cutter(0.0, 0.0, 0.0))
+    };
+    for (pattern, bound, way) in
+        [("one-way", "left", (0.0, 1.0)), ("one-way", "top", (-1.0, 0.0)), ("all-over", "left", (0.0, 0.0))]
+    {
+        let work = made(pattern, bound);
+        let mut seen = 0;
+        for (sheet, placed, part) in placed(&work) {
+            let drawn = picture::sheet(work.album.order(), &work.kit, part.stock, sheet, &|_| String::new());
+            for (foot, tip) in arrows(&drawn) {
+                assert!((tip.x - foot.x).abs() < 1e-9 && tip.y > foot.y, "{pattern} {bound}: {foot:?} {tip:?}");
+                seen += 1;
+            }
+            let alone = picture::part(part, &picture::stuff(&work.album, part), 0.5, &|mm| format!("{mm:.0}"));
+            let wanted = usize::from(work.album.stocks[part.stock].name == "paper" && pattern == "one-way");
+            // Running dimensions end in arrow heads, too: they have no shaft of two points just before.
+            let ways: Vec<(f64, f64)> = arrows(&alone)
+                .into_iter()
+                .map(|(foot, tip)| ((tip - foot).normalize().x, (tip - foot).normalize().y))
+                .filter(|found| (found.0 - way.0).abs() + (found.1 - way.1).abs() < 1e-9)
+                .collect();
+            assert_eq!(ways.len(), wanted, "{pattern} {bound}, {} {:?}", part.id, placed.quarters);
+        }
+        assert_eq!(seen > 0, pattern == "one-way", "{pattern} {bound}: {seen}");
+    }
 }
