@@ -59,6 +59,7 @@ pub mod paper;
 pub mod parts;
 pub mod picture;
 pub mod prepress;
+pub mod raster;
 pub mod selling;
 pub mod sheets;
 pub mod sizes;

@@ -8,6 +8,7 @@ use super::inputs::{Ended, cutter, on_sheets, source};
 use super::kind_files::kind_files;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
+use super::pictures::pictures;
 use hingeleaf::album::{self, Album};
 use hingeleaf::cutter::Cutter;
 use hingeleaf::fields::{Source, raised};
@@ -63,6 +64,7 @@ fn inputs_of(
     let mut album = read.value.map(|album| on_sheets(album, machine, &mut findings));
     own_cutters(album.iter_mut(), machine, &mut sources, &mut findings)?;
     drawings(album.iter_mut(), &mut sources, &mut findings)?;
+    pictures(album.iter_mut(), &mut findings)?;
     let mut named = album.as_mut().and_then(|album| album.drawer.take());
     let drawer = drawer::read(&mut named, &mut sources, &mut findings)?;
     if let Some(album) = &mut album {

@@ -14,6 +14,7 @@ use super::kind_files::kind_files;
 use super::kit_folder::KitFolder;
 use super::machine_arguments::MachineArguments;
 use super::own_cutters::own_cutters;
+use super::pictures::pictures;
 use super::say;
 use hingeleaf::batch::{self, Batch, ClassGroup, GroupSheets};
 use hingeleaf::cutter::Cutter;
@@ -131,6 +132,8 @@ fn inputs(
     own_cutters(albums, machine, &mut sources, &mut findings)?;
     let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
     drawings(albums, &mut sources, &mut findings)?;
+    let albums = read.iter_mut().flat_map(|batch| batch.kits.iter_mut()).map(|kit| &mut kit.album);
+    pictures(albums, &mut findings)?;
     let mut drawer = None;
     if let Some(batch) = &mut read {
         drawer = drawer::read(&mut batch.drawer, &mut sources, &mut findings)?;

@@ -10,6 +10,7 @@ use super::end::ExitStatus;
 use super::inputs::{Ended, all_on_sheets, argument, cutter, on_sheets, source};
 use super::kind_files::kind_files;
 use super::own_cutters::own_cutters;
+use super::pictures::pictures;
 use super::say;
 use super::watch::Terminal;
 use hingeleaf::album::{self, Album};
@@ -108,6 +109,8 @@ fn read(wanted: &CompareArguments) -> Result<BothRead, Ended> {
     own_cutters(albums, &wanted.machine, &mut sources, &mut findings)?;
     let albums = [&mut old, &mut new].into_iter().flatten().flat_map(EditionFile::albums);
     drawings(albums, &mut sources, &mut findings)?;
+    let albums = [&mut old, &mut new].into_iter().flatten().flat_map(EditionFile::albums);
+    pictures(albums, &mut findings)?;
     if let Some(side) = &mut new {
         on(side, wanted, &mut findings);
     }

@@ -110,6 +110,12 @@ pub(super) fn source_as(
     missing: &'static str,
     take: impl FnOnce(&str, Vec<u8>) -> Result<Source, Box<Finding>>,
 ) -> Result<Source, Ended> {
+    let (name, bytes) = bytes_of(file, missing)?;
+    take(&name, bytes).map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput))
+}
+
+/// What a file is called, and its bytes.
+pub(super) fn bytes_of(file: &Path, missing: &'static str) -> Result<(String, Vec<u8>), Ended> {
     let name = say::name(file);
     let wrong = |key, help| {
         let text = Said::new(key).with("file", Arg::code(&name));
@@ -129,7 +135,7 @@ pub(super) fn source_as(
     });
     match read {
         Ok((size, bytes)) => Source::fits(&name, size)
-            .and_then(|()| take(&name, bytes))
+            .map(|()| (name, bytes))
             .map_err(|finding| Ended::new(*finding, ExitStatus::WrongInput)),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(wrong("no-file", missing)),
         Err(error) => Err(Ended::new(system("can-not-read", file, &error), ExitStatus::MachineFailed)),

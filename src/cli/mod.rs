@@ -27,6 +27,7 @@ mod machine_arguments;
 mod man;
 mod offcuts;
 mod own_cutters;
+mod pictures;
 mod program_arguments;
 mod refusals;
 mod say;

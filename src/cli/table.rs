@@ -9,7 +9,6 @@ use super::kind_files::of_folder;
 use super::say;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said};
-use hingeleaf::outline;
 use hingeleaf::table::{self, LaidFile, Opened};
 use std::io::{self, IsTerminal};
 use std::net::{Ipv4Addr, TcpListener};
@@ -93,12 +92,12 @@ fn without_folders(file: &Path, source: Source) -> Source {
     Source::new(source.name(), text.into_bytes()).unwrap_or(source)
 }
 
-/// The drawings that a file names, as far as they can be read; the page says which are not there.
+/// The drawings and pictures that a file names, as far as they can be read; the page says which are not there.
 fn drawings(file: &Path, source: &Source) -> Vec<(String, String)> {
     let folder = file.parent().unwrap_or(Path::new(""));
     let read = |name: String| {
-        let drawing = inputs::source_as(&folder.join(&name), "no-drawing-help", outline::drawing).ok()?;
-        Some((name, drawing.text().to_owned()))
+        let (_, bytes) = inputs::bytes_of(&folder.join(&name), "no-drawing-help").ok()?;
+        Some((name, table::text_of(&bytes)))
     };
     table::drawings(source).into_iter().take(MOST_FILES).filter_map(read).collect()
 }

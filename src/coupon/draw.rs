@@ -98,6 +98,7 @@ fn part(name: &&str) -> Option<Part> {
         used_in: Vec::new(),
         patterns: Vec::new(),
         place: None,
+        cut: None,
     })
 }
 

@@ -143,6 +143,21 @@ pub struct Part {
     pub patterns: Vec<FinishWord>,
     /// Where its size is said in the file.
     pub place: Option<Place>,
+    /// From where it is cut first; none where no sheet is laid. Only pictures look at it.
+    pub cut: Option<CutFrom>,
+}
+
+/// Where on which sheet of its stock a part is cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CutFrom {
+    /// Number of the sheet's size among the stock's.
+    pub size: usize,
+    /// Left edge of the turned part's box on the sheet as it lies, mm.
+    pub x: f64,
+    /// Lower edge of it, mm.
+    pub y: f64,
+    /// Quarter turns counter-clockwise.
+    pub quarters: u8,
 }
 
 /// What a part is there for.

@@ -41,8 +41,8 @@ pub use inserts::insert::is_sized;
 pub(crate) use kinds::usual_size;
 pub use kinds::{ALL, kinds, maker_of_kind, source_of};
 pub use kit::{
-    BlockPart, Closing, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose, Resized,
-    Round, Spare, Tucked,
+    BlockPart, Closing, CutFrom, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose,
+    Resized, Round, Spare, Tucked,
 };
 pub use maker::{CarryOf, Maker};
 pub use name::PieceName;

@@ -8,9 +8,9 @@
 //!   |_________|/      __________       |__|___|
 //! ```
 
-use super::Stuff;
+use super::Picture;
 use super::space::Scene;
-use super::{Picture, stuff};
+use super::stuff_of_piece;
 use crate::album::{Album, Bound};
 use crate::folded::Folded;
 use crate::length::tolerance::SAME;
@@ -143,8 +143,8 @@ pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize
     for (number, piece) in kit.pieces.iter().enumerate() {
         let Some(Some(stands)) = folded.pieces.get(number) else { continue };
         let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(album, part));
-        scene.panels(&piece.net, stands, caliper, stuff, &|panel| by(number, panel));
+        let stuff = stuff_of_piece(album, kit, piece);
+        scene.panels(&piece.net, stands, caliper, &stuff, &|panel| by(number, panel));
     }
     scene
 }

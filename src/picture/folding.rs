@@ -12,7 +12,7 @@ use glam::{DMat3, DVec3};
 const STEPS: u32 = 16;
 
 /// A piece partly folded.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Folding<'a> {
     /// The piece.
     pub net: &'a Net,
@@ -54,7 +54,7 @@ impl<'a> Folding<'a> {
             Stand::IDENTITY
         };
         let by = *by * lying;
-        scene.piece(self.net, &stands, self.caliper, self.stuff, &by);
+        scene.piece(self.net, &stands, self.caliper, &self.stuff, &by);
         for &(fold, goal) in self.next {
             scene
                 .way(self.arc(fold, degrees(fold), goal).into_iter().map(|point| by.transform_point3(point)).collect());

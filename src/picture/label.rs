@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Labels in a part: where there is most room for words, and as large as they go in.
 
-use super::{Mark, Picture};
+use super::{Fill, LABEL, Mark, Picture, words_box};
 use crate::contour::{Contour, Point, Rect};
 use crate::length::{Length, Ruler, Units};
 
@@ -42,6 +42,21 @@ impl Picture {
             return true;
         }
         false
+    }
+}
+
+impl Picture {
+    /// Lays a light ground under the words from this mark on, where what they stand on is of many colours.
+    pub(super) fn ground(&mut self, from: usize) {
+        let space = |mark: &Mark| match mark {
+            Mark::Words { at, size, text, upwards } => Some(words_box(*at, *size, text, *upwards).inflate(0.8, 0.5)),
+            _ => None,
+        };
+        let boxes: Vec<Rect> = self.marks.iter().skip(from).filter_map(space).collect();
+        if let Some(space) = boxes.into_iter().reduce(|all, one| all.union(one)) {
+            let contours = vec![Contour::rectangle(space.x0, space.y0, space.width(), space.height())];
+            self.marks.insert(from, Mark::Shape { contours, fill: Some(Fill::Flat(LABEL)), pen: None });
+        }
     }
 }
 

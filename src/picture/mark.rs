@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 //! What pictures are made of: marks, how they are filled and drawn, the colours.
 
-use super::tint::Tint;
 use crate::contour::{Contour, Point};
 use crate::net::Sense;
+use crate::raster::{PaperPicture, Tint};
+use kurbo::Affine;
+use std::sync::Arc;
 
 /// A picture.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,7 +58,7 @@ pub enum Mark {
 }
 
 /// How a shape is filled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Fill {
     /// One colour.
     Flat(Tint),
@@ -71,6 +73,45 @@ pub enum Fill {
         /// Which way they go: degrees from level, counter-clockwise as it is drawn.
         turn: u8,
     },
+    /// A picture, again and again beside itself.
+    Pictured {
+        /// The picture.
+        raster: Arc<PaperPicture>,
+        /// From a square of side 1, the picture's lower left at its origin, to where it lies once, mm.
+        tile: Affine,
+    },
+}
+
+impl Fill {
+    /// The same where all is moved, by a way that keeps lines straight and parallel: only a picture goes along.
+    #[must_use]
+    pub fn mapped(self, map: impl Fn(Point) -> Point) -> Self {
+        match self {
+            Self::Pictured { raster, tile } => {
+                let (origin, across, up) = (map(Point::ZERO), map(Point::new(1.0, 0.0)), map(Point::new(0.0, 1.0)));
+                let way = Affine::new([
+                    across.x - origin.x,
+                    across.y - origin.y,
+                    up.x - origin.x,
+                    up.y - origin.y,
+                    origin.x,
+                    origin.y,
+                ]);
+                Self::Pictured { raster, tile: way * tile }
+            }
+            other => other,
+        }
+    }
+
+    /// Its colour from afar.
+    #[must_use]
+    pub fn ground(&self) -> Tint {
+        match self {
+            Self::Flat(colour) => *colour,
+            Self::Hatched { ground, .. } => *ground,
+            Self::Pictured { raster, .. } => raster.mean(),
+        }
+    }
 }
 
 /// How a line is drawn.
@@ -134,7 +175,8 @@ impl Mark {
     pub fn mapped(self, map: impl Fn(Point) -> Point) -> Self {
         match self {
             Self::Shape { contours, fill, pen } => {
-                Self::Shape { contours: contours.iter().map(|contour| contour.mapped(&map)).collect(), fill, pen }
+                let contours = contours.iter().map(|contour| contour.mapped(&map)).collect();
+                Self::Shape { contours, fill: fill.map(|fill| fill.mapped(&map)), pen }
             }
             Self::Line { points, pen } => Self::Line { points: points.into_iter().map(map).collect(), pen },
             Self::Words { at, size, text, upwards } => Self::Words { at: map(at), size, text, upwards },

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! One page of the album as it lies on the table, spine at the left, its flaps not quite closed.
 
-use super::Stuff;
+use super::Picture;
 use super::album::lying;
 use super::space::Scene;
-use super::{Picture, stuff};
+use super::stuff_of_piece;
 use crate::album::Album;
 use crate::folded::Folded;
 use crate::net::{Net, Use};
@@ -42,9 +42,9 @@ pub fn page(
     for (number, piece) in mine {
         let Some(stand) = folded.stand(number, 0) else { continue };
         let caliper = folded.calipers.get(number).copied().unwrap_or(0.0);
-        let stuff = kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(album, part));
+        let stuff = stuff_of_piece(album, kit, piece);
         let stands = piece.net.folded_to(caliper, &|fold| turned(&piece.net, fold, ajar));
-        scene.piece(&piece.net, &stands, caliper, stuff, &(lying * *stand));
+        scene.piece(&piece.net, &stands, caliper, &stuff, &(lying * *stand));
     }
     scene.picture(room)
 }

@@ -17,6 +17,7 @@
 //! ISO 129-1). Numbers stand upright, off every line; where two would touch they move apart and lines lead to them.
 
 use super::plate::Plate;
+use super::upward::upward;
 use super::words::{measure, set, spread, words_box};
 use super::{CUT, Fill, INK, Mark, Pen, Picture, Stuff};
 use crate::contour::{Contour, Edge, Point, Rect, Vec2, slot, within};
@@ -45,7 +46,7 @@ const THIN: Pen = Pen { width: 0.18, colour: INK, dash: &[] };
 ///
 /// `say` writes a length in mm as the maker reads it.
 #[must_use]
-pub fn part(part: &Part, stuff: Stuff, scale: f64, say: &dyn Fn(f64) -> String) -> Picture {
+pub fn part(part: &Part, stuff: &Stuff, scale: f64, say: &dyn Fn(f64) -> String) -> Picture {
     picture(draw(part, stuff, scale, PartWords::plain(say)))
 }
 
@@ -72,13 +73,13 @@ const LEAST_SHARE: f64 = 0.45;
 ///
 /// Many numbers can need more room than there is; the picture is larger then, and the part has not less than 0.45 of the room.
 #[must_use]
-pub fn part_within(part: &Part, stuff: Stuff, room: (f64, f64), say: &dyn Fn(f64) -> String) -> (Picture, f64) {
+pub fn part_within(part: &Part, stuff: &Stuff, room: (f64, f64), say: &dyn Fn(f64) -> String) -> (Picture, f64) {
     part_worded(part, stuff, room, PartWords::plain(say))
 }
 
 /// The same in words of the caller's.
 #[must_use]
-pub fn part_worded(part: &Part, stuff: Stuff, room: (f64, f64), say: PartWords<'_>) -> (Picture, f64) {
+pub fn part_worded(part: &Part, stuff: &Stuff, room: (f64, f64), say: PartWords<'_>) -> (Picture, f64) {
     let mut scale = (room.0 / part.flat.width.max(1.0)).min(room.1 / part.flat.height.max(1.0)).min(1.0);
     let least = scale * LEAST_SHARE;
     let mut plate = draw(part, stuff, scale, say);
@@ -103,11 +104,11 @@ fn picture(plate: Plate) -> Picture {
 }
 
 /// The part as a drawing, its lower left at the origin.
-pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) -> Plate {
+pub(super) fn draw(part: &Part, stuff: &Stuff, scale: f64, say: PartWords<'_>) -> Plate {
     let scale = if scale.is_finite() { scale.clamp(SMALLEST_PART, 1.0) } else { 1.0 };
     let mut plate = Plate::default();
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
-    let fill = stuff.flat();
+    let fill = stuff.flat().mapped(|point| Point::new(point.x * scale, point.y * scale));
     let glued = stuff.glued();
     // The net lies where it was made, the flat part has its lower left at the origin.
     let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
@@ -115,7 +116,7 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) ->
     let outlines: Vec<Contour> = std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(small).collect();
     plate.contours(outlines.clone(), Some(fill), None);
     for panel in part.net.panels.iter().filter(|panel| panel.purpose == Use::Seam) {
-        plate.contours(vec![small(&panel.outline.shifted(-corner))], Some(glued), None);
+        plate.contours(vec![small(&panel.outline.shifted(-corner))], Some(glued.clone()), None);
     }
     let mut lines: Vec<[Point; 2]> = Vec::new();
     for score in &part.flat.scores {
@@ -135,6 +136,8 @@ pub(super) fn draw(part: &Part, stuff: Stuff, scale: f64, say: PartWords<'_>) ->
     for panel in &part.net.panels {
         name(&mut plate, &(say.name)(panel.name), &small(&panel.outline.shifted(-corner)), &outlines[1..], &lines);
     }
+    let arrow = upward(stuff, &outlines[0], &|around| plate.is_free(around, &lines, &outlines[1..]));
+    arrow.into_iter().for_each(|mark| plate.label(mark));
     let sizes = Sizes { scale, size: (part.flat.width, part.flat.height), say: say.length };
     sizes.all(&mut plate, part);
     plate

@@ -2,6 +2,7 @@
 //! One drawing of several on a picture: marks in a frame of their own, and the room they take.
 
 use super::mark::{Fill, INK, Mark, Pen, Picture};
+use super::upward::is_free;
 use super::words::{measure, words_box};
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::PARALLEL;
@@ -67,6 +68,11 @@ impl Plate {
             self.keep(contour.bounds());
         }
         self.marks.push(Mark::Shape { contours, fill, pen });
+    }
+
+    /// Whether a box is clear of these lines and holes, and of its words.
+    pub(super) fn is_free(&self, around: Rect, lines: &[[Point; 2]], holes: &[Contour]) -> bool {
+        is_free(around, lines, holes, &self.marks)
     }
 
     /// Words that take up no more than their letters.

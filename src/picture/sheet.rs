@@ -42,7 +42,7 @@ pub fn sheet(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, letter: &
 #[must_use]
 pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, words: SheetWords<'_>) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
-    let stuff = stuff_of(order.stocks, stock);
+    let plain = stuff_of(order.stocks, stock);
     let Some(stock) = order.stocks.get(stock) else { return picture };
     // The sheet's own edge, half of the line inside, below everything that is cut on it.
     let edge = Contour::rectangle(0.0, 0.0, sheet.width, sheet.height);
@@ -74,7 +74,8 @@ pub fn sheet_worded(order: Order<'_>, kit: &Kit, stock: usize, sheet: &Sheet, wo
     }
     for placed in &sheet.placements {
         if let Some(part) = kit.parts.get(placed.part) {
-            picture.part(order, stuff, part, placed, ((words.letter)(placed.part), words.size));
+            let stuff = plain.clone().cut(stock, placed.cut_from(sheet.size), part);
+            picture.part(order, &stuff, part, placed, ((words.letter)(placed.part), words.size));
         }
     }
     picture.grain(stock, sheet);
@@ -86,7 +87,7 @@ impl Picture {
     fn part(
         &mut self,
         order: Order<'_>,
-        stuff: Stuff,
+        stuff: &Stuff,
         part: &Part,
         placed: &Placed,
         (letter, size_as): (String, &dyn Fn(&str) -> String),
@@ -98,7 +99,7 @@ impl Picture {
         };
         let outlines = std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|contour| contour.mapped(map));
         let outlines: Vec<Contour> = outlines.collect();
-        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(stuff.flat()), pen: None });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(stuff.flat().mapped(map)), pen: None });
         for panel in part.net.panels.iter().filter(|panel| panel.purpose == Use::Seam) {
             self.marks.push(Mark::Shape {
                 contours: vec![panel.outline.mapped(map)],
@@ -112,7 +113,7 @@ impl Picture {
         for mark in &part.flat.marks {
             self.marks.push(Mark::Line { points: mark.iter().copied().map(map).collect(), pen: Pen::MARK });
         }
-        self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: None, pen: Some(CUT) });
         // Scores bound panels, so words inside a panel lie over no line.
         let boxes = part.net.panels.iter().map(|panel| space_in(&panel.outline.mapped(map)));
         let roomiest = boxes.max_by(|one, two| room(*one).total_cmp(&room(*two)));
@@ -125,7 +126,14 @@ impl Picture {
             };
             let measures = size_as(&measures(order.units, width, height));
             let lines = [letter, part.id.clone(), measures].into_iter().filter(|line| !line.is_empty());
+            let from = self.marks.len();
             self.label(clear_of(panel, &part.flat.holes, map), &lines.collect::<Vec<_>>());
+            if stuff.is_pictured() {
+                self.ground(from);
+            }
+            let scores = part.flat.scores.iter().map(|score| [map(score.from), map(score.to)]);
+            let lines: Vec<[Point; 2]> = scores.chain(part.flat.marks.iter().map(|mark| mark.map(map))).collect();
+            self.upward(&stuff.on_sheet(), &outlines, &lines, from);
         }
     }
 

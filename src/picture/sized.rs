@@ -61,7 +61,7 @@ struct Sizes<'a> {
 
 /// The part with its lines of sizes, and the middle of each number's room, x right and y down from the picture's upper left.
 #[must_use]
-pub fn sized(part: &Part, stuff: Stuff, spans: &[SizeLine], room: SizedRoom) -> (Picture, Vec<Point>) {
+pub fn sized(part: &Part, stuff: &Stuff, spans: &[SizeLine], room: SizedRoom) -> (Picture, Vec<Point>) {
     let (width, height) = part.size();
     let scale = (room.part.0 / width.max(1.0)).min(room.part.1 / height.max(1.0)).clamp(SMALLEST_PART, 1.0);
     let (across, up) = (levels(spans, false), levels(spans, true));
@@ -153,7 +153,7 @@ impl Sizes<'_> {
 
 impl Picture {
     /// A flat part: its faces, seams, scores and outline.
-    fn flat(&mut self, part: &Part, stuff: Stuff, at: &dyn Fn(f64, f64) -> Point) {
+    fn flat(&mut self, part: &Part, stuff: &Stuff, at: &dyn Fn(f64, f64) -> Point) {
         let map = |point: Point| at(point.x, point.y);
         // The net lies where it was made, the flat part has its lower left at the origin.
         let corner = part.net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
@@ -161,7 +161,7 @@ impl Picture {
         let of_net = |point: Point| at(point.x - corner.x, point.y - corner.y);
         let outlines: Vec<Contour> =
             std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|contour| contour.mapped(map)).collect();
-        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(stuff.flat()), pen: None });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: Some(stuff.flat().mapped(map)), pen: None });
         for panel in part.net.panels.iter().filter(|panel| panel.purpose == Use::Seam) {
             let contours = vec![panel.outline.mapped(of_net)];
             self.marks.push(Mark::Shape { contours, fill: Some(stuff.glued()), pen: None });
@@ -172,7 +172,10 @@ impl Picture {
         for mark in &part.flat.marks {
             self.marks.push(Mark::Line { points: mark.iter().copied().map(map).collect(), pen: Pen::MARK });
         }
-        self.marks.push(Mark::Shape { contours: outlines, fill: None, pen: Some(CUT) });
+        self.marks.push(Mark::Shape { contours: outlines.clone(), fill: None, pen: Some(CUT) });
+        let scores = part.flat.scores.iter().map(|score| [map(score.from), map(score.to)]);
+        let lines: Vec<[Point; 2]> = scores.chain(part.flat.marks.iter().map(|mark| mark.map(map))).collect();
+        self.upward(stuff, &outlines, &lines, self.marks.len());
     }
 }
 

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: MIT
 //! What pieces are made of, as pictures show it: each stock of an order otherwise than every other one.
 
+use super::likeness::{PicturedFaces, cut_from};
 use super::mark::{BOARD, CARD, CARD_BACK, CUT, Fill, GLUE_LINE, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
-use super::tint::Tint;
 use crate::album::Album;
-use crate::contour::Contour;
-use crate::parts::Part;
+use crate::contour::{Contour, Point, Vec2};
+use crate::parts::{CutFrom, Kit, Part, Piece};
+use crate::raster::Tint;
 use crate::stock::{Pattern, Stock};
 
 /// What a piece is made of: how its faces look.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Stuff {
     /// Which of the three it is.
     pub matter: Matter,
@@ -18,6 +19,10 @@ pub struct Stuff {
     /// Lines on patterned paper, and which way they go, degrees.
     line: Tint,
     turn: u8,
+    /// Pictures of its faces, as they lie on the flat part.
+    faces: PicturedFaces,
+    /// Where the up of one-way paper lies: quarter turns counter-clockwise from the part's own up.
+    up: Option<u8>,
 }
 
 /// Card, paper or board.
@@ -58,39 +63,86 @@ const ALIKE: u32 = 24;
 
 impl Stuff {
     /// Card that nothing is said of.
-    pub const CARD: Self = Self { matter: Matter::Card, front: CARD, back: CARD_BACK, line: GLUE_LINE, turn: 45 };
+    pub const CARD: Self = Self {
+        matter: Matter::Card,
+        front: CARD,
+        back: CARD_BACK,
+        line: GLUE_LINE,
+        turn: 45,
+        faces: PicturedFaces::PLAIN,
+        up: None,
+    };
     /// Patterned paper that nothing is said of.
-    pub const PAPER: Self = Self { matter: Matter::Paper, front: PAPER, back: PAPER_BACK, line: PAPER_LINE, turn: 45 };
+    pub const PAPER: Self = Self {
+        matter: Matter::Paper,
+        front: PAPER,
+        back: PAPER_BACK,
+        line: PAPER_LINE,
+        turn: 45,
+        faces: PicturedFaces::PLAIN,
+        up: None,
+    };
     /// Board that nothing is said of.
-    pub const BOARD: Self = Self { matter: Matter::Board, front: BOARD, back: BOARD, line: GLUE_LINE, turn: 45 };
+    pub const BOARD: Self = Self {
+        matter: Matter::Board,
+        front: BOARD,
+        back: BOARD,
+        line: GLUE_LINE,
+        turn: 45,
+        faces: PicturedFaces::PLAIN,
+        up: None,
+    };
 
     /// The colour of its front.
     #[must_use]
-    pub const fn colour(self) -> Tint {
+    pub const fn colour(&self) -> Tint {
         self.front
     }
 
-    /// Its front where it lies flat, drawn as a flat piece and not in space.
+    /// Its front where it lies flat, drawn as a flat piece and not in space: as it lies on the flat part.
     #[must_use]
-    pub const fn flat(self) -> Fill {
-        self.ruled(60)
+    pub fn flat(&self) -> Fill {
+        self.faces.front().unwrap_or_else(|| self.ruled(60))
     }
 
-    /// Its front in space.
+    /// Its front in space, as it lies on the flat part.
     #[must_use]
-    pub const fn front(self) -> Fill {
-        self.ruled(20)
+    pub fn front(&self) -> Fill {
+        self.faces.front().unwrap_or_else(|| self.ruled(20))
     }
 
-    /// Its back.
+    /// Its back, as it lies on the flat part, seen through it from its front.
     #[must_use]
-    pub const fn back(self) -> Fill {
-        Fill::Flat(self.back)
+    pub fn back(&self) -> Fill {
+        self.faces.back().unwrap_or(Fill::Flat(self.back))
+    }
+
+    /// The same as its sheet lies: one-way paper has its up there.
+    #[must_use]
+    pub(super) fn on_sheet(&self) -> Self {
+        Self { up: self.up.map(|_| 0), ..self.clone() }
+    }
+
+    /// Which way its up lies on a part, where it has one.
+    #[must_use]
+    pub fn upward(&self) -> Option<Vec2> {
+        self.up.map(|quarters| match quarters % 4 {
+            0 => Vec2::new(0.0, 1.0),
+            1 => Vec2::new(-1.0, 0.0),
+            2 => Vec2::new(0.0, -1.0),
+            _ => Vec2::new(1.0, 0.0),
+        })
+    }
+
+    /// Whether a face of it is a picture, on which words want a ground of their own.
+    #[must_use]
+    pub const fn is_pictured(&self) -> bool {
+        self.faces.are_pictured()
     }
 
     /// Where it takes tape or glue.
     #[must_use]
-    pub const fn glued(self) -> Fill {
+    pub const fn glued(&self) -> Fill {
         match self.matter {
             Matter::Card => Fill::Hatched { ground: self.back, line: GLUE_LINE, apart: 15, turn: 45 },
             Matter::Paper => Fill::Flat(self.line),
@@ -98,7 +150,7 @@ impl Stuff {
         }
     }
 
-    const fn ruled(self, apart: u8) -> Fill {
+    const fn ruled(&self, apart: u8) -> Fill {
         match self.matter {
             Matter::Paper => Fill::Hatched { ground: self.front, line: self.line, apart, turn: self.turn },
             Matter::Card | Matter::Board => Fill::Flat(self.front),
@@ -132,6 +184,12 @@ fn matter(stock: &Stock) -> Matter {
 #[must_use]
 pub fn stuff_of(stocks: &[Stock], number: usize) -> Stuff {
     let Some(stock) = stocks.get(number) else { return Stuff::CARD };
+    let up = (stock.pattern == Pattern::OneWay).then_some(0);
+    Stuff { up, ..of_stock(stocks, stock) }
+}
+
+/// The same, whichever way it lies.
+fn of_stock(stocks: &[Stock], stock: &Stock) -> Stuff {
     let matter = matter(stock);
     let (usual, tints): (Stuff, &[Tint]) = match matter {
         Matter::Card => (Stuff::CARD, &CARDS),
@@ -146,28 +204,55 @@ pub fn stuff_of(stocks: &[Stock], number: usize) -> Stuff {
         }
     }
     let turn = TURNS[before.len() % TURNS.len()];
-    if let Some(colour) = stock.colour {
-        return Stuff { turn, ..usual.coloured(Tint(colour)) };
+    let picture = stock.pictures.front.as_ref().and_then(|picture| picture.raster.as_ref());
+    if let Some(colour) = stock.colour.map(Tint).or(picture.map(|raster| raster.mean())) {
+        return Stuff { turn, faces: PicturedFaces::of(stock), ..usual.coloured(colour) };
     }
     // What the maker says of a colour nobody else has by chance.
     let said = |tint: &&Tint| stocks.iter().all(|one| one.colour.is_none_or(|own| Tint(own).apart(**tint) > ALIKE));
     let free: Vec<Tint> = tints.iter().filter(said).copied().collect();
     let unsaid = before.iter().filter(|one| one.colour.is_none()).count();
+    let faces = PicturedFaces::of(stock);
     match free.get(unsaid % free.len().max(1)) {
-        Some(tint) if *tint != usual.front => Stuff { turn, ..usual.coloured(*tint) },
-        _ => Stuff { turn, ..usual },
+        Some(tint) if *tint != usual.front => Stuff { turn, faces, ..usual.coloured(*tint) },
+        _ => Stuff { turn, faces, ..usual },
     }
 }
 
-/// What a part of an album is made of, as pictures show it.
+/// What a part of an album is made of, as pictures show it: where its stock has a picture, as the part is cut from the sheet
+/// first, or would be where no sheet is laid yet.
 #[must_use]
 pub fn stuff(album: &Album, part: &Part) -> Stuff {
-    stuff_of(&album.stocks, part.stock)
+    let made = stuff_of(&album.stocks, part.stock);
+    match album.stocks.get(part.stock).filter(|_| made.is_pictured() || made.up.is_some()) {
+        Some(stock) => made.cut(stock, cut_from(stock, part), part),
+        None => made,
+    }
+}
+
+/// The same of a piece, which may be its part upside down.
+#[must_use]
+pub(crate) fn stuff_of_piece(album: &Album, kit: &Kit, piece: &Piece) -> Stuff {
+    let Some(part) = kit.parts.get(piece.part) else { return Stuff::CARD };
+    let mut made = stuff(album, part);
+    if made.is_pictured() && piece.turned {
+        made.faces = made.faces.half_turned((part.flat.width, part.flat.height));
+    }
+    made
+}
+
+impl Stuff {
+    /// The same, which is that of a whole stock, of a part that is cut so.
+    pub(super) fn cut(mut self, stock: &Stock, from: CutFrom, part: &Part) -> Self {
+        self.up = self.up.map(|up| (up + 4 - from.quarters % 4) % 4);
+        self.faces = self.faces.cut(stock, from, (part.flat.width, part.flat.height));
+        self
+    }
 }
 
 /// A piece of it with a corner turned over, 18 x 12 mm.
 #[must_use]
-pub fn swatch(stuff: Stuff) -> Picture {
+pub fn swatch(stuff: &Stuff) -> Picture {
     let (width, height, turned) = (18.0, 12.0, 5.0);
     let edge = Pen { width: 0.35, ..CUT };
     let shape = |points: &[(f64, f64)], fill| Mark::Shape {
@@ -178,5 +263,7 @@ pub fn swatch(stuff: Stuff) -> Picture {
     let (low, high, right) = (0.3, height - 0.3, width - 0.3);
     let front = [(low, low), (right, low), (right, high - turned), (right - turned, high), (low, high)];
     let back = [(right, high - turned), (right - turned, high), (right - turned, high - turned)];
-    Picture { width, height, marks: vec![shape(&front, stuff.front()), shape(&back, stuff.back())] }
+    // A picture stands smaller, so that more than a corner of it is seen.
+    let small = |fill: Fill| fill.mapped(|point| Point::new(point.x / 4.0, point.y / 4.0 + height));
+    Picture { width, height, marks: vec![shape(&front, small(stuff.front())), shape(&back, small(stuff.back()))] }
 }

@@ -100,6 +100,7 @@ fn spread(kit: &Kit, block: &PatternBlock, usable: &Usable, trimmer: bool) -> Op
         used_in: vec![PieceName::BlockFor(block.name.clone().into())],
         patterns: Vec::new(),
         place: first.place.clone(),
+        cut: None,
     };
     Some((Spread { name: block.name.to_string(), jump, size, upright: block.upright, members }, whole))
 }

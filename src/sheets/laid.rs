@@ -3,6 +3,7 @@
 
 use crate::cutter::RegisterMark;
 use crate::layout::Effort;
+use crate::parts::{CutFrom, Kit};
 use crate::stock::By;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
@@ -156,6 +157,25 @@ pub struct Placed {
     pub y: f64,
     /// Quarter turns counter-clockwise.
     pub quarters: u8,
+}
+
+impl Placed {
+    /// From where it is cut, of a sheet of this number among the stock's sizes.
+    #[must_use]
+    pub const fn cut_from(&self, size: usize) -> CutFrom {
+        CutFrom { size, x: self.x, y: self.y, quarters: self.quarters }
+    }
+}
+
+/// Notes with each part from where it is cut first, for whoever draws it.
+pub fn note_cuts(kit: &mut Kit, stocks: &[StockSheets]) {
+    for sheet in stocks.iter().flat_map(|stock| &stock.sheets) {
+        for placed in &sheet.placements {
+            if let Some(part) = kit.parts.get_mut(placed.part) {
+                part.cut.get_or_insert_with(|| placed.cut_from(sheet.size));
+            }
+        }
+    }
 }
 
 /// How hard to look, and how.

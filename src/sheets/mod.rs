@@ -28,7 +28,7 @@ mod windows;
 pub use besides::lay_spare_parts;
 pub use drawer::{DrawerRow, drawer_rows, left_in_drawer, offcuts};
 pub(crate) use in_place::WORTH_KEEPING;
-pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece};
+pub use laid::{Placed, Search, Sheet, StockSheets, TrimCut, TrimPiece, note_cuts};
 pub use pairs::partners;
 pub use price::price_of_cutting;
 pub use spare::{Filled, fill};

@@ -4,8 +4,10 @@
 //! In: an entry of the album file's `stocks`. Out: a [`Stock`] with its sheet sizes, caliper, grain and
 //! pattern. Never: knows what is cut from it.
 
+mod pictures;
 mod read;
 
+pub use pictures::{PictureFile, StockPictures};
 pub(crate) use read::{STOCK_FIELDS, own_schema, read_own};
 pub use read::{read, schema};
 
@@ -39,6 +41,8 @@ pub struct Stock {
     pub pattern: Pattern,
     /// Its colour as pictures show it: red, green, blue; where the maker says it.
     pub colour: Option<[u8; 3]>,
+    /// Pictures of it.
+    pub pictures: StockPictures,
     /// Whether what is of it is bought or made before: it has no sheets, and nothing is cut from it.
     pub ready: bool,
     /// What it is cut by.
@@ -226,6 +230,7 @@ impl Stock {
             grain,
             pattern,
             colour,
+            pictures,
             ready,
             by,
             own,
@@ -234,7 +239,8 @@ impl Stock {
         let of =
             (&other.name, &other.sheets, other.caliper, other.caliper_from, other.grammage, other.grain, other.pattern);
         (name, sheets, *caliper, *caliper_from, *grammage, *grain, *pattern) == of
-            && (shares, by, own, ready, colour) == (&other.shares, &other.by, &other.own, &other.ready, &other.colour)
+            && (shares, by, own, ready) == (&other.shares, &other.by, &other.own, &other.ready)
+            && (colour, pictures) == (&other.colour, &other.pictures)
     }
 
     /// The card that holds where a file names no stock: A4, 0.3 mm (our choice).
@@ -258,6 +264,7 @@ impl Stock {
             grain: None,
             pattern: Pattern::None,
             colour: None,
+            pictures: StockPictures::default(),
             ready: false,
             by: By::Machine,
             own: None,
@@ -284,11 +291,17 @@ impl Stock {
     #[must_use]
     pub fn stood(&self, size: &SheetSize) -> Stood {
         let upright = self.grain_upright(size);
-        if upright == Some(false) && self.pattern != Pattern::OneWay {
+        if self.is_turned(size) {
             Stood { width: size.height, height: size.width, grain_upright: Some(true) }
         } else {
             Stood { width: size.width, height: size.height, grain_upright: upright }
         }
+    }
+
+    /// Whether a sheet of this size stands a quarter turned, counter-clockwise, from how it is named.
+    #[must_use]
+    pub(crate) fn is_turned(&self, size: &SheetSize) -> bool {
+        self.grain_upright(size) == Some(false) && self.pattern != Pattern::OneWay
     }
 
     /// Whether the grain of a sheet of this size runs along its height; nothing where no grain is stated.

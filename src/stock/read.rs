@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! One entry of `stocks`.
 
-use super::{By, CaliperFrom, Grain, OwnCutter, Pattern, SheetSize, Stock};
+use super::{By, CaliperFrom, Grain, OwnCutter, Pattern, PictureFile, SheetSize, Stock, StockPictures};
 use crate::cutter;
 use crate::fields::{
     Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, join, needed, object_schema,
@@ -30,6 +30,11 @@ const PATTERN: Key<Pattern> =
     Key::choice("pattern", Pattern::None.usual(), "whether it is patterned, and has an up and a down");
 const COLOUR: Key<Option<Text>> =
     Key::text("colour", rule("another one for each stock"), "its colour in pictures, as \"#RRGGBB\"");
+const PICTURE: Key<Option<Text>> = Key::text("picture", rule("none"), "a picture of its sheet, PNG or JPEG");
+const PICTURE_WIDTH: Key<Option<Length>> =
+    Key::size("picture_width", rule("the sheet's"), "how wide the paper in the picture is");
+const PICTURE_BACK: Key<Option<Text>> =
+    Key::text("picture_back", rule("none"), "a picture of its back, where that is printed, too");
 const PRICE: Key<Option<f64>> = Key::amount("price", rule("not known"), "price of one sheet");
 const COUNT: Key<Option<u32>> =
     Key::count("count", (1, 1_000_000), rule("as many as needed"), "how many sheets there are");
@@ -52,6 +57,9 @@ pub(crate) const STOCK_FIELDS: &[Field] = &[
     GRAIN.field,
     PATTERN.field,
     COLOUR.field,
+    PICTURE.field,
+    PICTURE_WIDTH.unmeasured().field,
+    PICTURE_BACK.field,
     PRICE.field,
     COUNT.field,
     BY.field,
@@ -111,10 +119,19 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
         grain: values.get(GRAIN),
         pattern: values.get(PATTERN),
         colour: colour(reader, &values),
+        pictures: pictures(reader, &values),
         ready: false,
         by: values.get(BY),
         own: values.get(CUTTER).and_then(|node| read_own(reader, node, path)),
     })
+}
+
+/// The pictures that are named; nobody read them yet.
+fn pictures(reader: &Reader<'_>, values: &Values) -> StockPictures {
+    let named = |key: Key<Option<Text>>| {
+        values.get(key).map(|name| PictureFile::new(name.to_owned(), values.place(key).cloned(), reader.units))
+    };
+    StockPictures { front: named(PICTURE), back: named(PICTURE_BACK), width: values.get(PICTURE_WIDTH) }
 }
 
 /// The colour that is said, of its three parts.

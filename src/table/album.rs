@@ -2,7 +2,8 @@
 //! The album as the page's forms: its pages in a run, its spine, cover, papers, panels and inserts.
 
 use super::form::{self, FormFile};
-use super::{drawn, edges, groups, handed, pictures, words};
+use super::named::PICTURES;
+use super::{drawn, edges, groups, handed, likeness, pictures, words};
 use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
@@ -15,7 +16,7 @@ use crate::write;
 use serde_json::{Value, json};
 
 /// Everything of an album that can be changed.
-pub(super) fn forms(work: &Work, root: &Node) -> Value {
+pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool) -> Value {
     let (album, kit) = (&work.album, &work.kit);
     let file = &FormFile::of(album, root);
     let of_values = |way: &str, fields: &'static [Field], values: &Values| {
@@ -62,7 +63,7 @@ pub(super) fn forms(work: &Work, root: &Node) -> Value {
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": inserts,
         "kinds": { "page": kinds(&album.kinds, Role::Page), "insert": kinds(&album.kinds, Role::Insert) },
-        "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock)).collect::<Vec<_>>(),
+        "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock, there)).collect::<Vec<_>>(),
     })
 }
 
@@ -92,7 +93,7 @@ pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &
     })
 }
 
-fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock) -> Value {
+fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock, there: &dyn Fn(&str) -> bool) -> Value {
     let way = format!("stocks.{}", stock.name);
     let held = |field: &Field| match field.name {
         "sheet" => Some(names(stock)),
@@ -120,11 +121,12 @@ fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock) -> Value {
     json!({
         "name": stock.name,
         "way": way,
-        "looks": write::cutout(&swatch(look)),
+        "looks": write::cutout(&swatch(&look)),
         "colour": look.colour().to_string(),
         "used": number.is_some_and(used),
         "sentence": words::say(&sentence),
-        "rows": form::rows(file, &way, STOCK_FIELDS, &held),
+        "pictures": likeness::form(stock, &way, there),
+        "rows": form::rows(file, &way, STOCK_FIELDS.iter().filter(|field| !PICTURES.contains(&field.name)), &held),
     })
 }
 

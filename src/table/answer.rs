@@ -16,7 +16,8 @@ use super::question::Question;
 use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
 use super::{
-    album, batch, drawer, machine, numbers, on_table, parts_list, said, sheets, sizes, tables, taken, terms, words,
+    album, batch, drawer, drawn, likeness, machine, numbers, on_table, parts_list, said, sheets, sizes, tables, taken,
+    terms, words,
 };
 use crate::album::Album;
 use crate::batch::is_batch;
@@ -322,7 +323,8 @@ fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
     json!({
         "text": source.mark().to_owned() + source.text(),
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
-        "album": album::forms(&work, &root),
+        "album": album::forms(&work, &root, &|name| drawn::found(&question.drawings, name).is_some()),
+        "likenesses": likeness::shown(work.album.stocks.iter()),
         "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &told }),
         "machine": machine::form(&question.machine, &machine.findings),
         "folds": parts_list::parts(&work),

@@ -46,6 +46,7 @@ const ASSETS: &[Asset] = &[
     Asset { name: "compare.js", kind: SCRIPT, text: include_str!("page/compare.js") },
     Asset { name: "drawings.js", kind: SCRIPT, text: include_str!("page/drawings.js") },
     Asset { name: "drawn.js", kind: SCRIPT, text: include_str!("page/drawn.js") },
+    Asset { name: "likeness.js", kind: SCRIPT, text: include_str!("page/likeness.js") },
     Asset { name: "class.js", kind: SCRIPT, text: include_str!("page/class.js") },
     Asset { name: "drawer.js", kind: SCRIPT, text: include_str!("page/drawer.js") },
     Asset { name: "drawers.js", kind: SCRIPT, text: include_str!("page/drawers.js") },

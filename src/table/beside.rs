@@ -112,6 +112,11 @@ impl NamedFiles {
         }
     }
 
+    /// Something to say of a file that is named.
+    pub(super) fn say(&mut self, findings: Vec<Finding>) {
+        self.findings.extend(findings);
+    }
+
     /// What is said of the files; of a drawing it takes the place of that this has not been read.
     pub(super) fn tell(&self, findings: &mut Vec<Finding>) -> Vec<Finding> {
         self.findings.iter().cloned().chain(self.drawn.tell(findings)).collect()

@@ -21,6 +21,7 @@ mod form;
 mod groups;
 mod hand;
 mod handed;
+mod likeness;
 mod machine;
 mod named;
 mod numbers;
@@ -43,6 +44,7 @@ mod words;
 
 pub use access::token;
 pub use answer::Session;
+pub use likeness::text_of;
 pub use named::{beside_of, brought, drawings, names, unfolded};
 pub use open::{LaidFile, Opened};
 pub use server::serve;

@@ -14,6 +14,9 @@ use std::ops::Range;
 /// The fields that name files of the table.
 const NAMING: [&str; 3] = ["album", "cutter", "drawer"];
 
+/// The fields that name pictures of a stock: each file has its own of these, too.
+pub(super) const PICTURES: [&str; 2] = ["picture", "picture_back"];
+
 /// The field that names the files of an album's own kinds.
 const KINDS: &str = "kinds";
 
@@ -46,7 +49,8 @@ impl NamesIn {
             // A change of an album says it by its way: `stocks.card.cutter`, `inserts[0].outline.file`.
             let mut way = field.rsplit('.');
             let (last, before) = (way.next().unwrap_or(field), way.next());
-            let drawing = last == "file" && before.map_or(outline, |before| before == OUTLINE.name());
+            let drawing =
+                last == "file" && before.map_or(outline, |before| before == OUTLINE.name()) || PICTURES.contains(&last);
             match &value.tree {
                 Tree::Text(name) if NAMING.contains(&last) => self.files.push((value.range.clone(), name.clone())),
                 _ if last == KINDS => self.find_kinds(value),

@@ -121,7 +121,7 @@ fn piece(album: &Album, kit: &Kit, number: usize, stand: &[Stands]) -> Value {
     let Some(part) = kit.parts.get(number) else { return Value::Null };
     let mine: Vec<&Stands> = stand.iter().filter(|one| one.part == number).collect();
     let spans: Vec<SizeLine> = mine.iter().map(|one| one.span).collect();
-    let (picture, middles) = picture::sized(part, picture::stuff(album, part), &spans, ROOM);
+    let (picture, middles) = picture::sized(part, &picture::stuff(album, part), &spans, ROOM);
     let numbers: Vec<Value> = mine
         .iter()
         .zip(middles)

@@ -19,7 +19,7 @@ pub(super) fn folds(work: &Work) -> Value {
     let drawn: Vec<String> = kit
         .parts
         .iter()
-        .map(|part| write::drawing(&picture::part_within(part, picture::stuff(album, part), ROOM, &say).0))
+        .map(|part| write::linked(&picture::part_within(part, &picture::stuff(album, part), ROOM, &say).0))
         .collect();
     let folded = pictures::folded(album, kit);
     let closed = (!work.stopped()).then(|| pictures::closed(album, kit, &folded));

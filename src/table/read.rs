@@ -2,8 +2,8 @@
 //! An album with the files that it names: its own kinds, its cutters, its drawer, its drawings, as they lie on the table.
 
 use super::beside::NamedFiles;
-use super::drawn;
 use super::question::Question;
+use super::{drawn, likeness};
 use crate::album::Album;
 use crate::fields::Source;
 use crate::finding::Checked;
@@ -24,6 +24,7 @@ impl AlbumRead {
         if let Some(album) = &mut album.value {
             files.drawer(&mut album.drawer, &question.files);
             files.drawn = drawn::of_album(album, &question.drawings);
+            files.say(likeness::of_album(album, &question.drawings));
         }
         Self { album, files }
     }

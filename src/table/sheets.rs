@@ -106,7 +106,7 @@ fn sheet(work: &LaidOrder<'_>, stock: usize, sheet: &Sheet) -> Value {
         sheet.offcuts.iter().map(|[_, _, width, height]| offcut(work, *width, *height)).collect();
     json!({
         "name": sheet.name,
-        "picture": write::drawing(&picture::sheet(work.album.order(), work.kit, stock, sheet, &|_| String::new())),
+        "picture": write::linked(&picture::sheet(work.album.order(), work.kit, stock, sheet, &|_| String::new())),
         "words": words::say(&said),
         "offcuts": offcuts,
     })

@@ -45,7 +45,7 @@ fn block(block: &Block) -> Option<Value> {
             "head": lines(&table.head),
             "rows": table.rows.iter().map(|row| lines(row)).collect::<Vec<_>>(),
         }),
-        Block::Figure(figure) => json!({ "picture": write::drawing(&figure.picture), "shows": figure.shows.plain() }),
+        Block::Figure(figure) => json!({ "picture": write::linked(&figure.picture), "shows": figure.shows.plain() }),
         // Steps are for who makes it.
         Block::Steps(_) => return None,
     })

@@ -8,7 +8,7 @@
 use super::named::{self, bare};
 use super::on_table::{TableDrawing, TableFile};
 use super::question::Question;
-use super::{beside, drawn, words};
+use super::{beside, drawn, likeness, words};
 use crate::fields::Source;
 use crate::finding::Said;
 use crate::write::{Memory, Sink, WriteProblem};
@@ -73,9 +73,9 @@ pub(super) fn put(question: &Question, sink: &mut Memory) -> Result<(), WritePro
     // The file of a group may be the machine's, too.
     if let Some((name, text)) = question.machine.file().filter(|(name, _)| files.iter().all(|(known, _)| known != name))
     {
-        files.push((name.to_owned(), text.to_owned()));
+        files.push((name.to_owned(), text.as_bytes().to_vec()));
     }
-    files.push((COMMAND_FILE.to_owned(), command(question) + "\n"));
+    files.push((COMMAND_FILE.to_owned(), (command(question) + "\n").into_bytes()));
     let mut folders: Vec<String> = Vec::new();
     for version in &question.versions {
         let plain = |c: char| if c.is_alphanumeric() || matches!(c, ' ' | '-' | '_') { c } else { '-' };
@@ -83,29 +83,29 @@ pub(super) fn put(question: &Question, sink: &mut Memory) -> Result<(), WritePro
             version.called.iter().flat_map(|called| called.chars()).take(LONGEST_NAME).map(plain).collect();
         let folder = named::free(called.trim(), &|one| !one.is_empty() && folders.iter().all(|known| known != one));
         let own = sources(&version.question(question)).into_iter();
-        files.extend(own.map(|(name, text)| (format!("{VERSIONS}/{folder}/{name}"), text)));
+        files.extend(own.map(|(name, bytes)| (format!("{VERSIONS}/{folder}/{name}"), bytes)));
         folders.push(folder);
     }
-    for (name, text) in files {
+    for (name, bytes) in files {
         if sink.files.contains_key(&name) {
             let twice = Said::new("name-twice").with("name", name);
             return Err(WriteProblem::from(std::io::Error::other(words::say(&twice))));
         }
-        sink.put(&name, text.as_bytes())?;
+        sink.put(&name, &bytes)?;
     }
     Ok(())
 }
 
 /// The file that is asked about, those that it needs, and their drawings, by the names that they have in one place.
-fn sources(question: &Question) -> Vec<(String, String)> {
+fn sources(question: &Question) -> Vec<(String, Vec<u8>)> {
     let mut laid = LaidDrawings::default();
     let text = laid.beside(&question.name, &question.text, &question.drawings);
-    let mut files = vec![(bare(&question.name).to_owned(), text)];
+    let mut files = vec![(bare(&question.name).to_owned(), text.into_bytes())];
     for file in needed(question) {
         let text = file.text.as_ref().map(|text| laid.beside(&file.name, text, &file.drawings));
-        files.extend(text.map(|text| (file.name.clone(), text)));
+        files.extend(text.map(|text| (file.name.clone(), text.into_bytes())));
     }
-    files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, drawing.text)));
+    files.extend(laid.drawings.into_iter().map(|drawing| (drawing.name, likeness::bytes_of(&drawing.text))));
     files
 }
 

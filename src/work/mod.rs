@@ -142,6 +142,7 @@ impl Work {
             let paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, labels);
             work.findings.extend(paths.findings);
             if let Some(paths) = paths.value {
+                sheets::note_cuts(&mut work.kit, &stocks);
                 work.stocks = stocks;
                 work.paths = paths;
             }

@@ -3,6 +3,7 @@
 
 use super::frame::Frame;
 use super::number::text;
+use super::pictured::{pattern_name, patterns};
 use super::svg::{PathWriter as Path, escape};
 use crate::contour::Contour;
 use crate::picture::{Fill, INK, Mark, Pen, Picture, Tint};
@@ -14,26 +15,35 @@ pub(super) const FONT: &str = "DejaVu Sans";
 /// Which way the lines of hatches usually go, degrees.
 const USUAL: u8 = 45;
 
+/// The ground of a whole file.
+const WHITE: &str = "#FFFFFF";
+
 /// A picture as a whole SVG file on a white ground, one user unit to a millimetre.
 #[must_use]
 pub fn drawing(picture: &Picture) -> String {
-    drawn(picture, Some("#FFFFFF"))
+    drawn(picture, Some(WHITE), false)
+}
+
+/// The same for the page, which has the pictures of stocks: where one would stand, its name and a colon do.
+#[must_use]
+pub fn linked(picture: &Picture) -> String {
+    drawn(picture, Some(WHITE), true)
 }
 
 /// The same without a ground of its own, to be laid on something.
 #[must_use]
 pub fn cutout(picture: &Picture) -> String {
-    drawn(picture, None)
+    drawn(picture, None, true)
 }
 
-fn drawn(picture: &Picture, ground: Option<&str>) -> String {
+fn drawn(picture: &Picture, ground: Option<&str>, linked: bool) -> String {
     let (width, height) = (text(picture.width, 4), text(picture.height, 4));
     let mut out = String::new();
     let _ = writeln!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\">"
     );
-    out.push_str(&hatches(&[picture]));
+    out.push_str(&fills(&[picture], linked));
     if let Some(ground) = ground {
         let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" fill=\"{ground}\"/>");
     }
@@ -62,7 +72,12 @@ fn marks(out: &mut String, picture: &Picture) {
                 for contour in contours {
                     closed(out, contour, picture.height);
                 }
-                let _ = writeln!(out, "\" fill=\"{}\" fill-rule=\"evenodd\"{}/>", paint(*fill), stroke(*pen));
+                let _ = writeln!(
+                    out,
+                    "\" fill=\"{}\" fill-rule=\"evenodd\"{}/>",
+                    paint(fill.as_ref(), picture.height),
+                    stroke(*pen)
+                );
             }
             Mark::Line { points, pen } => {
                 out.push_str("<path d=\"");
@@ -103,10 +118,11 @@ fn frame(height: f64) -> Frame {
     Frame { scale: 1.0, decimals: 4, down_from: Some(height) }
 }
 
-fn paint(fill: Option<Fill>) -> String {
+fn paint(fill: Option<&Fill>, height: f64) -> String {
     match fill {
         None => "none".into(),
         Some(Fill::Flat(colour)) => colour.to_string(),
+        Some(Fill::Pictured { raster, tile }) => format!("url(#{})", pattern_name(raster, *tile, height)),
         Some(fill @ Fill::Hatched { .. }) => format!("url(#{})", hatch_name(fill)),
     }
 }
@@ -123,36 +139,44 @@ fn cap(pen: Pen) -> &'static str {
     if pen.dash.is_empty() { "round" } else { "butt" }
 }
 
-fn hatch_name(fill: Fill) -> String {
+fn hatch_name(fill: &Fill) -> String {
     let plain = |tint: Tint| tint.to_string().trim_start_matches('#').to_owned();
     match fill {
-        Fill::Flat(colour) => plain(colour),
+        Fill::Flat(colour) => plain(*colour),
+        Fill::Pictured { raster, .. } => raster.name().to_owned(),
         Fill::Hatched { ground, line, apart, turn } => {
             // Lines as they usually go need no word.
-            let turned = if turn == USUAL { String::new() } else { format!("-{turn}") };
-            format!("hatch-{}-{}-{apart}{turned}", plain(ground), plain(line))
+            let turned = if *turn == USUAL { String::new() } else { format!("-{turn}") };
+            format!("hatch-{}-{}-{apart}{turned}", plain(*ground), plain(*line))
         }
     }
 }
 
-/// The hatches that pictures use, each once; nothing where they use none.
+/// The hatches and pictures that pictures use, each once; nothing where they use none.
 pub(super) fn hatches(pictures: &[&Picture]) -> String {
-    let mut made: Vec<Fill> = Vec::new();
+    fills(pictures, false)
+}
+
+fn fills(pictures: &[&Picture], linked: bool) -> String {
+    let mut made: Vec<&Fill> = Vec::new();
+    let mut pictured = String::new();
+    patterns(&mut pictured, pictures, linked);
     for mark in pictures.iter().flat_map(|picture| &picture.marks) {
         if let Mark::Shape { fill: Some(fill @ Fill::Hatched { .. }), .. } = mark
-            && !made.contains(fill)
+            && !made.contains(&fill)
         {
-            made.push(*fill);
+            made.push(fill);
         }
     }
     let mut out = String::new();
-    if made.is_empty() {
+    if made.is_empty() && pictured.is_empty() {
         return out;
     }
     out.push_str("<defs>\n");
+    out.push_str(&pictured);
     for fill in made {
         let Fill::Hatched { ground, line, apart, turn } = fill else { continue };
-        let (name, side) = (hatch_name(fill), text(f64::from(apart) / 10.0, 4));
+        let (name, side) = (hatch_name(fill), text(f64::from(*apart) / 10.0, 4));
         let _ = writeln!(
             out,
             "<pattern id=\"{name}\" width=\"{side}\" height=\"{side}\" patternUnits=\"userSpaceOnUse\" \

@@ -26,12 +26,15 @@ mod number;
 pub mod pages;
 #[cfg(feature = "pdf")]
 mod pdf;
+mod pictured;
 mod plates;
 #[cfg(feature = "png")]
 mod png;
 mod proof;
 mod report;
 mod ribbon;
+#[cfg(feature = "png")]
+mod shade;
 mod sheet;
 mod sink;
 mod sizes;
@@ -42,7 +45,7 @@ pub use catalogue::{catalogue, catalogue_json};
 pub use compared_order::{compare_schema, compared, compared_order};
 pub use cost::cost;
 pub use csv::cutting_list;
-pub use drawing::{cutout, drawing};
+pub use drawing::{cutout, drawing, linked};
 pub use dxf::{DXF_BUILT, dxf};
 pub use findings::{checked, findings, mended};
 pub use folder::{Folder, FolderContent, FolderProblem};
@@ -52,6 +55,8 @@ pub use handbook::{HandbookCommand, handbook};
 pub use pages::guide_pdf;
 #[cfg(feature = "pdf")]
 pub use pdf::pdf;
+pub use pictured::picture_address;
+pub(crate) use pictured::{base64, from_base64};
 pub use plates::plates;
 #[cfg(feature = "png")]
 pub use png::png;

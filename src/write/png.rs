@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 //! A picture as PNG, with the bundled font, so that it looks the same on every machine.
 
-use super::drawing::{FONT, drawing};
+use super::drawing::{FONT, cutout, drawing};
 use super::font::LETTERS;
-use crate::picture::Picture;
+use super::shade::Shades;
+use crate::picture::{Fill, Mark, Picture};
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::fontdb::Database;
 use resvg::usvg::{Options, Tree};
+use std::ops::Range;
 use std::sync::{Arc, LazyLock};
 
 /// The font as the drawing library wants it; no font of the machine's own is ever looked at.
@@ -26,18 +28,47 @@ const LONGEST: f64 = 2800.0;
 /// The picture as a PNG file; none if it has no area or could not be drawn.
 #[must_use]
 pub fn png(picture: &Picture) -> Option<Vec<u8>> {
-    let options = Options { font_family: FONT.into(), fontdb: Arc::clone(&FONTS), ..Options::default() };
-    let tree = Tree::from_str(&drawing(picture), &options).ok()?;
     let scale = FINE.min(LONGEST / picture.width.max(picture.height));
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at most the longest side")]
     let pixels = |mm: f64| (mm * scale).round().max(1.0) as u32;
     let (width, height) = (pixels(picture.width), pixels(picture.height));
     let mut map = Pixmap::new(width, height)?;
+    let mut shades = Shades::new((picture.width, picture.height), (width, height));
+    // What lies below a stock's picture, the picture, what lies above it.
+    let mut from = 0;
+    for (number, mark) in picture.marks.iter().enumerate() {
+        let Mark::Shape { contours, fill: Some(Fill::Pictured { raster, tile }), pen } = mark else { continue };
+        rest(picture, from..number, &mut map)?;
+        shades.fill(&mut map, contours, (raster, *tile));
+        from = number + 1;
+        if pen.is_some() {
+            let outline = Mark::Shape { contours: contours.clone(), fill: None, pen: *pen };
+            let outlined = Picture { width: picture.width, height: picture.height, marks: vec![outline] };
+            render(&cutout(&outlined), &mut map)?;
+        }
+    }
+    rest(picture, from..picture.marks.len(), &mut map)?;
+    encoded(&map, scale)
+}
+
+/// Draws these marks of a picture, on a white ground where they are its first.
+fn rest(picture: &Picture, marks: Range<usize>, map: &mut Pixmap) -> Option<()> {
+    let grounded = marks.start == 0;
+    if marks.is_empty() && !grounded {
+        return Some(());
+    }
+    let part = Picture { width: picture.width, height: picture.height, marks: picture.marks.get(marks)?.to_vec() };
+    render(&if grounded { drawing(&part) } else { cutout(&part) }, map)
+}
+
+fn render(text: &str, map: &mut Pixmap) -> Option<()> {
+    let options = Options { font_family: FONT.into(), fontdb: Arc::clone(&FONTS), ..Options::default() };
+    let tree = Tree::from_str(text, &options).ok()?;
     let size = tree.size();
     #[allow(clippy::cast_precision_loss, reason = "a picture's sides are a few thousand pixels")]
-    let (across, down) = (width as f32 / size.width(), height as f32 / size.height());
+    let (across, down) = (map.width() as f32 / size.width(), map.height() as f32 / size.height());
     resvg::render(&tree, Transform::from_scale(across, down), &mut map.as_mut());
-    encoded(&map, scale)
+    Some(())
 }
 
 /// The finished map as a file that also says how large it is meant to be.

@@ -267,6 +267,7 @@ fn envelope(seams: [bool; 4]) -> Kit {
             patterns: Vec::new(),
             used_in: vec![name.into()],
             place: None,
+            cut: None,
         });
         kit.pieces.push(Piece {
             part: number,

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// The stages; each may name only those before it.
-const ORDER: [&str; 38] = [
+const ORDER: [&str; 39] = [
     "length",
     "exact",
     "finding",
@@ -16,6 +16,7 @@ const ORDER: [&str; 38] = [
     "outline",
     "paper",
     "cutter",
+    "raster",
     "stock",
     "selling",
     "drawer",

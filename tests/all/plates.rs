@@ -104,7 +104,7 @@ fn laid(picture: &Picture) -> (Vec<(Rect, String)>, Vec<[Point; 2]>) {
             Mark::Shape { contours, fill, pen } => {
                 // The ground that words stand on is there for them.
                 let ground = matches!(picture.marks.get(number + 1), Some(Mark::Words { .. })) && pen.is_none();
-                let unlined = pen.is_none() && *fill != Some(picture::Fill::Flat(picture::INK));
+                let unlined = pen.is_none() && fill.as_ref() != Some(&picture::Fill::Flat(picture::INK));
                 if !ground && !unlined {
                     lines.extend(contours.iter().flat_map(Contour::edges).map(|edge| [edge.from, edge.to]));
                 }
@@ -170,7 +170,7 @@ fn no_word_of_a_flat_part_stands_on_another_or_on_a_line() {
         for part in &kit.parts {
             for room in [(180.0, 200.0), (85.0, 75.0)] {
                 let stuff = picture::stuff(&album, part);
-                let (picture, scale) = picture::part_within(part, stuff, room, &|mm| album.roughly(mm));
+                let (picture, scale) = picture::part_within(part, &stuff, room, &|mm| album.roughly(mm));
                 let what = format!("{} of {}", part.id, path.display());
                 // It is as large as there is room, and never larger than it is.
                 let filled = (part.flat.width * scale / room.0).max(part.flat.height * scale / room.1);
@@ -188,7 +188,7 @@ fn no_word_of_a_flat_part_stands_on_another_or_on_a_line() {
 fn every_score_has_its_number() {
     for maker in parts::ALL.iter() {
         for part in &kit(&example(maker)).parts {
-            let picture = picture::part(part, picture::Stuff::CARD, 0.5, &|mm| format!("{mm:.2}"));
+            let picture = picture::part(part, &picture::Stuff::CARD, 0.5, &|mm| format!("{mm:.2}"));
             let said: Vec<&str> = picture
                 .marks
                 .iter()
@@ -350,7 +350,7 @@ proptest! {
             let judged = sound(part);
             prop_assert!(judged.is_ok(), "{}\n{text}", judged.unwrap_err());
             let stuff = picture::stuff(&album, part);
-            let (drawn, _) = picture::part_within(part, stuff, (150.0, 150.0), &|mm| album.roughly(mm));
+            let (drawn, _) = picture::part_within(part, &stuff, (150.0, 150.0), &|mm| album.roughly(mm));
             legible(&drawn, &text);
         }
     }

@@ -26,7 +26,7 @@ fn rectangle(width: f64, height: f64) -> Net {
 }
 
 /// Adds a rectangle that stands so when it is looked at.
-fn add(scene: &mut Scene, size: (f64, f64), stuff: Stuff, stand: Stand) {
+fn add(scene: &mut Scene, size: (f64, f64), stuff: &Stuff, stand: Stand) {
     scene.piece(&rectangle(size.0, size.1), &[Stand::IDENTITY], 0.0, stuff, &(view().inverse() * stand));
 }
 
@@ -34,7 +34,7 @@ fn add(scene: &mut Scene, size: (f64, f64), stuff: Stuff, stand: Stand) {
 fn seen(picture: &Picture, at: Point) -> Option<Fill> {
     let within = |contours: &[Contour]| contours.iter().filter(|contour| contour.contains(at)).count() % 2 == 1;
     let fills = picture.marks.iter().filter_map(|mark| match mark {
-        Mark::Shape { contours, fill: Some(fill), .. } if within(contours) => Some(*fill),
+        Mark::Shape { contours, fill: Some(fill), .. } if within(contours) => Some(fill.clone()),
         _ => None,
     });
     fills.reduce(|_, later| later)
@@ -58,7 +58,7 @@ fn strips_that_lie_over_each_other_in_a_ring() {
         (Stuff::CARD, true, Fill::Flat(CARD_BACK)),
         (Stuff::PAPER, true, Fill::Flat(picture::PAPER_BACK)),
     ];
-    for (quarter, (stuff, over, _)) in (0_u8..).zip(looks) {
+    for (quarter, (stuff, over, _)) in (0_u8..).zip(looks.clone()) {
         // A strip 100 x 10 that rises one in ten, about the middle (50, 50).
         let rise = DAffine3::from_rotation_y(-(0.1_f64.atan()));
         let turn = DAffine3::from_rotation_z(f64::from(quarter) * std::f64::consts::FRAC_PI_2);
@@ -69,7 +69,7 @@ fn strips_that_lie_over_each_other_in_a_ring() {
         };
         let about = DVec3::new(50.0, 50.0, 0.0);
         let stand = DAffine3::from_translation(about) * turn * DAffine3::from_translation(-about) * rise * flip;
-        add(&mut scene, (100.5, 10.0), stuff, stand);
+        add(&mut scene, (100.5, 10.0), &stuff, stand);
     }
     let picture = scene.picture((1000.0, 1000.0));
     let corners = [(95.0, 5.0), (95.0, 95.0), (5.0, 95.0), (5.0, 5.0)];
@@ -134,15 +134,15 @@ fn what_a_ray_meets_first_is_what_is_seen() {
         let mut panels = Vec::new();
         // A sheet behind everything, so that the picture's box is known.
         let ground = DAffine3::from_translation(DVec3::new(0.0, 0.0, -300.0));
-        add(&mut scene, (200.0, 200.0), Stuff::BOARD, ground);
+        add(&mut scene, (200.0, 200.0), &Stuff::BOARD, ground);
         panels.push((ground, (200.0, 200.0), Stuff::BOARD));
         for number in 0..12 {
             let axis = DVec3::new(dice.roll(-1.0, 1.0), dice.roll(-1.0, 1.0), dice.roll(-1.0, 1.0)).normalize();
             let at = DVec3::new(dice.roll(70.0, 130.0), dice.roll(70.0, 130.0), dice.roll(-40.0, 40.0));
             let stand = DAffine3::from_rotation_translation(DQuat::from_axis_angle(axis, dice.roll(0.0, 6.2)), at);
             let size = (dice.roll(10.0, 45.0), dice.roll(10.0, 45.0));
-            let stuff = [Stuff::CARD, Stuff::PAPER, Stuff::BOARD][number % 3];
-            add(&mut scene, size, stuff, stand);
+            let stuff = [Stuff::CARD, Stuff::PAPER, Stuff::BOARD][number % 3].clone();
+            add(&mut scene, size, &stuff, stand);
             panels.push((stand, size, stuff));
         }
         let picture = scene.picture((1000.0, 1000.0));

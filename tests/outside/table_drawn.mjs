@@ -201,6 +201,89 @@ await check("an album with drawings that the program is opened with", async (mus
   other.child.kill();
 });
 
+/** A picture made in the browser, so many points wide and tall: green above, yellow below; or of many colours. */
+const painted = async (page, size, kind) => Buffer.from((await page.evaluate(([width, height, kind]) => {
+  const canvas = Object.assign(document.createElement("canvas"), { width, height });
+  const drawn = canvas.getContext("2d");
+  for (const [at, colour] of ["rgb(150, 220, 150)", "rgb(240, 220, 130)"].entries()) {
+    drawn.fillStyle = colour;
+    drawn.fillRect(0, at * height / 2, width, height / 2);
+  }
+  if (kind === "image/jpeg") {
+    const all = drawn.getImageData(0, 0, width, height);
+    for (let at = 0; at < all.data.length; at += 1) all.data[at] = all.data[at] - (Math.imul(at, 2654435761) >>> 27);
+    drawn.putImageData(all, 0, 0);
+  }
+  return canvas.toDataURL(kind, 0.95);
+}, [...size, kind])).split(",")[1], "base64");
+
+/** Whether a picture there shows green and yellow as they are, the green above the yellow. */
+const shows = (page, where) => page.waitForFunction((where) => [...document.querySelectorAll(where)].some((img) => {
+  if (!img.complete || !img.naturalWidth) return false;
+  const canvas = Object.assign(document.createElement("canvas"), { width: 300, height: 300 });
+  const drawn = canvas.getContext("2d");
+  drawn.drawImage(img, 0, 0, 300, 300);
+  const { data } = drawn.getImageData(0, 0, 300, 300);
+  const heights = [[150, 220, 150], [240, 220, 130]].map((colour) => {
+    const at = [];
+    for (let point = 0; point < data.length; point += 4) if (colour.every((part, index) => Math.abs(part - data[point + index]) < 6)) at.push(Math.floor(point / 1200));
+    return at.length > 200 ? at.reduce((sum, one) => sum + one, 0) / at.length : NaN;
+  });
+  return heights[0] < heights[1];
+}), where);
+
+await check("a stock is shown as in a picture", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "4 pages");
+  await page.locator("#part-papers summary").first().click();
+  const reeds = await painted(page, [400, 400], "image/png");
+  const front = page.locator('[data-key="stocks.paper.picture"]');
+  await front.getByText("It is shown in its colour").waitFor();
+  await page.locator("#at-stocks-paper-picture-file").setInputFiles({ name: "letter.txt", mimeType: "text/plain", buffer: Buffer.from("no") });
+  await says(page, "#word", "letter.txt is no picture");
+  await page.locator("#at-stocks-paper-picture-file").setInputFiles({ name: "reeds.png", mimeType: "image/png", buffer: reeds });
+  await front.getByText("It is shown as in reeds.png.").waitFor();
+  must((await file(page)).stocks.paper.picture === "reeds.png", "the file does not name it");
+  await shows(page, "#sheets img");
+  await shows(page, ".strip img");
+  await page.screenshot({ path: join(out, "likeness.png"), fullPage: true });
+  must((await download(page, "Keep reeds.png as a file", "kept.png")) === "reeds.png", "it has another name");
+  must(readFileSync(join(out, "kept.png")).equals(reeds), "it is another picture");
+  // Loaded anew, it is all there; let go and taken back, too.
+  await page.reload();
+  await shows(page, "#sheets img");
+  await page.locator("#part-papers summary").first().click();
+  await front.getByRole("button", { name: /No picture/ }).click();
+  await front.getByText("It is shown in its colour").waitFor();
+  await page.getByRole("button", { name: "Undo" }).click();
+  await front.getByText("It is shown as in reeds.png.").waitFor();
+  await shows(page, "#sheets img");
+  await still(page);
+  await download(page, "Everything in one zip", "reeds.zip");
+  // It comes back with the zip; without it, it is missed and can be given.
+  const album = await page.locator("#text").evaluate((area) => area.textContent);
+  for (const files of [[{ name: "reeds.zip", bytes: readFileSync(join(out, "reeds.zip")) }], [{ name: "tide-table.json", bytes: Buffer.from(album) }]]) {
+    await page.getByRole("button", { name: "Take this album off the table" }).click();
+    await page.getByRole("button", { name: "Take it off", exact: true }).click();
+    await says(page, "h1", "Albums to begin with");
+    await drop(page, files);
+    if (files[0].name === "reeds.zip") await shows(page, "#sheets img");
+  }
+  await says(page, "#fit .result", /may disappoint/);
+  await page.locator("#part-papers summary").first().click();
+  await front.getByText("reeds.png is not on the table: choose it here, or go on without.").waitFor();
+  await drop(page, [{ name: "reeds.png", bytes: reeds }]);
+  await shows(page, "#sheets img");
+  // What a camera makes is kept smaller, and upright as it is.
+  await page.locator("#at-stocks-paper-picture-file").setInputFiles({ name: "photograph.jpg", mimeType: "image/jpeg", buffer: await painted(page, [3000, 3000], "image/jpeg") });
+  await front.getByText("It is shown as in photograph.jpg.").waitFor();
+  const longest = await page.evaluate(() => Math.max(...Object.values(localStorage).map((text) => text.length)));
+  must(longest < 1_500_000, `a photograph takes ${longest} letters`);
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
 /** The states that are looked at: what leads to each from the first visit. */
 const STATES = {
   "an album with drawings": async (page) => {

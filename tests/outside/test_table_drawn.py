@@ -17,6 +17,7 @@ JOBS = [
     "the zip brings album and drawings back",
     "a batch of an album with drawings",
     "an album with drawings that the program is opened with",
+    "a stock is shown as in a picture",
 ]
 STATES = ["an album with drawings", "drawings with faults"]
 
@@ -39,6 +40,10 @@ def test_every_state_is_accessible_at_every_width_in_both_themes(used, state):
 def test_the_command_line_makes_the_same_from_what_is_in_the_zip(used, tmp_path):
     taken = held(used[0] / "kite-day.zip")
     makes_itself(taken, tmp_path, "kite-day.json", {"kite.svg", "fish.dxf", "my-cutter.json"}, ["--cutter", "my-cutter.json"])
+
+
+def test_a_picture_lies_in_the_zip(used, tmp_path):
+    makes_itself(held(used[0] / "reeds.zip"), tmp_path, "tide-table.json", {"reeds.png"}, [])
 
 
 def test_a_batch_holds_its_albums_drawings(used, tmp_path):

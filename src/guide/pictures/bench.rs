@@ -123,7 +123,11 @@ pub(in super::super) fn at_fence(desk: &Desk<'_>, setting: &Setting, scored: &Sc
     let scale = ((ROOM.0 - numbers - 4.0) / flat.width).min((ROOM.1 - 20.0) / flat.height).min(1.0);
     let small = |contour: &Contour| contour.mapped(|point| Point::new(point.x * scale, point.y * scale));
     let outlines: Vec<Contour> = std::iter::once(&flat.outline).chain(&flat.holes).map(small).collect();
-    let fill = stuff(desk, scored.part).flat();
+    let turned = |point: Point| {
+        let point = crate::contour::turned(point, quarters, (part.flat.width, part.flat.height));
+        Point::new(point.x * scale, point.y * scale)
+    };
+    let fill = stuff(desk, scored.part).flat().mapped(turned);
     draw.contours(outlines.clone(), Some(fill), None);
     let chosen = |x: f64| setting.at.iter().any(|at| (at - x).abs() < READ);
     for score in &flat.scores {

@@ -14,10 +14,10 @@ use super::super::draw::{Draw, GLUE, HIDDEN, LETTER, THIN};
 use super::super::holding::{self, Stick};
 use super::super::list;
 use super::ROOM;
-use crate::contour::{Contour, Point, Rect, SAME};
+use crate::contour::{Contour, Point, Rect, SAME, Vec2};
 use crate::net::{Net, Panel};
-use crate::parts::{Face, Owner, Side};
-use crate::picture::{CUT, Fill, Pen, Picture, Tint};
+use crate::parts::{Face, Owner, Piece, Side};
+use crate::picture::{CUT, Fill, Pen, Picture, Tint, stuff_of_piece};
 
 /// Between folds nearer than this, mm, dashes run into one another: they are thin lines then.
 const CROWDED: f64 = 1.2;
@@ -53,15 +53,15 @@ fn pair(desk: &Desk<'_>, sides: &[(Side, Side)], held: Stick) -> Option<Picture>
         Point::new((point.x - bounds.x0).mul_add(scale, from.x), (point.y - bounds.center().y).mul_add(scale, from.y))
     };
     let here = Point::new(0.0, 0.0);
-    piece(&mut draw, desk, (&other.net, other.part, faced.face), &target, &|point| put(left, here, point));
+    piece(&mut draw, desk, (other, faced.face), &target, &|point| put(left, here, point));
     let landed: Vec<Contour> = landed.iter().map(|one| one.mapped(|point| put(left, here, point))).collect();
     let fill = matches!(held, Stick::Tape { .. } | Stick::Glue).then_some(GLUE);
     for one in &landed {
-        draw.contours(vec![one.clone()], fill, Some(HIDDEN));
+        draw.contours(vec![one.clone()], fill.clone(), Some(HIDDEN));
     }
     let beside = Point::new(left.width().mul_add(scale, BETWEEN), 0.0);
     let bounds = source.bounds;
-    piece(&mut draw, desk, (&one.net, one.part, glued.face), &source, &|point| put(bounds, beside, point));
+    piece(&mut draw, desk, (one, glued.face), &source, &|point| put(bounds, beside, point));
     for (glued, _) in sides {
         let panel = one.net.panels.get(glued.panel)?;
         let glue = source.seen(&panel.outline).mapped(|point| put(bounds, beside, point));
@@ -97,7 +97,7 @@ fn alone(desk: &Desk<'_>, sides: &[(Side, Side)]) -> Option<Picture> {
         Point::new((point.x - from.x0) * scale, (point.y - from.center().y) * scale)
     };
     let mut draw = Draw::default();
-    piece(&mut draw, desk, (&one.net, one.part, glued.face), &seen, &put);
+    piece(&mut draw, desk, (one, glued.face), &seen, &put);
     let mut ways = Vec::new();
     for (glued, faced) in sides {
         let panel = one.net.panels.get(glued.panel)?;
@@ -184,17 +184,15 @@ impl Seen {
 }
 
 /// Draws a flat piece with its folds.
-fn piece(
-    draw: &mut Draw,
-    desk: &Desk<'_>,
-    (net, part, face): (&Net, usize, Face),
-    seen: &Seen,
-    put: &dyn Fn(Point) -> Point,
-) {
-    let stuff = super::stuff(desk, part);
+fn piece(draw: &mut Draw, desk: &Desk<'_>, (made, face): (&Piece, Face), seen: &Seen, put: &dyn Fn(Point) -> Point) {
+    let net = &made.net;
+    let stuff = stuff_of_piece(desk.job.album, desk.kit(), made);
+    let corner = net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
+    let corner = corner.map_or(Vec2::ZERO, |bounds| Vec2::new(bounds.x0, bounds.y0));
     let fill = if face == Face::Front { stuff.flat() } else { stuff.back() };
+    let fill = fill.mapped(|point| put(seen.at(point + corner)));
     for panel in &net.panels {
-        draw.contours(vec![seen.seen(&panel.outline).mapped(put)], Some(fill), Some(CUT));
+        draw.contours(vec![seen.seen(&panel.outline).mapped(put)], Some(fill.clone()), Some(CUT));
     }
     let width = |panel: &Panel| {
         let bounds = panel.outline.mapped(put).bounds();
@@ -204,17 +202,10 @@ fn piece(
     for fold in &net.folds {
         // What was drawn as an edge of both panels is a fold.
         let (from, to) = (put(seen.at(fold.from)), put(seen.at(fold.to)));
-        draw.line(from, to, Pen { width: 0.6, colour: ground(fill), dash: &[] });
+        draw.line(from, to, Pen { width: 0.6, colour: fill.ground(), dash: &[] });
         draw.line(from, to, if crowded { THIN } else { Pen::fold(fold.sense) });
     }
     open(draw, net, seen, put);
-}
-
-const fn ground(fill: Fill) -> Tint {
-    match fill {
-        Fill::Flat(colour) => colour,
-        Fill::Hatched { ground, .. } => ground,
-    }
 }
 
 /// The letter of a piece, below it.

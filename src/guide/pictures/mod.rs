@@ -28,7 +28,7 @@ pub(super) fn flat(desk: &Desk<'_>, number: usize) -> Picture {
     let Some(part) = desk.part(number) else { return Draw::default().picture() };
     let stuff = stuff(desk, number);
     let say = PartWords { length: &|mm| desk.measure.own(mm), name: &|name| panel_name(desk, name) };
-    picture::part_worded(part, stuff, (86.0, 86.0), say).0
+    picture::part_worded(part, &stuff, (86.0, 86.0), say).0
 }
 
 /// English pictures have the model's own short names.

@@ -46,7 +46,7 @@ pub(in crate::guide) fn pieces(desk: &Desk<'_>, rows: &[&Row]) -> Vec<Picture> {
         let small = |point: Point| Point::new(point.x.mul_add(scale, corner.x), point.y.mul_add(scale, corner.y));
         let outlines: Vec<Contour> =
             std::iter::once(&part.flat.outline).chain(&part.flat.holes).map(|one| one.mapped(small)).collect();
-        draw.contours(outlines, Some(stuff(desk, row.part).flat()), Some(CUT));
+        draw.contours(outlines, Some(stuff(desk, row.part).flat().mapped(small)), Some(CUT));
         for score in &part.flat.scores {
             draw.line(small(score.from), small(score.to), Pen::fold(score.sense));
         }

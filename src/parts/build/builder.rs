@@ -150,6 +150,7 @@ impl<'a> Builder<'a> {
             sideways: self.album.bound == Bound::Top,
             used_in: Vec::new(),
             patterns: cut.patterns.clone(),
+            cut: None,
             place: cut.place.cloned(),
         });
         self.kit.parts.len() - 1

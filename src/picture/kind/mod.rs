@@ -11,9 +11,9 @@
 
 mod legend;
 
-use super::Stuff;
 use super::plate::Plate;
 use super::space::Scene;
+use super::stuff_of_piece;
 use super::{Mark, Picture, Pose, stuff};
 use crate::album::{Album, Role};
 use crate::contour::Point;
@@ -123,7 +123,7 @@ impl Subject<'_> {
                 .iter()
                 .map(|part| {
                     let mut plate =
-                        super::part::draw(part, stuff(self.album, part), *scale, super::PartWords::plain(&say));
+                        super::part::draw(part, &stuff(self.album, part), *scale, super::PartWords::plain(&say));
                     let under = Point::new(part.flat.width * scale / 2.0, plate.bounds().y0 - SMALL * 1.1);
                     plate.label(Mark::Words { at: under, size: SMALL, text: caption(part), upwards: false });
                     plate
@@ -227,8 +227,8 @@ impl Subject<'_> {
             let stands = piece.net.folded_to(caliper, &degrees);
             #[allow(clippy::cast_precision_loss, reason = "a kind has few pieces")]
             let lifted = Stand::from_translation(DVec3::Z * (apart * place as f64)) * stand;
-            let stuff = self.kit.parts.get(piece.part).map_or(Stuff::CARD, |part| stuff(self.album, part));
-            scene.piece(&piece.net, &stands, caliper, stuff, &lifted);
+            let stuff = stuff_of_piece(self.album, self.kit, piece);
+            scene.piece(&piece.net, &stands, caliper, &stuff, &lifted);
         }
         scene
     }

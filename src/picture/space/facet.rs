@@ -54,7 +54,7 @@ pub(super) enum Where {
 impl Facet {
     /// Its fill; none where it is seen from its edge.
     pub(super) fn fill(&self) -> Option<Fill> {
-        (self.plane.normal.z > SAME && !self.rings.is_empty()).then_some(self.paint)
+        (self.plane.normal.z > SAME && !self.rings.is_empty()).then(|| self.paint.clone())
     }
 
     /// Where it is, as a plane sees it.
@@ -85,7 +85,7 @@ impl Facet {
                 rings: rings.collect(),
                 lines: self.lines.iter().filter_map(|(line, ends)| Some((*line, kept(ends)?))).collect(),
                 joints: self.joints.iter().filter_map(kept).chain(joints.iter().copied()).collect(),
-                paint: self.paint,
+                paint: self.paint.clone(),
             }
         })
     }

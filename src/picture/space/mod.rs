@@ -19,7 +19,7 @@ mod slab;
 mod view;
 
 use super::{Fill, INK, Mark, Pen, Picture, Stuff, Tint};
-use crate::contour::{Contour, Point, Rect};
+use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::SAME;
 use crate::net::{Net, Sense, Stand};
 use facet::{Facet, LineRole};
@@ -47,7 +47,7 @@ pub struct Scene {
 
 impl Scene {
     /// Adds a piece whose panels stand so, of card `caliper` mm thick, the whole moved by `by`.
-    pub fn piece(&mut self, net: &Net, stands: &[Stand], caliper: f64, stuff: Stuff, by: &Stand) {
+    pub fn piece(&mut self, net: &Net, stands: &[Stand], caliper: f64, stuff: &Stuff, by: &Stand) {
         let all: Vec<usize> = (0..net.panels.len()).collect();
         self.panels(net, stands, caliper, stuff, &|panel| all.contains(&panel).then_some(*by));
     }
@@ -58,9 +58,12 @@ impl Scene {
         net: &Net,
         stands: &[Stand],
         caliper: f64,
-        stuff: Stuff,
+        stuff: &Stuff,
         by: &dyn Fn(usize) -> Option<Stand>,
     ) {
+        // The net lies where it was made, pictures lie on the flat part.
+        let corner = net.panels.iter().map(|panel| panel.outline.bounds()).reduce(|all, one| all.union(one));
+        let corner = corner.map_or(Vec2::ZERO, |bounds| Vec2::new(bounds.x0, bounds.y0));
         for (number, (panel, stand)) in net.panels.iter().zip(stands).enumerate() {
             let Some(by) = by(number) else { continue };
             let within = |hole: &&Contour| panel.outline.encloses(hole) && !panel.outline.meets(hole);
@@ -73,7 +76,8 @@ impl Scene {
                 folds: folds.map(|fold| [fold.from, fold.to]).collect(),
                 stand: by * *stand,
                 caliper,
-                stuff,
+                stuff: stuff.clone(),
+                corner,
             });
         }
     }
@@ -151,12 +155,10 @@ fn thin_out(faces: &mut [Facet], scale: f64) {
 fn draw(picture: &mut Picture, face: &Facet, place: &dyn Fn(DVec3) -> Point) {
     if let Some(fill) = face.fill() {
         let outline = |ring: &Vec<DVec3>| Contour::polygon(ring.iter().map(|point| (place(*point).x, place(*point).y)));
+        let colour = fill.ground();
+        let fill = fill.mapped(|point| place(DVec3::new(point.x, point.y, 0.0)));
         let contours = face.rings.iter().map(outline).filter(|contour| contour.vertices().len() > 2).collect();
         picture.marks.push(Mark::Shape { contours, fill: Some(fill), pen: None });
-        let colour = match fill {
-            Fill::Flat(colour) => colour,
-            Fill::Hatched { ground, .. } => ground,
-        };
         // Without these the ground would shine through between the pieces of a divided face.
         let joint = Pen { width: 0.12, colour, dash: &[] };
         for [from, to] in face.joints.iter().map(|ends| ends.map(place)) {
@@ -190,8 +192,8 @@ fn arrow(picture: &mut Picture, points: &[Point]) {
     let (Some(&tip), Some(&first)) = (points.last(), points.first()) else { return };
     // The head looks along the last stretch of its own length.
     let behind = points.iter().rev().find(|point| point.distance(tip) > 3.0).unwrap_or(&first);
-    let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > SAME).map(kurbo::Vec2::normalize) else { return };
-    let (foot, across) = (tip - along * 3.2, kurbo::Vec2::new(-along.y, along.x) * 1.2);
+    let Some(along) = Some(tip - *behind).filter(|way| way.hypot() > SAME).map(Vec2::normalize) else { return };
+    let (foot, across) = (tip - along * 3.2, Vec2::new(-along.y, along.x) * 1.2);
     // The shaft ends where the head begins; an arc may come back past its own head before that.
     let kept = points.iter().rposition(|point| point.distance(tip) > 3.2).map_or(0, |last| last + 1);
     let mut shaft: Vec<Point> = points.iter().copied().take(kept).collect();

@@ -3,7 +3,7 @@
 
 use super::facet::{Facet, LineRole, Plane};
 use super::view::{THIN, looked_at};
-use crate::contour::{Contour, Edge, Point, SAME};
+use crate::contour::{Contour, Edge, Point, SAME, Vec2};
 use crate::net::Stand;
 use crate::picture::{BOARD_EDGE, Fill, Stuff};
 use glam::DVec3;
@@ -18,6 +18,8 @@ pub(super) struct Slab {
     pub stand: Stand,
     pub caliper: f64,
     pub stuff: Stuff,
+    /// The lower left of the net that it is of.
+    pub corner: Vec2,
 }
 
 /// A slab as it is looked at.
@@ -32,19 +34,24 @@ pub(super) struct SlabView {
     /// From its middle to its front.
     up: DVec3,
     caliper: f64,
-    stuff: Stuff,
+    /// Of its front and its back, in its middle.
+    fills: [Fill; 2],
 }
 
 impl Slab {
     pub(super) fn seen(&self) -> SlabView {
         let see = |point: Point| looked_at(self.stand.transform_point3(DVec3::new(point.x, point.y, 0.0)));
+        let flat = |point: Point| {
+            let at = see(point + self.corner);
+            Point::new(at.x, at.y)
+        };
         let mut seen = SlabView {
             rings: Vec::new(),
             lines: Vec::new(),
             corners: Vec::new(),
             up: looked_at(self.stand.transform_vector3(DVec3::Z)).normalize_or_zero(),
             caliper: self.caliper,
-            stuff: self.stuff,
+            fills: [self.stuff.front(), self.stuff.back()].map(|fill| fill.mapped(flat)),
         };
         for contour in std::iter::once(&self.outline).chain(&self.holes) {
             let mut ring = Vec::new();
@@ -100,7 +107,8 @@ impl SlabView {
     /// Its faces, where a picture is drawn so much smaller.
     pub(super) fn faces(&self, scale: f64) -> Vec<Facet> {
         let facing = self.up.z >= 0.0;
-        let paint = if facing { self.stuff.front() } else { self.stuff.back() };
+        let [front, back] = &self.fills;
+        let paint = if facing { front } else { back };
         // Towards the eye.
         let normal = if facing { self.up } else { -self.up };
         if self.caliper * scale < THIN {
@@ -128,14 +136,14 @@ impl SlabView {
         faces
     }
 
-    fn shifted(&self, by: DVec3, normal: DVec3, paint: Fill) -> Facet {
+    fn shifted(&self, by: DVec3, normal: DVec3, paint: &Fill) -> Facet {
         let away = self.rings.iter().flatten().next().map_or(0.0, |point| normal.dot(*point + by));
         Facet {
             plane: Plane { normal, away },
             rings: self.rings.iter().map(|ring| ring.iter().map(|point| *point + by).collect()).collect(),
             lines: self.lines.iter().map(|(line, ends)| (*line, ends.map(|end| end + by))).collect(),
             joints: Vec::new(),
-            paint,
+            paint: paint.clone().mapped(|point| Point::new(point.x + by.x, point.y + by.y)),
         }
     }
 }
@@ -177,7 +185,7 @@ fn chords(edge: Edge) -> Vec<Point> {
     let from = edge.from - centre;
     let inner = (1..steps).map(|step| {
         let (sin, cos) = (turn * f64::from(step) / f64::from(steps)).sin_cos();
-        centre + kurbo::Vec2::new(from.x * cos - from.y * sin, from.x * sin + from.y * cos)
+        centre + Vec2::new(from.x * cos - from.y * sin, from.x * sin + from.y * cos)
     });
     std::iter::once(edge.from).chain(inner).chain([edge.to]).collect()
 }

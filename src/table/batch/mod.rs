@@ -21,7 +21,7 @@ pub(super) use start::start;
 
 use super::hand::Hand;
 use super::question::Question;
-use super::{drawer, machine, said, words};
+use super::{drawer, likeness, machine, said, words};
 use crate::fields::{Node, Source};
 use crate::finding::Finding;
 use crate::layout::{Effort, Watch};
@@ -73,6 +73,7 @@ pub(super) fn work(source: Source, question: &Question, gone: &dyn Watch) -> Val
         "text": text,
         "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
         "batch": forms::forms(&work, &root, &question.files),
+        "likenesses": likeness::shown(work.batch.kits.iter().flat_map(|kit| &kit.album.stocks)),
         "fit": results::fit(&work, (&source, &root, &files), &stop),
         "drawer": drawer::form(&order(&work), &files, (&source, question)),
         "machine": form,

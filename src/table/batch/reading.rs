@@ -8,6 +8,7 @@ use crate::finding::Checked;
 use crate::parts;
 use crate::table::beside::NamedFiles;
 use crate::table::drawn;
+use crate::table::likeness;
 use crate::table::on_table::TableFile;
 use crate::table::question::Question;
 
@@ -23,6 +24,8 @@ impl BatchRead {
         let mut read = Self::without_drawings(source, &question.files);
         if let Some(batch) = &mut read.batch.value {
             read.files.drawn = drawn::of_batch(batch, &question.name, (&question.files, &question.drawings));
+            let told = likeness::of_batch(batch, &question.name, (&question.files, &question.drawings));
+            read.files.say(told);
         }
         read
     }

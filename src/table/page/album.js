@@ -7,6 +7,7 @@ import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
+import { pictures } from "./likeness.js";
 import { run } from "./run.js";
 import { sized } from "./sized.js";
 import { terms } from "./terms.js";
@@ -107,6 +108,7 @@ function papers(state) {
       make("p", { class: "about" }, `${stock.sentence}${stock.used ? "" : "; nothing is cut from it"}.`),
       findings(elsewhere(of(state, stock.way), stock.rows)),
       make("div", { class: "fields" }, rows(stock.rows, state.view, state.start.sheets)),
+      pictures(stock),
       stock.used ? null : button(["Take it away", make("span", { class: "unseen" }, `: ${stock.name}`)], "take", { "data-way": stock.way }))),
     make("form", { class: "add", "data-do": "add-stock" },
       make("label", { for: "new-stock" }, "Another card or paper, by a short name"),

@@ -3,13 +3,13 @@
 
 import { ask } from "./ask.js";
 import { bringVersions, isOfVersion } from "./broughtversions.js";
-import { isDrawing, names } from "./drawings.js";
+import { isDrawing, isPicture, kept, names } from "./drawings.js";
 import * as keep from "./keep.js";
 import { isZip, unzip } from "./unzip.js";
 
 const LARGEST = 1_000_000;
 /** A report of a large order, or a drawing. */
-const LARGEST_OTHER = 6_000_000;
+const LARGEST_OTHER = 8_000_000;
 /** Kinds of files that lie beside albums. */
 const SIDE = ["drawer", "cutter", "kind", "measured"];
 const ZIP = 200_000_000;
@@ -38,10 +38,11 @@ async function unpacked(files, refused, report = false) {
 }
 
 /**
- * Drawings by name, with what they hold: letters that are no UTF-8 stand in names alone.
+ * Drawings and pictures by name, with what they are kept as.
  * @param {NamedBytes[]} files
+ * @returns {Promise<GivenDrawing[]>}
  */
-const drawingsOf = (files) => files.filter((one) => isDrawing(one.name)).map(({ name, bytes }) => ({ name, text: new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes) }));
+const drawingsOf = (files) => Promise.all(files.filter((one) => isDrawing(one.name)).map(async ({ name, bytes }) => ({ name, text: await kept(name, bytes) })));
 /**
  * @param {GivenDrawing[]} drawings
  * @param {string} text
@@ -61,7 +62,7 @@ function draw(drawings, refused) {
     const by = all.filter((one) => named([drawing], one.text).length);
     for (const one of by) keep.draw(one.id, drawing.name, drawing.text);
     drawn += by.length;
-    if (!by.length) refused.push(`${drawing.name} is a drawing that nothing here names: choose it at an insert of the kind “Shape”.`);
+    if (!by.length) refused.push(`${drawing.name} is a ${isPicture(drawing.name) ? "picture that nothing here names: choose it at its stock, under “Card, paper and board”" : "drawing that nothing here names: choose it at an insert of the kind “Shape”"}.`);
   }
   return drawn;
 }
@@ -99,7 +100,7 @@ export async function bring(files, beside = false, as = null) {
   const known = [];
   const inside = await unpacked(files, refused);
   const all = inside.filter((one) => !isOfVersion(one));
-  const drawings = drawingsOf(all);
+  const drawings = await drawingsOf(all);
   for (const file of all.filter((one) => !isDrawing(one.name))) {
     const one = await read(file);
     if (one) known.push({ ...one, zipped: file.zipped, kind: one.kind ?? (one.batch ? null : as) });
@@ -141,7 +142,7 @@ export async function opened(files) {
   /** @type {string[]} */
   const refused = [];
   const all = await unpacked(files, refused, true);
-  const drawings = drawingsOf(all);
+  const drawings = await drawingsOf(all);
   /** @type {Record<string, (GivenFile & { text: string })[]>} */
   const sorts = { batch: [], album: [], report: [], drawer: [], cutter: [], kind: [], measured: [] };
   for (const { name, bytes } of all.filter((one) => !isDrawing(one.name))) {

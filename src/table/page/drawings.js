@@ -67,10 +67,69 @@ export function letGo(named) {
 }
 
 /**
- * Whether a file is a drawing, by its name.
+ * Whether a file is a drawing or a picture, by its name: what lies beside the file that names it and is kept with that.
  * @param {string} name
  */
-export const isDrawing = (name) => /\.(svg|dxf)$/i.test(name);
+export const isDrawing = (name) => /\.(svg|dxf)$/i.test(name) || isPicture(name);
+
+/**
+ * Whether a file is a picture of points, by its name.
+ * @param {string} name
+ */
+export const isPicture = (name) => /\.(png|jpe?g)$/i.test(name);
+
+/** Pictures of more bytes than this are made smaller: a browser keeps some MB in all. */
+const LARGE = 600_000;
+/** Their longest side is then so many points. */
+const SIDE = 1600;
+
+/**
+ * What a drawing or picture is kept as: its letters, or an address that holds it. Letters that are no UTF-8 stand in names alone.
+ * @param {string} name
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ * @returns {Promise<string>}
+ */
+export async function kept(name, bytes) {
+  if (!isPicture(name)) return new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
+  return address((bytes.length > LARGE ? await smaller(bytes).catch(() => null) : null) ?? new Blob([bytes], { type: bytes[0] === 0x89 ? "image/png" : "image/jpeg" }));
+}
+
+/**
+ * A picture no larger than is seen, upright.
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ * @returns {Promise<Blob | null>}
+ */
+async function smaller(bytes) {
+  const whole = await createImageBitmap(new Blob([bytes]));
+  const scale = Math.min(1, SIDE / Math.max(whole.width, whole.height));
+  const canvas = Object.assign(document.createElement("canvas"), { width: Math.round(whole.width * scale), height: Math.round(whole.height * scale) });
+  const drawn = canvas.getContext("2d");
+  if (!drawn) return null;
+  drawn.fillStyle = "#FFFFFF";
+  drawn.fillRect(0, 0, canvas.width, canvas.height);
+  drawn.drawImage(whole, 0, 0, canvas.width, canvas.height);
+  return new Promise((done) => canvas.toBlob(done, "image/jpeg", 0.86));
+}
+
+/**
+ * @param {Blob} blob
+ * @returns {Promise<string>}
+ */
+const address = (blob) => new Promise((done, fail) => {
+  const reader = new FileReader();
+  reader.onload = () => done(String(reader.result));
+  reader.onerror = () => fail(reader.error);
+  reader.readAsDataURL(blob);
+});
+
+/**
+ * The bytes of what is kept, to be taken away.
+ * @param {string} text
+ */
+export function bytesOf(text) {
+  const held = /^data:image\/[a-z]+;base64,(.*)$/.exec(text);
+  return held ? Uint8Array.from(atob(held[1]), (letter) => letter.charCodeAt(0)) : text;
+}
 
 /**
  * A name without the folders before it.

@@ -5,6 +5,7 @@ import { ask } from "./ask.js";
 import { asked } from "./asked.js";
 import { compared, isOfVersion } from "./compare.js";
 import * as keep from "./keep.js";
+import { liken } from "./make.js";
 import { render, say, state, trouble } from "./shown.js";
 
 /** @type {AbortController | null} */
@@ -103,6 +104,7 @@ export async function follow() {
 export function adopt(answer) {
   if (!answer.unread && !answer.fit.stopped) state.oldSheets = answer.sheets;
   const same = state.view && !state.view.unread && state.text === keep.onTable().text;
+  liken(answer.likenesses);
   state.view = answer;
   if (answer.album?.drawn) {
     const { open, pictures, pages } = answer.album;

@@ -10,6 +10,7 @@ import { drawPart } from "./follow.js";
 import { drag, keys } from "./keys.js";
 import { BATCH, BATCH_FORMS } from "./kits.js";
 import * as keep from "./keep.js";
+import * as likeness from "./likeness.js";
 import { LARGE, open as openLarge } from "./large.js";
 import { MACHINE, MACHINE_FORMS, choose as chooseMachine, fileOfMachine } from "./machines.js";
 import { firstOf, focus, focusOn, typing } from "./make.js";
@@ -51,6 +52,7 @@ const DOES = {
   panels: () => change({ do: "panels" }),
   ...BATCH,
   ...drawn.DRAWN,
+  ...likeness.LIKENESS,
   ...compare.COMPARED,
   ...DRAWER,
   ...MACHINE,
@@ -199,6 +201,7 @@ function chosen(control) {
     render();
   }
   else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files?.[0]).then(() => { control.value = ""; });
+  else if (control.dataset.likeness) likeness.choose(control.dataset.likeness, control.files?.[0]).then(() => { control.value = ""; });
   else if (control.id === "compare-of") compare.chooseOf(control.value);
   else if (control.id === "pack-versions") pack(keep.onTable().id, control.checked);
   else if (control.id === "compare-with") compare.choose(control.value);

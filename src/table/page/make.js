@@ -122,6 +122,26 @@ const drawn = new Map();
 const MOST = 600;
 
 /**
+ * Pictures of stocks, by the names that other pictures call them by.
+ * @type {Map<string, string>}
+ */
+const likenesses = new Map();
+
+/**
+ * Takes in the pictures of stocks that came with an answer.
+ * @param {Record<string, string> | undefined} all
+ */
+export function liken(all) {
+  for (const [name, address] of Object.entries(all ?? {})) likenesses.set(name, address);
+}
+
+/**
+ * A picture with those of stocks in their places.
+ * @param {string} svg
+ */
+const likened = (svg) => svg.replace(/href="(stock-[0-9a-f]{16}):"/g, (_, name) => `href="${likenesses.get(name) ?? ""}"`);
+
+/**
  * A picture that came as SVG; the same picture is the same address, so that it does not flicker.
  * @param {string | null | undefined} svg
  * @param {string} alt
@@ -131,7 +151,7 @@ export function picture(svg, alt, has = {}) {
   if (!svg) return null;
   let at = drawn.get(svg);
   if (at) drawn.delete(svg);
-  else at = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  else at = URL.createObjectURL(new Blob([likened(svg)], { type: "image/svg+xml" }));
   drawn.set(svg, at);
   if (drawn.size > MOST) {
     const [[oldest, address]] = drawn;

@@ -36,7 +36,8 @@ interface Entry {
 }
 /** All pages of a kind at once. */
 interface Group { kind: string; label: string; sentence: string; pages: number[]; rows: Row[]; more: Row[] }
-interface StockForm { name: string; way: string; looks: string; colour: string; used: boolean; sentence: string; rows: Row[] }
+interface LikenessForm { way: string; file: string | null; there: boolean; used: boolean }
+interface StockForm { name: string; way: string; looks: string; colour: string; used: boolean; sentence: string; rows: Row[]; pictures?: LikenessForm[] }
 interface AlbumForms {
   title: string; handed: Row[]; units: string; sentence: string; top: Row[]; page: Row[]; pages: Entry[]; groups: Group[]; drawn: boolean; pictures: string[];
   open: string | null; spine: Entry; cover: Entry | null; panels: Row[] | null; inserts: Entry[];
@@ -47,7 +48,7 @@ interface Fit { sentence: string; stopped: boolean; more: string[]; findings: Fi
 interface Judging { fit: { findings: Finding[] }; album?: AlbumForms }
 interface SheetLaid { name: string; picture: string; words: string; offcuts: string[] }
 interface StockLaid { name: string; way: string; sheet: string; sentence: string; sheets: SheetLaid[] }
-interface Sheets { sentence: string; line: string; proven: boolean; counts: number; stocks: StockLaid[] }
+interface Sheets { sentence: string; line: string; proven: boolean; printed_first?: boolean; counts: number; stocks: StockLaid[] }
 interface Take { sentence: string; names: string[]; formats: string[]; command: string | null; makers?: string[]; withheld?: boolean }
 interface Part { id: string; kind: string; size: string; count: number; stock: string; scores: number; used: string }
 interface PartList { sentence: string; parts: Part[] }
@@ -81,14 +82,14 @@ interface BatchForms {
 }
 interface Work {
   text: string; notes?: string[]; fit: Fit; machine: MachineForm; sheets: Sheets | null; take: Take; drawer: DrawerForm;
-  tables: Section[] | null; other?: undefined; unread?: undefined; refused?: undefined;
+  tables: Section[] | null; likenesses?: Record<string, string>; other?: undefined; unread?: undefined; refused?: undefined;
 }
 interface AlbumWork extends Work { album: AlbumForms; batch?: undefined; folds: PartList; terms: Terms }
 interface BatchWork extends Work { batch: BatchForms; album?: undefined; folds?: undefined; terms?: undefined }
 /** A file that can't be read. */
 interface Unread {
   unread: true; text: string; findings: Finding[]; other?: boolean; kind?: string; missing?: string[]; album?: undefined; batch?: boolean;
-  fit?: undefined; sheets?: undefined; notes?: undefined; refused?: undefined;
+  fit?: undefined; sheets?: undefined; notes?: undefined; refused?: undefined; likenesses?: undefined;
 }
 interface Refusal { refused: true; field: string; findings: Finding[]; text?: undefined; album?: undefined; batch?: undefined; other?: undefined }
 type Shown = AlbumWork | BatchWork;

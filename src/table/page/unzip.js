@@ -6,7 +6,7 @@ import { isDrawing } from "./drawings.js";
 
 const LARGEST = 1_000_000;
 /** A drawing, and the report of a large order, may be larger. */
-const LARGEST_OTHER = 6_000_000;
+const LARGEST_OTHER = 8_000_000;
 const MOST = 200;
 const REPORT = "report.json";
 

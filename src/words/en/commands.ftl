@@ -57,6 +57,7 @@ file-is-folder-help = name the file in it
 is-there-already = { $name } is there already
 no-own-cutter-file-help = check its name: a cutter file is looked for in the folder of the file that names it
 no-cutter-file-help = check its name; the options --kerf, --margin and --gap do without a file
+no-picture-file-help = check its name: a picture is looked for in the folder of the file that names it; without it the stock is shown in its colour
 no-drawing-help = check its name: a drawing is looked for in the folder of the file that names it
 kinds-folder-closed = the folder { $folder } can't be looked into: { $error }
 kinds-folder-empty = in { $folder } there is no kind file

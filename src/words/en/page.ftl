@@ -203,6 +203,7 @@ page-changes-gone = { $count ->
     }
 not-on-the-table = there is no { $file } on the table
 kind-not-on-the-table = open that kind file here, or take its name out of the album file
+picture-not-on-the-table = choose it at its stock, under Card, paper and board; without it the stock is shown in its colour
 cutter-not-on-the-table = open that cutter file here, or choose another machine
 the-album = the album
 the-batch = the batch

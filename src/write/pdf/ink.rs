@@ -2,8 +2,9 @@
 //! Marks of a picture on a page of a PDF, in points from its upper left.
 
 use super::face::FontFaces;
+use super::pictured::pictured;
 use super::points::points;
-use crate::contour::{Contour, Edge, Point, Vec2, outside};
+use crate::contour::{Contour, Point, Vec2, outside};
 use crate::length::tolerance::READ;
 use crate::picture::{Fill, INK, Mark, Pen, Picture, Tint};
 use krilla::color::rgb;
@@ -26,6 +27,12 @@ fn one(surface: &mut Surface<'_>, faces: &FontFaces, mark: &Mark, height: f64) {
             match fill {
                 None => {}
                 Some(Fill::Flat(colour)) => fill_with(surface, &path, *colour),
+                Some(Fill::Pictured { raster, tile }) => {
+                    let drawn = pictured(surface, (&path, contours), (raster, *tile), height);
+                    if !drawn {
+                        fill_with(surface, &path, raster.mean());
+                    }
+                }
                 Some(Fill::Hatched { ground, line, apart, turn }) => {
                     fill_with(surface, &path, *ground);
                     let pen = Pen { width: 0.25, colour: *line, dash: &[] };
@@ -149,22 +156,13 @@ fn closed(contours: &[Contour], height: f64) -> Option<Path> {
             if edge.is_line() {
                 path.line_to(x, y);
             } else {
-                let [(x1, y1), (x2, y2)] = handles(edge).map(|point| place(point, height));
+                let [(x1, y1), (x2, y2)] = edge.handles().map(|point| place(point, height));
                 path.cubic_to(x1, y1, x2, y2, x, y);
             }
         }
         path.close();
     }
     path.finish()
-}
-
-/// The handles of a cubic curve for an arc of no more than a quarter turn: 4/3 tan(a/4) of the radius along its tangents. A
-/// quarter of radius r stands off by 0.0003 r (Goldapp, *Computer Aided Geometric Design* 8, 1991).
-fn handles(edge: Edge) -> [Point; 2] {
-    let centre = edge.centre();
-    let long = 4.0 / 3.0 * edge.bulge;
-    let left = |way: Vec2| Vec2::new(-way.y, way.x);
-    [edge.from + left(edge.from - centre) * long, edge.to - left(edge.to - centre) * long]
 }
 
 /// A point in points from the page's upper left.

@@ -3,6 +3,7 @@
 
 mod face;
 mod ink;
+mod pictured;
 mod points;
 mod sound;
 

@@ -62,6 +62,7 @@ pub(super) fn parts() -> Vec<Part> {
         used_in: Vec::new(),
         patterns: Vec::new(),
         place: None,
+        cut: None,
     };
     vec![part("page-1-front"), part("page-2-front")]
 }

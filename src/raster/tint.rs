@@ -9,7 +9,7 @@ pub struct Tint(pub [u8; 3]);
 
 /// Contrast of lines and words to what they stand on, at least: the least for words (WCAG 2.2, 1.4.3).
 const READABLE: f64 = 4.5;
-/// Luminance of [`super::INK`] (WCAG 2.2, relative luminance).
+/// Luminance of the ink that pictures are drawn in (WCAG 2.2, relative luminance).
 const INKED: f64 = 0.0144;
 
 impl Tint {
@@ -44,10 +44,15 @@ impl Tint {
     /// The colour, as much lighter as lines and words upon it want.
     #[must_use]
     pub fn readable(self) -> Self {
+        self.mixed(self.share_to_read(), Self([255; 3]))
+    }
+
+    /// How much of it may be left beside white so that lines and words upon it are read: a share from 0 to 1.
+    #[must_use]
+    pub fn share_to_read(self) -> f64 {
         let white = Self([255; 3]);
-        let light = |tint: &Self| (tint.luminance() + 0.05) / (INKED + 0.05) >= READABLE;
-        let shares = (0..=50_u8).rev().map(|step| self.mixed(f64::from(step) / 50.0, white));
-        shares.into_iter().find(light).unwrap_or(white)
+        let light = |share: &f64| (self.mixed(*share, white).luminance() + 0.05) / (INKED + 0.05) >= READABLE;
+        (0..=50_u8).rev().map(|step| f64::from(step) / 50.0).find(light).unwrap_or(0.0)
     }
 
     /// How far another colour is from it: the sum over red, green and blue.
