@@ -137,7 +137,9 @@ pub(super) fn draw(part: &Part, stuff: &Stuff, scale: f64, say: PartWords<'_>) -
         name(&mut plate, &(say.name)(panel.name), &small(&panel.outline.shifted(-corner)), &outlines[1..], &lines);
     }
     let arrow = upward(stuff, &outlines[0], &|around| plate.is_free(around, &lines, &outlines[1..]));
-    arrow.into_iter().for_each(|mark| plate.label(mark));
+    for mark in arrow {
+        plate.label(mark);
+    }
     let sizes = Sizes { scale, size: (part.flat.width, part.flat.height), say: say.length };
     sizes.all(&mut plate, part);
     plate
