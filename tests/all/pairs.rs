@@ -131,6 +131,27 @@ fn no_bound_promises_more_than_pairs_need() {
     }
 }
 
+/// Saws of hundreds of teeth, straight and round, are paired, or not, in the time that other parts take.
+#[test]
+fn outlines_of_many_corners_take_no_longer() {
+    let begun = std::time::Instant::now();
+    for teeth in [20, 120, 249, 300] {
+        for bulge in [0.0, 0.3] {
+            let side = (0..teeth).flat_map(|tooth| {
+                let low = 100.0 * f64::from(tooth) / f64::from(teeth);
+                let lean = 90.0 - 0.5 * low;
+                [(lean, low, bulge), (lean - 30.0, low + 50.0 / f64::from(teeth), 0.0)]
+            });
+            let outline = Contour::new([(0.0, 0.0, 0.0)].into_iter().chain(side).chain([(0.0, 100.0, 0.0)]));
+            let items = [shaped(outline, 0, Turns::ANY, 4)];
+            let sheets_of = [endless(250 * MM, 250 * MM)];
+            let layout = lay_out(&problem(&items, &sheets_of, MM, Effort::Low), &Unwatched).unwrap();
+            assert!(sheets(&layout) > 0);
+        }
+    }
+    assert!(begun.elapsed() < std::time::Duration::from_secs(50), "{:?}", begun.elapsed());
+}
+
 /// A part with a slanted or a round side.
 fn slanted(dice: &mut Dice, kerf: i64) -> Item {
     let (width, height) = (mm(dice.from(50, 170) * MM), mm(dice.from(40, 170) * MM));

@@ -24,8 +24,13 @@ const LEAST_SAVED: i64 = 50;
 const GUARD: i64 = 2;
 /// No more heights than this are tried from each side, those first at which the two lie most nearly level: our choice.
 const MOST_HEIGHTS: usize = 48;
-/// Outlines with more corners are tried level alone, so that a drawing of thousands of arcs takes no second.
-const MOST_CORNERS: usize = 200;
+/// Fewer where a side has many pieces: no more pieces than this are passed in all, so that a drawing of hundreds of arcs takes
+/// no longer than a plain part.
+const MOST_PASSED: usize = 10_000;
+/// Outlines with corners at more heights are tried level alone.
+const MOST_CORNERS: usize = 64;
+/// Outlines with more corners are not paired: our choice.
+const MOST_VERTICES: usize = 500;
 
 /// Two of an item in one box; the second is half turned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -53,7 +58,9 @@ pub(crate) fn turns_of_pair(turns: Turns) -> Option<Turns> {
 /// above the other, and the least long; by their areas. None where there are no two, they may not lie head to tail, or that saves too little.
 pub(crate) fn head_to_tail(item: &Item, gap: i64) -> Vec<HeadToTail> {
     let outline = item.contour.as_ref().filter(|_| item.count > 1 && turns_of_pair(item.turns).is_some());
-    let Some(outline) = outline.filter(|outline| outline.vertices().len() > 2 && saves(outline.area(), outline)) else {
+    let Some(outline) =
+        outline.filter(|outline| (3..=MOST_VERTICES).contains(&outline.vertices().len()) && saves(outline))
+    else {
         return Vec::new();
     };
     let (bounds, gap) = (outline.bounds(), trim(gap, 0));
@@ -95,8 +102,8 @@ pub(crate) fn head_to_tail(item: &Item, gap: i64) -> Vec<HeadToTail> {
 }
 
 /// Whether an outline leaves enough of its box for a pair to save anything.
-fn saves(area: f64, outline: &Contour) -> bool {
-    let all = outline.bounds().area();
+fn saves(outline: &Contour) -> bool {
+    let (area, all) = (outline.area(), outline.bounds().area());
     area > 0.0 && (all - area) * share(u128::from(LEAST_SAVED.unsigned_abs()), 1) >= all
 }
 
@@ -129,14 +136,17 @@ fn from_the_right(outline: &Contour, size: (i64, i64), (gap, way): (i64, i64)) -
         let area = grown(trim(width, 1), trim(height, 1));
         (meet && plain - area >= plain / LEAST_SAVED).then_some(HeadToTail { area, width, height, at })
     };
-    heights(outline, apart).into_iter().filter_map(pair).collect()
+    let tried = (MOST_PASSED / side.levels().max(1)).clamp(1, MOST_HEIGHTS);
+    heights(outline, apart).into_iter().take(tried).filter_map(pair).collect()
 }
 
 /// How much higher than the first the second is tried, in eighths of a micrometre: level first, then where corners meet, or are
 /// as far from each other as they must be.
 fn heights(outline: &Contour, apart: f64) -> Vec<i64> {
     let top = outline.bounds().height();
-    let corners: Vec<f64> = outline.vertices().iter().map(|vertex| vertex.at.y).collect();
+    let mut corners: Vec<f64> = outline.vertices().iter().map(|vertex| vertex.at.y).collect();
+    corners.sort_by(f64::total_cmp);
+    corners.dedup_by(|one, other| nearest((*one - *other) * EIGHTHS_PER_MM) == 0);
     if corners.len() > MOST_CORNERS {
         return vec![0];
     }
@@ -147,7 +157,6 @@ fn heights(outline: &Contour, apart: f64) -> Vec<i64> {
     let mut heights: Vec<i64> = corners.iter().flat_map(of_two).chain([0]).collect();
     heights.sort_unstable_by_key(|up| (up.abs(), *up));
     heights.dedup_by(|one, other| (*one - *other).abs() <= GUARD);
-    heights.truncate(MOST_HEIGHTS);
     heights
 }
 

@@ -52,20 +52,23 @@ impl RightSide {
         let mut levels: Vec<f64> = all.iter().flat_map(|slope| [slope.low.y, slope.high.y]).collect();
         levels.sort_by(f64::total_cmp);
         levels.dedup_by(|one, other| *one - *other < ONE);
-        let between = |pair: &[f64]| {
-            let (from, to) = (pair[0], pair[1]);
-            let here = all.iter().filter(|slope| slope.low.y < from + 2.0 * ONE && slope.high.y > to - 2.0 * ONE);
-            let mut kept: Vec<Slope> = Vec::new();
-            for slope in here {
-                if !kept.iter().any(|other| other.covers(slope, from, to)) {
-                    kept.retain(|other| !slope.covers(other, from, to));
-                    kept.push(*slope);
+        let mut slopes: Vec<Vec<Slope>> = vec![Vec::new(); levels.len().saturating_sub(1)];
+        for slope in all {
+            let first = levels.partition_point(|level| *level <= slope.low.y - 2.0 * ONE);
+            let pairs = levels.windows(2).zip(&mut slopes).skip(first);
+            for (pair, here) in pairs.take_while(|(pair, _)| pair[1] < slope.high.y + 2.0 * ONE) {
+                if !here.iter().any(|other| other.covers(&slope, pair[0], pair[1])) {
+                    here.retain(|other| !slope.covers(other, pair[0], pair[1]));
+                    here.push(slope);
                 }
             }
-            kept
-        };
-        let slopes = levels.windows(2).map(between).collect();
+        }
         Self { levels, slopes }
+    }
+
+    /// At how many heights straight pieces begin or end.
+    pub(crate) fn levels(&self) -> usize {
+        self.levels.len()
     }
 
     /// How far to the right the point must lie that its half turned twin turns about twice, at least, if that point is at height
