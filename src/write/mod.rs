@@ -19,6 +19,8 @@ mod font;
 mod frame;
 mod guide;
 mod handbook;
+#[cfg(any(feature = "pdf", feature = "png"))]
+mod hatch;
 mod layers;
 mod measures;
 mod number;

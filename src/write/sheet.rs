@@ -96,7 +96,7 @@ fn files(
     for layer in layers_of(sheet, cutter) {
         let strokes = sheet.strokes.iter().filter(|stroke| Some(stroke.layer) == layer).cloned().collect();
         let register = if layer.is_none() { sheet.register.clone() } else { Vec::new() };
-        let alone = SheetPaths { strokes, register, ..sheet.clone() };
+        let alone = SheetPaths { register, strokes, ..sheet.clone() };
         one(format!("sheets/{}.{ending}", split_name(sheet, layer)), &alone)?;
     }
     Ok(())

@@ -398,11 +398,14 @@ fn perforated_scores_begin_and_end_on_a_tie() {
     let score = ScoreMode::Dash { dash: Length::from_mm(2.0), gap: Length::from_mm(1.0) };
     let whole = work(MM_ALBUM, Cutter::default());
     let dashed = work(MM_ALBUM, Cutter { score, ..Cutter::default() });
-    let mut lines = 0;
+    let (mut lines, mut hinges) = (0, 0);
     for (whole, dashed) in sheets(&whole, "svg").iter().zip(&sheets(&dashed, "svg")) {
         let (whole, dashed) = (read_svg(whole, 1.0), read_svg(dashed, 1.0));
         let mut cuts: Vec<&Stroke> = dashed.strokes.iter().filter(|stroke| stroke.layer == "score").collect();
-        for line in whole.strokes.iter().filter(|stroke| stroke.layer == "score") {
+        let scored = whole.paths.iter().filter(|(layer, _)| layer == "score");
+        for (line, (_, of)) in whole.strokes.iter().filter(|stroke| stroke.layer == "score").zip(scored) {
+            // Pages hang by the strips' folds: at most half of these is cut, however long the dashes.
+            let hangs = of["data-part"].starts_with("hinge-");
             let distance = |a: [f64; 3], b: [f64; 3]| (a[0] - b[0]).hypot(a[1] - b[1]);
             let (from, to) = (line.corners[0], line.corners[1]);
             let length = distance(from, to);
@@ -419,15 +422,17 @@ fn perforated_scores_begin_and_end_on_a_tie() {
                 [0.0].iter().chain(&ends).zip(ends.iter().chain(&[length])).map(|(a, b)| b - a).collect();
             let ties: Vec<f64> = steps.iter().step_by(2).copied().collect();
             let cut: Vec<f64> = steps.iter().skip(1).step_by(2).copied().collect();
-            assert!(ties.iter().all(|tie| *tie > 1.0 - 2e-4 && (tie - ties[0]).abs() < 3e-4), "{ties:?}");
+            let least = if hangs { 2.0 } else { 1.0 };
+            assert!(ties.iter().all(|tie| *tie > least - 2e-4 && (tie - ties[0]).abs() < 3e-4), "{ties:?}");
             assert!(cut.iter().all(|cut| (cut - 2.0).abs() < 3e-4), "{cut:?}");
             let share = cut.iter().sum::<f64>() / length;
-            assert!((0.5..=0.75).contains(&share), "{share}");
+            assert!(if hangs { (0.3..0.5).contains(&share) } else { (0.5..=0.75).contains(&share) }, "{share}");
             lines += 1;
+            hinges += usize::from(hangs);
         }
         assert!(cuts.is_empty(), "cuts that lie on no score");
     }
-    assert!(lines >= 10);
+    assert!(lines >= 10 && hinges >= 3 && hinges < lines, "{hinges} of {lines}");
 }
 
 /// A point after `quarters` quarter turns counter-clockwise about the origin.
