@@ -210,10 +210,11 @@ await check("what is no album does not come onto the table", async (must) => {
     await page.dispatchEvent("main", "drop", { dataTransfer: data });
   };
   const picture = await page.screenshot();
-  for (const [name, bytes] of [["photo.png", picture.subarray(0, 20000)], ["drawing.svg", Buffer.from("<svg/>")], ["list.csv", Buffer.from("a,b")], ["list.json", Buffer.from("[1, 2]")], ["empty.json", Buffer.from("")]]) {
+  for (const [name, bytes] of [["photo.heic", picture.subarray(0, 20000)], ["photo.png", picture.subarray(0, 20000)], ["drawing.svg", Buffer.from("<svg/>")], ["list.csv", Buffer.from("a,b")], ["list.json", Buffer.from("[1, 2]")], ["empty.json", Buffer.from("")]]) {
     await drop(name, bytes);
-    // A drawing belongs to an insert, and no insert here names it.
-    await says(page, "#word", name === "drawing.svg" ? "drawing.svg is a drawing that nothing here names" : `${name} is no album file`);
+    // A drawing belongs to an insert, a picture to a stock, and none here names it.
+    const told = { "drawing.svg": "is a drawing that nothing here names", "photo.png": "is a picture that nothing here names" };
+    await says(page, "#word", `${name} ${told[name] ?? "is no album file"}`);
     must((await kept(page)).albums.length === 1, `${name} is on the table`);
     must((await text(page, "#album .result")).includes("148 × 190"), `${name} covers the album`);
   }
