@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //! Several sheets on one bed: their strokes as those of one file.
 //!
-//! Sheets of one size of a stock are dealt out over as few beds as hold them all, each as often as it is cut. On a bed all that is
-//! drawn comes first, then all scores, then sheet by sheet what is cut.
+//! Sheets of one size of a stock are dealt out over as few beds as hold them all, each as often as it is cut. On a bed one
+//! layer after the other is done, in the cutter's order, each sheet by sheet.
 
 use super::effort::ToolEffort;
 use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
@@ -99,7 +99,7 @@ fn load(
     let lying: Vec<(&SheetPaths, BedPlace)> =
         sheets.iter().filter_map(|(number, place)| Some((paths.get(*number)?, *place))).collect();
     let mut strokes: Vec<Stroke> = Vec::new();
-    for layer in Layer::ALL {
+    for layer in Layer::in_order(cutter.forms.layer_order) {
         for (sheet, place) in &lying {
             let mine = sheet.strokes.iter().filter(|stroke| stroke.layer == layer);
             strokes.extend(mine.map(|stroke| Stroke { run: lies(&stroke.run, sheet, *place), ..stroke.clone() }));

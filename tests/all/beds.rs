@@ -4,14 +4,14 @@
 
 use crate::common::{album, cutter, work};
 use hingeleaf::contour::{Point, Rect};
-use hingeleaf::cutter::{self as machine, BedPlace, BedProblem, Cutter, SheetsABed};
+use hingeleaf::cutter::{self as machine, BedPlace, BedProblem, Cutter, Forms, LayerOrder, SheetsABed};
 use hingeleaf::fields::Source;
 use hingeleaf::guide::{self, Block};
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::sheets::Search;
 use hingeleaf::stock::Stock;
-use hingeleaf::toolpath::{BedLoad, Labels, SheetPaths, StrokePath, ToolEffort, bed_loads, cut_sheets};
+use hingeleaf::toolpath::{BedLoad, Labels, Layer, SheetPaths, StrokePath, ToolEffort, bed_loads, cut_sheets};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use proptest::prelude::*;
@@ -235,6 +235,24 @@ fn there_is_a_file_a_bed() {
 }
 
 /// A bed of 430 x 600 takes two by two of A4 and no fifth; stated places lie within it and beside each other, or are refused.
+/// On a bed the layers follow one another as the cutter file orders them, each layer once, all its sheets in it.
+#[test]
+fn layers_keep_their_order_on_a_bed() {
+    for order in [LayerOrder::DrawScoreCut, LayerOrder::CutScoreDraw, LayerOrder::ScoreCutDraw] {
+        let forms = Forms { layer_order: order, ..Forms::default() };
+        let cutter = Cutter { forms, ..with((900.0, 600.0), SheetsABed::Fill) };
+        let work = work(ALBUM, cutter.clone());
+        let loads = bed_loads(&work.album.stocks, &work.paths, &cutter);
+        assert!(loads.iter().any(|load| load.sheets.len() > 1));
+        for load in loads {
+            let mut layers: Vec<Layer> = load.paths.strokes.iter().map(|stroke| stroke.layer).collect();
+            layers.dedup();
+            let wanted = Layer::in_order(order).into_iter().filter(|layer| layers.contains(layer));
+            assert_eq!(layers, wanted.collect::<Vec<_>>(), "{order:?}");
+        }
+    }
+}
+
 #[test]
 fn a_bed_that_takes_fewer_is_told() {
     let mm = Length::from_mm;
