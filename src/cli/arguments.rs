@@ -2,13 +2,13 @@
 //! What may be typed.
 
 use super::coupon_arguments::CouponArguments;
-use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments, language, length, paper};
+use super::machine_arguments::{EffortArgument, LabelsArgument, MachineArguments};
 use super::program_arguments::{Completions, Handbook, Manual, Schema};
+use super::values::{language, length, paper, paper_margin, whole};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use hingeleaf::album::Language;
-use hingeleaf::length::{Length, Ruler, Units};
+use hingeleaf::length::Length;
 use hingeleaf::paper::Paper;
-use hingeleaf::templates::PrinterPaper;
 use std::path::PathBuf;
 
 /// From the description of one folded-card photo album to every sheet, cut and score it needs.
@@ -82,7 +82,7 @@ pub(super) struct TableArguments {
     /// An album file to open; it is read once and never written
     pub file: Option<PathBuf>,
     /// The port, where it should be the same each time (any free one unless said)
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
+    #[arg(long, value_name = "N", value_parser = whole::<u16>(1, 65_535))]
     pub port: Option<u16>,
     /// Only print the address
     #[arg(long)]
@@ -139,7 +139,7 @@ pub(super) struct KitArguments {
     #[arg(long)]
     pub replace: bool,
     /// How many kits, instead of what the file says
-    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    #[arg(long, value_parser = whole::<u32>(1, 10_000))]
     pub copies: Option<u32>,
     /// In what state card is handed over, for every stock (scored) or for one (card=cut): sheets, cut or scored; may be given
     /// several times
@@ -188,7 +188,7 @@ pub(super) struct KitArguments {
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: EffortArgument,
     /// On how many threads; the result is the same for any number
-    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    #[arg(long, value_parser = whole::<u16>(1, 256))]
     pub threads: Option<u16>,
     #[command(flatten)]
     pub machine: MachineArguments,
@@ -211,7 +211,7 @@ pub(super) struct SizesArguments {
     #[arg(long, value_name = "PRINT")]
     pub holds: Vec<String>,
     /// How many kits, instead of what the file says
-    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    #[arg(long, value_parser = whole::<u32>(1, 10_000))]
     pub copies: Option<u32>,
     /// Only layouts that a trimmer can cut, from edge to edge
     #[arg(long)]
@@ -220,7 +220,7 @@ pub(super) struct SizesArguments {
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: EffortArgument,
     /// On how many threads; the result is the same for any number
-    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    #[arg(long, value_parser = whole::<u16>(1, 256))]
     pub threads: Option<u16>,
     #[command(flatten)]
     pub machine: MachineArguments,
@@ -246,7 +246,7 @@ pub(super) struct CompareArguments {
     #[arg(long, requires = "out")]
     pub replace: bool,
     /// How many kits, instead of what the new file says
-    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=10_000))]
+    #[arg(long, value_parser = whole::<u32>(1, 10_000))]
     pub copies: Option<u32>,
     /// Which files, with commas between: svg, dxf, png, csv (all that this build writes unless said)
     #[arg(long, value_delimiter = ',', requires = "out")]
@@ -264,7 +264,7 @@ pub(super) struct CompareArguments {
     #[arg(long, value_enum, default_value = "normal")]
     pub effort: EffortArgument,
     /// On how many threads; the result is the same for any number
-    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=256))]
+    #[arg(long, value_parser = whole::<u16>(1, 256))]
     pub threads: Option<u16>,
     #[command(flatten)]
     pub machine: MachineArguments,
@@ -287,14 +287,4 @@ pub(super) struct Catalogue {
     /// As JSON
     #[arg(long)]
     pub json: bool,
-}
-
-fn paper_margin(text: &str) -> Result<Length, String> {
-    let most = Length::from_mm(PrinterPaper::MOST_MARGIN);
-    let said = length(text)?;
-    if (0.0..=most.mm()).contains(&said.mm()) {
-        Ok(said)
-    } else {
-        Err(format!("a printer leaves blank from 0 to {} along an edge", most.show(Units::Mm, Ruler::SixtyFourth)))
-    }
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What `coupon` is asked.
 
-use super::machine_arguments::{language, paper};
+use super::values::{language, paper};
 use clap::Args;
 use hingeleaf::album::Language;
 use hingeleaf::paper::Paper;

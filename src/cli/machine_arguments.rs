@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 //! What several commands take: the machine and its sheets, how hard to look, where to write names.
 
+use super::values::length;
 use clap::{Args, ValueEnum};
-use hingeleaf::album::Language;
 use hingeleaf::cutter::{DXF_VERSIONS, SVG_UNITS};
-use hingeleaf::length::{Allow, Length, Units};
-use hingeleaf::paper::Paper;
+use hingeleaf::length::Length;
 use std::path::PathBuf;
 
 #[derive(ValueEnum, Clone, Copy, Debug)]
@@ -62,30 +61,4 @@ pub(super) struct MachineArguments {
     /// Whether neighbours share one cut
     #[arg(long, num_args = 0..=1, default_missing_value = "true", require_equals = true)]
     pub shared_cuts: Option<bool>,
-}
-
-/// A length; a bare fraction is sure to be meant in inches, where a bare number is in mm.
-pub(super) fn length(text: &str) -> Result<Length, String> {
-    let bare = !text.contains(|c: char| c.is_alphabetic() || matches!(c, '"' | '″'));
-    if bare && text.contains(|c: char| matches!(c, '/' | '⁄') || (!c.is_ascii() && c.is_numeric())) {
-        return Err(format!(
-            "a bare number is in mm here, and \"{text}\" looks like inches: write {text}in or {text}mm"
-        ));
-    }
-    Length::parse(text, Units::Mm, Allow::Plain).map_err(|error| error.to_string())
-}
-
-/// A language of what is handed over, by its tag.
-pub(super) fn language(text: &str) -> Result<Language, String> {
-    let tags = Language::ALL.map(Language::word).join(" and ");
-    Language::ALL
-        .into_iter()
-        .find(|language| language.word().eq_ignore_ascii_case(text))
-        .ok_or_else(|| format!("there are words in {tags}"))
-}
-
-/// What is printed on, by its name.
-pub(super) fn paper(text: &str) -> Result<Paper, String> {
-    let names = Paper::ALL.map(Paper::word).join(", ");
-    Paper::named(text).ok_or_else(|| format!("templates are printed on one of {names}"))
 }

@@ -33,6 +33,7 @@ mod refusals;
 mod say;
 mod sizes;
 mod table;
+mod values;
 mod watch;
 mod wrong_arguments;
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What may be typed behind the commands that speak of the program itself: its files' fields, its manual, its shells.
 
-use super::machine_arguments::language;
+use super::values::language;
 use clap::{Args, ValueEnum};
 use hingeleaf::album::Language;
 use std::path::PathBuf;

@@ -2,6 +2,7 @@
 //! What is wrong with the words behind a command, told as everything else is: what, and what to type.
 
 use super::inputs::{argument, of_option};
+use super::values::RefusedValue;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use hingeleaf::finding::{Arg, Finding, Said};
 use std::error::Error as _;
@@ -63,21 +64,14 @@ pub(super) fn wrong_arguments(error: &clap::Error) -> Finding {
     argument(text, help)
 }
 
-/// A value that the option's own reader does not take: what it says, and where it has no help of its own what is allowed.
+/// A value that the option's own reader does not take: what it says of it.
 fn refused_value(error: &clap::Error, name: &str, value: &str) -> (Said, Said) {
-    let why = error.source().map(ToString::to_string).unwrap_or_default();
+    let refused = error.source().and_then(|source| source.downcast_ref::<RefusedValue>());
     let cant = || said_with("option-cant-be", "option", Arg::code(name)).with("value", Arg::quoted(value));
-    if let Some((least, most)) = why.split_once(" is not in ").and_then(|(_, range)| range.split_once("..=")) {
-        let help = Said::new("whole-number-between-help").with("least", least.to_owned()).with("most", most.to_owned());
-        return (cant(), help);
-    }
-    if why.contains("digit") || why.contains("integer") || why.contains("number too") {
-        return (cant(), Said::new("whole-number-help"));
-    }
-    match why.split_once(": ") {
-        // A length's own words come with what to do.
-        Some((what, help)) => (of_option(name, in_words(what)), in_words(help)),
-        None => (of_option(name, in_words(&why)), Said::new("wrong-arguments-help")),
+    match refused {
+        Some(RefusedValue { what: Some(what), help }) => (of_option(name, what.clone()), help.clone()),
+        Some(RefusedValue { what: None, help }) => (cant(), help.clone()),
+        None => (cant(), Said::new("wrong-arguments-help")),
     }
 }
 

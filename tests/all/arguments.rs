@@ -5,7 +5,7 @@ use crate::common::{Run, TempDir, hingeleaf};
 use proptest::prelude::*;
 
 /// What is typed, what is said of it, and how it is helped.
-const WRONG: [(&str, &str, &str); 17] = [
+const WRONG: [(&str, &str, &str); 21] = [
     ("kit", "more must be typed: --out DIR, FILE", "type hingeleaf kit --out DIR FILE"),
     ("kit album.json", "more must be typed: --out DIR", "type hingeleaf kit --out DIR FILE"),
     ("compare album.json", "more must be typed: NEW", "type hingeleaf compare OLD NEW"),
@@ -19,12 +19,20 @@ const WRONG: [(&str, &str, &str); 17] = [
     ("kit album.json --out o --effort huge", "--effort can't be \"huge\"", "allowed: low, normal, high"),
     ("kit album.json --out o --effort hihg", "--effort can't be \"hihg\"", "did you mean high?"),
     ("kit album.json --out o --threads 999", "--threads can't be \"999\"", "a whole number from 1 to 256"),
-    ("kit album.json --out o --threads many", "--threads can't be \"many\"", "write a whole number"),
+    ("kit album.json --out o --threads many", "--threads can't be \"many\"", "write a whole number from 1 to 256"),
     (
         "kit album.json --out o --kerf abc",
         "--kerf: \"abc\" does not begin with a number",
         "write a number and its unit",
     ),
+    (
+        "kit album.json --out o --kerf 1/16",
+        "--kerf: a bare number is in mm here, and \"1/16\" looks like inches",
+        "write 1/16in or",
+    ),
+    ("kit album.json --out o --language fr", "--language can't be \"fr\"", "allowed: en, de"),
+    ("kit album.json --out o --paper-margin 90", "--paper-margin can't be \"90\"", "a printer leaves blank from 0 to"),
+    ("kit album.json --out o --copies 1e9", "--copies can't be \"1e9\"", "a whole number from 1 to 10000"),
     ("kit album.json --out o --out p", "--out can be said only once", "type hingeleaf kit"),
     ("schema albums", "WHAT can't be \"albums\"", "did you mean album?"),
 ];

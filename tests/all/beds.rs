@@ -2,6 +2,7 @@
 //! Several sheets on one bed: every sheet lies on it as often as it is cut, none is lost, none is cut twice, and nothing
 //! sticks out.
 
+use crate::common::broken_cutters::{BrokenCutter, broken_cutters_are_answered};
 use crate::common::{album, cutter, work};
 use hingeleaf::contour::{Point, Rect};
 use hingeleaf::cutter::{self as machine, BedPlace, BedProblem, Cutter, Forms, LayerOrder, SheetsABed};
@@ -277,7 +278,7 @@ fn a_bed_that_takes_fewer_is_told() {
     assert!(told(at(&[(300.0, 0.0)])).unwrap().contains("at place 1"));
 }
 
-const BROKEN: &[(&str, &str, &[&str])] = &[
+const BROKEN: &[BrokenCutter] = &[
     (r#""sheets_a_bed": 0"#, "0", &["sheets_a_bed", "whole number from 1 to 50", "fill"]),
     (r#""sheets_a_bed": 1.5"#, "1.5", &["sheets_a_bed"]),
     (r#""sheets_a_bed": 51"#, "51", &["sheets_a_bed", "50"]),
@@ -292,17 +293,7 @@ const BROKEN: &[(&str, &str, &[&str])] = &[
 
 #[test]
 fn broken_beds_are_answered_at_their_place() {
-    for (fields, at, says) in BROKEN {
-        let text = format!("{{ \"format\": \"hingeleaf-cutter/1\", \"bed\": \"610x420mm\", {fields} }}");
-        let read = machine::read(&Source::new("cutter.json", text.clone().into()).unwrap());
-        let [finding] = read.findings.as_slice() else { panic!("{text}: {:?}", read.findings) };
-        let words = format!("{} {}", finding.text, finding.help);
-        for say in *says {
-            assert!(words.contains(say), "{text}: {words}");
-        }
-        let place = finding.place.as_ref().unwrap_or_else(|| panic!("{text}: no place"));
-        assert_eq!(place.column, text.rfind(at).unwrap() + 1, "{text}: {words}");
-    }
+    broken_cutters_are_answered("\"bed\": \"610x420mm\", ", BROKEN);
 }
 
 /// Whoever wants several sheets on a bed says how large that is.

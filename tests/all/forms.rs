@@ -2,6 +2,7 @@
 //! Kinds of file: whatever a cutter file asks of them, the same lines lie on the same layers, as long and as far out.
 //! Other people's readers see the same in `tests/outside/test_matrix.py`.
 
+use crate::common::broken_cutters::{BrokenCutter, broken_cutters_are_answered};
 use crate::common::instances::Dice;
 use crate::common::strokes::{Stroke as Read, read_dxf, read_svg};
 use crate::common::{cutter, near, said, work};
@@ -241,7 +242,7 @@ fn a_cutter_file_may_ask_for_a_file_a_layer() {
 }
 
 /// What is wrong, at the first letter of what, and words of the answer.
-const BROKEN: &[(&str, &str, &[&str])] = &[
+const BROKEN: &[BrokenCutter] = &[
     (r#""layer_order": "cut-score""#, "\"cut-score\"", &["layer_order", "draw-score-cut"]),
     (r#""layer_order": ["cut"]"#, "[", &["layer_order"]),
     (r#""split_layers": "yes""#, "\"yes\"", &["split_layers", "true or false"]),
@@ -255,17 +256,7 @@ const BROKEN: &[(&str, &str, &[&str])] = &[
 
 #[test]
 fn broken_cutter_files_are_answered_at_their_place() {
-    for (fields, at, says) in BROKEN {
-        let text = format!("{{ \"format\": \"hingeleaf-cutter/1\", {fields} }}");
-        let read = machine::read(&Source::new("cutter.json", text.clone().into()).unwrap());
-        let [finding] = read.findings.as_slice() else { panic!("{text}: {}", said(&read.findings)) };
-        let words = format!("{} {}", finding.text, finding.help);
-        for say in *says {
-            assert!(words.contains(say), "{text}: {words}");
-        }
-        let place = finding.place.as_ref().unwrap_or_else(|| panic!("{text}: no place"));
-        assert_eq!(place.column, text.rfind(at).unwrap() + 1, "{text}: {words}");
-    }
+    broken_cutters_are_answered("", BROKEN);
 }
 
 /// Colours that are one in a DXF file are told where they alone tell layers apart, and cuts that stand before the rest; nothing is

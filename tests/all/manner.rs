@@ -2,6 +2,7 @@
 //! How a cutter file asks for its strokes: where they begin, what it can't have, what is answered to a broken file.
 //! What stands in SVG and DXF is walked by other people's readers in `tests/outside/test_manner.py`.
 
+use crate::common::broken_cutters::{BrokenCutter, broken_cutters_are_answered};
 use crate::common::{cutter, near, work};
 use hingeleaf::contour::{Contour, Point, turned};
 use hingeleaf::cutter::{self as machine, Cutter, Manner, Nicks, Passes, Speeds, Start};
@@ -88,7 +89,7 @@ fn holes_that_are_too_small_are_told() {
 }
 
 /// What is wrong, at the first letter of what, and words of the answer.
-const BROKEN: &[(&str, &str, &[&str])] = &[
+const BROKEN: &[BrokenCutter] = &[
     (r#""passes": 0"#, "0", &["passes", "whole number from 1 to 20"]),
     (r#""passes": 1.5"#, "1.5", &["passes", "whole number"]),
     (r#""passes": "twice""#, "\"twice\"", &["passes", "whole number from 1 to 20", "text"]),
@@ -111,18 +112,7 @@ const BROKEN: &[(&str, &str, &[&str])] = &[
 
 #[test]
 fn broken_cutter_files_are_answered_at_their_place() {
-    for (fields, at, says) in BROKEN {
-        let text = format!("{{ \"format\": \"hingeleaf-cutter/1\", {fields} }}");
-        let read = machine::read(&Source::new("cutter.json", text.clone().into()).unwrap());
-        let [finding] = read.findings.as_slice() else { panic!("{text}: {:?}", read.findings) };
-        let words = format!("{} {}", finding.text, finding.help);
-        for say in *says {
-            assert!(words.contains(say), "{text}: {words}");
-        }
-        let place = finding.place.as_ref().unwrap_or_else(|| panic!("{text}: no place"));
-        let column = text.rfind(at).unwrap() + 1;
-        assert_eq!(place.column, column, "{text}: {words}");
-    }
+    broken_cutters_are_answered("", BROKEN);
 }
 
 /// Nicks want a gap, and help at corners a trail; with them they are sound.

@@ -2,6 +2,7 @@
 //! Sheets that are printed before they are cut: their register marks stand where they are asked for, no part comes near them,
 //! what is printed is what is cut. Other people's readers look at the files in `tests/outside/test_templates.py`.
 
+use crate::common::broken_cutters::{BrokenCutter, broken_cutters_are_answered};
 use crate::common::{album, cutter, work};
 use hingeleaf::contour::{Contour, Point, Rect, grow, turned};
 use hingeleaf::cutter::{self as machine, Cutter, MarkShape, MarkSides, RegisterMarks};
@@ -282,7 +283,7 @@ fn the_printed_page_agrees_with_the_cut_file() {
 }
 
 /// What is wrong, at the first letter of what, and words of the answer.
-const BROKEN: &[(&str, &str, &[&str])] = &[
+const BROKEN: &[BrokenCutter] = &[
     (r#""marks": 4"#, "4", &["marks", "shape", "number"]),
     (r#""marks": "corner""#, "\"corner\"", &["marks", "shape"]),
     (r#""marks": { "shape": "star" }"#, "\"star\"", &["shape", "corner", "ring", "square", "cross"]),
@@ -302,17 +303,7 @@ const BROKEN: &[(&str, &str, &[&str])] = &[
 
 #[test]
 fn broken_marks_are_answered_at_their_place() {
-    for (fields, at, says) in BROKEN {
-        let text = format!("{{ \"format\": \"hingeleaf-cutter/1\", {fields} }}");
-        let read = machine::read(&Source::new("cutter.json", text.clone().into()).unwrap());
-        let [finding] = read.findings.as_slice() else { panic!("{text}: {:?}", read.findings) };
-        let words = format!("{} {}", finding.text, finding.help);
-        for say in *says {
-            assert!(words.contains(say), "{text}: {words}");
-        }
-        let place = finding.place.as_ref().unwrap_or_else(|| panic!("{text}: no place"));
-        assert_eq!(place.column, text.rfind(at).unwrap() + 1, "{text}: {words}");
-    }
+    broken_cutters_are_answered("", BROKEN);
 }
 
 fn read(fields: &str) -> Cutter {

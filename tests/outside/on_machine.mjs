@@ -68,6 +68,33 @@ async function manner(page, must) {
   await says(page, "#take code", "--cutter \"Barn laser.json\"");
 }
 
+/** What is printed first, several sheets on a bed, both faces, what files are like: each is chosen, and seen in what is taken away. */
+async function prints(page, must) {
+  const print = page.getByRole("button", { name: "Sheets to print first (PDF)" });
+  must((await print.count()) === 0, "there is something to print first without marks");
+  await page.locator("#machine-print > summary").click();
+  await page.locator("#at-cutter-marks").selectOption("more");
+  await page.locator("#at-cutter-marks-shape").selectOption("ring");
+  await page.locator("#at-cutter-marks-number").fill("9");
+  await page.locator("#at-cutter-marks-number-wrong").waitFor();
+  await page.locator("#at-cutter-marks-number").fill("3");
+  await until(page, "Barn laser.json", (file) => file.marks?.number === 3 && file.marks.shape === "ring");
+  await print.waitFor();
+  must((await download(page, "Sheets to print first (PDF)", "print-first.pdf")) === "print-first.pdf", "what is printed first has another name");
+  must(readFileSync(join(out, "print-first.pdf")).subarray(0, 5).toString() === "%PDF-", "what is printed first is no PDF");
+  await page.locator("#at-cutter-both-ways").selectOption("both-sides");
+  await page.locator("#machine-files > summary").click();
+  await page.locator("#at-cutter-layer-order").selectOption("score-draw-cut");
+  await until(page, "Barn laser.json", (file) => file.both_ways === "both-sides" && file.layer_order === "score-draw-cut");
+  // Several sheets on a bed want to know how large that is.
+  await page.locator("#at-cutter-sheets-a-bed").selectOption("fill");
+  await page.locator("#part-machine .wrong, #fit .findings .stop").first().waitFor();
+  await page.locator("#at-cutter-bed").fill("600x430mm");
+  await until(page, "Barn laser.json", (file) => file.sheets_a_bed === "fill" && file.bed === "600x430mm");
+  await says(page, "#take", "card-bed-01");
+  await says(page, "#take", "card-03.back");
+}
+
 async function travels(page, must) {
   await still(page);
   await download(page, "Everything in one zip", "barn.zip");
@@ -111,6 +138,7 @@ export const machineOnPage = (address) => check("a machine is named, kept, expor
   const { context, page, complaints } = await open(address);
   await named(page);
   await manner(page, must);
+  await prints(page, must);
   await travels(page, must);
   await measured(page, must);
   must(!(await text(page, "#word")), `it is said: ${await text(page, "#word")}`);

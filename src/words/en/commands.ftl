@@ -44,7 +44,9 @@ option-needs-value-help = type { $typed }, with what you want in place of the ca
 option-twice = { $option } can be said only once
 options-clash = { $option } and { $other } do not go together
 type-help = type { $usage }; with --help behind the command, all options are listed
-whole-number-help = write a whole number
+bare-fraction = a bare number is in mm here, and { $found } looks like inches
+bare-fraction-help = write { $inches } or { $mm }
+paper-margin-help = a printer leaves blank from 0 to { $most } along an edge
 whole-number-between-help = write a whole number from { $least } to { $most }
 
 ## Files

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! What several test files share: albums from text, runs of the program, folders of their own.
 
+pub(crate) mod broken_cutters;
 pub(crate) mod golden;
 pub(crate) mod instances;
 pub(crate) mod strokes;
