@@ -8,6 +8,7 @@ mod assembly;
 mod audience;
 mod backs;
 mod bag;
+mod beds;
 mod bites;
 mod bits;
 mod brief;

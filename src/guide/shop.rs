@@ -4,18 +4,17 @@
 use super::bits::{Block, Section, Step, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
-use super::{machine_times, measure};
+use super::{beds, machine_times, measure};
 use crate::album::Handed;
 use crate::cutter::{
-    BedPlace, BothWays, Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, MarkShape,
-    Passes, ScoreMode, SheetsABed, Start, SvgLines,
+    BothWays, Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, MarkShape, Passes,
+    ScoreMode, SheetsABed, Start, SvgLines,
 };
 use crate::fit::Closed;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
 use crate::parts::Part;
 use crate::stock::{By, Stock};
-use crate::toolpath::{BedLoad, bed_loads};
 
 /// What is made, and in what state it is handed over.
 pub(super) fn order(desk: &Desk<'_>) -> Section {
@@ -81,7 +80,7 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     if blocks.is_empty() {
         return None;
     }
-    blocks.extend(beds(desk, stocks));
+    blocks.extend(beds::table(desk, stocks));
     blocks.extend(times);
     let first: &[&str] =
         if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
@@ -216,48 +215,6 @@ fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
         rows.push(("machine-dxf-lines", desk.tell("machine-dxf-single")));
     }
     rows
-}
-
-/// What lies on the bed at once, where several sheets do: a file, how often it is cut, each sheet's lower left on it.
-fn beds(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
-    let album = desk.job.album;
-    let here = |number: usize| {
-        let name = album.stocks.get(number).map(|stock| &stock.name);
-        stocks.iter().any(|stock| Some(&stock.name) == name)
-    };
-    let length = |mm: f64| desk.length(mm, What::Length, "bed");
-    let row = |load: &BedLoad| {
-        let lies = |some: &[(usize, BedPlace)]| {
-            let number = some.first().map_or(usize::MAX, |(number, _)| *number);
-            let name = desk.job.paths.get(number).map_or_else(Line::default, |sheet| Line::text(sheet.name.as_str()));
-            let place =
-                |place: &BedPlace| desk.say("machine-lies-at", vec![("x", length(place.x)), ("y", length(place.y))]);
-            let places = desk.words.list(some.iter().map(|(_, at)| place(at)).collect());
-            let turned = some.iter().any(|(_, place)| place.turned);
-            let key = if turned { "machine-lies-turned" } else { "machine-lies" };
-            desk.say(key, vec![("sheet", name), ("places", places)])
-        };
-        let times = measure::count(load.paths.times.into(), What::Many, "");
-        // Equal sheets lie one after the other, all of a load the same way round.
-        let mut cell = Line::default();
-        for (index, some) in load.sheets.chunk_by(|one, other| one.0 == other.0).enumerate() {
-            if index > 0 {
-                cell = cell.then(&Line::text("; "));
-            }
-            cell = cell.then(&lies(some));
-        }
-        vec![Line::text(load.paths.name.as_str()), times, cell]
-    };
-    let loads = bed_loads(&album.stocks, desk.job.paths, desk.job.cutter);
-    let rows: Vec<Vec<Line>> = loads.iter().filter(|load| here(load.paths.stock)).map(row).collect();
-    let head = ["machine-bed-file", "machine-time-times", "machine-bed-lies"];
-    (!rows.is_empty()).then(|| {
-        Block::Table(Table {
-            caption: desk.tell("machine-bed-caption"),
-            head: head.map(|key| desk.tell(key)).to_vec(),
-            rows,
-        })
-    })
 }
 
 /// The register marks of sheets that are printed before they are cut.

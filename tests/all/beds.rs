@@ -227,6 +227,18 @@ fn there_is_a_file_a_bed() {
         .map(|row| row.iter().map(guide::Line::plain).collect::<Vec<_>>().join(" | "))
         .collect();
     assert!(tables.iter().any(|row| row.starts_with("card-bed-01 | ") && row.contains("card-01")), "{tables:?}");
+    // Whoever cuts a sheet is told a file that there is.
+    let steps = job.sections.iter().flat_map(|section| &section.blocks);
+    let steps = steps.filter_map(|block| if let Block::Steps(steps) = block { Some(steps) } else { None });
+    let cut: Vec<String> =
+        steps.flatten().map(|step| step.head.plain()).filter(|text| text.starts_with("Cut the sheet")).collect();
+    assert!(cut.len() > 1, "{cut:?}");
+    for text in cut {
+        let (_, told) = text.trim_end_matches('.').split_once(" on the bed: ").unwrap_or_else(|| panic!("{text}"));
+        for file in told.replace(" and ", ", ").split(", ") {
+            assert!(found.contains(&format!("sheets/{file}.svg")), "{text}: {file}");
+        }
+    }
     // Nothing of it where nobody asks.
     let plain = crate::common::work(ALBUM, crate::common::cutter(0.2, 2.0, 5.0));
     let mut memory = Memory::default();
@@ -235,7 +247,6 @@ fn there_is_a_file_a_bed() {
     assert!(files.contains_key("sheets/card-01.svg") && !files.keys().any(|name| name.contains("bed")));
 }
 
-/// A bed of 430 x 600 takes two by two of A4 and no fifth; stated places lie within it and beside each other, or are refused.
 /// On a bed the layers follow one another as the cutter file orders them, each layer once, all its sheets in it.
 #[test]
 fn layers_keep_their_order_on_a_bed() {
@@ -254,6 +265,7 @@ fn layers_keep_their_order_on_a_bed() {
     }
 }
 
+/// A bed of 430 x 600 takes two by two of A4 and no fifth; stated places lie within it and beside each other, or are refused.
 #[test]
 fn a_bed_that_takes_fewer_is_told() {
     let mm = Length::from_mm;

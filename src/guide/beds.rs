@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+//! Several sheets on one bed: what lies where, and by which file a sheet is cut.
+
+use super::bits::{Block, Table};
+use super::desk::Desk;
+use super::line::{Line, What};
+use super::measure;
+use crate::cutter::BedPlace;
+use crate::stock::Stock;
+use crate::toolpath::{BedLoad, bed_loads};
+
+/// What lies on the bed at once, where several sheets do: a file, how often it is cut, each sheet's lower left on it.
+pub(super) fn table(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
+    let album = desk.job.album;
+    let here = |number: usize| {
+        let name = album.stocks.get(number).map(|stock| &stock.name);
+        stocks.iter().any(|stock| Some(&stock.name) == name)
+    };
+    let length = |mm: f64| desk.length(mm, What::Length, "bed");
+    let row = |load: &BedLoad| {
+        let lies = |some: &[(usize, BedPlace)]| {
+            let number = some.first().map_or(usize::MAX, |(number, _)| *number);
+            let name = desk.job.paths.get(number).map_or_else(Line::default, |sheet| Line::text(sheet.name.as_str()));
+            let place =
+                |place: &BedPlace| desk.say("machine-lies-at", vec![("x", length(place.x)), ("y", length(place.y))]);
+            let places = desk.words.list(some.iter().map(|(_, at)| place(at)).collect());
+            let turned = some.iter().any(|(_, place)| place.turned);
+            let key = if turned { "machine-lies-turned" } else { "machine-lies" };
+            desk.say(key, vec![("sheet", name), ("places", places)])
+        };
+        let times = measure::count(load.paths.times.into(), What::Many, "");
+        // Equal sheets lie one after the other, all of a load the same way round.
+        let all = load.sheets.chunk_by(|one, other| one.0 == other.0).map(lies);
+        let apart = |these, this| desk.say("machine-lies-apart", vec![("these", these), ("this", this)]);
+        let cell = all.reduce(apart).unwrap_or_default();
+        vec![Line::text(load.paths.name.as_str()), times, cell]
+    };
+    let loads = bed_loads(&album.stocks, desk.job.paths, desk.job.cutter);
+    let rows: Vec<Vec<Line>> = loads.iter().filter(|load| here(load.paths.stock)).map(row).collect();
+    let head = ["machine-bed-file", "machine-time-times", "machine-bed-lies"];
+    (!rows.is_empty()).then(|| {
+        Block::Table(Table {
+            caption: desk.tell("machine-bed-caption"),
+            head: head.map(|key| desk.tell(key)).to_vec(),
+            rows,
+        })
+    })
+}
+
+/// That a machine cuts a sheet: by its own file, or by those of the beds that it lies on with others.
+pub(super) fn cut(desk: &Desk<'_>, sheet: &str) -> Line {
+    let paths = desk.job.paths;
+    let lies = |load: &&BedLoad| {
+        let mut on = load.sheets.iter().filter_map(|(number, _)| paths.get(*number));
+        on.any(|one| one.name == sheet)
+    };
+    let loads = bed_loads(&desk.job.album.stocks, paths, desk.job.cutter);
+    let mut said = vec![("sheet", Line::text(sheet.to_owned()))];
+    let beds: Vec<Line> = loads.iter().filter(lies).map(|load| Line::text(load.paths.name.as_str())).collect();
+    if beds.is_empty() {
+        return desk.say("machine-cut", said);
+    }
+    said.push(("files", desk.words.list(beds)));
+    desk.say("machine-cut-on-bed", said)
+}
