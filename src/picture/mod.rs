@@ -42,6 +42,6 @@ pub use section::section;
 pub use sheet::{SheetWords, sheet, sheet_worded};
 pub use sized::{SizeLine, SizedRoom, sized};
 pub use space::Scene;
+pub(crate) use stuff::stuff_of_piece;
 pub use stuff::{Matter, Stuff, stuff, stuff_of, swatch};
-pub(crate) use stuff::{on_whole_sheet, stuff_of_piece};
 pub use words::{measure, set, words_box, wrapped};

@@ -188,15 +188,6 @@ pub fn stuff_of(stocks: &[Stock], number: usize) -> Stuff {
     Stuff { up, ..of_stock(stocks, stock) }
 }
 
-/// The picture of a stock's front as it lies on a sheet of this number among its sizes, where the stock has one; the sheet stands
-/// as it is cut, its lower left at the origin.
-#[must_use]
-pub(crate) fn on_whole_sheet(stock: &Stock, size: usize) -> Option<Fill> {
-    // Unturned, a box of any size lies where the sheet does.
-    let whole = CutFrom { size, x: 0.0, y: 0.0, quarters: 0 };
-    PicturedFaces::of(stock).cut(stock, whole, (0.0, 0.0)).front()
-}
-
 /// The same, whichever way it lies.
 fn of_stock(stocks: &[Stock], stock: &Stock) -> Stuff {
     let matter = matter(stock);

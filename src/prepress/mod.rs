@@ -2,15 +2,15 @@
 //! Sheets that are printed before they are cut: a page of each at true size.
 //!
 //! In: an order's parts, their sheets, the strokes on these. Out: [`PrintedPage`]s: register marks, each part in its stock's
-//! picture or colour, on past its cut where that is asked for, and what is drawn on it. Never: a file format, a place of its own: all of it
+//! colour, on past its cut where that is asked for, and what is drawn on it. Never: a file format, a place of its own: all of it
 //! stands where the cut files have it.
 
 use crate::album::{Language, Order};
-use crate::contour::{Contour, Point, grow, turned};
+use crate::contour::{Contour, Point, turned};
 use crate::cutter::Cutter;
 use crate::guide::Words;
 use crate::parts::Kit;
-use crate::picture::{Fill, Mark, Pen, Picture, PrintedPage, Tint, on_whole_sheet, register_mark};
+use crate::picture::{Fill, Mark, Pen, Picture, PrintedPage, Tint, register_mark};
 use crate::sheets::{Placed, Sheet, StockSheets};
 use crate::toolpath::{Layer, SheetPaths, StrokePath};
 
@@ -31,8 +31,7 @@ pub fn pages(
             let paths = paths.iter().find(|paths| paths.stock == stock && paths.name == sheet.name)?;
             let stock = order.stocks.get(stock)?;
             let bleed = stock.cutter(usual).marks.map_or(0.0, |marks| marks.bleed.mm());
-            let fill = on_whole_sheet(stock, sheet.size).or(stock.colour.map(Tint).map(Fill::Flat));
-            let picture = page(kit, sheet, paths, (fill, bleed));
+            let picture = page(kit, sheet, paths, (stock.colour.map(Tint), bleed));
             let places = || [("sheet", sheet.name.clone()), ("times", sheet.times.to_string())];
             Some(PrintedPage::new(
                 picture,
@@ -49,30 +48,20 @@ pub fn title(order: Order<'_>, language: Language) -> String {
     Words::new(language).with("prepress-title", [("title", order.title.to_owned())])
 }
 
-fn page(kit: &Kit, sheet: &Sheet, paths: &SheetPaths, (fill, bleed): (Option<Fill>, f64)) -> Picture {
+fn page(kit: &Kit, sheet: &Sheet, paths: &SheetPaths, (colour, bleed): (Option<Tint>, f64)) -> Picture {
     let mut picture = Picture { width: sheet.width, height: sheet.height, marks: Vec::new() };
-    if let Some(fill) = fill {
+    if let Some(colour) = colour {
         let outlines = sheet.placements.iter().map(|placed| outlines(kit, placed));
-        picture.marks.extend(outlines.map(|contours| bled(contours, fill.clone(), bleed)));
+        picture.marks.extend(outlines.map(|contours| {
+            // A line along the outline reaches as far past it as it is broad inside.
+            let pen = (bleed > 0.0).then_some(Pen { width: 2.0 * bleed, colour, dash: &[] });
+            Mark::Shape { contours, fill: Some(Fill::Flat(colour)), pen }
+        }));
     }
     let drawn = paths.strokes.iter().filter(|stroke| stroke.layer == Layer::Draw);
     picture.marks.extend(drawn.flat_map(|stroke| line(&stroke.run)));
     picture.marks.extend(sheet.register.iter().flat_map(register_mark));
     picture
-}
-
-/// A part as it is printed, so far past its cuts, mm.
-fn bled(contours: Vec<Contour>, fill: Fill, bleed: f64) -> Mark {
-    let grown = match (contours.split_first(), &fill) {
-        (Some((outline, holes)), Fill::Pictured { .. }) if bleed > 0.0 => grow(outline, holes, bleed).ok(),
-        _ => None,
-    };
-    if let Some((outline, holes)) = grown {
-        return Mark::Shape { contours: std::iter::once(outline).chain(holes).collect(), fill: Some(fill), pen: None };
-    }
-    // A line along the outline reaches as far past it as it is broad inside.
-    let pen = (bleed > 0.0).then_some(Pen { width: 2.0 * bleed, colour: fill.ground(), dash: &[] });
-    Mark::Shape { contours, fill: Some(fill), pen }
 }
 
 /// A part's outline and holes where it lies; nothing of a part that there is not.
