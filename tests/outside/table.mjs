@@ -350,7 +350,7 @@ await check("a sheet opens over the whole window", async (must) => {
     await page.evaluate(() => { for (const one of document.querySelectorAll("details")) one.open = true; });
     await page.locator(".parts .plate").first().waitFor();
     const small = await page.evaluate(async () => {
-      const { svgOf } = await import(new URL("make.js", location.href));
+      const { svgOf } = await import(new URL("picture.js", location.href));
       const found = [];
       for (const plate of document.querySelectorAll(".plate")) {
         const svg = svgOf(plate.querySelector("img").src);
@@ -450,9 +450,14 @@ await check("by keys alone", async (must) => {
   await tabTo("#part-cover summary");
   await page.keyboard.press("Enter");
   await tabTo("#kind-cover");
+  // Whoever is faster than the program goes on from what was chosen, whatever is drawn meanwhile.
+  await page.route("**/work", (route) => setTimeout(() => route.continue(), 400));
   await page.keyboard.press("ArrowDown");
+  await page.evaluate(async () => (await import(new URL("shown.js", location.href))).render());
+  must((await page.locator("#kind-cover").inputValue()) === "case", "what was chosen is not shown while it waits");
   await page.keyboard.press("ArrowDown");
   await says(page, "#album .result", "a wrap cover");
+  await page.unroute("**/work");
   // A cover that is bought has sizes of its own; what is chosen after it does not take them over.
   await page.keyboard.press("ArrowDown");
   await says(page, "#part-cover", "bought or made before");

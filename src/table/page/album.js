@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
-import { button, make, picture } from "./make.js";
 import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
 import { pictures } from "./likeness.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 import { run } from "./run.js";
 import { sized } from "./sized.js";
 import { terms } from "./terms.js";

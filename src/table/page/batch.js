@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // A batch: its kits, each with what is otherwise in it than in its album, and what follows from all of them.
 
-import { button, make } from "./make.js";
 import { groups } from "./class.js";
 import { drawer } from "./drawer.js";
 import { capital, elsewhere, field, rows } from "./fields.js";
+import { button, make } from "./make.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
 import { findings, mark } from "./found.js";
 import { machine } from "./machine.js";

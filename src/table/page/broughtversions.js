@@ -4,7 +4,7 @@
 import { ask } from "./ask.js";
 import * as drawings from "./drawings.js";
 import * as keep from "./keep.js";
-import { small } from "./make.js";
+import { small } from "./picture.js";
 import * as store from "./versionstore.js";
 
 /** Whether a file of a zip is of a version: its folder, and its name there. */

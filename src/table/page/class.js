@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // A class: groups of makers, each with the sheets that it has, what it cuts with and what it is handed.
 
-import { button, make } from "./make.js";
 import { elsewhere, field, rows } from "./fields.js";
+import { button, make } from "./make.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
 import { findings, mark } from "./found.js";
 

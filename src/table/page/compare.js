@@ -3,9 +3,9 @@
 
 import { ask, Refused } from "./ask.js";
 import { asked } from "./asked.js";
-import { button, make } from "./make.js";
 import * as keep from "./keep.js";
 import { findings } from "./found.js";
+import { button, make } from "./make.js";
 import { laid } from "./results.js";
 import { render, say } from "./shown.js";
 import { listed } from "./version.js";
@@ -124,6 +124,6 @@ function result(view) {
 /**
  * Sentences, and what stands under each.
  * @param {Told[]} told
- * @returns {HTMLElement | null}
+ * @returns {Sketch | null}
  */
 const list = (told) => (told.length ? make("ul", { class: "told-all" }, told.map((one) => make("li", {}, one.under.length ? make("strong", {}, one.text) : one.text, list(one.under)))) : null);

@@ -6,8 +6,8 @@ import { opened } from "./bring.js";
 import { against, compares, held, isOfVersion } from "./compare.js";
 import { follow } from "./follow.js";
 import * as keep from "./keep.js";
-import { save } from "./make.js";
 import { rest } from "./queue.js";
+import { save } from "./save.js";
 import { render, say, state, trouble } from "./shown.js";
 
 /**

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The drawer: what lies there, what the job takes of it, what is left.
 
-import { button, make } from "./make.js";
 import { elsewhere, field, rows } from "./fields.js";
+import { button, make } from "./make.js";
 import { unseen, within } from "./otherwise.js";
 import { findings, mark } from "./found.js";
 import { asks } from "./states.js";

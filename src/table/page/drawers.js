@@ -3,10 +3,11 @@
 
 import { fetchFile } from "./ask.js";
 import { asked } from "./asked.js";
+import { control, firstOf, focus, focusOn } from "./at.js";
 import { drafts } from "./fields.js";
 import * as keep from "./keep.js";
-import { control, firstOf, focus, focusOn, save } from "./make.js";
 import { change, letGo, rest } from "./queue.js";
+import { save } from "./save.js";
 import { render, say, shown, start, state, trouble } from "./shown.js";
 
 const file = () => /** @type {KeptFile} */ (keep.file(shown().drawer.name));

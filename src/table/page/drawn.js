@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The drawing of an insert that is cut along one: chosen, kept with the album, its faults told beside it.
 
-import { button, make, save } from "./make.js";
 import { bare, isDrawing } from "./drawings.js";
 import { elsewhere, idOf, rows } from "./fields.js";
 import * as keep from "./keep.js";
 import { findings } from "./found.js";
+import { button, make } from "./make.js";
 import { change } from "./queue.js";
+import { save } from "./save.js";
 import { render, say, state } from "./shown.js";
 
 const LARGEST = 2_000_000;
@@ -39,8 +40,8 @@ export function drawing(view, insert, at) {
       make("span", { class: "file" },
         make("label", { for: `${id}-file`, class: "as-button" }, there ? "Another drawing" : file ? `Choose ${name}` : "Choose a drawing", of),
         make("input", { type: "file", id: `${id}-file`, accept: ".svg,.dxf", "data-drawing": way })),
-      there ? button([`Keep ${name} as a file`, of.cloneNode(true)], "keep-drawing", { "data-file": file }) : null,
-      file ? button(["The cloud instead", of.cloneNode(true)], "no-drawing", { "data-way": way }) : null),
+      there ? button([`Keep ${name} as a file`, of], "keep-drawing", { "data-file": file }) : null,
+      file ? button(["The cloud instead", of], "no-drawing", { "data-way": way }) : null),
     outline.rows.length ? make("div", { class: "fields" }, rows(outline.rows, view)) : null);
 }
 

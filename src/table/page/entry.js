@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // What pages, spine, cover and inserts share on the page: the choice of their kind, their edges, what is found of them.
 
-import { button, make } from "./make.js";
-import { capital, elsewhere, rows } from "./fields.js";
+import { capital, elsewhere, rows, waits } from "./fields.js";
 import { findings, mark } from "./found.js";
+import { button, make } from "./make.js";
 
 /**
  * What is found of an entry, or within it.
@@ -62,10 +62,11 @@ export const about = (list, kind) => `${capital((list.find((one) => one.kind ===
 export function kinds(way, label, kind, list, none) {
   const id = `kind-${way.replace(/[^a-z0-9]+/gi, "-")}`;
   const about = list.find((one) => one.kind === kind)?.about;
+  const shown = waits.get(`${way}.kind`) ?? kind;
   return make("div", { class: "field wide" },
     make("label", { for: id }, label),
     make("select", { id, "data-kind": way },
-      none ? make("option", { value: "", selected: !kind }, none) : null,
-      list.map((one) => make("option", { value: one.kind, selected: one.kind === kind }, one.label))),
+      none ? make("option", { value: "", selected: !shown }, none) : null,
+      list.map((one) => make("option", { value: one.kind, selected: one.kind === shown }, one.label))),
     about ? make("span", { class: "about" }, `${capital(about)}.`) : null);
 }

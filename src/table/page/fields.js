@@ -9,7 +9,7 @@ import { button, make } from "./make.js";
  */
 export const drafts = new Map();
 /**
- * What was typed and is not answered yet, by the field's way.
+ * What was typed or chosen and is not answered yet, by the field's way; a kind by `.kind` after it.
  * @type {Map<string, string>}
  */
 export const waits = new Map();

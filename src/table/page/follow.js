@@ -5,7 +5,7 @@ import { ask } from "./ask.js";
 import { asked } from "./asked.js";
 import { compared, isOfVersion } from "./compare.js";
 import * as keep from "./keep.js";
-import { liken } from "./make.js";
+import { liken } from "./picture.js";
 import { render, say, state, trouble } from "./shown.js";
 
 /** @type {AbortController | null} */

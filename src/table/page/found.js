@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What is found of the album or the batch: signs, and sentences with the buttons that mend them.
 
-import { button, make } from "./make.js";
 import { capital, letGoButton, mendButton } from "./fields.js";
+import { button, make } from "./make.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What hands do: typing, choosing, dragging, keys; each becomes a change of the album or of what is shown.
 
+import { firstOf, focus, focusOn } from "./at.js";
+import { typing } from "./become.js";
 import { again } from "./begins.js";
 import * as compare from "./compares.js";
 import * as drawn from "./drawn.js";
@@ -13,7 +15,6 @@ import * as keep from "./keep.js";
 import * as likeness from "./likeness.js";
 import { LARGE, open as openLarge } from "./large.js";
 import { MACHINE, MACHINE_FORMS, choose as chooseMachine, fileOfMachine } from "./machines.js";
-import { firstOf, focus, focusOn, typing } from "./make.js";
 import { openFiles, openSide } from "./opens.js";
 import { choosePage, movePage, openPage, pages, takePage } from "./pages.js";
 import { change, letGo, look } from "./queue.js";

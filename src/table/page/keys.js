@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Keys and dragging: undo and redo, the run of pages, files that are dropped.
 
+import { focus } from "./at.js";
 import * as keep from "./keep.js";
-import { focus } from "./make.js";
 import { openFiles } from "./opens.js";
 import { choosePage, movePage, pages, takePage } from "./pages.js";
 import { state } from "./shown.js";

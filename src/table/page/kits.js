@@ -2,8 +2,8 @@
 // What hands do to a batch: each becomes a change of it.
 
 import { ask } from "./ask.js";
+import { control, firstOf, focus } from "./at.js";
 import * as keep from "./keep.js";
-import { control, firstOf, focus } from "./make.js";
 import { change, look } from "./queue.js";
 import { batch, render, state, trouble } from "./shown.js";
 

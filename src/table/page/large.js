@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 // A picture over the whole window: as large as its words can be read, larger and smaller by keys, wheel and fingers.
 
-import { at, button, make, svgOf } from "./make.js";
+import { at } from "./at.js";
+import { build } from "./become.js";
+import { button, make } from "./make.js";
+import { svgOf } from "./picture.js";
 
 /** The least height of a letter, px. */
 const READABLE = 11;
@@ -17,7 +20,7 @@ const fingers = new Map();
 
 /**
  * A picture on its plate that opens over the whole window.
- * @param {HTMLImageElement | null} img
+ * @param {Sketch | null} img
  */
 export const plate = (img, has = {}) => (img ? make("button", { type: "button", class: "plate opens", "data-do": "large", ...has }, img, make("span", { class: "unseen" }, ": open it large")) : null);
 
@@ -57,7 +60,7 @@ export function open(control) {
   if (!svg) return;
   mm = { width: number(svg, "width"), height: number(svg, "height") };
   const letters = [...svg.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
-  const dialog = make("dialog", { id: "large", "aria-labelledby": "large-title" },
+  const dialog = /** @type {HTMLDialogElement} */ (build(make("dialog", { id: "large", "aria-labelledby": "large-title" },
     make("div", { class: "large-head" },
       make("h2", { id: "large-title" }, from.alt),
       button(["−", make("span", { class: "unseen" }, " smaller")], "smaller", { "aria-keyshortcuts": "-" }),
@@ -65,7 +68,7 @@ export function open(control) {
       button("All of it", "whole", { "aria-keyshortcuts": "0" }),
       button("Close", "close-large", { "aria-keyshortcuts": "Escape" })),
     make("div", { id: "large-room", tabindex: "0", role: "group", "aria-label": "The picture: arrow keys move it, + and - make it larger and smaller" },
-      make("img", { id: "large-picture", src: from.src, alt: from.alt, draggable: "false" })));
+      make("img", { id: "large-picture", src: from.src, alt: from.alt, draggable: "false" })))));
   // One that was closed a moment ago may still wait to be taken away: two would answer to one name.
   document.getElementById("large")?.remove();
   // The browser gives the focus back to what it was opened from.

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Pictures of a stock, front and back: chosen, kept with the album, taken away again.
 
-import { button, make, save } from "./make.js";
 import { bare, bytesOf, isPicture, kept } from "./drawings.js";
 import { idOf } from "./fields.js";
 import * as keep from "./keep.js";
+import { button, make } from "./make.js";
 import { change } from "./queue.js";
+import { save } from "./save.js";
 import { render, say, state } from "./shown.js";
 
 /** What a camera makes has some MB; it is kept smaller. */
@@ -35,8 +36,8 @@ export function pictures(stock) {
         make("span", { class: "file" },
           make("label", { for: `${id}-file`, class: "as-button" }, there ? "Another picture" : file ? `Choose ${name}` : "Choose a picture", of),
           make("input", { type: "file", id: `${id}-file`, accept: ".png,.jpg,.jpeg,image/png,image/jpeg", "data-likeness": way })),
-        there ? button([`Keep ${name} as a file`, of.cloneNode(true)], "keep-likeness", { "data-file": file }) : null,
-        file ? button(["No picture", of.cloneNode(true)], "no-likeness", { "data-way": way }) : null));
+        there ? button([`Keep ${name} as a file`, of], "keep-likeness", { "data-file": file }) : null,
+        file ? button(["No picture", of], "no-likeness", { "data-way": way }) : null));
   });
 }
 

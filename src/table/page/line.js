@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The line that is always there: the album's name, whether it goes together, sheets and cost, undo.
 
-import { button, make } from "./make.js";
 import { drafts } from "./fields.js";
+import { button, make } from "./make.js";
 
 /**
  * How it stands: `bad` where something stops it, `may` where something may disappoint, else `good`.

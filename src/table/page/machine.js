@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The machine's settings: which cutter file it is, its fields, and the test piece that measures them.
 
-import { button, make } from "./make.js";
 import { field, rows } from "./fields.js";
 import { findings, mark } from "./found.js";
 import * as keep from "./keep.js";
+import { button, make } from "./make.js";
 import { asks } from "./states.js";
 
 /**

@@ -3,10 +3,11 @@
 
 import { fetchFile } from "./ask.js";
 import { asked } from "./asked.js";
+import { firstOf, focus, focusOn } from "./at.js";
 import { drafts } from "./fields.js";
 import * as keep from "./keep.js";
-import { firstOf, focus, focusOn, save } from "./make.js";
 import { change, rest } from "./queue.js";
+import { save } from "./save.js";
 import { render, say, shown, start, state, trouble } from "./shown.js";
 
 const USUAL = "my-cutter.json";

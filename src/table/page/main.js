@@ -3,14 +3,17 @@
 
 import { isThere } from "./ask.js";
 import { album } from "./album.js";
+import { at } from "./at.js";
 import { batch } from "./batch.js";
+import { show } from "./become.js";
 import { again, begins, elsewhere } from "./begins.js";
 import { compare } from "./compare.js";
 import { judged } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { line } from "./line.js";
-import { at, button, make, picture, show } from "./make.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 import { gather, isBusy, orphaned } from "./queue.js";
 import { fit, folds, sheets, take } from "./results.js";
 import { drawnBy, render, state } from "./shown.js";

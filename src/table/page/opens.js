@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Files that are opened or dropped, and what is done with them once they lie on the table.
 
+import { focus } from "./at.js";
 import { bring } from "./bring.js";
 import { idOf } from "./fields.js";
 import * as keep from "./keep.js";
 import { choose as chooseMachine } from "./machines.js";
-import { focus } from "./make.js";
 import { change, look } from "./queue.js";
 import { render, state, trouble } from "./shown.js";
 

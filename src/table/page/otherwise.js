@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What is otherwise in a kit, a group of makers or a class than in its album: values, and papers of its own.
 
-import { button, make } from "./make.js";
 import { field, rows } from "./fields.js";
+import { button, make } from "./make.js";
 
 /**
  * What is found at a way, or within it.

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // What hands do in the run of pages: one is chosen, gets another place, is taken out; by the pointer and by keys.
 
+import { at, focus } from "./at.js";
 import { drawPage } from "./follow.js";
-import { at, focus } from "./make.js";
 import { change } from "./queue.js";
 import { render, say, shown, state } from "./shown.js";
 

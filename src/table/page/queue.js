@@ -3,11 +3,11 @@
 
 import { ask, Gone } from "./ask.js";
 import { about } from "./asked.js";
+import { typing } from "./become.js";
 import { forget } from "./compare.js";
 import { capital, drafts, waits } from "./fields.js";
 import { adopt, callOff } from "./follow.js";
 import * as keep from "./keep.js";
-import { typing } from "./make.js";
 import { render, say, state, trouble } from "./shown.js";
 
 /**
@@ -195,12 +195,18 @@ export function look() {
   } else render();
 }
 
-/** What is typed and not answered yet stands in its field. */
+/** What is typed or chosen and not answered yet stands in its field. */
 export function gather() {
   state.waiting = queue.filter((item) => item.wanted).length;
   waits.clear();
   const id = keep.current()?.id;
-  for (const { album, wanted } of queue) if ((album === id || keep.album(album)?.kind) && wanted?.do === "set") waits.set(wanted.path ?? "", wanted.typed ?? "");
+  for (const { album, wanted } of queue) {
+    if (!wanted || (album !== id && !keep.album(album)?.kind)) continue;
+    const { do: does, path = "", typed = "", kind = "" } = wanted;
+    if (does === "set") waits.set(path, typed);
+    // Without it, whoever goes on with an arrow key would go on from what was there before.
+    else if (does === "kind" || (does === "take" && !path.includes("["))) waits.set(`${path}.kind`, kind);
+  }
 }
 
 /** Whether something is being asked for. */

@@ -3,10 +3,11 @@
 
 import { plate } from "./large.js";
 import { standing } from "./line.js";
-import { button, make, picture } from "./make.js";
 import { capital, field } from "./fields.js";
 import { findings } from "./found.js";
 import { machine } from "./machine.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 import { asks } from "./states.js";
 
 /**

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The run of pages, each with the face that is worked on it, and the form of the one that is chosen.
 
-import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 import { sized } from "./sized.js";
 
 /**

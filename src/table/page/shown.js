@@ -2,7 +2,7 @@
 // What is shown, and what is said of it: to eyes by drawing it anew, to listeners in a word.
 
 import { Gone, Refused } from "./ask.js";
-import { at } from "./make.js";
+import { at } from "./at.js";
 
 /**
  * Everything that is shown.

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The chosen page as a drawing: as it lies, and its pieces flat (the pieces of the spine and the cover, too), with their sizes as fields on the lines that they measure.
 
-import { make, picture } from "./make.js";
 import { drafts, idOf, waits } from "./fields.js";
+import { make } from "./make.js";
+import { picture } from "./picture.js";
 
 /**
  * The drawing; nothing until it is there.

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The page's other states: the first visit, a file that can't be read, the program gone; and the head.
 
-import { button, make, picture } from "./make.js";
 import { capital } from "./fields.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 
 /**
  * The head: which album, and the unit.

@@ -6,8 +6,8 @@ import { asked } from "./asked.js";
 import { drafts } from "./fields.js";
 import { callOff } from "./follow.js";
 import * as keep from "./keep.js";
-import { save } from "./make.js";
 import { rest } from "./queue.js";
+import { save } from "./save.js";
 import { say, state, trouble } from "./shown.js";
 import { packed } from "./versionstore.js";
 

@@ -2,9 +2,10 @@
 // Buying and selling: what the maker says of it, and what the job sheet says then.
 
 import { plate } from "./large.js";
-import { button, make, picture } from "./make.js";
 import { elsewhere, rows } from "./fields.js";
 import { findings, mark } from "./found.js";
+import { button, make } from "./make.js";
+import { picture } from "./picture.js";
 
 /** @param {string} words */
 const unseen = (words) => make("span", { class: "unseen" }, words);

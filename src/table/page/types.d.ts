@@ -4,7 +4,9 @@
 
 // What may stand in a page.
 
-type Inside = Node | string | null | undefined | false | Inside[];
+type Inside = Sketch | string | null | undefined | false | Inside[];
+/** What an element is to be, or a text where it has no name; `node` is what became it. */
+interface Sketch { tag: string; has: Record<string, string>; inside: Sketch[]; words: string; node: any; placed: boolean }
 type Attributes = Record<string, string | number | boolean | null | undefined>;
 /** What a button or a form says of itself: its `data-` attributes. */
 type Data = Record<string, string>;

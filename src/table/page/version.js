@@ -3,7 +3,8 @@
 
 import { capital } from "./fields.js";
 import * as keep from "./keep.js";
-import { button, make, pictureOf } from "./make.js";
+import { button, make } from "./make.js";
+import { pictureOf } from "./picture.js";
 import { asks } from "./states.js";
 import * as store from "./versionstore.js";
 

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // What hands do with versions: keep one, open it again, ask what changed since, take it away; and an album that is duplicated.
 
+import { at, control, focus, focusOn } from "./at.js";
 import { choose } from "./compares.js";
 import { drafts } from "./fields.js";
 import { callOff } from "./follow.js";
 import * as keep from "./keep.js";
-import { at, control, focus, focusOn, small } from "./make.js";
+import { small } from "./picture.js";
 import { change, look, rest } from "./queue.js";
 import { render, say, shown, state } from "./shown.js";
 import * as store from "./versionstore.js";
