@@ -44,7 +44,8 @@ const COLOURS: Key<Nested> = Key::nested(
 );
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
-const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+const SHARED_CUTS: Key<Option<bool>> =
+    Key::flag_or("shared_cuts", rule("yes where kerf, gap and overrun are 0"), "whether neighbours share one cut");
 const BOTH_WAYS: Key<BothWays> =
     Key::choice("both_ways", BothWays::Front.usual(), "where folds that work both ways are scored");
 /// The forms of `speed`, in words.

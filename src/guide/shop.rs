@@ -118,7 +118,7 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         }
         None => {}
     }
-    if cutter.shared_cuts {
+    if cutter.shares_cuts() {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
     rows.extend(manner(desk, cutter));

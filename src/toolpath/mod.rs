@@ -148,7 +148,7 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
     }
     let mut out = Vec::new();
     for [inner, outer] in cuts.into_values() {
-        let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
+        let outer = if cutter.shares_cuts() { share::once(outer) } else { outer };
         if cutter.manner.order == CutOrder::SmallFirst {
             let hole = |stroke: &Stroke| match &stroke.run {
                 StrokePath::Closed(contour) => contour.area().abs(),
