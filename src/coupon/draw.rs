@@ -72,6 +72,7 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
         width: width.mm(),
         height: height.mm(),
         seconds: None,
+        behind: Vec::new(),
         register: Vec::new(),
         strokes,
     };

@@ -7,6 +7,7 @@ use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
 use super::register_file::{self, MARKS};
+use super::writing_file::{self, PEN, TEXT, TEXT_SIDE};
 use super::{BackSide, BothWays, Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
@@ -90,6 +91,9 @@ const CUTTER_FIELDS: &[Field] = &[
     DXF_LAYERS.field,
     DXF_LINES.field,
     BOTH_WAYS.field,
+    TEXT.field,
+    TEXT_SIDE.field,
+    PEN.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -217,6 +221,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         marks: register_file::marks(reader, values, path),
         forms: forms_file::forms(values),
         back: BackSide { both_ways: values.get(BOTH_WAYS) },
+        writing: writing_file::writing(values),
     }
 }
 

@@ -14,6 +14,8 @@ mod manner_file;
 mod palette;
 mod register;
 mod register_file;
+mod writing;
+mod writing_file;
 
 pub use back::{BackSide, BothWays};
 pub use bed::{BedPlace, BedProblem, SheetsABed};
@@ -25,6 +27,7 @@ pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
 pub(crate) use palette::{colour_parts, nearest_index};
 pub use register::{MarkShape, MarkSides, RegisterMark, RegisterMarks};
 pub(crate) use register_file::MARKS_FIELDS;
+pub use writing::{DrawnText, TextSide, Writing};
 
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
@@ -65,6 +68,8 @@ pub struct Cutter {
     pub forms: Forms,
     /// What is done on the back of sheets.
     pub back: BackSide,
+    /// Which words it draws.
+    pub writing: Writing,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -131,6 +136,7 @@ impl Default for Cutter {
             marks: None,
             forms: Forms::default(),
             back: BackSide::default(),
+            writing: Writing::default(),
         }
     }
 }
