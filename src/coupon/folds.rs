@@ -77,7 +77,7 @@ pub(super) fn read(reader: &mut Reader<'_>, values: &Values) -> FoldReadings {
     }
 }
 
-/// Which way the grain runs, and what there is to tell of it: a strip is stiffer along its grain, and hangs less.
+/// Which way the grain runs, and what there is to tell of it: a strip is stiffer along its grain, and hangs less (K5).
 pub(super) fn grain(readings: &FoldReadings, findings: &mut Vec<Finding>) -> Option<GrainRuns> {
     let [k, l] = readings.hang.map(|read| read.map(Length::mm));
     let (k, l) = k.zip(l)?;

@@ -122,7 +122,7 @@ fn the_score_that_folds_clean_in_every_case_is_found() {
     let (mut found, mut none) = (0, 0);
     for _ in 0..400 {
         let needs: [f64; 4] = std::array::from_fn(|_| random() * 0.9 - 0.1);
-        let first = |needs: f64| SHARES.iter().position(|share| *share >= needs).map_or(0, |at| at as u32 + 1);
+        let first = |needs: f64| (1..).zip(SHARES).find(|(_, share)| *share >= needs).map_or(0, |(number, _)| number);
         let (worked, findings) = read(&folds(needs.map(|needs| Some(first(needs)))));
         let score = worked.unwrap().score;
         let hardest = needs.into_iter().fold(f64::MIN, f64::max);
@@ -171,8 +171,7 @@ fn folds_that_are_not_clean_are_told() {
     assert_eq!(says(&format!("{cracked}, \"best_score\": 1")).0, Some(ScoreMode::Line));
 }
 
-/// A strip that is held at one end hangs by w L^4 / 8 D (a uniformly loaded cantilever, Euler and Bernoulli); along its grain card is
-/// about twice as stiff.
+/// A strip that is held at one end hangs by w L^4 / 8 D (K5); along its grain card is about twice as stiff.
 #[test]
 fn the_grain_is_found_by_how_strips_hang() {
     use hingeleaf::coupon::GrainRuns;
