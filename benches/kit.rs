@@ -151,6 +151,7 @@ fn many_paths(count: u32) -> SheetPaths {
         times: 1,
         width: far.x,
         height: far.y,
+        behind: Vec::new(),
         register: Vec::new(),
         strokes: (0..count).map(stroke).collect(),
         seconds: None,

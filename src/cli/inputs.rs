@@ -189,7 +189,7 @@ pub(super) fn flags(mut cutter: Cutter, machine: &MachineArguments, findings: &m
     };
     cutter.svg_units = one_of(cutter::SVG_UNITS, &machine.svg_units).unwrap_or(cutter.svg_units);
     cutter.dxf_version = one_of(cutter::DXF_VERSIONS, &machine.dxf_version).unwrap_or(cutter.dxf_version);
-    cutter.shared_cuts = machine.shared_cuts.unwrap_or(cutter.shared_cuts);
+    cutter.shared_cuts = machine.shared_cuts.or(cutter.shared_cuts);
     cutter
 }
 

@@ -58,7 +58,7 @@ pub(super) struct MachineArguments {
     /// The version of DXF files
     #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(DXF_VERSIONS), ignore_case = true)]
     pub dxf_version: Option<String>,
-    /// Whether neighbours share one cut
+    /// Whether neighbours share one cut; they do where kerf, gap and overrun are 0
     #[arg(long, num_args = 0..=1, default_missing_value = "true", require_equals = true)]
     pub shared_cuts: Option<bool>,
 }

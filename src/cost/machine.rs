@@ -3,7 +3,7 @@
 
 use crate::cutter::Cutter;
 use crate::stock::Stock;
-use crate::toolpath::{SheetPaths, Stroke, ToolEffort};
+use crate::toolpath::{SheetPaths, Stroke, ToolEffort, back};
 
 /// How long the machine is busy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,7 +16,7 @@ pub enum MachineTime {
     Unknown,
 }
 
-/// The seconds that the strokes of each part take on all sheets; `wanted` says which of them the machine makes here. Nothing where
+/// The seconds that the strokes of each part take on all sheets, front and back; `wanted` says which of them the machine makes here. Nothing where
 /// the speed of one of the machines is not known.
 fn seconds(
     paths: &[SheetPaths],
@@ -27,7 +27,9 @@ fn seconds(
     let mut seconds = vec![0.0; parts];
     for sheet in paths {
         let cutter = stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
-        for stroke in sheet.strokes.iter().filter(|stroke| wanted(stroke)) {
+        let back = back(sheet, cutter);
+        let behind = back.iter().flat_map(|back| &back.strokes);
+        for stroke in sheet.strokes.iter().chain(behind).filter(|stroke| wanted(stroke)) {
             let each = ToolEffort::of_stroke(stroke).seconds(cutter)?;
             if let Some(sum) = seconds.get_mut(stroke.part) {
                 *sum += each * f64::from(sheet.times);

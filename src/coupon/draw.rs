@@ -12,7 +12,7 @@ use crate::toolpath::{Hints, Layer, SheetPaths, Stroke, StrokePath, ToolEffort, 
 
 /// What the piece takes of a sheet, mm.
 const WIDTH: f64 = 178.0;
-const HEIGHT: f64 = 156.0;
+const HEIGHT: f64 = 170.0;
 
 /// It keeps so far from the sheet's edges at least, mm.
 const EDGE: f64 = 6.0;
@@ -22,8 +22,8 @@ const LETTER: f64 = 4.0;
 const NUMBER: f64 = 2.5;
 
 /// What is on the piece, by the letters drawn beside it.
-const NAMES: [&str; 9] =
-    ["scale", "strips", "square", "scores-across", "scores-up", "overrun", "trail", "nicks", "words"];
+const NAMES: [&str; 10] =
+    ["scale", "strips", "square", "scores-across", "scores-up", "overrun", "trail", "nicks", "words", "plain"];
 
 /// The test piece.
 #[derive(Clone, Debug)]
@@ -63,6 +63,7 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
     draft.corners();
     draft.ladder();
     draft.words();
+    draft.plain();
     let strokes: Vec<Stroke> = draft.groups.into_iter().flatten().collect();
     let mut sheet = SheetPaths {
         name: "coupon".into(),
@@ -71,6 +72,7 @@ pub fn coupon(cutter: &Cutter, (width, height): (Length, Length)) -> Result<Coup
         width: width.mm(),
         height: height.mm(),
         seconds: None,
+        behind: Vec::new(),
         register: Vec::new(),
         strokes,
     };
@@ -196,7 +198,9 @@ impl Draft<'_> {
                 Some(dash) => dashes(from, to, dash.cut, dash.tie),
             };
             self.add(1, part, StrokePath::Straight(pieces), None);
-            self.text(part, &format!("{}", number / 2 + 1), NUMBER, turn(along + if upright { 1.0 } else { 1.2 }, 1.5));
+            let way = ["V", "M"][number % 2];
+            let named = format!("{}{way}", number / 2 + 1);
+            self.text(part, &named, NUMBER, turn(along + if upright { 1.0 } else { 1.2 }, 1.5));
         }
         let size = if upright { (20.0, ROW) } else { (ROW, 20.0) };
         self.rectangle(3, part, (at.x, at.y), size);
@@ -237,6 +241,14 @@ impl Draft<'_> {
             self.add(3, 7, run, Some((manner, Hints { hidden: Vec::new(), nicks: middles })));
         }
         self.text(7, "H", LETTER, (ROW + 3.0, 116.0));
+    }
+
+    /// Two equal strips without a score, one each way: the one along the grain is stiffer.
+    fn plain(&mut self) {
+        for (letter, at, size) in [("K", (0.0, 158.0), (110.0, 12.0)), ("L", (148.0, 50.0), (12.0, 110.0))] {
+            self.rectangle(3, 9, at, size);
+            self.text(9, letter, LETTER, (at.0 + 4.0, at.1 + 4.0));
+        }
     }
 
     /// Words, small to large.

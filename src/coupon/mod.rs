@@ -5,12 +5,14 @@
 //! Never: corrects a scale, writes a file.
 
 mod draw;
+mod folds;
 mod readings;
 mod save;
 
 pub use draw::{Coupon, coupon};
+pub use folds::{FoldReadings, GrainRuns};
 pub use readings::{FORMAT, Measured, MeasuredSettings, empty, read, schema, worked};
-pub(crate) use readings::{READINGS, SCALE_READINGS};
+pub(crate) use readings::{GROUPS, READINGS};
 pub use save::saved;
 
 use crate::toolpath::Dashes;

@@ -6,6 +6,7 @@
 //! A ruler is read to the nearest 0.1 mm: each reading is off by 0.05 mm at most, and what follows says what that makes.
 
 use super::draw::score;
+use super::folds::{self, FOLD_READINGS, FOLDS, FoldReadings, GrainRuns, HANG, HANG_READINGS};
 use super::{NICKS, OVERRUNS, ROW, STRIPS, TRAILS};
 use crate::cutter::ScoreMode;
 use crate::fields::{
@@ -43,19 +44,24 @@ const FIELDS: &[Field] = &[
     SCALE.field,
     STRIPS_ROW.field,
     SLOTS.field,
+    FOLDS.field,
+    HANG.field,
     BEST_SCORE.field,
     NICK_HELD.field,
     BEST_OVERRUN.field,
     BEST_TRAIL.field,
 ];
-/// The readings that stand at the file's top.
-pub(crate) const READINGS: &[Field] = FIELDS.split_at(3).1;
+/// The readings that stand at the file's top: those that are numbers.
+pub(crate) const READINGS: [&[Field]; 2] = [&[STRIPS_ROW.field, SLOTS.field], FIELDS.split_at(7).1];
 const ACROSS: Key<Option<Length>> =
     Key::length("across", rule("not measured"), "from left to right").within(90.0, 110.0).unmeasured();
 const UP: Key<Option<Length>> =
     Key::length("up", rule("not measured"), "from bottom to top").within(90.0, 110.0).unmeasured();
 /// The readings of the scale.
-pub(crate) const SCALE_READINGS: &[Field] = &[ACROSS.field, UP.field];
+const SCALE_READINGS: &[Field] = &[ACROSS.field, UP.field];
+/// The readings that stand together under a name.
+pub(crate) const GROUPS: [(&str, &[Field]); 3] =
+    [("scale", SCALE_READINGS), ("folds", FOLD_READINGS), ("hang", HANG_READINGS)];
 
 /// What was read off the test piece; what was not measured is nothing.
 #[derive(Clone, Debug, Default)]
@@ -66,7 +72,9 @@ pub struct Measured {
     pub strips: Option<Length>,
     /// The slot that they came from.
     pub slots: Option<Length>,
-    /// The number of the best score.
+    /// Which scores fold clean, and how the plain strips hang.
+    pub folds: FoldReadings,
+    /// The number of the best score, where the maker chose it.
     pub best_score: Option<u32>,
     /// The number of the first piece that was held.
     pub nick_held: Option<u32>,
@@ -85,6 +93,8 @@ pub struct MeasuredSettings {
     pub kerf: Option<(f64, f64)>,
     /// How scores are made.
     pub score: Option<ScoreMode>,
+    /// Which way the grain of the card runs; that is the card's, and no setting of the machine.
+    pub grain: Option<GrainRuns>,
     /// How long the tool stays off for a nick.
     pub nick: Option<f64>,
     /// How far a closed cut runs on.
@@ -96,9 +106,12 @@ pub struct MeasuredSettings {
 /// The JSON Schema of what was read off.
 #[must_use]
 pub fn schema() -> Value {
-    let mut scale = object_schema(&[SCALE_READINGS], &[]);
-    unfilled(&mut scale);
-    let mut all = file_schema("What was read off a test piece", FORMAT, FIELDS, &[("scale", scale)]);
+    let groups = GROUPS.map(|(name, fields)| {
+        let mut group = object_schema(&[fields], &[]);
+        unfilled(&mut group);
+        (name, group)
+    });
+    let mut all = file_schema("What was read off a test piece", FORMAT, FIELDS, &groups);
     unfilled(&mut all);
     all
 }
@@ -128,6 +141,7 @@ pub fn read(source: &Source) -> Checked<Measured> {
         scale: [ACROSS, UP].map(|key| scale.as_ref().and_then(|scale| scale.get(key))),
         strips: values.get(STRIPS_ROW),
         slots: values.get(SLOTS),
+        folds: folds::read(&mut reader, &values),
         best_score: values.get(BEST_SCORE),
         nick_held: values.get(NICK_HELD),
         best_overrun: values.get(BEST_OVERRUN),
@@ -158,9 +172,12 @@ pub fn worked(measured: &Measured) -> Checked<MeasuredSettings> {
     }
     let kerf = kerf(measured, &mut findings);
     let of = |number: Option<u32>, all: &[f64]| all.get(usize::try_from(number?).ok()?.checked_sub(1)?).copied();
+    let grain = folds::grain(&measured.folds, &mut findings);
+    let best = folds::best_score(&measured.folds, measured.best_score, grain, &mut findings);
     let worked = MeasuredSettings {
         kerf,
-        score: measured.best_score.and_then(score),
+        score: best.and_then(score),
+        grain,
         nick: of(measured.nick_held, &NICKS),
         overrun: of(measured.best_overrun, &OVERRUNS),
         trail: of(measured.best_trail, &TRAILS),
@@ -221,10 +238,17 @@ fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> 
 /// What an empty file to write readings into says.
 #[must_use]
 pub fn empty() -> String {
-    format!(
-        "{{\n  \"format\": \"{FORMAT}\",\n  \"units\": \"mm\",\n  \"scale\": {{ \"across\": null, \"up\": null }},\n  \"strips\": null,\n  \
-         \"slots\": null,\n  \"best_score\": null,\n  \"best_overrun\": null,\n  \"best_trail\": null,\n  \"nick_held\": null\n}}\n"
-    )
+    let nothing = |fields: &[Field]| {
+        let fields: Vec<String> = fields.iter().map(|field| format!("\"{}\": null", field.name)).collect();
+        format!("{{ {} }}", fields.join(", "))
+    };
+    let row = |field: &Field| {
+        let group = GROUPS.into_iter().find(|(name, _)| *name == field.name);
+        let value = group.map_or_else(|| "null".to_owned(), |(_, fields)| nothing(fields));
+        format!(",\n  \"{}\": {value}", field.name)
+    };
+    let rows: String = FIELDS.split_at(2).1.iter().map(row).collect();
+    format!("{{\n  \"format\": \"{FORMAT}\",\n  \"units\": \"mm\"{rows}\n}}\n")
 }
 
 /// A length as a file of these units has it.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-//! What is done on the back of a sheet, and what words are drawn: for machines that turn it over.
+//! What is done on the back of a sheet: for machines that turn it over.
 
 use crate::fields::words;
 

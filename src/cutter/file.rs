@@ -7,6 +7,7 @@ use super::manner_file::{
     self, CORNER_HELP, CURVE_TOLERANCE, CURVES, DIRECTION, NICKS, ORDER, OVERRUN, PASSES, SMALLEST_INNER, START, TRAIL,
 };
 use super::register_file::{self, MARKS};
+use super::writing_file::{self, PEN, TEXT, TEXT_SIDE};
 use super::{BackSide, BothWays, Colours, Cutter, ScoreMode, Speeds, colour_code};
 use crate::fields::{
     Fallback, Field, Key, Nested, Node, Reader, Source, Takes, Text, Tree, Values, Word, file_schema, join, needed,
@@ -44,7 +45,8 @@ const COLOURS: Key<Nested> = Key::nested(
 );
 const SVG_UNIT: Key<Word> = Key::word("svg_units", SVG_UNITS, "mm", "the unit of SVG files");
 const DXF_VERSION: Key<Word> = Key::word("dxf_version", DXF_VERSIONS, "R2000", "the version of DXF files");
-const SHARED_CUTS: Key<bool> = Key::flag("shared_cuts", "whether neighbours share one cut");
+const SHARED_CUTS: Key<Option<bool>> =
+    Key::flag_or("shared_cuts", rule("yes where kerf, gap and overrun are 0"), "whether neighbours share one cut");
 const BOTH_WAYS: Key<BothWays> =
     Key::choice("both_ways", BothWays::Front.usual(), "where folds that work both ways are scored");
 /// The forms of `speed`, in words.
@@ -89,6 +91,9 @@ const CUTTER_FIELDS: &[Field] = &[
     DXF_LAYERS.field,
     DXF_LINES.field,
     BOTH_WAYS.field,
+    TEXT.field,
+    TEXT_SIDE.field,
+    PEN.field,
 ];
 
 const CUT_SPEED: Key<f64> = Key::amount("cut", needed(), "speed of cuts, mm a second");
@@ -216,6 +221,7 @@ fn settings(reader: &mut Reader<'_>, values: &Values, path: &str) -> Cutter {
         marks: register_file::marks(reader, values, path),
         forms: forms_file::forms(values),
         back: BackSide { both_ways: values.get(BOTH_WAYS) },
+        writing: writing_file::writing(values),
     }
 }
 

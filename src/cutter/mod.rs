@@ -14,6 +14,8 @@ mod manner_file;
 mod palette;
 mod register;
 mod register_file;
+mod writing;
+mod writing_file;
 
 pub use back::{BackSide, BothWays};
 pub use bed::{BedPlace, BedProblem, SheetsABed};
@@ -25,6 +27,7 @@ pub(crate) use manner_file::{NICKS_FIELDS, PASSES_FIELDS};
 pub(crate) use palette::{colour_parts, nearest_index};
 pub use register::{MarkShape, MarkSides, RegisterMark, RegisterMarks};
 pub(crate) use register_file::MARKS_FIELDS;
+pub use writing::{DrawnText, TextSide, Writing};
 
 use crate::finding::{Arg, Finding, Said};
 use crate::length::tolerance::SAME;
@@ -51,8 +54,8 @@ pub struct Cutter {
     pub svg_units: &'static str,
     /// One of [`DXF_VERSIONS`].
     pub dxf_version: &'static str,
-    /// Whether neighbours share one cut.
-    pub shared_cuts: bool,
+    /// Whether neighbours share one cut, where that is said; see [`Cutter::shares_cuts`].
+    pub shared_cuts: Option<bool>,
     /// How fast it works, where that is known.
     pub speed: Option<Speeds>,
     /// Seconds from one stroke to the next.
@@ -65,6 +68,8 @@ pub struct Cutter {
     pub forms: Forms,
     /// What is done on the back of sheets.
     pub back: BackSide,
+    /// Which words it draws.
+    pub writing: Writing,
 }
 
 /// How fast the tool works on each layer, mm a second; all above nought.
@@ -124,13 +129,14 @@ impl Default for Cutter {
             colours: Colours::default(),
             svg_units: "mm",
             dxf_version: "R2000",
-            shared_cuts: false,
+            shared_cuts: None,
             speed: None,
             lift: 0.0,
             manner: Manner::default(),
             marks: None,
             forms: Forms::default(),
             back: BackSide::default(),
+            writing: Writing::default(),
         }
     }
 }
@@ -149,6 +155,23 @@ impl Cutter {
         self.kerf / 2.0
     }
 
+    /// Whether neighbours that touch share one cut. Where nobody says, they do if the tool removes nothing and no gap is left: both
+    /// would be cut along the same line. A cut that is to run on past its start, or that leads a swivelling blade round corners,
+    /// goes round each part by itself.
+    ///
+    /// ```
+    /// use hingeleaf::{cutter::Cutter, length::Length};
+    /// assert!(Cutter::default().shares_cuts());
+    /// assert!(!Cutter { kerf: Length::from_mm(0.2), ..Cutter::default() }.shares_cuts());
+    /// assert!(!Cutter { shared_cuts: Some(false), ..Cutter::default() }.shares_cuts());
+    /// ```
+    #[must_use]
+    pub fn shares_cuts(&self) -> bool {
+        let all_round = self.manner.overrun > Length::ZERO || self.manner.corner_help;
+        let touch = self.kerf <= Length::ZERO && self.gap <= Length::ZERO;
+        self.shared_cuts.unwrap_or(touch && !all_round)
+    }
+
     /// Whether a sheet of these sides goes into the machine, either way round.
     #[must_use]
     pub fn takes(&self, width: Length, height: Length) -> bool {
@@ -160,7 +183,7 @@ impl Cutter {
     #[must_use]
     pub fn findings(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
-        if self.shared_cuts && self.gap > Length::ZERO {
+        if self.shared_cuts == Some(true) && self.gap > Length::ZERO {
             let finding = Finding::stop("shared-cuts-gap", Said::NOTHING, Said::new("shared-cuts-gap"));
             findings.push(finding.help(Said::new("shared-cuts-gap-help")));
         }

@@ -230,6 +230,14 @@ impl Key<bool> {
     }
 }
 
+impl Key<Option<bool>> {
+    /// `true` or `false`; where it is left out other fields say which.
+    #[must_use]
+    pub const fn flag_or(name: &'static str, otherwise: Otherwise<Option<bool>>, about: &'static str) -> Self {
+        Self::of(name, Takes::Flag, &otherwise, about)
+    }
+}
+
 impl<T: Of<Counts>> Key<T> {
     /// A list of whole numbers from 1.
     #[must_use]

@@ -51,29 +51,7 @@ pub fn coupon(piece: &Coupon, language: Language, paper: Paper) -> Guide {
             ),
         ],
     );
-    let judge = section(
-        "judge",
-        "coupon-judge",
-        vec![
-            steps(&[
-                "coupon-step-fold",
-                "coupon-step-free",
-                "coupon-step-sharp",
-                "coupon-step-held",
-                "coupon-step-read",
-            ]),
-            boxes(
-                &words,
-                &[
-                    ("D, E", "coupon-box-score", "best_score"),
-                    ("F", "coupon-box-overrun", "best_overrun"),
-                    ("G", "coupon-box-trail", "best_trail"),
-                    ("H", "coupon-box-nick", "nick_held"),
-                ],
-            ),
-            Block::Table(ladders(&words)),
-        ],
-    );
+    let judge = section("judge", "coupon-judge", judged(&words));
     let after =
         section("after", "coupon-after", vec![steps(&["coupon-step-write", "coupon-step-save", "coupon-step-again"])]);
     Guide {
@@ -86,6 +64,33 @@ pub fn coupon(piece: &Coupon, language: Language, paper: Paper) -> Guide {
         page: PAGE.into_iter().map(|name| (name, words.text(name))).collect(),
         sections: vec![before, measure, judge, after],
     }
+}
+
+/// What is judged by hand and eye, with boxes to write it into, and what its numbers stand for.
+fn judged(words: &Words) -> Vec<Block> {
+    let steps = [
+        "coupon-step-fold",
+        "coupon-step-clean",
+        "coupon-step-free",
+        "coupon-step-sharp",
+        "coupon-step-held",
+        "coupon-step-read",
+        "coupon-step-hang",
+    ];
+    let rows = [
+        ("D", "coupon-box-valley", "folds.d_valley"),
+        ("D", "coupon-box-mountain", "folds.d_mountain"),
+        ("E", "coupon-box-valley", "folds.e_valley"),
+        ("E", "coupon-box-mountain", "folds.e_mountain"),
+        ("D, E", "coupon-box-score", "best_score"),
+        ("F", "coupon-box-overrun", "best_overrun"),
+        ("G", "coupon-box-trail", "best_trail"),
+        ("H", "coupon-box-nick", "nick_held"),
+        ("K", "coupon-box-hang", "hang.k"),
+        ("L", "coupon-box-hang", "hang.l"),
+    ];
+    let steps = steps.iter().map(|key| Step::new(words.line(key, Vec::new()))).collect();
+    vec![Block::Steps(steps), boxes(words, &rows), Block::Table(ladders(words))]
 }
 
 /// Rows to write into: by which letter, what, as what in the file.

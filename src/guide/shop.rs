@@ -7,8 +7,8 @@ use super::line::{Line, What};
 use super::{beds, machine_times, measure};
 use crate::album::Handed;
 use crate::cutter::{
-    BothWays, Curves, CutOrder, Cutter, Direction, DxfLayers, DxfLines, Forms, LayerOrder, Manner, MarkShape, Passes,
-    ScoreMode, SheetsABed, Start, SvgLines,
+    BothWays, Curves, CutOrder, Cutter, Direction, DrawnText, DxfLayers, DxfLines, Forms, LayerOrder, Manner,
+    MarkShape, Passes, ScoreMode, SheetsABed, Start, SvgLines, TextSide,
 };
 use crate::fit::Closed;
 use crate::length::Length;
@@ -118,7 +118,7 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         }
         None => {}
     }
-    if cutter.shared_cuts {
+    if cutter.shares_cuts() {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
     rows.extend(manner(desk, cutter));
@@ -180,8 +180,23 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
     if cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line {
         rows.push(("machine-both-ways", desk.tell("machine-both-sides")));
     }
+    rows.extend(writing(desk, cutter));
     rows.extend(forms(desk, cutter));
     rows
+}
+
+/// Which words are drawn, as far as that is out of the usual.
+fn writing(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+    let is = &cutter.writing;
+    let key = match is.text {
+        DrawnText::Names => None,
+        DrawnText::Sizes => Some("machine-text-sizes"),
+        DrawnText::All => Some("machine-text-all"),
+        DrawnText::Nothing => Some("machine-text-nothing"),
+    };
+    let text = key.map(|key| ("machine-text", desk.tell(key)));
+    let back = is.side == TextSide::Back && is.text != DrawnText::Nothing;
+    text.into_iter().chain(back.then(|| ("machine-text-side", desk.tell("machine-text-back")))).collect()
 }
 
 /// What the files are like, as far as that is out of the usual.

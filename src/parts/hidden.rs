@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-//! Where a part's front does not show on the finished album: seams, tabs, and what others are stuck on.
+//! Where a part's faces do not show on the finished album: on its front seams, tabs, and what others are stuck on; on its back
+//! what is stuck on others, and what others are stuck on.
 
 use crate::contour::{Contour, Point, Rect, Vec2};
 use crate::length::tolerance::SAME;
@@ -7,7 +8,7 @@ use crate::net::Use;
 use crate::parts::bond::{Bond, Face, Hold};
 use crate::parts::kit::{Kit, Part, Piece};
 
-/// What of a part's front is hidden, in the part's frame.
+/// What of a part's faces is hidden, in the part's frame, seen from the front.
 #[derive(Clone, Debug, Default)]
 #[non_exhaustive]
 pub struct Hidden {
@@ -15,6 +16,8 @@ pub struct Hidden {
     pub panels: Vec<Rect>,
     /// Where other pieces are stuck on it, the same on every piece that is cut as this part.
     pub covered: Vec<Rect>,
+    /// What of its back lies on another piece, or under one, the same on every piece that is cut as this part.
+    pub backs: Vec<Rect>,
 }
 
 impl Kit {
@@ -24,27 +27,50 @@ impl Kit {
         self.parts
             .iter()
             .enumerate()
-            .map(|(number, part)| Hidden { panels: own(part), covered: self.covered(number) })
+            .map(|(number, part)| Hidden {
+                panels: own(part),
+                covered: self.in_all(number, |number, piece| self.covers(number, piece, Face::Front)),
+                backs: self.in_all(number, |number, piece| {
+                    [self.stuck_by_its_back(number, piece), self.covers(number, piece, Face::Back)].concat()
+                }),
+            })
             .collect()
     }
 
-    fn covered(&self, part: usize) -> Vec<Rect> {
+    /// What all pieces have in common that are cut as a part.
+    fn in_all(&self, part: usize, hides: impl Fn(usize, &Piece) -> Vec<Rect>) -> Vec<Rect> {
         let pieces = self.pieces.iter().enumerate().filter(|(_, piece)| piece.part == part);
-        let mut covers = pieces.map(|(number, piece)| self.covers(number, piece));
+        let mut covers = pieces.map(|(number, piece)| hides(number, piece));
         let first = covers.next().unwrap_or_default();
         let rest: Vec<Vec<Rect>> = covers.collect();
         let in_all = |rect: &Rect| rest.iter().all(|covers| covers.iter().any(|cover| same(*cover, *rect)));
         first.into_iter().filter(in_all).collect()
     }
 
-    /// Where pieces are stuck on the front of one piece, in its part's frame.
-    fn covers(&self, number: usize, piece: &Piece) -> Vec<Rect> {
+    /// The panels of a piece that are stuck on others by their backs.
+    fn stuck_by_its_back(&self, number: usize, piece: &Piece) -> Vec<Rect> {
         let flat = &self.parts[piece.part].flat;
-        let on_front =
-            |bond: &&Bond| bond.hold == Hold::Stuck && bond.other.piece == number && bond.other.face == Face::Front;
+        let by_its_back =
+            |bond: &&Bond| bond.hold == Hold::Stuck && bond.one.piece == number && bond.one.face == Face::Back;
+        let panels = self.bonds.iter().filter(by_its_back).filter_map(|bond| piece.net.panels.get(bond.one.panel));
+        let turned = |rect: Rect| {
+            let (width, height) = (flat.width, flat.height);
+            if piece.turned {
+                Rect::new(width - rect.x1, height - rect.y1, width - rect.x0, height - rect.y0)
+            } else {
+                rect
+            }
+        };
+        panels.filter_map(|panel| inner(&panel.outline)).map(turned).collect()
+    }
+
+    /// Where pieces are stuck on a face of one piece, in its part's frame.
+    fn covers(&self, number: usize, piece: &Piece, face: Face) -> Vec<Rect> {
+        let flat = &self.parts[piece.part].flat;
+        let on_face = |bond: &&Bond| bond.hold == Hold::Stuck && bond.other.piece == number && bond.other.face == face;
         self.bonds
             .iter()
-            .filter(on_front)
+            .filter(on_face)
             .filter_map(|bond| {
                 let one = self.pieces.get(bond.one.piece)?;
                 let panel = &one.net.panels.get(bond.one.panel)?.outline;
@@ -60,13 +86,13 @@ impl Kit {
     }
 }
 
-/// A point of a bond's one piece in the frame of the other. Seen from the other's front, a piece that lies on
-/// it with its back is seen as drawn, one that lies on it with its front is seen from behind.
+/// A point of a bond's one piece in the frame of the other. Seen from the other's front, a piece whose back lies on that front, or whose
+/// front on its back, is seen as drawn; where equal faces lie on each other it is seen from behind.
 fn across(bond: &Bond, point: Point) -> Point {
     let (one, other) = (&bond.one, &bond.other);
     let away = point - one.at;
     let (along, aside) = (away.dot(one.along), one.along.cross(away));
-    let aside = if one.face == Face::Front { -aside } else { aside };
+    let aside = if one.face == other.face { -aside } else { aside };
     other.at + other.along * along + Vec2::new(-other.along.y, other.along.x) * aside
 }
 

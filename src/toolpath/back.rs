@@ -5,27 +5,32 @@
 //! is turned by; back and front meet as far as the sheet is as wide as was meant.
 
 use super::effort::ToolEffort;
-use super::stroke::{SheetPaths, Stroke, StrokePath};
+use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
 use crate::contour::{Edge, Point};
 use crate::cutter::{BothWays, Cutter, ScoreMode};
 use crate::net::Sense;
 
 /// What is done on the back of a sheet; none where nothing is.
 ///
-/// Folds that work both ways are scored there, where the cutter file asks for it. A perforation goes through the card and
+/// Words are drawn there and folds that work both ways are scored, where the cutter file asks for it. A perforation goes through the card and
 /// needs no back.
 #[must_use]
 pub fn back(sheet: &SheetPaths, cutter: &Cutter) -> Option<SheetPaths> {
     let asked = cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line;
     let both = |stroke: &&Stroke| asked && stroke.fold == Some(Sense::Both);
     let turned = |stroke: &Stroke| Stroke { run: over(&stroke.run, sheet.width), ..stroke.clone() };
-    let strokes: Vec<Stroke> = sheet.strokes.iter().filter(both).map(turned).collect();
+    let drawn = sheet.behind.iter().map(turned);
+    let scored = sheet.strokes.iter().filter(both).map(turned);
+    let mut strokes: Vec<Stroke> = drawn.chain(scored).collect();
+    let order = Layer::in_order(cutter.forms.layer_order);
+    strokes.sort_by_key(|stroke| order.iter().position(|layer| *layer == stroke.layer));
     (!strokes.is_empty()).then(|| SheetPaths {
         name: format!("{}.back", sheet.name),
         seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
         strokes,
-        // These are printed on the front, which lies face down now.
-        register: Vec::new(),
+        behind: Vec::new(),
+        // Printed on the front, which lies face down now, they show on the back where they are pricked through.
+        register: sheet.register.iter().map(|run| over(run, sheet.width)).collect(),
         ..sheet.clone()
     })
 }

@@ -4,6 +4,7 @@
 //! Sheets of one size of a stock are dealt out over as few beds as hold them all, each as often as it is cut. On a bed one
 //! layer after the other is done, in the cutter's order, each sheet by sheet.
 
+use super::back::back;
 use super::effort::ToolEffort;
 use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
 use crate::contour::{Edge, Point, turned};
@@ -106,6 +107,9 @@ fn load(
         }
     }
     let marks = lying.iter().flat_map(|(sheet, place)| sheet.register.iter().map(move |run| lies(run, sheet, *place)));
+    // What is done on the backs keeps the machine busy, too, whichever sheet has the file of it.
+    let of_back = |sheet: &SheetPaths| back(sheet, cutter).and_then(|back| back.seconds).unwrap_or_default();
+    let backs: f64 = lying.iter().map(|(sheet, _)| of_back(sheet)).sum();
     let paths = SheetPaths {
         name,
         stock: lying.first().map_or(0, |(sheet, _)| sheet.stock),
@@ -113,7 +117,9 @@ fn load(
         width,
         height,
         register: marks.collect(),
-        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
+        // Backs are done sheet by sheet.
+        behind: Vec::new(),
+        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter).map(|front| front + backs),
         strokes,
     };
     BedLoad { sheets, paths }

@@ -73,16 +73,18 @@ impl ToolPart {
         Some(finding.help(Said::new("few-nicks-help")).at(part.place.as_ref()))
     }
 
-    /// Adds the strokes of one placement to the marks, the scores, the inner cuts and the outer cuts.
-    pub(super) fn place(&self, placed: &Placed, [draw, scores, inner, outer]: [&mut Vec<Stroke>; 4]) {
+    /// Adds the strokes of one placement to the marks, the scores, the inner cuts, the outer cuts, and what is drawn on the back.
+    pub(super) fn place(&self, placed: &Placed, [draw, scores, inner, outer, behind]: [&mut Vec<Stroke>; 5]) {
         let map = |point: Point| {
             let point = turned(point, placed.quarters, self.size);
             Point::new(point.x + placed.x, point.y + placed.y)
         };
         let stroke = |layer, fold, run| Stroke { layer, part: placed.part, copy: placed.copy, fold, run };
-        for line in self.marks.of_copy(placed.copy) {
-            let edges = line.windows(2).map(|pair| Edge { from: map(pair[0]), to: map(pair[1]), bulge: 0.0 });
-            draw.push(stroke(Layer::Draw, None, StrokePath::Open(edges.collect())));
+        for (lines, side) in self.marks.of_copy(placed.copy).into_iter().zip([draw, behind]) {
+            for line in lines {
+                let edges = line.windows(2).map(|pair| Edge { from: map(pair[0]), to: map(pair[1]), bulge: 0.0 });
+                side.push(stroke(Layer::Draw, None, StrokePath::Open(edges.collect())));
+            }
         }
         for (sense, pieces) in &self.scores {
             let run = StrokePath::Straight(pieces.iter().map(|&(from, to)| (map(from), map(to))).collect());

@@ -63,18 +63,10 @@ fn accent(mark: char) -> Option<(bool, &'static [AccentStroke])> {
 /// Letters without a decomposition, and what stands for them.
 fn plain(character: char) -> Option<&'static str> {
     Some(match character {
-        'ß' => "ss",
         'æ' => "ae",
         'Æ' => "AE",
         'œ' => "oe",
         'Œ' => "OE",
-        'ø' => "o",
-        'Ø' => "O",
-        'ł' => "l",
-        'Ł' => "L",
-        'đ' => "d",
-        'Đ' => "D",
-        'ı' => "i",
         '–' | '—' => "-",
         '‘' | '’' => "'",
         '“' | '”' => "\"",
@@ -112,7 +104,14 @@ pub fn lettering(text: &str, height: f64) -> Lettering {
     // The letter that an accent belongs to: its left edge, width, and whether it is a small one.
     let mut base = (0.0, 0.0, false);
     let spelt: String = text.chars().map(|c| plain(c).map_or_else(|| c.to_string(), ToOwned::to_owned)).collect();
-    for character in spelt.nfd() {
+    let mut characters = spelt.nfd().peekable();
+    while let Some(mut character) = characters.next() {
+        // An accent above stands in place of the dot.
+        let dotted =
+            character == 'i' && characters.peek().and_then(|next| accent(*next)).is_some_and(|(above, _)| above);
+        if dotted {
+            character = 'ı';
+        }
         if let Some(letter) = LETTERS.get(&character) {
             base = (at, letter.width, character.is_lowercase() && !"bdfhklt".contains(character));
             drawn.add(&letter.strokes, (at, 0.0), scale);
@@ -148,6 +147,26 @@ mod tests {
         assert!(('!'..='~').all(|c| LETTERS[&c].strokes.iter().all(|stroke| stroke.len() > 1)));
     }
 
+    /// The letters of the alphabets that the Unicode CLDR's exemplar sets list for these languages, beyond those of English.
+    #[test]
+    fn languages_around_have_their_letters_each_its_own() {
+        for (language, letters) in [
+            ("de", "äöüßÄÖÜẞ"),
+            ("fr", "àâæçéèêëîïôœùûüÿÀÂÆÇÉÈÊËÎÏÔŒÙÛÜŸ"),
+            ("es", "áéíñóúü¡¿ÁÉÍÑÓÚÜ"),
+            ("pl", "ąćęłńóśźżĄĆĘŁŃÓŚŹŻ"),
+            ("cs", "áčďéěíňóřšťúůýžÁČĎÉĚÍŇÓŘŠŤÚŮÝŽ"),
+            ("da", "åøÅØ"),
+        ] {
+            assert_eq!(lettering(letters, 4.0).missing, Vec::<char>::new(), "{language}");
+            let mut drawn: Vec<String> =
+                letters.chars().map(|one| format!("{:?}", lettering(&one.to_string(), 21.0).strokes)).collect();
+            drawn.sort();
+            drawn.dedup();
+            assert_eq!(drawn.len(), letters.chars().count(), "{language}: two letters are drawn alike");
+        }
+    }
+
     #[test]
     fn capitals_are_as_tall_as_asked() {
         for letter in ["H", "T", "X"] {
@@ -160,6 +179,8 @@ mod tests {
     fn umlauts_are_the_letter_and_two_strokes_more() {
         let count = |text| lettering(text, 4.0).strokes.len();
         assert_eq!(count("Ä"), count("A") + 2);
+        // The acute takes the place of the dot.
+        assert_eq!(count("í"), count("i"));
         assert_eq!(count("u\u{308}"), count("u") + 2);
         assert_eq!(lettering("ü", 4.0).width.to_bits(), lettering("u", 4.0).width.to_bits());
     }

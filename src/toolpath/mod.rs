@@ -8,6 +8,7 @@
 
 mod back;
 mod bed;
+mod caption;
 mod curve;
 mod drawn_from;
 mod effort;
@@ -38,12 +39,13 @@ pub use perforate::Dashes;
 pub(crate) use perforate::dashes;
 pub use stroke::{Layer, REGISTER, SheetPaths, Stroke, StrokePath};
 
+use crate::album::Order;
 use crate::contour::{Edge, Point};
 use crate::cutter::{CutOrder, Cutter, RegisterMark};
 use crate::finding::Checked;
 use crate::parts::{Hidden, Kit};
 use crate::sheets::{Placed, Sheet, StockSheets, hosts};
-use crate::stock::{By, Stock};
+use crate::stock::By;
 use kerf::{ToolPart, uncuttable};
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
@@ -56,11 +58,12 @@ use std::collections::BTreeMap;
 #[must_use]
 pub fn paths(
     kit: &Kit,
-    stocks: &[Stock],
+    order: Order<'_>,
     laid: &[StockSheets],
     usual: &Cutter,
     labels: Labels,
 ) -> Checked<Vec<SheetPaths>> {
+    let stocks = order.stocks;
     let by_machine = |stock: usize| stocks.get(stock).is_none_or(|stock| stock.by == By::Machine);
     let cutter = |stock: usize| stocks.get(stock).map_or(usual, |stock| stock.cutter(usual));
     let laid: Vec<&StockSheets> = laid.iter().filter(|laid| by_machine(laid.stock)).collect();
@@ -68,7 +71,8 @@ pub fn paths(
     for placed in laid.iter().flat_map(|laid| &laid.sheets).flat_map(|sheet| &sheet.placements) {
         copies[placed.part] = placed.copy.max(copies[placed.part]);
     }
-    let (marks, note) = marks::marks(kit, &copies, labels);
+    let asked = marks::Marking { labels, title: order.title, units: order.units };
+    let (marks, mut notes) = marks::marks(kit, &copies, asked, |stock| cutter(stock).writing);
     // What of a part is hidden is asked for only where it matters.
     let asks = kit.parts.iter().any(|part| ToolPart::asks(cutter(part.stock)));
     let hidden = if asks { kit.hidden() } else { vec![Hidden::default(); kit.parts.len()] };
@@ -93,14 +97,14 @@ pub fn paths(
         })
         .collect();
     if uncut.is_empty() {
-        uncut.extend(note);
+        uncut.append(&mut notes);
     }
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
     uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
     uncut.extend(weight::told(kit, &copies, |stock| by_machine(stock).then(|| cutter(stock))));
     let sheet = |stock: usize, sheet: &Sheet| {
-        let strokes = strokes(kit, &tools, &sheet.placements, cutter(stock));
+        let (strokes, behind) = strokes(kit, &tools, &sheet.placements, cutter(stock));
         let front = SheetPaths {
             name: sheet.name.clone(),
             stock,
@@ -110,6 +114,7 @@ pub fn paths(
             seconds: ToolEffort::of_strokes(&strokes).seconds(cutter(stock)),
             register: register(sheet, cutter(stock)),
             strokes,
+            behind,
         };
         // The back keeps the machine busy, too.
         let more = back(&front, cutter(stock)).and_then(|back| back.seconds).unwrap_or_default();
@@ -132,23 +137,28 @@ fn register(sheet: &Sheet, cutter: &Cutter) -> Vec<StrokePath> {
     sheet.register.iter().flat_map(runs).map(|run| manner::curved(run, &cutter.manner)).collect()
 }
 
-/// What the tool does on one sheet, in order.
-fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter: &Cutter) -> Vec<Stroke> {
+/// What the tool does on one sheet, in order, and what it draws on its back.
+fn strokes(
+    kit: &Kit,
+    tools: &[Option<ToolPart>],
+    placements: &[Placed],
+    cutter: &Cutter,
+) -> (Vec<Stroke>, Vec<Stroke>) {
     let tool = |part: usize| tools.get(part).and_then(Option::as_ref);
     let hosts = hosts(kit, placements);
-    let (mut draw, mut scores) = (Vec::new(), Vec::new());
+    let (mut draw, mut scores, mut behind) = (Vec::new(), Vec::new(), Vec::new());
     // What lies in a window is cut before the window falls out: cuts go by how many windows are round them, the most first.
     let mut cuts: BTreeMap<Reverse<usize>, [Vec<Stroke>; 2]> = BTreeMap::new();
     for (at, placed) in placements.iter().enumerate() {
         if let Some(tool) = tool(placed.part) {
             let windows = std::iter::successors(hosts[at], |host| hosts[*host]).take(placements.len()).count();
             let [inner, outer] = cuts.entry(Reverse(windows)).or_default();
-            tool.place(placed, [&mut draw, &mut scores, inner, outer]);
+            tool.place(placed, [&mut draw, &mut scores, inner, outer, &mut behind]);
         }
     }
     let mut out = Vec::new();
     for [inner, outer] in cuts.into_values() {
-        let outer = if cutter.shared_cuts { share::once(outer) } else { outer };
+        let outer = if cutter.shares_cuts() { share::once(outer) } else { outer };
         if cutter.manner.order == CutOrder::SmallFirst {
             let hole = |stroke: &Stroke| match &stroke.run {
                 StrokePath::Closed(contour) => contour.area().abs(),
@@ -163,12 +173,13 @@ fn strokes(kit: &Kit, tools: &[Option<ToolPart>], placements: &[Placed], cutter:
     let mut layers = [(Layer::Draw, vec![draw]), (Layer::Score, vec![scores]), (Layer::Cut, out)];
     let order = Layer::in_order(cutter.forms.layer_order);
     layers.sort_by_key(|(layer, _)| order.iter().position(|one| one == layer));
-    let ordered = ordered(layers.into_iter().flat_map(|(_, groups)| groups));
+    let in_order = ordered(layers.into_iter().flat_map(|(_, groups)| groups));
     let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
-    made(ordered, cutter, |stroke| {
+    let front = made(in_order, cutter, |stroke| {
         let placed = at.get(&(stroke.part, stroke.copy));
         placed.and_then(|placed| Some(tool(placed.part)?.hints(placed))).unwrap_or_default()
-    })
+    });
+    (front, made(ordered([behind]), cutter, |_| Hints::default()))
 }
 
 /// The strokes of each size, the smallest first; `size` gives an area in mm², whose hundredths don't matter.

@@ -92,6 +92,8 @@ pub struct SheetPaths {
     pub register: Vec<StrokePath>,
     /// The strokes.
     pub strokes: Vec<Stroke>,
+    /// What is drawn on the sheet's back, where it runs as seen from the front.
+    pub behind: Vec<Stroke>,
     /// How long the machine takes for them once, where it is said how fast it is.
     pub seconds: Option<f64>,
 }

@@ -1,21 +1,19 @@
 // SPDX-License-Identifier: MIT
-//! The back of sheets: scores there meet those of the front once the sheet is turned over; folds that pages hang by, perforated.
+//! The back of sheets: scores there meet those of the front once the sheet is turned over, by its edges or by its register marks.
 
-use crate::common::instances::Dice;
 use crate::common::strokes::{Stroke as Read, read_dxf, read_svg};
-use crate::common::{cutter, near, said, work};
+use crate::common::{cutter, near, work};
 use hingeleaf::cutter::{self as machine, BackSide, BothWays, Cutter, Forms, ScoreMode, Speeds};
 use hingeleaf::fields::Source;
 use hingeleaf::guide;
 use hingeleaf::length::Length;
-use hingeleaf::net::Use;
-use hingeleaf::toolpath::{Layer, StrokePath};
+use hingeleaf::toolpath::StrokePath;
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use serde_json::Value;
 
 /// Hinge strips, whose outer folds work both ways.
-const HINGED: &str = r#"{
+pub(crate) const HINGED: &str = r#"{
     "format": "hingeleaf-album/1",
     "page": { "width": 120, "height": 160, "seam": 12 },
     "pages": [
@@ -155,51 +153,105 @@ fn the_back_is_told() {
     }
 }
 
-/// Which folds pages hang by, from the nets: a tab's and a gusset's. Less than half of each is cut, its ends are card; other scores are
-/// made as the cutter says. Random cuts and ties.
+/// What is printed on the front is pricked through: the marks of the back's file lie where each of the front's does once the sheet is turned
+/// over, in both kinds of file; the guide tells how to lay the sheet by them. Without marks it is the sheet's own edges.
 #[test]
-fn less_than_half_of_a_fold_that_carries_is_cut() {
-    let mut dice = Dice(5);
-    let (mut carry, mut other) = (0, 0);
-    for _ in 0..12 {
-        let mut tenths = |least: i64, most: i64| f64::from(i32::try_from(dice.from(least, most)).unwrap()) / 10.0;
-        let (dash, gap) = (tenths(5, 60), tenths(2, 30));
-        let mode = ScoreMode::Dash { dash: Length::from_mm(dash), gap: Length::from_mm(gap) };
-        let work = work(HINGED, Cutter { score: mode, ..cutter(0.0, 2.0, 5.0) });
-        let notes = work.findings.iter().filter(|finding| finding.id == "perforated-hinge").count();
-        assert_eq!(notes, 1, "{}", said(&work.findings));
-        for stroke in work.paths.iter().flat_map(|sheet| &sheet.strokes).filter(|stroke| stroke.layer == Layer::Score) {
-            let StrokePath::Straight(pieces) = &stroke.run else { panic!("a score that is no line") };
-            let part = &work.kit.parts[stroke.part];
-            let hangs = part.net.panels.iter().any(|panel| matches!(panel.purpose, Use::Tab | Use::Gusset));
-            let cut: f64 = pieces.iter().map(|(from, to)| from.distance(*to)).sum();
-            let ties: Vec<f64> = pieces.windows(2).map(|pair| pair[0].1.distance(pair[1].0)).collect();
-            let long = pieces[0].0.distance(pieces[pieces.len() - 1].1);
-            if hangs {
-                // One tie more than there are cuts: that between the first and the last leaves out two of them.
-                let all = long + 2.0 * ties.first().copied().unwrap_or(cut / 2.0);
-                assert!(cut < 0.5 * all + 1e-6, "{cut} of {all}");
-                carry += 1;
-            } else {
-                assert!(ties.iter().all(|tie| *tie > gap - 1e-6));
-                other += usize::from(cut > 0.5 * long && dash > gap);
+fn the_turned_sheet_is_laid_by_its_marks() {
+    use hingeleaf::cutter::{MarkShape, MarkSides, RegisterMarks};
+    let mm = Length::from_mm;
+    let mut met = 0;
+    for (shape, number) in [(MarkShape::Corner, 3), (MarkShape::Ring, 5), (MarkShape::Square, 4), (MarkShape::Cross, 6)]
+    {
+        let along = MarkSides::Short;
+        let marks =
+            RegisterMarks { shape, size: mm(6.0), inset: mm(7.0), number, line: mm(0.5), along, bleed: mm(0.0) };
+        let work = work(HINGED, Cutter { marks: Some(marks), ..both(ScoreMode::Line) });
+        let memory = files(&work);
+        for sheet in
+            work.paths.iter().filter(|sheet| memory.files.contains_key(&format!("sheets/{}.back.svg", sheet.name)))
+        {
+            let boxes = |strokes: &[Read], map: &dyn Fn(f64) -> f64| {
+                let marks = strokes.iter().filter(|stroke| stroke.layer == "register");
+                let one = |stroke: &Read| {
+                    let xs = stroke.corners.iter().map(|at| map(at[0]));
+                    let ys = stroke.corners.iter().map(|at| at[1]);
+                    let most = |all: &mut dyn Iterator<Item = f64>| {
+                        all.fold((f64::MAX, f64::MIN), |(a, b), c| (a.min(c), b.max(c)))
+                    };
+                    let ((x0, x1), (y0, y1)) = (most(&mut xs.into_iter()), most(&mut ys.into_iter()));
+                    [x0, y0, x1, y1]
+                };
+                let mut all: Vec<[f64; 4]> = marks.map(one).collect();
+                all.sort_by(|a, b| {
+                    a.map(|mm| (mm * 100.0).round()).partial_cmp(&b.map(|mm| (mm * 100.0).round())).unwrap()
+                });
+                all
+            };
+            let read = |name: String| read_svg(&text(&memory, &name), 1.0).strokes;
+            let front = boxes(&read(format!("sheets/{}.svg", sheet.name)), &|x| x);
+            let svg = boxes(&read(format!("sheets/{}.back.svg", sheet.name)), &|x| sheet.width - x);
+            let dxf =
+                boxes(&read_dxf(&text(&memory, &format!("sheets/{}.back.dxf", sheet.name))), &|x| sheet.width - x);
+            assert!(
+                front.len() >= usize::try_from(number).unwrap() && front.len() == svg.len() && front.len() == dxf.len()
+            );
+            for ((one, two), three) in front.iter().flatten().zip(svg.iter().flatten()).zip(dxf.iter().flatten()) {
+                near(*one, *two, 2e-4);
+                near(*one, *three, 2e-4);
             }
+            met += front.len();
         }
+        let html = hingeleaf::write::guide(&guide::guide(&work.guide_job(false)));
+        let [prick, back, lay, turn] =
+            ["Prick every register mark", "First the back", "shift the sheet until", "lay it by its printed marks"]
+                .map(|words| html.find(words).unwrap());
+        assert!(prick < back && back < lay && lay < turn);
     }
-    assert!(carry > 50 && other > 10, "{carry} and {other}");
+    assert!(met > 20, "{met} marks met");
+    let plain = hingeleaf::write::guide(&guide::guide(&work(HINGED, both(ScoreMode::Line)).guide_job(false)));
+    assert!(!plain.contains("Prick every") && plain.contains("push it against the same stops"));
 }
 
-/// Nothing is said of scores as lines, nor where the hinges' own machine makes lines.
+/// A bed's time has the backs of its sheets in it, and so has what the machine's time costs: counted scores at their speed, and lifts.
 #[test]
-fn perforations_that_carry_nothing_are_not_told() {
-    let dash = ScoreMode::Dash { dash: Length::from_mm(2.0), gap: Length::from_mm(1.0) };
-    // The stock's own machine makes lines.
-    let lines = r#""stocks": { "card": { "sheet": "A4", "cutter": { "gap": 2, "margin": 5 } } }, "page""#;
-    let own = HINGED.replacen("\"page\"", lines, 1);
-    for (album, score) in [(HINGED, ScoreMode::Line), (own.as_str(), dash)] {
-        let work = work(album, Cutter { score, ..cutter(0.1, 2.0, 5.0) });
-        assert!(work.findings.iter().all(|finding| finding.id != "perforated-hinge"), "{}", said(&work.findings));
-    }
+fn a_back_takes_its_time_on_a_bed_and_in_the_cost() {
+    let speed = Some(Speeds { cut: 20.0, score: 40.0, draw: 60.0 });
+    let bed = Some((Length::from_mm(430.0), Length::from_mm(600.0)));
+    let priced =
+        HINGED.replacen("\"page\"", "\"selling\": { \"currency\": \"EUR\", \"machine_hour\": 6 }, \"page\"", 1);
+    let [front, both] = [BothWays::Front, BothWays::BothSides].map(|both_ways| {
+        let sheets_a_bed = Some(machine::SheetsABed::Fill);
+        let back = BackSide { both_ways };
+        work(&priced, Cutter { back, speed, lift: 0.5, bed, sheets_a_bed, ..cutter(0.1, 2.0, 5.0) })
+    });
+    let backs: f64 = both
+        .paths
+        .iter()
+        .filter_map(|sheet| Some((hingeleaf::toolpath::back(sheet, &both.cutter)?, f64::from(sheet.times))))
+        .map(|(back, times)| {
+            let lines = back.strokes.iter().map(|stroke| match &stroke.run {
+                StrokePath::Straight(pieces) => {
+                    pieces.iter().map(|(from, to)| from.distance(*to) / 40.0 + 0.5).sum::<f64>()
+                }
+                _ => panic!("a score that is no line"),
+            });
+            lines.sum::<f64>() * times
+        })
+        .sum();
+    assert!(backs > 10.0, "{backs} s");
+    let beds = |work: &Work| -> f64 {
+        let loads = hingeleaf::toolpath::bed_loads(&work.album.stocks, &work.paths, &work.cutter);
+        assert!(!loads.is_empty());
+        loads.iter().map(|load| load.paths.seconds.unwrap() * f64::from(load.paths.times)).sum()
+    };
+    near(beds(&both) - beds(&front), backs, 1e-6);
+    let minutes = |work: &Work| -> f64 {
+        let cost = work.cost().unwrap();
+        let row = cost.rows.iter().find(|row| row.name == "machine").unwrap();
+        cost.shown(&row.quantity.clone().unwrap()).parse().unwrap()
+    };
+    // Tenths of a minute, rounded up.
+    near(minutes(&both) - minutes(&front), backs / 60.0, 0.11);
 }
 
 #[test]

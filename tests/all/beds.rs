@@ -125,7 +125,8 @@ proptest! {
             times: *times,
             width: 210.0,
             height: 297.0,
-            register: Vec::new(),
+            behind: Vec::new(),
+        register: Vec::new(),
             strokes: Vec::new(),
             seconds: None,
         };

@@ -45,9 +45,10 @@ fn worked(text: &str, cutter: Cutter, search: Search) -> Work {
     work
 }
 
-/// 20 mm a second cutting, 40 scoring, half a second from stroke to stroke.
+/// 20 mm a second cutting, 40 scoring, half a second from stroke to stroke; each part is cut all round.
 fn blade() -> Cutter {
-    let text = r#"{ "format": "hingeleaf-cutter/1", "speed": { "cut": 20, "score": 40 }, "lift": 0.5 }"#;
+    let text =
+        r#"{ "format": "hingeleaf-cutter/1", "speed": { "cut": 20, "score": 40 }, "lift": 0.5, "shared_cuts": false }"#;
     let read = machine::read(&Source::new("cutter.json", text.into()).unwrap());
     assert!(read.findings.is_empty(), "{:?}", read.findings);
     read.value.unwrap()

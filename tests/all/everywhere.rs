@@ -40,7 +40,7 @@ fn machine(dice: &mut Dice) -> Cutter {
     Cutter {
         svg_units: SVG_UNITS[usize::try_from(dice.from(0, 4)).unwrap()],
         dxf_version: DXF_VERSIONS[usize::try_from(dice.from(0, 6)).unwrap()],
-        shared_cuts: gap == 0.0 && dice.from(0, 3) == 0,
+        shared_cuts: (gap > 0.0 || dice.from(0, 3) > 0).then_some(gap == 0.0 && dice.from(0, 1) == 0),
         score: if dice.from(0, 4) == 0 { dash } else { ScoreMode::Line },
         ..cutter(kerf, gap, hundredths(dice, 600))
     }
@@ -68,7 +68,7 @@ fn sound(text: &str, cutter: Cutter) -> Option<Work> {
     if work.stopped() {
         return None;
     }
-    work.paths = toolpath::paths(&work.kit, &work.album.stocks, &stocks, &work.cutter, Labels::default()).value?;
+    work.paths = toolpath::paths(&work.kit, work.album.order(), &stocks, &work.cutter, Labels::default()).value?;
     work.stocks = stocks;
     Some(work)
 }

@@ -465,7 +465,7 @@ fn a_part_keeps_its_hand_at_every_turn() {
             })
             .collect();
         made.paths =
-            toolpath::paths(&made.kit, &made.album.stocks, &made.stocks, &made.cutter, Labels::None).value.unwrap();
+            toolpath::paths(&made.kit, made.album.order(), &made.stocks, &made.cutter, Labels::None).value.unwrap();
         // The lower right corner is the finished one; where its edges begin and end, and how far the arc turns.
         let (across, up, bulge) = match corner {
             Corner::Clipped { across, up } => (across, up, 0.0),

@@ -327,6 +327,7 @@ fn random_lines_are_read_back_in_every_form() {
             width: 200.0,
             height: 200.0,
             strokes,
+            behind: Vec::new(),
             register: Vec::new(),
             seconds: None,
         };

@@ -242,6 +242,7 @@ pub(crate) fn drawer() -> Target {
 pub(crate) fn measured() -> Target {
     let schema = Schema::of(coupon::schema());
     let full = r#"{ "format": "hingeleaf-measured/1", "scale": { "across": "100 mm", "up": 100.1 }, "strips": 98.5, "slots": "101.5 mm",
+        "folds": { "d_valley": 1, "d_mountain": 2, "e_valley": 0, "e_mountain": 5 }, "hang": { "k": 12, "l": "0.6 cm" },
         "best_score": 2, "nick_held": 3, "best_overrun": 1, "best_trail": 2 }"#;
     let seeds: Vec<Json> = [full, &coupon::empty()].into_iter().filter_map(Json::read).collect();
     let make = move |draws: &mut Draws| {

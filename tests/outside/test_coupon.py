@@ -82,6 +82,11 @@ def test_ladders_are_what_the_page_says(piece):
         x = round((box(path)[0] - min(box(run)[0] for run in runs)) / 20 - 0.2)
         whole[x] = whole.get(x, 0) + path.line.length
     assert [around - whole[x] for x in sorted(whole)] == pytest.approx([2 * long for long in (0.2, 0.3, 0.5, 0.8, 1.2)], abs=SAME)
+    # Two equal strips without a score, one each way.
+    across, up = sorted(of(drawing, "plain", "cut"), key=lambda path: box(path)[0])
+    sides = [(box(path)[2] - box(path)[0], box(path)[3] - box(path)[1]) for path in (across, up)]
+    assert sides[0] == pytest.approx((110, 12), abs=SAME) and sides[1] == pytest.approx((12, 110), abs=SAME)
+    assert all(path is across or path is up or not path.line.intersects(strip.area) for strip in (across, up) for path in drawing.on("cut") + drawing.on("score"))
     squares = sorted(of(drawing, "overrun", "cut"), key=lambda path: box(path)[0])
     assert [path.line.length - 48 for path in squares] == pytest.approx([0, 0.5, 1, 1.5], abs=SAME)
     for name in ("scores-across", "scores-up"):

@@ -143,7 +143,7 @@ def made(text, folder, name):
     """An album's file and its kit; none where it does not go together."""
     file = folder / f"{name}.json"
     file.write_text(json.dumps(text), encoding="utf-8")
-    done = ask_kit(file, folder / name, "--effort", "low", "--formats", "svg")
+    done = ask_kit(file, folder / name, "--effort", "low", "--formats", "svg", "--shared-cuts=false")
     assert done.returncode in (0, 1, 2), done.stderr
     return (file, Kit(folder / name, album=text)) if done.returncode == 0 else None
 

@@ -28,7 +28,7 @@ class Made:
         self.file = folder / f"{name}.json"
         self.file.write_text(json.dumps(batch), encoding="utf-8")
         self.out = folder / name
-        done = ask_kit(self.file, self.out, "--effort", "low", "--formats", "svg")
+        done = ask_kit(self.file, self.out, "--effort", "low", "--formats", "svg", "--shared-cuts=false")
         assert done.returncode in (0, 1, 2), done.stderr
         self.sound = done.returncode == 0
         if not self.sound:

@@ -2,7 +2,7 @@
 //! The test piece on the page: what was read off it, what that says, the cutter file that it makes.
 
 use super::{Machine, within};
-use crate::coupon::{self, READINGS, SCALE_READINGS, saved, worked};
+use crate::coupon::{self, GROUPS, READINGS, saved, worked};
 use crate::cutter;
 use crate::fields::{Field, Node, Source, Tree};
 use crate::finding::{Finding, Said, stops};
@@ -21,11 +21,13 @@ pub(in crate::table) fn empty() -> String {
 
 /// The field of a reading.
 pub(super) fn field(path: &str) -> Option<&'static Field> {
-    let (fields, name) = match path.strip_prefix("scale.") {
-        Some(name) => (SCALE_READINGS, name),
-        None => (READINGS, path),
-    };
-    fields.iter().find(|field| field.name == name)
+    match path.split_once('.') {
+        Some((group, name)) => {
+            let (_, fields) = GROUPS.into_iter().find(|(known, _)| *known == group)?;
+            fields.iter().find(|field| field.name == name)
+        }
+        None => READINGS.into_iter().flatten().find(|field| field.name == path),
+    }
 }
 
 /// The readings as rows, what they say, and the cutter file with it, which is none as long as something in them is wrong.
@@ -39,8 +41,13 @@ pub(super) fn form(machine: &Machine) -> Value {
         let key = row["path"].as_str().unwrap_or_default().replace(['.', '_'], "-");
         row["label"] = words::label(&key).into();
     };
-    let mut rows = form::rows(&file, "measured.scale", SCALE_READINGS, &|_| None);
-    rows.extend(form::rows(&file, MEASURED, READINGS, &|_| None));
+    // In the order of the letters on the piece.
+    let group = |name: &str| {
+        let fields = GROUPS.into_iter().find(|(known, _)| *known == name).map_or(&[][..], |(_, fields)| fields);
+        form::rows(&file, &format!("{MEASURED}.{name}"), fields, &|_| None)
+    };
+    let [sizes, chosen] = READINGS.map(|fields| form::rows(&file, MEASURED, fields, &|_| None));
+    let mut rows: Vec<Value> = [group("scale"), sizes, group("folds"), chosen, group("hang")].concat();
     rows.iter_mut().for_each(named);
     let read = coupon::read(&source);
     let mut findings = read.findings;

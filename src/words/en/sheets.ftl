@@ -123,6 +123,11 @@ about-parts = { $count ->
         [one] 1 part
        *[other] { $count } parts
     }
+shortened-words = not all words that are asked for go onto { $parts }: fewer are drawn there
+shortened-words-help = set text to names, or let --labels everywhere draw on faces that show, too
+    .page = draw names alone
+undrawn-letters = there are no strokes for { $letters } of the title
+undrawn-letters-help = the rest of it is drawn; write the title in other letters
 unnamed-parts = no name is drawn on { $parts }: it has no room where it does not show
 unnamed-parts-everywhere = the names of { $parts } do not fit on them
 unnamed-parts-everywhere-help = mark them by hand

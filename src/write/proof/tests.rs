@@ -42,6 +42,7 @@ pub(super) fn sheet() -> SheetPaths {
         width: 300.0,
         height: 120.0,
         strokes,
+        behind: Vec::new(),
         register: Vec::new(),
         seconds: None,
     }
