@@ -59,6 +59,7 @@ mod layout;
 mod lengths;
 mod licences;
 mod licences_standard;
+#[cfg(feature = "png")]
 mod likeness;
 mod limits;
 mod limits_made;
@@ -111,6 +112,7 @@ mod trimmer;
 mod two_ways;
 mod verdicts_covers;
 mod verdicts_hunt;
+mod verdicts_machine;
 mod verdicts_pockets;
 mod verdicts_sheets;
 mod verdicts_spines;
