@@ -274,6 +274,7 @@ pub(super) fn unknown_formats(asked: &[String]) -> Vec<Finding> {
             return None;
         }
         let help = match nearest(format, FORMATS.iter().copied()) {
+            _ if ["png", "pdf"].contains(&format.as_str()) => Said::new("unknown-format-help-left-out"),
             Some(near) => Said::new("unknown-format-help-meant").with("near", Arg::code(near)),
             None => Said::new("unknown-format-help"),
         };

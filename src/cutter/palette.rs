@@ -11,7 +11,8 @@ pub(crate) fn colour_parts(code: &str) -> Option<[u8; 3]> {
 /// The numbered colour nearest to one of our own, the lowest number where several are as near.
 ///
 /// 1 to 7 are red, yellow, green, cyan, blue, magenta and black or white (published DXF Reference, group 62). From 10
-/// on they are 24 hues, 15 degrees apart, each in five steps of lightness, full and half saturated (value from memory).
+/// on they are 24 hues, 15 degrees apart, each in five steps of lightness, full and half saturated (from memory;
+/// an open reader's table, `ezdxf`, has 219 of these 240 and 21 dark ones that break its own rows, seen).
 /// The palette's own mark colour keeps 6, the neighbour by name rather than by numbers.
 pub(crate) fn nearest_index(code: &str) -> u8 {
     let Some(wanted) = colour_parts(code) else { return 7 };

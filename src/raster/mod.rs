@@ -42,6 +42,8 @@ pub struct PaperPicture {
     points: Vec<u8>,
     name: String,
     mean: Tint,
+    /// How tall it is over how wide, in the file.
+    proportion: f64,
     encoded: OnceLock<RasterFile>,
 }
 
@@ -91,7 +93,9 @@ impl PaperPicture {
             return Err(RasterFault::Broken);
         }
         read.apply_orientation(held);
-        Ok(Self::of(&smaller(&on_white(&read), wide)))
+        // Made smaller it has whole points again, which bends the proportions of a strip by some per cent.
+        let proportion = f64::from(read.height()) / f64::from(read.width());
+        Ok(Self { proportion, ..Self::of(&smaller(&on_white(&read), wide)) })
     }
 
     fn of(image: &RgbImage) -> Self {
@@ -106,7 +110,8 @@ impl PaperPicture {
             let _ = write!(name, "{byte:02x}");
         }
         let mean = mean(points.chunks_exact(3));
-        Self { width, height, points, name, mean, encoded: OnceLock::new() }
+        let proportion = f64::from(height) / f64::from(width);
+        Self { width, height, points, name, mean, proportion, encoded: OnceLock::new() }
     }
 
     /// Points across and down.
@@ -119,6 +124,12 @@ impl PaperPicture {
     #[must_use]
     pub fn tall(&self) -> f64 {
         f64::from(self.height) / f64::from(self.width)
+    }
+
+    /// The same of the file that it was read from, before it was made smaller.
+    #[must_use]
+    pub const fn proportion(&self) -> f64 {
+        self.proportion
     }
 
     /// Red, green and blue of each point, row by row from the top.

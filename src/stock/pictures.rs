@@ -127,7 +127,7 @@ impl PictureFile {
     fn shaped(&self, raster: &PaperPicture, stock: &Stock) -> Option<Finding> {
         let sheet = stock.first_sheet().filter(|_| stock.pictures.width.is_none())?;
         let (wide, tall) = (sheet.width.mm(), sheet.height.mm());
-        let is = |other: f64| (raster.tall() / other - 1.0).abs() <= PROPORTION;
+        let is = |other: f64| (raster.proportion() / other - 1.0).abs() <= PROPORTION;
         if is(tall / wide) {
             return None;
         }
@@ -141,7 +141,7 @@ impl PictureFile {
             .with("file", Arg::quoted(&self.name))
             .with("width", mm(wide))
             .with("height", mm(tall))
-            .with("tall", mm(wide * raster.tall()));
+            .with("tall", mm(wide * raster.proportion()));
         Some(Finding::note("picture-shape", Said::NOTHING, text).help(Said::new(help)).at(self.place.as_ref()))
     }
 }

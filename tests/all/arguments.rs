@@ -56,6 +56,24 @@ fn each_says_what_is_wrong_and_what_to_type() {
     }
 }
 
+/// A build without one of the features says so where its kind of file is asked for, and writes the others; a full build writes it.
+#[test]
+fn what_was_left_out_of_a_build_is_said() {
+    let folder = TempDir::new("left-out");
+    let album = folder.put("album.json", include_str!("../../fixtures/tide-table.json"));
+    for (format, there) in [("png", cfg!(feature = "png")), ("pdf", cfg!(feature = "pdf"))] {
+        let out = folder.join(format);
+        let (album, out) = (album.to_str().unwrap(), out.to_str().unwrap());
+        let run = hingeleaf(["compare", album, album, "--only-changed", "--out", out, "--formats", format]);
+        let said = run.err.contains("it was left out when this program was built");
+        assert_eq!(said, !there, "{format}: {run:?}");
+        if !there {
+            assert!(run.code == 2 && run.err.contains("This build writes svg, dxf"), "{run:?}");
+            assert!(!folder.join(format).exists());
+        }
+    }
+}
+
 /// What is asked for as JSON has the same words.
 #[test]
 fn json_says_the_same() {

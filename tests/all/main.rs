@@ -61,6 +61,7 @@ mod layout;
 mod lengths;
 mod licences;
 mod licences_standard;
+#[cfg(feature = "png")]
 mod likeness;
 mod limits;
 mod limits_made;
@@ -113,6 +114,7 @@ mod trimmer;
 mod two_ways;
 mod verdicts_covers;
 mod verdicts_hunt;
+mod verdicts_machine;
 mod verdicts_pockets;
 mod verdicts_sheets;
 mod verdicts_spines;

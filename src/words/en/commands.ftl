@@ -29,6 +29,7 @@ too-many-steps = steps of { $step } within { $within } either way can't be tried
 too-many-steps-help = make --step larger or --within smaller; neither can be less than 0
 unknown-format = this build does not write { $format }
 unknown-format-help = this build writes { $formats }
+unknown-format-help-left-out = it was left out when this program was built; the usual program has it. This build writes { $formats }
 unknown-format-help-meant = did you mean { $near }? This build writes { $formats }
 wrong-arguments = { $words }
 wrong-arguments-help = see hingeleaf --help
