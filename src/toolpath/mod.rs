@@ -43,6 +43,7 @@ use crate::album::Order;
 use crate::contour::{Edge, Point};
 use crate::cutter::{CutOrder, Cutter, RegisterMark};
 use crate::finding::Checked;
+use crate::layout::Effort;
 use crate::parts::{Hidden, Kit};
 use crate::sheets::{Placed, Sheet, StockSheets, hosts};
 use crate::stock::By;
@@ -53,6 +54,8 @@ use std::collections::BTreeMap;
 /// The strokes of every sheet that a machine cuts, in the sheets' order; what is cut from a stock that is said to be trimmed
 /// has none. Each stock is cut with its own cutter, or with the usual one.
 ///
+/// The effort is what the order of strokes is sought with: little of it leaves the head some more to travel.
+///
 /// Findings name each part, and each hole of it, that the tool cannot cut with this kerf, or not as its cutter file asks, and
 /// what could not be marked.
 #[must_use]
@@ -61,7 +64,7 @@ pub fn paths(
     order: Order<'_>,
     laid: &[StockSheets],
     usual: &Cutter,
-    labels: Labels,
+    (labels, effort): (Labels, Effort),
 ) -> Checked<Vec<SheetPaths>> {
     let stocks = order.stocks;
     let by_machine = |stock: usize| stocks.get(stock).is_none_or(|stock| stock.by == By::Machine);
@@ -104,7 +107,7 @@ pub fn paths(
     uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
     uncut.extend(weight::told(kit, &copies, |stock| by_machine(stock).then(|| cutter(stock))));
     let sheet = |stock: usize, sheet: &Sheet| {
-        let (strokes, behind) = strokes(kit, &tools, &sheet.placements, cutter(stock));
+        let (strokes, behind) = strokes(kit, &tools, &sheet.placements, (cutter(stock), effort));
         let front = SheetPaths {
             name: sheet.name.clone(),
             stock,
@@ -142,7 +145,7 @@ fn strokes(
     kit: &Kit,
     tools: &[Option<ToolPart>],
     placements: &[Placed],
-    cutter: &Cutter,
+    (cutter, effort): (&Cutter, Effort),
 ) -> (Vec<Stroke>, Vec<Stroke>) {
     let tool = |part: usize| tools.get(part).and_then(Option::as_ref);
     let hosts = hosts(kit, placements);
@@ -173,13 +176,13 @@ fn strokes(
     let mut layers = [(Layer::Draw, vec![draw]), (Layer::Score, vec![scores]), (Layer::Cut, out)];
     let order = Layer::in_order(cutter.forms.layer_order);
     layers.sort_by_key(|(layer, _)| order.iter().position(|one| one == layer));
-    let in_order = ordered(layers.into_iter().flat_map(|(_, groups)| groups));
+    let in_order = ordered(layers.into_iter().flat_map(|(_, groups)| groups), effort);
     let at: BTreeMap<(usize, u32), &Placed> = placements.iter().map(|one| ((one.part, one.copy), one)).collect();
     let front = made(in_order, cutter, |stroke| {
         let placed = at.get(&(stroke.part, stroke.copy));
         placed.and_then(|placed| Some(tool(placed.part)?.hints(placed))).unwrap_or_default()
     });
-    (front, made(ordered([behind]), cutter, |_| Hints::default()))
+    (front, made(ordered([behind], effort), cutter, |_| Hints::default()))
 }
 
 /// The strokes of each size, the smallest first; `size` gives an area in mm², whose hundredths don't matter.
@@ -198,7 +201,7 @@ fn by_size(strokes: Vec<Stroke>, size: impl Fn(&Stroke) -> f64) -> Vec<Vec<Strok
 }
 
 /// Each group in an order that travels little; the groups one after the other.
-fn ordered(groups: impl IntoIterator<Item = Vec<Stroke>>) -> Vec<Stroke> {
+fn ordered(groups: impl IntoIterator<Item = Vec<Stroke>>, effort: Effort) -> Vec<Stroke> {
     let mut head = Point::ZERO;
-    groups.into_iter().flat_map(|group| travel::in_order(group, &mut head)).collect()
+    groups.into_iter().flat_map(|group| travel::in_order(group, &mut head, effort)).collect()
 }

@@ -7,6 +7,7 @@
 
 use super::{Stroke, StrokePath};
 use crate::contour::Point;
+use crate::layout::Effort;
 
 /// Most pairs of strokes that are looked at for one improvement round in a row, so that work grows no faster
 /// than the strokes.
@@ -35,15 +36,16 @@ impl Visit {
     }
 }
 
-/// Puts a group of strokes in order; `head` is where the head stands before, and after.
-pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point) -> Vec<Stroke> {
+/// Puts a group of strokes in order; `head` is where the head stands before, and after. With little effort it is tried once.
+pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point, effort: Effort) -> Vec<Stroke> {
     let start = *head;
-    let mut visits = better(nearest_first(&strokes, start, None), &strokes, start);
+    let ways: Vec<Ways> = strokes.iter().map(ways).collect();
+    let mut visits = better(nearest_first(&ways, start, None), &ways, start);
     // A small group is tried from each stroke and each of its ends, since one unlucky beginning can cost a tenth.
-    if strokes.len() <= FEW {
-        let first = |stroke: usize| ways(&strokes[stroke]).into_iter().take(4).map(move |way| Some((stroke, way)));
+    if strokes.len() <= FEW && effort != Effort::Low {
+        let first = |stroke: usize| ways[stroke].iter().take(4).map(move |&way| Some((stroke, way)));
         for first in (0..strokes.len()).flat_map(first) {
-            let other = better(nearest_first(&strokes, start, first), &strokes, start);
+            let other = better(nearest_first(&ways, start, first), &ways, start);
             if travel(&other, start) < travel(&visits, start) - GAIN {
                 visits = other;
             }
@@ -60,10 +62,10 @@ pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point) -> Vec<Stroke> {
 }
 
 /// An order made as good as small changes make it.
-fn better(mut visits: Vec<Visit>, strokes: &[Stroke], start: Point) -> Vec<Visit> {
+fn better(mut visits: Vec<Visit>, ways: &[Ways], start: Point) -> Vec<Visit> {
     for _ in 0..3 {
         improve(&mut visits, start);
-        if !better_corners(&mut visits, strokes, start) {
+        if !better_corners(&mut visits, ways, start) {
             break;
         }
     }
@@ -77,7 +79,9 @@ fn travel(visits: &[Visit], start: Point) -> f64 {
 }
 
 /// The points at which a stroke may be begun, each with its end.
-fn ways(stroke: &Stroke) -> Vec<(Point, Point)> {
+type Ways = Vec<(Point, Point)>;
+
+fn ways(stroke: &Stroke) -> Ways {
     match &stroke.run {
         StrokePath::Closed(contour) => contour.vertices().iter().map(|vertex| (vertex.at, vertex.at)).collect(),
         StrokePath::Open(edges) => match (edges.first(), edges.last()) {
@@ -117,28 +121,29 @@ fn begun_at(mut stroke: Stroke, from: Point) -> Stroke {
 }
 
 /// Always on to the nearest stroke, after the first if one is given.
-fn nearest_first(strokes: &[Stroke], start: Point, first: Option<(usize, (Point, Point))>) -> Vec<Visit> {
-    let mut left: Vec<(usize, Vec<(Point, Point)>)> =
-        strokes.iter().map(ways).enumerate().filter(|(_, ways)| !ways.is_empty()).collect();
+fn nearest_first(all: &[Ways], start: Point, first: Option<(usize, (Point, Point))>) -> Vec<Visit> {
+    let mut left: Vec<usize> = (0..all.len()).filter(|stroke| !all[*stroke].is_empty()).collect();
     // With very many strokes, looking at all of them each time would take too long: neighbours in sheet order do.
     let window = if left.len() > 2000 { 400 } else { left.len() };
     let mut visits = Vec::with_capacity(left.len());
     let mut head = start;
     if let Some((stroke, (from, to))) = first {
-        left.retain(|(number, _)| *number != stroke);
+        left.retain(|number| *number != stroke);
         visits.push(Visit { stroke, from, to });
         head = to;
     }
     while !left.is_empty() {
-        let near = left
-            .iter()
-            .take(window)
-            .enumerate()
-            .flat_map(|(place, (_, ways))| ways.iter().map(move |&way| (place, way)));
-        let best = near.min_by(|one, two| head.distance_squared(one.1.0).total_cmp(&head.distance_squared(two.1.0)));
-        let Some((place, (from, to))) = best else { break };
-        let (stroke, _) = left.remove(place);
-        visits.push(Visit { stroke, from, to });
+        let mut best = (f64::INFINITY, None);
+        for (place, &stroke) in left.iter().take(window).enumerate() {
+            for &(from, to) in &all[stroke] {
+                let far = head.distance_squared(from);
+                if far < best.0 {
+                    best = (far, Some((place, from, to)));
+                }
+            }
+        }
+        let Some((place, from, to)) = best.1 else { break };
+        visits.push(Visit { stroke: left.remove(place), from, to });
         head = to;
     }
     visits
@@ -223,14 +228,14 @@ fn better_place(visits: &[Visit], start: Point, first: usize, size: usize) -> Op
 }
 
 /// Begins each closed stroke at the corner nearest to both its neighbours.
-fn better_corners(visits: &mut [Visit], strokes: &[Stroke], start: Point) -> bool {
+fn better_corners(visits: &mut [Visit], ways: &[Ways], start: Point) -> bool {
     let mut better = false;
     for place in 0..visits.len() {
         let before = if place == 0 { start } else { visits[place - 1].to };
         let after = visits.get(place + 1).map(|visit| visit.from);
         let cost = |from: Point, to: Point| before.distance(from) + after.map_or(0.0, |after| to.distance(after));
         let visit = visits[place];
-        for (from, to) in ways(&strokes[visit.stroke]) {
+        for &(from, to) in &ways[visit.stroke] {
             if cost(from, to) < cost(visits[place].from, visits[place].to) - GAIN {
                 visits[place] = Visit { stroke: visit.stroke, from, to };
                 better = true;

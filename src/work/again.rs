@@ -43,7 +43,7 @@ impl BatchWork {
         (self.stocks, self.findings) = sheets::lay(self.order(), &self.kit, &self.cutter, search, watch);
         self.paths = Vec::new();
         if !self.stopped() {
-            let paths = toolpath::paths(&self.kit, self.order(), &self.stocks, &self.cutter, labels);
+            let paths = toolpath::paths(&self.kit, self.order(), &self.stocks, &self.cutter, (labels, search.effort));
             self.findings.extend(paths.findings);
             self.paths = paths.value.unwrap_or_default();
         }

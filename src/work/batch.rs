@@ -168,7 +168,7 @@ impl BatchWork {
         if let Some(filled) = &self.filled {
             filled.is_as_sure(&mut self.stocks);
         }
-        let paths = toolpath::paths(&self.kit, self.order(), &self.stocks, &self.cutter, marks);
+        let paths = toolpath::paths(&self.kit, self.order(), &self.stocks, &self.cutter, (marks, search.effort));
         self.findings.extend(paths.findings);
         match paths.value {
             Some(paths) if !stops(&self.findings) => self.paths = paths,

@@ -139,7 +139,7 @@ impl Work {
         work.findings.extend(of_sheets);
         work.findings.extend(unused);
         if !stops(&work.findings) {
-            let paths = toolpath::paths(&work.kit, work.album.order(), &stocks, &work.cutter, labels);
+            let paths = toolpath::paths(&work.kit, work.album.order(), &stocks, &work.cutter, (labels, search.effort));
             work.findings.extend(paths.findings);
             if let Some(paths) = paths.value {
                 sheets::note_cuts(&mut work.kit, &stocks);
@@ -168,7 +168,8 @@ impl Work {
         self.album.spares = None;
         (self.stocks, self.findings) = sheets::lay(self.album.order(), &self.kit, &self.cutter, search, watch);
         if !self.stopped() {
-            let paths = toolpath::paths(&self.kit, self.album.order(), &self.stocks, &self.cutter, labels);
+            let paths =
+                toolpath::paths(&self.kit, self.album.order(), &self.stocks, &self.cutter, (labels, search.effort));
             self.findings.extend(paths.findings);
             self.paths = paths.value.unwrap_or_default();
         }

@@ -68,7 +68,9 @@ fn sound(text: &str, cutter: Cutter) -> Option<Work> {
     if work.stopped() {
         return None;
     }
-    work.paths = toolpath::paths(&work.kit, work.album.order(), &stocks, &work.cutter, Labels::default()).value?;
+    work.paths =
+        toolpath::paths(&work.kit, work.album.order(), &stocks, &work.cutter, (Labels::default(), Effort::Normal))
+            .value?;
     work.stocks = stocks;
     Some(work)
 }

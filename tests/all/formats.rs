@@ -7,6 +7,7 @@ use crate::common::strokes::{Stroke, read_dxf, read_svg};
 use crate::common::{INCH, cutter, near, work};
 use hingeleaf::contour::{Contour, Corner, Point};
 use hingeleaf::cutter::{Colours, Cutter, DXF_VERSIONS, ScoreMode};
+use hingeleaf::layout::Effort;
 use hingeleaf::length::Length;
 use hingeleaf::net::Net;
 use hingeleaf::sheets::Placed;
@@ -465,7 +466,9 @@ fn a_part_keeps_its_hand_at_every_turn() {
             })
             .collect();
         made.paths =
-            toolpath::paths(&made.kit, made.album.order(), &made.stocks, &made.cutter, Labels::None).value.unwrap();
+            toolpath::paths(&made.kit, made.album.order(), &made.stocks, &made.cutter, (Labels::None, Effort::Normal))
+                .value
+                .unwrap();
         // The lower right corner is the finished one; where its edges begin and end, and how far the arc turns.
         let (across, up, bulge) = match corner {
             Corner::Clipped { across, up } => (across, up, 0.0),
