@@ -13,8 +13,9 @@ use crate::layout::Effort;
 /// than the strokes.
 const REACH: usize = 120;
 
-/// Rounds of improvement at the most.
+/// Rounds of improvement at the most, and with little effort.
 const ROUNDS: usize = 60;
+const FEW_ROUNDS: usize = 1;
 
 /// Groups of so many strokes are small.
 const FEW: usize = 40;
@@ -36,16 +37,18 @@ impl Visit {
     }
 }
 
-/// Puts a group of strokes in order; `head` is where the head stands before, and after. With little effort it is tried once.
+/// Puts a group of strokes in order; `head` is where the head stands before, and after. With little effort it is tried
+/// once, for a round.
 pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point, effort: Effort) -> Vec<Stroke> {
     let start = *head;
     let ways: Vec<Ways> = strokes.iter().map(ways).collect();
-    let mut visits = better(nearest_first(&ways, start, None), &ways, start);
+    let rounds = if effort == Effort::Low { FEW_ROUNDS } else { ROUNDS };
+    let mut visits = better(nearest_first(&ways, start, None), &ways, start, rounds);
     // A small group is tried from each stroke and each of its ends, since one unlucky beginning can cost a tenth.
     if strokes.len() <= FEW && effort != Effort::Low {
         let first = |stroke: usize| ways[stroke].iter().take(4).map(move |&way| Some((stroke, way)));
         for first in (0..strokes.len()).flat_map(first) {
-            let other = better(nearest_first(&ways, start, first), &ways, start);
+            let other = better(nearest_first(&ways, start, first), &ways, start, rounds);
             if travel(&other, start) < travel(&visits, start) - GAIN {
                 visits = other;
             }
@@ -62,9 +65,9 @@ pub(super) fn in_order(strokes: Vec<Stroke>, head: &mut Point, effort: Effort) -
 }
 
 /// An order made as good as small changes make it.
-fn better(mut visits: Vec<Visit>, ways: &[Ways], start: Point) -> Vec<Visit> {
+fn better(mut visits: Vec<Visit>, ways: &[Ways], start: Point, rounds: usize) -> Vec<Visit> {
     for _ in 0..3 {
-        improve(&mut visits, start);
+        improve(&mut visits, start, rounds);
         if !better_corners(&mut visits, ways, start) {
             break;
         }
@@ -149,9 +152,9 @@ fn nearest_first(all: &[Ways], start: Point, first: Option<(usize, (Point, Point
     visits
 }
 
-/// 2-opt and or-opt until nothing gets better.
-fn improve(visits: &mut Vec<Visit>, start: Point) {
-    for _ in 0..ROUNDS {
+/// 2-opt and or-opt until nothing gets better, or so many rounds are spent.
+fn improve(visits: &mut Vec<Visit>, start: Point, rounds: usize) {
+    for _ in 0..rounds {
         let turned = turn_back(visits, start);
         let moved = move_along(visits, start);
         if !turned && !moved {
