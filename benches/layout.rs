@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //! The layout engine on open benchmark data: `cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high`, and on a
-//! growing album: `cargo bench --bench layout -- kit`.
+//! growing album: `cargo bench --bench layout -- kit`; what a maker likes, of 200 random kits: `… -- wishes [low|normal|high]`.
 //!
 //! Reads every `*.json` of the folder that holds instances (`bin`, and `items` as `[width, height]` or
 //! `[width, height, count]`), and `bounds.csv` if it is there (`id`, then `OF_lb,OF_ub,RF_lb,RF_ub,…`). R: parts may
@@ -13,6 +13,9 @@
 #[path = "../tests/all/common/instances.rs"]
 #[allow(dead_code, clippy::unwrap_used, reason = "made for the tests")]
 mod instances;
+#[path = "../tests/all/common/wishes.rs"]
+#[allow(dead_code, clippy::unwrap_used, reason = "made for the tests")]
+mod wishes;
 
 use hingeleaf::layout::{Cuts, Effort, Item, Problem, SheetType, Turns, Unwatched, lay_out_for};
 use instances::{Dice, MM};
@@ -22,6 +25,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::Instant;
+use wishes::{RandomKit, Wishes};
 
 struct Instance {
     id: String,
@@ -47,12 +51,15 @@ fn main() {
     let [folder, rest @ ..] = words.as_slice() else {
         println!(
             "NOT RUN: name a folder of instances: cargo bench --bench layout -- FOLDER RF|OF|RG|OG low|normal|high, \
-             or say kit"
+             or say kit or wishes"
         );
         return;
     };
     if folder == "kit" {
         return kits();
+    }
+    if folder == "wishes" {
+        return liked(rest.first().map_or("normal", String::as_str));
     }
     let (turns, cuts, column) = match rest.first().map_or("RF", String::as_str) {
         "OF" => (Turns::NONE, Cuts::Free, 0),
@@ -61,12 +68,7 @@ fn main() {
         "RG" => (Turns::ANY, Cuts::Trimmer, 6),
         other => return println!("NOT RUN: there are RF, OF, RG and OG, not {other}"),
     };
-    let effort = match rest.get(1).map_or("normal", String::as_str) {
-        "low" => Effort::Low,
-        "normal" => Effort::Normal,
-        "high" => Effort::High,
-        other => return println!("NOT RUN: the effort is low, normal or high, not {other}"),
-    };
+    let Some(effort) = effort(rest.get(1).map_or("normal", String::as_str)) else { return };
     let bounds = bounds(Path::new(folder));
     let mut all = Total { peer: Some(0), ..Total::default() };
     let mut table: Vec<(String, Total)> = Vec::new();
@@ -89,6 +91,39 @@ fn main() {
     }
     table.push(("all".to_owned(), all));
     say(&table);
+}
+
+fn effort(word: &str) -> Option<Effort> {
+    let found = [("low", Effort::Low), ("normal", Effort::Normal), ("high", Effort::High)];
+    let found = found.into_iter().find(|(name, _)| *name == word).map(|(_, effort)| effort);
+    if found.is_none() {
+        println!("NOT RUN: the effort is low, normal or high, not {word}");
+    }
+    found
+}
+
+/// What a maker likes in the layouts of random kits: one line a kit, then the sums.
+fn liked(word: &str) {
+    let Some(effort) = effort(word) else { return };
+    let mut sums = [0.0; 6];
+    println!("kit sheets leftover% different straight settings ms");
+    for number in 0..200 {
+        let kit = RandomKit::new(number);
+        let problem = kit.problem(effort);
+        let begun = Instant::now();
+        let Ok(layout) = lay_out_for(&problem, kit.cuts, &Unwatched) else { continue };
+        let milliseconds = begun.elapsed().as_secs_f64() * 1e3;
+        let of = Wishes::of(&layout, &problem);
+        #[allow(clippy::cast_precision_loss, reason = "small counts")]
+        let counts = [of.sheets as f64, of.different as f64, of.straight as f64, of.settings as f64];
+        let [sheets, different, straight, settings] = counts;
+        let row = [sheets, 100.0 * of.leftover, different, straight, settings, milliseconds];
+        println!("{number} {sheets} {:.2} {different} {straight} {settings} {milliseconds:.2}", 100.0 * of.leftover);
+        for (sum, one) in sums.iter_mut().zip(row) {
+            *sum += one;
+        }
+    }
+    println!("all {} {:.2} {} {} {} {:.0}", sums[0], sums[1] / 200.0, sums[2], sums[3], sums[4], sums[5]);
 }
 
 /// The sheets that the simple rules of another library take, if it is there.

@@ -118,6 +118,7 @@ pub(super) fn files<'a>(kit: &KitArguments, formats: &'a [&'a str], album: &Albu
         kit_card: kit.card,
         teaching: kit.teaching_sheet,
         print: Some(print),
+        threads: threads(kit.threads),
         ..Files::of(formats)
     }
 }

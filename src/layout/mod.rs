@@ -34,6 +34,7 @@ mod parallel;
 mod random;
 mod solve;
 mod trimmer;
+mod wishes;
 
 use self::bound::lower_bound::LowerBound;
 pub(crate) use self::bound::whole_sums::least_sum;
@@ -57,7 +58,8 @@ pub use self::offcuts::offcuts;
 ///
 /// The aims, first things first: as little as can be is bought beside the counted sheets and as much as can be lies on
 /// them; least cost (area where a price is missing); fewest sheets; the largest free rectangle on the emptiest sheet. With
-/// one size of sheet this is: fewest sheets, then the largest offcut.
+/// one size of sheet this is: fewest sheets, then the largest offcut. With more effort than [`Effort::Low`] a maker's further wishes
+/// are heard where they take nothing from that: equal sheets, edge-to-edge cuts, few settings of a trimmer's stop.
 ///
 /// # Errors
 /// [`NoLayout::TooBig`] with every item that fits no sheet; [`NoLayout::OutOfSheets`] if counted sheets do not suffice.

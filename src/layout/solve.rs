@@ -32,6 +32,7 @@ use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::{Effort, Problem, Watch};
 use crate::layout::numbers::share;
 use crate::layout::parallel::Meter;
+use crate::layout::wishes::as_liked;
 
 /// Sheets that are filled for one question of the bound by patterns.
 const GREEDY_SHEETS: usize = 24;
@@ -48,6 +49,8 @@ struct Budget {
     ruin: u64,
     /// For the bound by patterns that a trimmer can cut.
     guillotine: u64,
+    /// For what a maker likes among layouts of as few sheets.
+    wishes: u64,
 }
 
 impl Budget {
@@ -56,13 +59,16 @@ impl Budget {
         let pieces = instance.pieces().min(100);
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
-            Effort::Low => Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0, guillotine: 0 },
+            Effort::Low => {
+                Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0, guillotine: 0, wishes: 0 }
+            }
             Effort::Normal => Self {
                 start: start(40_000, 24),
                 exact: 2_000_000,
                 patterns: 2_000_000 + 3_000 * pieces * pieces,
                 ruin: 10_000 * pieces * pieces,
                 guillotine: 20_000 * pieces * pieces,
+                wishes: 10_000 * pieces,
             },
             Effort::High => Self {
                 start: start(400_000, 120),
@@ -70,12 +76,13 @@ impl Budget {
                 patterns: 60_000 * pieces * pieces,
                 ruin: 100_000 * pieces * pieces,
                 guillotine: 200_000 * pieces * pieces,
+                wishes: 300_000 * pieces,
             },
         }
     }
 
     fn steps(&self) -> u64 {
-        self.start.steps + self.exact + 2 * self.patterns + self.ruin + self.guillotine
+        self.start.steps + self.exact + 2 * self.patterns + self.ruin + self.guillotine + 2 * self.wishes
     }
 }
 
@@ -136,7 +143,7 @@ pub(crate) fn solve<B: Ruin>(
     if best.complete() && instance.repeated() && !instance.one_size() && budget.guillotine > 0 && !meter.stopped() {
         best = mixed_plan::cheaper::<B>(instance, &best, budget.guillotine, &meter).unwrap_or(best);
     }
-    let packing = B::finish(instance, with_largest_offcut::<B>(instance, best), effort);
+    let packing = as_liked::<B>(instance, with_largest_offcut::<B>(instance, best), (effort, budget.wishes), &meter);
     let savable = savable(problem, instance, &packing, budget.patterns, &meter);
     SearchOutcome { packing: packing.tidied(instance), savable, cut_short: meter.stopped() }
 }

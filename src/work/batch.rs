@@ -317,7 +317,7 @@ impl BatchWork {
         #[cfg(feature = "png")]
         if asked("png") {
             let letter = |part: usize| self.letters.get(part).cloned().unwrap_or_default();
-            super::pictures(self.order(), &self.kit, &self.stocks, &letter, sink)?;
+            super::pictures(self.order(), &self.kit, &self.stocks, &letter, (files.threads, sink))?;
         }
         if asked("csv") {
             let list = write::cutting_list(self.order(), &self.kit, Some((&self.batch, &self.merged)));

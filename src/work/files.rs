@@ -11,9 +11,11 @@ use crate::guide;
 use crate::labels;
 use crate::parts::Kit;
 #[cfg(feature = "png")]
-use crate::picture;
+use crate::picture::{self, Picture};
 #[cfg(feature = "pdf")]
 use crate::prepress;
+#[cfg(feature = "png")]
+use crate::sheets::Sheet;
 #[cfg(any(feature = "png", feature = "pdf"))]
 use crate::sheets::StockSheets;
 #[cfg(feature = "pdf")]
@@ -114,18 +116,27 @@ pub(super) fn cut_files(
     Ok(())
 }
 
+/// No more sheets than this are drawn at once: each takes some 30 MB while it is.
+#[cfg(feature = "png")]
+const MOST_DRAWN: usize = 2;
+
 #[cfg(feature = "png")]
 pub(super) fn pictures(
     order: Order<'_>,
     kit: &Kit,
     stocks: &[StockSheets],
     letter: &dyn Fn(usize) -> String,
-    sink: &mut dyn Sink,
+    (threads, sink): (usize, &mut dyn Sink),
 ) -> Result<(), WriteProblem> {
-    for (stock, sheet) in stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet))) {
-        let picture = picture::sheet(order, kit, stock, sheet, letter);
-        let bytes = write::png(&picture).ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
-        sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
+    let sheets: Vec<(usize, &Sheet)> =
+        stocks.iter().flat_map(|stock| stock.sheets.iter().map(|sheet| (stock.stock, sheet))).collect();
+    for run in sheets.chunks(threads.clamp(1, MOST_DRAWN)) {
+        let drawn: Vec<Picture> =
+            run.iter().map(|(stock, sheet)| picture::sheet(order, kit, *stock, sheet, letter)).collect();
+        for ((_, sheet), file) in run.iter().zip(write::pngs(&drawn)) {
+            let bytes = file.ok_or_else(|| io::Error::other("a sheet could not be drawn"))?;
+            sink.put(&format!("sheets/{}.png", sheet.name), &bytes)?;
+        }
     }
     Ok(())
 }
@@ -146,13 +157,23 @@ pub struct Files<'a> {
     pub teaching: bool,
     /// What templates are printed on; none is what the album says.
     pub print: Option<PrinterPaper>,
+    /// On how many threads pictures are drawn; the bytes are the same for any number.
+    pub threads: usize,
 }
 
 impl<'a> Files<'a> {
     /// These kinds of file, as plain as they come.
     #[must_use]
     pub const fn of(formats: &'a [&'a str]) -> Self {
-        Self { formats, split_layers: false, both_units: false, kit_card: false, teaching: false, print: None }
+        Self {
+            formats,
+            split_layers: false,
+            both_units: false,
+            kit_card: false,
+            teaching: false,
+            print: None,
+            threads: 1,
+        }
     }
 }
 

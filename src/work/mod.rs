@@ -263,7 +263,7 @@ impl Work {
             // The same letters as in the guide.
             let rows = guide::list::list(self.album.order(), &self.kit, 1);
             let letter = |part: usize| guide::list::mark(&rows, part).to_owned();
-            pictures(self.album.order(), &self.kit, &self.stocks, &letter, sink)?;
+            pictures(self.album.order(), &self.kit, &self.stocks, &letter, (files.threads, sink))?;
         }
         if asked("csv") {
             sink.put("cutting-list.csv", write::cutting_list(self.album.order(), &self.kit, None).as_bytes())?;

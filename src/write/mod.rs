@@ -61,7 +61,7 @@ pub use pictured::picture_address;
 pub(crate) use pictured::{base64, from_base64};
 pub use plates::plates;
 #[cfg(feature = "png")]
-pub use png::png;
+pub use png::{png, pngs};
 pub use report::{Reported, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, sheet_names, svg_files};
 pub use sink::{Listed, Memory, Sink};

@@ -12,6 +12,7 @@ use resvg::usvg::fontdb::Database;
 use resvg::usvg::{Options, Tree};
 use std::ops::Range;
 use std::sync::{Arc, LazyLock};
+use std::thread;
 
 /// The font as the drawing library wants it; no font of the machine's own is ever looked at.
 static FONTS: LazyLock<Arc<Database>> = LazyLock::new(|| {
@@ -53,6 +54,24 @@ pub fn png(picture: &Picture) -> Option<Vec<u8>> {
     encoded(&map, scale)
 }
 
+/// The same of several pictures at once, each on a thread of its own.
+#[must_use]
+pub fn pngs(pictures: &[Picture]) -> Vec<Option<Vec<u8>>> {
+    let Some((first, others)) = pictures.split_first() else { return Vec::new() };
+    thread::scope(|scope| {
+        // What the system grants no thread for is drawn here.
+        let begun = |picture| (picture, thread::Builder::new().spawn_scoped(scope, move || png(picture)).ok());
+        let others: Vec<_> = others.iter().map(begun).collect();
+        let first = png(first);
+        let ended = others.into_iter().map(|(picture, helper)| match helper.map(thread::ScopedJoinHandle::join) {
+            Some(Ok(file)) => file,
+            Some(Err(panic)) => std::panic::resume_unwind(panic),
+            None => png(picture),
+        });
+        std::iter::once(first).chain(ended).collect()
+    })
+}
+
 /// Draws these marks of a picture, on a white ground where they are its first.
 fn rest(picture: &Picture, marks: Range<usize>, map: &mut Pixmap) -> Option<()> {
     let grounded = marks.start == 0;
@@ -91,7 +110,10 @@ fn render(text: &str, map: &mut Pixmap) -> Option<()> {
 /// The finished map as a file that also says how large it is meant to be.
 fn encoded(map: &Pixmap, scale: f64) -> Option<Vec<u8>> {
     // A sheet covers its picture, so nothing is transparent, and three bytes a pixel are all of it.
-    let colours: Vec<u8> = map.pixels().iter().flat_map(|pixel| [pixel.red(), pixel.green(), pixel.blue()]).collect();
+    let mut colours = vec![0; map.data().len() / 4 * 3];
+    for (colour, pixel) in colours.chunks_exact_mut(3).zip(map.data().chunks_exact(4)) {
+        colour.copy_from_slice(&pixel[..3]);
+    }
     let mut file = Vec::new();
     let mut encoder = png::Encoder::new(&mut file, map.width(), map.height());
     encoder.set_color(png::ColorType::Rgb);

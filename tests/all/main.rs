@@ -119,4 +119,5 @@ mod verdicts_pockets;
 mod verdicts_sheets;
 mod verdicts_spines;
 mod windows;
+mod wishes;
 mod words;

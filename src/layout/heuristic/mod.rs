@@ -6,9 +6,11 @@
 pub(crate) mod column_generation;
 pub(crate) mod column_pool;
 pub(crate) mod constructive;
+pub(crate) mod equal_sheets;
 pub(crate) mod greedy_columns;
 pub(crate) mod largest_offcut;
 pub(crate) mod late_acceptance;
+pub(crate) mod leftover;
 pub(crate) mod max_rects;
 pub(crate) mod mixed_plan;
 pub(crate) mod multi_start;

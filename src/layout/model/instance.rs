@@ -132,6 +132,21 @@ impl Instance {
         Ok(Self { kinds, sizes, gap, trimmer: cuts == Cuts::Trimmer, open })
     }
 
+    /// The same with a box of this size besides, which stands for room that is to be left; it is the last kind.
+    pub(crate) fn with_room(&self, width: i64, height: i64) -> Self {
+        let mut with = self.clone();
+        let room = ItemType {
+            orientations: [Orientation { width, height }; 2],
+            orientation_count: 1,
+            count: 1,
+            members: Vec::new(),
+            solids: [Vec::new(), Vec::new()],
+        };
+        with.kinds.push(room);
+        with.open = with.open.map(|_| with.kinds.as_slice().into());
+        with
+    }
+
     /// The boxes on the first size of sheet, any two of which may share one.
     pub(crate) fn one_size_problem(&self) -> Option<OneSizeProblem> {
         let size = self.sizes.first()?;

@@ -36,10 +36,10 @@ pub(crate) fn largest_offcut(instance: &Instance, laid: &PackedSheet) -> Option<
     })
 }
 
-/// How many cuts a laid sheet takes, and how many settings of the stop.
-pub(crate) fn work(instance: &Instance, laid: &PackedSheet) -> Option<(usize, usize)> {
+/// How many cuts a laid sheet takes, and the settings of the stop. `None` if edge-to-edge cuts cannot part its boxes.
+pub(crate) fn work(instance: &Instance, laid: &PackedSheet) -> Option<(usize, BTreeSet<i64>)> {
     let plan = plan(instance, laid, FEW_TRIED)?;
-    Some((plan.cuts, plan.stops.len()))
+    Some((plan.cuts, plan.stops))
 }
 
 fn plan(instance: &Instance, laid: &PackedSheet, tries: usize) -> Option<CutPlan> {

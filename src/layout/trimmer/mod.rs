@@ -5,7 +5,7 @@
 //! of each sheet. Never: gives a layout that needs a blade to stop inside a piece.
 
 pub(crate) mod cut_plan;
-mod fewer_cuts;
+pub(crate) mod fewer_cuts;
 mod insertion;
 pub(crate) mod open_tree;
 mod ruin;

@@ -129,7 +129,7 @@ impl SheetBuilder for OpenTree {
 
     fn finish(instance: &Instance, packing: Packing, effort: Effort) -> Packing {
         let rules: &[Rule] = if effort == Effort::Low { &[Rule::Left] } else { &Rule::ALL };
-        fewer_cuts::with_fewer_cuts::<Self>(instance, packing, rules)
+        fewer_cuts::with_fewer_cuts::<Self>(instance, packing, rules, Self::largest_offcut)
     }
 
     fn cut_tree(instance: &Instance, sheet: &PackedSheet) -> Option<(CutTree, Vec<PlacedBox>)> {

@@ -7,6 +7,7 @@ pub(crate) mod instances;
 pub(crate) mod strokes;
 pub(crate) mod tried;
 pub(crate) mod web;
+pub(crate) mod wishes;
 
 use hingeleaf::album::Album;
 use hingeleaf::contour::Contour;
