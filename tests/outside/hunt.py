@@ -49,7 +49,8 @@ class Hunt:
 
     def kit(self, album, machine):
         out = self.folder / f"kit-{self.name}"
-        done = self.run("kit", album, machine, "--out", out, "--replace", "--formats", "dxf", "--effort", "low")
+        alone = "--shared-cuts=false"  # Outlines are read from the file.
+        done = self.run("kit", album, machine, "--out", out, "--replace", "--formats", "dxf", "--effort", "low", alone)
         if done.returncode != 0:
             raise Ended(f"kit ended with {done.returncode}, check with 0: {done.stdout[:300]} {done.stderr[:300]}")
         return Kit(out, album=album, **machine)

@@ -83,6 +83,9 @@ async function prints(page, must) {
   must((await download(page, "Sheets to print first (PDF)", "print-first.pdf")) === "print-first.pdf", "what is printed first has another name");
   must(readFileSync(join(out, "print-first.pdf")).subarray(0, 5).toString() === "%PDF-", "what is printed first is no PDF");
   await page.locator("#at-cutter-both-ways").selectOption("both-sides");
+  await page.locator("#at-cutter-text").selectOption("names-and-sizes");
+  await page.locator("#at-cutter-text-side").selectOption("back");
+  await until(page, "Barn laser.json", (file) => file.text === "names-and-sizes" && file.text_side === "back");
   await page.locator("#machine-files > summary").click();
   await page.locator("#at-cutter-layer-order").selectOption("score-draw-cut");
   await until(page, "Barn laser.json", (file) => file.both_ways === "both-sides" && file.layer_order === "score-draw-cut");
@@ -127,8 +130,15 @@ async function measured(page, must) {
   must((await page.getByRole("button", { name: "Use it as my cutter" }).count()) === 0, "a slot of 300 mm is taken");
   await page.locator("#at-measured-slots").fill("100.2");
   await says(page, "#part-piece .findings", "0.20 mm");
+  // The third score is the first that folds clean everywhere; strip L hangs less, so the grain runs along it.
+  for (const [reading, number] of [["folds-d-valley", 1], ["folds-d-mountain", 2], ["folds-e-valley", 3], ["folds-e-mountain", 3], ["hang-k", 12], ["hang-l", 6]]) {
+    await page.locator(`#at-measured-${reading}`).fill(`${number}`);
+  }
+  await says(page, "#part-piece .findings", "score 3 is the least");
+  await says(page, "#part-piece .findings", "runs from bottom to top");
   await page.getByRole("button", { name: /Use it as my cutter|Put it into/ }).click();
   await page.waitForFunction(() => document.getElementById("at-cutter-kerf").value === "0.2");
+  await page.waitForFunction(() => document.getElementById("at-cutter-score-dash")?.value === "1");
   await page.getByRole("button", { name: "Undo" }).click();
   await page.waitForFunction(() => document.getElementById("at-cutter-kerf").value === "");
 }
