@@ -148,9 +148,18 @@ pub(super) fn section(desk: &Desk<'_>) -> Option<Section> {
         words.extend(["work-how", "work-why"]);
     }
     let words = words.into_iter().map(|key| Block::Words(desk.tell(key)));
-    let blocks =
-        words.chain([Block::Figure(figure), Block::Words(desk.tell("key-faces")), Block::Steps(steps)]).collect();
+    let faces = desk.tell(if shows_backs(desk) { "key-faces-pictured" } else { "key-faces" });
+    let blocks = words.chain([Block::Figure(figure), Block::Words(faces), Block::Steps(steps)]).collect();
     Some(Section { id: "fold", heading: desk.tell("fold-heading"), blocks })
+}
+
+/// Whether a stock that is cut from is shown as in a picture of its back, which need not be darker than its front.
+fn shows_backs(desk: &Desk<'_>) -> bool {
+    let stocks = desk.job.album.order().stocks;
+    let pictured = |stock: usize| {
+        stocks.get(stock).is_some_and(|stock| stock.pictures.back.as_ref().is_some_and(|back| back.raster.is_some()))
+    };
+    desk.kit().parts.iter().any(|part| part.count > 0 && pictured(part.stock))
 }
 
 /// So many parts that are folded alike but for the distances are told once, with a table of these: our choice.

@@ -7,7 +7,7 @@ use crate::fields::{
     Amount, AmountOrText, Fallback, Field, Key, Nested, Node, Reader, Text, Tree, Values, join, needed, object_schema,
     rule,
 };
-use crate::finding::{Arg, Place, Said};
+use crate::finding::{Arg, Finding, Place, Said};
 use crate::length::Length;
 use crate::paper::{self, sheet_size};
 use serde_json::{Value, json};
@@ -127,11 +127,17 @@ pub fn read(reader: &mut Reader<'_>, name: &str, node: &Node, path: &str) -> Opt
 }
 
 /// The pictures that are named; nobody read them yet.
-fn pictures(reader: &Reader<'_>, values: &Values) -> StockPictures {
+fn pictures(reader: &mut Reader<'_>, values: &Values) -> StockPictures {
     let named = |key: Key<Option<Text>>| {
         values.get(key).map(|name| PictureFile::new(name.to_owned(), values.place(key).cloned(), reader.units))
     };
-    StockPictures { front: named(PICTURE), back: named(PICTURE_BACK), width: values.get(PICTURE_WIDTH) }
+    let pictures = StockPictures { front: named(PICTURE), back: named(PICTURE_BACK), width: values.get(PICTURE_WIDTH) };
+    if pictures.width.is_some() && pictures.front.is_none() && pictures.back.is_none() {
+        let finding = Finding::note("picture-width-alone", Said::NOTHING, Said::new("picture-width-alone"));
+        let finding = finding.help(Said::new("picture-width-alone-help"));
+        reader.findings.push(finding.at(values.place(PICTURE_WIDTH)));
+    }
+    pictures
 }
 
 /// The colour that is said, of its three parts.

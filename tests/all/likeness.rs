@@ -6,7 +6,9 @@ use crate::common::{TempDir, album, cutter, files, hingeleaf, near};
 use glam::{DAffine3, DVec3};
 use hingeleaf::contour::{Contour, Point, turned};
 use hingeleaf::cutter::{Cutter, MarkShape, MarkSides, RegisterMarks};
+use hingeleaf::fields::Source;
 use hingeleaf::finding::Level;
+use hingeleaf::guide;
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
 use hingeleaf::net::Net;
@@ -534,4 +536,38 @@ fn an_arrow_says_where_the_up_of_one_way_paper_lies() {
         }
         assert_eq!(seen > 0, pattern == "one-way", "{pattern} {bound}: {seen}");
     }
+}
+
+/// How wide the paper in a picture is says nothing where there is none: told in each such case, and in no other.
+#[test]
+fn a_width_without_a_picture_is_told() {
+    for number in 0..8 {
+        let named = |bit: usize, field: &str| if number & bit == 0 { String::new() } else { format!(", {field}") };
+        let [front, back, width] =
+            [(1, r#""picture": "f.png""#), (2, r#""picture_back": "b.png""#), (4, r#""picture_width": 40"#)]
+                .map(|(bit, field)| named(bit, field));
+        let text = format!(
+            r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "A4"{front}{back}{width} }} }},
+            "page": {{ "width": 70, "height": 90 }}, "pages": [{{ "kind": "pocket" }}] }}"#
+        );
+        let source = Source::new("album.json", text.into_bytes()).unwrap();
+        let told = hingeleaf::album::read(&source, &hingeleaf::parts::kinds()).findings;
+        let told: Vec<_> = told.iter().filter(|finding| finding.id == "picture-width-alone").collect();
+        assert_eq!(told.len(), usize::from(number == 4), "{number}: {told:?}");
+        for finding in told {
+            assert_eq!(finding.level, Level::Note);
+            assert_eq!(finding.place.as_ref().unwrap().path, "stocks.card.picture_width");
+        }
+    }
+}
+
+/// The guide says that backs are darker; where one is shown as it is printed, it says that, too.
+#[test]
+fn the_guide_says_what_backs_look_like_in_its_pictures() {
+    let said = |work: &Work| write::guide(&guide::guide(&work.guide_job(false)));
+    let mut work = pictured(r#""sheet": "A4""#, (70, 90));
+    let (dark, printed) = ("is darker than its front", "it shows that print");
+    assert!(said(&work).contains(dark) && said(&work).contains(printed));
+    work.album.stocks[0].pictures.back = None;
+    assert!(said(&work).contains(dark) && !said(&work).contains(printed));
 }

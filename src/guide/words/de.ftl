@@ -419,6 +419,7 @@ fold-over = Auf das Bild achten: Es zeigt die Rückseite.
 fold-picture = { $part } beim Falzen, mit Pfeilen für den Weg der Klappen.
 key-shows = Linien der Bilder: Schnitt durchgezogen, Talfalz gestrichelt, Bergfalz Strich und Punkt, Wechselfalz Strich und zwei Punkte.
 key-faces = In den Bildern ist die Rückseite eines Teils dunkler als die Vorderseite. Gemessen wird beim Falzen immer auf der Vorderseite.
+key-faces-pictured = In den Bildern ist die Rückseite eines Teils dunkler als die Vorderseite; wo das Papier beidseitig bedruckt ist, zeigt sie diesen Druck. Gemessen wird beim Falzen immer auf der Vorderseite.
 key-cut = Schnitt
 key-valley = Talfalz
 key-mountain = Bergfalz

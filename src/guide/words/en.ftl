@@ -418,6 +418,7 @@ fold-over = Look at the picture: it shows the back.
 fold-picture = { $part } being folded, with arrows for the way its flaps go.
 key-shows = The lines of the pictures: cut solid, valley dashed, mountain dash and dot, both ways dash and two dots.
 key-faces = In the pictures the back of a piece is darker than its front. For folding, always measure on the front.
+key-faces-pictured = In the pictures the back of a piece is darker than its front; where its paper is printed on both sides, it shows that print. For folding, always measure on the front.
 key-cut = cut
 key-valley = valley
 key-mountain = mountain
