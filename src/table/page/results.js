@@ -30,9 +30,6 @@ export function fit(state) {
     notes.length ? make("details", { "data-key": "notes" }, make("summary", {}, make("h3", {}, notes.length === 1 ? "One more thing worth knowing" : `${notes.length} more things worth knowing`)), make("div", { class: "inside" }, findings(notes))) : null);
 }
 
-/** Pictures that lie in what is folded up are drawn when it is unfolded. */
-const UNSEEN = { loading: "lazy" };
-
 /**
  * How it folds.
  * @param {OfAlbum} state
@@ -54,7 +51,7 @@ export function folds(state) {
     drawn?.closed ? make("figure", { class: `loose${old ? " before" : ""}` }, picture(drawn.closed, "The finished album, closed."), make("figcaption", {}, "The finished album, closed.")) : null,
     make("details", { "data-key": "parts" }, make("summary", {}, make("h3", {}, "Every part with its sizes and scores")),
       make("ul", { class: "parts" }, folds.parts.map((part, at) => make("li", { "data-key": part.id },
-        drawn?.parts?.[at] ? plate(picture(drawn.parts[at], `${part.id}: ${part.kind}, flat, with its sizes`, UNSEEN), album.drawn ? {} : { class: "plate opens before" }) : null,
+        drawn?.parts?.[at] ? plate(picture(drawn.parts[at], `${part.id}: ${part.kind}, flat, with its sizes`), album.drawn ? {} : { class: "plate opens before" }) : null,
         make("p", {}, make("strong", {}, part.id), `: ${part.count} × ${part.kind}, ${part.size}, from ${part.stock}`, part.scores ? `, ${part.scores} score${part.scores === 1 ? "" : "s"}` : "", "."))))));
 }
 
