@@ -3,7 +3,8 @@
 //
 //   node benches/page.mjs target/outside-node BROWSER PROGRAM [EARLIER-PROGRAM]
 //
-// tests/run makes target/outside-node. Where an earlier program is given, both are asked in turn, so that whatever else the machine
+// tests/run makes target/outside-node; HINGELEAF_EDITS says how many edits, 20 unless said (with sixty pages each waits some seconds
+// for a longer look). Where an earlier program is given, both are asked in turn, so that whatever else the machine
 // does is the same for both. Prints medians of many edits for albums of 4, 20 and 60 pages; each edit is another width of page. How
 // busy the page's own thread was stands beside them: that says more where the machine has other work. Nothing is asserted.
 
