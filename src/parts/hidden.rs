@@ -49,24 +49,14 @@ impl Kit {
 
     /// The panels of a piece that are stuck on others by their backs.
     fn stuck_by_its_back(&self, number: usize, piece: &Piece) -> Vec<Rect> {
-        let flat = &self.parts[piece.part].flat;
         let by_its_back =
             |bond: &&Bond| bond.hold == Hold::Stuck && bond.one.piece == number && bond.one.face == Face::Back;
         let panels = self.bonds.iter().filter(by_its_back).filter_map(|bond| piece.net.panels.get(bond.one.panel));
-        let turned = |rect: Rect| {
-            let (width, height) = (flat.width, flat.height);
-            if piece.turned {
-                Rect::new(width - rect.x1, height - rect.y1, width - rect.x0, height - rect.y0)
-            } else {
-                rect
-            }
-        };
-        panels.filter_map(|panel| inner(&panel.outline)).map(turned).collect()
+        panels.filter_map(|panel| inner(&panel.outline)).map(|rect| self.in_part(piece, rect)).collect()
     }
 
     /// Where pieces are stuck on a face of one piece, in its part's frame.
     fn covers(&self, number: usize, piece: &Piece, face: Face) -> Vec<Rect> {
-        let flat = &self.parts[piece.part].flat;
         let on_face = |bond: &&Bond| bond.hold == Hold::Stuck && bond.other.piece == number && bond.other.face == face;
         self.bonds
             .iter()
@@ -75,14 +65,20 @@ impl Kit {
                 let one = self.pieces.get(bond.one.piece)?;
                 let panel = &one.net.panels.get(bond.one.panel)?.outline;
                 let rect = inner(panel)?;
-                let corners =
+                let [a, b] =
                     [Point::new(rect.x0, rect.y0), Point::new(rect.x1, rect.y1)].map(|corner| across(bond, corner));
-                let [a, b] = corners.map(|corner| {
-                    if piece.turned { Point::new(flat.width - corner.x, flat.height - corner.y) } else { corner }
-                });
-                Some(Rect::from_points(a, b))
+                Some(self.in_part(piece, Rect::from_points(a, b)))
             })
             .collect()
+    }
+
+    /// A rectangle of a piece in the frame of its part, as which it may be cut upside down.
+    fn in_part(&self, piece: &Piece, rect: Rect) -> Rect {
+        if !piece.turned {
+            return rect;
+        }
+        let flat = &self.parts[piece.part].flat;
+        Rect::new(flat.width - rect.x1, flat.height - rect.y1, flat.width - rect.x0, flat.height - rect.y0)
     }
 }
 

@@ -139,7 +139,7 @@ fn one(kit: &Kit, number: usize, (hidden, copies): (&Hidden, u32), asked: Markin
     let spaces = spaces(part, hidden, asked.labels, behind);
     // What is drawn on the front is no matter behind.
     let clear = |rect: &&Rect| behind || part.flat.marks.iter().all(|mark| within(*mark, **rect).is_none());
-    for lines in words(part, asked, writing.text) {
+    for (fewer, lines) in words(part, asked, writing.text).into_iter().enumerate() {
         let caption = Caption::of(lines, writing.pen.mm());
         // The name with the longest number that a copy of this part has.
         let longest = caption.lines(copies);
@@ -149,7 +149,7 @@ fn one(kit: &Kit, number: usize, (hidden, copies): (&Hidden, u32), asked: Markin
         // A name over a mark is better than none.
         let space = spaces.iter().find_map(|rects| most(rects, &clear));
         let space = space.or_else(|| spaces.iter().find_map(|rects| most(rects, &|_| true)));
-        marks.whole = marks.caption.name.is_empty();
+        marks.whole = fewer == 0;
         marks.caption = caption;
         marks.caption.space = space;
         marks.caption.mirror = space.filter(|_| behind).map(|space| space.center().x);

@@ -457,7 +457,17 @@ await check("by keys alone", async (must) => {
   must((await page.locator("#kind-cover").inputValue()) === "case", "what was chosen is not shown while it waits");
   await page.keyboard.press("ArrowDown");
   await says(page, "#album .result", "a wrap cover");
+  // The same of the unit: from mm over cm to inches.
+  await page.locator("#units").focus();
+  await page.keyboard.press("ArrowDown");
+  await page.evaluate(async () => (await import(new URL("shown.js", location.href))).render());
+  must((await page.locator("#units").inputValue()) === "cm", "the unit that was chosen is not shown while it waits");
+  await page.keyboard.press("ArrowDown");
+  await says(page, "#album .result", "5 53/64");
   await page.unroute("**/work");
+  await page.locator("#units").selectOption("mm");
+  await says(page, "#album .result", "mm");
+  await page.locator("#kind-cover").focus();
   // A cover that is bought has sizes of its own; what is chosen after it does not take them over.
   await page.keyboard.press("ArrowDown");
   await says(page, "#part-cover", "bought or made before");

@@ -9,7 +9,7 @@ import { button, make } from "./make.js";
  */
 export const drafts = new Map();
 /**
- * What was typed or chosen and is not answered yet, by the field's way; a kind by `.kind` after it.
+ * What was typed or chosen and is not answered yet, by the field's way; a kind by `.kind` after it, the unit by `units`.
  * @type {Map<string, string>}
  */
 export const waits = new Map();

@@ -202,8 +202,9 @@ export function gather() {
   const id = keep.current()?.id;
   for (const { album, wanted } of queue) {
     if (!wanted || (album !== id && !keep.album(album)?.kind)) continue;
-    const { do: does, path = "", typed = "", kind = "" } = wanted;
+    const { do: does, path = "", typed = "", kind = "", units = "" } = wanted;
     if (does === "set") waits.set(path, typed);
+    else if (does === "units") waits.set(does, units);
     // Without it, whoever goes on with an arrow key would go on from what was there before.
     else if (does === "kind" || (does === "take" && !path.includes("["))) waits.set(`${path}.kind`, kind);
   }

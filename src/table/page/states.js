@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The page's other states: the first visit, a file that can't be read, the program gone; and the head.
 
-import { capital } from "./fields.js";
+import { capital, waits } from "./fields.js";
 import { button, make } from "./make.js";
 import { picture } from "./picture.js";
 
@@ -14,7 +14,7 @@ export function head(state, keep) {
   const { view } = state;
   const album = keep.current();
   const shown = view?.unread ? null : view?.album ?? view?.batch;
-  const units = shown?.units;
+  const units = waits.get("units") ?? shown?.units;
   /** @param {KeptFile} one */
   const title = (one) => `${one.batch ? "Batch: " : ""}${one.title ? `${one.title} (${one.name})` : one.name}`;
   const which = keep.albums().length ? make("span", { class: "which" },
