@@ -158,8 +158,7 @@ fn along(line: &[Point]) -> impl Iterator<Item = Point> + '_ {
     line.windows(2).flat_map(|pair| (0..=10).map(|step| pair[0].lerp(pair[1], f64::from(step) / 10.0)))
 }
 
-/// Whatever the pen, the side and the words: inside the part, and off every score and cut by the pen's width. Whoever has words and
-/// whoever has none is what the notes say.
+/// Whatever the pen, the side and the words: inside the part, and off every score and cut by the pen's width.
 #[test]
 fn words_keep_clear_of_scores_and_cuts() {
     let mut dice = Dice(21);
@@ -231,6 +230,72 @@ fn what_does_not_fit_is_told() {
     };
     assert!(title("Tide ☂", DrawnText::All));
     assert!(!title("Tide ☂", DrawnText::Sizes) && !title("Żółć, Größe, ¿qué?", DrawnText::All));
+}
+
+/// Whoever has all words, fewer or none is what the notes count: held against what can be read on the parts.
+#[test]
+fn the_notes_count_the_parts_without_all_their_words() {
+    let mut dice = Dice(77);
+    let (mut told, mut quiet) = (0, 0);
+    for round in 0..24 {
+        let seam = dice.from(5, 20);
+        let text = PAPERED.replace("\"seam\": 14", &format!("\"seam\": {seam}"));
+        let words = [DrawnText::Names, DrawnText::Sizes, DrawnText::All][round % 3];
+        let pen = f64::from(i32::try_from(dice.from(1, 20)).unwrap()) / 10.0;
+        let behind = dice.from(0, 1) == 1;
+        let labels = [Labels::Hidden, Labels::Everywhere][usize::try_from(dice.from(0, 1)).unwrap()];
+        let work = made(&text, writing(words, if behind { TextSide::Back } else { TextSide::Front }, pen), labels);
+        let mut drawn = drawn(&work, behind);
+        if behind {
+            // Read from behind.
+            drawn.values_mut().flatten().flatten().for_each(|at| at.x = -at.x);
+        }
+        let mm = |mm: f64| format!("{mm:.2}").trim_end_matches('0').trim_end_matches('.').to_owned();
+        let (mut unnamed, mut short) = (0, 0);
+        for (number, part) in work.kit.parts.iter().enumerate().filter(|(_, part)| part.count > 0) {
+            let strokes = drawn.get(&(number, 1)).cloned().unwrap_or_default();
+            let reads = |words: &str| reads(&strokes, words);
+            let size = format!("{} x {} mm", mm(part.flat.width), mm(part.flat.height));
+            if !reads(&format!("{} 1", part.id)) {
+                unnamed += 1;
+            } else if (words != DrawnText::Names && !reads(&size)) || (words == DrawnText::All && !reads("Fächer")) {
+                short += 1;
+            }
+        }
+        for (id, count) in [("unnamed-parts", unnamed), ("shortened-words", short)] {
+            let note = work.findings.iter().find(|finding| finding.id == id);
+            let counted = note.map_or(0, |note| {
+                let about = note.about.to_string();
+                about.split(' ').next().and_then(|number| number.parse().ok()).unwrap_or(usize::MAX)
+            });
+            assert_eq!(counted, count, "{id}, seam {seam}, {words:?}, pen {pen}, behind {behind}, {labels:?}");
+            if count > 0 { told += 1 } else { quiet += 1 }
+        }
+    }
+    assert!(told > 10 && quiet > 10, "{told} told, {quiet} quiet");
+}
+
+/// Letters of a title without strokes are named, each of them and no other, wherever they stand.
+#[test]
+fn letters_without_strokes_are_named() {
+    let (known, other) = ("abcXYZ 019-äßłøñÉ", "☂жΩ中あ");
+    let mut dice = Dice(5);
+    for round in 0..40 {
+        let mut pick = |from: &str| {
+            let letters: Vec<char> = from.chars().collect();
+            letters[usize::try_from(dice.from(0, i64::try_from(letters.len()).unwrap() - 1)).unwrap()]
+        };
+        let title: String =
+            (0..8).map(|at| if round % 4 > 0 && at % 3 == 0 { pick(other) } else { pick(known) }).collect();
+        let album = PAPERED.replace("Fächer", &format!("T{title}"));
+        let work = made(&album, writing(DrawnText::All, TextSide::Front, 0.4), Labels::Everywhere);
+        let note = work.findings.iter().find(|finding| finding.id == "undrawn-letters");
+        let named = note.map(|note| note.text.to_string()).unwrap_or_default();
+        for letter in other.chars() {
+            assert_eq!(named.contains(letter), title.contains(letter), "{title}: {named}");
+        }
+        assert_eq!(note.is_some(), round % 4 > 0, "{title}");
+    }
 }
 
 const BROKEN: &[BrokenCutter] = &[
