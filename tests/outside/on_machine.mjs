@@ -86,6 +86,10 @@ async function prints(page, must) {
   await page.locator("#at-cutter-text").selectOption("names-and-sizes");
   await page.locator("#at-cutter-text-side").selectOption("back");
   await until(page, "Barn laser.json", (file) => file.text === "names-and-sizes" && file.text_side === "back");
+  await page.locator("#at-cutter-pen").fill("9");
+  await page.locator("#at-cutter-pen-wrong").waitFor();
+  await page.locator("#at-cutter-pen").fill("0.5");
+  await until(page, "Barn laser.json", (file) => file.pen === 0.5);
   await page.locator("#machine-files > summary").click();
   await page.locator("#at-cutter-layer-order").selectOption("score-draw-cut");
   await until(page, "Barn laser.json", (file) => file.both_ways === "both-sides" && file.layer_order === "score-draw-cut");
