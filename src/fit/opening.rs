@@ -8,6 +8,7 @@ use crate::album::Album;
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::GUSSET;
+use std::thread::{self, ScopedJoinHandle};
 
 /// A page that slopes more than this does not lie flat: our choice, degrees.
 const FLAT: f64 = 10.0;
@@ -65,12 +66,30 @@ pub fn openings(section: CrossSection) -> Option<Openings> {
     if section.leaves.len() > MOST_LEAVES {
         return None;
     }
-    let (_, worst) = section.worst()?;
     let on_scores = section.one_score();
-    // Pages that are hinged on one score need not be laid again.
-    let one_score = if on_scores == section { None } else { on_scores.worst() };
+    let (worst, one_score) = if on_scores == section {
+        // Pages that are hinged on one score need not be laid again.
+        (section.worst(), None)
+    } else {
+        both(|| section.worst(), || on_scores.worst())
+    };
+    let (_, worst) = worst?;
     let one_score = one_score.map_or(worst.lift, |(_, worst)| worst.lift);
     Some(Openings { section, worst, one_score })
+}
+
+/// Two reckonings side by side, one after the other where the system grants no thread.
+fn both<T, U: Send>(one: impl FnOnce() -> T, other: impl Fn() -> U + Sync) -> (T, U) {
+    thread::scope(|scope| {
+        let beside = thread::Builder::new().spawn_scoped(scope, &other);
+        let one = one();
+        let other = match beside.map(ScopedJoinHandle::join) {
+            Ok(Ok(found)) => found,
+            Ok(Err(panic)) => std::panic::resume_unwind(panic),
+            Err(_) => other(),
+        };
+        (one, other)
+    })
 }
 
 pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {

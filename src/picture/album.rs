@@ -151,12 +151,19 @@ pub(super) fn scene(album: &Album, kit: &Kit, folded: &Folded, by: &dyn Fn(usize
 
 /// From the folded album, which stands on its spine, to how it is shown: spine at the left, head away or up.
 fn base(pose: Pose, bound: Bound) -> Stand {
-    let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
-    match (pose, bound) {
-        (Pose::Fanned(_), Bound::Left | Bound::Top) => DAffine3::from_mat3(DMat3::from_cols(y, z, x)),
-        (Pose::Fanned(_), Bound::Right) => DAffine3::from_mat3(DMat3::from_cols(-y, z, -x)),
+    match pose {
+        Pose::Fanned(_) => standing(bound),
         _ => lying(bound),
     }
+}
+
+/// From the folded album to one that stands on its tail, its front cover towards the eye.
+pub(super) fn standing(bound: Bound) -> Stand {
+    let (x, y, z) = (DVec3::X, DVec3::Y, DVec3::Z);
+    DAffine3::from_mat3(match bound {
+        Bound::Left | Bound::Top => DMat3::from_cols(y, z, x),
+        Bound::Right => DMat3::from_cols(-y, z, -x),
+    })
 }
 
 /// From the folded album to one that lies on the table, head away.

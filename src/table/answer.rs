@@ -2,8 +2,10 @@
 //! The answers: from what the page asks to what the library's calls say.
 //!
 //! `open` tells what there is to start from; `work` changes a text and answers with everything that follows from it, with
-//! a quick layout, of an album or a batch; `batch` begins a batch; `page` draws one page with its numbers; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes` tries other page sizes; `kit` and `file` give what is
-//! taken away; `compare` holds it beside an earlier edition, `recut` gives the sheets to cut again. Each answer depends on what was asked alone.
+//! a quick layout, of an album or a batch; `batch` begins a batch; `page` draws one page with its numbers; `kinds` draws
+//! those that another page may be of; `folds` draws how it comes together; `better` looks longer for fewer sheets; `sizes`
+//! tries other page sizes; `kit` and `file` give what is taken away; `compare` holds it beside an earlier edition, `recut`
+//! gives the sheets to cut again. Each answer depends on what was asked alone.
 
 use super::batch::BatchRead;
 use super::beside::NamedFiles;
@@ -16,8 +18,8 @@ use super::question::Question;
 use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
 use super::{
-    album, batch, drawer, drawn, likeness, machine, numbers, on_table, parts_list, said, sheets, sizes, tables, taken,
-    terms, words,
+    album, batch, drawer, drawn, kinds, likeness, machine, numbers, on_table, parts_list, said, sheets, sizes, tables,
+    taken, terms, words,
 };
 use crate::album::Album;
 use crate::batch::is_batch;
@@ -83,8 +85,8 @@ impl Session {
         match name {
             "open" => return Reply::json(&open::open(self.opened.as_ref())),
             "quit" => return Reply { ends: true, ..Reply::json(&json!({ "ended": true })) },
-            "work" | "batch" | "page" | "folds" | "better" | "sizes" | "kit" | "file" | "coupon" | "compare"
-            | "recut" => {}
+            "work" | "batch" | "page" | "kinds" | "folds" | "better" | "sizes" | "kit" | "file" | "coupon"
+            | "compare" | "recut" => {}
             _ => return Reply::word(404, "nothing-here"),
         }
         let question: Question = match serde_json::from_slice(body) {
@@ -126,12 +128,15 @@ impl Session {
         // How it folds has nothing to do with the machine.
         let cutter = match machine.value {
             Some(cutter) => cutter,
-            None if matches!(name, "folds" | "page") => Cutter::default(),
+            None if matches!(name, "folds" | "page" | "kinds") => Cutter::default(),
             None => return Reply::word(409, "machine-not-read"),
         };
         if name == "page" {
             let drawn = numbers::drawn(source, &album, &cutter, question);
             return Reply::json(&drawn.unwrap_or_default());
+        }
+        if name == "kinds" {
+            return Reply::json(&kinds::drawn(source, &album, &cutter, question));
         }
         if name == "folds" {
             return Reply::json(&parts_list::folds(&Work::fit(album, cutter)));
@@ -177,7 +182,7 @@ impl Session {
             work
         };
         match name {
-            "page" | "folds" | "sizes" => Reply::word(404, "nothing-here"),
+            "page" | "kinds" | "folds" | "sizes" => Reply::word(404, "nothing-here"),
             "better" => {
                 let work = once(&self.batch_made, asked(question), gone, new);
                 Reply::json(&batch::better(&work, (&source, &files), question))

@@ -35,6 +35,8 @@ const ASSETS: &[Asset] = &[
     Asset { name: "hand.js", kind: SCRIPT, text: include_str!("page/hand.js") },
     Asset { name: "album.js", kind: SCRIPT, text: include_str!("page/album.js") },
     Asset { name: "entry.js", kind: SCRIPT, text: include_str!("page/entry.js") },
+    Asset { name: "fan.js", kind: SCRIPT, text: include_str!("page/fan.js") },
+    Asset { name: "offers.js", kind: SCRIPT, text: include_str!("page/offers.js") },
     Asset { name: "run.js", kind: SCRIPT, text: include_str!("page/run.js") },
     Asset { name: "large.js", kind: SCRIPT, text: include_str!("page/large.js") },
     Asset { name: "line.js", kind: SCRIPT, text: include_str!("page/line.js") },
@@ -76,10 +78,13 @@ const ASSETS: &[Asset] = &[
     Asset { name: "terms.js", kind: SCRIPT, text: include_str!("page/terms.js") },
 ];
 
-/// The page's mark on its tab: a folded card.
-const ICON: Asset = Asset { name: "icon.svg", kind: "image/svg+xml", text: include_str!("page/icon.svg") };
+/// The page's mark on its tab: a folded card; and a strip's gusset, which pages stand on.
+const PICTURES: [Asset; 2] = [
+    Asset { name: "icon.svg", kind: "image/svg+xml", text: include_str!("page/icon.svg") },
+    Asset { name: "gusset.svg", kind: "image/svg+xml", text: include_str!("page/gusset.svg") },
+];
 
 /// The file of this name, if there is one.
 pub(super) fn asset(name: &str) -> Option<&'static Asset> {
-    ASSETS.iter().chain([&ICON]).find(|asset| asset.name == name)
+    ASSETS.iter().chain(&PICTURES).find(|asset| asset.name == name)
 }

@@ -170,7 +170,7 @@ impl Hand {
         self.take(text.map_err(|problem| unchanged(&problem))?)
     }
 
-    fn insert(&mut self, list: &str, at: usize, value: Value) -> Result<(), Box<Finding>> {
+    pub(super) fn insert(&mut self, list: &str, at: usize, value: Value) -> Result<(), Box<Finding>> {
         self.alter(&Change::Insert { list: list.into(), at, value })?;
         if list == "pages" {
             self.renumber(&|page| Some(if page > at { page + 1 } else { page }))?;
@@ -234,7 +234,7 @@ impl Hand {
     }
 
     /// A new entry of a kind; what stands at `path` and this kind takes, too, is kept. Stocks that it wants come in.
-    fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
+    pub(super) fn entry(&mut self, album: &Album, root: &Node, path: &str, name: &str) -> Result<Value, Box<Finding>> {
         let example::NewEntry { entry, stocks } =
             example::new_entry(album, root, root.at(path), (role_of(path), name))?;
         for (name, value) in stocks {

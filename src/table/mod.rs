@@ -21,6 +21,7 @@ mod form;
 mod groups;
 mod hand;
 mod handed;
+mod kinds;
 mod likeness;
 mod machine;
 mod named;

@@ -6,8 +6,8 @@ use crate::album::Album;
 use crate::finding::Said;
 use crate::fit::order::{self, BondStep, Doing};
 use crate::folded::{self, Folded};
-use crate::parts::{Face, Kit, Owner};
-use crate::picture::{self, LyingPage, Picture, Pose};
+use crate::parts::{Face, Kit, Owner, Piece, Purpose};
+use crate::picture::{self, PagePose, PageView, Picture, Pose};
 use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
@@ -21,6 +21,9 @@ const WIDE: (f64, f64) = (240.0, 130.0);
 const FANNED: f64 = 38.0;
 /// How far flaps are closed, as a share of their way: our choice, so that one sees what they are.
 const AJAR: f64 = 0.72;
+
+/// A face has more to be seen where its lines are so much longer: less is the card's own thickness, at the one or the other edge.
+const WORKED: f64 = 1.05;
 
 /// Pictures, each once, and which of them each page has.
 #[derive(Debug, Default)]
@@ -41,7 +44,7 @@ pub(super) fn folded(album: &Album, kit: &Kit) -> Folded {
 pub(super) fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
     let mut strip = Strip::default();
     for page in 1..=album.pages.len() {
-        let (picture, face) = worked(&|up| lying(album, kit, folded, LyingPage { page, up, ajar: AJAR }));
+        let (picture, face) = standing(album, kit, folded, page);
         let text = write::cutout(&picture);
         let number = strip.pictures.iter().position(|known| *known == text).unwrap_or_else(|| {
             strip.pictures.push(text);
@@ -52,20 +55,43 @@ pub(super) fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
     strip
 }
 
-fn lying(album: &Album, kit: &Kit, folded: &Folded, lies: LyingPage) -> Picture {
-    picture::page(album, kit, folded, lies, &|_| true, SMALL)
+/// One page as it stands in the run, from the face that it is worked on.
+fn standing(album: &Album, kit: &Kit, folded: &Folded, page: usize) -> (Picture, Face) {
+    worked(kit, &|_| true, &|face, show| {
+        let view = PageView { page, face, pose: PagePose::Standing, ajar: AJAR };
+        picture::page(album, kit, folded, view, show, SMALL)
+    })
+}
+
+/// One page as it stands in the run; none where nothing of it is made.
+pub(super) fn in_run(album: &Album, kit: &Kit, page: usize) -> Option<String> {
+    shown(&standing(album, kit, &folded(album, kit), page).0)
 }
 
 /// One page as it lies, large, from the face that it is worked on.
 pub(super) fn large_page(album: &Album, kit: &Kit, folded: &Folded, page: usize) -> Option<String> {
-    let lies = |up| LyingPage { page, up, ajar: AJAR };
-    shown(&worked(&|up| picture::page(album, kit, folded, lies(up), &|_| true, LARGE)).0)
+    shown(&lying(album, kit, folded, page, &|_| true))
 }
 
-/// A page from the face that it is worked on: the one on which more is to be seen; its front where neither has more.
-fn worked(drawn: &dyn Fn(Face) -> Picture) -> (Picture, Face) {
-    let [front, back] = [Face::Front, Face::Back].map(drawn);
-    if back.marks.len() > front.marks.len() { (back, Face::Back) } else { (front, Face::Front) }
+fn lying(album: &Album, kit: &Kit, folded: &Folded, page: usize, show: &dyn Fn(usize) -> bool) -> Picture {
+    let drawn = |face, show: &dyn Fn(usize) -> bool| {
+        let view = PageView { page, face, pose: PagePose::Lying, ajar: AJAR };
+        picture::page(album, kit, folded, view, show, LARGE)
+    };
+    worked(kit, show, &drawn).0
+}
+
+/// Draws those pieces of a page, seen from one of its faces, that it is told to.
+type DrawFace<'a> = dyn Fn(Face, &dyn Fn(usize) -> bool) -> Picture + 'a;
+
+/// A page from the face that it is worked on: the one on which more of it is to be seen without papers, which hide what they lie on;
+/// its front where neither has more.
+fn worked(kit: &Kit, show: &dyn Fn(usize) -> bool, drawn: &DrawFace<'_>) -> (Picture, Face) {
+    let body = |piece: &Piece| kit.parts.get(piece.part).is_some_and(|part| part.purpose == Purpose::Body);
+    let bare = |piece: usize| show(piece) && kit.pieces.get(piece).is_some_and(body);
+    let [front, back] = [Face::Front, Face::Back].map(|face| drawn(face, &bare).lines_seen());
+    let face = if back > front * WORKED { Face::Back } else { Face::Front };
+    (drawn(face, show), face)
 }
 
 /// A picture as SVG; none where there is nothing to be drawn.
@@ -153,8 +179,7 @@ fn one_page(work: &Work, folded: &Folded, pieces: &[usize], held: &dyn Fn(usize)
         _ => None,
     });
     let page = pages.max().map_or(1, |(_, std::cmp::Reverse(page))| page);
-    let lies = |up| LyingPage { page, up, ajar: AJAR };
-    worked(&|up| picture::page(&work.album, &work.kit, folded, lies(up), held, LARGE)).0
+    lying(&work.album, &work.kit, folded, page, held)
 }
 
 /// What is done, in so many places, and what to mind.

@@ -108,6 +108,7 @@ mod table_groups;
 mod table_kinds;
 mod table_likeness;
 mod table_order;
+mod table_run;
 mod table_seen;
 mod templates;
 mod trimmer;

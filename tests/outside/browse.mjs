@@ -69,6 +69,18 @@ export async function window(address, has = {}) {
   return { context, page, complaints };
 }
 
+/** The album's or the batch's file, as it stands on the table. */
+export const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
+
+/** Waits for the file to be so. */
+export async function until(page, so) {
+  for (let count = 0; count < 200; count += 1) {
+    if (so(await file(page))) return;
+    await page.waitForTimeout(100);
+  }
+  throw new Error(`the file is not so: ${so}`);
+}
+
 export const text = (page, where) => page.locator(where).innerText();
 /** Waits until an element says something. */
 export const says = (page, where, words) => page.locator(where).filter({ hasText: words }).first().waitFor();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Uses the table in a real browser as a person would, for test_table.py; see browse.mjs.
 
-import { check, download, lookAt, says, settled, start, tell, text, window } from "./browse.mjs";
+import { check, download, file, lookAt, says, settled, start, tell, text, until, window } from "./browse.mjs";
 
 const table = await start();
 
@@ -135,19 +135,19 @@ await check("a page that is chosen comes into view", async (must) => {
     const { context, page } = await window(table.address, { viewport: { width, height: 800 } });
     await put(page, "long-walk.json", many);
     await says(page, "#album .result", "24 pages");
-    must((await page.locator(".strip button:not([tabindex='-1'])").count()) === 1, "the run is more than one stop for Tab");
+    must((await page.locator(".leaf:not([tabindex='-1'])").count()) === 1, "the run is more than one stop for Tab");
     await page.locator("#page-3").click();
     await says(page, "#chosen-title", "Page 4: Wallet");
     const [title, line] = [await page.locator("#chosen-title").boundingBox(), await page.locator("#line").boundingBox()];
     const [top, foot] = line.y > 400 ? [0, line.y] : [line.y + line.height, 800];
     must(title.y >= top && title.y + title.height <= foot, `at ${width} px the form begins at ${title.y} of ${top} to ${foot}`);
     must(await page.evaluate(() => document.activeElement.id === "chosen-title"), "the focus is not in the form");
-    must((await page.locator(".strip button:not([tabindex='-1'])").getAttribute("id")) === "page-3", "Tab leads to another page than the chosen one");
+    must((await page.locator(".leaf:not([tabindex='-1'])").getAttribute("id")) === "page-3", "Tab leads to another page than the chosen one");
     await page.keyboard.press("Escape");
     must(await page.evaluate(() => document.activeElement.id === "page-3"), "Escape does not lead back to the page");
     must((await page.locator("#chosen").count()) === 0, "Escape leaves the form open");
     await page.keyboard.press("ArrowRight");
-    must((await page.locator(".strip button:not([tabindex='-1'])").getAttribute("id")) === "page-4", "an arrow key does not take the stop along");
+    must((await page.locator(".leaf:not([tabindex='-1'])").getAttribute("id")) === "page-4", "an arrow key does not take the stop along");
     await context.close();
   }
 });
@@ -206,7 +206,7 @@ await check("all pages of a kind at once", async (must) => {
     await says(page, "#chosen-title", "All 2 pages of the kind wallet");
     await says(page, "#chosen", "Pages 2 and 3: what is changed here is changed in each of them.");
     must(await page.evaluate(() => document.activeElement.dataset.do === "together"), "the focus is lost");
-    must((await page.locator(".strip button.with").count()) === 2, "the run does not show which pages they are");
+    must((await page.locator(".leaf.with").count()) === 2, "the run does not show which pages they are");
     await says(page, "#chosen", "They differ: page 2 has back, page 3 has front.");
     const flap = page.locator("#at-pages-wallet-overflap");
     /** Waits until the wallets have these sizes. */
@@ -252,7 +252,7 @@ await check("no fault empties the pictures", async (must) => {
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await settled(page);
-  const images = () => page.evaluate(() => Object.fromEntries(["aside", ".strip", "#fit", ".steps", ".parts", ".laid"].map((where) => [where, document.querySelectorAll(`${where} img`).length])));
+  const images = () => page.evaluate(() => Object.fromEntries(["aside", ".fan", "#fit", ".steps", ".parts", ".laid"].map((where) => [where, document.querySelectorAll(`${where} img`).length])));
   const before = await images();
   must(Object.values(before).every((count) => count > 0), `there are pictures missing from the start: ${JSON.stringify(before)}`);
   // Twice the lead-in is more than the strip is tall: nothing can be made of it.
@@ -262,7 +262,7 @@ await check("no fault empties the pictures", async (must) => {
   const after = await images();
   must(JSON.stringify(after) === JSON.stringify(before), `${JSON.stringify(after)} instead of ${JSON.stringify(before)}`);
   must(!(await text(page, "#folds .result")).includes("0 pieces"), "it is said to be of no pieces");
-  const bright = await page.evaluate(() => [...document.querySelectorAll("aside img, .strip img, .steps img, .laid img")].filter((one) => !one.closest(".before, .old")).length);
+  const bright = await page.evaluate(() => [...document.querySelectorAll("aside img, .fan img, .steps img, .laid img")].filter((one) => !one.closest(".before, .old")).length);
   must(bright === 0, `${bright} pictures of before look like those of now`);
   await page.getByLabel("Page height").fill("190");
   await says(page, "#fit .result", "Goes together");
@@ -417,6 +417,66 @@ await check("what can't be read is said at once", async (must) => {
   await context.close();
 });
 
+await check("the run stands fanned out, with places between its pages", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "4 pages");
+  const turns = () => page.evaluate(() => [...document.querySelectorAll(".fan li")].map((one) => parseFloat(one.style.getPropertyValue("--turn"))));
+  await page.waitForFunction(() => document.querySelector(".fan li")?.style.getPropertyValue("--turn"));
+  const four = await turns();
+  must(four[0] < four[1] && four[1] < 0 && four[2] > 0 && Math.abs(four[0] + four[3]) < 1e-9, `turned by ${four}`);
+  // Each kind as it would stand in this album; each picture another one.
+  await page.locator("#place-2").click();
+  await says(page, "#chosen-title", "Another page between pages 2 and 3");
+  await page.waitForFunction(() => [...document.querySelectorAll(".offers button")].every((one) => one.querySelector("img")?.complete));
+  const { kinds, pictures } = await page.evaluate(() => ({ kinds: document.querySelectorAll(".offers li").length, pictures: new Set([...document.querySelectorAll(".offers img")].map((one) => one.src)).size }));
+  must(kinds > 10 && pictures === kinds, `${kinds} kinds have ${pictures} pictures`);
+  await page.locator(".offers [data-kind=waterfall]").click();
+  await until(page, ({ pages }) => pages.length === 5 && pages[2].kind === "waterfall");
+  must((await page.locator(".offers").count()) === 0, "the kinds are still there");
+  // The picture that it was offered with is the one that it has in the run.
+  const offered = await page.evaluate(async () => (await (await fetch(document.querySelector("#page-2 img").src)).text()).length);
+  must(offered > 500, "the new page has no picture");
+  // Dropped between two pages it comes to lie there, from before it or from behind it.
+  await page.locator("#page-2").dragTo(page.locator("#place-5"));
+  await until(page, ({ pages }) => pages[4].kind === "waterfall");
+  await page.locator("#page-4").dragTo(page.locator("#place-1"));
+  await until(page, ({ pages }) => pages[1].kind === "waterfall");
+  await page.locator("#place-0").click();
+  await says(page, "#chosen-title", "Another page before page 1");
+  await page.getByRole("button", { name: "No other page" }).click();
+  must((await file(page)).pages.length === 5, "no page was wanted, and one came");
+  // Sixty stand in rows that are full but for the last, none too small for a finger, in no window out of view.
+  for (let more = 5; more < 60; more += 1) await page.evaluate(async () => (await import(new URL("queue.js", location.href))).change({ do: "copy", list: "pages", at: 0 }));
+  await until(page, ({ pages }) => pages.length === 60);
+  for (const width of [360, 768, 1440]) {
+    await page.setViewportSize({ width, height: 800 });
+    await page.waitForFunction(() => document.querySelectorAll(".fan li").length === 60);
+    await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+    const boxes = await page.evaluate(() => [...document.querySelectorAll(".fan button")].map((one) => ({ id: one.id, ...one.getBoundingClientRect().toJSON() })));
+    const bad = boxes.filter((one) => one.width < 39.9 || one.height < 39.9 || one.left < 0 || one.right > width);
+    must(bad.length === 0, `at ${width} px ${JSON.stringify(bad.slice(0, 3))}`);
+    must((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `wider than ${width} px`);
+  }
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await check("what a button did is done with what it said", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "4 pages");
+  // Taken out, the panels can be put on again by the button that stands there then.
+  await page.locator("#part-panels summary").click();
+  await page.getByRole("button", { name: "No panels" }).click();
+  await until(page, ({ panels }) => !panels);
+  await page.getByRole("button", { name: "Panels on the faces" }).click();
+  await until(page, ({ panels }) => panels);
+  must((await page.locator(".gone").count()) === 0, "something went wrong on the page");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
 await check("by keys alone", async (must) => {
   const { context, page } = await window(table.address);
   await page.locator(".examples button").first().waitFor();
@@ -443,10 +503,24 @@ await check("by keys alone", async (must) => {
   await says(page, "#album .result", "3 pages");
   await page.keyboard.press("Control+z");
   await says(page, "#album .result", "4 pages");
-  await tabTo("#new-page");
-  await page.keyboard.press("Tab");
+  await tabTo("#another");
+  await page.keyboard.press("Enter");
+  await says(page, "#chosen-title", "Another page");
+  await tabTo(".offers [data-kind=pocket]", 20);
   await page.keyboard.press("Enter");
   await says(page, "#album .result", "5 pages");
+  // Between pages: down from a page to the place behind it, along the places, and up again.
+  await page.locator("#page-0").focus();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Enter");
+  await says(page, "#chosen-title", "Another page between pages 2 and 3");
+  must(await page.evaluate(() => document.activeElement?.id === "chosen-title"), "what was opened has not the focus");
+  await page.keyboard.press("Escape");
+  must(await page.evaluate(() => document.activeElement?.id === "place-2"), "the place lost the focus when it was closed");
+  must((await page.locator(".offers").count()) === 0, "the kinds are still there");
+  await page.keyboard.press("ArrowUp");
+  must(await page.evaluate(() => document.activeElement?.id === "page-1"), "up from a place does not lead to the page before it");
   await tabTo("#part-cover summary");
   await page.keyboard.press("Enter");
   await tabTo("#kind-cover");

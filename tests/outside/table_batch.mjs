@@ -4,12 +4,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { check, download, lookAt, out, says, start, still, tell, text, window } from "./browse.mjs";
+import { check, download, file, lookAt, out, says, start, still, tell, text, window } from "./browse.mjs";
 
 const table = await start();
 const example = (page, name = /Tide Table/) => page.getByRole("button", { name }).click();
 /** What the batch file says now. */
-const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
 
 /** A batch of one kit. */
 async function batch(page) {

@@ -4,20 +4,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { check, download, lookAt, out, says, start, still, tell, text, window } from "./browse.mjs";
+import { check, download, file, lookAt, out, says, start, still, tell, text, until, window } from "./browse.mjs";
 
 const table = await start();
 const at = (name) => fileURLToPath(new URL(`../../fixtures/drawn/${name}`, import.meta.url));
 const [album, kite, fish] = ["kite-day.json", "kite.svg", "fish.dxf"].map((name) => readFileSync(at(name)));
-const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
-/** Waits for the album's file to be so. */
-async function until(page, so) {
-  for (let count = 0; count < 200; count += 1) {
-    if (so(await file(page))) return;
-    await page.waitForTimeout(100);
-  }
-  throw new Error(`the file is not so: ${so}`);
-}
 
 /** Drops files on the page. */
 async function drop(page, files) {
@@ -246,7 +237,7 @@ await check("a stock is shown as in a picture", async (must) => {
   await front.getByText("It is shown as in reeds.png.").waitFor();
   must((await file(page)).stocks.paper.picture === "reeds.png", "the file does not name it");
   await shows(page, "#sheets img");
-  await shows(page, ".strip img");
+  await shows(page, ".fan img");
   await page.screenshot({ path: join(out, "likeness.png"), fullPage: true });
   must((await download(page, "Keep reeds.png as a file", "kept.png")) === "reeds.png", "it has another name");
   must(readFileSync(join(out, "kept.png")).equals(reeds), "it is another picture");

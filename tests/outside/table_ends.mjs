@@ -46,9 +46,12 @@ await check("the ends", async (must) => {
     for (let more = 3 + random(4); more > 0 || !over;) {
       // What can't be done twice or half: a page more or less.
       if (random(6) === 0) {
-        if ((await kept(page)).pages < 6) await page.getByRole("button", { name: /^Add it a/ }).click();
+        if ((await kept(page)).pages < 6) {
+          if (!(await page.locator(".offers").count())) await page.locator("#another").click();
+          await page.locator(".offers [data-kind=pocket]").click();
+        }
         else {
-          await page.locator(".strip button").last().focus();
+          await page.locator(".leaf").last().focus();
           await page.keyboard.press("Delete");
         }
         tally.pages += 1;

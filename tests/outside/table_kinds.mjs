@@ -4,7 +4,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { check, download, lookAt, out, says, start, still, tell, window } from "./browse.mjs";
+import { check, download, file, lookAt, out, says, start, still, tell, until, window } from "./browse.mjs";
 
 const table = await start();
 const kind = readFileSync(fileURLToPath(new URL("../all/kinds/step-pocket.json", import.meta.url)));
@@ -20,16 +20,6 @@ const album = `{
 `;
 const json = (name, text) => ({ name, mimeType: "application/json", buffer: Buffer.from(text) });
 const files = [json("steps.json", album), json("step-pocket.json", kind)];
-const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
-
-/** Waits for the album's file to be so. */
-async function until(page, so) {
-  for (let count = 0; count < 200; count += 1) {
-    if (so(await file(page))) return;
-    await page.waitForTimeout(100);
-  }
-  throw new Error(`the file is not so: ${so}`);
-}
 
 /** Drops a file on the page. */
 async function drop(page, { name, buffer }) {
@@ -52,8 +42,8 @@ await check("an album with a kind of its own is changed and taken away", async (
   const { context, page, complaints } = await window(table.address);
   await steps(page);
   must((await file(page)).kinds[0] === "step-pocket.json", "the file is not called by its name alone");
-  await page.locator("#new-page").selectOption("step-pocket");
-  await page.locator("form[data-do=add-page] button").click();
+  await page.locator("#another").click();
+  await page.locator(".offers [data-kind=step-pocket]").click();
   await says(page, "#album .result", "3 pages");
   await page.locator("#at-pages-2-mouth").fill("45");
   await until(page, ({ pages }) => pages[2].mouth === 45);
@@ -83,10 +73,11 @@ await check("a kind file is added to an album, and taken back", async (must) => 
   await says(page, "#album .result", "4 pages");
   await drop(page, files[1]);
   await until(page, ({ kinds }) => kinds?.[0] === "step-pocket.json");
-  await page.locator("#new-page").selectOption("step-pocket");
+  await page.locator("#another").click();
+  await page.locator(".offers [data-kind=step-pocket] img").waitFor();
   await page.getByRole("button", { name: "Undo" }).click();
   await until(page, ({ kinds }) => !kinds);
-  must(await page.locator("#new-page option[value=step-pocket]").count() === 0, "its pages can be chosen still");
+  must(await page.locator(".offers [data-kind=step-pocket]").count() === 0, "its pages can be chosen still");
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });
@@ -125,8 +116,8 @@ await check("a folder of kinds is brought with its album, or after it", async (m
     }
     await says(page, "#album .result", "2 pages");
     must((await file(page)).kinds.join() === "step-pocket.json,low.json", "the files are not named one by one");
-    await page.locator("#new-page").selectOption("low-pocket");
-    await page.locator("form[data-do=add-page] button").click();
+    await page.locator("#another").click();
+    await page.locator(".offers [data-kind=low-pocket]").click();
     await says(page, "#album .result", "3 pages");
     await still(page);
     await download(page, "Everything in one zip", `folder-${together ? "together" : "apart"}.zip`);

@@ -4,14 +4,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { check, download, lookAt, out, says, start, still, tell, text, window } from "./browse.mjs";
+import { check, download, file, lookAt, out, says, start, still, tell, text, window } from "./browse.mjs";
 
 const table = await start();
 const fixture = (name) => fileURLToPath(new URL(`../../fixtures/${name}`, import.meta.url));
 const held = (name) => ({ name: name.split("/").at(-1), mimeType: "application/json", buffer: readFileSync(fixture(name)) });
 const example = (page, name = /Tide Table/) => page.getByRole("button", { name }).click();
 /** What the file that is shown says now. */
-const file = async (page) => JSON.parse(await page.locator("#text").evaluate((area) => area.textContent));
 /** Waits until a file says what is expected of it. */
 async function until(page, where, expected) {
   for (let count = 0; count < 200; count += 1) {

@@ -26,6 +26,7 @@ use facet::{Facet, LineRole};
 use glam::DVec3;
 use std::collections::BTreeMap;
 
+pub(super) use view::TURN;
 use view::looked_at;
 
 /// Lines nearer to each other than this run into one, mm.

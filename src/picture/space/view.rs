@@ -4,7 +4,7 @@
 use glam::DVec3;
 
 /// How far things are turned counter-clockwise on the table, degrees.
-const TURN: f64 = 24.0;
+pub(in crate::picture) const TURN: f64 = 24.0;
 
 /// How far the look is tilted from straight down, degrees.
 const TILT: f64 = 47.0;

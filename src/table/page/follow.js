@@ -120,6 +120,7 @@ export function adopt(answer) {
     say("This file can’t be read yet.");
   } else {
     if (answer.album && state.chosen >= answer.album.pages.length) state.chosen = answer.album.pages.length - 1;
+    if (answer.album && state.place > answer.album.pages.length) state.place = -1;
     say([...state.notes, answer.fit.sentence, answer.sheets?.sentence ?? ""].join(" "));
   }
   render();

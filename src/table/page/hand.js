@@ -16,7 +16,8 @@ import * as likeness from "./likeness.js";
 import { LARGE, open as openLarge } from "./large.js";
 import { MACHINE, MACHINE_FORMS, choose as chooseMachine, fileOfMachine } from "./machines.js";
 import { openFiles, openSide } from "./opens.js";
-import { choosePage, movePage, openPage, pages, takePage } from "./pages.js";
+import { OFFERED } from "./offers.js";
+import { choosePage, movePage, openPage, takePage } from "./pages.js";
 import { change, letGo, look } from "./queue.js";
 import { album, render, say, shown, start, state } from "./shown.js";
 import { albumFile, stem, takeAway } from "./takes.js";
@@ -38,6 +39,7 @@ const DOES = {
   },
   "show-fit": () => focus("fit-title"),
   ...LARGE,
+  ...OFFERED,
   together: () => {
     state.together = !state.together;
     render();
@@ -129,11 +131,6 @@ const SUBMITS = {
   ...DRAWER_FORMS,
   ...MACHINE_FORMS,
   ...VERSION_FORMS,
-  "add-page": (form) => {
-    const kind = firstOf(form, "select").value;
-    const at = state.chosen >= 0 ? state.chosen + 1 : pages();
-    change({ do: "add", list: "pages", at, kind }, () => choosePage(at, true));
-  },
   "add-insert": (form) => change({ do: "add", list: "inserts", at: album().album.inserts.length, kind: firstOf(form, "select").value }),
   "add-edge": (form) => {
     const [on, cut] = [...form.querySelectorAll("select")].map((select) => select.value);
@@ -197,8 +194,8 @@ function chosen(control) {
       look();
     }
   } else if (control.id === "units") change({ do: "units", units: control.value });
-  else if (control.id === "new-page" || control.id === "new-insert") {
-    state[control.id === "new-page" ? "newPage" : "newInsert"] = control.value;
+  else if (control.id === "new-insert") {
+    state.newInsert = control.value;
     render();
   }
   else if (control.dataset.drawing) drawn.choose(control.dataset.drawing, control.files?.[0]).then(() => { control.value = ""; });
@@ -221,7 +218,8 @@ export function watch() {
     const control = /** @type {HTMLElement | null} */ (on(event).closest("button[data-do]"));
     if (!control || control.getAttribute("aria-disabled") === "true") return;
     if (control.dataset.do === "large") openLarge(control);
-    else DOES[control.dataset.do ?? ""]?.(/** @type {Data} */ (control.dataset));
+    // As it says now: while the answer is on its way, the button may become another one.
+    else DOES[control.dataset.do ?? ""]?.(/** @type {Data} */ ({ ...control.dataset }));
   });
   document.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -240,10 +238,10 @@ export function watch() {
     if (on(event).matches("input[data-path]") && !drafts.has(on(event).dataset.path ?? "")) setTimeout(render, 0);
   });
   document.addEventListener("focusin", (event) => {
-    const page = /** @type {HTMLElement | null} */ (on(event).closest?.(".strip button"));
+    const page = /** @type {HTMLElement | null} */ (on(event).closest?.(".leaf"));
     if (!page || Number(page.dataset.at) === state.at) return;
     state.at = Number(page.dataset.at);
-    for (const one of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(".strip button"))) {
+    for (const one of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(".leaf"))) {
       if (one === page) one.removeAttribute("tabindex");
       else one.tabIndex = -1;
     }

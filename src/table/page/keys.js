@@ -3,6 +3,7 @@
 
 import { focus } from "./at.js";
 import * as keep from "./keep.js";
+import { closePlace } from "./offers.js";
 import { openFiles } from "./opens.js";
 import { choosePage, movePage, pages, takePage } from "./pages.js";
 import { state } from "./shown.js";
@@ -24,16 +25,24 @@ export function keys(event) {
   }
   const onTitle = event.target.id === "chosen-title";
   if (event.key === "Escape" && event.target.closest?.("#chosen") && !event.target.matches("select")) {
+    if (state.place >= 0) {
+      closePlace();
+      return;
+    }
     const at = state.chosen;
     choosePage(-1);
     focus(`page-${at}`);
     return;
   }
-  const page = event.target.closest?.(".strip button");
+  if (event.target.closest?.(".place") && onPlace(event)) return;
+  const page = event.target.closest?.(".leaf");
   if (!page && !(onTitle && (event.altKey || event.key === "Delete"))) return;
   const at = page ? Number(page.dataset.at) : state.chosen;
   const by = /** @type {Record<string, number>} */ ({ ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 })[event.key];
-  if (by) {
+  if (page && event.key === "ArrowDown" && !event.altKey) {
+    event.preventDefault();
+    focus(`place-${at + 1}`);
+  } else if (by) {
     event.preventDefault();
     if (event.altKey) movePage(at, at + by, true);
     else focus(`page-${Math.min(Math.max(at + by, 0), pages() - 1)}`);
@@ -43,6 +52,20 @@ export function keys(event) {
   }
 }
 
+/**
+ * Keys on a place between pages: along the places, and up to the page before it.
+ * @param {any} event
+ */
+function onPlace(event) {
+  const at = Number(event.target.closest(".place").dataset.at);
+  const by = /** @type {Record<string, number>} */ ({ ArrowLeft: -1, ArrowRight: 1 })[event.key];
+  if (by) focus(`place-${Math.min(Math.max(at + by, 0), pages())}`);
+  else if (event.key === "ArrowUp") focus(`page-${Math.max(at - 1, 0)}`);
+  else return false;
+  event.preventDefault();
+  return true;
+}
+
 let dragged = -1;
 
 /**
@@ -50,7 +73,8 @@ let dragged = -1;
  * @param {any} event
  */
 export function drag(event) {
-  const place = event.target.closest?.(".strip li");
+  const place = event.target.closest?.(".fan li");
+  const between = event.target.closest?.(".place");
   const own = dragged >= 0;
   if (event.type === "dragstart" && place) {
     dragged = Number(place.dataset.at);
@@ -58,17 +82,18 @@ export function drag(event) {
     event.dataTransfer.setData("text/plain", `Page ${dragged + 1}`);
   } else if (event.type === "dragover") {
     if (own ? place : event.dataTransfer.types.includes("Files")) event.preventDefault();
-    for (const one of document.querySelectorAll(".strip .over")) if (one !== place) one.classList.remove("over");
+    for (const one of document.querySelectorAll(".fan .over")) if (one !== place) one.classList.remove("over");
     if (own) place?.classList.add("over");
     else document.body.classList.add("dropping");
   } else if (event.type === "drop") {
     event.preventDefault();
-    if (own && place) movePage(dragged, Number(place.dataset.at));
+    if (own && between) movePage(dragged, Number(between.dataset.at) - (Number(between.dataset.at) > dragged ? 1 : 0));
+    else if (own && place) movePage(dragged, Number(place.dataset.at));
     else if (!own) openFiles(event.dataTransfer.files, Boolean(keep.current()?.batch));
   }
   if (event.type === "drop" || event.type === "dragend" || (event.type === "dragleave" && !event.relatedTarget)) {
     if (event.type !== "dragleave") dragged = -1;
     document.body.classList.remove("dropping");
-    for (const one of document.querySelectorAll(".strip .over")) one.classList.remove("over");
+    for (const one of document.querySelectorAll(".fan .over")) one.classList.remove("over");
   }
 }

@@ -8,6 +8,7 @@ import { batch } from "./batch.js";
 import { show } from "./become.js";
 import { again, begins, elsewhere } from "./begins.js";
 import { compare } from "./compare.js";
+import { spread } from "./fan.js";
 import { judged } from "./fields.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
@@ -47,6 +48,7 @@ function draw() {
         aside(view, title),
         make("div", { class: "sections" }, sections(/** @type {OfEither} */ (seen)))));
     place();
+    spread();
   }
 }
 

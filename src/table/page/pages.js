@@ -17,6 +17,7 @@ export const pages = () => state.view?.album?.pages?.length ?? 0;
 export function choosePage(at, key) {
   if (at !== state.chosen) state.together = false;
   state.chosen = at;
+  state.place = -1;
   if (at >= 0) state.at = at;
   render();
   if (state.drawn?.way !== `pages[${at}]`) drawPage();
@@ -29,6 +30,11 @@ export function choosePage(at, key) {
  */
 export function openPage(at) {
   choosePage(at);
+  openInView();
+}
+
+/** Brings what is open below the run into view, with the focus on its title. */
+export function openInView() {
   document.getElementById("chosen-title")?.focus({ preventScroll: true });
   bringIntoView(document.getElementById("chosen"));
 }

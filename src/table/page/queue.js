@@ -183,7 +183,7 @@ const placeOf = (wanted) => (wanted?.do === "take" && wanted.path?.startsWith("p
 /** Shows the album that is on the table now. */
 export function look() {
   callOff();
-  Object.assign(state, { starting: false, view: null, folds: null, good: null, drawn: null, parts: {}, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, together: false, at: 0, newChange: {}, wrong: null });
+  Object.assign(state, { starting: false, view: null, folds: null, good: null, drawn: null, parts: {}, oldSheets: null, sizes: null, notes: [], looking: "", failed: "", chosen: -1, place: -1, together: false, at: 0, newChange: {}, wrong: null });
   drafts.clear();
   forget();
   const album = keep.current();

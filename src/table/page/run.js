@@ -1,40 +1,29 @@
 // SPDX-License-Identifier: MIT
-// The run of pages, each with the face that is worked on it, and the form of the one that is chosen.
+// The run of pages with what is chosen in it: the form of a page, of all of its kind, or the kinds that another one may be of.
 
 import { elsewhere, rows } from "./fields.js";
-import { about, cutRows, edges, kinds, of } from "./entry.js";
-import { findings, mark } from "./found.js";
+import { cutRows, edges, kinds, of } from "./entry.js";
+import { fan } from "./fan.js";
+import { findings } from "./found.js";
 import { button, make } from "./make.js";
-import { picture } from "./picture.js";
+import { offers } from "./offers.js";
 import { sized } from "./sized.js";
 
 /**
- * The run, and the page that is chosen.
+ * The run, and what is chosen in it: a page, or a place for another one.
  * @param {OfAlbum} state
  */
 export function run(state) {
   const { album } = state.view;
   const chosen = album.pages[state.chosen];
   const group = state.together ? groupOf(state, chosen) : null;
-  // One stop for Tab, however many pages there are: the arrow keys go from page to page.
-  const stop = Math.min(Math.max(state.at, 0), album.pages.length - 1);
-  const drawn = album.drawn ? album : state.good;
   return make("div", { class: "run" },
     make("h3", { id: "run-title" }, "The run of pages"),
-    make("p", { class: "about", id: "run-help" }, "Choose a page to change it. Drag it to another place, or hold Alt and press an arrow key; Delete takes it out."),
-    make("ol", { class: "strip", "aria-labelledby": "run-title" }, album.pages.map((page, at) => make("li", { draggable: "true", "data-at": at, "data-key": `page-${at}` },
-      make("button", { type: "button", id: `page-${at}`, class: group?.pages.includes(at) ? "with" : null, "data-do": "choose", "data-at": at, "aria-expanded": String(at === state.chosen), "aria-controls": at === state.chosen ? "chosen" : null, "aria-describedby": "run-help", tabindex: at === stop ? null : "-1" },
-        picture(drawn?.pictures?.[drawn.pages?.[at]?.picture ?? -1], "", album.drawn ? {} : { class: "before" }),
-        make("span", { class: "number" }, String(at + 1)), " ",
-        make("span", { class: "kind" }, page.label, page.shows === "back" ? make("span", { class: "from" }, ", from behind") : null),
-        mark(of(state, page.way)))))),
+    make("p", { class: "about", id: "run-help" }, "Choose a page to change it. Drag it to another place, or hold Alt and press an arrow key; Delete takes it out. A plus between two pages brings in another one: the arrow down leads there."),
+    fan(state, group?.pages ?? []),
+    button(album.pages.length ? "Another page" : "The first page", "another", { id: "another", "aria-expanded": String(state.place >= 0) }),
     state.wrong?.where === "pages" ? make("p", { class: "wrong" }, state.wrong.words) : null,
-    group ? together(state, group) : chosen ? page(state, chosen) : null,
-    make("form", { class: "add", "data-do": "add-page" },
-      make("label", { for: "new-page" }, "Another page"),
-      make("select", { id: "new-page", "data-stays": true, "aria-describedby": "new-page-about" }, album.kinds.page.map((kind) => make("option", { value: kind.kind, selected: kind.kind === state.newPage }, kind.label))),
-      make("button", { type: "submit" }, chosen ? `Add it after page ${state.chosen + 1}` : "Add it at the end"),
-      make("p", { class: "about", id: "new-page-about" }, about(album.kinds.page, state.newPage))));
+    state.place >= 0 ? offers(state) : group ? together(state, group) : chosen ? page(state, chosen) : null);
 }
 
 /**

@@ -25,7 +25,8 @@ export const state = {
   drawn: null,
   /** The drawings of the spine and the cover. */
   parts: {},
-  newPage: "",
+  /** The place for another page whose kinds are shown; below 0 there is none. */
+  place: -1,
   newInsert: "",
   newChange: {},
   wrong: null,

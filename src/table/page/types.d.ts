@@ -117,7 +117,7 @@ interface Pictures { open?: string | null; pictures?: string[]; pages?: Entry[];
 interface Question { where: string; words: string; yes: string; does: string; of?: string }
 interface State {
   start: Start | null; starting: boolean; view: View | null; text: string; notes: string[]; chosen: number; at: number; together: boolean; good: Pictures | null;
-  drawn: PageDrawn | null; parts: Record<string, PageDrawn>; newPage: string; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
+  drawn: PageDrawn | null; parts: Record<string, PageDrawn>; place: number; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
   folds: Folds | null; oldSheets: Sheets | null; sizes: { sentence: string; sizes: OtherSize[] } | null; looking: string; gone: boolean;
   asks: Question | null; opened: string; failed: string; moved: string; waiting: number;
 }
