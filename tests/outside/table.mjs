@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Uses the table in a real browser as a person would, for test_table.py; see browse.mjs.
 
-import { check, download, file, lookAt, says, settled, start, tell, text, until, window } from "./browse.mjs";
+import { check, download, file, lookAt, says, settled, start, still, tell, text, until, window } from "./browse.mjs";
 
 const table = await start();
 
@@ -10,16 +10,16 @@ await check("the whole job", async (must) => {
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await says(page, "#album .result", "4 pages of 148 × 190 mm");
   // A size in inches in an album in millimetres: 5 3/4 in = 146.05 mm.
-  await page.getByLabel("Page width").fill("5 3/4 in");
+  await page.locator("#at-page-width").fill("5 3/4 in");
   await says(page, "#album .result", "146.05 × 190 mm");
   await page.getByLabel("Measured in").selectOption("in");
   await says(page, "#album .result", "5 3/4");
-  must((await page.getByLabel("Page width").inputValue()) === "5 3/4", "the width is not shown in inches");
+  must((await page.locator("#at-page-width").inputValue()) === "5 3/4", "the width is not shown in inches");
   await page.getByLabel("Measured in").selectOption("mm");
   await says(page, "#album .result", "146.05 × 190 mm");
   // Page 2 is a wallet with its pocket on the back; it becomes page 1.
   await page.locator("#page-1").click();
-  await page.getByRole("button", { name: "Earlier" }).click();
+  await page.getByRole("button", { name: "Move earlier" }).click();
   await says(page, "#chosen-title", "Page 1: Wallet");
   await page.locator("#page-0").dragTo(page.locator("#page-3"));
   await says(page, "#chosen-title", "Page 4: Wallet");
@@ -27,13 +27,13 @@ await check("the whole job", async (must) => {
   await page.keyboard.press("Alt+ArrowLeft");
   await says(page, "#chosen-title", "Page 3: Wallet");
   // A flap of 30 mm does not reach over a pocket of 110 mm on a page of 146.05 mm: 146.05 - 110 = 36.05.
-  await page.getByLabel("Closing flap").fill("30");
+  await page.locator(".fields [data-path$=overflap]").fill("30");
   await says(page, "#fit .result", "Does not go together yet");
   await page.locator("#fit .findings .stop").first().waitFor();
   must((await text(page, "#sheets .result")).includes("No sheets"), "sheets are shown of an album that does not go together");
   await page.locator("#fit").getByRole("button", { name: /^Mend: Page 3, closing flap/ }).click();
   await says(page, "#fit .result", "Goes together");
-  const mended = await page.getByLabel("Closing flap").inputValue();
+  const mended = await page.locator(".fields [data-path$=overflap]").inputValue();
   must(Number(mended) >= 36.05, `the mended flap is ${mended}`);
   await page.getByLabel("Sheet of card").selectOption("12x12in");
   await says(page, "#sheets .told, #album .told", "price");
@@ -77,7 +77,7 @@ await check("undo, redo, several albums, kept", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await says(page, "#album .result", "148 × 190");
-  await page.getByLabel("Page height").fill("195");
+  await page.locator("#at-page-height").fill("195");
   await says(page, "#album .result", "148 × 195");
   await page.getByRole("button", { name: "Undo" }).click();
   await says(page, "#album .result", "148 × 190");
@@ -104,7 +104,7 @@ await check("undo, redo, several albums, kept", async (must) => {
   const held = new Promise((resolve) => { late = resolve; });
   const under_way = new Promise((resolve) => { asked = resolve; });
   await page.route("**/work", async (route) => { asked(); await held; await route.continue(); }, { times: 1 });
-  await page.getByLabel("Page height").fill("205");
+  await page.locator("#at-page-height").fill("205");
   // Else it may be the other album's question that is held.
   await under_way;
   await page.getByLabel("On the table").selectOption({ index: 1 });
@@ -116,7 +116,7 @@ await check("undo, redo, several albums, kept", async (must) => {
   // What is written into the album's own text stays while the page goes on.
   await page.getByText("The album file’s own text").click();
   await page.locator("#text").fill("{}");
-  await page.getByLabel("Page height").focus();
+  await page.locator("#at-page-height").focus();
   await page.waitForTimeout(1500);
   must((await page.locator("#text").inputValue()) === "{}", "what was written into the text is gone");
   must(complaints.length === 0, complaints.join("; "));
@@ -169,13 +169,13 @@ await check("numbers on the drawing are fields", async (must) => {
     const before = await page.locator(".sized img").nth(1).getAttribute("src");
     await flap.fill("70");
     await page.waitForFunction((before) => document.querySelectorAll(".sized img")[1].src !== before, before);
-    must((await page.getByLabel("Closing flap").inputValue()) === "70", "the list has another number");
+    must((await page.locator(".fields [data-path$=overflap]").inputValue()) === "70", "the list has another number");
     must(await flap.evaluate((one) => one === document.activeElement && one.value === "70"), "the number lost the focus, or what was typed");
     await flap.fill("many");
     await says(page, "#line .verdict", "can’t be used");
     must((await flap.getAttribute("aria-invalid")) === "true", "the number is not marked");
-    must((await page.getByLabel("Closing flap").inputValue()) === "many", "the list does not show what is typed");
-    await page.getByLabel("Closing flap").fill("50");
+    must((await page.locator(".fields [data-path$=overflap]").inputValue()) === "many", "the list does not show what is typed");
+    await page.locator(".fields [data-path$=overflap]").fill("50");
     await page.waitForFunction(() => document.querySelector(".sized [data-path$=overflap]").value === "50");
     await says(page, "#line .verdict", "Goes together");
     // The spine has its sizes on its drawing, too, once its form is unfolded.
@@ -234,9 +234,9 @@ await check("all pages of a kind at once", async (must) => {
     await wallets("pocket", 110, 110);
     await page.getByRole("button", { name: "Page 2 alone" }).click();
     await says(page, "#chosen-title", "Page 2: Wallet");
-    await page.getByLabel("Closing flap").fill("48");
+    await page.locator(".fields [data-path$=overflap]").fill("48");
     await wallets("overflap", 48, 45);
-    await page.getByRole("button", { name: "All 2 of this kind at once" }).click();
+    await page.getByRole("button", { name: "Change all 2 of this kind at once" }).click();
     await says(page, "#chosen", "They differ: page 2 has 48, page 3 has 45.");
     must((await flap.inputValue()) === "", "one of two sizes stands for both");
     // Another window, and this one loaded anew, show the same album.
@@ -256,7 +256,7 @@ await check("no fault empties the pictures", async (must) => {
   const before = await images();
   must(Object.values(before).every((count) => count > 0), `there are pictures missing from the start: ${JSON.stringify(before)}`);
   // Twice the lead-in is more than the strip is tall: nothing can be made of it.
-  await page.getByLabel("Page height").fill("5");
+  await page.locator("#at-page-height").fill("5");
   await says(page, "#fit .result", "Does not go together yet");
   await page.waitForTimeout(1500);
   const after = await images();
@@ -264,7 +264,7 @@ await check("no fault empties the pictures", async (must) => {
   must(!(await text(page, "#folds .result")).includes("0 pieces"), "it is said to be of no pieces");
   const bright = await page.evaluate(() => [...document.querySelectorAll("aside img, .fan img, .steps img, .laid img")].filter((one) => !one.closest(".before, .old")).length);
   must(bright === 0, `${bright} pictures of before look like those of now`);
-  await page.getByLabel("Page height").fill("190");
+  await page.locator("#at-page-height").fill("190");
   await says(page, "#fit .result", "Goes together");
   await settled(page);
   must((await page.locator(".before").count()) === 0, "what is of now is dimmed");
@@ -277,7 +277,7 @@ await check("another sheet is a button, and the last page stays", async (must) =
   await settled(page);
   await page.locator("#page-1").click();
   // A pocket of 110 and a flap of 180 over it are too wide for A4, not for A3 (420 mm).
-  await page.getByLabel("Page height").fill("280");
+  await page.locator("#at-page-height").fill("280");
   await says(page, "#fit .findings", "too tall");
   await page.locator("#fit").getByRole("button", { name: "Choose another sheet" }).first().click();
   must(await page.evaluate(() => document.activeElement.id === "sheet-of-card"), "the focus is not on the sheet");
@@ -301,9 +301,9 @@ await check("what can be taken back outlasts a reload", async (must) => {
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await says(page, "#album .result", "148 × 190");
   for (const height of ["195", "200"]) {
-    await page.getByLabel("Page height").fill(height);
+    await page.locator("#at-page-height").fill(height);
     await says(page, "#album .result", `148 × ${height}`);
-    await page.getByLabel("Page height").blur();
+    await page.locator("#at-page-height").blur();
     await page.waitForTimeout(1600);
   }
   await page.getByRole("button", { name: "Undo" }).click();
@@ -376,7 +376,7 @@ await check("green is for what may not disappoint, and signs keep their shapes",
   must((await page.locator("#fit .result.good, #line .verdict.good").count()) === 2, "what goes together without a warning is not green");
   // Six mm of the spine's base between two pages are enough, three are few.
   await page.locator("#part-spine summary").click();
-  await page.getByLabel(/\(pitch\)/).fill("3");
+  await page.locator("#at-spine-pitch").fill("3");
   await says(page, "#line .verdict", "may disappoint");
   must((await page.locator("#fit .result.may, #line .verdict.may").count()) === 2, "what may disappoint is said in another colour");
   must((await page.locator("#fit .result.good, #line .verdict.good").count()) === 0, "what may disappoint is green");
@@ -394,7 +394,7 @@ await check("green is for what may not disappoint, and signs keep their shapes",
 await check("what can't be read is said at once", async (must) => {
   const { context, page } = await window(table.address);
   await page.getByRole("button", { name: /Tide Table/ }).click();
-  const width = page.getByLabel("Page width");
+  const width = page.locator("#at-page-width");
   await width.fill("14 furlongs");
   await page.locator(".field .wrong").first().waitFor();
   must((await width.getAttribute("aria-invalid")) === "true", "the field is not marked");
@@ -434,9 +434,10 @@ await check("the run stands fanned out, with places between its pages", async (m
   await page.locator(".offers [data-kind=waterfall]").click();
   await until(page, ({ pages }) => pages.length === 5 && pages[2].kind === "waterfall");
   must((await page.locator(".offers").count()) === 0, "the kinds are still there");
-  // The picture that it was offered with is the one that it has in the run.
-  const offered = await page.evaluate(async () => (await (await fetch(document.querySelector("#page-2 img").src)).text()).length);
-  must(offered > 500, "the new page has no picture");
+  await page.waitForFunction(() => document.querySelector("#page-2 img")?.naturalWidth > 0);
+  // The drawing is the new page's, though another one was drawn in its place before.
+  await says(page, ".sized figcaption", "step pocket");
+  must((await page.locator(".sized figcaption").filter({ hasText: "wallet" }).count()) === 0, "the drawing is of the page that was there before");
   // Dropped between two pages it comes to lie there, from before it or from behind it.
   await page.locator("#page-2").dragTo(page.locator("#place-5"));
   await until(page, ({ pages }) => pages[4].kind === "waterfall");
@@ -444,10 +445,16 @@ await check("the run stands fanned out, with places between its pages", async (m
   await until(page, ({ pages }) => pages[1].kind === "waterfall");
   await page.locator("#place-0").click();
   await says(page, "#chosen-title", "Another page before page 1");
-  await page.getByRole("button", { name: "No other page" }).click();
+  await page.getByRole("button", { name: "Cancel" }).click();
   must((await file(page)).pages.length === 5, "no page was wanted, and one came");
   // Sixty stand in rows that are full but for the last, none too small for a finger, in no window out of view.
-  for (let more = 5; more < 60; more += 1) await page.evaluate(async () => (await import(new URL("queue.js", location.href))).change({ do: "copy", list: "pages", at: 0 }));
+  const sixty = await file(page);
+  sixty.pages = Array.from({ length: 60 }, () => sixty.pages[0]);
+  await page.evaluate(async (text) => {
+    const [keep, queue] = await Promise.all(["keep.js", "queue.js"].map((name) => import(new URL(name, location.href))));
+    keep.open("sixty.json", text);
+    queue.look();
+  }, JSON.stringify(sixty));
   await until(page, ({ pages }) => pages.length === 60);
   for (const width of [360, 768, 1440]) {
     await page.setViewportSize({ width, height: 800 });
@@ -458,6 +465,36 @@ await check("the run stands fanned out, with places between its pages", async (m
     must(bad.length === 0, `at ${width} px ${JSON.stringify(bad.slice(0, 3))}`);
     must((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `wider than ${width} px`);
   }
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
+await check("every size on a drawing says what it is, in full", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await page.getByRole("button", { name: /Tide Table/ }).click();
+  await says(page, "#album .result", "4 pages");
+  await page.locator("#page-0").click();
+  const kinds = await page.locator("#kind-pages-0- option").evaluateAll((all) => all.map((one) => one.value));
+  let named = 0;
+  for (const kind of kinds.concat("spine", "cover")) {
+    if (kind === "spine") await page.locator("#part-spine > summary").click();
+    else if (kind === "cover") {
+      await page.locator("#part-cover > summary").click();
+      await page.locator("#kind-cover").selectOption("case");
+      await page.locator("#part-cover .size").first().waitFor();
+    } else {
+      await page.locator("#kind-pages-0-").selectOption(kind);
+      await until(page, ({ pages }) => pages[0].kind === kind);
+    }
+    await still(page);
+    const sizes = await page.evaluate(() => [...document.querySelectorAll(".size")].map((one) => {
+      const [span, input] = one.children;
+      return { words: span.textContent, wide: span.scrollWidth, room: one.clientWidth, says: input.value || input.placeholder, name: input.getAttribute("aria-label"), cut: input.scrollWidth > input.clientWidth };
+    }));
+    for (const one of sizes) must(one.words && one.wide <= one.room && /^\d/.test(one.says) && !one.cut && one.name.startsWith(one.words), `${kind}: ${JSON.stringify(one)}`);
+    named += sizes.length;
+  }
+  must(kinds.length > 12 && named > 40, `${kinds.length} kinds, ${named} sizes`);
   must(complaints.length === 0, complaints.join("; "));
   await context.close();
 });
@@ -572,15 +609,15 @@ const STATES = {
   "an album that does not go together": async (page) => {
     await STATES["an album"](page);
     await page.locator("#page-1").click();
-    await page.getByLabel("Closing flap").fill("30");
+    await page.locator(".fields [data-path$=overflap]").fill("30");
     await says(page, "#fit .result", "Does not go together yet");
   },
   "a field that can't be read": async (page) => {
     await STATES["an album"](page);
     await page.locator("#page-1").click();
-    await page.getByRole("button", { name: "All 2 of this kind at once" }).click();
+    await page.getByRole("button", { name: "Change all 2 of this kind at once" }).click();
     await says(page, "#chosen", "They differ");
-    await page.getByLabel("Page width").fill("wide");
+    await page.locator("#at-page-width").fill("wide");
     await page.locator(".field .wrong").first().waitFor();
   },
   "a file that can't be read": async (page) => {
@@ -597,7 +634,7 @@ const STATES = {
   "the program gone": async (page) => {
     await STATES["an album"](page);
     await page.route("**", (route) => route.abort());
-    await page.getByLabel("Page height").fill("191");
+    await page.locator("#at-page-height").fill("191");
     await says(page, "#word", "One change waits");
   },
   "before the program is ended": async (page) => {

@@ -137,7 +137,7 @@ await check("a zip brings its batch back", async (must) => {
   await page.locator("#kits-0 summary").click();
   await page.locator("#kits-0").getByRole("button", { name: /Open its album/ }).click();
   await says(page, "#album .result", "148 × 190");
-  await page.getByLabel("Page height").fill("195");
+  await page.locator("#at-page-height").fill("195");
   await says(page, "#album .result", "148 × 195");
   await drop(page, [{ name: "tide-table-batch.zip", bytes: readFileSync(join(out, "colourways.zip")) }]);
   await says(page, "#kits .result", "5 kits");
@@ -167,13 +167,13 @@ await check("kits of several albums", async (must) => {
   await page.locator("#kits-3 summary").click();
   await page.locator("#at-kits-3-album").selectOption("reed.json");
   await says(page, "#kits-3 summary", "Reed");
-  await page.locator("#kits-3").getByRole("button", { name: /Take it out/ }).click();
+  await page.locator("#kits-3").getByRole("button", { name: /Remove it/ }).click();
   await says(page, "#kits .result", "3 kinds of kit");
   // What an album is changed to, its kits are.
   await page.locator("#kits-2 summary").click();
   await page.locator("#kits-2").getByRole("button", { name: /Open its album/ }).click();
   await says(page, "#album .result", "2 pages");
-  await page.getByLabel("Page height").fill("180");
+  await page.locator("#at-page-height").fill("180");
   await says(page, "#album .result", "148 × 180");
   await page.getByLabel("Name of the album").fill("Rushes");
   await page.locator("#which").selectOption({ label: "Batch: Tide Table (tide-table-batch.json)" });
@@ -252,7 +252,7 @@ await check("pages of the buyer's choice", async (must) => {
   await says(page, "#kits-0 summary", "4 pages of the buyer’s choice");
   // A pocket and two wallets: 15 mixes of 4 pages, C(4 + 2, 2).
   await page.waitForFunction(() => document.querySelectorAll("#batch-mixes tbody tr").length === 15);
-  await kit.getByRole("button", { name: /Take it out ?: Wallet/ }).last().click();
+  await kit.getByRole("button", { name: /Remove it ?: Wallet/ }).last().click();
   await page.waitForFunction(() => document.querySelectorAll("#batch-mixes tbody tr").length === 5);
   // Its tags want a fourth page.
   await page.locator("#at-kits-0-choice-pages").fill("3");
@@ -301,9 +301,9 @@ await check("buying and selling", async (must) => {
   await page.locator("form[data-list=supplies]").getByRole("button").click();
   await page.locator("#at-supplies-tape-6-4-mm-price").fill("3.3");
   await page.waitForFunction(() => JSON.parse(document.querySelector("#text").textContent).supplies["tape 6.4 mm"].price === 3.3);
-  await page.getByRole("button", { name: /Take it out ?: tape 6.4 mm/ }).click();
+  await page.getByRole("button", { name: /Remove it ?: tape 6.4 mm/ }).click();
   await page.locator("#at-supplies-tape-6-4-mm-price").waitFor({ state: "detached" });
-  await page.getByRole("button", { name: /Take it out ?: card/ }).click();
+  await page.getByRole("button", { name: /Remove it ?: card/ }).click();
   await page.locator("#at-packs-card-of").waitFor({ state: "detached" });
   must(complaints.length === 0, complaints.join("; "));
   // An album by itself may have its prices, too.
@@ -379,7 +379,7 @@ const STATES = {
   "a batch with everything unfolded": async (page) => {
     await batch(page);
     await page.locator("#kits-0 summary").click();
-    await page.locator("#kits-0").getByRole("button", { name: /The same again/ }).click();
+    await page.locator("#kits-0").getByRole("button", { name: /One more like it/ }).click();
     await page.locator("#kits-1").getByRole("button", { name: /Let the buyer choose/ }).click();
     await says(page, "#kits-1 summary", "choice");
     await page.locator("#kits-0-paper").fill("ochre");

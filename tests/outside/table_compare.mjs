@@ -148,7 +148,7 @@ await check("versions of an album", async (must) => {
   await says(page, ".versions", "this is how it stands now");
   must((await page.locator(".versions img").evaluate((img) => img.decode().then(() => img.naturalWidth))) > 100, "a version has no picture");
   // What is typed belongs to it, however soon it is kept.
-  await page.getByLabel("Page width").fill("150");
+  await page.locator("#at-page-width").fill("150");
   await keepAs(page, "wider");
   await page.locator("#version-name").fill("wider");
   await page.getByRole("button", { name: "Keep this version" }).click();
@@ -157,7 +157,7 @@ await check("versions of an album", async (must) => {
   await page.locator("#version-name").fill("");
   await page.getByRole("button", { name: "Keep this version" }).click();
   await says(page, "#version-wrong", "Give it a name");
-  await page.getByLabel("Page width").fill("152");
+  await page.locator("#at-page-width").fill("152");
   await says(page, "#album .result", "152 × 190");
   // What changed since it, and between two.
   await page.getByRole("button", { name: /^What changed since\?.*before the wider spine/ }).click();
@@ -201,7 +201,7 @@ await check("versions of an album", async (must) => {
   await says(page, "#album .told", "This is tide-table-2.json");
   await says(page, "#album .result", "152 × 190");
   must((await page.locator(".versions li").count()) === 0, "a duplicate has the other's versions");
-  await page.getByLabel("Page width").fill("140");
+  await page.locator("#at-page-width").fill("140");
   await says(page, "#album .result", "140 × 190");
   await page.locator("#which").selectOption({ index: 0 });
   await says(page, "#album .result", "152 × 190");

@@ -59,7 +59,7 @@ for (const typed of ["500", "x", "-1"]) {
 
 await check("a width that can't be read holds everything back", async (must) => {
   const { context, page, complaints } = await open();
-  const width = page.getByLabel("Page width");
+  const width = page.locator("#at-page-width");
   await width.fill("abc");
   await says(page, "#fit .result", "“abc” can’t be used");
   must(!(await text(page, "#fit .result")).includes("Goes together"), "it is said to go together");
@@ -67,7 +67,7 @@ await check("a width that can't be read holds everything back", async (must) => 
   must((await page.locator("#take button[data-do=file], #take button[data-do=kit]").count()) === 0, "there are files to take");
   must((await page.getByRole("button", { name: "The album file, to keep" }).getAttribute("aria-disabled")) === "true", "the album file is without what is typed");
   // Leaving the field alters nothing; letting go does.
-  await page.getByLabel("Page height").focus();
+  await page.locator("#at-page-height").focus();
   must((await width.inputValue()) === "abc", "what was typed is gone");
   await page.locator(".field").getByRole("button", { name: "Let it go" }).click();
   await says(page, "#fit .result", "Goes together");
@@ -93,7 +93,7 @@ await check("a width that can't be read holds everything back", async (must) => 
 await check("a new size is in the zip however soon it is pressed", async (must) => {
   const { context, page } = await open();
   await page.route("**/work", async (route) => { await new Promise((done) => setTimeout(done, 700)); await route.continue(); }, { times: 1 });
-  await page.getByLabel("Page width").fill("140");
+  await page.locator("#at-page-width").fill("140");
   await download(page, "The cutting list", "soon.csv");
   must(/\b140\b/.test(readFileSync(join(out, "soon.csv"), "utf8")), "what is taken away is of the old size");
   await says(page, "#album .result", "140 × 190");
@@ -103,9 +103,9 @@ await check("a new size is in the zip however soon it is pressed", async (must) 
 await check("what is not used keeps its page while others would move", async (must) => {
   const { context, page } = await open();
   await page.locator("#page-1").click();
-  await page.getByLabel("Closing flap").fill("much");
+  await page.locator(".fields [data-path$=overflap]").fill("much");
   await says(page, "#fit .result", "can’t be used");
-  await page.getByRole("button", { name: "Earlier" }).click();
+  await page.getByRole("button", { name: "Move earlier" }).click();
   await says(page, "#word", "First mend or let go");
   await page.locator("#fit").getByRole("button", { name: "Let it go" }).click();
   await says(page, "#fit .result", "Goes together");
@@ -125,7 +125,7 @@ await check("the maker's own names stay as they are", async (must) => {
   await says(page, "#word", "there is a paper called “pitch” already");
   // The page's own field of that name is still called as the page calls it.
   await page.getByText("Spine", { exact: true }).click();
-  await page.getByLabel("Closing flap").or(page.getByLabel(/Lead-in/)).first().fill("spine.tab");
+  await page.locator(".fields [data-path$=overflap]").or(page.getByLabel(/Lead-in/)).first().fill("spine.tab");
   await says(page, "#part-spine .wrongs", "“spine.tab”");
   must((await text(page, "#part-spine .wrongs")).includes("lead-in"), "the field is not called as on the page");
   await context.close();
@@ -138,7 +138,7 @@ await check("undo takes the machine's settings back", async (must) => {
   await margin.fill("7");
   await says(page, "#sheets", "Your machine");
   await page.getByLabel(/I cut by hand on a trimmer/).check();
-  await page.getByLabel("Page height").fill("185");
+  await page.locator("#at-page-height").fill("185");
   await says(page, "#album .result", "148 × 185");
   const undo = page.getByRole("button", { name: "Undo" });
   await undo.click();
@@ -164,16 +164,16 @@ await check("two windows of one album lose nothing of either", async (must) => {
   const other = await context.newPage();
   await other.goto(table.address);
   await says(other, "#album .result", "148 × 190");
-  await page.getByLabel("Page width").fill("150");
+  await page.locator("#at-page-width").fill("150");
   await says(page, "#album .result", "150 × 190");
   await says(other, "#album .result", "150 × 190");
   must((await text(other, "#album")).includes("changed in another window"), "it is not said that another window changed it");
-  await other.getByLabel("Page height").fill("180");
+  await other.locator("#at-page-height").fill("180");
   await says(other, "#album .result", "150 × 180");
   await says(page, "#album .result", "150 × 180");
   // Both ask before either is answered.
   for (const one of [page, other]) await one.route("**/work", async (route) => { await new Promise((done) => setTimeout(done, 600)); await route.continue(); }, { times: 1 });
-  await Promise.all([page.getByLabel("Page width").fill("141"), other.getByLabel("Page height").fill("171")]);
+  await Promise.all([page.locator("#at-page-width").fill("141"), other.locator("#at-page-height").fill("171")]);
   for (const one of [page, other]) await says(one, "#album .result", "141 × 171");
   // An album and a setting of one window are there when the other writes.
   await page.getByLabel("On the table").selectOption("new");
@@ -182,7 +182,7 @@ await check("two windows of one album lose nothing of either", async (must) => {
   await machine(page);
   await page.locator("#at-cutter-gap").fill("2");
   await page.waitForTimeout(500);
-  await other.getByLabel("Page height").fill("172");
+  await other.locator("#at-page-height").fill("172");
   await says(other, "#album .result", "141 × 172");
   const { albums: files, machine: { name } } = await kept(page);
   const albums = files.filter((one) => !one.kind);
@@ -309,19 +309,19 @@ await check("the verdict is in sight on a small screen", async (must) => {
     must(box && box.y >= 0 && box.y + box.height <= 740, `the verdict lies at ${JSON.stringify(box)}`);
     must(box && box.height < 740 / 5, `the verdict covers ${box?.height} px of 740`);
   };
-  await page.getByLabel("Page width").scrollIntoViewIfNeeded();
+  await page.locator("#at-page-width").scrollIntoViewIfNeeded();
   await page.locator("#page-1").click();
-  await page.getByLabel("Closing flap").fill("30");
+  await page.locator(".fields [data-path$=overflap]").fill("30");
   await inSight("Does not go together yet");
-  await page.getByLabel("Closing flap").fill("many");
+  await page.locator(".fields [data-path$=overflap]").fill("many");
   await inSight("“many” can’t be used");
-  await page.getByLabel("Closing flap").fill("45");
+  await page.locator(".fields [data-path$=overflap]").fill("45");
   await inSight("Goes together");
   await page.locator("#take").scrollIntoViewIfNeeded();
   await inSight("Goes together");
   // What has the focus is not covered by it.
-  await page.getByLabel("Page width").focus();
-  const [field, verdict] = [await page.getByLabel("Page width").boundingBox(), await page.locator("#line .verdict").boundingBox()];
+  await page.locator("#at-page-width").focus();
+  const [field, verdict] = [await page.locator("#at-page-width").boundingBox(), await page.locator("#line .verdict").boundingBox()];
   must(field.y >= verdict.y + verdict.height || field.y + field.height <= verdict.y, "the verdict covers the field that has the focus");
   await context.close();
 });
@@ -333,10 +333,10 @@ await check("what is typed while the program is away is done when it is back", a
   await page.getByRole("button", { name: /Tide Table/ }).click();
   await settled(page);
   one.child.kill("SIGKILL");
-  await page.getByLabel("Page width").fill("143");
-  await page.getByLabel("Page height").fill("183");
+  await page.locator("#at-page-width").fill("143");
+  await page.locator("#at-page-height").fill("183");
   await says(page, "#word", "2 changes wait");
-  must((await page.getByLabel("Page height").inputValue()) === "183", "what is typed is not shown");
+  must((await page.locator("#at-page-height").inputValue()) === "183", "what is typed is not shown");
   must((await text(page, "#line .verdict")).includes("not known yet"), "the verdict is of the sizes before");
   // The program again, at the same port; its page is opened in another window, and the old one goes there, too.
   const two = await start("--port", port);
@@ -348,7 +348,7 @@ await check("what is typed while the program is away is done when it is back", a
   must((await page.locator("#word .gone").count()) === 0, "the old window says that the program is away");
   // The window is closed while something waits.
   two.child.kill("SIGKILL");
-  await fresh.getByLabel("Page width").fill("144");
+  await fresh.locator("#at-page-width").fill("144");
   await says(fresh, "#word", "One change waits");
   await page.close();
   await fresh.close();
@@ -383,7 +383,7 @@ await check("what is typed upon a change that is made meanwhile is no part of it
     localStorage.setItem("hingeleaf-table", JSON.stringify(all));
   });
   await page.waitForFunction(() => JSON.parse(localStorage.getItem("hingeleaf-table")).albums[0].did.includes("closed-2"));
-  await page.getByLabel("Page width").fill("146");
+  await page.locator("#at-page-width").fill("146");
   await says(page, "#word", "2 changes wait");
   const two = await start("--port", port);
   const fresh = await context.newPage();

@@ -87,7 +87,7 @@ await check("a drawer of an album", async (must) => {
   must((await text(page, "#fit .result")).includes("can’t be used"), "what can't be used is not told");
   await page.locator("#part-drawer").getByRole("button", { name: /Let it go/ }).click();
   await page.locator("#at-drawer-stocks-card-2-sheet:not([aria-invalid])").waitFor();
-  await page.getByRole("button", { name: /Take it out ?: A3 of card/ }).click();
+  await page.getByRole("button", { name: /Remove it ?: A3 of card/ }).click();
   await page.locator("#at-drawer-stocks-card-2-sheet").waitFor({ state: "detached" });
   await page.getByRole("button", { name: "Undo" }).click();
   await page.locator("#at-drawer-stocks-card-2-sheet").waitFor();
@@ -229,7 +229,7 @@ await check("a class is made and taken away", async (must) => {
   await page.locator("#class-makers-1-cutter-file").setInputFiles(held("cutters/blade-12in.json"));
   await until(page, "#text", (file) => file.class.makers[1].cutter === "blade-12in.json");
   // The same again, and what it is handed.
-  await page.locator("#class-makers-1").getByRole("button", { name: /The same again/ }).click();
+  await page.locator("#class-makers-1").getByRole("button", { name: /One more like it/ }).click();
   await page.locator("#class-makers-2").waitFor();
   await page.locator("#at-class-makers-2-name").fill("guests");
   await page.locator("#at-class-makers-2-cutter").selectOption("");
@@ -276,7 +276,7 @@ await check("a class is made and taken away", async (must) => {
   await download(page, "The job sheet, to print", "class-job.html");
   await download(page, "The class file, to keep", "class-kept.json");
   must((await text(page, "#take code")) === "hingeleaf kit tide-table-class.json --out kit", "the command is another");
-  await page.locator("#class-makers-2").getByRole("button", { name: /Take it out/ }).click();
+  await page.locator("#class-makers-2").getByRole("button", { name: /Remove it/ }).click();
   await says(page, "#kits .result", "2 groups of makers, 5 albums");
   // Its album is changed for all of them.
   await first.getByRole("button", { name: /Open its album/ }).click();

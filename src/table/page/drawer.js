@@ -52,11 +52,11 @@ function which(/** @type {DrawerForm} */ { name, own, names }) {
 function lies(stock, view) {
   return make("fieldset", { "data-key": stock.way },
     make("legend", {}, stock.name),
-    stock.sheets.length ? null : button(["Take it out", unseen(`: ${stock.name}`)], "take-lying", { "data-way": stock.way }),
+    stock.sheets.length ? null : button(["Remove it", unseen(`: ${stock.name}`)], "take-lying", { "data-way": stock.way }),
     make("ul", { class: "lies" }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.way },
       make("div", { class: "fields" }, rows(sheet.rows, view)),
       sheet.said ? make("p", { class: "taken" }, `${sheet.name}: ${sheet.said}.`) : null,
-      button(["Take it out", unseen(`: ${sheet.name} of ${stock.name}`)], "take-lying", { "data-way": sheet.way })))));
+      button(["Remove it", unseen(`: ${sheet.name} of ${stock.name}`)], "take-lying", { "data-way": sheet.way })))));
 }
 
 /**

@@ -89,7 +89,7 @@ export function field(row, view, sheets, has = {}) {
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? row.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
-    row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.usual, ...control }),
+    row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.about && isLong(row) ? "as usual" : row.usual, ...control }),
     said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
     mends,
     help);

@@ -110,6 +110,8 @@ export function adopt(answer) {
     const { open, pictures, pages } = answer.album;
     state.good = { ...state.good, open, pictures, pages, parts: answer.folds, section: answer.fit.section ?? state.good?.section };
   }
+  // What was drawn is of an earlier text; the page that is chosen is drawn anew.
+  if (state.chosen < 0) state.drawn = null;
   state.text = keep.onTable().text;
   state.notes = [state.opened, ...(answer.notes ?? [])].filter(Boolean);
   state.opened = "";

@@ -60,12 +60,16 @@ function sections(seen) {
   return all.toSpliced(-1, 0, versions(seen), compare(seen));
 }
 
+/** The sections, and what they are about. */
+const WAYS = [["album", "Album"], ["fit", "Does it go together?"], ["folds", "How it folds"], ["sheets", "Sheets"], ["take", "Take away"]];
+
 /** @param {string} title */
 function aside(/** @type {Shown} */ { album }, title) {
   if (!album) return null;
   const whole = album.open ?? state.good?.open;
   return make("aside", { "aria-label": "The album, standing open" },
     whole ? make("figure", { class: `loose${album.open ? "" : " before"}` }, picture(whole, `${title}, standing open${album.open ? "" : ", as it was before"}`)) : null,
+    make("nav", { "aria-label": "On this page" }, make("ul", { class: "ways" }, WAYS.map(([id, words]) => make("li", {}, make("a", { href: `#${id}` }, words))))),
     album.drawn ? null : make("p", { class: "calm" }, state.good ? "As it was before." : "Nothing of it can be drawn until what stops it is mended."));
 }
 

@@ -27,7 +27,7 @@ export function offers(state) {
       make("button", { type: "button", "data-do": "add-page", "data-kind": kind.kind, "aria-describedby": `offer-${kind.kind}` },
         picture(known.pictures[kind.kind], ""), make("strong", {}, kind.label)),
       make("p", { class: "about", id: `offer-${kind.kind}` }, `${capital(kind.about)}.`)))),
-    button("No other page", "no-place"));
+    button("Cancel", "no-place"));
 }
 
 /**

@@ -19,9 +19,9 @@ export function run(state) {
   const group = state.together ? groupOf(state, chosen) : null;
   return make("div", { class: "run" },
     make("h3", { id: "run-title" }, "The run of pages"),
-    make("p", { class: "about", id: "run-help" }, "Choose a page to change it. Drag it to another place, or hold Alt and press an arrow key; Delete takes it out. A plus between two pages brings in another one: the arrow down leads there."),
+    make("p", { class: "about", id: "run-help" }, "Choose a page to change it; drag it to move it; a plus brings in another one there.", make("span", { class: "by-keys" }, " By keys: Alt with an arrow moves it, Delete removes it, the arrow down leads to the plus behind it.")),
     fan(state, group?.pages ?? []),
-    button(album.pages.length ? "Another page" : "The first page", "another", { id: "another", "aria-expanded": String(state.place >= 0) }),
+    button(chosen ? `Add a page after page ${state.chosen + 1}` : album.pages.length ? "Add a page at the end" : "Add the first page", "another", { id: "another", "aria-expanded": String(state.place >= 0) }),
     state.wrong?.where === "pages" ? make("p", { class: "wrong" }, state.wrong.words) : null,
     state.place >= 0 ? offers(state) : group ? together(state, group) : chosen ? page(state, chosen) : null);
 }
@@ -38,10 +38,10 @@ function page(state, page) {
     findings(elsewhere(of(state, page.way), page.rows, page.more, cutRows(page))),
     make("div", { class: "does" },
       groupOf(state, page) ? atOnce(state, page) : null,
-      button("Earlier", "earlier", { "aria-disabled": at === 0 ? "true" : null }),
-      button("Later", "later", { "aria-disabled": at === last ? "true" : null }),
-      button("The same again", "copy"),
-      button("Take it out", "take-page")),
+      button("Move earlier", "earlier", { "aria-disabled": at === 0 ? "true" : null }),
+      button("Move later", "later", { "aria-disabled": at === last ? "true" : null }),
+      button("One more like it", "copy"),
+      button("Remove this page", "take-page")),
     sized(state, page),
     kinds(page.way, "Kind of page", page.kind, state.view.album.kinds.page),
     make("div", { class: "fields" }, rows(page.rows, state.view), rows(page.more, state.view)),
@@ -60,7 +60,7 @@ const groupOf = (state, page) => state.view.album.groups.find((group) => group.k
  * @param {OfAlbum} state
  * @param {Entry} page
  */
-const atOnce = (state, page) => button(state.together ? `Page ${state.chosen + 1} alone` : `All ${groupOf(state, page)?.pages.length} of this kind at once`, "together", { "data-key": "together" });
+const atOnce = (state, page) => button(state.together ? `Page ${state.chosen + 1} alone` : `Change all ${groupOf(state, page)?.pages.length} of this kind at once`, "together", { "data-key": "together" });
 
 /**
  * The form of all pages of a kind: what is changed in it is changed in each of them.

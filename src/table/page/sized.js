@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The chosen page as a drawing: as it lies, and its pieces flat (the pieces of the spine and the cover, too), with their sizes as fields on the lines that they measure.
 
-import { drafts, idOf, waits } from "./fields.js";
+import { capital, drafts, idOf, waits } from "./fields.js";
 import { make } from "./make.js";
 import { picture } from "./picture.js";
 
@@ -35,16 +35,20 @@ export function sized(state, page, group = null, drawn = state.drawn) {
  * @param {Shown} view
  * @param {string} way of what the drawing is: two drawings may have the same field
  */
-function size(/** @type {NumberAt} */ { path, name, x, y }, row, view, way) {
+function size(/** @type {NumberAt} */ { path, name, size, x, y }, row, view, way) {
   if (!row) return null;
   const draft = drafts.get(path);
   const stops = draft || view.fit.findings.some((one) => one.path === path && one.level === "stop");
-  // What is usual stands there without the words about it.
-  const usual = row.given ? null : row.usual.split(" (")[0];
-  return make("input", {
-    type: "text", autocomplete: "off", spellcheck: "false", id: `on-${way.startsWith("pages[") ? "" : `${way}-`}${idOf(path)}`, "data-key": path, "data-path": path, "data-x": x, "data-y": y,
-    value: waits.get(path) ?? draft?.typed ?? row.value, placeholder: usual, title: row.label, "aria-label": name, "aria-invalid": stops ? "true" : null,
-  });
+  // What is usual stands there without the words about it; where it is said in words alone, as large as it is drawn.
+  const usual = row.given ? null : row.differs || /^\d/.test(row.usual) ? row.usual.split(" (")[0] : size;
+  // Where the trade has a word for it, that is short enough.
+  const words = capital(/\((.+)\)$/.exec(row.label)?.[1] ?? row.label);
+  return make("label", { class: "size", "data-key": path, "data-x": x, "data-y": y },
+    make("span", {}, words),
+    make("input", {
+      type: "text", autocomplete: "off", spellcheck: "false", id: `on-${way.startsWith("pages[") ? "" : `${way}-`}${idOf(path)}`, "data-path": path,
+      value: waits.get(path) ?? draft?.typed ?? row.value, placeholder: usual, title: row.label, "aria-label": `${words}: ${name}`, "aria-invalid": stops ? "true" : null,
+    }));
 }
 
 /** Puts the fields where the drawing has their numbers: a page's own policy lets no text say that. */

@@ -21,7 +21,7 @@ export function terms(state) {
   const currency = terms.selling.find((row) => row.path === "selling.currency")?.value;
   const own = [...terms.selling, ...terms.packs.flatMap((one) => one.rows), ...terms.supplies.flatMap((one) => one.rows)];
   return make("details", { "data-key": "terms", id: "part-terms" },
-    make("summary", {}, make("h3", {}, "Buying and selling"), make("span", { class: "is" }, currency ? `in ${currency}` : "no prices yet"), " ", mark(wrong)),
+    make("summary", {}, make("h3", {}, "Buying and selling"), make("span", { class: "is" }, currency ? `in ${currency}` : own.some((row) => row.given) ? "" : "nothing said yet"), " ", mark(wrong)),
     make("div", { class: "inside" },
       findings(elsewhere(wrong, own)),
       make("div", { class: "fields" }, rows(terms.selling, view)),
@@ -52,7 +52,7 @@ function list(state, which, title, entries, name, of, about) {
     entries.map((one) => make("fieldset", { "data-key": one.way },
       make("legend", {}, one.name),
       make("div", { class: "fields" }, rows(one.rows, state.view)),
-      button(["Take it out", unseen(`: ${one.name}`)], "take-term", { "data-way": one.way }))),
+      button(["Remove it", unseen(`: ${one.name}`)], "take-term", { "data-way": one.way }))),
     name ? make("form", { class: "sold", "data-do": "sold", "data-list": which },
       make("div", { class: "field" }, name),
       make("div", { class: "field" }, make("label", { for: `${which}-of` }, about), make("input", { type: "text", id: `${which}-of`, "data-stays": true, placeholder: of, autocomplete: "off", ...marks })),

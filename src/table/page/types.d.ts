@@ -97,7 +97,7 @@ interface Refusal { refused: true; field: string; findings: Finding[]; text?: un
 type Shown = AlbumWork | BatchWork;
 type View = Shown | Unread;
 interface OtherSize { saves: boolean; words: string; counts: string; width: number; height: number }
-interface NumberAt { path: string; name: string; x: number; y: number }
+interface NumberAt { path: string; name: string; size: string; x: number; y: number }
 interface PageDrawn {
   way: string; folded: string | null; old?: boolean;
   pieces: { name: string; width: number; height: number; picture: string; numbers: NumberAt[] }[];
