@@ -133,6 +133,48 @@ fn a_pdf_holds_the_picture_once() {
     }
 }
 
+/// A kit whose stock has a picture as fine as 150 points to an inch, or a little less, with marks and without them.
+#[test]
+fn a_picture_too_coarse_to_be_printed_is_told() {
+    let folder = TempDir::new("printed-coarse");
+    let file = r#"{ "format": "hingeleaf-cutter/1", "kerf": 0.1, "gap": 4, "margin": 6, "marks": { "number": 4 } }"#;
+    let marks = folder.put("marks.json", file);
+    let plain = folder.put("plain.json", r#"{ "format": "hingeleaf-cutter/1", "kerf": 0.1, "gap": 4, "margin": 6 }"#);
+    let album = |stock: &str| {
+        format!(
+            r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "sheet": "A4", "caliper": 0.3, {stock} }} }},
+            "page": {{ "width": 70, "height": 90 }}, "pages": [{{ "kind": "pocket" }}] }}"#
+        )
+    };
+    let said = |across: u32, stock: &str, cutter: &Path| {
+        folder.put("reeds.png", quarters((across, across), FRONT));
+        let file = folder.put("album.json", album(stock));
+        let run = hingeleaf([Path::new("check"), &file, Path::new("--cutter"), cutter]);
+        (run.code, run.out + &run.err)
+    };
+    // 4 inches of 600 points are 150 to an inch.
+    let four = r#""picture": "reeds.png", "picture_width": "4 in""#;
+    let told = |said: &(i32, String)| said.1.contains("points to an inch");
+    let coarse = said(599, four, &marks);
+    assert!(coarse.0 == 0 && told(&coarse), "{coarse:?}");
+    assert!(coarse.1.contains("149 points") && coarse.1.contains("600 points across") && coarse.1.contains("1200"));
+    let sound = said(600, four, &marks);
+    assert!(sound.0 == 0 && !told(&sound), "{sound:?}");
+    for (across, stock, cutter) in [
+        (599, four, &plain),
+        (599, r#""by": "trimmer", "picture": "reeds.png", "picture_width": "4 in""#, &marks),
+        (599, r#""picture_back": "reeds.png", "picture_width": "4 in""#, &marks),
+        (599, r#""picture": "reeds.png", "picture_width": "4 in", "cutter": "plain.json""#, &marks),
+        (599, r#""picture": "reeds.png", "picture_width": "3.9 in""#, &marks),
+    ] {
+        let quiet = said(across, stock, cutter);
+        assert!(quiet.0 == 0 && !told(&quiet), "{stock}: {quiet:?}");
+    }
+    // As wide as the sheet where nothing else is said: 599 points on 210 mm.
+    let wide = said(599, r#""picture": "reeds.png""#, &marks);
+    assert!(told(&wide) && wide.1.contains("72 points"), "{wide:?}");
+}
+
 /// Nothing but the page that is printed holds the picture of a stock as it came.
 #[test]
 fn cutting_files_know_nothing_of_it() {
