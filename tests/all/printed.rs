@@ -4,7 +4,7 @@
 
 use crate::common::{TempDir, cutter, files, hingeleaf, near};
 use crate::likeness::{FRONT, jpeg, on_the_picture, pictured, png, quarters};
-use hingeleaf::contour::{Point, turned};
+use hingeleaf::contour::{Contour, Point, turned};
 use hingeleaf::cutter::{Cutter, MarkShape, MarkSides, RegisterMarks};
 use hingeleaf::layout::{Effort, Unwatched};
 use hingeleaf::length::Length;
@@ -16,6 +16,7 @@ use hingeleaf::toolpath::Labels;
 use hingeleaf::work::Work;
 use hingeleaf::write;
 use std::path::Path;
+use std::sync::Arc;
 
 fn marked(bleed: f64) -> Cutter {
     let mm = Length::from_mm;
@@ -34,7 +35,7 @@ fn printed(stock: &str, bleed: f64) -> (Work, Vec<PrintedPage>) {
     (work, pages)
 }
 
-fn fills(picture: &picture::Picture) -> Vec<(&[hingeleaf::contour::Contour], &Fill)> {
+fn fills(picture: &picture::Picture) -> Vec<(&[Contour], &Fill)> {
     let pictured = picture.marks.iter().filter_map(|mark| match mark {
         Mark::Shape { contours, fill: Some(fill @ Fill::Pictured { .. }), .. } => Some((contours.as_slice(), fill)),
         _ => None,
@@ -130,6 +131,38 @@ fn a_pdf_holds_the_picture_once() {
         assert_eq!(bytes, made());
         let images = bytes.windows(14).filter(|part| *part == b"/Subtype/Image" || *part == b"/Subtype /Imag").count();
         assert_eq!(images, 1, "{stock}");
+    }
+}
+
+/// Grey, colours, eight bits and sixteen, seen through or not, PNG and JPEG: each is in the page as a picture, with all its points.
+#[test]
+fn every_sort_of_picture_is_printed() {
+    use image::{DynamicImage, ImageFormat};
+    let shades = image::ImageBuffer::from_fn(30, 20, |x, y| image::Luma([u8::try_from(x * 8 + y).unwrap()]));
+    let grey = DynamicImage::ImageLuma8(shades);
+    let sorts = [
+        (grey.clone(), ImageFormat::Png),
+        (grey.clone(), ImageFormat::Jpeg),
+        (DynamicImage::ImageRgb8(grey.to_rgb8()), ImageFormat::Png),
+        (DynamicImage::ImageRgb8(grey.to_rgb8()), ImageFormat::Jpeg),
+        (DynamicImage::ImageLuma16(grey.to_luma16()), ImageFormat::Png),
+        (DynamicImage::ImageRgb16(grey.to_rgb16()), ImageFormat::Png),
+        (DynamicImage::ImageLumaA8(grey.to_luma_alpha8()), ImageFormat::Png),
+        (DynamicImage::ImageRgba8(grey.to_rgba8()), ImageFormat::Png),
+        (DynamicImage::ImageRgba16(grey.to_rgba16()), ImageFormat::Png),
+    ];
+    for (number, (picture, format)) in sorts.into_iter().enumerate() {
+        let mut file = Vec::new();
+        picture.write_to(&mut std::io::Cursor::new(&mut file), format).unwrap();
+        let raster = Arc::new(PaperPicture::read(&file, 60.0).unwrap().to_print().unwrap());
+        let contours = vec![Contour::rectangle(5.0, 5.0, 50.0, 30.0)];
+        let tile = kurbo::Affine::new([60.0, 0.0, 0.0, 40.0, 0.0, 0.0]);
+        let marks = vec![Mark::Shape { contours, fill: Some(Fill::Pictured { raster, tile }), pen: None }];
+        let drawn = picture::Picture { width: 60.0, height: 40.0, marks };
+        let page = PrintedPage::new(drawn, "one".into(), "one".into());
+        let bytes = write::pdf("pages", "en", &[page]).unwrap();
+        let has = |words: &[u8]| bytes.windows(words.len()).any(|some| some == words);
+        assert!(has(b"/Width 30") && has(b"/Height 20") && !has(b"/SMask"), "sort {number}");
     }
 }
 

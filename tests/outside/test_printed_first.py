@@ -178,6 +178,11 @@ def faults(kit, sheet, page, pattern, bleed):
                 found = page.at(x, y)
                 if max(abs(one - other) for one, other in zip(found, wanted)) > pattern.near:
                     yield f"{sheet['name']}, {placed['part']} turned by {placed['turn_deg']}, {where} at {x:.2f}, {y:.2f}: {found}, not {wanted}"
+        for ring in part.interiors:
+            hole = Polygon(ring).buffer(-bleed - CLEAR)
+            for x, y in places(dice, hole, 5):
+                if page.at(x, y) != (255, 255, 255):
+                    yield f"{sheet['name']}, {placed['part']} has {page.at(x, y)} in its hole at {x:.2f}, {y:.2f}"
     past = shapely.union_all([part for _, part in parts]).buffer(bleed + CLEAR)
     outside = box(0.5, 0.5, *(side - 0.5 for side in page.size)).difference(past).difference(ink)
     for x, y in places(dice, outside, 200):
