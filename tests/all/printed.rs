@@ -196,6 +196,7 @@ fn a_picture_too_coarse_to_be_printed_is_told() {
     for (across, stock, cutter) in [
         (599, four, &plain),
         (599, r#""by": "trimmer", "picture": "reeds.png", "picture_width": "4 in""#, &marks),
+        (599, r#""by": "trimmer", "cutter": "marks.json", "picture": "reeds.png", "picture_width": "4 in""#, &plain),
         (599, r#""picture_back": "reeds.png", "picture_width": "4 in""#, &marks),
         (599, r#""picture": "reeds.png", "picture_width": "4 in", "cutter": "plain.json""#, &marks),
         (599, r#""picture": "reeds.png", "picture_width": "3.9 in""#, &marks),

@@ -280,7 +280,7 @@ CLEAR_STEPS = int(CLEAR * FINE)
 CASES = {
     "whole sheet": ({"sheet": "A4"}, lambda: Pattern(210, 297, 12)),
     "grain across": ({"sheet": "A4", "grain": "short"}, lambda: Pattern(210, 297, 12)),
-    "sheet named on its side": ({"sheet": "300x260mm", "grain": "short", "pattern": "all-over"}, lambda: Pattern(300, 260, 12)),
+    "sheet named on its side": ({"sheet": "300x260mm", "grain": "long", "pattern": "all-over"}, lambda: Pattern(300, 260, 12)),
     "one way": ({"sheet": "A3", "pattern": "one-way", "picture_width": 61}, lambda: Pattern(61, 47, 20)),
     "repeats": ({"sheet": "A4", "picture_width": 44}, lambda: Pattern(44, 52, 20)),
     "photograph": ({"sheet": "A4", "picture": "reeds.jpg"}, lambda: Pattern(210, 297, 12, jpeg=True)),
