@@ -22,7 +22,7 @@ pub use cross::{outside, within};
 pub use edge::Edge;
 pub use finish::{EdgeFinish, EdgePattern};
 pub use kurbo::{Point, Rect, Vec2};
-pub use offset::{OffsetProblem, grow};
+pub use offset::{OffsetProblem, grow, spread};
 pub use pile::{Pile, pile};
 pub use slot::slot;
 

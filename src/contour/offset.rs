@@ -84,6 +84,25 @@ pub fn grow(
     }
 }
 
+/// The same for ink that runs on past an edge: whatever closes up is filled, so there is always an answer. Outlines first, then holes.
+///
+/// ```
+/// # use hingeleaf::contour::{spread, Contour, Point};
+/// let square = Contour::rectangle(0.0, 0.0, 100.0, 100.0);
+/// let holes = [10.0, 3.0].map(|radius| Contour::circle(Point::new(50.0, 50.0), radius).reversed());
+/// let rings = spread(&square, &holes[..1], 4.0);
+/// assert!((rings[0].bounds().width() - 108.0).abs() < 1e-9 && (rings[1].bounds().width() - 12.0).abs() < 1e-9);
+/// // Of a hole that is narrower than the ink runs, nothing is left.
+/// assert_eq!(spread(&square, &holes[1..], 4.0).len(), 1);
+/// ```
+#[must_use]
+pub fn spread(outline: &Contour, holes: &[Contour], distance: f64) -> Vec<Contour> {
+    if distance <= 0.0 {
+        return std::iter::once(outline).chain(holes).cloned().collect();
+    }
+    std::iter::once(outline).chain(holes).flat_map(|ring| rings(ring, distance)).collect()
+}
+
 /// Whether a tool on this path cuts all of a ring: moved back, the path must give the ring again.
 ///
 /// A round tool leaves a little card in each corner that bends away from it, d² (tan a/2 - a/2) for a bend by a, and in

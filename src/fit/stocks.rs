@@ -5,10 +5,11 @@
 use crate::album::Album;
 use crate::cutter::{BedProblem, Cutter};
 use crate::finding::{Arg, Finding, Said};
+use crate::length::tolerance::SAME;
 use crate::length::{Length, Units};
 use crate::paper;
 use crate::parts::Kit;
-use crate::stock::{CaliperFrom, OwnCutter, SheetSize, Stock};
+use crate::stock::{By, CaliperFrom, OwnCutter, SheetSize, Stock};
 
 pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
     let mut findings: Vec<Finding> = kerf(cutter, Said::NOTHING).into_iter().collect();
@@ -30,6 +31,7 @@ pub(super) fn check(album: &Album, kit: &Kit, cutter: &Cutter) -> Vec<Finding> {
         if !kit.parts.iter().any(|part| said(part.stock)) {
             findings.extend(caliper(album, stock));
         }
+        findings.extend(coarse(stock, stock.cutter(cutter)));
         for size in stock.sheets.iter().filter(|size| size.lies.is_none()) {
             findings.extend(bed(album, stock, size, stock.cutter(cutter)));
             findings.extend(on_a_bed(album, stock, size, stock.cutter(cutter)));
@@ -115,6 +117,29 @@ fn unmarked(album: &Album, stock: &Stock, size: &SheetSize, cutter: &Cutter) -> 
         .with("inset", album.length(marks.inset.mm()));
     let finding = Finding::warn("marks-left-out", about(stock), text).help(Said::new("marks-left-out-help"));
     Some(finding.at(stock.place.as_ref()))
+}
+
+/// Points to an inch under which print looks coarse: half of the 300 that the trade asks for, our choice.
+const COARSE: f64 = 150.0;
+const FINE: f64 = 300.0;
+
+/// A picture of a stock that is printed before it is cut, and has too few points for that.
+fn coarse(stock: &Stock, cutter: &Cutter) -> Option<Finding> {
+    let file = stock.pictures.front.as_ref().filter(|_| stock.by == By::Machine && cutter.marks.is_some())?;
+    let across = f64::from(file.raster.as_ref()?.points_across());
+    let width = Length::from_mm(stock.picture_width());
+    // In whole points.
+    let enough = |fine: f64| (fine * width.inches() - SAME).ceil();
+    if across >= enough(COARSE) {
+        return None;
+    }
+    let whole = |points: f64| format!("{points:.0}");
+    let text = Said::new("picture-coarse")
+        .with("file", Arg::quoted(&file.name))
+        .with("points", whole((across / width.inches()).floor()))
+        .with("width", Arg::Roughly(width, file.units));
+    let help = Said::new("picture-coarse-help").with("least", whole(enough(COARSE))).with("good", whole(enough(FINE)));
+    Some(Finding::note("picture-coarse", about(stock), text).help(help).at(file.place.as_ref()))
 }
 
 /// Sheets are cut to within a tolerance of their name (ISO 216, values from memory; ISO 217 for untrimmed

@@ -33,7 +33,14 @@ pub(super) fn table(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
         let all = load.sheets.chunk_by(|one, other| one.0 == other.0).map(lies);
         let apart = |these, this| desk.say("machine-lies-apart", vec![("these", these), ("this", this)]);
         let cell = all.reduce(apart).unwrap_or_default();
-        vec![Line::text(load.paths.name.as_str()), times, cell]
+        let front = Line::text(load.paths.name.as_str());
+        let file = match &load.back {
+            Some(back) => {
+                desk.say("machine-bed-files", vec![("back", Line::text(back.name.as_str())), ("front", front)])
+            }
+            None => front,
+        };
+        vec![file, times, cell]
     };
     let loads = bed_loads(&album.stocks, desk.job.paths, desk.job.cutter);
     let rows: Vec<Vec<Line>> = loads.iter().filter(|load| here(load.paths.stock)).map(row).collect();
@@ -47,16 +54,32 @@ pub(super) fn table(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
     })
 }
 
-/// That a machine cuts a sheet: by its own file, or by those of the beds that it lies on with others.
-pub(super) fn cut(desk: &Desk<'_>, sheet: &str) -> Line {
+/// Whether anything is done on backs of what lies on the beds of these stocks.
+pub(super) fn have_backs(desk: &Desk<'_>, stocks: &[&Stock]) -> bool {
+    let here = |load: &BedLoad| {
+        let of = desk.job.album.stocks.get(load.paths.stock);
+        of.is_some_and(|of| stocks.iter().any(|stock| stock.name == of.name))
+    };
+    let loads = bed_loads(&desk.job.album.stocks, desk.job.paths, desk.job.cutter);
+    loads.iter().any(|load| load.back.is_some() && here(load))
+}
+
+/// The beds that a sheet lies on with others; none where it is cut by itself.
+pub(super) fn of(desk: &Desk<'_>, sheet: &str) -> Vec<BedLoad> {
     let paths = desk.job.paths;
-    let lies = |load: &&BedLoad| {
+    let lies = |load: &BedLoad| {
         let mut on = load.sheets.iter().filter_map(|(number, _)| paths.get(*number));
         on.any(|one| one.name == sheet)
     };
-    let loads = bed_loads(&desk.job.album.stocks, paths, desk.job.cutter);
+    let mut loads = bed_loads(&desk.job.album.stocks, paths, desk.job.cutter);
+    loads.retain(lies);
+    loads
+}
+
+/// That a machine cuts a sheet: by its own file, or by those of the beds that it lies on with others.
+pub(super) fn cut(desk: &Desk<'_>, sheet: &str) -> Line {
     let mut said = vec![("sheet", Line::text(sheet.to_owned()))];
-    let beds: Vec<Line> = loads.iter().filter(lies).map(|load| Line::text(load.paths.name.as_str())).collect();
+    let beds: Vec<Line> = of(desk, sheet).iter().map(|load| Line::text(load.paths.name.as_str())).collect();
     if beds.is_empty() {
         return desk.say("machine-cut", said);
     }

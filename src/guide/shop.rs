@@ -84,7 +84,9 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     blocks.extend(times);
     let first: &[&str] =
         if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
-    blocks.push(Block::List(first.iter().chain(&["machine-try", "machine-order"]).map(|key| desk.tell(key)).collect()));
+    let backs: &[&str] = if beds::have_backs(desk, stocks) { &["machine-bed-backs"] } else { &[] };
+    let told = first.iter().chain(backs).chain(&["machine-try", "machine-order"]);
+    blocks.push(Block::List(told.map(|key| desk.tell(key)).collect()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 

@@ -16,7 +16,7 @@
 use super::Fill;
 use crate::parts::{CutFrom, Part};
 use crate::raster::PaperPicture;
-use crate::stock::{Pattern, PictureFile, Stock};
+use crate::stock::{Pattern, PictureFile, SheetSize, Stock};
 use kurbo::Affine;
 use std::sync::Arc;
 
@@ -74,7 +74,7 @@ impl PicturedFaces {
     pub(super) fn cut(self, stock: &Stock, from: CutFrom, (width, height): (f64, f64)) -> Self {
         let Some(sheet) = stock.sheets.get(from.size) else { return self };
         let (wide, tall) = (sheet.width.mm(), sheet.height.mm());
-        let stood = if stock.is_turned(sheet) { quarter(1, (wide, tall)) } else { Affine::IDENTITY };
+        let stood = stood(stock, sheet);
         let placed = Affine::translate((from.x, from.y)) * quarter(from.quarters, (width, height));
         let way = placed.inverse() * stood;
         let moved = |face: Option<PicturedFace>, corner: (f64, f64)| {
@@ -88,6 +88,22 @@ impl PicturedFaces {
         let over = |face: PicturedFace| PicturedFace { tile: quarter(2, size) * face.tile, ..face };
         Self { front: self.front.map(over), back: self.back.map(over) }
     }
+}
+
+/// The front of a stock as it is printed on a whole sheet of this number among its sizes, as that lies for cutting: the picture `raster`
+/// at its true size and in its own proportions, its upper left at the upper left of the sheet as it is named, where pictures show it.
+#[must_use]
+pub fn printed_front(stock: &Stock, size: usize, raster: Arc<PaperPicture>) -> Option<Fill> {
+    let sheet = stock.sheets.get(size)?;
+    let wide = stock.picture_width();
+    let tall = wide * raster.proportion();
+    let tile = Affine::new([wide, 0.0, 0.0, tall, 0.0, sheet.height.mm() - tall]);
+    Some(Fill::Pictured { raster, tile: stood(stock, sheet) * tile })
+}
+
+/// From a sheet as it is named to the same as it lies for cutting.
+fn stood(stock: &Stock, sheet: &SheetSize) -> Affine {
+    if stock.is_turned(sheet) { quarter(1, (sheet.width.mm(), sheet.height.mm())) } else { Affine::IDENTITY }
 }
 
 /// Quarter turns counter-clockwise of a box, its lower left at the origin again: as [`crate::contour::turned`] turns points.

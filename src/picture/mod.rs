@@ -32,6 +32,7 @@ pub use album::{Pose, album, sliding};
 pub use folding::Folding;
 pub use kind::kind;
 pub(crate) use label::{clear_of, measures, room};
+pub use likeness::printed_front;
 pub use mark::{BOARD, CARD, CARD_BACK, CUT, Fill, INK, Mark, PAPER, PAPER_BACK, PAPER_LINE, Pen, Picture};
 pub(crate) use mark::{BOARD_EDGE, FAINT, GLUE_LINE, LABEL};
 pub use opened::opened;

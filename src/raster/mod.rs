@@ -1,32 +1,28 @@
 // SPDX-License-Identifier: MIT
 //! Pictures of paper that somebody took or drew: points of colour.
 //!
-//! In: the bytes of a PNG or JPEG file. Out: a [`PaperPicture`] no finer than anybody sees, as light as lines and words upon it want;
-//! or why it is none. Never: opens a file, knows what it is a picture of.
+//! In: the bytes of a PNG or JPEG file. Out: a [`PaperPicture`] no finer than anybody sees, as light as lines and words upon it want,
+//! and the same to be printed; or why it is none. Never: opens a file, knows what it is a picture of.
 
+mod decode;
+mod print;
 mod tint;
 
+pub use decode::{LONGEST_READ, MOST_READ, RasterFault};
 pub use tint::Tint;
 
 use image::codecs::jpeg::JpegEncoder;
 use image::codecs::png::{CompressionType, FilterType as RowFilter, PngEncoder};
 use image::imageops::{self, FilterType};
-use image::{DynamicImage, ExtendedColorType, ImageDecoder, ImageEncoder, ImageFormat, ImageReader, Limits, RgbImage};
+use image::{DynamicImage, ExtendedColorType, ImageEncoder, RgbImage};
 use sha2::{Digest, Sha256};
 use std::fmt::Write;
-use std::io::Cursor;
 use std::sync::OnceLock;
 
 /// The longest side that is kept, points: a sheet of 300 mm has six and more to a millimetre then, our choice.
 pub const LONGEST: u32 = 2000;
 /// As many points to a millimetre are kept: about 300 to an inch, what print shows.
 const FINEST: f64 = 11.8;
-/// The longest side of a picture that is read, points.
-pub const LONGEST_READ: u32 = 16_000;
-/// As many points of a picture are read: what cameras make, and no more than fits into memory several times.
-pub const MOST_READ: u64 = 40_000_000;
-/// What decoding may take, bytes.
-const MEMORY: u64 = 400_000_000;
 /// A file is at most so many points wide: people look at it in pictures that are smaller than the paper.
 const WRITTEN: u32 = 1000;
 /// What has more colours than this is a photograph, smaller as a JPEG.
@@ -42,8 +38,11 @@ pub struct PaperPicture {
     points: Vec<u8>,
     name: String,
     mean: Tint,
-    /// How tall it is over how wide, in the file.
+    /// Of the file: its bytes, the points across it, how tall it is over how wide.
+    source: Vec<u8>,
+    across: u32,
     proportion: f64,
+    to_print: bool,
     encoded: OnceLock<RasterFile>,
 }
 
@@ -56,62 +55,23 @@ pub struct RasterFile {
     pub jpeg: bool,
 }
 
-/// Why a file is no raster.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum RasterFault {
-    /// It is neither PNG nor JPEG.
-    NoPicture,
-    /// It is one, and broken.
-    Broken,
-    /// It has more points than are read: across and down.
-    TooLarge(u32, u32),
-}
-
 impl PaperPicture {
     /// Reads a file; `wide` is how wide the paper in it is, mm.
     ///
     /// # Errors
     /// Where it is no PNG or JPEG, a broken one, or one of more than 40 million points.
     pub fn read(bytes: &[u8], wide: f64) -> Result<Self, RasterFault> {
-        let mut reader =
-            ImageReader::new(Cursor::new(bytes)).with_guessed_format().map_err(|_| RasterFault::NoPicture)?;
-        if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
-            return Err(RasterFault::NoPicture);
-        }
-        let mut limits = Limits::default();
-        limits.max_alloc = Some(MEMORY);
-        reader.limits(limits);
-        let mut decoder = reader.into_decoder().map_err(|_| RasterFault::Broken)?;
-        let (across, down) = decoder.dimensions();
-        if across.max(down) > LONGEST_READ || u64::from(across) * u64::from(down) > MOST_READ {
-            return Err(RasterFault::TooLarge(across, down));
-        }
-        // A camera that was held on its side says so beside the points.
-        let held = decoder.orientation().map_err(|_| RasterFault::Broken)?;
-        let mut read = DynamicImage::from_decoder(decoder).map_err(|_| RasterFault::Broken)?;
-        if read.width() == 0 || read.height() == 0 {
-            return Err(RasterFault::Broken);
-        }
-        read.apply_orientation(held);
+        let read = decode::decoded(bytes)?.image;
         // Made smaller it has whole points again, which bends the proportions of a strip by some per cent.
         let proportion = f64::from(read.height()) / f64::from(read.width());
-        Ok(Self { proportion, ..Self::of(&smaller(&on_white(&read), wide)) })
-    }
-
-    fn of(image: &RgbImage) -> Self {
-        let mut points = image.as_raw().clone();
+        let small = smaller(&on_white(&read), wide);
+        let (width, height) = small.dimensions();
+        let mut points = small.into_raw();
         lighten(&mut points);
-        let (width, height) = image.dimensions();
-        let mut hash = Sha256::new();
-        hash.update(width.to_be_bytes());
-        hash.update(&points);
-        let mut name = String::from("stock-");
-        for byte in &hash.finalize()[..8] {
-            let _ = write!(name, "{byte:02x}");
-        }
-        let mean = mean(points.chunks_exact(3));
-        let proportion = f64::from(height) / f64::from(width);
-        Self { width, height, points, name, mean, proportion, encoded: OnceLock::new() }
+        let name = named("stock-", &[&width.to_be_bytes(), &points]);
+        let (mean, source, across) = (mean(points.chunks_exact(3)), bytes.to_vec(), read.width());
+        let (to_print, encoded) = (false, OnceLock::new());
+        Ok(Self { width, height, points, name, mean, source, across, proportion, to_print, encoded })
     }
 
     /// Points across and down.
@@ -130,6 +90,18 @@ impl PaperPicture {
     #[must_use]
     pub const fn proportion(&self) -> f64 {
         self.proportion
+    }
+
+    /// Whether it is printed: it is seen from nearer then than any drawing.
+    #[must_use]
+    pub const fn is_to_print(&self) -> bool {
+        self.to_print
+    }
+
+    /// Points across the file that it was read from.
+    #[must_use]
+    pub const fn points_across(&self) -> u32 {
+        self.across
     }
 
     /// Red, green and blue of each point, row by row from the top.
@@ -164,7 +136,8 @@ impl PaperPicture {
         }
     }
 
-    /// It as a file of at most 1,000 points across: a PNG where it has few colours, else a JPEG. Made once.
+    /// It as a file of at most 1,000 points across: a PNG where it has few colours, else a JPEG. Made once. One that is to be printed is
+    /// as fine as it came.
     #[must_use]
     pub fn file(&self) -> &RasterFile {
         self.encoded.get_or_init(|| self.small_file(WRITTEN.min(self.width)))
@@ -210,6 +183,19 @@ impl std::fmt::Debug for PaperPicture {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.debug_struct("PaperPicture").field("name", &self.name).field("size", &self.size()).finish_non_exhaustive()
     }
+}
+
+/// A name that nothing else has.
+fn named(begins: &str, of: &[&[u8]]) -> String {
+    let mut hash = Sha256::new();
+    for bytes in of {
+        hash.update(bytes);
+    }
+    let mut name = String::from(begins);
+    for byte in &hash.finalize()[..8] {
+        let _ = write!(name, "{byte:02x}");
+    }
+    name
 }
 
 /// On white where something of it is transparent.

@@ -16,16 +16,10 @@ use crate::net::Sense;
 /// needs no back.
 #[must_use]
 pub fn back(sheet: &SheetPaths, cutter: &Cutter) -> Option<SheetPaths> {
-    let asked = cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line;
-    let both = |stroke: &&Stroke| asked && stroke.fold == Some(Sense::Both);
-    let turned = |stroke: &Stroke| Stroke { run: over(&stroke.run, sheet.width), ..stroke.clone() };
-    let drawn = sheet.behind.iter().map(turned);
-    let scored = sheet.strokes.iter().filter(both).map(turned);
-    let mut strokes: Vec<Stroke> = drawn.chain(scored).collect();
-    let order = Layer::in_order(cutter.forms.layer_order);
-    strokes.sort_by_key(|stroke| order.iter().position(|layer| *layer == stroke.layer));
+    let turned = |stroke: Stroke| Stroke { run: over(&stroke.run, sheet.width), ..stroke };
+    let strokes: Vec<Stroke> = through(sheet, cutter).into_iter().map(turned).collect();
     (!strokes.is_empty()).then(|| SheetPaths {
-        name: format!("{}.back", sheet.name),
+        name: back_name(&sheet.name),
         seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
         strokes,
         behind: Vec::new(),
@@ -35,9 +29,24 @@ pub fn back(sheet: &SheetPaths, cutter: &Cutter) -> Option<SheetPaths> {
     })
 }
 
-/// Where a stroke runs once the sheet of this width is turned over, left to right.
-fn over(run: &StrokePath, width: f64) -> StrokePath {
-    let map = |at: Point| Point::new(width - at.x, at.y);
+/// What the file of the back is called, of a sheet or of a bed.
+pub(super) fn back_name(front: &str) -> String {
+    format!("{front}.back")
+}
+
+/// What is done on the back of a sheet, as if one saw through it from the front; in the cutter's order of layers.
+pub(super) fn through(sheet: &SheetPaths, cutter: &Cutter) -> Vec<Stroke> {
+    let asked = cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line;
+    let both = |stroke: &&Stroke| asked && stroke.fold == Some(Sense::Both);
+    let mut strokes: Vec<Stroke> = sheet.behind.iter().chain(sheet.strokes.iter().filter(both)).cloned().collect();
+    let order = Layer::in_order(cutter.forms.layer_order);
+    strokes.sort_by_key(|stroke| order.iter().position(|layer| *layer == stroke.layer));
+    strokes
+}
+
+/// Where a stroke runs once what it is on is turned over, left to right: its left and right edges together are so far from nought.
+pub(super) fn over(run: &StrokePath, edges: f64) -> StrokePath {
+    let map = |at: Point| Point::new(edges - at.x, at.y);
     let edge = |edge: &Edge| Edge { from: map(edge.from), to: map(edge.to), bulge: -edge.bulge };
     match run {
         StrokePath::Straight(pieces) => {

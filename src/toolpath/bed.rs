@@ -3,8 +3,20 @@
 //!
 //! Sheets of one size of a stock are dealt out over as few beds as hold them all, each as often as it is cut. On a bed one
 //! layer after the other is done, in the cutter's order, each sheet by sheet.
+//!
+//! ```text
+//!   backs first, face down        each turned over in its place, like a page        fronts
+//!   +-----+-----+                 +-----+-----+                                     +-----+-----+
+//!   | q   |   d |                 | <=> | <=> |                                     |   p | b   |
+//!   +-----+-----+                 +-----+-----+                                     +-----+-----+
+//! ```
+//!
+//! What is done on backs has a file a bed, too. There each sheet lies face down in the very place that it has for its front, and is turned
+//! over about its own upright middle line, as it lies: nothing else on the bed need be moved, each is laid by the same stops, lines of a mat
+//! or marks for both sides, and what a sheet is off in its width stays its own. Were the whole bed turned over, every place would
+//! change, and sheets that stick to a mat can't be turned with it.
 
-use super::back::back;
+use super::back::{back, back_name, over, through};
 use super::effort::ToolEffort;
 use super::stroke::{Layer, SheetPaths, Stroke, StrokePath};
 use crate::contour::{Edge, Point, turned};
@@ -20,6 +32,8 @@ pub struct BedLoad {
     pub sheets: Vec<(usize, BedPlace)>,
     /// Its strokes; it is as large as the bed, and named like a sheet.
     pub paths: SheetPaths,
+    /// What is done before that on the backs of its sheets, each face down in the same place; none where nothing is.
+    pub back: Option<SheetPaths>,
 }
 
 /// The loads of all beds on which several sheets are to lie, in the sheets' order. What is cut sheet by sheet is not among them.
@@ -79,6 +93,21 @@ pub fn cut_sheets<'p>(stocks: &[Stock], paths: &'p [SheetPaths], usual: &Cutter)
     all
 }
 
+/// What is done on backs, with a file of its own: of beds, and of sheets that lie on none, as [`cut_sheets`] has their fronts.
+#[must_use]
+pub fn back_sheets(stocks: &[Stock], paths: &[SheetPaths], usual: &Cutter) -> Vec<SheetPaths> {
+    let loads = bed_loads(stocks, paths, usual);
+    let lies = |number: usize| loads.iter().any(|load| load.sheets.iter().any(|(sheet, _)| *sheet == number));
+    let cutter = |stock: usize| stocks.get(stock).map_or(usual, |stock| stock.cutter(usual));
+    let alone = paths.iter().enumerate().filter(|(number, _)| !lies(*number));
+    let mut all: Vec<SheetPaths> = alone.filter_map(|(_, sheet)| back(sheet, cutter(sheet.stock))).collect();
+    if !loads.is_empty() {
+        all.extend(loads.into_iter().filter_map(|load| load.back));
+        all.sort_by_key(|sheet| sheet.stock);
+    }
+    all
+}
+
 /// Sheets with how often each is cut, as loads of at most so many: how often each load is, and what is on it.
 fn dealt(sheets: &[(usize, u32)], places: usize) -> Vec<(u32, Vec<usize>)> {
     let many = u32::try_from(places).unwrap_or(u32::MAX).max(1);
@@ -99,30 +128,60 @@ fn load(
     let (width, height) = cutter.bed.map_or((0.0, 0.0), |(width, height)| (width.mm(), height.mm()));
     let lying: Vec<(&SheetPaths, BedPlace)> =
         sheets.iter().filter_map(|(number, place)| Some((paths.get(*number)?, *place))).collect();
-    let mut strokes: Vec<Stroke> = Vec::new();
-    for layer in Layer::in_order(cutter.forms.layer_order) {
-        for (sheet, place) in &lying {
-            let mine = sheet.strokes.iter().filter(|stroke| stroke.layer == layer);
-            strokes.extend(mine.map(|stroke| Stroke { run: lies(&stroke.run, sheet, *place), ..stroke.clone() }));
-        }
-    }
+    let strokes = by_layer(cutter, &lying, |sheet, place| {
+        let lies = |stroke: &Stroke| Stroke { run: lies(&stroke.run, sheet, place), ..stroke.clone() };
+        sheet.strokes.iter().map(lies).collect()
+    });
     let marks = lying.iter().flat_map(|(sheet, place)| sheet.register.iter().map(move |run| lies(run, sheet, *place)));
-    // What is done on the backs keeps the machine busy, too, whichever sheet has the file of it.
-    let of_back = |sheet: &SheetPaths| back(sheet, cutter).and_then(|back| back.seconds).unwrap_or_default();
-    let backs: f64 = lying.iter().map(|(sheet, _)| of_back(sheet)).sum();
-    let paths = SheetPaths {
+    let front = SheetPaths {
         name,
         stock: lying.first().map_or(0, |(sheet, _)| sheet.stock),
         times,
         width,
         height,
         register: marks.collect(),
-        // Backs are done sheet by sheet.
         behind: Vec::new(),
-        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter).map(|front| front + backs),
+        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
         strokes,
     };
-    BedLoad { sheets, paths }
+    let back = behind(&front, &lying, cutter);
+    // What is done on the backs keeps the machine busy, too.
+    let more = back.as_ref().and_then(|back| back.seconds).unwrap_or_default();
+    BedLoad { sheets, paths: SheetPaths { seconds: front.seconds.map(|seconds| seconds + more), ..front }, back }
+}
+
+/// What is done on the backs of what lies on a bed, each sheet turned over in its place.
+fn behind(front: &SheetPaths, lying: &[(&SheetPaths, BedPlace)], cutter: &Cutter) -> Option<SheetPaths> {
+    let turned = |run: &StrokePath, sheet: &SheetPaths, place: BedPlace| {
+        let wide = if place.turned { sheet.height } else { sheet.width };
+        over(&lies(run, sheet, place), 2.0f64.mul_add(place.x, wide))
+    };
+    let strokes = by_layer(cutter, lying, |sheet, place| {
+        let turned = |stroke: Stroke| Stroke { run: turned(&stroke.run, sheet, place), ..stroke };
+        through(sheet, cutter).into_iter().map(turned).collect()
+    });
+    // A sheet whose back nothing is done on need not lie there.
+    let there = lying.iter().filter(|(sheet, _)| !through(sheet, cutter).is_empty());
+    let marks = there.flat_map(|(sheet, place)| sheet.register.iter().map(move |run| turned(run, sheet, *place)));
+    (!strokes.is_empty()).then(|| SheetPaths {
+        name: back_name(&front.name),
+        register: marks.collect(),
+        behind: Vec::new(),
+        seconds: ToolEffort::of_strokes(&strokes).seconds(cutter),
+        strokes,
+        ..front.clone()
+    })
+}
+
+/// Strokes of what lies on a bed: one layer after the other, each sheet by sheet.
+fn by_layer(
+    cutter: &Cutter,
+    lying: &[(&SheetPaths, BedPlace)],
+    of: impl Fn(&SheetPaths, BedPlace) -> Vec<Stroke>,
+) -> Vec<Stroke> {
+    let of_each: Vec<Vec<Stroke>> = lying.iter().map(|(sheet, place)| of(sheet, *place)).collect();
+    let on = |layer: Layer| of_each.iter().flatten().filter(move |stroke| stroke.layer == layer).cloned();
+    Layer::in_order(cutter.forms.layer_order).into_iter().flat_map(on).collect()
 }
 
 /// A run where its sheet lies.

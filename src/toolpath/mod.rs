@@ -28,7 +28,7 @@ mod walk;
 mod weight;
 
 pub use back::back;
-pub use bed::{BedLoad, bed_loads, cut_sheets};
+pub use bed::{BedLoad, back_sheets, bed_loads, cut_sheets};
 pub use effort::ToolEffort;
 pub use letters::{Lettering, lettering};
 #[cfg(test)]

@@ -73,15 +73,13 @@ pub(super) fn printed_first(
 }
 
 /// All that a machine cuts at once, and what is done on backs, each with the machine that reads it.
-///
-/// A back is scored sheet by sheet, against the sheet's own corner, even where several fronts lie on a bed after that.
 fn faces<'a>(
     order: Order<'a>,
     paths: &'a [SheetPaths],
     usual: &'a Cutter,
 ) -> impl Iterator<Item = (Cow<'a, SheetPaths>, &'a Cutter)> {
     let cutter = move |sheet: &SheetPaths| order.stocks.get(sheet.stock).map_or(usual, |stock| stock.cutter(usual));
-    let backs = paths.iter().filter_map(move |sheet| toolpath::back(sheet, cutter(sheet))).map(Cow::Owned);
+    let backs = toolpath::back_sheets(order.stocks, paths, usual).into_iter().map(Cow::Owned);
     let fronts = toolpath::cut_sheets(order.stocks, paths, usual).into_iter();
     fronts.chain(backs).map(move |sheet| {
         let cutter = cutter(&sheet);

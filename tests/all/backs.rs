@@ -7,7 +7,8 @@ use hingeleaf::cutter::{self as machine, BackSide, BothWays, Cutter, Forms, Scor
 use hingeleaf::fields::Source;
 use hingeleaf::guide;
 use hingeleaf::length::Length;
-use hingeleaf::toolpath::StrokePath;
+use hingeleaf::net::Sense;
+use hingeleaf::toolpath::{Stroke, StrokePath};
 use hingeleaf::work::{Files, Work};
 use hingeleaf::write::Memory;
 use serde_json::Value;
@@ -252,6 +253,98 @@ fn a_back_takes_its_time_on_a_bed_and_in_the_cost() {
     };
     // Tenths of a minute, rounded up.
     near(minutes(&both) - minutes(&front), backs / 60.0, 0.11);
+}
+
+/// On beds of all sorts, at stated places and found ones, standing and turned: each sheet is turned over in its own place, every stroke of
+/// its back is there once, and scores meet those of the front there; sheets on beds have no files of their own.
+#[test]
+fn backs_on_a_bed_are_turned_over_in_their_places() {
+    let mm = Length::from_mm;
+    let at = |places: &[(f64, f64)]| machine::SheetsABed::At(places.iter().map(|(x, y)| (mm(*x), mm(*y))).collect());
+    let mut met = 0;
+    for (width, height, asked, turned) in [
+        (640.0, 300.0, machine::SheetsABed::Fill, false),
+        (610.0, 420.0, machine::SheetsABed::Fill, true),
+        (430.0, 600.0, machine::SheetsABed::Count(2), false),
+        (700.0, 650.0, at(&[(11.0, 7.0), (235.5, 20.0), (470.0, 330.0)]), false),
+    ] {
+        let sheets_a_bed = Some(asked);
+        let text = HINGED.replacen("\"page\"", "\"copies\": 3, \"page\"", 1);
+        let work = work(&text, Cutter { bed: Some((mm(width), mm(height))), sheets_a_bed, ..both(ScoreMode::Line) });
+        let loads = hingeleaf::toolpath::bed_loads(&work.album.stocks, &work.paths, &work.cutter);
+        let memory = files(&work);
+        let mut wanted: Vec<String> = Vec::new();
+        for load in &loads {
+            let back = load.back.as_ref();
+            wanted.extend(back.map(|back| back.name.clone()));
+            let mut left: Vec<[f64; 4]> = back.iter().flat_map(|back| lines(&back.strokes)).collect();
+            for (number, place) in &load.sheets {
+                assert_eq!(place.turned, turned);
+                let sheet = &work.paths[*number];
+                let both: Vec<_> = sheet.strokes.iter().filter(|one| one.fold == Some(Sense::Both)).cloned().collect();
+                for [x0, y0, x1, y1] in lines(&both) {
+                    // As it lies on the bed, then left and right change sides.
+                    let lies = |x: f64, y: f64| if turned { (sheet.height - y, x) } else { (x, y) };
+                    let wide = if turned { sheet.height } else { sheet.width };
+                    let over = |(x, y): (f64, f64)| (place.x + wide - x, place.y + y);
+                    let ends = [over(lies(x0, y0)), over(lies(x1, y1))];
+                    let same = |line: &[f64; 4]| {
+                        let found = [(line[0], line[1]), (line[2], line[3])];
+                        found.iter().zip(ends).all(|(one, two)| (one.0 - two.0).hypot(one.1 - two.1) < 1e-6)
+                    };
+                    let at = left.iter().position(same).unwrap_or_else(|| panic!("{} lost {ends:?}", sheet.name));
+                    left.remove(at);
+                    met += 1;
+                }
+            }
+            assert!(left.is_empty(), "{} scores too many", left.len());
+        }
+        let mut found: Vec<&str> = names(&memory).iter().filter_map(|name| name.strip_suffix(".svg")).collect();
+        found.sort_unstable();
+        wanted.sort_unstable();
+        assert_eq!(found, wanted.iter().map(|name| format!("sheets/{name}")).collect::<Vec<_>>());
+        assert!(!wanted.is_empty());
+        let named = work.cut_names();
+        assert!(wanted.iter().all(|name| named.contains(name)), "{named:?}");
+    }
+    assert!(met > 60, "only {met} scores met");
+}
+
+fn lines(strokes: &[Stroke]) -> Vec<[f64; 4]> {
+    let pieces = strokes.iter().flat_map(|stroke| match &stroke.run {
+        StrokePath::Straight(pieces) => pieces.clone(),
+        _ => panic!("a score that is no line"),
+    });
+    pieces.map(|(from, to)| [from.x, from.y, to.x, to.y]).collect()
+}
+
+/// Whoever cuts is told which file of a bed comes first and that each sheet is turned over in its place, and how wide it has to be as it lies.
+#[test]
+fn it_is_told_how_sheets_on_a_bed_are_turned() {
+    let mm = Length::from_mm;
+    for (language, place, wide, others) in [
+        ("en", "Turn each sheet over sideways in its own place", "it must be", "leave the others where they are"),
+        ("de", "Jeden Bogen an seinem Platz seitlich wenden", "muss er", "die anderen bleiben liegen"),
+    ] {
+        for (bed, long) in [((640.0, 300.0), "210"), ((610.0, 420.0), "297")] {
+            let text = HINGED.replacen("\"page\"", &format!("\"language\": \"{language}\", \"page\""), 1);
+            let sheets_a_bed = Some(machine::SheetsABed::Fill);
+            let bed = Some((mm(bed.0), mm(bed.1)));
+            let text = text.replacen("\"page\"", "\"stocks\": { \"card\": { \"sheet\": \"A4\" } }, \"page\"", 1);
+            let work = work(&text, Cutter { bed, sheets_a_bed, ..both(ScoreMode::Line) });
+            for guide in [guide::guide(&work.guide_job(false)), guide::shop(&work.guide_job(false))] {
+                let html = hingeleaf::write::guide(&guide);
+                let at = html.find(place).unwrap_or_else(|| panic!("{language}: not told"));
+                assert!(html.contains("-bed-01.back") && !html.contains("card-01.back"));
+                let told: String = html[at..].chars().take(500).collect();
+                assert!(told.contains(wide) && told.contains(long), "{told}");
+            }
+            let shop = hingeleaf::write::guide(&guide::shop(&work.guide_job(false)));
+            assert!(shop.contains(others));
+        }
+    }
+    let plain = hingeleaf::write::guide(&guide::shop(&work(HINGED, both(ScoreMode::Line)).guide_job(false)));
+    assert!(!plain.contains("leave the others") && plain.contains("push it against the same stops"));
 }
 
 #[test]

@@ -5,16 +5,13 @@ use crate::common::instances::Dice;
 use crate::common::{TempDir, album, cutter, files, hingeleaf, near};
 use glam::{DAffine3, DVec3};
 use hingeleaf::contour::{Contour, Point, turned};
-use hingeleaf::cutter::{Cutter, MarkShape, MarkSides, RegisterMarks};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Level;
 use hingeleaf::guide;
 use hingeleaf::layout::{Effort, Unwatched};
-use hingeleaf::length::Length;
 use hingeleaf::net::Net;
 use hingeleaf::parts::Part;
 use hingeleaf::picture::{self, Fill, Folding, Mark, Picture, Stuff, Tint};
-use hingeleaf::prepress;
 use hingeleaf::raster::{PaperPicture, RasterFault};
 use hingeleaf::sheets::{Placed, Search, Sheet};
 use hingeleaf::toolpath::Labels;
@@ -25,7 +22,7 @@ use std::fs;
 use std::path::Path;
 
 /// Light enough to be shown as they are: upper left, upper right, lower left, lower right.
-const FRONT: [[u8; 3]; 4] = [[255, 150, 150], [150, 230, 150], [170, 190, 255], [250, 230, 120]];
+pub(crate) const FRONT: [[u8; 3]; 4] = [[255, 150, 150], [150, 230, 150], [170, 190, 255], [250, 230, 120]];
 const BACK: [[u8; 3]; 4] = [[255, 200, 120], [130, 230, 230], [230, 170, 250], [200, 240, 90]];
 /// Of the view that every folded thing is drawn in, degrees.
 const TURN: f64 = 24.0;
@@ -37,7 +34,7 @@ fn quarter(across: f64, down: f64) -> usize {
 }
 
 /// A PNG of four quarters.
-fn quarters((width, height): (u32, u32), colours: [[u8; 3]; 4]) -> Vec<u8> {
+pub(crate) fn quarters((width, height): (u32, u32), colours: [[u8; 3]; 4]) -> Vec<u8> {
     let point = |at: u32| {
         let (x, y) = (f64::from(at % width) + 0.5, f64::from(at / width) + 0.5);
         colours[quarter(x / f64::from(width), y / f64::from(height))]
@@ -45,14 +42,14 @@ fn quarters((width, height): (u32, u32), colours: [[u8; 3]; 4]) -> Vec<u8> {
     png((width, height), &(0..width * height).flat_map(point).collect::<Vec<u8>>())
 }
 
-fn png((width, height): (u32, u32), points: &[u8]) -> Vec<u8> {
+pub(crate) fn png((width, height): (u32, u32), points: &[u8]) -> Vec<u8> {
     let mut bytes = Vec::new();
     let encoder = image::codecs::png::PngEncoder::new(&mut bytes);
     encoder.write_image(points, width, height, ExtendedColorType::Rgb8).unwrap();
     bytes
 }
 
-fn jpeg((width, height): (u32, u32), points: &[u8]) -> Vec<u8> {
+pub(crate) fn jpeg((width, height): (u32, u32), points: &[u8]) -> Vec<u8> {
     let mut bytes = Vec::new();
     let mut encoder = image::codecs::jpeg::JpegEncoder::new_with_quality(&mut bytes, 95);
     encoder.encode(points, width, height, ExtendedColorType::Rgb8).unwrap();
@@ -60,7 +57,7 @@ fn jpeg((width, height): (u32, u32), points: &[u8]) -> Vec<u8> {
 }
 
 /// An album of pockets on a stock of which this is said, laid out; its front and its back are the pictures of four quarters.
-fn pictured(stock: &str, page: (i64, i64)) -> Work {
+pub(crate) fn pictured(stock: &str, page: (i64, i64)) -> Work {
     let text = format!(
         r#"{{ "format": "hingeleaf-album/1", "stocks": {{ "card": {{ "caliper": 0.3, "picture": "f.png",
         "picture_back": "b.png", {stock} }} }}, "page": {{ "width": {}, "height": {}, "seam": 10 }},
@@ -107,7 +104,7 @@ fn on_the_sheet(work: &Work, (sheet, placed, part): (&Sheet, &Placed, &Part), at
 }
 
 /// Where a point is on a picture that fills so: shares from the left and the top.
-fn on_the_picture(fill: &Fill, at: Point) -> (f64, f64) {
+pub(crate) fn on_the_picture(fill: &Fill, at: Point) -> (f64, f64) {
     let Fill::Pictured { tile, .. } = fill else { panic!("{fill:?} is no picture") };
     let at = tile.inverse() * at;
     (at.x, 1.0 - at.y)
@@ -179,30 +176,6 @@ fn parts_on_a_sheet_show_what_lies_there() {
             }
         }
         assert!(all > 300 && own * 3 > all * 2, "{own} of {all}");
-    }
-}
-
-/// Pictures of stocks are lightened and made coarser for the eye: what is printed first is never made of them.
-#[test]
-fn what_is_printed_first_is_no_picture_of_a_stock() {
-    let plain = pictured(r#""sheet": "A4""#, (70, 90));
-    let marks = RegisterMarks {
-        shape: MarkShape::Ring,
-        size: Length::from_mm(6.0),
-        inset: Length::from_mm(8.0),
-        number: 3,
-        line: Length::from_mm(0.5),
-        along: MarkSides::Short,
-        bleed: Length::from_mm(1.5),
-    };
-    let marked = Cutter { marks: Some(marks), ..cutter(0.1, 4.0, 6.0) };
-    let search = Search { effort: Effort::Low, trimmer: false, threads: 1 };
-    let work = Work::new(plain.album, marked.clone(), Labels::default(), search, &Unwatched);
-    let laid = (work.stocks.as_slice(), work.paths.as_slice());
-    let pages = prepress::pages(work.album.order(), &work.kit, laid, &marked, work.album.language);
-    assert!(!pages.is_empty());
-    for mark in pages.iter().flat_map(|page| &page.picture.marks) {
-        assert!(!matches!(mark, Mark::Shape { fill: Some(Fill::Pictured { .. }), .. }), "{mark:?}");
     }
 }
 

@@ -85,6 +85,7 @@ mod papers;
 mod parts;
 mod plates;
 mod price;
+mod printed;
 mod proof;
 mod ready_made;
 mod register;

@@ -183,6 +183,8 @@ bed-alone = a sheet of { $sheet } from the drawer can't lie on the bed as { $fie
 bed-places-help = set { $field } to fewer or to "fill", or state other places
 marks-left-out = a sheet of { $sheet } is too small for { $number } register marks of { $size }, { $inset } from its edges: it is laid and cut without them
 marks-left-out-help = make marks smaller or fewer, or leave them out; what goes on this sheet can't be printed first
+picture-coarse = { $file } has { $points } points to an inch where it is { $width } wide: printed before the sheets are cut, it looks coarse
+picture-coarse-help = take a scan or a photograph of { $least } points across or more, { $good } for fine print
 sheet-tolerance = { $part } uses a sheet of { $sheet } to its edge, and sheets may be cut up to { $off } small
 sheet-tolerance-help = measure a sheet of your pack before you cut
 

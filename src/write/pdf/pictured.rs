@@ -11,8 +11,10 @@ use krilla::surface::Surface;
 use kurbo::Affine;
 use std::cell::RefCell;
 
-/// A picture so small that more of them lie on one part is a colour from afar: our choice.
+/// A picture so small that more of them lie on one part is a colour from afar: our choice. What is printed is looked at from nearer, and
+/// a sheet of A3 takes as many of a millimetre and a quarter.
 const MOST: f64 = 2000.0;
+const MOST_PRINTED: f64 = 80_000.0;
 
 /// Less than this is nothing: of an area, mm²; of a side of a square.
 const NO_AREA: f64 = 1e-6;
@@ -49,7 +51,8 @@ pub(super) fn pictured(
 ) -> bool {
     let bounds = contours.iter().map(Contour::bounds).reduce(|all, one| all.union(one));
     let (Some(bounds), Some(image)) = (bounds, image(raster)) else { return false };
-    let (Some(tiles), Some(size)) = (tiles(bounds, tile), Size::from_wh(1.0, 1.0)) else { return false };
+    let most = if raster.is_to_print() { MOST_PRINTED } else { MOST };
+    let (Some(tiles), Some(size)) = (tiles(bounds, tile, most), Size::from_wh(1.0, 1.0)) else { return false };
     surface.push_clip_path(path, &FillRule::EvenOdd);
     for (across, up) in tiles {
         // The file's first row is at the top of the square, and the page counts down from its own top.
@@ -65,7 +68,7 @@ pub(super) fn pictured(
 }
 
 /// Which squares cover a box; none where they are too many or too small.
-fn tiles(bounds: Rect, tile: Affine) -> Option<Vec<(f64, f64)>> {
+fn tiles(bounds: Rect, tile: Affine, most: f64) -> Option<Vec<(f64, f64)>> {
     if tile.determinant().abs() < NO_AREA {
         return None;
     }
@@ -74,10 +77,10 @@ fn tiles(bounds: Rect, tile: Affine) -> Option<Vec<(f64, f64)>> {
     let [left, low, right, high] = [covered.x0, covered.y0, covered.x1, covered.y1];
     let (left, low) = ((left + TOUCHING).floor(), (low + TOUCHING).floor());
     let (across, up) = ((right - TOUCHING).ceil() - left, (high - TOUCHING).ceil() - low);
-    if across * up > MOST {
+    if across * up > most {
         return None;
     }
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few at most")]
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some thousands at most")]
     let (columns, rows) = (across.max(0.0) as u32, up.max(0.0) as u32);
     let row = |row: u32| (0..columns).map(move |column| (left + f64::from(column), low + f64::from(row)));
     Some((0..rows).flat_map(row).collect())

@@ -132,6 +132,9 @@ pub(super) struct BedRow {
     times: u32,
     sheets: Vec<LyingSheetRow>,
     tool: ToolRow,
+    /// On the backs of its sheets, each turned over in its place, where anything is done there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool_back: Option<ToolRow>,
 }
 
 /// A sheet where it lies on a bed: the lower left of it as it lies.
@@ -160,6 +163,7 @@ pub(super) fn bed_rows(order: Order<'_>, paths: &[SheetPaths], usual: &Cutter) -
         times: load.paths.times,
         sheets: load.sheets.iter().map(lies).collect(),
         tool: tool_row(&load.paths),
+        tool_back: load.back.as_ref().map(tool_row),
     };
     bed_loads(order.stocks, paths, usual).into_iter().map(row).collect()
 }
