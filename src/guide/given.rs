@@ -60,8 +60,11 @@ fn rest(desk: &Desk<'_>) -> Vec<Line> {
         let thick = desk.length(roughly(desk, closed.thickest), What::Length, "thickest");
         list.push(desk.say("given-thick", vec![("thick", thick)]));
     }
-    let bound = if album.bound == Bound::Right { "given-bound-right" } else { "given-bound-left" };
-    list.push(desk.tell(bound));
+    list.push(desk.tell(match album.bound {
+        Bound::Left => "given-bound-left",
+        Bound::Right => "given-bound-right",
+        Bound::Top => "given-bound-top",
+    }));
     list
 }
 

@@ -89,6 +89,7 @@ fn go(desk: &Desk<'_>, doing: Doing, joint: &Joint) -> Option<Step> {
         ]
     };
     let mut step = match held[0] {
+        _ if doing == Doing::PutRound => Step::new(desk.say("round-head", vec![("what", desk.piece(glued.piece))])),
         Stick::Slides | Stick::Tab { .. } => Step::new(desk.say("slide-head", places())),
         Stick::Tape { .. } | Stick::Round { .. } => Step::new(desk.say("tape-head", places())),
         Stick::Glue => Step::new(desk.say("glue-head", places())),

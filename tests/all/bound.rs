@@ -43,6 +43,41 @@ fn middles(text: &str, kit: &Kit) -> Vec<(String, [f64; 3])> {
     kit.pieces.iter().enumerate().flat_map(of).collect()
 }
 
+/// What is called after a side is called after the other one.
+fn opposite(name: &str) -> String {
+    let sides = name.split(' ').map(|word| match word {
+        "left" => "right",
+        "right" => "left",
+        other => other,
+    });
+    sides.collect::<Vec<_>>().join(" ")
+}
+
+/// Whichever side an album is bound at: the left tab is what lies at the left of the flat part, where pictures and hands have it.
+#[test]
+fn left_is_left_on_every_part() {
+    let mut held = 0;
+    for spine in SPINES {
+        for bound in ["left", "right"] {
+            for part in &kit(&text(bound, spine, 4)).parts {
+                // A concertina has several of a name: all of them together.
+                let middle = |name: &str| {
+                    let own = part.net.panels.iter().filter(|panel| panel.name == name);
+                    let all: Vec<f64> = own.map(|panel| panel.outline.bounds().center().x).collect();
+                    (!all.is_empty()).then(|| all.iter().sum::<f64>() / all.len() as f64)
+                };
+                for panel in part.net.panels.iter().filter(|panel| panel.name.starts_with("left ")) {
+                    let sides = [middle(panel.name), middle(&panel.name.replacen("left", "right", 1))];
+                    let [Some(left), Some(right)] = sides else { continue };
+                    assert!(left < right, "{bound}: {} of {}", panel.name, part.id);
+                    held += 1;
+                }
+            }
+        }
+    }
+    assert!(held > 12, "{held}");
+}
+
 #[test]
 fn an_album_bound_at_the_right_is_the_mirror_image() {
     for spine in SPINES {
@@ -60,7 +95,7 @@ fn an_album_bound_at_the_right_is_the_mirror_image() {
             let sum = left[0].1[0] + right[0].1[0];
             assert_eq!(left.len(), right.len());
             for ((name, one), (other, two)) in left.iter().zip(&right) {
-                assert_eq!(name, other);
+                assert_eq!(&opposite(name), other);
                 near(one[0] + two[0], sum, 1e-6);
                 near(one[1], two[1], 1e-6);
                 near(one[2], two[2], 1e-6);

@@ -87,6 +87,7 @@ given-insert-loose = Lose dabei: { $n } × { $insert }
 given-thick = Geschlossen sind die Blätter zusammen etwa { $thick } dick.
 given-bound-left = Von vorn gesehen links gebunden.
 given-bound-right = Von vorn gesehen rechts gebunden.
+given-bound-top = Oben gebunden. Gearbeitet wird mit dem Rücken links, wie die Bilder ihn zeigen; fertig wird das Album gedreht: was links war, ist dann oben.
 given-picture-closed = Das fertige Album, geschlossen, der Rücken links.
 given-picture-fan = Das fertige Album, am Fuß aufgestellt und wie ein Fächer geöffnet.
 given-picture-open = Das fertige Album, aufgeschlagen.
@@ -480,6 +481,7 @@ glue-press = { $n_is ->
 }
 glue-warn = Leim, der an den Kanten austritt, sofort abwischen.
 glue-warn-gusset = Die freien Felder daneben ohne Leim lassen: Sie müssen sich biegen.
+round-head = Album schließen und { $what } darüberschieben, bis zur Mitte seiner Höhe.
 slide-head = { $what } in { $on } schieben.
 nest-head = { $what } in { $on } legen.
 nest-how = Jedes in das vorige legen, Falz in Falz.

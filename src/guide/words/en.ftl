@@ -86,6 +86,7 @@ given-insert-loose = To go with it: { $n } × { $insert }
 given-thick = Closed, its pages are about { $thick } thick.
 given-bound-left = Bound at the left, seen from the front.
 given-bound-right = Bound at the right, seen from the front.
+given-bound-top = Bound at the top. It is made with its spine at the left, as the pictures show it, and turned when it is done: what is left then becomes the head.
 given-picture-closed = The finished album, closed, its spine at the left.
 given-picture-fan = The finished album, standing on its tail and opened like a fan.
 given-picture-open = The finished album, lying open.
@@ -479,6 +480,7 @@ glue-press = { $n_is ->
 }
 glue-warn = Wipe off glue that comes out at the edges at once.
 glue-warn-gusset = Keep glue off the free panels beside it: they must bend.
+round-head = Close the album, and slide { $what } over it to the middle of its height.
 slide-head = Slide { $what } into { $on }.
 nest-head = Lay { $what } in { $on }.
 nest-how = Lay each one in the one before, fold in fold.
